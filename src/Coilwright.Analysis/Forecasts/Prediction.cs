@@ -1,0 +1,82 @@
+using Coilwright.Physics;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>One forecast number: value, interval, basis, and how it came about.</summary>
+/// <param name="Name">Quantity name of the file format, for example "dcResistance".</param>
+/// <param name="Unit">SI unit as printed: "Ω", "H", "F", "m", "kg", "Hz", "dB", "1".</param>
+/// <param name="Estimate">Value and 95 % interval in that unit.</param>
+/// <param name="Derivation">How it was derived.</param>
+public sealed record Figure(string Name, string Unit, Estimate Estimate, Derivation Derivation)
+{
+    public double Value => Estimate.Value;
+}
+
+/// <summary>The answer to "where does this number come from?".</summary>
+/// <param name="Symbols">Formula in symbols.</param>
+/// <param name="Numbers">The same formula with the numbers put in.</param>
+/// <param name="Inputs">What went in.</param>
+/// <param name="Source">Published source, or "common practice, no source", or "from memory".</param>
+/// <param name="NarrowBy">Name of the input whose measurement would narrow the interval most; null when exact.</param>
+public sealed record Derivation(string Symbols, string Numbers, IReadOnlyList<DerivationInput> Inputs, string Source, string? NarrowBy);
+
+/// <summary>One input of a derivation.</summary>
+/// <param name="Name">In workshop words.</param>
+/// <param name="Unit">SI unit.</param>
+/// <param name="Estimate">Value and interval.</param>
+/// <param name="Source">Where the value comes from.</param>
+/// <param name="VarianceShare">Its share of the result's variance, 0…1.</param>
+public sealed record DerivationInput(string Name, string Unit, Estimate Estimate, string Source, double VarianceShare);
+
+/// <summary>What is foretold of one coil.</summary>
+public sealed record CoilForecast
+{
+    public required string Name { get; init; }
+    public required Figure TurnsPerLayer { get; init; }
+    public required Figure Layers { get; init; }
+    public required Figure Fill { get; init; }
+    public required Figure Build { get; init; }
+    public required Figure OuterLength { get; init; }
+    public required Figure OuterWidth { get; init; }
+    public required Figure MeanTurnLength { get; init; }
+    public required Figure WireLength { get; init; }
+    public required Figure WireMass { get; init; }
+    public required Figure DcResistance { get; init; }
+    public required Figure AirInductance { get; init; }
+    public required Figure Inductance { get; init; }
+    public required Figure Capacitance { get; init; }
+
+    public IEnumerable<Figure> All =>
+        [TurnsPerLayer, Layers, Fill, Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
+}
+
+/// <summary>A resonance on the response curve.</summary>
+public sealed record ResonanceForecast(Figure Frequency, Figure Gain, Figure Q);
+
+/// <summary>What is foretold of the whole pickup.</summary>
+public sealed record PickupForecast
+{
+    public required Figure DcResistance { get; init; }
+    public required Figure Inductance { get; init; }
+    public required Figure Capacitance { get; init; }
+    public required ResonanceForecast UnloadedResonance { get; init; }
+
+    /// <summary>Null when no load was given.</summary>
+    public ResonanceForecast? LoadedResonance { get; init; }
+
+    /// <summary>Coupling factor of the first two coils by their own winding signs; null for one coil.</summary>
+    public Figure? Coupling { get; init; }
+    public required IReadOnlyList<SpectrumForecast> Spectrum { get; init; }
+    public required Figure HumEffectiveArea { get; init; }
+}
+
+/// <summary>Series inductance and AC resistance at one frequency.</summary>
+public sealed record SpectrumForecast(double FrequencyHz, Figure Inductance, Figure Resistance);
+
+/// <summary>Something the person should know, beside the field it is about.</summary>
+/// <param name="Field">Path in the recipe, for example "coils[0].winding.turns".</param>
+/// <param name="Message">In workshop words.</param>
+public sealed record ForecastWarning(string Field, string Message);
+
+/// <summary>Everything foretold for one recipe.</summary>
+public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecast Pickup, IReadOnlyList<ForecastWarning> Warnings);

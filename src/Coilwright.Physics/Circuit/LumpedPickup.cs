@@ -1,0 +1,36 @@
+using System.Numerics;
+
+namespace Coilwright.Physics.Circuit;
+
+/// <summary>A pickup as seen from its two wires: the series branch behind which the string's voltage appears, without the capacitance across it.</summary>
+public interface ISeriesBranch
+{
+    /// <summary>Series impedance R(f) + j2πf·L(f), Ω.</summary>
+    Complex ImpedanceOhm(double frequencyHz);
+}
+
+/// <summary>An inductance with a resistance across it, in series with the coil: how eddy currents look from the wires.</summary>
+public readonly record struct EddyBranch(double InductanceH, double ResistanceOhm);
+
+/// <summary>R, L and eddy branches in series; C and a loss resistance across the terminals. SI units.</summary>
+public sealed record LumpedPickup(double ResistanceOhm, double InductanceH, double CapacitanceF) : ISeriesBranch
+{
+    public IReadOnlyList<EddyBranch> Eddy { get; init; } = [];
+
+    /// <summary>Loss resistance across the terminals, Ω; null for none.</summary>
+    public double? ParallelLossOhm { get; init; }
+
+    /// <inheritdoc/>
+    public Complex ImpedanceOhm(double frequencyHz)
+    {
+        double omega = 2 * Math.PI * frequencyHz;
+        Complex sum = new(ResistanceOhm, omega * InductanceH);
+        foreach (EddyBranch branch in Eddy)
+        {
+            Complex reactance = new(0, omega * branch.InductanceH);
+            sum += reactance * branch.ResistanceOhm / (branch.ResistanceOhm + reactance);
+        }
+
+        return sum;
+    }
+}

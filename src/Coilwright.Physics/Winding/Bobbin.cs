@@ -1,0 +1,43 @@
+namespace Coilwright.Physics.Winding;
+
+/// <summary>What the wire is wound on: a former with straight sides and rounded ends, and the window above it. SI units.</summary>
+/// <remarks>
+/// The former is a rectangle with corners of radius <see cref="EndRadiusM"/>. With the radius at half the width it is a racetrack;
+/// with length and width equal too it is round. A turn at distance d from the former is the offset curve: straights unchanged, radius + d.
+/// </remarks>
+public sealed record Bobbin
+{
+    /// <summary>Overall length of the former along x, m.</summary>
+    public required double CoreLengthM { get; init; }
+
+    /// <summary>Overall width of the former along y, m.</summary>
+    public required double CoreWidthM { get; init; }
+
+    /// <summary>Corner radius of the former, m; at most half the smaller side.</summary>
+    public required double EndRadiusM { get; init; }
+
+    /// <summary>Space between the flanges, m.</summary>
+    public required double WindingHeightM { get; init; }
+
+    /// <summary>Radial room for the winding, m; null when not stated.</summary>
+    public double? MaxBuildM { get; init; }
+
+    public string Material { get; init; } = "";
+
+    /// <summary>Length of each straight side along x, m.</summary>
+    public double LongStraightM => CoreLengthM - 2 * EndRadiusM;
+
+    /// <summary>Length of each straight end along y, m; zero for a racetrack.</summary>
+    public double ShortStraightM => CoreWidthM - 2 * EndRadiusM;
+
+    /// <summary>Length of a turn whose wire centre lies <paramref name="distanceM"/> outside the former, m.</summary>
+    public double TurnLengthM(double distanceM) =>
+        2 * (LongStraightM + ShortStraightM) + 2 * Math.PI * (EndRadiusM + distanceM);
+
+    /// <summary>Area inside such a turn, m².</summary>
+    public double TurnAreaM2(double distanceM)
+    {
+        double radiusM = EndRadiusM + distanceM;
+        return LongStraightM * ShortStraightM + 2 * radiusM * (LongStraightM + ShortStraightM) + Math.PI * radiusM * radiusM;
+    }
+}

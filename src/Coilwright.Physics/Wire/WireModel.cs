@@ -1,0 +1,23 @@
+namespace Coilwright.Physics.Wire;
+
+/// <summary>The wire of one coil: table values, or what was measured on the spool. SI units.</summary>
+public sealed record WireModel
+{
+    /// <summary>How the shop calls it: "AWG 42" or "0.063 mm".</summary>
+    public required string Gauge { get; init; }
+
+    /// <summary>Enamel chemistry, a key of the insulation table, for example "plain-enamel".</summary>
+    public required string Insulation { get; init; }
+
+    /// <summary>Diameter without enamel, m, with the standard's limits or the measured interval.</summary>
+    public required Estimate BareDiameterM { get; init; }
+
+    /// <summary>Diameter over the enamel, m.</summary>
+    public required Estimate OverallDiameterM { get; init; }
+
+    /// <summary>Resistance per metre at 20 °C if it was measured on the spool, Ω/m; otherwise it follows from the bare diameter.</summary>
+    public Estimate? MeasuredOhmPerM { get; init; }
+
+    /// <summary>Relative permittivity of the enamel.</summary>
+    public required Estimate EnamelPermittivity { get; init; }
+}

@@ -1,0 +1,49 @@
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop;
+
+/// <summary>Room temperature as somebody entered it.</summary>
+public sealed record RoomTemperature(double TemperatureC, string Typed, string Person, DateTimeOffset TimeUtc);
+
+/// <summary>What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.</summary>
+public interface IShopRecords
+{
+    Task<string> ShopNameAsync(CancellationToken cancel);
+
+    /// <summary>Newest revision of every recipe, by name.</summary>
+    Task<IReadOnlyList<RevisionRecord>> NewestRevisionsAsync(CancellationToken cancel);
+    Task<IReadOnlyList<RevisionRecord>> RevisionsAsync(Guid recipeId, CancellationToken cancel);
+    Task<RevisionRecord?> FindRevisionAsync(Guid recipeId, int number, CancellationToken cancel);
+
+    /// <summary>Adds a revision or replaces a draft; refuses (false) to touch a released one, or to write when the newest revision is not <paramref name="expectedNewest"/>.</summary>
+    Task<bool> SaveRevisionAsync(RevisionRecord revision, int expectedNewest, CancellationToken cancel);
+
+    Task<IReadOnlyList<BatchRecord>> BatchesAsync(CancellationToken cancel);
+    Task<BatchRecord?> FindBatchAsync(Guid batchId, CancellationToken cancel);
+
+    /// <summary>Adds a batch; a second one with the same id is not added again.</summary>
+    Task AddBatchAsync(BatchRecord batch, CancellationToken cancel);
+
+    /// <summary>Every reading of a batch in order of entry, superseded ones too.</summary>
+    Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel);
+
+    /// <summary>Adds a reading. False when its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
+    Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel);
+
+    Task<RoomTemperature?> LatestRoomTemperatureAsync(CancellationToken cancel);
+    Task AddRoomTemperatureAsync(RoomTemperature entry, CancellationToken cancel);
+}
+
+/// <summary>How adding a reading went.</summary>
+public enum AddReading
+{
+    Added,
+
+    /// <summary>The same id was there already, with the same content: sent twice, kept once.</summary>
+    AlreadyThere,
+
+    /// <summary>Somebody else superseded that reading first.</summary>
+    SupersededByAnother,
+}

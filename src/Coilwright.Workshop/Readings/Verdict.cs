@@ -1,0 +1,21 @@
+using Coilwright.Physics;
+
+namespace Coilwright.Workshop.Readings;
+
+/// <summary>Pass, hold or reject.</summary>
+public enum VerdictKind
+{
+    Pass,
+    Hold,
+    Reject,
+}
+
+/// <summary>One possible cause of what is off.</summary>
+public sealed record Cause(string Name, double Probability, string Detail);
+
+/// <summary>The judgement of one coil.</summary>
+/// <param name="Kind">Pass, hold or reject.</param>
+/// <param name="DcResistanceAt20C">What was compared, Ω; null when there was no usable resistance.</param>
+/// <param name="Reasons">Why, in workshop words; at least one.</param>
+/// <param name="Causes">Probable causes, most probable first; empty for a plain pass.</param>
+public sealed record Verdict(VerdictKind Kind, Estimate? DcResistanceAt20C, IReadOnlyList<string> Reasons, IReadOnlyList<Cause> Causes);
