@@ -1,6 +1,6 @@
 namespace Coilwright.Physics;
 
-/// <summary>The names nearest to a mistyped one, by the letters to change, drop or add.</summary>
+/// <summary>The names nearest to a mistyped one, those that hold it whole first, then by the letters to change, drop or add.</summary>
 public static class NearNames
 {
     /// <summary>Up to <paramref name="count"/> of <paramref name="known"/>, nearest first, ties in ordinal order.</summary>
@@ -8,7 +8,8 @@ public static class NearNames
     {
         ArgumentNullException.ThrowIfNull(typed);
         string folded = typed.Trim().ToUpperInvariant();
-        return [.. known.OrderBy(name => Distance(folded, name.ToUpperInvariant())).ThenBy(name => name, StringComparer.Ordinal).Take(count)];
+        return [.. known.OrderBy(name => folded.Length > 2 && name.Contains(folded, StringComparison.OrdinalIgnoreCase) ? 0 : 1)
+            .ThenBy(name => Distance(folded, name.ToUpperInvariant())).ThenBy(name => name, StringComparer.Ordinal).Take(count)];
     }
 
     /// <summary>Letters to change, drop or add to make one text of the other.</summary>
