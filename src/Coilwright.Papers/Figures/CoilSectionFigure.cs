@@ -13,8 +13,13 @@ public static class CoilSectionFigure
     private const double Top = 58;
     private const double FormerWidth = 26;
     private const double FlangeHeight = 14;
-    private const string Ink = "var(--ink,#1d1a16)";
-    private const string Copper = "var(--copper,#b4622d)";
+
+    // Each colour twice: the attribute for programs that do not know variables, the style for those that do.
+    private const string InkFill = "fill=\"#1d1a16\" style=\"fill:var(--ink,#1d1a16)\"";
+    private const string InkStroke = "stroke=\"#1d1a16\" style=\"stroke:var(--ink,#1d1a16)\"";
+    private const string InkBoth = "fill=\"#1d1a16\" stroke=\"#1d1a16\" style=\"fill:var(--ink,#1d1a16);stroke:var(--ink,#1d1a16)\"";
+    private const string CopperStroke = "stroke=\"#b4622d\" style=\"stroke:var(--copper,#b4622d)\"";
+    private const string PaperFill = "fill=\"#faf6ee\" style=\"fill:var(--paper,#faf6ee)\"";
 
     /// <summary>An accessible SVG of the half section. Winding order runs from light to dark.</summary>
     /// <param name="section">The turns.</param>
@@ -36,13 +41,13 @@ public static class CoilSectionFigure
 
     private sealed record Frame(double Scale, double Height, double Room)
     {
-        public double Width => Math.Max(Left + Room + 110, 470);
+        public double Width => Math.Max(Left + Room + 110, 400);
 
         public double Bottom => Top + Height;
     }
 
     private static string Summary(LaidSection section, Bobbin bobbin) => Text(
-        $"Half section of a coil: {section.Spec.Turns} turns in {1e3 * bobbin.WindingHeightM:f2} mm between flanges, build {1e3 * section.BuildM:f2} mm, {100 * section.PackingFactor:f0} % of it wire");
+        $"Half section of a coil: {section.Spec.Turns:N0} turns in {1e3 * bobbin.WindingHeightM:f2} mm between flanges, build {1e3 * section.BuildM:f2} mm, {100 * section.PackingFactor:f0} % of it wire with its coat");
 
     private static void AppendHead(StringBuilder svg, Frame frame, string summary)
     {
@@ -50,12 +55,12 @@ public static class CoilSectionFigure
         svg.Append(Text($"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"coil-section-title\" viewBox=\"0 0 {frame.Width:f0} {height:f0}\" "))
             .Append(Text($"width=\"{frame.Width:f0}\" height=\"{height:f0}\" font-family=\"sans-serif\" font-size=\"14\">\n"))
             .Append(Text($"<title id=\"coil-section-title\">{summary}</title>\n"))
-            .Append("<rect width=\"100%\" height=\"100%\" fill=\"var(--paper,#faf6ee)\"/>\n");
+            .Append(Text($"<rect width=\"100%\" height=\"100%\" {PaperFill}/>\n"));
     }
 
     private static void AppendBobbin(StringBuilder svg, Frame frame)
     {
-        string style = Text($"fill=\"{Ink}\" fill-opacity=\"0.18\" stroke=\"{Ink}\"");
+        string style = Text($"{InkBoth} fill-opacity=\"0.18\"");
         double flange = FormerWidth + frame.Room;
         svg.Append(Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{Top:f1}\" width=\"{FormerWidth:f1}\" height=\"{frame.Height:f1}\" {style}/>\n"));
         foreach (double y in new[] { Top - FlangeHeight, frame.Bottom })
@@ -68,7 +73,7 @@ public static class CoilSectionFigure
     {
         int turns = section.XM.Count;
         int every = (turns + MostDots - 1) / MostDots;
-        svg.Append(Text($"<g fill=\"none\" stroke=\"{Copper}\" stroke-width=\"{bareM * frame.Scale:f2}\" stroke-linecap=\"round\">\n"));
+        svg.Append(Text($"<g fill=\"none\" {CopperStroke} stroke-width=\"{bareM * frame.Scale:f2}\" stroke-linecap=\"round\">\n"));
         for (int shade = 0; shade < Shades; shade++)
         {
             int from = (int)((long)turns * shade / Shades);
@@ -89,12 +94,12 @@ public static class CoilSectionFigure
 
     private static void AppendSizes(StringBuilder svg, Frame frame, LaidSection section, Bobbin bobbin)
     {
-        AppendText(svg, 12, 24, Text($"{section.Spec.Turns} turns, {100 * section.PackingFactor:f0} % of the build is wire"), "start");
+        AppendText(svg, 12, 24, Text($"{section.Spec.Turns:N0} turns, {100 * section.PackingFactor:f0} % of the build is wire with its coat"), "start");
         double middle = Top + frame.Height / 2;
         AppendLine(svg, 48, Top, 48, frame.Bottom, "");
         AppendLine(svg, 42, Top, 54, Top, "");
         AppendLine(svg, 42, frame.Bottom, 54, frame.Bottom, "");
-        svg.Append(Text($"<text transform=\"translate(36 {middle:f1}) rotate(-90)\" text-anchor=\"middle\" fill=\"{Ink}\">{1e3 * bobbin.WindingHeightM:f2} mm</text>\n"));
+        svg.Append(Text($"<text transform=\"translate(36 {middle:f1}) rotate(-90)\" text-anchor=\"middle\" {InkFill}>{1e3 * bobbin.WindingHeightM:f2} mm</text>\n"));
         double buildX = Left + section.BuildM * frame.Scale;
         double y = frame.Bottom + FlangeHeight + 14;
         AppendLine(svg, Left, y, buildX, y, "");
@@ -111,10 +116,10 @@ public static class CoilSectionFigure
     }
 
     private static void AppendLine(StringBuilder svg, double x1, double y1, double x2, double y2, string extra) =>
-        svg.Append(Text($"<line x1=\"{x1:f1}\" y1=\"{y1:f1}\" x2=\"{x2:f1}\" y2=\"{y2:f1}\" stroke=\"{Ink}\" stroke-width=\"1.5\"{extra}/>\n"));
+        svg.Append(Text($"<line x1=\"{x1:f1}\" y1=\"{y1:f1}\" x2=\"{x2:f1}\" y2=\"{y2:f1}\" {InkStroke} stroke-width=\"1.5\"{extra}/>\n"));
 
     private static void AppendText(StringBuilder svg, double x, double y, string words, string anchor) =>
-        svg.Append(Text($"<text x=\"{x:f1}\" y=\"{y:f1}\" text-anchor=\"{anchor}\" fill=\"{Ink}\">{words}</text>\n"));
+        svg.Append(Text($"<text x=\"{x:f1}\" y=\"{y:f1}\" text-anchor=\"{anchor}\" {InkFill}>{words}</text>\n"));
 
     private static string Text(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
 }
