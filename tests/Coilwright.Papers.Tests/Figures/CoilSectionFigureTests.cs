@@ -10,7 +10,11 @@ public sealed class CoilSectionFigureTests
     private static readonly XNamespace Svg = "http://www.w3.org/2000/svg";
     private static readonly Bobbin Window = new()
     {
-        CoreLengthM = 0.06, CoreWidthM = 0.006, EndRadiusM = 0.003, WindingHeightM = 0.011, MaxBuildM = 0.0045,
+        CoreLengthM = 0.06,
+        CoreWidthM = 0.006,
+        EndRadiusM = 0.003,
+        WindingHeightM = 0.011,
+        MaxBuildM = 0.0045,
     };
 
     [Fact]
