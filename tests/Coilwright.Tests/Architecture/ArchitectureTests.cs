@@ -94,8 +94,8 @@ public sealed class ArchitectureTests
     public void A_planted_type_that_reads_a_file_is_caught() =>
         Assert.Contains(typeof(PlantedFileReader).FullName, TypesThatReachOutside(typeof(PlantedFileReader).Assembly));
 
-    private static IReadOnlyList<string> TypesThatReachOutside(Assembly assembly) =>
-        Types.InAssembly(assembly).ShouldNot().HaveDependencyOnAny(s_outsideWorld).GetResult().FailingTypeNames?.Select(name => name.Replace('/', '+')).ToList() ?? [];
+    private static string[] TypesThatReachOutside(Assembly assembly) =>
+        Types.InAssembly(assembly).ShouldNot().HaveDependencyOnAny(s_outsideWorld).GetResult().FailingTypeNames?.Select(name => name.Replace('/', '+')).ToArray() ?? [];
 
     private static Assembly Load(string room) => Assembly.Load(room == "Coilwright" ? "coilwright" : room);
 
