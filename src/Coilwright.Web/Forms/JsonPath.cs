@@ -28,7 +28,7 @@ public static class JsonPath
     {
         null => "",
         JsonValue value when value.TryGetValue(out string? text) => text,
-        JsonNode node => node.ToJsonString(),
+        { } node => node.ToJsonString(),
     };
 
     /// <summary>Writes a value; null takes the field away. Missing objects on the way are made, missing array items are not.</summary>

@@ -13,8 +13,12 @@ public static class ForecastRows
             ("DC resistance at 20 °C", pickup.DcResistance),
             ("Inductance at 1 kHz", pickup.Inductance),
             ("Capacitance", pickup.Capacitance),
-            ("Resonance, unloaded", pickup.UnloadedResonance.Frequency),
         ];
+        if (pickup.UnloadedResonance is { } bare)
+        {
+            rows.Add(("Resonance, unloaded", bare.Frequency));
+        }
+
         if (pickup.LoadedResonance is { } loaded)
         {
             rows.Add(("Resonance, on this load", loaded.Frequency));
@@ -32,7 +36,7 @@ public static class ForecastRows
     /// <summary>One coil.</summary>
     public static IReadOnlyList<(string Label, Figure Figure)> Of(CoilForecast coil) =>
     [
-        ("Fill of the window", coil.Fill),
+        .. coil.Fill is { } fill ? new[] { ("Fill of the window", fill) } : [],
         ("Build", coil.Build),
         ("Layers", coil.Layers),
         ("Turns per layer", coil.TurnsPerLayer),
