@@ -34,7 +34,9 @@ public sealed record CoilForecast
     public required string Name { get; init; }
     public required Figure TurnsPerLayer { get; init; }
     public required Figure Layers { get; init; }
-    public required Figure Fill { get; init; }
+
+    /// <summary>Insulated wire area over window area; null when the bobbin states no room for the winding.</summary>
+    public Figure? Fill { get; init; }
     public required Figure Build { get; init; }
     public required Figure OuterLength { get; init; }
     public required Figure OuterWidth { get; init; }
@@ -47,7 +49,7 @@ public sealed record CoilForecast
     public required Figure Capacitance { get; init; }
 
     public IEnumerable<Figure> All =>
-        [TurnsPerLayer, Layers, Fill, Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
+        [TurnsPerLayer, Layers, .. Fill is null ? Enumerable.Empty<Figure>() : [Fill], Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
 }
 
 /// <summary>A resonance on the response curve.</summary>
