@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Coilwright.Papers.Figures;
 using Coilwright.Papers.Words;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.SetUp;
@@ -45,7 +46,7 @@ public static class SetUpSheetHtml
         WriteCheck(html, coil);
         html.Append("</ol>");
         WriteBreak(html, coil);
-        html.Append($"<footer><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(Where(setUp))}, page {page} of {setUp.Coils.Count}</p></footer></article>");
+        html.Append($"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(Where(setUp))}, page {page} of {setUp.Coils.Count}</p></div>{BarCode.Svg(Code(setUp, coil))}</footer></article>");
     }
 
     private static void WriteHeading(StringBuilder html, WindingSetUp setUp, CoilSetUp coil, int page)
@@ -66,7 +67,7 @@ public static class SetUpSheetHtml
             ? $"passes from {Ohm(low)} to {Ohm(high)}"
             : $"no limit in the recipe; 95 % of coils expected from {Ohm(room.Expected.Low)} to {Ohm(room.Expected.High)}";
         html.Append($"<section class=\"largest\"><div><h2>Counter stop</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
-        html.Append($"<p>for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)}: {E(setUp.CorrectionBasis)}</p></div>");
+        html.Append($"<p>for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {E(setUp.CorrectionBasis)}</p></div>");
         html.Append($"<div><h2>Meter at {E(QuantityText.Format(room.TemperatureC, QuantityKind.Temperature))}</h2><p class=\"meter\">{E(Ohm(room.Expected.Value))}</p><p>{E(limits)}</p></div></section>");
     }
 
@@ -96,13 +97,13 @@ public static class SetUpSheetHtml
 
     private static void WriteMachine(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
     {
-        html.Append("<li><h2>Set the machine</h2><dl>");
+        html.Append("<li><h2>Set the machine</h2><dl class=\"pairs\">");
         if (setUp.Machine.Length > 0)
         {
             Term(html, "Machine", setUp.Machine);
         }
 
-        Term(html, "Pitch", Mm(coil.PitchM) + (coil.PitchStated ? " per turn" : " per turn, from the lay"));
+        Term(html, "Pitch", Mm(coil.PitchM) + (coil.PitchStated ? "" : ", from the lay"));
         Term(html, "Turns per layer", FigureWords.Value(coil.TurnsPerLayer));
         Term(html, "Layers", FigureWords.Value(coil.Layers));
         html.Append("</dl></li>");
@@ -110,11 +111,13 @@ public static class SetUpSheetHtml
 
     private static void WriteWind(StringBuilder html, CoilSetUp coil)
     {
-        html.Append("<li><h2>Wind</h2><dl>");
+        html.Append("<li><h2>Wind</h2><dl class=\"pairs\">");
         Term(html, "Speed", coil.SpeedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
-        Term(html, "Time", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min at that speed") : "–");
-        Term(html, "Build", $"{FigureWords.Value(coil.Fill.Build)}; {coil.Fill.Words}");
-        Term(html, "Fill", FigureWords.Value(coil.Fill.Fill));
+        Term(html, "Time", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") : "–");
+        Term(html, "Build", FigureWords.Value(coil.Fill.Build));
+        Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureWords.Value(fill) : "–");
+        html.Append("</dl><dl>");
+        Term(html, "Room", coil.Fill.Words);
         html.Append("</dl></li>");
     }
 
@@ -122,8 +125,8 @@ public static class SetUpSheetHtml
     {
         ExpectedResistance cold = coil.At20C;
         string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
-        html.Append("<li><h2>Bare the ends, let it cool, measure</h2><dl>");
-        Term(html, "DC resistance at 20 °C", Ohm(cold.Expected.Value) + limits);
+        html.Append("<li><h2>Bare the ends, cool, measure</h2><dl>");
+        Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
         Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
         html.Append("</dl>");
         Caution(html, Cautions.EndFume);
@@ -133,7 +136,7 @@ public static class SetUpSheetHtml
     private static void WriteBreak(StringBuilder html, CoilSetUp coil)
     {
         double at = Math.Round(coil.Turns * 0.75 / 100) * 100;
-        html.Append($"<section class=\"break\"><h2>If the wire breaks</h2><p>Stop, write down the counter, then choose. Broken at {Count(at)}, for example:</p><ul>");
+        html.Append($"<section class=\"break\"><p><strong>If the wire breaks</strong>: stop, write down the counter, choose. At {Count(at)}, for example:</p><ul>");
         foreach (string choice in BreakAdvice.Choices(coil, at))
         {
             html.Append($"<li>{E(choice)}</li>");
@@ -141,6 +144,10 @@ public static class SetUpSheetHtml
 
         html.Append("</ul></section>");
     }
+
+    /// <summary>What the code says: recipe, revision and coil, shortened to what can be printed.</summary>
+    private static string Code(WindingSetUp setUp, CoilSetUp coil) =>
+        string.Join('/', new[] { setUp.RecipeName, setUp.Heading.Revision, coil.Name }.Where(part => part.Length > 0)).ToUpperInvariant();
 
     private static string Where(WindingSetUp setUp) =>
         setUp.RecipeName + (setUp.Heading.Revision.Length > 0 ? ", revision " + setUp.Heading.Revision : "") + (setUp.Heading.Shop.Length > 0 ? ", " + setUp.Heading.Shop : "");

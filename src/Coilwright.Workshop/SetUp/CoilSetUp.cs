@@ -53,12 +53,12 @@ public sealed record CoilSetUp
     public double? RunTimeS => SpeedRpm is { } speed and > 0 ? Turns / speed * 60 : null;
 
     /// <summary>The direction in words, with where to look from.</summary>
-    public string DirectionWords => Direction == WindingDirection.Clockwise ? "clockwise, seen from the top (the strings' side)" : "counter-clockwise, seen from the top (the strings' side)";
+    public string DirectionWords => Direction == WindingDirection.Clockwise ? "clockwise, seen from the top" : "counter-clockwise, seen from the top";
 
     /// <summary>What the spindle does as seen by the person facing it, for either way of mounting the bobbin.</summary>
     public string SpindleWords => Direction == WindingDirection.Clockwise
-        ? "top towards you: the wire goes round clockwise; top away from you: counter-clockwise"
-        : "top towards you: the wire goes round counter-clockwise; top away from you: clockwise";
+        ? "clockwise with the top towards you, else reversed"
+        : "counter-clockwise with the top towards you, else reversed";
 
     internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Target? target, double roomC)
     {
@@ -88,5 +88,6 @@ public sealed record CoilSetUp
         };
     }
 
-    private static double CopperRatio(double temperatureC) => CopperWire.ResistanceRatio(temperatureC);
+    /// <summary>Resistance at a temperature over that at 20 °C; the same for every diameter.</summary>
+    private static double CopperRatio(double temperatureC) => CopperWire.OhmPerM(1e-4, temperatureC) / CopperWire.OhmPerM(1e-4, 20);
 }

@@ -4,12 +4,12 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Workshop.SetUp;
 
 /// <summary>Whether the winding fits between core and cover.</summary>
-/// <param name="Fill">Section of the wire over the section of the window, or of the space it takes when the window is not stated.</param>
+/// <param name="Fill">Section of the wire over the section of the window, null when the window is not stated.</param>
 /// <param name="Build">Forecast thickness of the winding, m.</param>
 /// <param name="MaxBuildM">Radial room, m; null when the recipe does not state it.</param>
 /// <param name="Fits">False when the forecast build is larger than the room.</param>
 /// <param name="Words">The verdict in words.</param>
-public sealed record FillVerdict(Figure Fill, Figure Build, double? MaxBuildM, bool Fits, string Words)
+public sealed record FillVerdict(Figure? Fill, Figure Build, double? MaxBuildM, bool Fits, string Words)
 {
     internal static FillVerdict For(CoilForecast forecast, double? maxBuildM)
     {

@@ -75,7 +75,11 @@ public static class SetUpJson
 
         WriteResistance(json, "dcResistanceAt20C", coil.At20C);
         WriteResistance(json, "dcResistanceAtRoom", coil.AtRoom);
-        Figure(json, coil.Fill.Fill);
+        if (coil.Fill.Fill is { } fill)
+        {
+            Figure(json, fill);
+        }
+
         Figure(json, coil.Fill.Build);
         json.WriteBoolean("fits", coil.Fill.Fits);
         json.WriteString("fillVerdict", coil.Fill.Words);

