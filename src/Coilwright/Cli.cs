@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Commands;
 using Coilwright.Input;
 
 namespace Coilwright;
@@ -59,6 +60,15 @@ public static class Cli
     {
         RootCommand root = new("Coilwright: from wire to verdict, for people who design and make magnetic pickups.")
         {
+            PredictCommand.Build(desk),
+            RespondCommand.Build(desk),
+            WindCommand.Build(desk),
+            JudgeCommand.Build(desk),
+            RecipeCommand.Build(desk),
+            BatchCommand.Build(desk),
+            ReadCommand.Build(desk),
+            ServeCommand.Build(desk),
+            DemoCommand.Build(desk),
         };
         return root;
     }

@@ -1,9 +1,6 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
-using CsvHelper;
-using CsvHelper.Configuration;
 
 namespace Coilwright.Input;
 
@@ -34,13 +31,13 @@ public static partial class ReadingTable
     public static ReadOutcome<IReadOnlyList<ReadingRow>> Read(string text, DateTimeOffset readUtc)
     {
         List<Problem> problems = [];
-        using StringReader reader = new(text);
-        using CsvReader csv = new(reader, new CsvConfiguration(CultureInfo.InvariantCulture) { TrimOptions = TrimOptions.Trim, BadDataFound = null, MissingFieldFound = null, DetectDelimiter = false });
-        if (!csv.Read() || !csv.ReadHeader() || csv.HeaderRecord is not { } header)
+        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text)];
+        if (lines.Length == 0)
         {
             return new ReadOutcome<IReadOnlyList<ReadingRow>>(null, [new Problem("line 1", "the table is empty; a header is needed", Allowed: "tag,dcResistance [kΩ],temperature [°C],…")]);
         }
 
+        string[] header = lines[0].Cells;
         Column[] columns = [.. header.Select(name => ColumnOf(name, problems))];
         foreach (string needed in (string[])["tag", "dcResistance"])
         {
@@ -51,13 +48,15 @@ public static partial class ReadingTable
         }
 
         List<ReadingRow> rows = [];
-        while (csv.Read())
+        foreach ((int line, string[] cells) in lines.Skip(1))
         {
-            string[] cells = [.. columns.Select((_, index) => csv.TryGetField(index, out string? cell) ? cell ?? "" : "")];
-            if (cells.Any(cell => cell.Length > 0))
+            if (cells.Length > columns.Length)
             {
-                rows.Add(new RowReader(columns, cells, csv.Parser.RawRow, problems, readUtc).Read());
+                problems.Add(new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {columns.Length}"));
             }
+
+            string[] filled = [.. columns.Select((_, index) => index < cells.Length ? cells[index] : "")];
+            rows.Add(new RowReader(columns, filled, line, problems, readUtc).Read());
         }
 
         foreach (IGrouping<string, ReadingRow> twice in rows.Where(row => row.Tag.Length > 0).GroupBy(row => row.Tag, StringComparer.Ordinal).Where(group => group.Count() > 1))

@@ -18,7 +18,7 @@ public sealed record RecipeFile(Recipe Recipe, PickupModel Model)
     public static RecipeFile FromText(string text, string path)
     {
         Recipe recipe = RecipeReader.Read(text).OrRefuse(path);
-        return new RecipeFile(recipe, RecipeModelBuilder.Build(recipe));
+        return new RecipeFile(recipe, RecipeModelBuilder.ToModel(recipe));
     }
 
     /// <summary>Reads a load file; null when no path was given.</summary>
