@@ -46,7 +46,7 @@ public sealed record CoilSetUp
     /// <summary>Where the traverse starts. Common practice, no source; a recipe's notes may say otherwise.</summary>
     public string StartSide { get; init; } = "bottom flange, start lead through the bottom";
 
-    /// <summary>What the counter shows at the last turn, given what it shows per real turn.</summary>
+    /// <summary>What the counter shows at the last turn, given the real turns per count.</summary>
     public double CounterStop(double correction) => Math.Round(Turns / correction, MidpointRounding.AwayFromZero);
 
     /// <summary>Time at full speed, s; null when the recipe states no speed.</summary>

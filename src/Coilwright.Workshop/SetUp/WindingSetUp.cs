@@ -22,7 +22,7 @@ public sealed record WindingSetUp
     /// <summary>Name of the winder, or empty.</summary>
     public string Machine { get; init; } = "";
 
-    /// <summary>What the counter shows per real turn; 1 until the machine's 100-turn test has been recorded.</summary>
+    /// <summary>Real turns per count of the counter; 1 until the machine's 100-turn test has been recorded.</summary>
     public double CounterCorrection { get; init; } = 1;
 
     /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
