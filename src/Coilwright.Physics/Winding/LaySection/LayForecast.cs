@@ -6,6 +6,10 @@ namespace Coilwright.Physics.Winding;
 public sealed record LayEstimate(Estimate PackingFactor, Estimate CapacitanceF);
 
 /// <summary>Fill and self-capacitance in microseconds, from a surface fitted over turn-by-turn sections.</summary>
+/// <remarks>
+/// Meant for two layers and more. A neat lay without wander also depends on whether its passes happen to fit the window; the surface gives the
+/// middle of that. Capacitance to poles, magnets, cover and ground is not in it: no sourced figure stands yet for that term.
+/// </remarks>
 public static class LayForecast
 {
     /// <summary>Pitch of a scattered lay when none is stated, m. Assumption: about 75 turns a pass in an 11 mm window.</summary>
@@ -40,9 +44,13 @@ public static class LayForecast
         double pitch = Require.InRange(pitchM ?? DefaultPitchM(lay, overallM), 1e-6, 1) / overallM;
         double jitter = Require.InRange(jitterM ?? DefaultJitterM(lay), 0, 1) / overallM;
         double layers = Math.Max(1, turns * overallM / windingHeightM);
-        (double packing, double share) = LaySurface.At(pitch, jitter, layers);
-        double interlayerF = LayCapacitance.InterlayerF(bareM, overallM, enamelPermittivity, gapPermittivity, windingHeightM, meanTurnM);
-        double capacitanceF = share * LayCapacitance.EvenLayerCapacitanceF(layers, interlayerF);
+        LayNode node = LaySurface.At(pitch, jitter, layers);
+        double touchingF = LayCapacitance.TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
+        double nearF = LayCapacitance.TurnToTurnFPerM(
+            bareM, overallM, enamelPermittivity, gapPermittivity, LaySurfaceRecipe.NearGap * overallM);
+        double perLayersF = 4.0 / 3 * 2 * windingHeightM / overallM * meanTurnM / layers;
+        double capacitanceF = perLayersF * (node.Touching * touchingF + node.Near * nearF);
+        double packing = node.Packing;
         return new(
             new(packing, packing - LaySurface.PackingHalfWidth, Math.Min(Math.PI / Math.Sqrt(12), packing + LaySurface.PackingHalfWidth), Basis.Forecast),
             new(capacitanceF, capacitanceF / CapacitanceFactor95, capacitanceF * CapacitanceFactor95, Basis.Forecast));

@@ -4,6 +4,7 @@ namespace Coilwright.Physics.Winding;
 internal sealed class LayHeap
 {
     private const double Touch = 1e-9; // relative slack that keeps turns which just touch from counting as overlapping
+    private const double Level = 1e-7; // heights near level with a turn come from the root of a rounding error: √1e-15, with room
     private const int Former = -1;
     private readonly double _height;
     private readonly List<int>[] _columns; // turns by slice of x one diameter wide, in order of winding
@@ -31,7 +32,7 @@ internal sealed class LayHeap
         while (support != Former)
         {
             double offset = x - X[support];
-            int side = Math.Abs(offset) < Touch ? heading : Math.Sign(offset);
+            int side = Math.Abs(offset) < Touch ? AwayFromFlange(x, heading) : Math.Sign(offset);
             (int next, x, y, bool held) = Roll(support, x, side);
             if (held)
             {
@@ -49,6 +50,9 @@ internal sealed class LayHeap
 
         Add(x, y);
     }
+
+    private int AwayFromFlange(double x, int heading) =>
+        x < 0.5 + Touch ? 1 : x > _height - 0.5 - Touch ? -1 : heading;
 
     /// <summary>The first thing met when falling at <paramref name="x"/> from centre height <paramref name="from"/>, and the centre height there.</summary>
     private (int Support, double Y) Below(double x, double from)
@@ -68,7 +72,7 @@ internal sealed class LayHeap
                 }
 
                 double y = Y[j] + Math.Sqrt(1 - dx * dx);
-                if (y > best && y <= from + Touch)
+                if (y > best && y <= from + Level)
                 {
                     (support, best) = (j, y);
                 }
@@ -92,7 +96,7 @@ internal sealed class LayHeap
             for (int k = _columns[c].Count - 1; k >= 0 && _highestSoFar[c][k] > Y[support] - 1 - Touch; k--)
             {
                 double meets = MeetingOffset(support, _columns[c][k], side);
-                if (meets >= reached - Touch && meets < stop - Touch)
+                if (meets >= reached - Touch && meets < stop)
                 {
                     (other, stop) = (_columns[c][k], Math.Max(meets, reached));
                 }
@@ -153,17 +157,17 @@ internal sealed class LayHeap
         }
     }
 
-    /// <summary>Top of the highest turn in each column, averaged over the window.</summary>
-    public double MeanTop()
+    /// <summary>Top of the highest turn in each of so many equal slices of the window, averaged; a slice with no turn in it counts nothing.</summary>
+    public double MeanTop(int slices)
     {
-        double area = 0;
-        for (int c = 0; c < _columns.Length; c++)
+        double[] tops = new double[slices];
+        for (int i = 0; i < _count; i++)
         {
-            double width = Math.Min(1, _height - c);
-            area += width * (_columns[c].Count == 0 ? 0 : _highestSoFar[c][^1] + 0.5);
+            int slice = Math.Clamp((int)(X[i] / _height * slices), 0, slices - 1);
+            tops[slice] = Math.Max(tops[slice], Y[i] + 0.5);
         }
 
-        return area / _height;
+        return tops.Average();
     }
 
     private (int First, int Last) Columns(double x, double reach) =>

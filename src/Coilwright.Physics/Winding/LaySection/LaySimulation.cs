@@ -9,8 +9,15 @@ namespace Coilwright.Physics.Winding;
 /// </remarks>
 public static class LaySimulation
 {
-    /// <summary>Centre distance, in diameters, up to which two turns count as neighbours: below the √3 of the second ring of a dense packing.</summary>
-    public const double NeighbourReach = 1.5;
+    /// <summary>Centre distance, in diameters, up to which two turns count as neighbours.</summary>
+    /// <remarks>
+    /// A neighbour faces 60° of a turn, so a turn has room for six. Up to 1.3 diameters a scattered lay has 5.0 to 5.4 (four of them touching);
+    /// at 1.5 it would have more than six and count some copper twice. A choice, not a measurement: it moves the capacitance by about 5 %.
+    /// </remarks>
+    public const double NeighbourReach = 1.3;
+
+    /// <summary>Width over which the build is read at its highest turn, m: a caliper's jaw. Assumption.</summary>
+    public const double JawM = 1e-3;
 
     /// <summary>Lays every turn of <paramref name="spec"/>.</summary>
     public static LaidSection Run(LaySpec spec, ulong seed)
@@ -55,7 +62,8 @@ public static class LaySimulation
             XM = Array.ConvertAll(heap.X, x => x * d),
             YM = Array.ConvertAll(heap.Y, y => y * d),
             Neighbours = pairs,
-            BuildM = heap.MeanTop() * d,
+            BuildM = heap.MeanTop(Math.Max(1, (int)Math.Round(spec.WindingHeightM / JawM))) * d,
+            MeanTopM = heap.MeanTop((int)(spec.WindingHeightM / d)) * d,
             HighestM = (heap.Y.Max() + 0.5) * d,
         };
     }
