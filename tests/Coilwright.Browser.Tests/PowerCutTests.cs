@@ -79,7 +79,7 @@ public sealed class PowerCutTests(Chromium chromium)
         {
             using HttpContent content = JsonContent.Create(entry);
             using HttpResponseMessage answer = await shop.SendAsync(batch, content);
-            JsonElement outcome = await answer.Content.ReadFromJsonAsync<JsonElement>();
+            JsonElement outcome = await answer.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken);
             Assert.Equal(repeated, outcome.GetProperty("duplicate").GetBoolean());
         }
 

@@ -27,12 +27,12 @@ public sealed class Chromium : IAsyncLifetime
     }
 
     /// <summary>A fresh page of a fresh profile.</summary>
-    public async Task<IPage> PageAsync(string baseUrl, int width = 1280, int height = 800, bool scripts = true)
+    public async Task<IPage> PageAsync(Uri baseUrl, int width = 1280, int height = 800, bool scripts = true)
     {
         Assert.SkipWhen(_browser is null, "No Chromium at /usr/bin/chromium: apt-get install chromium, or set COILWRIGHT_CHROMIUM.");
         IBrowserContext context = await _browser.NewContextAsync(new BrowserNewContextOptions
         {
-            BaseURL = baseUrl,
+            BaseURL = baseUrl.ToString(),
             ViewportSize = new ViewportSize { Width = width, Height = height },
             JavaScriptEnabled = scripts,
         });

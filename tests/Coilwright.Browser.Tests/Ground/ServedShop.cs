@@ -9,16 +9,17 @@ public sealed class ServedShop : IAsyncDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-browser-").FullName;
     private readonly int _port = FreePort();
+    private readonly HttpClientHandler _handler = new() { AllowAutoRedirect = false, CheckCertificateRevocationList = true };
     private readonly HttpClient _http;
     private Process? _process;
 
     private ServedShop()
     {
-        Url = $"http://127.0.0.1:{_port}";
-        _http = new HttpClient(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = new Uri(Url) };
+        Url = new Uri($"http://127.0.0.1:{_port}");
+        _http = new HttpClient(_handler) { BaseAddress = Url };
     }
 
-    public string Url { get; }
+    public Uri Url { get; }
 
     public static async Task<ServedShop> StartAsync()
     {
@@ -94,6 +95,7 @@ public sealed class ServedShop : IAsyncDisposable
         }
 
         _http.Dispose();
+        _handler.Dispose();
         Directory.Delete(_folder, recursive: true);
     }
 
