@@ -43,6 +43,7 @@ public static class WebHost
         app.MapBuiltAssets();
         app.MapToday();
         app.MapRecipes();
+        app.MapSetUp();
         app.MapBatches();
         app.MapApi();
         app.MapFallback(Answers.NotFoundPage);

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Figures;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
 using Coilwright.Web.Views;
@@ -25,6 +26,11 @@ internal static class ForecastDesk
 
         PickupModel model = RecipeModelBuilder.Build(recipe.Value);
         Prediction prediction = Forecaster.Predict(model, load?.Value);
-        return new ForecastView { Prediction = prediction };
+        return new ForecastView { Prediction = prediction, Drawings = DrawingsOf(model, prediction) };
     }
+
+    private static IReadOnlyList<DrawingView> DrawingsOf(PickupModel model, Prediction prediction) =>
+    [
+        new("The pickup from above, to scale, sizes in millimetres.", PickupTopFigure.Svg(model, [.. prediction.Coils.Select(coil => coil.Build.Value)])),
+    ];
 }
