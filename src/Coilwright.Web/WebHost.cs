@@ -39,6 +39,7 @@ public static class WebHost
         });
         WebApplication app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
+        app.UseMiddleware<OurMistake>();
         app.UseMiddleware<SameOrigin>();
         app.MapBuiltAssets();
         app.MapToday();

@@ -90,7 +90,7 @@ class EntryPage {
     const mark = element('span', 'shape', shapes[verdict.kind]);
     mark.setAttribute('aria-hidden', 'true');
     const word = element('strong', 'word', '');
-    word.append(mark, verdict.kind);
+    word.append(mark, element('span', '', verdict.kind));
     place.replaceChildren(
       element('span', 'about', entry.tag), word,
       element('span', 'echo', outcome.echo), element('span', 'reasons', verdict.reasons.join('; ')));
