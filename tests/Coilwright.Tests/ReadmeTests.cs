@@ -41,7 +41,11 @@ public sealed partial class ReadmeTests
             CopyFolder(RepositoryFiles.PathOf("demo"), Path.Combine(folder.FullName, "demo"));
             string launcher = Path.Combine(folder.FullName, "coilwright");
             await File.WriteAllTextAsync(launcher, $"#!/bin/sh\nexec dotnet '{Path.Combine(AppContext.BaseDirectory, "coilwright.dll")}' \"$@\"\n");
-            File.SetUnixFileMode(launcher, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            if (!OperatingSystem.IsWindows())
+            {
+                File.SetUnixFileMode(launcher, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+            }
+
             ProcessStartInfo start = new("bash", ["-c", "set -euo pipefail\n{\n" + script + "\n} 2>&1"]) { WorkingDirectory = folder.FullName, RedirectStandardOutput = true, RedirectStandardInput = true };
             start.Environment["COILWRIGHT_SHOP"] = Path.Combine(folder.FullName, "shop.db");
             using Process process = Process.Start(start)!;

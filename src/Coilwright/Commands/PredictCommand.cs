@@ -28,7 +28,7 @@ public static class PredictCommand
             ForecastOptions options = new();
             options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
             options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
-            Prediction prediction = Forecaster.Predict(file.Model, circuit, options, cancel);
+            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
                 await desk.Output.WriteLineAsync(PredictionJson.Write(prediction)).ConfigureAwait(false);

@@ -29,7 +29,7 @@ public static class WindCommand
 
             typed.RefuseIfWrong();
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
-            Prediction prediction = Forecaster.Predict(file.Model, load: null, cancel: cancel);
+            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel).ConfigureAwait(false);
             WindingSetUp setUp = WindingSetUp.For(file.Recipe, file.Model, prediction, parsed.GetValue(machine) ?? "", roomC) with
             {
                 Heading = new SheetHeading(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime)),

@@ -11,8 +11,8 @@ public sealed class JudgeTests
     {
         using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C]\nC-1,6.30,35\nC-2,8.314,30\n", exit: 1);
 
-        Assert.Equal(5949, At20C(judged, "C-1"), 1); // 6.30 kΩ at 35 °C
-        Assert.Equal(8000, At20C(judged, "C-2"), 1); // 8.314 kΩ at 30 °C
+        Assert.Equal(5949, At20C(judged, "C-1"), 1.0); // 6.30 kΩ at 35 °C
+        Assert.Equal(8000, At20C(judged, "C-2"), 1.0); // 8.314 kΩ at 30 °C
         Assert.Equal(("pass", "reject"), (VerdictOf(judged, "C-1"), VerdictOf(judged, "C-2")));
     }
 
@@ -21,7 +21,7 @@ public sealed class JudgeTests
     {
         using JsonDocument judged = await Judge("tag,dcResistance [kΩ]\nC-1,6.20\nC-2,6.40\n", exit: 0);
 
-        Assert.Equal(6200, At20C(judged, "C-1"), 130); // somewhere within ±2 %
+        Assert.Equal(6200, At20C(judged, "C-1"), 130.0); // somewhere within ±2 %
         Assert.Contains("2 %", string.Join(' ', Piece(judged, "C-1").GetProperty("reasons").EnumerateArray().Select(reason => reason.GetString())), StringComparison.Ordinal);
         Assert.NotEqual("pass", VerdictOf(judged, "C-2")); // 6.40 ± 2 % reaches over the limit of 6.43
     }
