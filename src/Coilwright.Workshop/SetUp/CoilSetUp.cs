@@ -63,8 +63,8 @@ public sealed record CoilSetUp
     internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Target? target, double roomC)
     {
         Estimate ohm = forecast.DcResistance.Estimate;
-        double? lowOhm = target is null ? null : target.Low / CopperRatio(target.TemperatureC), highOhm = target is null ? null : target.High / CopperRatio(target.TemperatureC);
-        double warm = CopperRatio(roomC);
+        double? lowOhm = target is null ? null : target.Low / CopperWire.TemperatureFactor(target.TemperatureC), highOhm = target is null ? null : target.High / CopperWire.TemperatureFactor(target.TemperatureC);
+        double warm = CopperWire.TemperatureFactor(roomC);
         return new CoilSetUp
         {
             Name = coil.Name,
@@ -87,7 +87,4 @@ public sealed record CoilSetUp
             Inductance = forecast.Inductance,
         };
     }
-
-    /// <summary>Resistance at a temperature over that at 20 °C; the same for every diameter.</summary>
-    private static double CopperRatio(double temperatureC) => CopperWire.OhmPerM(1e-4, temperatureC) / CopperWire.OhmPerM(1e-4, 20);
 }

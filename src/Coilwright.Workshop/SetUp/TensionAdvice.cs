@@ -15,22 +15,15 @@ public sealed record TensionAdvice(double LowN, double HighN, double MaximumN, d
     /// <param name="ownN">The recipe's own tension, N, or null.</param>
     public static TensionAdvice For(WireModel wire, double? ownN)
     {
-        (double lowN, double highN, double maximumN) = Band(wire);
+        TensionBand band = TensionBand.For(wire.Gauge) ?? TensionBand.For(wire.BareDiameterM.Value);
         string words = ownN switch
         {
             null => "the recipe states none: start at the low end",
-            var own when own > maximumN => "above what this wire bears: it will stretch or break",
-            var own when own > highN => "above the usual band: expect stretched wire and more ohms",
-            var own when own < lowN => "below the usual band: expect a loose, thick coil",
+            var own when own > band.MaximumN => "above what this wire bears: it will stretch or break",
+            var own when own > band.HighN => "above the usual band: expect stretched wire and more ohms",
+            var own when own < band.LowN => "below the usual band: expect a loose, thick coil",
             _ => "inside the band",
         };
-        return new TensionAdvice(lowN, highN, maximumN, ownN, words);
-    }
-
-    /// <summary>Half to four fifths of the highest tension (wire-mill chart, read).</summary>
-    private static (double LowN, double HighN, double MaximumN) Band(WireModel wire)
-    {
-        double maximumN = 1;
-        return (0.5 * maximumN, 0.8 * maximumN, maximumN + wire.Gauge.Length * 0);
+        return new TensionAdvice(band.LowN, band.HighN, band.MaximumN, ownN, words);
     }
 }
