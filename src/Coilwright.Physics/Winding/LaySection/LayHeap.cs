@@ -96,9 +96,9 @@ internal sealed class LayHeap
             for (int k = _columns[c].Count - 1; k >= 0 && _highestSoFar[c][k] > Y[support] - 1 - Touch; k--)
             {
                 double meets = MeetingOffset(support, _columns[c][k], side);
-                if (meets >= reached - Touch && meets < stop)
+                if (meets >= reached - Level && meets < stop)
                 {
-                    (other, stop) = (_columns[c][k], Math.Max(meets, reached));
+                    (other, stop) = (_columns[c][k], meets);
                 }
             }
         }
