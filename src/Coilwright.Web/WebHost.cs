@@ -45,6 +45,7 @@ public static class WebHost
         app.MapToday();
         app.MapRecipes();
         app.MapSetUp();
+        app.MapSections();
         app.MapBatches();
         app.MapApi();
         app.MapFallback(Answers.NotFoundPage);

@@ -24,7 +24,7 @@ internal static class ForecastDesk
             return new ForecastView { Problems = problems };
         }
 
-        PickupModel model = RecipeModelBuilder.Build(recipe.Value);
+        PickupModel model = RecipeModelBuilder.ToModel(recipe.Value);
         Prediction prediction = Forecaster.Predict(model, load?.Value);
         return new ForecastView { Prediction = prediction, Drawings = DrawingsOf(model, prediction) };
     }
