@@ -50,6 +50,23 @@ internal sealed class TurnContour
         return 1e-7 * sum;
     }
 
+    /// <summary>z component of H per ampere at (x, y), a height z above the turn: law of Biot and Savart for each chord in closed form, 1/m.</summary>
+    public double AxialFieldPerM(double x, double y, double z)
+    {
+        double sum = 0, zz = z * z;
+        double px = X[^1] - x, py = Y[^1] - y, before = Math.Sqrt(px * px + py * py + zz);
+        for (int i = 0; i < X.Length; i++)
+        {
+            double qx = X[i] - x, qy = Y[i] - y, after = Math.Sqrt(qx * qx + qy * qy + zz);
+            double cross = px * qy - py * qx, product = before * after;
+            double below = product * (product + px * qx + py * qy + zz);
+            sum += below > 0 ? cross * (before + after) / below : 0;
+            (px, py, before) = (qx, qy, after);
+        }
+
+        return sum / (4 * Math.PI);
+    }
+
     /// <summary>Σ over chords of unit vector × ∫ ds/r: closed form ln((R1 + R2 + l)/(R1 + R2 − l)).</summary>
     private (double X, double Y) Potential(double x, double y, double z)
     {
