@@ -49,7 +49,7 @@ internal sealed class ForecastVector
     public int Count => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
     private int PickupStart => _coils * CoilResults;
 
-    public int PlaceOf(int coil, CoilResult result) => coil * CoilResults + (int)result;
+    public int PlaceOf(int coil, CoilResult result) => (_coils > coil ? coil : throw new ArgumentOutOfRangeException(nameof(coil))) * CoilResults + (int)result;
 
     public int PlaceOf(PickupResult result) => PickupStart + (int)result;
 
