@@ -1,49 +1,103 @@
+using System.Collections.Concurrent;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop;
 
-/// <summary>A coil of a batch as it stands: its readings in force and the verdict on them.</summary>
-public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded, Verdict Verdict, DateTimeOffset LastUtc);
-
-/// <summary>A batch as it stands.</summary>
-/// <param name="Batch">The record.</param>
-/// <param name="RecipeName">Name of its recipe.</param>
-/// <param name="RevisionLetter">Letter of its revision.</param>
-/// <param name="Coils">Coils begun, in order of first entry.</param>
-/// <param name="NextTag">The tag proposed for the next coil, or null when the batch is full.</param>
-/// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
-public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string RevisionLetter, IReadOnlyList<CoilStanding> Coils, string? NextTag, RoomTemperature? RoomC);
-
-/// <summary>What a person enters for one coil, as typed.</summary>
-public sealed record CoilEntry
+/// <summary>What happens at the winder: batches are begun, coils are read and judged, a slip is undone. Safe for several callers at once.</summary>
+public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock)
 {
-    /// <summary>Made by the client; sending it twice records it once.</summary>
-    public required Guid Id { get; init; }
-    public required Guid BatchId { get; init; }
-    public required string Tag { get; init; }
+    /// <summary>How long a room temperature holds.</summary>
+    public static readonly TimeSpan RoomHolds = TimeSpan.FromHours(2);
 
-    /// <summary>Resistance as typed: "7.43 k", "7k43", "7430", "open".</summary>
-    public required string Resistance { get; init; }
+    private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
-    /// <summary>Temperature as typed; empty takes the room's.</summary>
-    public string Temperature { get; init; } = "";
-    public string Inductance { get; init; } = "";
-    public string InductanceAt { get; init; } = "";
-    public string Turns { get; init; } = "";
-    public string Instrument { get; init; } = "";
-    public string Person { get; init; } = "";
+    /// <summary>Limits of released revisions; those never change.</summary>
+    private readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Coil), VerdictLimits> _limits = new();
 
-    /// <summary>Set to replace an earlier reading; needs a reason.</summary>
-    public Guid? Supersedes { get; init; }
-    public string Reason { get; init; } = "";
+    /// <summary>Begins a batch on a released revision; sent twice it is begun once.</summary>
+    /// <returns>Every problem and nothing stored, or none.</returns>
+    public async Task<IReadOnlyList<Problem>> BeginBatchAsync(BatchRecord batch, CancellationToken cancel)
+    {
+        RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
+        IReadOnlyList<Problem> problems = BatchRules.Check(batch, revision);
+        if (problems.Count == 0)
+        {
+            await records.AddBatchAsync(batch with { Name = batch.Name.Trim(), TagPrefix = batch.TagPrefix.Trim() }, cancel).ConfigureAwait(false);
+        }
+
+        return problems;
+    }
+
+    /// <summary>A batch with all its coils; null when there is none of this id.</summary>
+    public async Task<BatchStanding?> StandingAsync(Guid batchId, CancellationToken cancel)
+    {
+        if (await FindAsync(batchId, cancel).ConfigureAwait(false) is not { } found)
+        {
+            return null;
+        }
+
+        IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<CoilStanding> coils = [.. CoilsOf(found.Limits, readings)];
+        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false));
+    }
+
+    /// <summary>Enters the room's temperature, −10 to 60 °C. It holds for two hours.</summary>
+    public async Task<IReadOnlyList<Problem>> SetRoomTemperatureAsync(string typed, string person, CancellationToken cancel)
+    {
+        if (!QuantityText.TryParse(typed, QuantityKind.Temperature, unitRequired: false, out Entered entered, out string why))
+        {
+            return [new Problem("room", why, null, s_room.Range)];
+        }
+
+        if (!s_room.Allows(entered.Si))
+        {
+            return [new Problem("room", s_room.Outside, QuantityText.Echo(entered, QuantityKind.Temperature), s_room.Range)];
+        }
+
+        await records.AddRoomTemperatureAsync(new RoomTemperature(entered.Si, typed, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);
+        return [];
+    }
+
+    private async Task<RoomTemperature?> RoomAsync(CancellationToken cancel)
+    {
+        RoomTemperature? latest = await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false);
+        return latest is not null && clock.GetUtcNow() - latest.TimeUtc <= RoomHolds ? latest : null;
+    }
+
+    private sealed record Found(BatchRecord Batch, RevisionRecord Revision, VerdictLimits Limits);
+
+    private async Task<Found?> FindAsync(Guid batchId, CancellationToken cancel)
+    {
+        if (await records.FindBatchAsync(batchId, cancel).ConfigureAwait(false) is not { } batch)
+        {
+            return null;
+        }
+
+        RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
+        return new Found(batch, revision, _limits.GetOrAdd((batch.RecipeId, batch.RevisionNumber, batch.CoilName), _ => LimitsOf(batch, revision)));
+    }
+
+    private static VerdictLimits LimitsOf(BatchRecord batch, RevisionRecord revision)
+    {
+        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
+        return VerdictLimits.ForCoil(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName));
+    }
+
+    private static IEnumerable<CoilStanding> CoilsOf(VerdictLimits limits, IReadOnlyList<ReadingRecord> readings, string? onlyTag = null)
+    {
+        HashSet<Guid> inForce = [.. ReadingChain.InForce(readings).Select(reading => reading.Id)];
+        IEnumerable<ReadingRecord> wanted = onlyTag is null ? readings : readings.Where(reading => reading.Tag == onlyTag);
+        return wanted.GroupBy(reading => reading.Tag, StringComparer.Ordinal).Where(coil => coil.Any(reading => inForce.Contains(reading.Id))).Select(coil =>
+        {
+            ReadingRecord[] valid = [.. coil.Where(reading => inForce.Contains(reading.Id))];
+            return new CoilStanding(coil.Key, valid, [.. coil.Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)], VerdictRule.Judge(limits, valid), valid.Max(reading => reading.TimeUtc));
+        });
+    }
+
+    private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings) =>
+        BatchTags.Next(batch, [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)]);
 }
-
-/// <summary>What came of an entry: every problem and nothing stored, or the coil as it now stands.</summary>
-/// <param name="Problems">Empty when stored.</param>
-/// <param name="Coil">The coil after the entry; null when not stored.</param>
-/// <param name="Echo">How the entry was understood, for example "7.43 kΩ at 23.5 °C → 7.332 kΩ at 20 °C".</param>
-/// <param name="Duplicate">True when this id had been stored before.</param>
-/// <param name="NextTag">Tag proposed next.</param>
-public sealed record CoilEntryOutcome(IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag);

@@ -19,6 +19,9 @@ public enum RevisionState
 public sealed record RevisionRecord(
     Guid RecipeId, string RecipeName, int Number, string Json, RevisionState State, string Reason, string Person, DateTimeOffset TimeUtc)
 {
+    /// <summary>Who released it; empty for a draft.</summary>
+    public string ReleasedBy { get; init; } = "";
+
     /// <summary>A for 1, B for 2, … Z, AA, AB….</summary>
     public string Letter => LetterOf(Number);
 

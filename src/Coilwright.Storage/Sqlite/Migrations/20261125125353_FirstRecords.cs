@@ -22,7 +22,8 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     State = table.Column<string>(type: "TEXT", nullable: false),
                     Reason = table.Column<string>(type: "TEXT", nullable: false),
                     Person = table.Column<string>(type: "TEXT", nullable: false),
-                    TimeUtc = table.Column<string>(type: "TEXT", nullable: false)
+                    TimeUtc = table.Column<string>(type: "TEXT", nullable: false),
+                    ReleasedBy = table.Column<string>(type: "TEXT", nullable: false)
                 },
                 constraints: table =>
                 {

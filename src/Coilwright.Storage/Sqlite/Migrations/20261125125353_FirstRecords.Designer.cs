@@ -11,7 +11,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Coilwright.Storage.Sqlite.Migrations
 {
     [DbContext(typeof(ShopContext))]
-    [Migration("20261125124246_FirstRecords")]
+    [Migration("20261125125353_FirstRecords")]
     partial class FirstRecords
     {
         /// <inheritdoc />
@@ -185,6 +185,10 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("RecipeName")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("ReleasedBy")
                         .IsRequired()
                         .HasColumnType("TEXT");
 

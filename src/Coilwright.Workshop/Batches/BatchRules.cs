@@ -1,0 +1,49 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>What a batch must be before it is begun.</summary>
+internal static class BatchRules
+{
+    public const int MostCoils = 10_000;
+
+    private const int LongestName = 60;
+    private const int LongestPrefix = 20;
+
+    /// <summary>Every problem at once.</summary>
+    public static IReadOnlyList<Problem> Check(BatchRecord batch, RevisionRecord? revision)
+    {
+        List<Problem> problems = [];
+        if (string.IsNullOrWhiteSpace(batch.Name) || batch.Name.Length > LongestName)
+        {
+            problems.Add(new Problem("name", "a batch needs a name", batch.Name, "1 to 60 letters"));
+        }
+
+        if (batch.Quantity is < 1 or > MostCoils)
+        {
+            problems.Add(new Problem("quantity", "so many coils are no batch", batch.Quantity.ToString(CultureInfo.InvariantCulture), "1 to 10,000"));
+        }
+
+        if (batch.TagPrefix.Length > LongestPrefix || batch.TagPrefix.Any(char.IsControl))
+        {
+            problems.Add(new Problem("tags", "this is too long to stand before a number", batch.TagPrefix, "up to 20 letters"));
+        }
+
+        if (revision is null)
+        {
+            problems.Add(new Problem("revision", "there is no such revision", RevisionRecord.LetterOf(batch.RevisionNumber)));
+        }
+        else if (revision.State != RevisionState.Released)
+        {
+            problems.Add(new Problem("revision", $"revision {revision.Letter} is a draft; a batch is begun on a released one", revision.Letter, "release it first"));
+        }
+        else if (RecipeReader.Read(revision.Json).Value is { } recipe && recipe.Coils.All(coil => coil.Name != batch.CoilName))
+        {
+            problems.Add(new Problem("coil", "the recipe has no such coil", batch.CoilName, string.Join(", ", recipe.Coils.Select(coil => coil.Name))));
+        }
+
+        return problems;
+    }
+}

@@ -1,0 +1,32 @@
+using System.Globalization;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>Tags of a batch's coils: prefix and number, at least three digits.</summary>
+public static class BatchTags
+{
+    public static string Of(BatchRecord batch, int number) => batch.TagPrefix + number.ToString("000", CultureInfo.InvariantCulture);
+
+    /// <summary>The number in a tag of this batch, or null for a tag of another make.</summary>
+    public static int? NumberOf(BatchRecord batch, string tag) =>
+        tag.StartsWith(batch.TagPrefix, StringComparison.OrdinalIgnoreCase)
+        && int.TryParse(tag.AsSpan(batch.TagPrefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number > 0
+            ? number
+            : null;
+
+    /// <summary>A tag as the batch writes it: "c-7" is C-007. A tag of another make stays as typed.</summary>
+    public static string Tidy(BatchRecord batch, string typed) => NumberOf(batch, typed.Trim()) is { } number ? Of(batch, number) : typed.Trim();
+
+    /// <summary>The tag after the one entered last if it is free, else the lowest free one; null when all are taken.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <param name="takenInOrder">Tags that have readings in force, in order of entry.</param>
+    public static string? Next(BatchRecord batch, IReadOnlyList<string> takenInOrder)
+    {
+        HashSet<int> taken = [.. takenInOrder.Select(tag => NumberOf(batch, tag)).OfType<int>()];
+        int after = takenInOrder.Count == 0 ? 1 : (NumberOf(batch, takenInOrder[^1]) ?? 0) + 1;
+        int? next = after <= batch.Quantity && !taken.Contains(after)
+            ? after
+            : Enumerable.Range(1, batch.Quantity).Cast<int?>().FirstOrDefault(number => !taken.Contains(number!.Value));
+        return next is { } free ? Of(batch, free) : null;
+    }
+}

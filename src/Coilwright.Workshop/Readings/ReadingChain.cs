@@ -1,0 +1,30 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace Coilwright.Workshop.Readings;
+
+/// <summary>Which readings are in force, and which belong to one entry.</summary>
+public static class ReadingChain
+{
+    /// <summary>Readings that nothing has taken the place of; a withdrawal itself is none.</summary>
+    public static IReadOnlyList<ReadingRecord> InForce(IReadOnlyList<ReadingRecord> readings)
+    {
+        HashSet<Guid> superseded = [.. readings.Where(reading => reading.Supersedes is not null).Select(reading => reading.Supersedes!.Value)];
+        return [.. readings.Where(reading => !reading.Withdraws && !superseded.Contains(reading.Id))];
+    }
+
+    /// <summary>Id of a further reading of an entry: the same entry gives the same ids, however often it is sent.</summary>
+    public static Guid IdWithin(Guid entry, string quantity) => new(SHA256.HashData(Encoding.UTF8.GetBytes($"{entry:N}/{quantity}")).AsSpan(0, 16));
+
+    /// <summary>The readings of the entry made last that are still in force; empty when there are none.</summary>
+    public static IReadOnlyList<ReadingRecord> LastEntry(IReadOnlyList<ReadingRecord> inForce)
+    {
+        if (inForce.Count == 0)
+        {
+            return [];
+        }
+
+        ReadingRecord last = inForce[^1], first = inForce.FirstOrDefault(reading => IdWithin(reading.Id, last.Quantity) == last.Id) ?? last;
+        return [.. inForce.Where(reading => reading == first || reading.Id == IdWithin(first.Id, reading.Quantity))];
+    }
+}

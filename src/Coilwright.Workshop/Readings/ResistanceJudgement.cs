@@ -1,0 +1,77 @@
+using Coilwright.Physics;
+using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Workshop.Readings;
+
+/// <summary>One resistance reading beside its limits, at 20 °C.</summary>
+/// <param name="Finding">What it means.</param>
+/// <param name="OhmAt20C">What was compared; null when there is no usable value.</param>
+/// <param name="IsOpen">The meter found no connection.</param>
+/// <param name="TemperatureKnown">Somebody wrote a temperature down.</param>
+/// <param name="IsRiddle">The reading itself is in doubt, so that it tells nothing about the coil.</param>
+internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, bool IsOpen, bool TemperatureKnown, bool IsRiddle)
+{
+    /// <summary>Doubt of a resistance whose temperature nobody wrote down, as a part of one: 5 °C either way of copper.</summary>
+    private const double UnknownTemperature = 0.02;
+
+    /// <summary>How well a stated temperature is taken to be the coil's, °C (95 %). Our assumption, no source.</summary>
+    private const double TemperatureDoubtC = 1;
+
+    public static ResistanceJudgement Of(Band band, ReadingRecord reading)
+    {
+        string flag = reading.Si is { } si ? PossibleReading.FlagOf("dcResistance", si) : reading.Flag;
+        if (flag == PossibleReading.Open || reading.Flag == PossibleReading.Open)
+        {
+            return new ResistanceJudgement(new Finding(VerdictKind.Reject, "open: the meter finds no connection"), null, IsOpen: true, TemperatureKnown: true, IsRiddle: false);
+        }
+
+        if (flag.Length > 0 || reading.Si is not { } ohm)
+        {
+            return Riddle($"\"{reading.Typed}\" is kept: {(flag.Length > 0 ? flag : "not understood")}");
+        }
+
+        if (LooksLikeKiloOhms(band, reading, ohm))
+        {
+            return Riddle($"\"{reading.Typed}\" was read as ohms; if kilo-ohms were meant, correct it to {reading.Typed.Trim()}k");
+        }
+
+        Estimate at20C = At20C(ohm, reading.TemperatureC);
+        return new ResistanceJudgement(Compare(band, at20C, reading.TemperatureC), at20C, IsOpen: false, reading.TemperatureC is not null, IsRiddle: false);
+    }
+
+    /// <summary>The value by which two readings of one quantity are held against each other.</summary>
+    public static double Comparable(ReadingRecord reading) =>
+        reading is { Quantity: "dcResistance", TemperatureC: { } celsius } ? CopperWire.CorrectTo20C(reading.Si!.Value, celsius) : reading.Si!.Value;
+
+    private static ResistanceJudgement Riddle(string reason) => new(new Finding(VerdictKind.Hold, reason), null, IsOpen: false, TemperatureKnown: false, IsRiddle: true);
+
+    private static Estimate At20C(double ohm, double? temperatureC) => temperatureC is { } celsius
+        ? Estimate.Within(CopperWire.CorrectTo20C(ohm, celsius), CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius), Basis.Measured)
+        : Estimate.Within(ohm, UnknownTemperature, Basis.Measured);
+
+    /// <summary>A bare number a thousand times too small is a slip of the hand, not a coil.</summary>
+    private static bool LooksLikeKiloOhms(Band band, ReadingRecord reading, double ohm) =>
+        reading.Unit == "Ω" && !reading.Typed.Any(char.IsLetter) && ohm * 1000 > band.Nominal / 3 && ohm * 1000 < band.Nominal * 3 && band.Nominal > 500;
+
+    private static Finding Compare(Band band, Estimate at20C, double? temperatureC)
+    {
+        double low = temperatureC is null ? at20C.Low : at20C.Value, high = temperatureC is null ? at20C.High : at20C.Value;
+        string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not known: ±2 % unknown," : " at 20 °C,"), limits = $"{Written(band.Low)} to {Written(band.High)}";
+        string off = Off(at20C.Value / band.Nominal - 1, band.IsTarget ? "target" : "forecast");
+        if (low >= band.Low && high <= band.High)
+        {
+            return new Finding(VerdictKind.Pass, $"{said} {off}, within {limits}");
+        }
+
+        return high < band.Low || low > band.High
+            ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}")
+            : new Finding(VerdictKind.Hold, $"{said} {off}: inside or outside {limits} depends on the temperature");
+    }
+
+    private static string Off(double part, string wanted) => Math.Abs(part) < 0.0005
+        ? $"on {wanted}"
+        : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {(part > 0 ? "above" : "below")} {wanted}");
+
+    private static string Written(double ohm) => QuantityText.Format(ohm, QuantityKind.Resistance, 4);
+}

@@ -1,0 +1,49 @@
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Workshop;
+
+/// <summary>A coil of a batch as it stands: its readings in force and the verdict on them.</summary>
+public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded, Verdict Verdict, DateTimeOffset LastUtc);
+
+/// <summary>A batch as it stands.</summary>
+/// <param name="Batch">The record.</param>
+/// <param name="RecipeName">Name of its recipe.</param>
+/// <param name="RevisionLetter">Letter of its revision.</param>
+/// <param name="Coils">Coils begun, in order of first entry.</param>
+/// <param name="NextTag">The tag proposed for the next coil, or null when the batch is full.</param>
+/// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
+public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string RevisionLetter, IReadOnlyList<CoilStanding> Coils, string? NextTag, RoomTemperature? RoomC);
+
+/// <summary>What a person enters for one coil, as typed.</summary>
+public sealed record CoilEntry
+{
+    /// <summary>Made by the client; sending it twice records it once.</summary>
+    public required Guid Id { get; init; }
+    public required Guid BatchId { get; init; }
+    public required string Tag { get; init; }
+
+    /// <summary>Resistance as typed: "7.43 k", "7k43", "7430", "open".</summary>
+    public required string Resistance { get; init; }
+
+    /// <summary>Temperature as typed; empty takes the room's.</summary>
+    public string Temperature { get; init; } = "";
+    public string Inductance { get; init; } = "";
+    public string InductanceAt { get; init; } = "";
+    public string Turns { get; init; } = "";
+    public string Instrument { get; init; } = "";
+    public string Person { get; init; } = "";
+
+    /// <summary>Set to replace an earlier reading; needs a reason.</summary>
+    public Guid? Supersedes { get; init; }
+    public string Reason { get; init; } = "";
+}
+
+/// <summary>What came of an entry: every problem and nothing stored, or the coil as it now stands.</summary>
+/// <param name="Problems">Empty when stored.</param>
+/// <param name="Coil">The coil after the entry; null when not stored.</param>
+/// <param name="Echo">How the entry was understood, for example "7.43 kΩ at 23.5 °C → 7.332 kΩ at 20 °C".</param>
+/// <param name="Duplicate">True when this id had been stored before.</param>
+/// <param name="NextTag">Tag proposed next.</param>
+public sealed record CoilEntryOutcome(IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag);
