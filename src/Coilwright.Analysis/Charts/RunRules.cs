@@ -7,7 +7,7 @@ public sealed record RunSignal(int Index, string Rule);
 
 /// <summary>Rules that tell a run of values with a cause from one by chance.</summary>
 /// <remarks>
-/// The four Western Electric rules (Statistical Quality Control Handbook, 1956; definitions read in the qcc documentation, page "Rules").
+/// The four Western Electric rules (definitions read in the qcc documentation, page "Rules"; the handbook of 1956 itself was not read).
 /// Together they give a false alarm every 91.75 points on average when centre and sigma are known (Champ and Woodall, Technometrics 29, 1987; read in a secondary source).
 /// </remarks>
 public static class RunRules

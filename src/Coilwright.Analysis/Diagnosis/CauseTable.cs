@@ -36,7 +36,7 @@ internal static class CauseTable
         yield return new Hypothesis("miscount", 0.03, [.. Miscounts()]);
         yield return new Hypothesis("warm-coil", evidence.TemperatureKnown ? 0.005 : 0.05, [.. Warmths(evidence.TemperatureKnown ? 4 : 8)]);
         yield return new Hypothesis("shorted-turns", 0.015, [.. Shorts()]);
-        yield return new Hypothesis("high-resistance-joint", 0.004, [.. Steps(0.02, 2, 24).Select(extra => Shift(1 / 24.0, extra, Math.Log(1 + extra), 0.01))]);
+        yield return new Hypothesis("high-resistance-joint", 0.004, [.. Joints()]);
         yield return new Hypothesis("wrong-gauge", 0.006, [.. Gauges()]);
         yield return new Hypothesis("broken-coupled", 0.005, [new Term(1, 0, new Spread(Math.Log(3e5 / evidence.NominalOhm), 1.2), new Spread(0, 3), new Spread(-1, 2), s_counted)]);
         yield return new Hypothesis("meter-error", 0.01, [new Term(1, 0, new Spread(0, 1.2), s_steady, new Spread(0, 0.3), s_counted)]);
@@ -79,14 +79,21 @@ internal static class CauseTable
     /// <summary>A part f of the turns shorted: R falls by f, L by (1−f)² and, as the short is coupled to the rest, often by more; Q falls most of all.</summary>
     private static IEnumerable<Term> Shorts()
     {
-        double[] parts = [.. Steps(0.003, 0.97, 40), 0.99, 0.999, 0.9999];
+        double[] parts = [.. Steps(0.003, 0.97, 200), 0.99, 0.999, 0.9999];
         foreach (double part in parts)
         {
             double left = Math.Log(1 - part);
-            Term little = new(0.6 / parts.Length, part, new Spread(left, 0.01), new Spread(2 * left, 0.02), new Spread(left - 0.5, 0.35), s_counted);
+            Term little = new(0.6 / parts.Length, part, new Spread(left, 0.01 + 0.02 * part), new Spread(2 * left, 0.02), new Spread(left - 0.5, 0.35), s_counted);
             yield return little;
             yield return little with { Weight = 0.4 / parts.Length, Henry = new Spread(2 * left - 0.2, 0.15) };
         }
+    }
+
+    /// <summary>Anything from 2 % to twice the coil's own resistance, in series with it.</summary>
+    private static IEnumerable<Term> Joints()
+    {
+        const int Count = 100; // neighbours nearer than their scatter
+        return Steps(0.02, 2, Count).Select(extra => Shift(1.0 / Count, extra, Math.Log(1 + extra), 0.01 + 0.02 * extra / (1 + extra)));
     }
 
     /// <summary>Half, one or two gauges off; the nearer the likelier. The build changes, so L moves a little.</summary>
@@ -94,7 +101,7 @@ internal static class CauseTable
     {
         double[] steps = [-2, -1, -0.5, 0.5, 1, 2];
         double total = steps.Sum(step => 1 / Math.Abs(step));
-        return steps.Select(step => Shift(1 / Math.Abs(step) / total, step, step * AwgStep, 0.03) with { Henry = new Spread(0, 0.05) });
+        return steps.Select(step => Shift(1 / Math.Abs(step) / total, step, step * AwgStep, 0.03) with { Henry = new Spread(0, 0.03) });
     }
 
     private static IEnumerable<double> Steps(double from, double to, int count) =>
