@@ -26,9 +26,11 @@ public static class VerdictRule
         findings.AddRange(inForce.Where(reading => reading.Quantity == "inductance").TakeLast(1).Select(reading => Inductance(limits.Inductance, reading)));
         findings.AddRange(inForce.Where(reading => reading.Quantity == "q").TakeLast(1).Select(reading => Quality(limits, reading)).OfType<Finding>());
         findings.AddRange(inForce.Where(reading => reading.Flag.Length > 0 && reading.Flag != PossibleReading.Open).Select(Flagged));
-        findings.AddRange(inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Select(ReadTwice).OfType<Finding>());
-        VerdictKind kind = s_mildestFirst.Last(one => findings.Any(finding => finding.Kind == one));
-        bool readable = resistance is not { IsRiddle: true };
+        Finding[] twice = [.. inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Select(ReadTwice).OfType<Finding>()];
+        bool disagree = twice.Any(finding => finding.Kind == VerdictKind.Hold);
+        findings.AddRange(twice);
+        VerdictKind kind = disagree ? VerdictKind.Hold : s_mildestFirst.Last(one => findings.Any(finding => finding.Kind == one));
+        bool readable = !disagree && resistance is not { IsRiddle: true };
         IReadOnlyList<Cause> causes = kind == VerdictKind.Pass || !readable ? [] : Causes(limits, inForce, resistance);
         return new Verdict(kind, resistance?.OhmAt20C, [.. findings.Where(finding => kind == VerdictKind.Pass || finding.Kind != VerdictKind.Pass).Select(finding => finding.Reason).Distinct()], causes);
     }

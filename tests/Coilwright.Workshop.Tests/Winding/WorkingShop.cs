@@ -1,0 +1,109 @@
+using Coilwright.Storage;
+using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop.Tests.Winding;
+
+/// <summary>A shop on a file of its own, with a clock that is set by hand.</summary>
+internal sealed class WorkingShop : IAsyncDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-workshop-").FullName;
+
+    private WorkingShop()
+    {
+    }
+
+    public static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    public HandSetClock Clock { get; } = new();
+
+    public SqliteShop Records { get; private set; } = null!;
+
+    public RecipeBook Book { get; private set; } = null!;
+
+    public WindingRoom Room { get; private set; } = null!;
+
+    public static async Task<WorkingShop> StartAsync()
+    {
+        WorkingShop shop = new();
+        shop.Records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock, Cancel);
+        shop.Book = new RecipeBook(shop.Records, shop.Clock);
+        shop.Room = new WindingRoom(shop.Records, shop.Clock);
+        return shop;
+    }
+
+    /// <summary>An invented recipe: 6.18 kΩ ± 4 % and 2.4 H ± 6 % at 1 kHz, unless turns say otherwise.</summary>
+    public static string Harbour(int turns = 8000, string name = "Harbour bridge", string targets = """{ "dcResistance": { "nominal": "6.18 kΩ", "tolerance": "4 %" }, "inductance": { "nominal": "2.4 H", "tolerance": "6 %", "at": "1 kHz" } }""") => $$"""
+        {
+          "format": "coilwright.recipe/1",
+          "name": "{{name}}",
+          "coils": [ {
+            "name": "main",
+            "bobbin": { "coreLength": "61 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
+            "wire": { "gauge": "AWG 42", "insulation": "plain-enamel", "build": "single" },
+            "winding": { "turns": {{turns}}, "direction": "counter-clockwise", "lay": "scattered", "pitch": "0.19 mm", "tension": "14 gf", "speed": "1200 rpm" },
+            "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
+          } ],
+          "targets": {{targets}}
+        }
+        """;
+
+    /// <summary>Saves and releases a recipe, as many revisions as wanted; returns the newest.</summary>
+    public async Task<RevisionRecord> ReleasedAsync(string? json = null, int revisions = 1)
+    {
+        Guid id = Guid.NewGuid();
+        RevisionRecord? newest = null;
+        for (int number = 1; number <= revisions; number++)
+        {
+            string text = (json ?? Harbour()) + new string(' ', revisions - number);
+            RecipeOutcome saved = await Book.SaveAsync(id, text, number == 1 ? "" : "spacing of the text", "Joss", number - 1, Cancel);
+            Assert.Empty(saved.Problems);
+            newest = (await Book.ReleaseAsync(id, number, "Joss", Cancel)).Revision;
+        }
+
+        return newest!;
+    }
+
+    public async Task<BatchRecord> BatchAsync(RevisionRecord? revision = null, int quantity = 24)
+    {
+        revision ??= await ReleasedAsync();
+        BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, revision.Number, "main", quantity, "C-", "0117", "Winder 2", "Mara", Clock.GetUtcNow());
+        Assert.Empty(await Room.BeginBatchAsync(batch, Cancel));
+        return batch;
+    }
+
+    /// <summary>An entry for a coil; temperature 20 °C unless said.</summary>
+    public static CoilEntry Entry(BatchRecord batch, string tag, string resistance, string temperature = "20 °C") =>
+        new() { Id = Guid.NewGuid(), BatchId = batch.Id, Tag = tag, Resistance = resistance, Temperature = temperature, Person = "Mara" };
+
+    /// <summary>Records an entry that must be accepted.</summary>
+    public async Task<CoilStanding> KeptAsync(CoilEntry entry)
+    {
+        CoilEntryOutcome outcome = await Room.RecordCoilAsync(entry, Cancel);
+        Assert.Empty(outcome.Problems);
+        Clock.Advance(TimeSpan.FromSeconds(30));
+        return outcome.Coil!;
+    }
+
+    public async Task<BatchStanding> StandingAsync(BatchRecord batch) => (await Room.StandingAsync(batch.Id, Cancel))!;
+
+    public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(BatchRecord batch) => await Records.ReadingsAsync(batch.Id, Cancel);
+
+    public async ValueTask DisposeAsync()
+    {
+        await Records.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    /// <summary>A clock that moves when told to.</summary>
+    internal sealed class HandSetClock : TimeProvider
+    {
+        private DateTimeOffset _now = new(2026, 3, 2, 8, 0, 0, TimeSpan.Zero);
+
+        public override DateTimeOffset GetUtcNow() => _now;
+
+        public void Advance(TimeSpan time) => _now += time;
+    }
+}
