@@ -1,0 +1,97 @@
+namespace Coilwright.Physics.Circuit;
+
+/// <summary>What a pickup delivers into its load, from the closed-form network; peak and −3 dB point are found on the curve.</summary>
+/// <remarks>
+/// <para>
+/// Topology. The string's voltage stands behind the series branch. Across the pickup's terminals: its own capacitance, its loss resistance, and the tone control
+/// (the share "setting" of its track in series with the capacitor; at 0 the capacitor alone). The volume control comes after these: (1 − setting) of its
+/// track in series, the rest from the wiper to ground, linear in resistance. Cable and input hang on the wiper. The tone control thus stands in front of the volume control.
+/// </para>
+/// <para>
+/// Source: Kirchhoff's laws; checked against a circuit simulator on random networks, on reference cases of two solvers, and by scaling and limits.
+/// Singular cases: volume at 0 gives a silent response (see <see cref="Response.IsSilent"/>); a network without any loss has a finite but meaningless peak height.
+/// </para>
+/// </remarks>
+public static class PickupResponse
+{
+    /// <summary>Gains are relative to the gain at this frequency.</summary>
+    public const double ReferenceHz = 20;
+
+    /// <summary>Upper end of the search for a peak and for the −3 dB point unless another is given, Hz.</summary>
+    public const double SearchEndHz = 1e6;
+
+    /// <summary>The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB.</summary>
+    public const double DropDb = 3;
+
+    /// <summary>Computes the response at given frequencies.</summary>
+    /// <param name="source">Series branch of the pickup.</param>
+    /// <param name="capacitanceF">Capacitance across its terminals, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω; null for none.</param>
+    /// <param name="load">What hangs on it.</param>
+    /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
+    public static Response Compute(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
+    {
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        double reference = ladder.Attenuation(ReferenceHz);
+        ResponsePoint[] points = new ResponsePoint[frequenciesHz.Length];
+        for (int i = 0; i < points.Length; i++)
+        {
+            double frequencyHz = Require.InRange(frequenciesHz[i], 1e-3, 1e9, nameof(frequenciesHz));
+            double attenuation = ladder.Solve(frequencyHz, out double re, out double im, out double impedanceSquared);
+            points[i] = ladder.IsSilent
+                ? new ResponsePoint(frequencyHz, double.NegativeInfinity, 0, 0)
+                : new ResponsePoint(frequencyHz, 10 * Math.Log10(reference / attenuation), PhaseDegrees(re, im), Math.Sqrt(impedanceSquared));
+        }
+
+        return new Response(points, ladder.Gain(ReferenceHz), ladder.IsSilent);
+    }
+
+    /// <summary>The same for a lumped pickup.</summary>
+    public static Response Compute(LumpedPickup pickup, LoadCircuit load, ReadOnlySpan<double> frequenciesHz) =>
+        Compute(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, frequenciesHz);
+
+    /// <summary>The highest point of the response between 20 Hz and <paramref name="toHz"/>, to 1e-6 of its frequency or as far as a flat top lets it be told.</summary>
+    /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
+    public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
+    {
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        return ladder.IsSilent ? null : CurveSearch.HighestPoint(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9));
+    }
+
+    /// <summary>The same for a lumped pickup.</summary>
+    public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
+        FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
+
+    /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through 3 dB below its level at 20 Hz, Hz.</summary>
+    /// <returns>Null when it is not below that level at <paramref name="toHz"/>, or silent.</returns>
+    public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
+    {
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        return ladder.IsSilent ? null : CurveSearch.LastFall(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9), DropDb);
+    }
+
+    /// <summary>The same for a lumped pickup.</summary>
+    public static double? FindMinus3Db(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
+        FindMinus3Db(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
+
+    /// <summary>Frequencies spaced evenly in their logarithm, both ends included, Hz.</summary>
+    public static double[] LogFrequencies(double fromHz, double toHz, int count)
+    {
+        double from = Math.Log(Require.InRange(fromHz, 1e-3, 1e9)), to = Math.Log(Require.InRange(toHz, fromHz, 1e9));
+        double[] frequenciesHz = new double[(int)Require.InRange(count, 2, 1e8)];
+        for (int i = 0; i < count; i++)
+        {
+            frequenciesHz[i] = Math.Exp(from + (to - from) * i / (count - 1));
+        }
+
+        (frequenciesHz[0], frequenciesHz[^1]) = (fromHz, toHz);
+        return frequenciesHz;
+    }
+
+    /// <summary>Minus the angle of re + j·im, which lies in 0…270° for passive parts, without the jump at 180°.</summary>
+    private static double PhaseDegrees(double re, double im)
+    {
+        double angle = Math.Atan2(im, re);
+        return (angle < -Math.PI / 2 ? angle + 2 * Math.PI : angle) * (-180 / Math.PI);
+    }
+}
