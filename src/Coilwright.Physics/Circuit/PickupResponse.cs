@@ -21,7 +21,7 @@ public static class PickupResponse
     public const double SearchEndHz = 1e6;
 
     /// <summary>The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB.</summary>
-    public const double DropDb = 3;
+    public const double DropDb = 3.010299956639812; // half the power, 10·log10(2)
 
     /// <summary>Computes the response at given frequencies.</summary>
     /// <param name="source">Series branch of the pickup.</param>
