@@ -20,8 +20,8 @@ public static class PickupResponse
     /// <summary>Upper end of the search for a peak and for the −3 dB point unless another is given, Hz.</summary>
     public const double SearchEndHz = 1e6;
 
-    /// <summary>The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB.</summary>
-    public const double DropDb = 3.010299956639812; // half the power, 10·log10(2)
+    /// <summary>The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB: what is called −3 dB is half the power, 10·lg 2 = 3.0103 dB.</summary>
+    public const double DropDb = 3.010299956639812;
 
     /// <summary>Computes the response at given frequencies.</summary>
     /// <param name="source">Series branch of the pickup.</param>
@@ -62,8 +62,8 @@ public static class PickupResponse
     public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 
-    /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through 3 dB below its level at 20 Hz, Hz.</summary>
-    /// <returns>Null when it is not below that level at <paramref name="toHz"/>, or silent.</returns>
+    /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz.</summary>
+    /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
     public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
