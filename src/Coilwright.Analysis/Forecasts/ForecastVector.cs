@@ -94,7 +94,9 @@ internal sealed class ForecastVector
         CoilModel coil = _scene.Model.Coils[c];
         CoilPlaces places = _inputs.Coils[c];
         double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20);
-        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], x[places.Overall], x[places.Turns], x[places.Packing], ohmPerM);
+        // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
+        double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(_scene.Model.TemperatureC) * stretchChange;
         _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;

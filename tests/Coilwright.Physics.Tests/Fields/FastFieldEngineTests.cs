@@ -11,8 +11,14 @@ public sealed class FastFieldEngineTests
         Bobbin bobbin = new() { CoreLengthM = 2 * (straightHalf + 0.00325), CoreWidthM = 0.0065, EndRadiusM = 0.00325, WindingHeightM = 0.011 };
         PoleModel pole = new()
         {
-            Shape = PoleShape.Rod, Material = "test", DiameterM = 0.0048, LengthM = 0.018, PositionsM = rods, TopsM = [.. rods.Select(_ => 0.009)],
-            RelativePermeability = Estimate.Exact(mu), ConductivitySPerM = Estimate.Exact(conductivity),
+            Shape = PoleShape.Rod,
+            Material = "test",
+            DiameterM = 0.0048,
+            LengthM = 0.018,
+            PositionsM = rods,
+            TopsM = [.. rods.Select(_ => 0.009)],
+            RelativePermeability = Estimate.Exact(mu),
+            ConductivitySPerM = Estimate.Exact(conductivity),
         };
         return new FieldProblem([new FieldCoil(bobbin, 0.003, 1, 1, default, rods.Length > 0 ? [pole] : [])], [], [], frequencies);
     }
