@@ -40,7 +40,7 @@ public sealed class ScreenTests(Chromium chromium)
     {
         if (Environment.GetEnvironmentVariable("COILWRIGHT_SCREENSHOTS") == "1")
         {
-            string folder = Directory.CreateDirectory(Path.Combine(Demo.Root, "docs", "screens")).FullName;
+            string folder = Directory.CreateDirectory(Path.Combine(Ground.Demo.Root, "docs", "screens")).FullName;
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{width}.png"), FullPage = true });
         }
 

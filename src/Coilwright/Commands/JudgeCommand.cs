@@ -21,7 +21,7 @@ public static class JudgeCommand
             IReadOnlyList<ReadingRow> rows = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow()).OrRefuse(path);
             int index = CoilIndex(file, parsed.GetValue(coil));
             IReadOnlyList<JudgedPiece> pieces = Judge(file, index, rows);
-            IReadOnlyList<ChartSignal> signals = [];
+            IReadOnlyList<ChartSignal> signals = [.. BatchChart.Signals(pieces.Select(piece => (piece.Tag, piece.Verdict))).Select(signal => new ChartSignal(signal.Tag, signal.Rule))];
             if (parsed.GetValue(json))
             {
                 await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, signals)).ConfigureAwait(false);
@@ -36,7 +36,11 @@ public static class JudgeCommand
         return command;
     }
 
-    private static IReadOnlyList<JudgedPiece> Judge(RecipeFile file, int index, IReadOnlyList<ReadingRow> rows) => throw new NotImplementedException();
+    private static IReadOnlyList<JudgedPiece> Judge(RecipeFile file, int index, IReadOnlyList<ReadingRow> rows)
+    {
+        VerdictLimits limits = VerdictLimits.ForCoil(file.Recipe, index);
+        return [.. rows.Select(row => new JudgedPiece(row.Tag, VerdictRule.Judge(limits, row.Readings), row.Carried))];
+    }
 
     private static int CoilIndex(RecipeFile file, string? name)
     {

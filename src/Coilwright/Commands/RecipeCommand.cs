@@ -70,7 +70,7 @@ public static class RecipeCommand
         command.SetAction(async (parsed, cancel) =>
         {
             string path = parsed.GetRequiredValue(file), text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(Guid.NewGuid(), text, "", parsed.GetRequiredValue(person), 0, cancel).ConfigureAwait(false);
             return await SayAsync(desk, outcome, path, "added").ConfigureAwait(false);
         });

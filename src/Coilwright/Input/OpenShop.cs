@@ -1,3 +1,5 @@
+using Coilwright.Storage;
+using Coilwright.Storage.Sqlite;
 using Coilwright.Web;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -22,12 +24,36 @@ internal sealed class OpenShop : IAsyncDisposable
 
     /// <summary>Opens a shop; the usual one is made when it is not there yet, a named one must exist.</summary>
     /// <exception cref="WrongInputException">There is no such file, or it is no shop this program can read.</exception>
-    public static async Task<OpenShop> OpenAsync(string? path, Desk desk, CancellationToken cancel) =>
-        throw new NotImplementedException(path + desk + cancel + await Task.FromResult(1).ConfigureAwait(false) + new OpenShop(null!, null!));
+    public static async Task<OpenShop> OpenAsync(string? path, Desk desk, CancellationToken cancel)
+    {
+        string file = path ?? UsualPath;
+        return path is null && !File.Exists(file)
+            ? await CreateAsync(file, "My workshop", desk.Time, cancel).ConfigureAwait(false)
+            : await GuardAsync(ShopFile.OpenAsync(file, cancel), desk.Time).ConfigureAwait(false);
+    }
+
+    /// <summary>As <see cref="OpenAsync"/>, but a named shop that is not there yet is made: for the commands a shop begins with.</summary>
+    public static async Task<OpenShop> OpenOrCreateAsync(string? path, Desk desk, CancellationToken cancel) => path is not null && !File.Exists(path)
+        ? await CreateAsync(path, "My workshop", desk.Time, cancel).ConfigureAwait(false)
+        : await OpenAsync(path, desk, cancel).ConfigureAwait(false);
 
     /// <summary>Makes a new shop.</summary>
+    /// <exception cref="WrongInputException">There is a file already, or none can be written there.</exception>
     public static Task<OpenShop> CreateAsync(string path, string shopName, TimeProvider time, CancellationToken cancel) =>
-        throw new NotImplementedException(path + shopName + time + cancel);
+        GuardAsync(ShopFile.CreateAsync(path, shopName, time, cancel), time);
+
+    private static async Task<OpenShop> GuardAsync(Task<SqliteShop> opening, TimeProvider time)
+    {
+        try
+        {
+            SqliteShop records = await opening.ConfigureAwait(false);
+            return new OpenShop(records, new ShopServices(new WindingRoom(records, time), new RecipeBook(records, time), records, time));
+        }
+        catch (ShopFileException refused)
+        {
+            throw WrongInputException.About("--shop", refused.Message);
+        }
+    }
 
     /// <summary>A revision by the recipe's name and the revision's letter; the newest when no letter is given.</summary>
     /// <exception cref="WrongInputException">There is none; carries the names there are.</exception>
