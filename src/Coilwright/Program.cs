@@ -1,1 +1,3 @@
-Console.WriteLine("coilwright");
+using Coilwright;
+
+return await Cli.RunAsync(args, Console.Out, Console.Error).ConfigureAwait(false);

@@ -34,7 +34,9 @@ public sealed record CoilForecast
     public required string Name { get; init; }
     public required Figure TurnsPerLayer { get; init; }
     public required Figure Layers { get; init; }
-    public required Figure Fill { get; init; }
+
+    /// <summary>Insulated wire area over window area; null when the bobbin states no room for the winding.</summary>
+    public Figure? Fill { get; init; }
     public required Figure Build { get; init; }
     public required Figure OuterLength { get; init; }
     public required Figure OuterWidth { get; init; }
@@ -47,11 +49,14 @@ public sealed record CoilForecast
     public required Figure Capacitance { get; init; }
 
     public IEnumerable<Figure> All =>
-        [TurnsPerLayer, Layers, Fill, Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
+        [TurnsPerLayer, Layers, .. Fill is null ? Enumerable.Empty<Figure>() : [Fill], Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
 }
 
 /// <summary>A resonance on the response curve.</summary>
-public sealed record ResonanceForecast(Figure Frequency, Figure Gain, Figure Q);
+public sealed record ResonanceForecast(Figure Frequency, Figure Gain, Figure Q)
+{
+    public IEnumerable<Figure> All => [Frequency, Gain, Q];
+}
 
 /// <summary>What is foretold of the whole pickup.</summary>
 public sealed record PickupForecast
@@ -59,15 +64,24 @@ public sealed record PickupForecast
     public required Figure DcResistance { get; init; }
     public required Figure Inductance { get; init; }
     public required Figure Capacitance { get; init; }
-    public required ResonanceForecast UnloadedResonance { get; init; }
 
-    /// <summary>Null when no load was given.</summary>
+    /// <summary>Null when the bare curve never rises above its low-frequency level.</summary>
+    public ResonanceForecast? UnloadedResonance { get; init; }
+
+    /// <summary>Null when no load was given or the loaded curve has no peak.</summary>
     public ResonanceForecast? LoadedResonance { get; init; }
 
     /// <summary>Coupling factor of the first two coils by their own winding signs; null for one coil.</summary>
     public Figure? Coupling { get; init; }
     public required IReadOnlyList<SpectrumForecast> Spectrum { get; init; }
     public required Figure HumEffectiveArea { get; init; }
+
+    public IEnumerable<Figure> All =>
+    [
+        DcResistance, Inductance, Capacitance,
+        .. UnloadedResonance is null ? [] : UnloadedResonance.All, .. LoadedResonance is null ? [] : LoadedResonance.All,
+        .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling], HumEffectiveArea,
+    ];
 }
 
 /// <summary>Series inductance and AC resistance at one frequency.</summary>

@@ -1,0 +1,13 @@
+using Coilwright.Physics.Fields;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>How to forecast.</summary>
+public sealed record ForecastOptions
+{
+    /// <summary>Frequencies of the spectrum, Hz, each 10…20,000.</summary>
+    public IReadOnlyList<double> FrequenciesHz { get; init; } = [120, 1_000, 10_000];
+
+    /// <summary>The field engine; the fast one unless said.</summary>
+    public IFieldEngine Engine { get; init; } = new FastFieldEngine();
+}

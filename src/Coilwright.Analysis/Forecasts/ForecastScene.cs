@@ -1,0 +1,71 @@
+using System.Numerics;
+using Coilwright.Physics;
+using Coilwright.Physics.Fields;
+using Coilwright.Physics.Winding;
+using Coilwright.Physics.Wire;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>A pickup solved once at the middle of its inputs: what every perturbed evaluation starts from.</summary>
+internal sealed class ForecastScene
+{
+    /// <summary>Density of the enamel, kg/m³: 1,200, read for one resin; its share of the mass is about 3 %.</summary>
+    public const double EnamelDensity = 1200;
+
+    /// <summary>The response needs the branch between and beyond the asked frequencies; kept sparse, since L(f) and R(f) are smooth.</summary>
+    private static readonly double[] CurveHz = [20, 1_000, 3_000, 7_000, 20_000];
+
+    public ForecastScene(PickupModel model, ForecastOptions options, CancellationToken cancel)
+    {
+        Model = model;
+        Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
+        Wound = [.. model.Coils.Select((coil, c) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
+            coil.Winding.Turns, Lays[c].PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value)))];
+        FrequenciesHz = [.. CurveHz.Concat(options.FrequenciesHz).Distinct().Order()];
+        Field = options.Engine.Solve(
+            new FieldProblem([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, Wound[c].BuildM))], model.Bars, model.Sheets, FrequenciesHz), cancel);
+    }
+
+    public PickupModel Model { get; }
+    public IReadOnlyList<LayEstimate> Lays { get; }
+    public IReadOnlyList<WoundCoil> Wound { get; }
+    public IReadOnlyList<double> FrequenciesHz { get; }
+    public FieldSolution Field { get; }
+
+    public static double OhmPerM(CoilModel coil, double bareDiameterM) =>
+        coil.Wire.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(bareDiameterM, 20);
+
+    public static WoundCoil Wind(CoilModel coil, double bareM, double overallM, double turns, double packing, double ohmPerM) =>
+        WindingGeometry.Wind(coil.Bobbin, bareM, overallM, coil.Winding with { Turns = turns }, packing, ohmPerM, EnamelDensity);
+
+    /// <summary>The pickup's series branch at the asked frequencies: connection of the coils' impedance matrix, Ω.</summary>
+    /// <param name="resistanceOhm">DC resistance of each coil.</param>
+    /// <param name="scale">Factor on each element of the inductance matrix.</param>
+    public Complex[] Branch(double[] resistanceOhm, double[,] scale)
+    {
+        Complex[] branch = new Complex[FrequenciesHz.Count];
+        for (int k = 0; k < branch.Length; k++)
+        {
+            Complex jOmega = new(0, 2 * Math.PI * FrequenciesHz[k]);
+            Complex[,] inductance = Field.SpectrumH[k];
+            branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length,
+                (i, j) => jOmega * inductance[i, j] * scale[i, j] + (i == j ? resistanceOhm[i] : 0));
+        }
+
+        return branch;
+    }
+
+    private static LayEstimate QuickLay(PickupModel model, CoilModel coil)
+    {
+        WireModel wire = coil.Wire;
+        WindingModel winding = coil.Winding;
+        double overallM = wire.OverallDiameterM.Value;
+        double areaM2 = winding.Turns * Math.PI / 4 * overallM * overallM;
+        double buildM = winding.MeasuredBuildM ?? areaM2 / (0.77 * coil.Bobbin.WindingHeightM);
+        return LayForecast.Quick(wire.BareDiameterM.Value, overallM, wire.EnamelPermittivity.Value, model.GapPermittivity,
+            coil.Bobbin.WindingHeightM, coil.Bobbin.TurnLengthM(buildM / 2), winding.Turns, winding.Lay, winding.PitchM, winding.JitterM);
+    }
+
+    private static FieldCoil FieldCoilOf(CoilModel coil, double buildM) => new(
+        coil.Bobbin, buildM, coil.Winding.Turns, coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1, coil.Position, coil.Poles);
+}

@@ -1,0 +1,205 @@
+using System.Numerics;
+using Coilwright.Analysis.Uncertainty;
+using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Winding;
+using Coilwright.Physics.Wire;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>Places of one coil's results in the vector of all results.</summary>
+internal enum CoilResult
+{
+    TurnsPerLayer, Layers, Fill, Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance,
+}
+
+/// <summary>Places of the pickup's results behind those of the coils.</summary>
+internal enum PickupResult
+{
+    DcResistance, Inductance, Capacitance, UnloadedFrequency, UnloadedGain, UnloadedQ, LoadedFrequency, LoadedGain, LoadedQ, Coupling, EffectiveArea,
+}
+
+/// <summary>The forecast as one function from input values to result values, so that one mechanism gives every interval.</summary>
+internal sealed class ForecastVector
+{
+    private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
+    private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
+
+    private readonly ForecastScene _scene;
+    private readonly ForecastInputs _inputs;
+    private readonly LoadCircuit? _load;
+    private readonly int _coils;
+    private readonly int _oneKilohertz;
+    private readonly double[] _resistance;
+    private readonly double[] _turnsRatio;
+    private readonly double[] _buildChange;
+    private readonly double[,] _scale;
+
+    public ForecastVector(ForecastScene scene, ForecastInputs inputs, LoadCircuit? load)
+    {
+        (_scene, _inputs, _load) = (scene, inputs, load);
+        _coils = scene.Model.Coils.Count;
+        _oneKilohertz = scene.FrequenciesHz.ToList().FindIndex(f => Math.Abs(f - 1000) < 1e-6);
+        _resistance = new double[_coils];
+        _turnsRatio = new double[_coils];
+        _buildChange = new double[_coils];
+        _scale = new double[_coils, _coils];
+    }
+
+    public int Count => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
+    private int PickupStart => _coils * CoilResults;
+
+    public int PlaceOf(int coil, CoilResult result) => (_coils > coil ? coil : throw new ArgumentOutOfRangeException(nameof(coil))) * CoilResults + (int)result;
+
+    public int PlaceOf(PickupResult result) => PickupStart + (int)result;
+
+    public int PlaceOfSpectrum(int frequency, bool inductance) => PickupStart + PickupResults + 2 * frequency + (inductance ? 0 : 1);
+
+    public Scatter[] Scatters()
+    {
+        Scatter[] scatters = new Scatter[Count];
+        Array.Fill(scatters, Scatter.LogNormal);
+        foreach (PickupResult signed in (PickupResult[])[PickupResult.UnloadedGain, PickupResult.LoadedGain, PickupResult.Coupling, PickupResult.EffectiveArea])
+        {
+            scatters[PlaceOf(signed)] = Scatter.Normal;
+        }
+
+        return scatters;
+    }
+
+    /// <summary>Fills the results from the input values.</summary>
+    public void Evaluate(double[] x, double[] y)
+    {
+        for (int c = 0; c < _coils; c++)
+        {
+            WindOne(c, x, y);
+        }
+
+        ScaleInductances(x, y);
+        for (int c = 0; c < _coils; c++)
+        {
+            double ownAir = _scene.Field.AirInductanceH[c, c];
+            y[PlaceOf(c, CoilResult.AirInductance)] = (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c]) * _turnsRatio[c] * _turnsRatio[c];
+            y[PlaceOf(c, CoilResult.Inductance)] = _scene.Field.SpectrumH[_oneKilohertz][c, c].Real * _scale[c, c];
+            y[PlaceOf(c, CoilResult.Capacitance)] = x[_inputs.Capacitance]
+                * (_scene.Model.Coils[c].Winding.MeasuredCapacitanceF
+                    ?? _scene.Lays[c].CapacitanceF.Value * y[PlaceOf(c, CoilResult.MeanTurnLength)] / _scene.Wound[c].MeanTurnM);
+        }
+
+        JoinCoils(y);
+    }
+
+    private void WindOne(int c, double[] x, double[] y)
+    {
+        CoilModel coil = _scene.Model.Coils[c];
+        CoilPlaces places = _inputs.Coils[c];
+        double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20);
+        // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
+        double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
+        double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
+        _resistance[c] = wound.DcResistanceOhm(_scene.Model.TemperatureC) * stretchChange;
+        _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;
+        _buildChange[c] = wound.BuildM - _scene.Wound[c].BuildM;
+        y[PlaceOf(c, CoilResult.TurnsPerLayer)] = wound.TurnsPerLayer;
+        y[PlaceOf(c, CoilResult.Layers)] = wound.Layers;
+        y[PlaceOf(c, CoilResult.Fill)] = wound.Fill ?? 0;
+        y[PlaceOf(c, CoilResult.Build)] = wound.BuildM;
+        y[PlaceOf(c, CoilResult.OuterLength)] = wound.OuterLengthM;
+        y[PlaceOf(c, CoilResult.OuterWidth)] = wound.OuterWidthM;
+        y[PlaceOf(c, CoilResult.MeanTurnLength)] = wound.MeanTurnM;
+        y[PlaceOf(c, CoilResult.WireLength)] = wound.WireLengthM;
+        y[PlaceOf(c, CoilResult.WireMass)] = wound.WireMassKg;
+        y[PlaceOf(c, CoilResult.DcResistance)] = _resistance[c];
+    }
+
+    /// <summary>Turns act squared, build through the air part, cores through their interval; mutuals follow turns and cores.</summary>
+    private void ScaleInductances(double[] x, double[] y)
+    {
+        double cores = x[_inputs.Cores] - 1;
+        for (int i = 0; i < _coils; i++)
+        {
+            for (int j = 0; j < _coils; j++)
+            {
+                double middle = _scene.Field.StaticInductanceH[i, j];
+                double build = i == j ? _scene.Field.AirInductanceByBuildHPerM[i] * _buildChange[i] : 0;
+                double core = cores * _scene.Field.InductanceSpreadH[i, j];
+                _scale[i, j] = Math.Abs(middle) > 0 ? (middle + build + core) / middle * _turnsRatio[i] * _turnsRatio[j] : 0;
+            }
+        }
+    }
+
+    private void JoinCoils(double[] y)
+    {
+        Complex[] branch = _scene.Branch(_resistance, _scale);
+        double[] henry = new double[branch.Length], ohm = new double[branch.Length];
+        for (int k = 0; k < branch.Length; k++)
+        {
+            henry[k] = branch[k].Imaginary / (2 * Math.PI * _scene.FrequenciesHz[k]);
+            ohm[k] = branch[k].Real;
+            y[PlaceOfSpectrum(k, inductance: true)] = henry[k];
+            y[PlaceOfSpectrum(k, inductance: false)] = ohm[k];
+        }
+
+        double[] weights = JoinedDc(y);
+        y[PlaceOf(PickupResult.Inductance)] = henry[_oneKilohertz];
+        y[PlaceOf(PickupResult.Capacitance)] = JoinedCapacitance(y, weights);
+        y[PlaceOf(PickupResult.EffectiveArea)] = Enumerable.Range(0, _coils).Sum(c => weights[c] * _turnsRatio[c] * _scene.Field.EffectiveAreaM2[c]);
+        double[,] spectrum = SelfAndMutual();
+        y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
+        Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+    }
+
+    private double[,] SelfAndMutual()
+    {
+        double[,] self = new double[_coils, _coils];
+        for (int i = 0; i < _coils; i++)
+        {
+            for (int j = 0; j < _coils; j++)
+            {
+                self[i, j] = _scene.Field.StaticInductanceH[i, j] * _scale[i, j];
+            }
+        }
+
+        return self;
+    }
+
+    private double[] JoinedDc(double[] y)
+    {
+        Complex dc = CoilNetwork.Join(_scene.Model.Connection, _coils, (i, j) => i == j ? _resistance[i] : 0);
+        y[PlaceOf(PickupResult.DcResistance)] = dc.Real;
+        Complex jOmega = new(0, 2 * Math.PI * 1000);
+        return CoilNetwork.Weights(_scene.Model.Connection, _coils,
+            (i, j) => jOmega * _scene.Field.SpectrumH[_oneKilohertz][i, j] * _scale[i, j] + (i == j ? _resistance[i] : 0));
+    }
+
+    /// <summary>Capacitance seen at the terminals by energy: each coil's own times the square of its share of the voltage.</summary>
+    private double JoinedCapacitance(double[] y, double[] weights)
+    {
+        if (_scene.Model.Connection != Connection.Series || _coils == 1)
+        {
+            return Enumerable.Range(0, _coils).Sum(c =>
+                _scene.Model.Connection == Connection.Parallel || c == 0 ? y[PlaceOf(c, CoilResult.Capacitance)] : 0);
+        }
+
+        double[,] inductance = SelfAndMutual();
+        double[] drops = [.. Enumerable.Range(0, _coils).Select(i => Enumerable.Range(0, _coils).Sum(j => weights[j] * inductance[i, j]))];
+        double total = drops.Sum();
+        return Enumerable.Range(0, _coils).Sum(c => y[PlaceOf(c, CoilResult.Capacitance)] * drops[c] * drops[c] / (total * total));
+    }
+
+    private void Resonances(double[] y, TabulatedBranch branch)
+    {
+        double capacitance = y[PlaceOf(PickupResult.Capacitance)];
+        Put(y, PickupResult.UnloadedFrequency, PickupResponse.FindPeak(branch, capacitance, null, LoadCircuit.None));
+        Put(y, PickupResult.LoadedFrequency, _load is null ? null : PickupResponse.FindPeak(branch, capacitance, null, _load));
+    }
+
+    private void Put(double[] y, PickupResult first, ResonancePeak? peak)
+    {
+        int place = PlaceOf(first);
+        y[place] = peak?.FrequencyHz ?? 0;
+        y[place + 1] = peak?.GainDb ?? 0;
+        y[place + 2] = peak?.Q ?? 0;
+    }
+}

@@ -1,0 +1,41 @@
+using System.Globalization;
+using Coilwright.Physics;
+using Coilwright.Physics.Winding;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>What a winder should know before the first turn.</summary>
+internal static class ForecastWarnings
+{
+    public static IReadOnlyList<ForecastWarning> Of(PickupModel model, ForecastScene scene)
+    {
+        List<ForecastWarning> warnings = [];
+        for (int c = 0; c < model.Coils.Count; c++)
+        {
+            CoilModel coil = model.Coils[c];
+            WoundCoil wound = scene.Wound[c];
+            if (coil.Bobbin.MaxBuildM is { } roomM && wound.BuildM > roomM)
+            {
+                warnings.Add(new(Path(c, "winding.turns"), Text(
+                    $"does not fit: the winding will be {wound.BuildM * 1e3:F2} mm thick, the bobbin has room for {roomM * 1e3:F2} mm")));
+            }
+
+            if (coil.Winding.PitchM is { } pitchM && pitchM < coil.Wire.OverallDiameterM.Value)
+            {
+                warnings.Add(new(Path(c, "winding.pitch"), Text(
+                    $"the pitch of {pitchM * 1e3:F3} mm is less than the wire's overall diameter of {coil.Wire.OverallDiameterM.Value * 1e3:F3} mm: turns will climb")));
+            }
+        }
+
+        if (model.Bars.Count > 0 || model.Sheets.Count > 0)
+        {
+            warnings.AddRange(scene.Field.Notes.Select(note => new ForecastWarning(note.Field, note.Message)));
+        }
+
+        return warnings;
+    }
+
+    private static string Path(int coil, string field) => string.Create(CultureInfo.InvariantCulture, $"coils[{coil}].{field}");
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,135 @@
+using System.Globalization;
+using Coilwright.Analysis.Uncertainty;
+using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>From a pickup's physics to a prediction: every value with interval, basis and derivation.</summary>
+public static class Forecaster
+{
+    /// <summary>Foretells what a pickup will measure, at the model's temperature.</summary>
+    /// <param name="model">The pickup; checked on entry by its reader.</param>
+    /// <param name="load">What hangs on it; null leaves the loaded resonance out.</param>
+    /// <param name="options">Engine and frequencies.</param>
+    /// <param name="cancel">Stops the field solution.</param>
+    public static Prediction Predict(PickupModel model, LoadCircuit? load, ForecastOptions? options = null, CancellationToken cancel = default)
+    {
+        options ??= new ForecastOptions();
+        ForecastOptions full = options.FrequenciesHz.Any(f => Math.Abs(f - 1000) < 1e-6) ? options : options with { FrequenciesHz = [.. options.FrequenciesHz, 1000] };
+        ForecastScene scene = new(model, full, cancel);
+        ForecastInputs inputs = new(model, scene.Lays);
+        ForecastVector vector = new(scene, inputs, load);
+        PropagatedResult[] results = Propagation.FirstOrder(inputs.All, vector.Evaluate, vector.Scatters());
+        Assembly assembly = new(model, scene, inputs, vector, results);
+        return new Prediction(
+            [.. Enumerable.Range(0, model.Coils.Count).Select(assembly.Coil)],
+            assembly.Pickup(load is not null, options.FrequenciesHz),
+            ForecastWarnings.Of(model, scene));
+    }
+
+    /// <summary>The same intervals by seeded sampling: the check on the first-order ones, by result name.</summary>
+    public static IReadOnlyDictionary<string, (Estimate FirstOrder, Estimate Sampled)> CompareIntervals(
+        PickupModel model, LoadCircuit? load, int samples, int seed, CancellationToken cancel = default)
+    {
+        ForecastScene scene = new(model, new ForecastOptions(), cancel);
+        ForecastInputs inputs = new(model, scene.Lays);
+        ForecastVector vector = new(scene, inputs, load);
+        PropagatedResult[] first = Propagation.FirstOrder(inputs.All, vector.Evaluate, vector.Scatters());
+        Estimate[] sampled = Propagation.Sample(inputs.All, vector.Evaluate, vector.Count, samples, seed);
+        Dictionary<string, (Estimate, Estimate)> pairs = [];
+        for (int c = 0; c < model.Coils.Count; c++)
+        {
+            foreach (CoilResult result in Enum.GetValues<CoilResult>())
+            {
+                int place = vector.PlaceOf(c, result);
+                pairs[string.Create(CultureInfo.InvariantCulture, $"coils[{c}].{Formula.Coil[result].Name}")] = (first[place].Estimate, sampled[place]);
+            }
+        }
+
+        foreach (PickupResult result in Enum.GetValues<PickupResult>())
+        {
+            pairs[$"pickup.{result}"] = (first[vector.PlaceOf(result)].Estimate, sampled[vector.PlaceOf(result)]);
+        }
+
+        return pairs;
+    }
+
+    private sealed class Assembly(PickupModel model, ForecastScene scene, ForecastInputs inputs, ForecastVector vector, PropagatedResult[] results)
+    {
+        public CoilForecast Coil(int c)
+        {
+            Figure Of(CoilResult result) => Make(Formula.Coil[result], vector.PlaceOf(c, result), Measured(c, result));
+            return new CoilForecast
+            {
+                Name = model.Coils[c].Name,
+                TurnsPerLayer = Of(CoilResult.TurnsPerLayer),
+                Layers = Of(CoilResult.Layers),
+                Fill = scene.Wound[c].Fill is null ? null : Of(CoilResult.Fill),
+                Build = Of(CoilResult.Build),
+                OuterLength = Of(CoilResult.OuterLength),
+                OuterWidth = Of(CoilResult.OuterWidth),
+                MeanTurnLength = Of(CoilResult.MeanTurnLength),
+                WireLength = Of(CoilResult.WireLength),
+                WireMass = Of(CoilResult.WireMass),
+                DcResistance = Of(CoilResult.DcResistance),
+                AirInductance = Of(CoilResult.AirInductance),
+                Inductance = Of(CoilResult.Inductance),
+                Capacitance = Of(CoilResult.Capacitance),
+            };
+        }
+
+        public PickupForecast Pickup(bool loaded, IReadOnlyList<double> frequenciesHz)
+        {
+            Figure Of(PickupResult result) => Make(Formula.Pickup[result], vector.PlaceOf(result), measured: false);
+            ResonanceForecast? Resonance(PickupResult first) => results[vector.PlaceOf(first)].Estimate.Value > 0
+                ? new ResonanceForecast(Of(first), Of(first + 1), Of(first + 2))
+                : null;
+            return new PickupForecast
+            {
+                DcResistance = Of(PickupResult.DcResistance),
+                Inductance = Of(PickupResult.Inductance),
+                Capacitance = Of(PickupResult.Capacitance),
+                UnloadedResonance = Resonance(PickupResult.UnloadedFrequency),
+                LoadedResonance = loaded ? Resonance(PickupResult.LoadedFrequency) : null,
+                Coupling = model.Coils.Count > 1 ? Of(PickupResult.Coupling) : null,
+                Spectrum = [.. frequenciesHz.Select(Line)],
+                HumEffectiveArea = Of(PickupResult.EffectiveArea),
+            };
+        }
+
+        private SpectrumForecast Line(double frequencyHz)
+        {
+            int k = scene.FrequenciesHz.ToList().FindIndex(f => Math.Abs(f - frequencyHz) < 1e-9 * frequencyHz);
+            return new SpectrumForecast(frequencyHz,
+                Make(Formula.Spectrum(inductance: true), vector.PlaceOfSpectrum(k, inductance: true), measured: false),
+                Make(Formula.Spectrum(inductance: false), vector.PlaceOfSpectrum(k, inductance: false), measured: false));
+        }
+
+        private bool Measured(int c, CoilResult result) =>
+            (result == CoilResult.Build && model.Coils[c].Winding.MeasuredBuildM is not null)
+            || (result == CoilResult.Capacitance && model.Coils[c].Winding.MeasuredCapacitanceF is not null);
+
+        private Figure Make(Formula formula, int place, bool measured)
+        {
+            PropagatedResult result = results[place];
+            List<DerivationInput> used = [];
+            for (int i = 0; i < inputs.All.Count; i++)
+            {
+                if (result.Shares[i] > 1e-6)
+                {
+                    UncertainInput input = inputs.All[i];
+                    used.Add(new DerivationInput(input.Name, input.Unit, input.Estimate, input.Source, result.Shares[i]));
+                }
+            }
+
+            used.Sort((a, b) => b.VarianceShare.CompareTo(a.VarianceShare));
+            string numbers = string.Create(CultureInfo.InvariantCulture, $"= {result.Estimate.Value:G5} {formula.Unit}")
+                + string.Concat(used.Take(4).Select(input => string.Create(CultureInfo.InvariantCulture,
+                    $"; {input.Name} {input.Estimate.Value:G5} {input.Unit}, {input.Estimate.Low:G5} to {input.Estimate.High:G5}, {input.VarianceShare:P0} of the variance")));
+            Estimate estimate = result.Estimate with { Basis = measured ? Basis.Measured : Basis.Forecast };
+            return new Figure(formula.Name, formula.Unit, estimate,
+                new Derivation(formula.Symbols, numbers, used, formula.Source, used.Count > 0 ? used[0].Name : null));
+        }
+    }
+}

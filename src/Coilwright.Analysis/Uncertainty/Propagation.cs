@@ -1,0 +1,116 @@
+using Coilwright.Physics;
+
+namespace Coilwright.Analysis.Uncertainty;
+
+/// <summary>Carries the scatter of a model's inputs to its results, to first order or by seeded sampling.</summary>
+public static class Propagation
+{
+    /// <summary>First-order propagation: each input in turn at both ends of its 95 % interval, contributions added in quadrature.</summary>
+    /// <param name="inputs">Independent causes.</param>
+    /// <param name="model">Fills the results (second argument) from the input values (first argument); must be finite near the middle.</param>
+    /// <param name="scatters">Shape of each result: positive quantities are propagated in their logarithm.</param>
+    /// <remarks>
+    /// GUM (JCGM 100:2008) §5.1.2 with finite differences over the interval in place of derivatives, which takes most of the curvature along;
+    /// 2n + 1 runs of the model. Checked against <see cref="Sample"/>.
+    /// </remarks>
+    public static PropagatedResult[] FirstOrder(
+        IReadOnlyList<UncertainInput> inputs, Action<double[], double[]> model, IReadOnlyList<Scatter> scatters)
+    {
+        int results = scatters.Count;
+        double[] at = Middle(inputs), middle = new double[results], low = new double[results], high = new double[results];
+        model(at, middle);
+        double[,] halfWidths = new double[results, inputs.Count];
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            if (inputs[i].Estimate.IsExact)
+            {
+                continue;
+            }
+
+            double keep = at[i];
+            at[i] = inputs[i].At(-Estimate.Sigmas95);
+            model(at, low);
+            at[i] = inputs[i].At(Estimate.Sigmas95);
+            model(at, high);
+            at[i] = keep;
+            for (int r = 0; r < results; r++)
+            {
+                halfWidths[r, i] = IsLog(scatters[r], middle[r]) ? Math.Log(high[r] / low[r]) / 2 : (high[r] - low[r]) / 2;
+            }
+        }
+
+        PropagatedResult[] propagated = new PropagatedResult[results];
+        for (int r = 0; r < results; r++)
+        {
+            propagated[r] = Combine(halfWidths, r, inputs.Count, middle[r], IsLog(scatters[r], middle[r]));
+        }
+
+        return propagated;
+    }
+
+    /// <summary>Monte Carlo propagation: <paramref name="samples"/> seeded draws, interval from the 2.5 and 97.5 % points.</summary>
+    /// <returns>For each result its value at the middle and the sampled 95 % interval.</returns>
+    public static Estimate[] Sample(
+        IReadOnlyList<UncertainInput> inputs, Action<double[], double[]> model, int results, int samples, int seed)
+    {
+        Random random = new(seed);
+        double[][] drawn = [.. Enumerable.Range(0, results).Select(_ => new double[samples])];
+        double[] at = Middle(inputs), outcome = new double[results];
+        model(at, outcome);
+        double[] middle = [.. outcome];
+        for (int s = 0; s < samples; s++)
+        {
+            for (int i = 0; i < inputs.Count; i++)
+            {
+                at[i] = inputs[i].At(MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1));
+            }
+
+            model(at, outcome);
+            for (int r = 0; r < results; r++)
+            {
+                drawn[r][s] = outcome[r];
+            }
+        }
+
+        return [.. drawn.Select((values, r) => Between(values, middle[r]))];
+    }
+
+    private static double[] Middle(IReadOnlyList<UncertainInput> inputs) => [.. inputs.Select(input => input.Estimate.Value)];
+
+    private static bool IsLog(Scatter scatter, double middle) => scatter == Scatter.LogNormal && middle > 0;
+
+    private static PropagatedResult Combine(double[,] halfWidths, int result, int inputs, double middle, bool log)
+    {
+        double sum = 0;
+        for (int i = 0; i < inputs; i++)
+        {
+            sum += halfWidths[result, i] * halfWidths[result, i];
+        }
+
+        double half = Math.Sqrt(sum);
+        double[] shares = new double[inputs];
+        for (int i = 0; i < inputs && sum > 0; i++)
+        {
+            shares[i] = halfWidths[result, i] * halfWidths[result, i] / sum;
+        }
+
+        Estimate estimate = log
+            ? new Estimate(middle, middle * Math.Exp(-half), middle * Math.Exp(half), Basis.Forecast)
+            : new Estimate(middle, middle - half, middle + half, Basis.Forecast);
+        return new PropagatedResult(estimate, shares);
+    }
+
+    private static Estimate Between(double[] values, double middle)
+    {
+        Array.Sort(values);
+        return new Estimate(middle, Quantile(values, 0.025), Quantile(values, 0.975), Basis.Forecast);
+    }
+
+    private static double Quantile(double[] sorted, double fraction)
+    {
+        double place = fraction * (sorted.Length - 1);
+        int below = (int)place;
+        double weight = place - below;
+        return below + 1 < sorted.Length ? sorted[below] * (1 - weight) + sorted[below + 1] * weight : sorted[below];
+    }
+}

@@ -1,0 +1,34 @@
+using Coilwright.Physics;
+
+namespace Coilwright.Analysis.Uncertainty;
+
+/// <summary>How a quantity scatters.</summary>
+public enum Scatter
+{
+    /// <summary>Normal: the interval is value ± half its width.</summary>
+    Normal,
+
+    /// <summary>Log-normal: the interval is value times and divided by a factor; the quantity is positive.</summary>
+    LogNormal,
+}
+
+/// <summary>One independent cause of scatter.</summary>
+/// <param name="Name">In workshop words.</param>
+/// <param name="Unit">SI unit as printed.</param>
+/// <param name="Estimate">Value and 95 % interval.</param>
+/// <param name="Scatter">Shape of the scatter.</param>
+/// <param name="Source">Where the value and the interval come from.</param>
+public sealed record UncertainInput(string Name, string Unit, Estimate Estimate, Scatter Scatter, string Source)
+{
+    /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>
+    public double At(double deviations) => Estimate.IsExact
+        ? Estimate.Value
+        : Scatter == Scatter.Normal
+            ? Estimate.Value + deviations * Estimate.StandardDeviation
+            : Estimate.Value * Math.Exp(deviations * Math.Log(Estimate.High / Estimate.Low) / (2 * Estimate.Sigmas95));
+}
+
+/// <summary>One result of a model with the interval that its inputs give it.</summary>
+/// <param name="Estimate">Value at the middle of the inputs, and the 95 % interval.</param>
+/// <param name="Shares">Share of each input in the variance, in the order of the inputs; they sum to 1, or are all 0 for an exact result.</param>
+public sealed record PropagatedResult(Estimate Estimate, IReadOnlyList<double> Shares);

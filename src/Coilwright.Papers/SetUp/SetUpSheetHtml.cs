@@ -1,0 +1,166 @@
+using System.Globalization;
+using System.Text;
+using Coilwright.Papers.Figures;
+using Coilwright.Papers.Words;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
+using static Coilwright.Papers.Markup;
+
+namespace Coilwright.Papers.SetUp;
+
+/// <summary>The set-up sheet: one printed page for each coil, read from a metre away at the winder.</summary>
+public static class SetUpSheetHtml
+{
+    /// <summary>A whole document that prints on A4 or Letter, one page a coil. Needs nothing from outside.</summary>
+    public static string Render(WindingSetUp setUp)
+    {
+        StringBuilder html = new();
+        html.Append("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">");
+        html.Append($"<title>Set-up: {E(setUp.RecipeName)}</title><style>{SetUpSheetStyle.Css}</style></head><body>");
+        html.Append(Pages(setUp));
+        return html.Append("</body></html>").ToString();
+    }
+
+    /// <summary>The sheets alone, for a page that brings its own head and <see cref="SetUpSheetStyle.Css"/>.</summary>
+    public static string Pages(WindingSetUp setUp)
+    {
+        StringBuilder html = new();
+        for (int index = 0; index < setUp.Coils.Count; index++)
+        {
+            WritePage(html, setUp, setUp.Coils[index], index + 1);
+        }
+
+        return html.ToString();
+    }
+
+    private static void WritePage(StringBuilder html, WindingSetUp setUp, CoilSetUp coil, int page)
+    {
+        html.Append($"<article class=\"sheet\" aria-label=\"Set-up of coil {E(coil.Name)}\">");
+        WriteHeading(html, setUp, coil, page);
+        WriteLargest(html, setUp, coil);
+        html.Append("<ol class=\"steps\">");
+        WriteMount(html, coil);
+        WriteThread(html, coil);
+        WriteMachine(html, setUp, coil);
+        WriteWind(html, coil);
+        WriteCheck(html, coil);
+        html.Append("</ol>");
+        WriteBreak(html, coil);
+        html.Append($"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(Where(setUp))}, page {page} of {setUp.Coils.Count}</p></div>{BarCode.Svg(Code(setUp, coil))}</footer></article>");
+    }
+
+    private static void WriteHeading(StringBuilder html, WindingSetUp setUp, CoilSetUp coil, int page)
+    {
+        SheetHeading heading = setUp.Heading;
+        html.Append($"<header><div><h1>{E(setUp.RecipeName)}</h1><p class=\"coil\">Coil <strong>{E(coil.Name)}</strong></p></div><dl>");
+        Term(html, "Revision", heading.Revision.Length > 0 ? heading.Revision : "not released");
+        Term(html, "Shop", heading.Shop.Length > 0 ? heading.Shop : "–");
+        Term(html, "Date", heading.Date is { } date ? date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : "–");
+        Term(html, "Page", string.Create(CultureInfo.InvariantCulture, $"{page} of {setUp.Coils.Count}"));
+        html.Append("</dl></header>");
+    }
+
+    private static void WriteLargest(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
+    {
+        ExpectedResistance room = coil.AtRoom;
+        string limits = room is { LowOhm: { } low, HighOhm: { } high }
+            ? $"passes from {Ohm(low)} to {Ohm(high)}"
+            : $"no limit in the recipe; 95 % of coils expected from {Ohm(room.Expected.Low)} to {Ohm(room.Expected.High)}";
+        html.Append($"<section class=\"largest\"><div><h2>Counter stop</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
+        html.Append($"<p>for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {E(setUp.CorrectionBasis)}</p></div>");
+        html.Append($"<div><h2>Meter at {E(QuantityText.Format(room.TemperatureC, QuantityKind.Temperature))}</h2><p class=\"meter\">{E(Ohm(room.Expected.Value))}</p><p>{E(limits)}</p></div></section>");
+    }
+
+    private static void WriteMount(StringBuilder html, CoilSetUp coil)
+    {
+        html.Append("<li><h2>Mount the bobbin</h2><dl>");
+        Term(html, "Winds", coil.DirectionWords);
+        Term(html, "You see", coil.SpindleWords);
+        Term(html, "Start", coil.StartSide);
+        html.Append("</dl>");
+        Caution(html, Cautions.Spindle);
+        html.Append("</li>");
+    }
+
+    private static void WriteThread(StringBuilder html, CoilSetUp coil)
+    {
+        html.Append("<li><h2>Thread the wire</h2><dl>");
+        Term(html, "Wire", coil.Wire);
+        Term(html, "Bare / overall", $"{Mm(coil.BareDiameterM.Value)} / {Mm(coil.OverallDiameterM.Value)}");
+        Term(html, "A coil takes", $"{FigureWords.Value(coil.WireLength)}, {FigureWords.Value(coil.WireMass)}");
+        TensionAdvice tension = coil.Tension;
+        Term(html, "Tension", (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ") + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)}");
+        html.Append("</dl>");
+        Caution(html, Cautions.FineWire);
+        html.Append("</li>");
+    }
+
+    private static void WriteMachine(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
+    {
+        html.Append("<li><h2>Set the machine</h2><dl class=\"pairs\">");
+        if (setUp.Machine.Length > 0)
+        {
+            Term(html, "Machine", setUp.Machine);
+        }
+
+        Term(html, "Pitch", Mm(coil.PitchM) + (coil.PitchStated ? "" : ", from the lay"));
+        Term(html, "Turns per layer", FigureWords.Value(coil.TurnsPerLayer));
+        Term(html, "Layers", FigureWords.Value(coil.Layers));
+        html.Append("</dl></li>");
+    }
+
+    private static void WriteWind(StringBuilder html, CoilSetUp coil)
+    {
+        html.Append("<li><h2>Wind</h2><dl class=\"pairs\">");
+        Term(html, "Speed", coil.SpeedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
+        Term(html, "Time", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") : "–");
+        Term(html, "Build", FigureWords.Value(coil.Fill.Build));
+        Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureWords.Value(fill) : "–");
+        html.Append("</dl><dl>");
+        Term(html, "Room", coil.Fill.Words);
+        html.Append("</dl></li>");
+    }
+
+    private static void WriteCheck(StringBuilder html, CoilSetUp coil)
+    {
+        ExpectedResistance cold = coil.At20C;
+        string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
+        html.Append("<li><h2>Bare the ends, cool, measure</h2><dl>");
+        Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
+        Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
+        html.Append("</dl>");
+        Caution(html, Cautions.EndFume);
+        html.Append("</li>");
+    }
+
+    private static void WriteBreak(StringBuilder html, CoilSetUp coil)
+    {
+        double at = Math.Round(coil.Turns * 0.75 / 100) * 100;
+        html.Append($"<section class=\"break\"><p><strong>If the wire breaks</strong>: stop, write down the counter, choose. At {Count(at)}, for example:</p><ul>");
+        foreach (string choice in BreakAdvice.Choices(coil, at))
+        {
+            html.Append($"<li>{E(choice)}</li>");
+        }
+
+        html.Append("</ul></section>");
+    }
+
+    /// <summary>What the code says: recipe, revision and coil, shortened to what can be printed.</summary>
+    private static string Code(WindingSetUp setUp, CoilSetUp coil) =>
+        string.Join('/', new[] { setUp.RecipeName, setUp.Heading.Revision, coil.Name }.Where(part => part.Length > 0)).ToUpperInvariant();
+
+    private static string Where(WindingSetUp setUp) =>
+        setUp.RecipeName + (setUp.Heading.Revision.Length > 0 ? ", revision " + setUp.Heading.Revision : "") + (setUp.Heading.Shop.Length > 0 ? ", " + setUp.Heading.Shop : "");
+
+    private static void Term(StringBuilder html, string term, string meaning) => html.Append($"<div><dt>{E(term)}</dt><dd>{E(meaning)}</dd></div>");
+
+    private static void Caution(StringBuilder html, string text) => html.Append($"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(text)}</p>");
+
+    private static string Ohm(double ohm) => QuantityText.Format(ohm, QuantityKind.Resistance);
+
+    private static string Mm(double lengthM) => QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm");
+
+    private static string Gf(double forceN) => QuantityText.FormatIn(forceN, QuantityKind.Force, "gf");
+
+    private static string Count(double count) => count.ToString("#,##0", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,43 @@
+using System.Numerics;
+using Coilwright.Physics.Winding;
+
+namespace Coilwright.Physics.Fields;
+
+/// <summary>One wound coil as the field sees it. Sign +1 is counter-clockwise seen from the top.</summary>
+public sealed record FieldCoil(Bobbin Bobbin, double BuildM, double Turns, int Sign, Vector3M Position, IReadOnlyList<PoleModel> Poles);
+
+/// <summary>Coils, bars and sheets to solve, and the frequencies asked for, Hz.</summary>
+public sealed record FieldProblem(
+    IReadOnlyList<FieldCoil> Coils, IReadOnlyList<BarModel> Bars, IReadOnlyList<SheetModel> Sheets, IReadOnlyList<double> FrequenciesHz);
+
+/// <summary>Something a solution leaves out, beside the field of the recipe it is about.</summary>
+public sealed record FieldNote(string Field, string Message);
+
+/// <summary>What the field gives the circuit. Matrices by coil, turns included, signed by the winding signs.</summary>
+public sealed record FieldSolution
+{
+    public required double[,] AirInductanceH { get; init; }
+    public required double[,] StaticInductanceH { get; init; }
+
+    /// <summary>Half-width of the 95 % interval of each element: permeability and the model's own error, H.</summary>
+    public required double[,] InductanceSpreadH { get; init; }
+
+    /// <summary>L − jR/ω at each frequency asked for, without the winding's own resistance, H.</summary>
+    public required IReadOnlyList<Complex[,]> SpectrumH { get; init; }
+
+    /// <summary>Change of each coil's own air inductance with its build, H/m.</summary>
+    public required double[] AirInductanceByBuildHPerM { get; init; }
+
+    /// <summary>Turns × area with the cores, m², signed.</summary>
+    public required double[] EffectiveAreaM2 { get; init; }
+    public IReadOnlyList<FieldNote> Notes { get; init; } = [];
+}
+
+/// <summary>Solves the field of a pickup. Engines differ in speed and error, not in meaning.</summary>
+public interface IFieldEngine
+{
+    string Name { get; }
+
+    /// <summary>Inductances and areas of the problem's coils.</summary>
+    FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default);
+}

@@ -1,0 +1,58 @@
+using System.Text.Json;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Web.Forecasts;
+using Coilwright.Web.Views;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>The HTTP API: what the client's outbox and other programs call.</summary>
+internal static class ApiEndpoints
+{
+    /// <summary>A recipe, and the load it is to be heard through.</summary>
+    public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
+
+    /// <summary>What the client shows of an entry.</summary>
+    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict);
+
+    /// <summary>A verdict in words.</summary>
+    public sealed record VerdictAnswer(VerdictKind Kind, IReadOnlyList<string> Reasons);
+
+    public static void MapApi(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/api/health", async (ShopServices shop, CancellationToken cancel) =>
+            Results.Json(new { status = "ok", shop = await shop.Records.ShopNameAsync(cancel) }));
+        app.MapPost("/api/predict", Predict);
+        app.MapPost("/api/batches/{id:guid}/coils", RecordAsync);
+        app.MapPost("/api/batches/{id:guid}/undo", UndoAsync);
+    }
+
+    private static IResult Predict(PredictQuestion question)
+    {
+        ForecastView view = ForecastDesk.Forecast(question.Recipe.GetRawText(), question.Load?.GetRawText());
+        return view.Prediction is { } prediction
+            ? Results.Text(PredictionJson.Write(prediction), "application/json")
+            : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, ShopServices shop, CancellationToken cancel)
+    {
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id }, cancel);
+        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> UndoAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    {
+        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, "", cancel);
+        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(
+        outcome.Problems, outcome.Echo, outcome.Duplicate, outcome.NextTag,
+        outcome.Coil is { } coil ? new VerdictAnswer(coil.Verdict.Kind, coil.Verdict.Reasons) : null);
+}

@@ -1,0 +1,85 @@
+using Coilwright.Web.Pages;
+using Coilwright.Web.Views;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>A batch, and entry of its coils by plain form.</summary>
+internal static class BatchEndpoints
+{
+    public static void MapBatches(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/batches/{id:guid}", ShowAsync);
+        app.MapGet("/batches/{id:guid}/enter", async (Guid id, ShopServices shop, CancellationToken cancel) => await EnterPageAsync(id, shop, [], null, cancel));
+        app.MapPost("/batches/{id:guid}/enter", EnterAsync);
+        app.MapPost("/batches/{id:guid}/undo", UndoAsync);
+    }
+
+    private static async Task<IResult> ShowAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Winding.StandingAsync(id, cancel) is not { } standing)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        RevisionRecord? revision = await shop.Records.FindRevisionAsync(standing.Batch.RecipeId, standing.Batch.RevisionNumber, cancel);
+        (double, double)? limits = revision is null ? null : LimitsOf(revision, standing.Batch.CoilName);
+        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Strip"] = Strip.Of(standing, limits) });
+    }
+
+    /// <summary>Limits of the coil's own target, or the recipe's when it has one coil.</summary>
+    private static (double LowOhm, double HighOhm)? LimitsOf(RevisionRecord revision, string coilName)
+    {
+        if (RecipeReader.Read(revision.Json).Value is not { } recipe)
+        {
+            return null;
+        }
+
+        RecipeCoil? coil = recipe.Coils.FirstOrDefault(coil => coil.Name == coilName);
+        Target? target = coil?.Targets.GetValueOrDefault("dcResistance")
+            ?? (recipe.Coils.Count == 1 ? recipe.Targets.GetValueOrDefault("dcResistance") : null);
+        return target is null ? null : (target.Low, target.High);
+    }
+
+    private static async Task<IResult> EnterPageAsync(Guid id, ShopServices shop, IReadOnlyList<Problem> problems, CoilEntry? typed, CancellationToken cancel)
+    {
+        return await shop.Winding.StandingAsync(id, cancel) is { } standing
+            ? Answers.Page<EntryPage>(
+                new() { ["Standing"] = standing, ["Problems"] = problems, ["Typed"] = typed },
+                problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity)
+            : Answers.NotFoundPage();
+    }
+
+    private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        CoilEntry entry = new()
+        {
+            Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            BatchId = id,
+            Tag = form["tag"].ToString(),
+            Resistance = form["resistance"].ToString(),
+            Temperature = form["temperature"].ToString(),
+            Inductance = form["inductance"].ToString(),
+            InductanceAt = form["inductanceAt"].ToString(),
+            Turns = form["turns"].ToString(),
+            Person = form["person"].ToString(),
+        };
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry, cancel);
+        return outcome.Problems.Count == 0
+            ? Results.LocalRedirect($"/batches/{id}/enter")
+            : await EnterPageAsync(id, shop, outcome.Problems, entry, cancel);
+    }
+
+    private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        await shop.Winding.UndoLastAsync(id, form["person"].ToString(), cancel);
+        return Results.LocalRedirect($"/batches/{id}/enter");
+    }
+}

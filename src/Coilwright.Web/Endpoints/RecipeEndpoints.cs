@@ -1,0 +1,133 @@
+using System.Text.Json.Nodes;
+using Coilwright.Web.Forecasts;
+using Coilwright.Web.Forms;
+using Coilwright.Web.Pages;
+using Coilwright.Web.Views;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>Recipes: list, one recipe with its forecast, saving, release, and the batch that begins on it.</summary>
+internal static class RecipeEndpoints
+{
+    public static void MapRecipes(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, [], "", cancel));
+        app.MapPost("/recipes", BringInAsync);
+        app.MapGet("/recipes/{id:guid}", ShowAsync);
+        app.MapPost("/recipes/{id:guid}", SaveAsync);
+        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync);
+        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync);
+        app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
+        app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
+    }
+
+    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, CancellationToken cancel) =>
+        Answers.Page<RecipesPage>(
+            new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+
+    private static async Task<IResult> BringInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        string json = form["json"].ToString();
+        Guid id = Guid.NewGuid();
+        RecipeOutcome outcome = await shop.Recipes.SaveAsync(id, json, "", form["person"].ToString(), 0, cancel);
+        return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, cancel);
+    }
+
+    private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, ShopServices shop, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (revision ?? revisions.Max(each => each.Number)));
+        return recipe is null ? (IResult)Answers.NotFoundPage() : Page(recipe, revisions, recipe.Json, LoadForm.Default(), [], null, saved is not null);
+    }
+
+    private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        if (await PostedAsync(id, request, shop, cancel) is not { } posted)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        string json = RecipeForm.Apply(posted.Base.Json, posted.Form);
+        RecipeOutcome outcome = await shop.Recipes.SaveAsync(
+            id, json, posted.Form["reason"].ToString(), posted.Form["person"].ToString(), posted.Revisions.Max(one => one.Number), cancel);
+        return outcome.Problems.Count == 0
+            ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
+            : Page(posted.Base, posted.Revisions, json, LoadForm.Read(posted.Form), outcome.Problems, posted.Form, false);
+    }
+
+    private static async Task<IResult> PreviewAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+        await PostedAsync(id, request, shop, cancel) is { } posted
+            ? Page(posted.Base, posted.Revisions, RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form), [], posted.Form, false)
+            : Answers.NotFoundPage();
+
+    private static async Task<IResult> ForecastAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        if (await PostedAsync(id, request, shop, cancel) is not { } posted)
+        {
+            return Results.NotFound();
+        }
+
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString());
+        return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
+    }
+
+    private static async Task<IResult> ReleaseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        if (await PostedAsync(id, request, shop, cancel, "number") is not { } posted)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        RecipeOutcome outcome = await shop.Recipes.ReleaseAsync(id, posted.Base.Number, posted.Form["person"].ToString(), cancel);
+        return outcome.Problems.Count == 0
+            ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
+            : Page(posted.Base, posted.Revisions, posted.Base.Json, LoadForm.Default(), outcome.Problems, null, false);
+    }
+
+    private static async Task<IResult> BeginBatchAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        if (await PostedAsync(id, request, shop, cancel, "number") is not { } posted)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        (Guid batchId, IReadOnlyList<Problem> problems) = await BatchForm.BeginAsync(shop, posted.Base, posted.Form, cancel);
+        return problems.Count == 0
+            ? Results.LocalRedirect($"/batches/{batchId}/enter")
+            : Page(posted.Base, posted.Revisions, posted.Base.Json, LoadForm.Default(), problems, null, false);
+    }
+
+    private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, IFormCollection Form);
+
+    /// <summary>The form and the revision it was filled in on; null when there is no such revision.</summary>
+    private static async Task<Posted?> PostedAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel, string field = "base")
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        RevisionRecord? found = revisions.FirstOrDefault(one => one.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) == form[field].ToString());
+        return found is null ? null : new Posted(found, revisions, form);
+    }
+
+    private static RazorComponentResult Page(
+        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
+        Answers.Page<RecipePage>(new()
+        {
+            ["Recipe"] = recipe,
+            ["Revisions"] = revisions,
+            ["Document"] = JsonNode.Parse(json),
+            ["Load"] = load,
+            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString()),
+            ["Problems"] = problems,
+            ["Saved"] = saved,
+            ["Reason"] = form?["reason"].ToString() ?? "",
+            ["Person"] = form?["person"].ToString() ?? "",
+        }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+}

@@ -1,0 +1,50 @@
+using Coilwright.Web.Pages;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>The first page, and the room temperature that several pages set.</summary>
+internal static class TodayEndpoints
+{
+    public static void MapToday(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/", async (ShopServices shop, CancellationToken cancel) => await TodayAsync(shop, [], "", cancel));
+        app.MapPost("/room", SetRoomAsync);
+    }
+
+    private static async Task<IResult> TodayAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, CancellationToken cancel)
+    {
+        List<BatchStanding> standings = [];
+        foreach (BatchRecord batch in await shop.Records.BatchesAsync(cancel))
+        {
+            if (await shop.Winding.StandingAsync(batch.Id, cancel) is { } standing)
+            {
+                standings.Add(standing);
+            }
+        }
+
+        return Answers.Page<TodayPage>(new()
+        {
+            ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
+            ["Batches"] = standings,
+            ["Room"] = await shop.Records.LatestRoomTemperatureAsync(cancel),
+            ["Problems"] = problems,
+            ["Typed"] = typed,
+        }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> SetRoomAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        string typed = form["room"].ToString();
+        IReadOnlyList<Problem> problems = await shop.Winding.SetRoomTemperatureAsync(typed, form["person"].ToString(), cancel);
+        string back = form["back"].ToString();
+        bool isOurs = back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\', StringComparison.Ordinal);
+        return problems.Count > 0 ? await TodayAsync(shop, problems, typed, cancel) : Results.LocalRedirect(isOurs ? back : "/");
+    }
+}

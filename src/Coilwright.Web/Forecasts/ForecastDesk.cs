@@ -1,0 +1,36 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Figures;
+using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
+using Coilwright.Web.Views;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Web.Forecasts;
+
+/// <summary>One call from a recipe document to everything the forecast panel shows.</summary>
+internal static class ForecastDesk
+{
+    /// <summary>Forecasts a recipe on a load; problems of both are listed together.</summary>
+    /// <param name="recipeJson">A recipe document.</param>
+    /// <param name="loadJson">A load document, or null for none.</param>
+    public static ForecastView Forecast(string recipeJson, string? loadJson)
+    {
+        ReadOutcome<Recipe> recipe = RecipeReader.Read(recipeJson);
+        ReadOutcome<LoadCircuit>? load = loadJson is null ? null : LoadReader.Read(loadJson);
+        List<Problem> problems = [.. recipe.Problems, .. (load?.Problems ?? []).Select(problem => problem with { Field = "load." + problem.Field })];
+        if (problems.Count > 0 || recipe.Value is null)
+        {
+            return new ForecastView { Problems = problems };
+        }
+
+        PickupModel model = RecipeModelBuilder.ToModel(recipe.Value);
+        Prediction prediction = Forecaster.Predict(model, load?.Value);
+        return new ForecastView { Prediction = prediction, Drawings = DrawingsOf(model, prediction) };
+    }
+
+    private static IReadOnlyList<DrawingView> DrawingsOf(PickupModel model, Prediction prediction) =>
+    [
+        new("The pickup from above, to scale, sizes in millimetres.", PickupTopFigure.Svg(model, [.. prediction.Coils.Select(coil => coil.Build.Value)])),
+    ];
+}

@@ -1,0 +1,16 @@
+namespace Coilwright.Web.Forms;
+
+/// <summary>One field of the recipe form; its name is its path in the recipe document.</summary>
+/// <param name="Path">For example "coils[0].winding.turns".</param>
+/// <param name="Label">In workshop words.</param>
+/// <param name="Hint">An example of what may be typed; empty for none.</param>
+/// <param name="Choices">Words to choose from; empty for free text.</param>
+/// <param name="IsNumber">True when the document holds a bare number there.</param>
+/// <param name="Slider">Range of a slider beneath the field, or null.</param>
+public sealed record RecipeField(string Path, string Label, string Hint, IReadOnlyList<string> Choices, bool IsNumber = false, SliderRange? Slider = null);
+
+/// <summary>Ends and step of a slider; the unit is put behind the number in the text field.</summary>
+public sealed record SliderRange(double From, double To, double Step, string Unit);
+
+/// <summary>Fields that belong together.</summary>
+public sealed record FieldGroup(string Title, IReadOnlyList<RecipeField> Fields, bool Open = true);

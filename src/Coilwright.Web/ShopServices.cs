@@ -1,0 +1,7 @@
+using Coilwright.Workshop;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Web;
+
+/// <summary>Everything the pages call: the use cases of one shop, its records, and the clock.</summary>
+public sealed record ShopServices(WindingRoom Winding, RecipeBook Recipes, IShopRecords Records, TimeProvider Time);

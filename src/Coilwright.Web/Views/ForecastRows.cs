@@ -1,0 +1,53 @@
+using Coilwright.Analysis.Forecasts;
+
+namespace Coilwright.Web.Views;
+
+/// <summary>Which numbers of a prediction a table shows, and what they are called.</summary>
+public static class ForecastRows
+{
+    /// <summary>The whole pickup.</summary>
+    public static IReadOnlyList<(string Label, Figure Figure)> Of(PickupForecast pickup)
+    {
+        List<(string, Figure)> rows =
+        [
+            ("DC resistance at 20 °C", pickup.DcResistance),
+            ("Inductance at 1 kHz", pickup.Inductance),
+            ("Capacitance", pickup.Capacitance),
+        ];
+        if (pickup.UnloadedResonance is { } bare)
+        {
+            rows.Add(("Resonance, unloaded", bare.Frequency));
+        }
+
+        if (pickup.LoadedResonance is { } loaded)
+        {
+            rows.Add(("Resonance, on this load", loaded.Frequency));
+            rows.Add(("Peak gain, on this load", loaded.Gain));
+        }
+
+        if (pickup.Coupling is { } coupling)
+        {
+            rows.Add(("Coupling of the coils", coupling));
+        }
+
+        return rows;
+    }
+
+    /// <summary>One coil.</summary>
+    public static IReadOnlyList<(string Label, Figure Figure)> Of(CoilForecast coil) =>
+    [
+        .. coil.Fill is { } fill ? new[] { ("Fill of the window", fill) } : [],
+        ("Build", coil.Build),
+        ("Layers", coil.Layers),
+        ("Turns per layer", coil.TurnsPerLayer),
+        ("Outer length", coil.OuterLength),
+        ("Outer width", coil.OuterWidth),
+        ("Mean turn", coil.MeanTurnLength),
+        ("Wire length", coil.WireLength),
+        ("Wire mass", coil.WireMass),
+        ("DC resistance at 20 °C", coil.DcResistance),
+        ("Inductance without cores", coil.AirInductance),
+        ("Inductance at 1 kHz", coil.Inductance),
+        ("Capacitance", coil.Capacitance),
+    ];
+}

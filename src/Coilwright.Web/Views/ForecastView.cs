@@ -1,0 +1,28 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Web.Views;
+
+/// <summary>What the forecast panel shows for a recipe as it stands in the form.</summary>
+public sealed record ForecastView
+{
+    /// <summary>Every mistake in the recipe or the load; then there is no prediction.</summary>
+    public IReadOnlyList<Problem> Problems { get; init; } = [];
+    public Prediction? Prediction { get; init; }
+    public ResponseView? Response { get; init; }
+
+    /// <summary>Drawings to scale, each with its caption; SVG made by us.</summary>
+    public IReadOnlyList<DrawingView> Drawings { get; init; } = [];
+}
+
+/// <summary>One drawing.</summary>
+public sealed record DrawingView(string Caption, string Svg);
+
+/// <summary>The response of the pickup, unloaded and loaded.</summary>
+/// <param name="FrequencyHz">Common frequencies.</param>
+/// <param name="Curves">One or two curves.</param>
+/// <param name="PeakHz">Peak of the loaded curve, or of the only one.</param>
+public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyList<CurveView> Curves, double? PeakHz);
+
+/// <summary>One curve of a response figure; the second of two is dashed, so that no colour is needed to tell them apart.</summary>
+public sealed record CurveView(string Name, IReadOnlyList<double> GainDb, bool Dashed);

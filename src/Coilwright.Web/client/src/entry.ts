@@ -1,0 +1,189 @@
+import { forgetDraft, say } from './drafts';
+import { newId } from './ids';
+import { Outbox, type CoilEntry, type Outcome, type Problem } from './outbox';
+import { sound } from './sound';
+import { clockTime } from './store';
+
+/** The coil entry page: Enter puts the coil in the outbox, proposes the next tag and keeps the focus where the next figure goes. */
+export function coilEntry(form: HTMLFormElement): void {
+  const batchId = form.dataset.batch ?? '';
+  const page = new EntryPage(form, batchId);
+  const outbox = new Outbox(batchId, page);
+  form.addEventListener('submit', event => {
+    const sender = (event as SubmitEvent).submitter;
+    if (sender instanceof HTMLButtonElement && sender.formAction.endsWith('/undo')) {
+      return;
+    }
+    event.preventDefault();
+    page.submit(outbox);
+  });
+  window.addEventListener('online', () => void outbox.flush());
+  document.addEventListener('visibilitychange', () => void outbox.flush());
+  outbox.resume();
+}
+
+class EntryPage {
+  private readonly log: HTMLElement;
+
+  constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
+    this.log = document.getElementById('sent') ?? form;
+  }
+
+  submit(outbox: Outbox): void {
+    const resistance = this.field('resistance');
+    if (resistance.value.trim() === '') {
+      resistance.focus();
+      return;
+    }
+    const entry: CoilEntry = {
+      id: newId(),
+      batchId: this.batchId,
+      tag: this.field('tag').value,
+      resistance: resistance.value,
+      temperature: this.value('temperature'),
+      inductance: this.value('inductance'),
+      inductanceAt: this.value('inductanceAt'),
+      turns: this.value('turns'),
+      instrument: '',
+      person: this.value('person'),
+    };
+    outbox.add(entry);
+    for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
+      this.clear(name);
+    }
+    this.field('tag').value = following(entry.tag);
+    this.problems([]);
+    resistance.focus();
+  }
+
+  waiting(entry: CoilEntry): void {
+    this.row(entry, 'on this tablet');
+    if (this.field('tag').value === entry.tag) {
+      this.field('tag').value = following(entry.tag);
+    }
+  }
+
+  sending(entry: CoilEntry): void {
+    this.row(entry, 'sending');
+  }
+
+  answered(entry: CoilEntry, outcome: Outcome): void {
+    if (outcome.problems.length > 0 || outcome.verdict === null) {
+      this.row(entry, 'not saved');
+      this.giveBack(entry);
+      this.problems(outcome.problems);
+      return;
+    }
+    this.row(entry, `saved ${clockTime(new Date())}`);
+    this.show(entry, outcome);
+    sound(outcome.verdict.kind);
+  }
+
+  private show(entry: CoilEntry, outcome: Outcome): void {
+    const verdict = outcome.verdict;
+    const place = document.getElementById('verdict');
+    if (!place || !verdict) {
+      return;
+    }
+    place.dataset.kind = verdict.kind;
+    const shapes = { pass: '✓', hold: '‖', reject: '✕' };
+    const mark = element('span', 'shape', shapes[verdict.kind]);
+    mark.setAttribute('aria-hidden', 'true');
+    const word = element('strong', 'word', '');
+    word.append(mark, element('span', '', verdict.kind));
+    place.replaceChildren(
+      element('span', 'about', entry.tag), word,
+      element('span', 'echo', outcome.echo), element('span', 'reasons', verdict.reasons.join('; ')));
+    const undo = this.form.querySelector<HTMLButtonElement>('button[formaction$="/undo"]');
+    if (undo) {
+      undo.disabled = false;
+      undo.textContent = `Undo ${entry.tag}`;
+    }
+  }
+
+  /** What was refused comes back into the fields, unless the person has begun to type the next coil. */
+  private giveBack(entry: CoilEntry): void {
+    const resistance = this.field('resistance');
+    if (resistance.value !== '') {
+      return;
+    }
+    resistance.value = entry.resistance;
+    this.field('tag').value = entry.tag;
+    this.set('temperature', entry.temperature);
+    this.set('inductance', entry.inductance);
+    this.set('turns', entry.turns);
+    resistance.focus();
+    resistance.select();
+  }
+
+  private problems(problems: Problem[]): void {
+    for (const old of this.form.querySelectorAll('.problem')) {
+      old.remove();
+    }
+    for (const problem of problems) {
+      const name = problem.field.split('.').pop() ?? '';
+      const field = this.form.elements.namedItem(name) ?? this.field('resistance');
+      const allowed = problem.allowed ? ` Allowed: ${problem.allowed}.` : '';
+      const note = element('span', 'problem', problem.message + allowed);
+      note.setAttribute('role', 'alert');
+      (field instanceof HTMLElement ? field.closest('.field') : this.form)?.append(note);
+    }
+  }
+
+  private row(entry: CoilEntry, where: string): void {
+    let row = document.getElementById(`sent-${entry.id}`);
+    if (!row) {
+      row = element('li', '', '');
+      row.id = `sent-${entry.id}`;
+      row.append(element('span', 'about', `${entry.tag}: ${entry.resistance}`), element('span', 'where', ''));
+      this.log.prepend(row);
+      while (this.log.children.length > 8) {
+        this.log.lastElementChild?.remove();
+      }
+    }
+    const place = row.querySelector('.where');
+    if (place) {
+      place.textContent = where;
+    }
+  }
+
+  private clear(name: string): void {
+    forgetDraft(this.form.dataset.drafts ?? '', name);
+    const field = this.form.elements.namedItem(name);
+    if (field instanceof HTMLInputElement) {
+      field.value = '';
+      say(field, '');
+    }
+  }
+
+  private field(name: string): HTMLInputElement {
+    return this.form.elements.namedItem(name) as HTMLInputElement;
+  }
+
+  private value(name: string): string {
+    const field = this.form.elements.namedItem(name);
+    return field instanceof HTMLInputElement ? field.value : '';
+  }
+
+  private set(name: string, value: string): void {
+    const field = this.form.elements.namedItem(name);
+    if (field instanceof HTMLInputElement) {
+      field.value = value;
+    }
+  }
+}
+
+/** "C-014" is followed by "C-015". */
+export function following(tag: string): string {
+  const match = /^(.*?)(\d+)$/.exec(tag);
+  return match ? (match[1] ?? '') + String(Number(match[2]) + 1).padStart((match[2] ?? '').length, '0') : tag;
+}
+
+function element(name: string, className: string, text: string): HTMLElement {
+  const made = document.createElement(name);
+  if (className !== '') {
+    made.className = className;
+  }
+  made.textContent = text;
+  return made;
+}

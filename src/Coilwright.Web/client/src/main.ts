@@ -1,0 +1,32 @@
+import { forgetDrafts, keepDrafts } from './drafts';
+import { coilEntry } from './entry';
+import { liveForecast, slider } from './live';
+import { drawPlots } from './plot';
+import { soundSwitch } from './sound';
+
+document.documentElement.classList.add('scripted');
+
+for (const confirmed of document.querySelectorAll<HTMLElement>('[data-confirmed]')) {
+  forgetDrafts(confirmed.dataset.confirmed ?? '');
+}
+for (const form of document.querySelectorAll<HTMLFormElement>('form[data-drafts]')) {
+  keepDrafts(form);
+}
+for (const range of document.querySelectorAll<HTMLInputElement>('input[type=range][data-drives]')) {
+  slider(range);
+}
+const forecast = document.getElementById('forecast');
+const recipe = document.querySelector<HTMLFormElement>('form[data-live]');
+if (recipe && forecast) {
+  liveForecast(recipe, forecast, drawPlots);
+}
+for (const form of document.querySelectorAll<HTMLFormElement>('form[data-entry]')) {
+  coilEntry(form);
+}
+for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
+  soundSwitch(button);
+}
+for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-print]')) {
+  button.addEventListener('click', () => window.print());
+}
+drawPlots(document);

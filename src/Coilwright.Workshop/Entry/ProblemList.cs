@@ -1,0 +1,12 @@
+namespace Coilwright.Workshop.Entry;
+
+/// <summary>Gathers every problem of one entry.</summary>
+internal sealed class ProblemList
+{
+    private readonly List<Problem> _problems = [];
+
+    public IReadOnlyList<Problem> All => _problems;
+
+    public void Add(string field, string message, string? understood = null, string? allowed = null) =>
+        _problems.Add(new Problem(field, message, understood, allowed));
+}

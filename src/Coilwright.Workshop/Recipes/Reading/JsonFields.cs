@@ -1,0 +1,257 @@
+using System.Globalization;
+using System.Text.Json;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Workshop.Recipes.Reading;
+
+/// <summary>The fields of one object of a document: reads them with their paths, gathers every problem, and at the end reports unknown and missing ones.</summary>
+internal sealed class JsonFields
+{
+    private readonly Dictionary<string, JsonElement> _values = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _known = new(StringComparer.Ordinal);
+    private readonly List<(string Name, string Example)> _missing = [];
+    private readonly string _path;
+
+    private JsonFields(JsonElement element, string path, ProblemList problems)
+    {
+        _path = path;
+        Problems = problems;
+        foreach (JsonProperty property in element.EnumerateObject())
+        {
+            if (!_values.TryAdd(property.Name, property.Value))
+            {
+                problems.Add(PathOf(property.Name), "this field is given twice; keep one of them");
+            }
+        }
+    }
+
+    public ProblemList Problems { get; }
+
+    /// <summary>Reads an object; null, with a problem, when the element is none.</summary>
+    public static T? Read<T>(JsonElement element, string path, ProblemList problems, Func<JsonFields, T> read)
+        where T : class
+    {
+        if (element.ValueKind != JsonValueKind.Object)
+        {
+            problems.Add(path, "an object { … } is needed here", Told(element));
+            return null;
+        }
+
+        JsonFields fields = new(element, path, problems);
+        T value = read(fields);
+        fields.Finish();
+        return value;
+    }
+
+    public string PathOf(string name) => _path.Length == 0 ? name : $"{_path}.{name}";
+
+    public bool Has(string name) => _values.ContainsKey(name);
+
+    /// <summary>A quantity that must be there; <see cref="Entered.Unknown"/> when it is not, or not understood.</summary>
+    public Entered Required(string name, Limits limits) => Optional(name, limits, limits.Example) ?? Entered.Unknown;
+
+    /// <summary>A quantity that may be left out.</summary>
+    public Entered? Optional(string name, Limits limits) => Optional(name, limits, null);
+
+    private Entered? Optional(string name, Limits limits, string? exampleIfMissing) =>
+        Take(name, exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"") is JsonElement value ? QuantityAt(value, PathOf(name), limits) : null;
+
+    public Entered QuantityAt(JsonElement value, string path, Limits limits)
+    {
+        if (value.ValueKind == JsonValueKind.Number)
+        {
+            Problems.Add(path, $"a bare number does not say its unit; write it as text with the unit, for example \"{limits.Example}\"", Told(value), limits.Range);
+            return Entered.Unknown;
+        }
+
+        if (value.ValueKind != JsonValueKind.String)
+        {
+            Problems.Add(path, $"a quantity with its unit is needed, for example \"{limits.Example}\"", Told(value), limits.Range);
+            return Entered.Unknown;
+        }
+
+        if (!QuantityText.TryParse(value.GetString()!, limits.Kind, unitRequired: true, out Entered entered, out string why))
+        {
+            Problems.Add(path, $"{why}; for example \"{limits.Example}\"", Told(value), limits.Range);
+            return Entered.Unknown;
+        }
+
+        if (limits.Allows(entered.Si))
+        {
+            return entered;
+        }
+
+        Problems.Add(path, limits.Outside, QuantityText.Echo(entered, limits.Kind), limits.Range);
+        return Entered.Unknown;
+    }
+
+    /// <summary>A plain number; NaN when missing or wrong.</summary>
+    public double? Number(string name, double min, double max, bool required = false, bool whole = false)
+    {
+        string allowed = FormattableString.Invariant($"{(whole ? "a whole number, " : "")}{min} to {max}");
+        if (Take(name, required ? min.ToString(CultureInfo.InvariantCulture) : null) is not JsonElement value)
+        {
+            return required ? double.NaN : null;
+        }
+
+        if (value.ValueKind != JsonValueKind.Number)
+        {
+            Problems.Add(PathOf(name), "a number without quotes is needed", Told(value), allowed);
+            return double.NaN;
+        }
+
+        double number = value.TryGetDouble(out double read) ? read : double.PositiveInfinity;
+        if (!double.IsFinite(number) || number < min || number > max || (whole && Math.Abs(number - Math.Round(number)) > 0))
+        {
+            Problems.Add(PathOf(name), "outside what is possible here", Told(value), allowed);
+            return double.NaN;
+        }
+
+        return number;
+    }
+
+    /// <summary>A text; empty when left out.</summary>
+    public string Text(string name, string? exampleIfRequired = null)
+    {
+        if (Take(name, exampleIfRequired is null ? null : $"\"{exampleIfRequired}\"") is not JsonElement value)
+        {
+            return "";
+        }
+
+        string text = value.ValueKind == JsonValueKind.String ? value.GetString()!.Trim() : "";
+        if (value.ValueKind != JsonValueKind.String || (exampleIfRequired is not null && text.Length == 0) || text.Length > 200)
+        {
+            Problems.Add(PathOf(name), "a text in quotes is needed, 200 characters at most", Told(value));
+        }
+
+        return text;
+    }
+
+    /// <summary>One of a few words; null when left out or unknown.</summary>
+    public string? Word(string name, IReadOnlyCollection<string> choices, bool required = false)
+    {
+        if (Take(name, required ? $"\"{choices.First()}\"" : null) is not JsonElement value)
+        {
+            return null;
+        }
+
+        string? word = value.ValueKind == JsonValueKind.String ? value.GetString() : null;
+        if (word is not null && choices.Contains(word))
+        {
+            return word;
+        }
+
+        string? nearest = word is null ? null : NearestName.Of(word, choices);
+        string hint = nearest is null ? "" : $"; the nearest is \"{nearest}\"";
+        Problems.Add(PathOf(name), $"not one of the words known here{hint}", Told(value), string.Join(", ", choices));
+        return null;
+    }
+
+    /// <summary>An object that may be left out.</summary>
+    public T? Object<T>(string name, Func<JsonFields, T> read, string? exampleIfRequired = null)
+        where T : class =>
+        Take(name, exampleIfRequired) is JsonElement value ? Read(value, PathOf(name), Problems, read) : null;
+
+    /// <summary>A list that may be left out; an entry that could not be read is null, so that the others keep their places.</summary>
+    public IReadOnlyList<T> Items<T>(string name, Func<JsonElement, string, T?> read, int longest, string? exampleIfRequired = null)
+        where T : class
+    {
+        if (Take(name, exampleIfRequired) is not JsonElement value)
+        {
+            return [];
+        }
+
+        if (value.ValueKind != JsonValueKind.Array || value.GetArrayLength() > longest)
+        {
+            Problems.Add(PathOf(name), "a list [ … ] is needed here", Told(value), $"at most {longest.ToString(CultureInfo.InvariantCulture)} entries");
+            return [];
+        }
+
+        List<T> items = [];
+        foreach (JsonElement item in value.EnumerateArray())
+        {
+            string path = $"{PathOf(name)}[{items.Count.ToString(CultureInfo.InvariantCulture)}]";
+            items.Add(read(item, path)!);
+        }
+
+        return items;
+    }
+
+    /// <summary>A list of objects.</summary>
+    public IReadOnlyList<T> Objects<T>(string name, Func<JsonFields, T> read, int longest, string? exampleIfRequired = null)
+        where T : class =>
+        Items(name, (item, path) => Read(item, path, Problems, read), longest, exampleIfRequired);
+
+    /// <summary>A list of quantities; null when left out.</summary>
+    public IReadOnlyList<Entered>? Quantities(string name, Limits limits, int longest, string? exampleIfRequired = null) =>
+        Has(name) || exampleIfRequired is not null
+            ? [.. Items(name, (item, path) => new Boxed(QuantityAt(item, path, limits)), longest, exampleIfRequired).Select(box => box.Value)]
+            : null;
+
+    /// <summary>Fields whose content is the shop's own.</summary>
+    public void Free(params ReadOnlySpan<string> names)
+    {
+        foreach (string name in names)
+        {
+            _known.Add(name);
+        }
+    }
+
+    /// <summary>A field whose content is the shop's own, as it stands; null when left out.</summary>
+    public JsonElement? Own(string name) => Take(name, null);
+
+    /// <summary>A field that is known but has no place in this object as it stands.</summary>
+    public void Refuse(string name, string because)
+    {
+        _known.Add(name);
+        if (_values.TryGetValue(name, out JsonElement value))
+        {
+            Problems.Add(PathOf(name), because, Told(value));
+        }
+    }
+
+    /// <summary>The value as it stands in the document, shortened.</summary>
+    public static string Told(JsonElement value)
+    {
+        string raw = value.GetRawText();
+        return raw.Length <= 60 ? raw : raw[..57] + "…";
+    }
+
+    private JsonElement? Take(string name, string? exampleIfRequired)
+    {
+        _known.Add(name);
+        if (_values.TryGetValue(name, out JsonElement value))
+        {
+            return value;
+        }
+
+        if (exampleIfRequired is not null)
+        {
+            _missing.Add((name, exampleIfRequired));
+        }
+
+        return null;
+    }
+
+    private void Finish()
+    {
+        foreach (string name in _values.Keys.Where(name => !_known.Contains(name)))
+        {
+            string? nearest = NearestName.Of(name, _known);
+            if (nearest is not null)
+            {
+                _missing.RemoveAll(missing => missing.Name == nearest);
+            }
+
+            string hint = nearest is null ? "" : $"; the nearest known name is \"{nearest}\"";
+            Problems.Add(PathOf(name), $"unknown field{hint}", Told(_values[name]), string.Join(", ", _known.Order(StringComparer.Ordinal)));
+        }
+
+        foreach ((string name, string example) in _missing)
+        {
+            Problems.Add(PathOf(name), $"this field is missing; for example \"{name}\": {example}");
+        }
+    }
+
+    private sealed record Boxed(Entered Value);
+}

@@ -1,0 +1,121 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Physics;
+using Coilwright.Physics.Winding;
+
+namespace Coilwright.Workshop.SetUp;
+
+/// <summary>Writes a set-up in the file format "coilwright.setup/1".</summary>
+public static class SetUpJson
+{
+    public const string Format = "coilwright.setup/1";
+
+    private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static string Write(WindingSetUp setUp)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, s_options))
+        {
+            json.WriteStartObject();
+            json.WriteString("format", Format);
+            json.WriteString("recipe", setUp.RecipeName);
+            json.WriteString("machine", setUp.Machine);
+            json.WriteNumber("counterCorrection", setUp.CounterCorrection);
+            Exact(json, "roomTemperature", setUp.RoomC, "°C", Basis.Assumed);
+            json.WriteBoolean("fits", setUp.Fits);
+            json.WriteStartArray("coils");
+            foreach (CoilSetUp coil in setUp.Coils)
+            {
+                WriteCoil(json, setUp, coil);
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("cautions");
+            foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.ClosingLine])
+            {
+                json.WriteStringValue(caution);
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WriteCoil(Utf8JsonWriter json, WindingSetUp setUp, CoilSetUp coil)
+    {
+        json.WriteStartObject();
+        json.WriteString("name", coil.Name);
+        json.WriteString("wire", coil.Wire);
+        PredictionJson.WriteQuantity(json, "bareDiameter", coil.BareDiameterM, "m");
+        PredictionJson.WriteQuantity(json, "overallDiameter", coil.OverallDiameterM, "m");
+        Figure(json, coil.WireLength);
+        Figure(json, coil.WireMass);
+        WriteTension(json, coil.Tension);
+        Exact(json, "pitch", coil.PitchM, "m", coil.PitchStated ? Basis.Measured : Basis.Forecast);
+        Figure(json, coil.TurnsPerLayer);
+        Figure(json, coil.Layers);
+        json.WriteNumber("turns", coil.Turns);
+        json.WriteNumber("counterStop", coil.CounterStop(setUp.CounterCorrection));
+        json.WriteString("direction", coil.Direction == WindingDirection.Clockwise ? "clockwise" : "counter-clockwise");
+        json.WriteString("startSide", coil.StartSide);
+        if (coil.SpeedRpm is { } speedRpm)
+        {
+            Exact(json, "speed", speedRpm, "rpm", Basis.Measured);
+        }
+
+        if (coil.RunTimeS is { } seconds)
+        {
+            Exact(json, "runTime", seconds, "s", Basis.Forecast);
+        }
+
+        WriteResistance(json, "dcResistanceAt20C", coil.At20C);
+        WriteResistance(json, "dcResistanceAtRoom", coil.AtRoom);
+        if (coil.Fill.Fill is { } fill)
+        {
+            Figure(json, fill);
+        }
+
+        Figure(json, coil.Fill.Build);
+        json.WriteBoolean("fits", coil.Fill.Fits);
+        json.WriteString("fillVerdict", coil.Fill.Words);
+        json.WriteEndObject();
+    }
+
+    private static void WriteTension(Utf8JsonWriter json, TensionAdvice tension)
+    {
+        json.WriteStartObject("tension");
+        Exact(json, "low", tension.LowN, "N", Basis.Assumed);
+        Exact(json, "high", tension.HighN, "N", Basis.Assumed);
+        Exact(json, "maximum", tension.MaximumN, "N", Basis.Assumed);
+        if (tension.OwnN is { } ownN)
+        {
+            Exact(json, "own", ownN, "N", Basis.Measured);
+        }
+
+        json.WriteString("words", tension.Words);
+        json.WriteEndObject();
+    }
+
+    private static void WriteResistance(Utf8JsonWriter json, string name, ExpectedResistance resistance)
+    {
+        json.WriteStartObject(name);
+        PredictionJson.WriteQuantity(json, "expected", resistance.Expected, "Ω");
+        if (resistance is { LowOhm: { } low, HighOhm: { } high })
+        {
+            Exact(json, "lowest", low, "Ω", Basis.Measured);
+            Exact(json, "highest", high, "Ω", Basis.Measured);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void Figure(Utf8JsonWriter json, Figure figure) => PredictionJson.WriteQuantity(json, figure.Name, figure.Estimate, figure.Unit);
+
+    private static void Exact(Utf8JsonWriter json, string name, double value, string unit, Basis basis) =>
+        PredictionJson.WriteQuantity(json, name, Estimate.Exact(value, basis), unit);
+}

@@ -1,0 +1,56 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Physics;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop.SetUp;
+
+/// <summary>What a paper says of where it comes from.</summary>
+/// <param name="Shop">Name of the shop, or empty.</param>
+/// <param name="Revision">Letter of the recipe's revision, or empty when it stands in no shop's book.</param>
+/// <param name="Date">Day of printing at the shop; null leaves it out.</param>
+public sealed record SheetHeading(string Shop = "", string Revision = "", DateOnly? Date = null);
+
+/// <summary>Everything the person at the winder sets before the first turn, for every coil of one recipe.</summary>
+public sealed record WindingSetUp
+{
+    /// <summary>Room temperature taken when none is given, °C; common practice, no source.</summary>
+    public const double UsualRoomC = 23;
+
+    public required string RecipeName { get; init; }
+    public SheetHeading Heading { get; init; } = new();
+
+    /// <summary>Name of the winder, or empty.</summary>
+    public string Machine { get; init; } = "";
+
+    /// <summary>Real turns per count of the counter; 1 until the machine's 100-turn test has been recorded.</summary>
+    public double CounterCorrection { get; init; } = 1;
+
+    /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
+    public string CorrectionBasis { get; init; } = "(100-turn test not yet made)";
+
+    /// <summary>Room temperature that the warm figures stand for, °C.</summary>
+    public double RoomC { get; init; } = UsualRoomC;
+
+    public required IReadOnlyList<CoilSetUp> Coils { get; init; }
+
+    /// <summary>True when no coil is forecast to be thicker than its window.</summary>
+    public bool Fits => Coils.All(coil => coil.Fill.Fits);
+
+    /// <summary>The set-up of every coil of a recipe.</summary>
+    /// <param name="recipe">The recipe as understood.</param>
+    /// <param name="model">The same in SI.</param>
+    /// <param name="prediction">What is foretold of it.</param>
+    /// <param name="machine">Name of the winder, or empty.</param>
+    /// <param name="roomC">Room temperature, °C, −40…155.</param>
+    public static WindingSetUp For(Recipe recipe, PickupModel model, Prediction prediction, string machine = "", double roomC = UsualRoomC)
+    {
+        Require.InRange(roomC, -40, 155);
+        return new WindingSetUp
+        {
+            RecipeName = recipe.Name,
+            Machine = machine,
+            RoomC = roomC,
+            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC))],
+        };
+    }
+}

@@ -1,0 +1,82 @@
+using System.CommandLine;
+using Coilwright.Commands;
+using Coilwright.Input;
+
+namespace Coilwright;
+
+/// <summary>The command line: finds the command, runs it, and turns whatever happens into an exit code and words.</summary>
+public static class Cli
+{
+    /// <summary>Runs one command line in this process.</summary>
+    /// <param name="args">Arguments without the program's name.</param>
+    /// <param name="output">Where answers go.</param>
+    /// <param name="error">Where messages go.</param>
+    /// <param name="time">Clock for records; the system's unless a test hands in another.</param>
+    /// <param name="cancel">Ends a command that serves.</param>
+    /// <returns>An <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, TimeProvider? time = null, CancellationToken cancel = default)
+    {
+        Desk desk = new(output, error, time ?? TimeProvider.System);
+        try
+        {
+            ParseResult parsed = BuildRoot(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+            if (parsed.Errors.Count > 0 && !AsksForHelp(args))
+            {
+                foreach (string message in parsed.Errors.Select(failure => failure.Message).Distinct(StringComparer.Ordinal))
+                {
+                    await error.WriteLineAsync("coilwright: " + message).ConfigureAwait(false);
+                }
+
+                await error.WriteLineAsync($"See: coilwright {CommandPath(parsed)}--help").ConfigureAwait(false);
+                return ExitCode.WrongInput;
+            }
+
+            return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false }, cancel).ConfigureAwait(false);
+        }
+        catch (WrongInputException wrong)
+        {
+            ProblemText.Write(error, wrong.Source, wrong.Problems);
+            return ExitCode.WrongInput;
+        }
+        catch (OperationCanceledException) when (cancel.IsCancellationRequested)
+        {
+            return ExitCode.Done;
+        }
+        catch (Exception failure)
+        {
+            await error.WriteLineAsync($"coilwright: this is our mistake, not yours: {failure.GetType().Name}: {failure.Message}").ConfigureAwait(false);
+            await error.WriteLineAsync("Nothing was lost. Please report it with the command and its input.").ConfigureAwait(false);
+            if (Environment.GetEnvironmentVariable("COILWRIGHT_TRACE") == "1")
+            {
+                await error.WriteLineAsync(failure.ToString()).ConfigureAwait(false);
+            }
+
+            return ExitCode.OurBug;
+        }
+    }
+
+    /// <summary>Every command the program knows.</summary>
+    public static RootCommand BuildRoot(Desk desk)
+    {
+        RootCommand root = new("Coilwright: from wire to verdict, for people who design and make magnetic pickups.")
+        {
+            PredictCommand.Build(desk),
+            RespondCommand.Build(desk),
+            WindCommand.Build(desk),
+        };
+        return root;
+    }
+
+    private static bool AsksForHelp(string[] args) => args.Any(argument => argument is "--help" or "-h" or "-?" or "--version");
+
+    private static string CommandPath(ParseResult parsed)
+    {
+        List<string> names = [];
+        for (System.CommandLine.Parsing.SymbolResult? at = parsed.CommandResult; at is System.CommandLine.Parsing.CommandResult { Command: not RootCommand } command; at = at.Parent)
+        {
+            names.Insert(0, command.Command.Name);
+        }
+
+        return string.Concat(names.Select(name => name + " "));
+    }
+}

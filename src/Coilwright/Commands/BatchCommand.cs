@@ -1,0 +1,106 @@
+using System.CommandLine;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright batch list, start, show: production runs.</summary>
+public static class BatchCommand
+{
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk) };
+
+    private static Command BuildList(Desk desk)
+    {
+        Option<string?> shop = ShopOptions.Shop();
+        Option<bool> json = ShopOptions.Json();
+        Command command = new("list", "Every batch and how far it is") { shop, json };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            List<BatchStanding> standings = [];
+            foreach (BatchRecord batch in await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false))
+            {
+                standings.Add(await open.Services.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing."));
+            }
+
+            if (parsed.GetValue(json))
+            {
+                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
+                return ExitCode.Done;
+            }
+
+            Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
+            foreach (BatchStanding one in standings)
+            {
+                table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, $"{one.Coils.Count} of {one.Batch.Quantity}", $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
+            }
+
+            table.Write(desk.Output, "");
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command BuildStart(Desk desk)
+    {
+        Argument<string> recipe = new("RECIPE") { Description = "Name of a recipe in the shop; its newest released revision is taken" };
+        Option<string> name = new("--name") { Description = "What the shop calls the batch", Required = true };
+        Option<int> quantity = new("--quantity") { Description = "Coils wanted, 1 to 10,000", Required = true };
+        Option<string?> coil = new("--coil") { Description = "Which coil of the recipe; the first unless said" };
+        Option<string> prefix = new("--tags") { Description = "Prefix of the tags: C- gives C-001", DefaultValueFactory = _ => "C-" };
+        Option<string> spool = new("--spool") { Description = "Label of the spool", DefaultValueFactory = _ => "" };
+        Option<string> machine = new("--machine") { Description = "Name of the winder", DefaultValueFactory = _ => "" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("start", "Begins a batch on a released revision") { recipe, name, quantity, coil, prefix, spool, machine, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            RevisionRecord revision = await open.FindReleasedAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+            Recipe read = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
+            BatchRecord batch = new(
+                Guid.NewGuid(), parsed.GetRequiredValue(name), revision.RecipeId, revision.Number, parsed.GetValue(coil) ?? read.Coils[0].Name, parsed.GetRequiredValue(quantity),
+                parsed.GetRequiredValue(prefix), parsed.GetRequiredValue(spool), parsed.GetRequiredValue(machine), parsed.GetRequiredValue(person), desk.Time.GetUtcNow());
+            IReadOnlyList<Problem> problems = await open.Services.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false);
+            if (problems.Count > 0)
+            {
+                throw new WrongInputException("", problems);
+            }
+
+            await desk.Output.WriteLineAsync($"Batch {batch.Name} begun: {batch.Quantity} coils \"{batch.CoilName}\" of {revision.RecipeName}, revision {revision.Letter}").ConfigureAwait(false);
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command BuildShow(Desk desk)
+    {
+        Argument<string> batch = new("BATCH") { Description = "Name of the batch" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<bool> json = ShopOptions.Json();
+        Command command = new("show", "Every coil of a batch with its verdict") { batch, shop, json };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+            if (parsed.GetValue(json))
+            {
+                await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], [])).ConfigureAwait(false);
+            }
+            else
+            {
+                PlainBatch.Write(desk.Output, standing);
+            }
+
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static int Count(BatchStanding standing, VerdictKind kind) => standing.Coils.Count(coil => coil.Verdict.Kind == kind);
+}

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Physics.Circuit;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright predict RECIPE: what the pickup will measure.</summary>
+public static class PredictCommand
+{
+    public static Command Build(Desk desk)
+    {
+        Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
+        Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1): controls, cable, input", HelpName = "LOAD" };
+        Option<string?> at = new("--at") { Description = "Frequencies of inductance and AC resistance, for example 120Hz,1kHz,8kHz", HelpName = "LIST" };
+        Option<bool> accurate = new("--accurate") { Description = "Take the accurate field engine; slower" };
+        Option<bool> json = new("--json") { Description = "Write coilwright.prediction/1" };
+        Command command = new("predict", "What the pickup will measure, with intervals") { recipe, load, at, accurate, json };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            TypedOptions typed = new();
+            IReadOnlyList<double>? frequenciesHz = typed.Frequencies("--at", parsed.GetValue(at), 10, 20_000);
+            typed.RefuseIfWrong();
+            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+            LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
+            ForecastOptions options = new();
+            options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
+            if (parsed.GetValue(accurate))
+            {
+                await desk.Error.WriteLineAsync("coilwright: there is one field engine so far; --accurate gives the same answer").ConfigureAwait(false);
+            }
+
+            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);
+            if (parsed.GetValue(json))
+            {
+                await desk.Output.WriteLineAsync(PredictionJson.Write(prediction)).ConfigureAwait(false);
+            }
+            else
+            {
+                PlainPrediction.Write(desk.Output, file.Recipe.Name, prediction);
+            }
+
+            return ExitCode.Done;
+        });
+        return command;
+    }
+}

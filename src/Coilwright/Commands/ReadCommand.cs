@@ -1,0 +1,71 @@
+using System.CommandLine;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright read BATCH RESISTANCE: records a coil at the winder. Exit 1 when it is rejected.</summary>
+public static class ReadCommand
+{
+    public static Command Build(Desk desk)
+    {
+        Argument<string> batch = new("BATCH") { Description = "Name of the batch" };
+        Argument<string> resistance = new("RESISTANCE") { Description = "As the meter says: 7.43k, 7k43, 7430, open" };
+        Option<string?> tag = new("--tag") { Description = "The coil's tag; the next one unless said" };
+        Option<string> temperature = new("--temperature") { Description = "Of the coil; the room's unless said", DefaultValueFactory = _ => "" };
+        Option<string?> room = new("--room") { Description = "Enters the room's temperature first; kept for two hours" };
+        Option<string> inductance = new("--inductance") { Description = "If it was measured", DefaultValueFactory = _ => "" };
+        Option<string> at = new("--at") { Description = "Frequency of the inductance; 1 kHz unless said", DefaultValueFactory = _ => "" };
+        Option<string> turns = new("--turns") { Description = "What the counter showed", DefaultValueFactory = _ => "" };
+        Option<string> instrument = new("--instrument") { Description = "Name of the meter", DefaultValueFactory = _ => "" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+            if (parsed.GetValue(room) is { } typedRoom)
+            {
+                Refuse(await open.Services.Winding.SetRoomTemperatureAsync(typedRoom, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            }
+
+            CoilEntryOutcome outcome = await open.Services.Winding.RecordCoilAsync(
+                new CoilEntry
+                {
+                    Id = Guid.NewGuid(),
+                    BatchId = standing.Batch.Id,
+                    Tag = parsed.GetValue(tag) ?? standing.NextTag ?? throw WrongInputException.About("--tag", $"batch {standing.Batch.Name} is full; name the coil"),
+                    Resistance = parsed.GetRequiredValue(resistance),
+                    Temperature = parsed.GetRequiredValue(temperature),
+                    Inductance = parsed.GetRequiredValue(inductance),
+                    InductanceAt = parsed.GetRequiredValue(at),
+                    Turns = parsed.GetRequiredValue(turns),
+                    Instrument = parsed.GetRequiredValue(instrument),
+                    Person = parsed.GetRequiredValue(person),
+                },
+                cancel).ConfigureAwait(false);
+            Refuse(outcome.Problems);
+            CoilStanding coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
+            await desk.Output.WriteLineAsync($"{coil.Tag}: {VerdictWords.Word(coil.Verdict.Kind)}. {outcome.Echo}. {VerdictWords.Why(coil.Verdict)}.").ConfigureAwait(false);
+            if (outcome.NextTag is { } next)
+            {
+                await desk.Output.WriteLineAsync($"Next: {next}").ConfigureAwait(false);
+            }
+
+            return coil.Verdict.Kind == VerdictKind.Reject ? ExitCode.AnswerIsNo : ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static void Refuse(IReadOnlyList<Problem> problems)
+    {
+        if (problems.Count > 0)
+        {
+            throw new WrongInputException("", problems);
+        }
+    }
+}

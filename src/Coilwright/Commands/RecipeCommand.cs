@@ -1,0 +1,127 @@
+using System.CommandLine;
+using System.Globalization;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright recipe list, show, add, save, release: the shop's book of recipes.</summary>
+public static class RecipeCommand
+{
+    public static Command Build(Desk desk) => new("recipe", "The shop's recipes and their revisions")
+    {
+        BuildList(desk),
+        BuildShow(desk),
+        BuildAdd(desk),
+        BuildSave(desk),
+        BuildRelease(desk),
+    };
+
+    private static Command BuildList(Desk desk)
+    {
+        Option<string?> shop = ShopOptions.Shop();
+        Option<bool> json = ShopOptions.Json();
+        Command command = new("list", "Newest revision of every recipe") { shop, json };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            IReadOnlyList<RevisionRecord> newest = await open.Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+            if (parsed.GetValue(json))
+            {
+                await desk.Output.WriteLineAsync(PlainJson.Write(newest.Select(one => new { name = one.RecipeName, revision = one.Letter, state = StateWord(one), person = one.Person, time = one.TimeUtc }))).ConfigureAwait(false);
+                return ExitCode.Done;
+            }
+
+            Table table = new("recipe", "revision", "state", "by", "saved");
+            foreach (RevisionRecord one in newest)
+            {
+                table.Add(one.RecipeName, one.Letter, StateWord(one), one.Person, one.TimeUtc.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture));
+            }
+
+            table.Write(desk.Output, "");
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command BuildShow(Desk desk)
+    {
+        Argument<string> name = new("RECIPE") { Description = "Name of a recipe in the shop" };
+        Option<string?> revision = new("--revision") { Description = "Letter of the revision; the newest unless said", HelpName = "LETTER" };
+        Option<string?> shop = ShopOptions.Shop();
+        Command command = new("show", "The recipe document, as written") { name, revision, shop };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            RevisionRecord found = await open.FindRecipeAsync(parsed.GetRequiredValue(name), parsed.GetValue(revision), cancel).ConfigureAwait(false);
+            await desk.Output.WriteLineAsync(found.Json.TrimEnd()).ConfigureAwait(false);
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command BuildAdd(Desk desk)
+    {
+        Argument<string> file = new("FILE") { Description = "A recipe file (coilwright.recipe/1)" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("add", "Brings a recipe into the shop as revision A") { file, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            string path = parsed.GetRequiredValue(file), text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(Guid.NewGuid(), text, "", parsed.GetRequiredValue(person), 0, cancel).ConfigureAwait(false);
+            return await SayAsync(desk, outcome, path, "added").ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static Command BuildSave(Desk desk)
+    {
+        Argument<string> file = new("FILE") { Description = "The changed recipe; its name says which one it is" };
+        Option<string> reason = new("--reason") { Description = "Why it changes; needed when the newest revision is released", DefaultValueFactory = _ => "" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("save", "Saves a change: into the draft, or as the next revision of a released one") { file, reason, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            string path = parsed.GetRequiredValue(file), text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
+            Recipe recipe = RecipeReader.Read(text).OrRefuse(path);
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            RevisionRecord newest = await open.FindRecipeAsync(recipe.Name, null, cancel).ConfigureAwait(false);
+            RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(newest.RecipeId, text, parsed.GetRequiredValue(reason), parsed.GetRequiredValue(person), newest.Number, cancel).ConfigureAwait(false);
+            return await SayAsync(desk, outcome, path, "saved").ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static Command BuildRelease(Desk desk)
+    {
+        Argument<string> name = new("RECIPE") { Description = "Name of a recipe in the shop" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("release", "Releases the newest revision; it never changes again") { name, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            RevisionRecord newest = await open.FindRecipeAsync(parsed.GetRequiredValue(name), null, cancel).ConfigureAwait(false);
+            RecipeOutcome outcome = await open.Services.Recipes.ReleaseAsync(newest.RecipeId, newest.Number, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
+            return await SayAsync(desk, outcome, newest.RecipeName, "released").ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static async Task<int> SayAsync(Desk desk, RecipeOutcome outcome, string source, string done)
+    {
+        if (outcome.Problems.Count > 0 || outcome.Revision is not { } revision)
+        {
+            throw new WrongInputException(source, outcome.Problems);
+        }
+
+        await desk.Output.WriteLineAsync($"{revision.RecipeName}, revision {revision.Letter}: {done}, {StateWord(revision)}").ConfigureAwait(false);
+        return ExitCode.Done;
+    }
+
+    private static string StateWord(RevisionRecord revision) => revision.State == RevisionState.Released ? "released" : "draft";
+}

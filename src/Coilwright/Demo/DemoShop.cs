@@ -1,0 +1,166 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Physics.Circuit;
+using Coilwright.Web;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
+
+namespace Coilwright.Demo;
+
+/// <summary>Makes the invented shop: recipes, batches under way, good coils and bad ones. Shop, people, recipes and readings are made up.</summary>
+internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter output)
+{
+    public const string ShopName = "Lantern Quay workshop";
+
+    private const string Winder = "Mara";
+    private const string Designer = "Joss";
+
+    /// <summary>Fills an empty shop and tells what it did, from recipe to verdict.</summary>
+    public async Task FillAsync(CancellationToken cancel)
+    {
+        Dictionary<string, RevisionRecord> released = await AddRecipesAsync(cancel).ConfigureAwait(false);
+        await TellForecastAsync(released["Harbour bridge"], cancel).ConfigureAwait(false);
+
+        await output.WriteLineAsync("\n3. A batch at the winder, one spool, one bad coil of each kind").ConfigureAwait(false);
+        BatchRecord good = await BeginAsync(released["Harbour bridge"], "H-12", "H-", 24, "spool 0117", cancel).ConfigureAwait(false);
+        await WindGoodRunAsync(good, released["Harbour bridge"], cancel).ConfigureAwait(false);
+        await ShowAsync(good, cancel).ConfigureAwait(false);
+
+        await output.WriteLineAsync("\n4. A second batch from a thin spool").ConfigureAwait(false);
+        BatchRecord thin = await BeginAsync(released["Sandbar wide"], "S-4", "S-", 12, "spool 0121", cancel).ConfigureAwait(false);
+        await WindThinRunAsync(thin, released["Sandbar wide"], cancel).ConfigureAwait(false);
+        await ShowAsync(thin, cancel).ConfigureAwait(false);
+
+        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BS-", 10, "spool 0117", cancel).ConfigureAwait(false);
+        await WindPlainRunAsync(slugs, released["Breakwater twin"], 4, cancel).ConfigureAwait(false);
+        await output.WriteLineAsync("\nA third batch, B-7, is under way for the pages.").ConfigureAwait(false);
+    }
+
+    private async Task<Dictionary<string, RevisionRecord>> AddRecipesAsync(CancellationToken cancel)
+    {
+        await output.WriteLineAsync($"{ShopName}: an invented shop\n\n1. Recipes brought in").ConfigureAwait(false);
+        Dictionary<string, RevisionRecord> released = new(StringComparer.Ordinal);
+        foreach ((string name, string text) in DemoFiles.Recipes)
+        {
+            Guid id = Guid.NewGuid();
+            RevisionRecord draft = Checked(await shop.Recipes.SaveAsync(id, text, "", Designer, 0, cancel).ConfigureAwait(false), name);
+            RevisionRecord revision = Checked(await shop.Recipes.ReleaseAsync(id, draft.Number, Designer, cancel).ConfigureAwait(false), name);
+            released[revision.RecipeName] = revision;
+            await output.WriteLineAsync($"  {revision.RecipeName}, revision {revision.Letter}, released").ConfigureAwait(false);
+        }
+
+        return released;
+    }
+
+    private async Task TellForecastAsync(RevisionRecord revision, CancellationToken cancel)
+    {
+        RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
+        LoadCircuit load = LoadReader.Read(DemoFiles.PlayerLoad).OrRefuse("demo load");
+        Prediction prediction = Forecaster.Predict(file.Model, load, cancel: cancel);
+        await output.WriteLineAsync("\n2. What one of them will measure, on the player's controls and cable").ConfigureAwait(false);
+        PlainPrediction.Write(output, revision.RecipeName, prediction);
+        await output.WriteLineAsync().ConfigureAwait(false);
+        PlainSetUp.Write(output, WindingSetUp.For(file.Recipe, file.Model, prediction, "Winder 2", 23.5));
+    }
+
+    private async Task<BatchRecord> BeginAsync(RevisionRecord revision, string name, string prefix, int quantity, string spool, CancellationToken cancel)
+    {
+        Recipe recipe = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
+        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, recipe.Coils[0].Name, quantity, prefix, spool, "Winder 2", Winder, clock.GetUtcNow());
+        Refuse(await shop.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false), name);
+        return batch;
+    }
+
+    private async Task WindGoodRunAsync(BatchRecord batch, RevisionRecord revision, CancellationToken cancel)
+    {
+        DemoCoils coils = MakeCoils(revision, 12);
+        await EnterAsync(batch, coils.Next(1.0, 33, fault: DemoFault.WarmUnknown), cancel).ConfigureAwait(false);
+        Refuse(await shop.Winding.SetRoomTemperatureAsync("23.5 °C", Winder, cancel).ConfigureAwait(false), "room");
+        for (int number = 2; number <= 20; number++)
+        {
+            DemoFault fault = number switch
+            {
+                9 => DemoFault.ShortedTurns,
+                14 => DemoFault.Open,
+                _ => DemoFault.None,
+            };
+            await EnterAsync(batch, coils.Next(1.003, 23.5, fault: fault), cancel).ConfigureAwait(false);
+        }
+    }
+
+    private async Task WindThinRunAsync(BatchRecord batch, RevisionRecord revision, CancellationToken cancel)
+    {
+        DemoCoils coils = MakeCoils(revision, 4);
+        for (int number = 1; number <= 10; number++)
+        {
+            await EnterAsync(batch, coils.Next(number <= 4 ? 1.0 : 1.055, 24, "24 °C"), cancel).ConfigureAwait(false);
+        }
+    }
+
+    private async Task WindPlainRunAsync(BatchRecord batch, RevisionRecord revision, int count, CancellationToken cancel)
+    {
+        DemoCoils coils = MakeCoils(revision, 7);
+        for (int number = 1; number <= count; number++)
+        {
+            await EnterAsync(batch, coils.Next(1.003, 23.5, "23.5 °C"), cancel).ConfigureAwait(false);
+        }
+    }
+
+    private async Task EnterAsync(BatchRecord batch, DemoCoil coil, CancellationToken cancel)
+    {
+        clock.Advance(TimeSpan.FromSeconds(140));
+        BatchStanding standing = await shop.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("The batch just begun is gone.");
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(
+            new CoilEntry
+            {
+                Id = Guid.NewGuid(),
+                BatchId = batch.Id,
+                Tag = standing.NextTag ?? throw new InvalidOperationException("The batch is full."),
+                Resistance = coil.Resistance,
+                Temperature = coil.Temperature,
+                Inductance = coil.Inductance,
+                InductanceAt = coil.Inductance.Length > 0 ? "1 kHz" : "",
+                Instrument = "bench meter",
+                Person = Winder,
+            },
+            cancel).ConfigureAwait(false);
+        Refuse(outcome.Problems, batch.Name);
+    }
+
+    private async Task ShowAsync(BatchRecord batch, CancellationToken cancel)
+    {
+        BatchStanding standing = await shop.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("The batch just begun is gone.");
+        PlainBatch.Write(output, standing);
+        foreach (CoilStanding coil in standing.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Reject))
+        {
+            await output.WriteLineAsync($"  {coil.Tag} is rejected: {VerdictWords.Why(coil.Verdict)}").ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Coils about the recipe's own target where it sets one, as a shop that has wound them before would see.</summary>
+    private static DemoCoils MakeCoils(RevisionRecord revision, int seed)
+    {
+        RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
+        CoilForecast forecast = Forecaster.Predict(file.Model, load: null).Coils[0];
+        return new DemoCoils(seed, CoilLimits.DcResistanceTarget(file.Recipe, 0)?.Nominal.Si ?? forecast.DcResistance.Value, forecast.Inductance.Value);
+    }
+
+    private static RevisionRecord Checked(RecipeOutcome outcome, string source)
+    {
+        Refuse(outcome.Problems, source);
+        return outcome.Revision ?? throw new InvalidOperationException("A saved recipe has a revision.");
+    }
+
+    private static void Refuse(IReadOnlyList<Problem> problems, string source)
+    {
+        if (problems.Count > 0)
+        {
+            throw new InvalidOperationException($"The demo's own data is wrong: {source}: {ProblemText.Line(problems[0])}");
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using Coilwright.Web;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Input;
+
+/// <summary>A shop whose file is open, and how commands find things in it by the names people use.</summary>
+internal sealed class OpenShop : IAsyncDisposable
+{
+    private readonly IAsyncDisposable _file;
+
+    private OpenShop(IAsyncDisposable file, ShopServices services) => (_file, Services) = (file, services);
+
+    public ShopServices Services { get; }
+
+    /// <summary>The file of this computer's own shop.</summary>
+    public static string UsualPath =>
+        Environment.GetEnvironmentVariable("COILWRIGHT_SHOP") is { Length: > 0 } named
+            ? named
+            : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "coilwright", "shop.db");
+
+    /// <summary>Opens a shop; the usual one is made when it is not there yet, a named one must exist.</summary>
+    /// <exception cref="WrongInputException">There is no such file, or it is no shop this program can read.</exception>
+    public static async Task<OpenShop> OpenAsync(string? path, Desk desk, CancellationToken cancel) =>
+        throw new NotImplementedException(path + desk + cancel + await Task.FromResult(1).ConfigureAwait(false) + new OpenShop(null!, null!));
+
+    /// <summary>Makes a new shop.</summary>
+    public static Task<OpenShop> CreateAsync(string path, string shopName, TimeProvider time, CancellationToken cancel) =>
+        throw new NotImplementedException(path + shopName + time + cancel);
+
+    /// <summary>A revision by the recipe's name and the revision's letter; the newest when no letter is given.</summary>
+    /// <exception cref="WrongInputException">There is none; carries the names there are.</exception>
+    public async Task<RevisionRecord> FindRecipeAsync(string name, string? letter, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> revisions = await RevisionsAsync(name, cancel).ConfigureAwait(false);
+        RevisionRecord? found = letter is null ? revisions.MaxBy(one => one.Number) : revisions.FirstOrDefault(one => string.Equals(one.Letter, letter, StringComparison.OrdinalIgnoreCase));
+        return found ?? throw WrongInputException.About("--revision", $"{name} has no revision {letter}", string.Join(", ", revisions.Select(one => one.Letter)));
+    }
+
+    /// <summary>The newest released revision of a recipe.</summary>
+    /// <exception cref="WrongInputException">There is no such recipe, or none of its revisions is released.</exception>
+    public async Task<RevisionRecord> FindReleasedAsync(string name, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> revisions = await RevisionsAsync(name, cancel).ConfigureAwait(false);
+        return revisions.Where(one => one.State == RevisionState.Released).MaxBy(one => one.Number)
+            ?? throw WrongInputException.About("RECIPE", $"{name} has no released revision; a batch needs one", $"release it first: coilwright recipe release \"{name}\"");
+    }
+
+    /// <summary>A batch by its name, as it stands.</summary>
+    /// <exception cref="WrongInputException">There is none, or more than one.</exception>
+    public async Task<BatchStanding> FindBatchAsync(string name, CancellationToken cancel)
+    {
+        IReadOnlyList<BatchRecord> batches = await Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
+        BatchRecord[] named = [.. batches.Where(batch => string.Equals(batch.Name, name, StringComparison.OrdinalIgnoreCase))];
+        if (named.Length != 1)
+        {
+            string message = named.Length == 0 ? $"there is no batch \"{name}\"" : $"{named.Length} batches are called \"{name}\"; the pages tell them apart";
+            throw WrongInputException.About("BATCH", message, Names(batches.Select(batch => batch.Name)));
+        }
+
+        return await Services.Winding.StandingAsync(named[0].Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing.");
+    }
+
+    public ValueTask DisposeAsync() => _file.DisposeAsync();
+
+    private async Task<IReadOnlyList<RevisionRecord>> RevisionsAsync(string name, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> newest = await Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+        RevisionRecord[] named = [.. newest.Where(one => string.Equals(one.RecipeName, name, StringComparison.OrdinalIgnoreCase))];
+        return named.Length switch
+        {
+            1 => await Services.Records.RevisionsAsync(named[0].RecipeId, cancel).ConfigureAwait(false),
+            0 => throw WrongInputException.About("RECIPE", $"there is no recipe \"{name}\" in this shop", Names(newest.Select(one => one.RecipeName))),
+            _ => throw WrongInputException.About("RECIPE", $"{named.Length} recipes are called \"{name}\"; the pages tell them apart"),
+        };
+    }
+
+    private static string Names(IEnumerable<string> names) => string.Join(", ", names.Take(20)) is { Length: > 0 } list ? list : "none yet";
+}

@@ -1,0 +1,127 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Input;
+
+/// <summary>Reads one line of a table of readings.</summary>
+internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, int line, List<Problem> problems, DateTimeOffset readUtc)
+{
+    private const double UsualInductanceHz = 1000;
+
+    private const double UsualQHz = 3000;
+
+    public ReadingRow Read()
+    {
+        string tag = Cell("tag");
+        if (tag.Length == 0)
+        {
+            problems.Add(new Problem(Place("tag"), "the tag is missing"));
+        }
+
+        List<ReadingRecord> readings = [];
+        double? temperatureC = Quantity("temperature")?.Si, turns = Quantity("turns")?.Si;
+        if (Cell("dcResistance").Length > 0)
+        {
+            readings.Add(Resistance(tag) with { TemperatureC = temperatureC, Turns = turns });
+        }
+
+        if (Quantity("inductance") is { } inductance)
+        {
+            readings.Add(Record(tag, "inductance", inductance) with { AtHz = Quantity("inductanceAt")?.Si ?? UsualInductanceHz, TemperatureC = temperatureC });
+        }
+
+        if (Cell("q") is { Length: > 0 } typedQ)
+        {
+            readings.Add(Quality(tag, typedQ) with { AtHz = Quantity("qAt")?.Si ?? UsualQHz });
+        }
+
+        Dictionary<string, string> carried = [];
+        for (int index = 0; index < columns.Length; index++)
+        {
+            if (columns[index].Name.Length == 0 && cells[index].Length > 0)
+            {
+                carried[columns[index].Heading] = cells[index];
+            }
+        }
+
+        return new ReadingRow(tag, readings, carried);
+    }
+
+    private ReadingRecord Resistance(string tag)
+    {
+        string typed = Cell("dcResistance");
+        return QuantityText.IsOpen(typed)
+            ? Record(tag, "dcResistance", new Entered(0, typed, "Ω")) with { Si = null, Flag = "open" }
+            : Record(tag, "dcResistance", Quantity("dcResistance") ?? Entered.Unknown);
+    }
+
+    private ReadingRecord Quality(string tag, string typed)
+    {
+        if (!double.TryParse(typed, NumberStyles.Float, CultureInfo.InvariantCulture, out double q) || !(q > 0) || !double.IsFinite(q))
+        {
+            problems.Add(new Problem(Place("q"), $"\"{typed}\" is not a quality factor", Allowed: "a number above 0"));
+        }
+
+        return Record(tag, "q", new Entered(q, typed, "1"));
+    }
+
+    private ReadingRecord Record(string tag, string quantity, Entered entered) => new()
+    {
+        Id = IdOf(tag + "/" + quantity),
+        BatchId = Guid.Empty,
+        Tag = tag,
+        Quantity = quantity,
+        Typed = entered.Typed ?? "",
+        Unit = entered.UnitTyped ?? "",
+        Si = entered.IsKnown ? entered.Si : null,
+        TimeUtc = Time(),
+    };
+
+    private DateTimeOffset Time()
+    {
+        string typed = Cell("time");
+        if (typed.Length == 0)
+        {
+            return readUtc;
+        }
+
+        if (!DateTimeOffset.TryParse(typed, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out DateTimeOffset time))
+        {
+            problems.Add(new Problem(Place("time"), $"\"{typed}\" is not a time", Allowed: "for example 2026-03-02T14:32:00Z"));
+        }
+
+        return time;
+    }
+
+    private Entered? Quantity(string name)
+    {
+        string typed = Cell(name);
+        ReadingTable.Column? column = columns.FirstOrDefault(candidate => candidate.Name == name);
+        if (typed.Length == 0 || column is not { Kind: { } kind })
+        {
+            return null;
+        }
+
+        if (QuantityText.TryParse(typed, kind, unitRequired: false, out Entered entered, out string why, column.Unit))
+        {
+            return entered;
+        }
+
+        problems.Add(new Problem(Place(name), why, Allowed: $"a number in {column.Unit}, or empty"));
+        return null;
+    }
+
+    private string Cell(string name)
+    {
+        int index = Array.FindIndex(columns, column => column.Name == name);
+        return index < 0 ? "" : cells[index];
+    }
+
+    private string Place(string column) => string.Create(CultureInfo.InvariantCulture, $"line {line}, {column}");
+
+    /// <summary>The same row gives the same id, so that a table read twice is the same readings.</summary>
+    private static Guid IdOf(string text) => new(SHA256.HashData(Encoding.UTF8.GetBytes(text)).AsSpan(0, 16));
+}

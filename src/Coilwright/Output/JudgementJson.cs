@@ -1,0 +1,106 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Output;
+
+/// <summary>One judged coil or piece.</summary>
+/// <param name="Tag">Its tag.</param>
+/// <param name="Verdict">The verdict.</param>
+/// <param name="Carried">Columns of the shop's own, carried through.</param>
+public sealed record JudgedPiece(string Tag, Verdict Verdict, IReadOnlyDictionary<string, string>? Carried = null);
+
+/// <summary>A sign in the run of coils that something has moved.</summary>
+public sealed record ChartSignal(string Tag, string Rule);
+
+/// <summary>Writes judgements in the file format "coilwright.judgement/1".</summary>
+public static class JudgementJson
+{
+    private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static string Write(IReadOnlyList<JudgedPiece> pieces, IReadOnlyList<ChartSignal> signals)
+    {
+        using MemoryStream stream = new();
+        using (Utf8JsonWriter json = new(stream, s_options))
+        {
+            json.WriteStartObject();
+            json.WriteString("format", "coilwright.judgement/1");
+            json.WriteStartArray("pieces");
+            foreach (JudgedPiece piece in pieces)
+            {
+                WritePiece(json, piece);
+            }
+
+            json.WriteEndArray();
+            json.WriteStartObject("chart");
+            json.WriteStartArray("signals");
+            foreach (ChartSignal signal in signals)
+            {
+                json.WriteStartObject();
+                json.WriteString("tag", signal.Tag);
+                json.WriteString("rule", signal.Rule);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+
+        return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WritePiece(Utf8JsonWriter json, JudgedPiece piece)
+    {
+        json.WriteStartObject();
+        json.WriteString("tag", piece.Tag);
+        json.WriteString("verdict", piece.Verdict.Kind switch
+        {
+            VerdictKind.Pass => "pass",
+            VerdictKind.Hold => "hold",
+            _ => "reject",
+        });
+        if (piece.Verdict.DcResistanceAt20C is { } ohm)
+        {
+            PredictionJson.WriteQuantity(json, "dcResistanceAt20C", ohm, "Ω");
+        }
+
+        json.WriteStartArray("reasons");
+        foreach (string reason in piece.Verdict.Reasons)
+        {
+            json.WriteStringValue(reason);
+        }
+
+        json.WriteEndArray();
+        WriteCauses(json, piece.Verdict.Causes);
+        if (piece.Carried is { Count: > 0 })
+        {
+            json.WriteStartObject("columns");
+            foreach ((string heading, string cell) in piece.Carried)
+            {
+                json.WriteString(heading, cell);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void WriteCauses(Utf8JsonWriter json, IReadOnlyList<Cause> causes)
+    {
+        json.WriteStartArray("causes");
+        foreach (Cause cause in causes)
+        {
+            json.WriteStartObject();
+            json.WriteString("cause", cause.Name);
+            json.WriteNumber("probability", cause.Probability);
+            json.WriteString("detail", cause.Detail);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+}

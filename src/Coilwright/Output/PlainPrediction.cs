@@ -1,0 +1,72 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Words;
+
+namespace Coilwright.Output;
+
+/// <summary>A prediction for people: every value with its interval and its basis.</summary>
+public static class PlainPrediction
+{
+    public static void Write(TextWriter writer, string name, Prediction prediction)
+    {
+        writer.WriteLine(name);
+        foreach (CoilForecast coil in prediction.Coils)
+        {
+            writer.WriteLine();
+            writer.WriteLine($"Coil {coil.Name}");
+            WriteFigures(writer, coil.All.Select(figure => (FigureWords.Name(figure.Name), figure)));
+        }
+
+        writer.WriteLine();
+        writer.WriteLine("Pickup");
+        WriteFigures(writer, PickupFigures(prediction.Pickup));
+        if (prediction.Warnings.Count > 0)
+        {
+            writer.WriteLine();
+            foreach (ForecastWarning warning in prediction.Warnings)
+            {
+                writer.WriteLine($"Note, {warning.Field}: {warning.Message}");
+            }
+        }
+    }
+
+    private static IEnumerable<(string Words, Figure Figure)> PickupFigures(PickupForecast pickup)
+    {
+        yield return ("DC resistance at 20 °C", pickup.DcResistance);
+        yield return ("inductance at 1 kHz", pickup.Inductance);
+        yield return ("capacitance", pickup.Capacitance);
+        foreach ((string load, ResonanceForecast? resonance) in new[] { ("unloaded", pickup.UnloadedResonance), ("loaded", pickup.LoadedResonance) })
+        {
+            if (resonance is not null)
+            {
+                yield return ($"resonance, {load}", resonance.Frequency);
+                yield return ($"  its height, {load}", resonance.Gain);
+                yield return ($"  its Q, {load}", resonance.Q);
+            }
+        }
+
+        if (pickup.Coupling is { } coupling)
+        {
+            yield return ("coupling of the coils", coupling);
+        }
+
+        foreach (SpectrumForecast line in pickup.Spectrum)
+        {
+            string at = FigureWords.Value(line.FrequencyHz, "Hz");
+            yield return ($"inductance at {at}", line.Inductance);
+            yield return ($"AC resistance at {at}", line.Resistance);
+        }
+
+        yield return ("hum, effective area", pickup.HumEffectiveArea);
+    }
+
+    private static void WriteFigures(TextWriter writer, IEnumerable<(string Words, Figure Figure)> figures)
+    {
+        Table table = new("quantity", "value", "95 % interval", "basis");
+        foreach ((string words, Figure figure) in figures)
+        {
+            table.Add(words, FigureWords.Value(figure), FigureWords.Interval(figure), FigureWords.Basis(figure.Estimate.Basis));
+        }
+
+        table.Write(writer);
+    }
+}

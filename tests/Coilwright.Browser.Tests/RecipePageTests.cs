@@ -1,0 +1,55 @@
+using Coilwright.Browser.Tests.Ground;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Coilwright.Browser.Tests;
+
+/// <summary>A recipe and its forecast while fields move.</summary>
+[Collection("browser")]
+public sealed class RecipePageTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Forecast_follows_a_field_as_it_moves()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}");
+        ILocator resistance = page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" }).GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" }).First;
+        string before = await resistance.InnerTextAsync();
+        await page.GetByRole(AriaRole.Slider, new() { Name = "Turns, slider" }).FillAsync("4000");
+        await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync("4000");
+        await Expect(resistance).Not.ToHaveTextAsync(before);
+        await Expect(resistance).ToContainTextAsync("kΩ");
+    }
+
+    [Fact]
+    public async Task A_mistake_is_answered_beside_its_field_and_what_was_typed_stays()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}");
+        await page.GetByLabel("Turns", new() { Exact = true }).FillAsync("eight thousand");
+        await page.GetByLabel("Reason for the change").FillAsync("test");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save draft" }).ClickAsync();
+        await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync("eight thousand");
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Story_1_changing_turns_of_a_released_recipe_makes_the_next_revision_and_asks_for_a_reason()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}");
+        await page.GetByLabel("Turns", new() { Exact = true }).FillAsync("8050");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save draft" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("eason");
+        await page.GetByLabel("Reason for the change").FillAsync("a little hotter");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Save draft" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("revision B");
+        await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync("8050");
+    }
+}

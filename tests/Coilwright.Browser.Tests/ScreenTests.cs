@@ -1,0 +1,49 @@
+using Coilwright.Browser.Tests.Ground;
+using Microsoft.Playwright;
+
+namespace Coilwright.Browser.Tests;
+
+/// <summary>Every page at the sizes of a laptop and of a tablet held upright: nothing wider than the window; pictures kept when asked for.</summary>
+[Collection("browser")]
+public sealed class ScreenTests(Chromium chromium)
+{
+    [Theory]
+    [InlineData(1280, 800)]
+    [InlineData(810, 1080)]
+    public async Task No_page_is_wider_than_its_window(int width, int height)
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        Guid batch = await shop.BatchAsync(recipe, 20);
+        await shop.RoomAsync("23.5 C");
+        IPage page = await chromium.PageAsync(shop.Url, width, height);
+        EntryPageDriver entry = new(page, batch);
+        await entry.OpenAsync();
+        foreach (string typed in new[] { "6.25 k", "6.31 k", "6.22 k", "6.28 k", "7k2", "6.24 k", "6.9 k", "6.27 k" })
+        {
+            await entry.TypeAsync(typed);
+        }
+
+        await entry.AllSavedAsync();
+        await CheckAsync(page, "enter", width);
+        foreach ((string name, string address) in new[]
+        {
+            ("today", "/"), ("recipes", "/recipes"), ("recipe", $"/recipes/{recipe}"), ("setup", $"/recipes/{recipe}/setup"), ("batch", $"/batches/{batch}"), ("nothing", "/no-such-page"),
+        })
+        {
+            await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });
+            await CheckAsync(page, name, width);
+        }
+    }
+
+    private static async Task CheckAsync(IPage page, string name, int width)
+    {
+        if (Environment.GetEnvironmentVariable("COILWRIGHT_SCREENSHOTS") == "1")
+        {
+            string folder = Directory.CreateDirectory(Path.Combine(Demo.Root, "docs", "screens")).FullName;
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{width}.png"), FullPage = true });
+        }
+
+        Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{name} is wider than {width}");
+    }
+}

@@ -1,0 +1,110 @@
+using System.Reflection;
+using NetArchTest.Rules;
+
+namespace Coilwright.Tests.Architecture;
+
+public sealed class ArchitectureTests
+{
+    private static readonly string[] s_outsideWorld =
+    [
+        "System.IO.File", "System.IO.Directory", "System.IO.FileInfo", "System.Net", "System.Data", "System.TimeProvider", // System.Environment cannot be listed: the compiler puts it into every iterator
+        "System.Diagnostics.Process", "System.Console", "Microsoft.EntityFrameworkCore", "Microsoft.AspNetCore",
+    ];
+
+    public static TheoryData<string> Rooms => [.. HouseArrows.Rooms];
+
+    /// <summary>Rooms that are built: the pages join when the shop's store stands.</summary>
+    public static TheoryData<string> BuiltRooms => [.. HouseArrows.Rooms.Where(room => room != "Coilwright.Web")];
+
+    [Theory]
+    [MemberData(nameof(Rooms))]
+    public void Project_references_follow_the_arrows_of_the_house(string room)
+    {
+        string xml = File.ReadAllText(RepositoryFiles.PathOf("src", room, room + ".csproj"));
+
+        Assert.Empty(HouseArrows.Violations(room, HouseArrows.ProjectReferences(xml)));
+    }
+
+    [Theory]
+    [MemberData(nameof(BuiltRooms))]
+    public void Compiled_references_follow_the_arrows_of_the_house(string room)
+    {
+        Assembly assembly = Load(room);
+
+        Assert.Empty(HouseArrows.Violations(room, assembly.GetReferencedAssemblies().Select(name => name.Name ?? "")));
+    }
+
+    [Theory]
+    [MemberData(nameof(Rooms))]
+    public void Sources_name_only_namespaces_of_rooms_below(string room)
+    {
+        IEnumerable<string> wrong =
+            from path in RepositoryFiles.Written(Path.Combine("src", room), ".cs", ".razor")
+            from violation in HouseArrows.Violations(room, HouseArrows.RoomsNamedIn(File.ReadAllText(path)))
+            select Path.GetFileName(path) + ": " + violation;
+
+        Assert.Empty(wrong);
+    }
+
+    [Theory]
+    [MemberData(nameof(BuiltRooms))]
+    public void Types_live_in_the_namespace_of_their_room(string room)
+    {
+        IEnumerable<string?> wrong = Load(room).GetExportedTypes()
+            .Where(type => type.Namespace != room && type.Namespace?.StartsWith(room + ".", StringComparison.Ordinal) != true)
+            .Where(type => type != typeof(Program))
+            .Select(type => type.FullName);
+
+        Assert.Empty(wrong);
+    }
+
+    [Fact]
+    public void Every_folder_of_src_is_a_room_of_the_house() =>
+        Assert.Equal(HouseArrows.Rooms.Order(StringComparer.Ordinal), Directory.GetDirectories(RepositoryFiles.PathOf("src")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+
+    [Theory]
+    [InlineData("Coilwright.Physics")]
+    [InlineData("Coilwright.Analysis")]
+    public void Physics_and_analysis_touch_no_file_clock_database_or_network(string room) =>
+        Assert.Empty(TypesThatReachOutside(Load(room)));
+
+    // Proof that each check above fails when its rule is broken.
+    [Theory]
+    [InlineData("Coilwright.Physics", "../Coilwright.Analysis/Coilwright.Analysis.csproj", "Coilwright.Physics → Coilwright.Analysis")] // back
+    [InlineData("Coilwright.Papers", "..\\Coilwright.Storage\\Coilwright.Storage.csproj", "Coilwright.Papers → Coilwright.Storage")] // sideways
+    [InlineData("Coilwright.Workshop", "../Coilwright.Shared/Coilwright.Shared.csproj", "Coilwright.Workshop → Coilwright.Shared")] // unknown
+    public void A_planted_project_reference_is_caught(string room, string planted, string expected)
+    {
+        string xml = $"""<Project Sdk="Microsoft.NET.Sdk"><ItemGroup><ProjectReference Include="{planted}" /></ItemGroup></Project>""";
+
+        Assert.Equal([expected], HouseArrows.Violations(room, HouseArrows.ProjectReferences(xml)));
+    }
+
+    [Fact]
+    public void A_compiled_reference_against_the_arrows_is_caught()
+    {
+        // This test program itself refers to the whole house: were it the physics room, that would be wrong.
+        AssemblyName[] references = typeof(ArchitectureTests).Assembly.GetReferencedAssemblies();
+
+        Assert.Contains(HouseArrows.Violations("Coilwright.Physics", references.Select(name => name.Name ?? "")), violation => violation == "Coilwright.Physics → Coilwright.Workshop");
+    }
+
+    [Fact]
+    public void A_planted_using_directive_is_caught() =>
+        Assert.Equal(["Coilwright.Bench → Coilwright.Web"], HouseArrows.Violations("Coilwright.Bench", HouseArrows.RoomsNamedIn("using Coilwright.Web.Pages;\nusing Coilwright.Physics;")));
+
+    [Fact]
+    public void A_planted_type_that_reads_a_file_is_caught() =>
+        Assert.Contains(typeof(PlantedFileReader).FullName, TypesThatReachOutside(typeof(PlantedFileReader).Assembly));
+
+    private static string[] TypesThatReachOutside(Assembly assembly) =>
+        Types.InAssembly(assembly).ShouldNot().HaveDependencyOnAny(s_outsideWorld).GetResult().FailingTypeNames?.Select(name => name.Replace('/', '+')).ToArray() ?? [];
+
+    private static Assembly Load(string room) => Assembly.Load(room == "Coilwright" ? "coilwright" : room);
+
+    /// <summary>Breaks the rule of pure rooms on purpose, and names a room so that the compiler keeps the reference.</summary>
+    private static class PlantedFileReader
+    {
+        public static string Read(Workshop.Entry.Problem problem) => File.ReadAllText(problem.Field);
+    }
+}

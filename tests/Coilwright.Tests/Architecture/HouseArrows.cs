@@ -1,0 +1,50 @@
+using System.Text.RegularExpressions;
+
+namespace Coilwright.Tests.Architecture;
+
+/// <summary>Which room may see which: Coilwright → Web → Papers, Bench, Storage → Workshop → Analysis → Physics.</summary>
+public static partial class HouseArrows
+{
+    private static readonly string[] s_workshopDown = ["Coilwright.Workshop", "Coilwright.Analysis", "Coilwright.Physics"];
+
+    private static readonly Dictionary<string, string[]> s_mayReference = new(StringComparer.Ordinal)
+    {
+        ["Coilwright.Physics"] = [],
+        ["Coilwright.Analysis"] = ["Coilwright.Physics"],
+        ["Coilwright.Workshop"] = ["Coilwright.Analysis", "Coilwright.Physics"],
+        ["Coilwright.Storage"] = s_workshopDown,
+        ["Coilwright.Bench"] = s_workshopDown,
+        ["Coilwright.Papers"] = s_workshopDown,
+        ["Coilwright.Web"] = ["Coilwright.Papers", "Coilwright.Bench", "Coilwright.Storage", .. s_workshopDown],
+        ["Coilwright"] = ["Coilwright.Web", "Coilwright.Papers", "Coilwright.Bench", "Coilwright.Storage", .. s_workshopDown],
+    };
+
+    public static IReadOnlyCollection<string> Rooms => s_mayReference.Keys;
+
+    /// <summary>References of a room that run back, sideways, or to a room nobody knows.</summary>
+    public static IReadOnlyList<string> Violations(string room, IEnumerable<string> references)
+    {
+        if (!s_mayReference.TryGetValue(room, out string[]? allowed))
+        {
+            return [$"{room} is no room of the house"];
+        }
+
+        return [.. references.Where(IsOurs).Where(name => name != room && !allowed.Contains(name)).Distinct().Select(name => $"{room} → {name}")];
+    }
+
+    /// <summary>Names of the projects that a project file refers to.</summary>
+    public static IReadOnlyList<string> ProjectReferences(string projectXml) =>
+        [.. ProjectReference().Matches(projectXml).Select(match => Path.GetFileNameWithoutExtension(match.Groups[1].Value.Replace('\\', '/')))];
+
+    /// <summary>Our namespaces that a source text names, by a using directive or in full, each cut to its room.</summary>
+    public static IReadOnlyList<string> RoomsNamedIn(string source) =>
+        [.. RoomName().Matches(source).Select(match => match.Value).Distinct()];
+
+    private static bool IsOurs(string name) => name == "Coilwright" || name == "coilwright" || name.StartsWith("Coilwright.", StringComparison.Ordinal);
+
+    [GeneratedRegex("<ProjectReference\\s+Include=\"([^\"]+)\"")]
+    private static partial Regex ProjectReference();
+
+    [GeneratedRegex(@"\bCoilwright\.(?:Physics|Analysis|Workshop|Storage|Bench|Papers|Web)\b")]
+    private static partial Regex RoomName();
+}

@@ -1,0 +1,76 @@
+using System.Text.Json;
+
+namespace Coilwright.Tests.Commands;
+
+public sealed class JudgeTests
+{
+    private static readonly string s_harbour = RepositoryFiles.PathOf("demo", "recipes", "harbour-bridge.json");
+
+    [Fact]
+    public async Task Story_2_ohms_are_compared_at_20_degrees()
+    {
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C]\nC-1,6.30,35\nC-2,8.314,30\n", exit: 1);
+
+        Assert.Equal(5949, At20C(judged, "C-1"), 1.0); // 6.30 kΩ at 35 °C
+        Assert.Equal(8000, At20C(judged, "C-2"), 1.0); // 8.314 kΩ at 30 °C
+        Assert.Equal(("pass", "reject"), (VerdictOf(judged, "C-1"), VerdictOf(judged, "C-2")));
+    }
+
+    [Fact]
+    public async Task Story_2_without_a_temperature_the_value_is_kept_and_its_doubt_is_said()
+    {
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ]\nC-1,6.20\nC-2,6.40\n", exit: 0);
+
+        Assert.Equal(6200, At20C(judged, "C-1"), 130.0); // somewhere within ±2 %
+        Assert.Contains("2 %", string.Join(' ', Piece(judged, "C-1").GetProperty("reasons").EnumerateArray().Select(reason => reason.GetString())), StringComparison.Ordinal);
+        Assert.NotEqual("pass", VerdictOf(judged, "C-2")); // 6.40 ± 2 % reaches over the limit of 6.43
+    }
+
+    [Theory]
+    [InlineData("open", "open")]
+    [InlineData("260", "broken-coupled")] // 0.26 MΩ
+    public async Task Story_17_a_dead_coil_is_rejected_with_its_cause(string kiloOhm, string cause)
+    {
+        using JsonDocument judged = await Judge($"tag,dcResistance [kΩ],temperature [°C]\nC-1,{kiloOhm},20\n", exit: 1);
+
+        Assert.Equal("reject", VerdictOf(judged, "C-1"));
+        Assert.Equal(cause, Piece(judged, "C-1").GetProperty("causes")[0].GetProperty("cause").GetString());
+    }
+
+    [Fact]
+    public async Task Columns_of_the_shops_own_are_carried_through()
+    {
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C],colour\nC-1,6.18,20,red\n", exit: 0);
+
+        Assert.Equal("red", Piece(judged, "C-1").GetProperty("columns").GetProperty("colour").GetString());
+    }
+
+    [Fact]
+    public async Task Story_5_drift_is_signalled_before_it_is_scrap()
+    {
+        IEnumerable<string> steady = Enumerable.Range(1, 50).Select(number => FormattableString.Invariant($"C-{number:00},{6.18 + 0.012 * ((number * 7 % 5) - 2):0.000},20"));
+        IEnumerable<string> drifted = Enumerable.Range(51, 10).Select(number => FormattableString.Invariant($"C-{number:00},{6.29 + 0.012 * ((number * 7 % 5) - 2):0.000},20"));
+
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C]\n" + string.Join('\n', steady.Concat(drifted)), exit: 0);
+
+        string[] tags = [.. judged.RootElement.GetProperty("chart").GetProperty("signals").EnumerateArray().Select(signal => signal.GetProperty("tag").GetString()!)];
+        Assert.NotEmpty(tags);
+        Assert.All(tags, tag => Assert.True(string.CompareOrdinal(tag, "C-50") > 0, tag + " is before the drift"));
+        Assert.True(string.CompareOrdinal(tags.Min(StringComparer.Ordinal), "C-54") <= 0, "the fourth off-centre coil at the latest");
+    }
+
+    private static async Task<JsonDocument> Judge(string table, int exit)
+    {
+        using TestFolder folder = new();
+        CommandRun run = await CommandRun.Of("judge", s_harbour, folder.Write("readings.csv", table), "--json");
+        Assert.Equal((exit, ""), (run.Exit, run.Error));
+        Assert.Empty(Schemas.Complaints("judgement.json", run.Output));
+        return JsonDocument.Parse(run.Output);
+    }
+
+    private static JsonElement Piece(JsonDocument judged, string tag) => judged.RootElement.GetProperty("pieces").EnumerateArray().Single(piece => piece.GetProperty("tag").GetString() == tag);
+
+    private static string? VerdictOf(JsonDocument judged, string tag) => Piece(judged, tag).GetProperty("verdict").GetString();
+
+    private static double At20C(JsonDocument judged, string tag) => Piece(judged, tag).GetProperty("dcResistanceAt20C").GetProperty("value").GetDouble();
+}

@@ -1,0 +1,70 @@
+using System.Text.Json;
+
+namespace Coilwright.Tests.Commands;
+
+public sealed class PredictTests
+{
+    private static readonly string s_harbour = RepositoryFiles.PathOf("demo", "recipes", "harbour-bridge.json");
+
+    public static TheoryData<string> DemoRecipes => [.. Directory.GetFiles(RepositoryFiles.PathOf("demo", "recipes"), "*.json").Select(path => Path.GetFileName(path)!)];
+
+    [Theory]
+    [MemberData(nameof(DemoRecipes))]
+    public async Task Json_of_every_demo_recipe_is_valid_by_its_schema(string recipe)
+    {
+        CommandRun run = await CommandRun.Of("predict", RepositoryFiles.PathOf("demo", "recipes", recipe), "--load", RepositoryFiles.PathOf("demo", "loads", "player.json"), "--json");
+
+        Assert.Equal((0, ""), (run.Exit, run.Error));
+        Assert.Empty(Schemas.Complaints("prediction.json", run.Output));
+    }
+
+    [Fact]
+    public void The_schema_check_complains_of_a_broken_prediction() =>
+        Assert.NotEmpty(Schemas.Complaints("prediction.json", """{ "format": "coilwright.prediction/1", "coils": [ { "name": 3 } ] }"""));
+
+    [Fact]
+    public async Task Every_forecast_lies_inside_its_interval()
+    {
+        CommandRun run = await CommandRun.Of("predict", s_harbour, "--json");
+        using JsonDocument document = JsonDocument.Parse(run.Output);
+
+        foreach (JsonProperty quantity in document.RootElement.GetProperty("coils")[0].EnumerateObject().Where(member => member.Value.ValueKind == JsonValueKind.Object && member.Value.TryGetProperty("low", out _)))
+        {
+            double low = quantity.Value.GetProperty("low").GetDouble(), high = quantity.Value.GetProperty("high").GetDouble();
+            Assert.InRange(quantity.Value.GetProperty("value").GetDouble(), low, high);
+        }
+    }
+
+    [Fact]
+    public async Task The_spectrum_holds_the_frequencies_asked_for()
+    {
+        CommandRun run = await CommandRun.Of("predict", s_harbour, "--at", "120Hz,8kHz", "--json");
+        using JsonDocument document = JsonDocument.Parse(run.Output);
+
+        Assert.Equal([120, 8000], document.RootElement.GetProperty("pickup").GetProperty("spectrum").EnumerateArray().Select(line => line.GetProperty("frequency").GetDouble()));
+    }
+
+    [Fact]
+    public async Task Plain_form_shows_value_interval_and_basis()
+    {
+        CommandRun run = await CommandRun.Of("predict", s_harbour);
+
+        Assert.Equal(0, run.Exit);
+        Assert.Matches(@"DC resistance at 20 °C +\S+ kΩ +\S+ kΩ – \S+ kΩ +forecast", run.Output);
+    }
+
+    [Fact]
+    public async Task Accurate_and_fast_engines_agree_on_the_wire()
+    {
+        CommandRun fast = await CommandRun.Of("predict", s_harbour, "--json"), accurate = await CommandRun.Of("predict", s_harbour, "--accurate", "--json");
+
+        Assert.Equal(Value(fast, "dcResistance"), Value(accurate, "dcResistance"), Value(fast, "dcResistance") * 1e-9);
+        Assert.Equal(Value(fast, "inductance"), Value(accurate, "inductance"), Value(fast, "inductance") * 0.05);
+    }
+
+    private static double Value(CommandRun run, string quantity)
+    {
+        using JsonDocument document = JsonDocument.Parse(run.Output);
+        return document.RootElement.GetProperty("coils")[0].GetProperty(quantity).GetProperty("value").GetDouble();
+    }
+}

@@ -1,0 +1,95 @@
+using System.Text.RegularExpressions;
+
+namespace Coilwright.Tests.Commands;
+
+public sealed class ShopCommandsTests
+{
+    private static readonly string s_harbour = RepositoryFiles.PathOf("demo", "recipes", "harbour-bridge.json");
+
+    [Fact]
+    public async Task Story_1_a_change_of_a_released_recipe_is_the_next_revision_and_needs_a_reason()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        string changed = folder.Write("changed.json", (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace("\"turns\": 8000", "\"turns\": 8050", StringComparison.Ordinal));
+
+        CommandRun released = await CommandRun.Of("recipe", "release", "harbour bridge", "--shop", shop);
+        CommandRun begun = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+        CommandRun silent = await CommandRun.Of("recipe", "save", changed, "--shop", shop), told = await CommandRun.Of("recipe", "save", changed, "--reason", "new spool reads low", "--shop", shop);
+        CommandRun batch = await CommandRun.Of("batch", "list", "--shop", shop);
+
+        Assert.Equal((0, 0, 2, 0), (released.Exit, begun.Exit, silent.Exit, told.Exit));
+        Assert.Contains("reason", silent.Error, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("revision B", told.Output, StringComparison.Ordinal);
+        Assert.Contains("Harbour bridge A", batch.Output, StringComparison.Ordinal); // a batch begun on A stays on A
+    }
+
+    [Fact]
+    public async Task A_coil_is_read_judged_and_the_next_tag_proposed()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+
+        CommandRun good = await CommandRun.Of("read", "H-1", "6k25", "--room", "23 °C", "--shop", shop), open = await CommandRun.Of("read", "H-1", "open", "--shop", shop);
+        CommandRun list = await CommandRun.Of("batch", "show", "H-1", "--json", "--shop", shop);
+
+        Assert.Equal((0, ""), (good.Exit, good.Error));
+        Assert.Contains("C-001: pass", good.Output, StringComparison.Ordinal);
+        Assert.Contains("Next: C-002", good.Output, StringComparison.Ordinal);
+        Assert.Equal(1, open.Exit);
+        Assert.Contains("C-002: REJECT", open.Output, StringComparison.Ordinal);
+        Assert.Empty(Schemas.Complaints("judgement.json", list.Output));
+    }
+
+    [Fact]
+    public async Task Names_that_are_not_there_are_answered_with_those_that_are()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+
+        CommandRun run = await CommandRun.Of("recipe", "show", "Harbor bridge", "--shop", shop);
+
+        Assert.Equal(2, run.Exit);
+        Assert.Contains("allowed: Harbour bridge", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_that_is_no_shop_is_refused_and_left_as_it_is()
+    {
+        using TestFolder folder = new();
+        string path = folder.Write("notes.txt", "these are my notes, not a shop");
+
+        CommandRun run = await CommandRun.Of("recipe", "list", "--shop", path);
+
+        Assert.Equal(2, run.Exit);
+        Assert.Equal("these are my notes, not a shop", await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task The_demo_makes_its_shop_and_rejects_at_least_one_coil_with_its_reason()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("demo.db");
+
+        CommandRun run = await CommandRun.Of("demo", "--no-serve", "--shop", shop), again = await CommandRun.Of("demo", "--no-serve", "--shop", shop);
+
+        Assert.Equal((0, ""), (run.Exit, run.Error));
+        Assert.True(Regex.Count(run.Output, "REJECT") >= 2);
+        Assert.Matches("is rejected: .*open", run.Output);
+        Assert.Contains("DC resistance at 20 °C", run.Output, StringComparison.Ordinal);
+        Assert.Contains("counter stop", run.Output, StringComparison.Ordinal);
+        Assert.Matches(@"H-0\d\d .* pass ", run.Output);
+        Assert.Equal(2, again.Exit); // never writes into a file that is there
+    }
+
+    private static async Task ShopWith(string shop)
+    {
+        CommandRun run = await CommandRun.Of("recipe", "add", s_harbour, "--shop", shop);
+        Assert.Equal((0, ""), (run.Exit, run.Error));
+    }
+}
