@@ -29,8 +29,12 @@ public interface IShopRecords
     /// <summary>Every reading of a batch in order of entry, superseded ones too.</summary>
     Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel);
 
-    /// <summary>Adds a reading. False when its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
-    Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel);
+    /// <summary>Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
+    Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel) => AddReadingsAsync([reading], cancel);
+
+    /// <summary>Adds the readings of one entry, all or none; those that are there already are not added again.</summary>
+    /// <returns><see cref="AddReading.Added"/> when at least one was new; otherwise what kept them out.</returns>
+    Task<AddReading> AddReadingsAsync(IReadOnlyList<ReadingRecord> readings, CancellationToken cancel);
 
     Task<RoomTemperature?> LatestRoomTemperatureAsync(CancellationToken cancel);
     Task AddRoomTemperatureAsync(RoomTemperature entry, CancellationToken cancel);
@@ -46,4 +50,7 @@ public enum AddReading
 
     /// <summary>Somebody else superseded that reading first.</summary>
     SupersededByAnother,
+
+    /// <summary>The same id was there already with something else in it; nothing was added or changed.</summary>
+    IdTaken,
 }

@@ -63,12 +63,6 @@ public static class Cli
             PredictCommand.Build(desk),
             RespondCommand.Build(desk),
             WindCommand.Build(desk),
-            JudgeCommand.Build(desk),
-            RecipeCommand.Build(desk),
-            BatchCommand.Build(desk),
-            ReadCommand.Build(desk),
-            ServeCommand.Build(desk),
-            DemoCommand.Build(desk),
         };
         return root;
     }

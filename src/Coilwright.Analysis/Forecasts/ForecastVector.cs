@@ -49,7 +49,7 @@ internal sealed class ForecastVector
     public int Count => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
     private int PickupStart => _coils * CoilResults;
 
-    public int PlaceOf(int coil, CoilResult result) => coil * CoilResults + (int)result;
+    public int PlaceOf(int coil, CoilResult result) => (_coils > coil ? coil : throw new ArgumentOutOfRangeException(nameof(coil))) * CoilResults + (int)result;
 
     public int PlaceOf(PickupResult result) => PickupStart + (int)result;
 
@@ -94,7 +94,9 @@ internal sealed class ForecastVector
         CoilModel coil = _scene.Model.Coils[c];
         CoilPlaces places = _inputs.Coils[c];
         double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20);
-        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], x[places.Overall], x[places.Turns], x[places.Packing], ohmPerM);
+        // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
+        double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(_scene.Model.TemperatureC) * stretchChange;
         _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;

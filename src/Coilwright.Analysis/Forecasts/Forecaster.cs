@@ -2,7 +2,6 @@ using System.Globalization;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
-using Coilwright.Physics.Winding;
 
 namespace Coilwright.Analysis.Forecasts;
 

@@ -27,6 +27,11 @@ public sealed record LumpedPickup(double ResistanceOhm, double InductanceH, doub
         Complex sum = new(ResistanceOhm, omega * InductanceH);
         foreach (EddyBranch branch in Eddy)
         {
+            if (branch.ResistanceOhm <= 0)
+            {
+                continue; // shorted: no voltage across it
+            }
+
             Complex reactance = new(0, omega * branch.InductanceH);
             sum += reactance * branch.ResistanceOhm / (branch.ResistanceOhm + reactance);
         }

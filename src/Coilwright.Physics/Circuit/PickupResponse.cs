@@ -1,159 +1,97 @@
-using System.Numerics;
-
 namespace Coilwright.Physics.Circuit;
 
-/// <summary>What reaches the amplifier: the exact ladder of pickup, controls, cable and input.</summary>
+/// <summary>What a pickup delivers into its load, from the closed-form network; peak and −3 dB point are found on the curve.</summary>
 /// <remarks>
-/// The string's voltage stands behind the series branch. Across the pickup's wires hang its capacitance, its loss resistance, the tone control and
-/// the volume control's track. The wiper divides the track: (1 − setting) in series, setting to ground, and cable and input hang on the wiper; without
-/// a volume control they hang on the pickup. Checked against ngspice and the circuit cases of tests/Reference/circuit.
+/// <para>
+/// Topology. The string's voltage stands behind the series branch. Across the pickup's terminals: its own capacitance, its loss resistance, and the tone control
+/// (the share "setting" of its track in series with the capacitor; at 0 the capacitor alone). The volume control comes after these: (1 − setting) of its
+/// track in series, the rest from the wiper to ground, linear in resistance. Cable and input hang on the wiper. The tone control thus stands in front of the volume control.
+/// </para>
+/// <para>
+/// Source: Kirchhoff's laws; checked against a circuit simulator on random networks, on reference cases of two solvers, and by scaling and limits.
+/// Singular cases: volume at 0 gives a silent response (see <see cref="Response.IsSilent"/>); a network without any loss has a finite but meaningless peak height.
+/// </para>
 /// </remarks>
 public static class PickupResponse
 {
-    /// <summary>Frequency of the level that gains are relative to, Hz.</summary>
+    /// <summary>Gains are relative to the gain at this frequency.</summary>
     public const double ReferenceHz = 20;
 
-    private const double LowestPeakHz = 20;
-    private const double HighestPeakHz = 200_000;
-    private const int ScanPoints = 96;
+    /// <summary>Upper end of the search for a peak and for the −3 dB point unless another is given, Hz.</summary>
+    public const double SearchEndHz = 1e6;
 
-    /// <summary>The response at each of the frequencies.</summary>
+    /// <summary>The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB: what is called −3 dB is half the power, 10·lg 2 = 3.0103 dB.</summary>
+    public const double DropDb = 3.010299956639812;
+
+    /// <summary>Computes the response at given frequencies.</summary>
     /// <param name="source">Series branch of the pickup.</param>
-    /// <param name="capacitanceF">Capacitance across the pickup, F.</param>
-    /// <param name="parallelLossOhm">Loss resistance across the pickup, Ω, or null.</param>
+    /// <param name="capacitanceF">Capacitance across its terminals, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω; null for none.</param>
     /// <param name="load">What hangs on it.</param>
-    /// <param name="frequenciesHz">Positive frequencies, Hz.</param>
-    public static ResponsePoint[] Compute(
-        ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
+    /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
+    public static Response Compute(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
     {
-        double reference = Transfer(source, capacitanceF, parallelLossOhm, load, ReferenceHz, out _).Magnitude;
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        double reference = ladder.Attenuation(ReferenceHz);
         ResponsePoint[] points = new ResponsePoint[frequenciesHz.Length];
         for (int i = 0; i < points.Length; i++)
         {
-            Complex transfer = Transfer(source, capacitanceF, parallelLossOhm, load, frequenciesHz[i], out Complex impedance);
-            double gainDb = reference > 0 ? 20 * Math.Log10(transfer.Magnitude / reference) : double.NegativeInfinity;
-            points[i] = new ResponsePoint(frequenciesHz[i], gainDb, transfer.Phase * 180 / Math.PI, impedance.Magnitude);
+            double frequencyHz = Require.InRange(frequenciesHz[i], 1e-3, 1e9, nameof(frequenciesHz));
+            double attenuation = ladder.Solve(frequencyHz, out double re, out double im, out double impedanceSquared);
+            points[i] = ladder.IsSilent
+                ? new ResponsePoint(frequencyHz, double.NegativeInfinity, 0, 0)
+                : new ResponsePoint(frequencyHz, 10 * Math.Log10(reference / attenuation), PhaseDegrees(re, im), Math.Sqrt(impedanceSquared));
         }
 
-        return points;
+        return new Response(points, ladder.Gain(ReferenceHz), ladder.IsSilent);
     }
 
-    /// <summary>The highest point of the curve between 20 Hz and 200 kHz; null when the curve never rises above its level at 20 Hz.</summary>
-    public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load)
+    /// <summary>The same for a lumped pickup.</summary>
+    public static Response Compute(LumpedPickup pickup, LoadCircuit load, ReadOnlySpan<double> frequenciesHz) =>
+        Compute(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, frequenciesHz);
+
+    /// <summary>The highest point of the response between 20 Hz and <paramref name="toHz"/>, to 1e-6 of its frequency or as far as a flat top lets it be told.</summary>
+    /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
+    public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
-        double Level(double logHz) => Transfer(source, capacitanceF, parallelLossOhm, load, Math.Exp(logHz), out _).Magnitude;
-        double low = Math.Log(LowestPeakHz), step = Math.Log(HighestPeakHz / LowestPeakHz) / (ScanPoints - 1);
-        double reference = Level(low);
-        int best = 0;
-        double highest = reference;
-        for (int i = 1; i < ScanPoints; i++)
-        {
-            double level = Level(low + i * step);
-            if (level > highest)
-            {
-                (best, highest) = (i, level);
-            }
-        }
-
-        if (best == 0 || reference <= 0)
-        {
-            return null;
-        }
-
-        double at = GoldenMaximum(Level, low + (best - 1) * step, low + (best + 1) * step);
-        double ratio = Level(at) / reference;
-        // Rounding alone may lift a flat curve by parts in 1e12; that is no peak.
-        return ratio > 1 + 1e-9 ? new ResonancePeak(Math.Exp(at), 20 * Math.Log10(ratio), ratio) : null;
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        return ladder.IsSilent ? null : CurveSearch.HighestPoint(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9));
     }
 
-    /// <summary>The last frequency, up to 200 kHz, at which the curve crosses 3 dB below its level at 20 Hz; null when it never falls so far.</summary>
-    public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load)
+    /// <summary>The same for a lumped pickup.</summary>
+    public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
+        FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
+
+    /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz.</summary>
+    /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
+    public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
-        double reference = Transfer(source, capacitanceF, parallelLossOhm, load, ReferenceHz, out _).Magnitude * Math.Pow(10, -3.0 / 20);
-        double Above(double logHz) => Transfer(source, capacitanceF, parallelLossOhm, load, Math.Exp(logHz), out _).Magnitude - reference;
-        double high = Math.Log(HighestPeakHz), step = Math.Log(HighestPeakHz / LowestPeakHz) / (4 * ScanPoints);
-        if (!(reference > 0) || Above(high) > 0)
-        {
-            return null;
-        }
-
-        for (int i = 1; i <= 4 * ScanPoints; i++)
-        {
-            if (Above(high - i * step) > 0)
-            {
-                return Math.Exp(Bisect(Above, high - i * step, high - (i - 1) * step));
-            }
-        }
-
-        return null;
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        return ladder.IsSilent ? null : CurveSearch.LastFall(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9), DropDb);
     }
 
-    private static Complex Transfer(
-        ISeriesBranch source, double capacitanceF, double? lossOhm, LoadCircuit load, double frequencyHz, out Complex impedanceOhm)
+    /// <summary>The same for a lumped pickup.</summary>
+    public static double? FindMinus3Db(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
+        FindMinus3Db(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
+
+    /// <summary>Frequencies spaced evenly in their logarithm, both ends included, Hz.</summary>
+    public static double[] LogFrequencies(double fromHz, double toHz, int count)
     {
-        double omega = 2 * Math.PI * frequencyHz;
-        Complex branch = source.ImpedanceOhm(frequencyHz);
-        Complex across = new(lossOhm is { } loss ? 1 / loss : 0, omega * capacitanceF);
-        if (load.Tone is { } tone)
+        double from = Math.Log(Require.InRange(fromHz, 1e-3, 1e9)), to = Math.Log(Require.InRange(toHz, fromHz, 1e9));
+        double[] frequenciesHz = new double[(int)Require.InRange(count, 2, 1e8)];
+        for (int i = 0; i < count; i++)
         {
-            across += 1 / (tone.ResistanceOhm * tone.Setting + 1 / new Complex(0, omega * tone.CapacitorF));
+            frequenciesHz[i] = Math.Exp(from + (to - from) * i / (count - 1));
         }
 
-        Complex behind = new(load.InputResistanceOhm is { } input ? 1 / input : 0, omega * (load.CableCapacitanceF + load.InputCapacitanceF));
-        Complex divider = Complex.One;
-        if (load.Volume is { } volume)
-        {
-            double shunt = volume.ResistanceOhm * volume.Setting, series = volume.ResistanceOhm - shunt;
-            if (shunt <= 0)
-            {
-                behind = 1 / volume.ResistanceOhm;
-                divider = Complex.Zero;
-            }
-            else
-            {
-                behind += 1 / shunt;
-                divider = 1 / (1 + series * behind);
-                behind *= divider;
-            }
-        }
-
-        Complex loaded = 1 + branch * (across + behind);
-        impedanceOhm = branch / loaded;
-        return divider / loaded;
+        (frequenciesHz[0], frequenciesHz[^1]) = (fromHz, toHz);
+        return frequenciesHz;
     }
 
-    private static double GoldenMaximum(Func<double, double> level, double low, double high)
+    /// <summary>Minus the angle of re + j·im, which lies in 0…270° for passive parts, without the jump at 180°.</summary>
+    private static double PhaseDegrees(double re, double im)
     {
-        double ratio = (Math.Sqrt(5) - 1) / 2;
-        double left = high - ratio * (high - low), right = low + ratio * (high - low);
-        double atLeft = level(left), atRight = level(right);
-        while (high - low > 1e-7)
-        {
-            if (atLeft < atRight)
-            {
-                (low, left, atLeft) = (left, right, atRight);
-                right = low + ratio * (high - low);
-                atRight = level(right);
-            }
-            else
-            {
-                (high, right, atRight) = (right, left, atLeft);
-                left = high - ratio * (high - low);
-                atLeft = level(left);
-            }
-        }
-
-        return (low + high) / 2;
-    }
-
-    private static double Bisect(Func<double, double> above, double low, double high)
-    {
-        while (high - low > 1e-10)
-        {
-            double middle = (low + high) / 2;
-            (low, high) = above(middle) > 0 ? (middle, high) : (low, middle);
-        }
-
-        return (low + high) / 2;
+        double angle = Math.Atan2(im, re);
+        return (angle < -Math.PI / 2 ? angle + 2 * Math.PI : angle) * (-180 / Math.PI);
     }
 }

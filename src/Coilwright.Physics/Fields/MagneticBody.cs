@@ -1,7 +1,7 @@
 namespace Coilwright.Physics.Fields;
 
 /// <summary>Section that the eddy currents of a part see.</summary>
-internal enum SkinShape
+public enum SkinShape
 {
     /// <summary>Round rod: its radius counts.</summary>
     Cylinder,

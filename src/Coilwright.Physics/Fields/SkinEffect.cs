@@ -4,10 +4,15 @@ namespace Coilwright.Physics.Fields;
 
 /// <summary>Complex permeability of a conducting part in a field along it: eddy currents push the flux out of its middle.</summary>
 /// <remarks>Long cylinder: µ·2J₁(kR)/(kR·J₀(kR)); long slab of half thickness d: µ·tan(kd)/(kd); k² = −jωµ₀µσ. Standard results for an even surface field.</remarks>
-internal static class SkinEffect
+public static class SkinEffect
 {
     private const double Mu0 = 4e-7 * Math.PI;
 
+    /// <param name="relative">Static relative permeability.</param>
+    /// <param name="conductivitySPerM">Conductivity, S/m; 0 leaves the static value.</param>
+    /// <param name="shape">Round or flat section.</param>
+    /// <param name="halfThicknessM">Radius or half thickness, m.</param>
+    /// <param name="frequencyHz">Frequency, Hz.</param>
     public static Complex Permeability(double relative, double conductivitySPerM, SkinShape shape, double halfThicknessM, double frequencyHz)
     {
         Complex square = new(0, -2 * Math.PI * frequencyHz * Mu0 * relative * conductivitySPerM * halfThicknessM * halfThicknessM);

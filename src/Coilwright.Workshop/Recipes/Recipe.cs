@@ -73,7 +73,7 @@ public sealed record RecipeWire
     public string Gauge { get; init; } = "";
     public string Insulation { get; init; } = "plain-enamel";
 
-    /// <summary>"single", "heavy", "grade 1", "grade 2" or "grade 3".</summary>
+    /// <summary>"single", "heavy", "triple", "quad", or "grade-1" to "grade-3".</summary>
     public string Build { get; init; } = "single";
     public Entered? BareDiameter { get; init; }
     public Entered? OverallDiameter { get; init; }

@@ -168,13 +168,13 @@ public static class RecipeModelBuilder
     private static Vector3M Point(RecipePoint point) => new(point.X.Si, point.Y.Si, point.Z.Si);
 
     private static Estimate Permeability(RecipeMaterial material) =>
-        material.RelativePermeability is double own ? Estimate.Exact(own) : Catalogue.Material(material.Name).RelativePermeability;
+        material.RelativePermeability is double own ? Estimate.Exact(own) : Catalogue.Material(material.Name).RelativePermeability.Estimate;
 
     private static Estimate Conductivity(RecipeMaterial material) =>
-        material.Conductivity is Entered own ? Estimate.Exact(own.Si) : Catalogue.Material(material.Name).ConductivitySPerM;
+        material.Conductivity is Entered own ? Estimate.Exact(own.Si) : Catalogue.Material(material.Name).ConductivitySPerM.Estimate;
 
     private static Estimate Polarisation(RecipeMaterial material) =>
-        material.Polarisation is Entered own ? Estimate.Exact(own.Si) : Catalogue.Material(material.Name).PolarisationT;
+        material.Polarisation is Entered own ? Estimate.Exact(own.Si) : Catalogue.Material(material.Name).WorkingPolarisationT?.Estimate ?? Estimate.Exact(0);
 
     private static Estimate Times(Estimate estimate, int sign) => sign switch
     {

@@ -3,7 +3,6 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Physics.Circuit;
-using Coilwright.Physics.Fields;
 
 namespace Coilwright.Commands;
 
@@ -27,7 +26,11 @@ public static class PredictCommand
             LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
             ForecastOptions options = new();
             options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
-            options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
+            if (parsed.GetValue(accurate))
+            {
+                await desk.Error.WriteLineAsync("coilwright: there is one field engine so far; --accurate gives the same answer").ConfigureAwait(false);
+            }
+
             Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {

@@ -103,5 +103,17 @@ public static class RespondCommand
         return new Source(file.Recipe.Name, branch, pickup.Capacitance.Value, null);
     }
 
-    private static ResponseAnswer Answer(Source source, LoadCircuit load, double fromHz, double toHz, int count) => throw new NotImplementedException();
+    private static ResponseAnswer Answer(Source source, LoadCircuit load, double fromHz, double toHz, int count)
+    {
+        Response response = PickupResponse.Compute(source.Branch, source.CapacitanceF, source.LossOhm, load, PickupResponse.LogFrequencies(fromHz, toHz, count));
+        if (response.IsSilent)
+        {
+            throw new WrongInputException("--load", [new Problem("volume.setting", "nothing arrives: the volume control is shut", "0", "above 0, up to 1")]);
+        }
+
+        return new ResponseAnswer(
+            [.. response.Points.Select(point => new ResponseLine(point.FrequencyHz, point.GainDb, point.PhaseDegrees, point.ImpedanceOhm))],
+            PickupResponse.FindPeak(source.Branch, source.CapacitanceF, source.LossOhm, load),
+            PickupResponse.FindMinus3Db(source.Branch, source.CapacitanceF, source.LossOhm, load));
+    }
 }

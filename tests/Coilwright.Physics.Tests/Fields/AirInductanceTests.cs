@@ -7,7 +7,10 @@ public sealed class AirInductanceTests
 {
     private static Bobbin Former(double straightHalf, double radius, double height) => new()
     {
-        CoreLengthM = 2 * (straightHalf + radius), CoreWidthM = 2 * radius, EndRadiusM = radius, WindingHeightM = height,
+        CoreLengthM = 2 * (straightHalf + radius),
+        CoreWidthM = 2 * radius,
+        EndRadiusM = radius,
+        WindingHeightM = height,
     };
 
     // Racetracks and thick round coils solved by an independent filament grid and finite elements (derived; estimated error 2e-5);

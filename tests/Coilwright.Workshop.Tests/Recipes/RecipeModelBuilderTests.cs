@@ -1,5 +1,6 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
+using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 
@@ -78,7 +79,6 @@ public class RecipeModelBuilderTests
     [InlineData("42 AWG", 63.5)]
     [InlineData("awg 42.5", 60.96)]
     [InlineData("0.063 mm", 63)]
-    [InlineData("63 µm", 63)]
     public void Gauges_are_known_by_their_usual_names(string gauge, double bareUm)
     {
         CoilModel coil = Model(DemoFiles.Recipe("harbour-bridge").Replace("AWG 42", gauge, StringComparison.Ordinal)).Coils[0];
@@ -95,6 +95,38 @@ public class RecipeModelBuilderTests
         Problem problem = Assert.Single(RecipeReader.Read(DemoFiles.Recipe("harbour-bridge").Replace("AWG 42", gauge, StringComparison.Ordinal)).Problems);
         Assert.Equal("coils[0].wire.gauge", problem.Field);
         Assert.Contains(nearest, problem.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>Overall diameters of 0.063 mm: grade 1 0.069–0.076, grade 2 0.077–0.083 mm (IEC 60317-0-1 with a maker's minima, read); grades differ, so none may stand in for another.</summary>
+    [Theory]
+    [InlineData("\"grade\": 1", 0.069, 0.076)]
+    [InlineData("\"grade\": 2", 0.077, 0.083)]
+    [InlineData("\"build\": \"single\"", 0.069, 0.076)]
+    [InlineData("\"build\": \"heavy\"", 0.077, 0.083)]
+    public void A_metric_size_takes_the_diameter_of_its_own_grade(string film, double lowMm, double highMm)
+    {
+        WireModel wire = Model(DemoFiles.Recipe("lantern-seven").Replace("\"grade\": 1", film, StringComparison.Ordinal)).Coils[0].Wire;
+        Assert.Equal(lowMm, wire.OverallDiameterM.Low * 1000, 1e-9);
+        Assert.Equal(highMm, wire.OverallDiameterM.High * 1000, 1e-9);
+    }
+
+    [Fact]
+    public void Grade_three_is_thicker_than_grade_two()
+    {
+        double Overall(int grade) => Model(DemoFiles.Recipe("lantern-seven").Replace("\"grade\": 1", $"\"grade\": {grade}", StringComparison.Ordinal)).Coils[0].Wire.OverallDiameterM.Value;
+        Assert.True(Overall(3) > Overall(2) && Overall(2) > Overall(1));
+    }
+
+    [Theory]
+    [InlineData("\"build\": \"single\"", "\"grade\": 1", "coils[0].wire.grade")]
+    [InlineData("AWG 42\"", "AWG 42.5\", \"build\": \"quad\"", "coils[0].wire.build")]
+    public void A_film_that_the_size_is_not_made_with_is_refused(string right, string wrong, string path)
+    {
+        string json = DemoFiles.Recipe("harbour-bridge").Replace(right, wrong, StringComparison.Ordinal);
+        json = path.EndsWith("build", StringComparison.Ordinal) ? json.Replace(", \"build\": \"single\"", "", StringComparison.Ordinal) : json;
+        Problem problem = Assert.Single(RecipeReader.Read(json).Problems);
+        Assert.Equal(path, problem.Field);
+        Assert.Contains("single", problem.Allowed, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,100 @@
+namespace Coilwright.Physics.Circuit;
+
+/// <summary>Finds the marked points of a response on its curve.</summary>
+internal static class CurveSearch
+{
+    private const int StepsPerOctave = 24;
+
+    /// <summary>A rise smaller than this, dB, is rounding.</summary>
+    private const double LeastRiseDb = 1e-9;
+
+    public static ResonancePeak? HighestPoint(in Ladder ladder, double fromHz, double toHz)
+    {
+        Span<double> curve = stackalloc double[Steps(fromHz, toHz) + 1];
+        double step = Scan(ladder, fromHz, toHz, curve);
+        double bestHz = 0, best = curve[0];
+        for (int i = 1; i < curve.Length - 1; i++)
+        {
+            // Every dip is followed to its bottom: a sharp peak may look lower on the grid than a blunt one.
+            if (curve[i] <= curve[i - 1] && curve[i] < curve[i + 1])
+            {
+                double hz = Lowest(ladder, fromHz * Math.Exp(step * (i - 1)), fromHz * Math.Exp(step * (i + 1)));
+                double attenuation = ladder.Attenuation(hz);
+                (bestHz, best) = attenuation < best ? (hz, attenuation) : (bestHz, best);
+            }
+        }
+
+        double riseDb = 10 * Math.Log10(curve[0] / best);
+        return bestHz > 0 && riseDb > LeastRiseDb ? new ResonancePeak(bestHz, riseDb, QualityOf(curve[0] / best)) : null;
+    }
+
+    public static double? LastFall(in Ladder ladder, double fromHz, double toHz, double dropDb)
+    {
+        Span<double> curve = stackalloc double[Steps(fromHz, toHz) + 1];
+        double step = Scan(ladder, fromHz, toHz, curve);
+        double level = curve[0] * Math.Pow(10, dropDb / 10);
+        int last = curve.Length - 1;
+        if (curve[last] < level)
+        {
+            return null;
+        }
+
+        while (last > 0 && curve[last - 1] >= level)
+        {
+            last--;
+        }
+
+        // Halving in log frequency: 40 halvings of 1/24 octave reach the last digit.
+        double low = fromHz * Math.Exp(step * (last - 1)), high = fromHz * Math.Exp(step * last);
+        for (int i = 0; i < 40; i++)
+        {
+            double middle = Math.Sqrt(low * high);
+            (low, high) = ladder.Attenuation(middle) < level ? (middle, high) : (low, middle);
+        }
+
+        return Math.Sqrt(low * high);
+    }
+
+    private static int Steps(double fromHz, double toHz) => (int)Math.Ceiling(StepsPerOctave * Math.Log2(toHz / fromHz));
+
+    private static double Scan(in Ladder ladder, double fromHz, double toHz, Span<double> curve)
+    {
+        double step = Math.Log(toHz / fromHz) / (curve.Length - 1);
+        double ratio = Math.Exp(step), hz = fromHz;
+        for (int i = 0; i < curve.Length; i++, hz *= ratio)
+        {
+            curve[i] = ladder.Attenuation(hz);
+        }
+
+        return step;
+    }
+
+    /// <summary>Golden section in frequency: the bracket is a twelfth of an octave wide, 36 sections leave 2e-9 of it.</summary>
+    private static double Lowest(in Ladder ladder, double low, double high)
+    {
+        const double Golden = 0.61803398874989485;
+        double left = high - Golden * (high - low), right = low + Golden * (high - low);
+        double atLeft = ladder.Attenuation(left), atRight = ladder.Attenuation(right);
+        for (int i = 0; i < 36; i++)
+        {
+            if (atLeft < atRight)
+            {
+                (high, right, atRight) = (right, left, atLeft);
+                left = high - Golden * (high - low);
+                atLeft = ladder.Attenuation(left);
+            }
+            else
+            {
+                (low, left, atLeft) = (left, right, atRight);
+                right = low + Golden * (high - low);
+                atRight = ladder.Attenuation(right);
+            }
+        }
+
+        return (low + high) / 2;
+    }
+
+    /// <summary>See <see cref="ResonancePeak.Q"/>; the argument is M².</summary>
+    private static double QualityOf(double squaredHeight) =>
+        Math.Sqrt((squaredHeight + Math.Sqrt(squaredHeight * (squaredHeight - 1))) / 2);
+}

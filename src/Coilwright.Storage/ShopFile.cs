@@ -1,0 +1,116 @@
+using System.Globalization;
+using Coilwright.Storage.Sqlite;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Coilwright.Storage;
+
+/// <summary>One shop, one file. Makes it, opens it, and refuses what is no shop, is damaged, or is newer than this program: unread and untouched.</summary>
+public static class ShopFile
+{
+    /// <summary>Marks a file as a shop's in SQLite's own header: "CoWr".</summary>
+    public const int ApplicationId = 0x436F5772;
+
+    /// <summary>Number of migrations this program knows; kept in the file's header as its user version.</summary>
+    public const int SchemaVersion = 1;
+
+    private const int Corrupt = 11;
+    private const int NotADatabase = 26;
+
+    /// <summary>Makes a new shop and opens it. The file appears whole or not at all.</summary>
+    /// <exception cref="ShopFileException">There is a file already, or none can be written there.</exception>
+    public static async Task<SqliteShop> CreateAsync(string path, string shopName, TimeProvider? clock = null, CancellationToken cancel = default)
+    {
+        string making = $"{path}.{Guid.NewGuid():N}.making";
+        try
+        {
+            if (File.Exists(path))
+            {
+                throw new ShopFileException($"{path}: there is a file already; a new shop needs a name of its own.");
+            }
+
+            Directory.CreateDirectory(Path.GetDirectoryName(Path.GetFullPath(path))!);
+            await File.WriteAllBytesAsync(making, [], cancel);
+            await FillAsync(making, shopName, (clock ?? TimeProvider.System).GetUtcNow(), cancel);
+            File.Move(making, path, overwrite: false);
+        }
+        catch (Exception failure) when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException))
+        {
+            throw new ShopFileException($"{path}: a shop cannot be made here: {failure.Message}", failure);
+        }
+        finally
+        {
+            File.Delete(making);
+        }
+
+        return await OpenAsync(path, cancel);
+    }
+
+    /// <summary>Opens a shop; an older one is brought up to date first.</summary>
+    /// <exception cref="ShopFileException">It is not there, is no shop, is damaged, or was written by a newer version.</exception>
+    public static async Task<SqliteShop> OpenAsync(string path, CancellationToken cancel = default)
+    {
+        try
+        {
+            ShopHeader.Check(path);
+            await CheckInsideAsync(path, cancel);
+            SqliteShop shop = new(ShopContextOptions.Working(path));
+            await using ShopContext context = shop.Open();
+            if ((await context.Database.GetPendingMigrationsAsync(cancel)).Any())
+            {
+                await context.Database.MigrateAsync(cancel);
+                await context.Database.ExecuteSqlRawAsync("PRAGMA wal_checkpoint(TRUNCATE)", cancel);
+            }
+
+            return shop;
+        }
+        catch (Exception failure) when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException))
+        {
+            throw new ShopFileException($"{path}: the shop's file cannot be read: {failure.Message} Nothing in it was changed.", failure);
+        }
+    }
+
+    private static async Task FillAsync(string path, string shopName, DateTimeOffset nowUtc, CancellationToken cancel)
+    {
+        await using SqliteShop shop = new(ShopContextOptions.Working(path));
+        await using ShopContext context = shop.Open();
+        await context.Database.ExecuteSqlRawAsync(string.Create(CultureInfo.InvariantCulture, $"PRAGMA application_id = {ApplicationId}"), cancel);
+        await context.Database.MigrateAsync(cancel);
+        context.Add(new ShopContext.ShopRow(1, shopName, nowUtc));
+        await context.SaveChangesAsync(cancel);
+        await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", cancel); // last: until here everything is in the one file
+    }
+
+    /// <summary>Looks inside through a connection that cannot write. Where no log lies beside the file, the connection makes none either.</summary>
+    private static async Task CheckInsideAsync(string path, CancellationToken cancel)
+    {
+        bool alone = !File.Exists(path + "-wal");
+        string? complaint = await ComplaintAsync(path, alone, cancel);
+        if (complaint is not null && alone && File.Exists(path + "-wal"))
+        {
+            complaint = await ComplaintAsync(path, alone: false, cancel); // somebody opened it meanwhile
+        }
+
+        if (complaint is not null)
+        {
+            throw new ShopFileException($"{path}: the shop's file is damaged ({complaint}). Nothing in it was changed. Keep it, and go back to a backup.");
+        }
+    }
+
+    private static async Task<string?> ComplaintAsync(string path, bool alone, CancellationToken cancel)
+    {
+        try
+        {
+            await using SqliteConnection connection = new(ShopContextOptions.Looking(path, alone));
+            await connection.OpenAsync(cancel);
+            await using SqliteCommand version = new("PRAGMA user_version", connection), check = new("PRAGMA quick_check(1)", connection);
+            ShopHeader.RefuseNewer(path, Convert.ToInt32(await version.ExecuteScalarAsync(cancel), CultureInfo.InvariantCulture));
+            string? answer = Convert.ToString(await check.ExecuteScalarAsync(cancel), CultureInfo.InvariantCulture);
+            return answer == "ok" ? null : answer;
+        }
+        catch (SqliteException damage) when (damage.SqliteErrorCode is Corrupt or NotADatabase)
+        {
+            return damage.Message;
+        }
+    }
+}

@@ -1,0 +1,18 @@
+namespace Coilwright.Storage.Sqlite;
+
+/// <summary>Rules kept by the database itself, whoever writes: what was read, begun or released stays as it was.</summary>
+internal static class RecordsOnlyGrow
+{
+    /// <summary>Triggers of the first migration. Never edit one: a later migration drops it and makes the next.</summary>
+    public static readonly IReadOnlyList<string> Rules =
+    [
+        .. Frozen("Readings", "", "a reading is superseded, never changed"),
+        .. Frozen("RoomTemperatures", "", "a room temperature is entered anew, never changed"),
+        .. Frozen("Batches", "", "a batch stays as it was begun"),
+        .. Frozen("Revisions", "WHEN OLD.State = 'Released' ", "a released revision never changes"),
+    ];
+
+    private static IEnumerable<string> Frozen(string table, string when, string why) =>
+        from act in (string[])["UPDATE", "DELETE"]
+        select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";
+}

@@ -1,0 +1,68 @@
+using System.Globalization;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+
+namespace Coilwright.Storage.Sqlite;
+
+/// <summary>The tables of a shop's file. Times are ISO 8601 text in UTC, so that they sort as they read.</summary>
+public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)
+{
+    /// <summary>Order of entry; the database counts it.</summary>
+    internal const string EntryOrder = "EntryOrder";
+
+    internal DbSet<ShopRow> Shop => Set<ShopRow>();
+    internal DbSet<RevisionRecord> Revisions => Set<RevisionRecord>();
+    internal DbSet<BatchRecord> Batches => Set<BatchRecord>();
+    internal DbSet<ReadingRecord> Readings => Set<ReadingRecord>();
+    internal DbSet<RoomTemperature> RoomTemperatures => Set<RoomTemperature>();
+
+    protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
+        configurationBuilder.Properties<DateTimeOffset>().HaveConversion<IsoUtc>();
+
+    protected override void OnModelCreating(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<ShopRow>(shop => shop.ToTable("Shop").HasKey(row => row.Id));
+        modelBuilder.Entity<RevisionRecord>(revision =>
+        {
+            revision.ToTable("Revisions").HasKey(row => new { row.RecipeId, row.Number });
+            revision.Property(row => row.State).HasConversion<string>();
+        });
+        modelBuilder.Entity<BatchRecord>(batch =>
+        {
+            batch.ToTable("Batches").HasKey(row => row.Id);
+            batch.Property(row => row.Id).ValueGeneratedNever();
+            batch.HasOne<RevisionRecord>().WithMany().HasForeignKey(row => new { row.RecipeId, row.RevisionNumber }).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<ReadingRecord>(MapReading);
+        modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));
+    }
+
+    private static void MapReading(EntityTypeBuilder<ReadingRecord> reading)
+    {
+        reading.ToTable("Readings").HasKey(CountedKey(reading));
+        reading.HasAlternateKey(row => row.Id);
+        reading.HasIndex(row => row.BatchId);
+        reading.HasIndex(row => row.Supersedes).IsUnique();
+        reading.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
+        reading.HasOne<ReadingRecord>().WithOne().HasForeignKey<ReadingRecord>(row => row.Supersedes).HasPrincipalKey<ReadingRecord>(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+    }
+
+    private static string CountedKey<T>(EntityTypeBuilder<T> entity)
+        where T : class
+    {
+        entity.Property<long>(EntryOrder).ValueGeneratedOnAdd();
+        return EntryOrder;
+    }
+
+    /// <summary>The one row that says whose file this is.</summary>
+    internal sealed record ShopRow(int Id, string Name, DateTimeOffset CreatedUtc);
+
+    private sealed class IsoUtc() : ValueConverter<DateTimeOffset, string>(
+        time => time.UtcDateTime.ToString("O", CultureInfo.InvariantCulture),
+        text => DateTimeOffset.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal));
+}

@@ -1,0 +1,129 @@
+using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Coilwright.Storage.Tests;
+
+public sealed class ShopRecordsTests
+{
+    private static CancellationToken Cancel => TempShop.Cancel;
+
+    [Fact]
+    public async Task What_is_stored_comes_back_the_same_after_closing()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        ReadingRecord first = TempShop.Reading(batch) with { Si = 0.1 + 0.2, Typed = "7,43 kΩ ∞ \"'", Flag = "", AtHz = 1e3 };
+        ReadingRecord second = TempShop.Reading(batch, typed: "open", ohm: null) with { Flag = "open", TemperatureC = null, Turns = null, Supersedes = first.Id, Reason = "wrong lead", TimeUtc = TempShop.Noon.ToOffset(TimeSpan.FromHours(5)) };
+        Assert.Equal(AddReading.Added, await temp.Shop.AddReadingsAsync([first, second], Cancel));
+        RoomTemperature room = new(23.5, "23.5 °C", "Mara", TempShop.Noon);
+        await temp.Shop.AddRoomTemperatureAsync(room with { TemperatureC = 19 }, Cancel);
+        await temp.Shop.AddRoomTemperatureAsync(room, Cancel);
+
+        await temp.ReopenAsync();
+
+        Assert.Equal([first, second], await temp.Shop.ReadingsAsync(batch.Id, Cancel));
+        Assert.Equal(batch, await temp.Shop.FindBatchAsync(batch.Id, Cancel));
+        Assert.Equal(TempShop.Revision(batch.RecipeId, 1, RevisionState.Released), await temp.Shop.FindRevisionAsync(batch.RecipeId, 1, Cancel));
+        Assert.Equal(room, await temp.Shop.LatestRoomTemperatureAsync(Cancel));
+    }
+
+    [Fact]
+    public async Task A_reading_sent_twice_is_kept_once_and_another_under_its_id_is_refused()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        ReadingRecord reading = TempShop.Reading(batch);
+        IShopRecords records = temp.Shop;
+        Assert.Equal(AddReading.Added, await records.AddReadingAsync(reading, Cancel));
+        Assert.Equal(AddReading.AlreadyThere, await records.AddReadingAsync(reading with { TimeUtc = TempShop.Noon.AddMinutes(3), TemperatureC = 24 }, Cancel));
+        Assert.Equal(AddReading.IdTaken, await records.AddReadingAsync(reading with { Typed = "6.31 k" }, Cancel));
+        Assert.Equal(reading, Assert.Single(await temp.Shop.ReadingsAsync(batch.Id, Cancel)));
+    }
+
+    [Fact]
+    public async Task A_reading_is_superseded_by_one_only()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        ReadingRecord first = TempShop.Reading(batch);
+        await temp.Shop.AddReadingsAsync([first], Cancel);
+        ReadingRecord[] rivals = [.. Enumerable.Range(0, 6).Select(n => TempShop.Reading(batch, typed: $"6.3{n} k") with { Supersedes = first.Id, Reason = "read again" })];
+
+        AddReading[] outcomes = await Task.WhenAll(rivals.Select(rival => Task.Run(() => temp.Shop.AddReadingsAsync([rival], Cancel), Cancel)));
+
+        Assert.Single(outcomes, AddReading.Added);
+        Assert.Equal(5, outcomes.Count(outcome => outcome == AddReading.SupersededByAnother));
+        Assert.Equal(2, (await temp.Shop.ReadingsAsync(batch.Id, Cancel)).Count);
+    }
+
+    [Fact]
+    public async Task The_readings_of_one_entry_are_added_together_or_not_at_all()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        ReadingRecord first = TempShop.Reading(batch), correction = TempShop.Reading(batch) with { Supersedes = first.Id, Reason = "read again" };
+        await temp.Shop.AddReadingsAsync([first, correction], Cancel);
+        ReadingRecord alone = TempShop.Reading(batch, "C-002");
+        Assert.Equal(AddReading.SupersededByAnother, await temp.Shop.AddReadingsAsync([alone, correction with { Id = Guid.NewGuid() }], Cancel));
+        Assert.DoesNotContain(await temp.Shop.ReadingsAsync(batch.Id, Cancel), reading => reading.Tag == "C-002");
+    }
+
+    [Fact]
+    public async Task Many_writers_at_once_lose_nothing()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        await using SqliteShop second = await ShopFile.OpenAsync(temp.PathOfShop, Cancel);
+        await Task.WhenAll(Enumerable.Range(1, 60).Select(n => Task.Run(() => (n % 2 == 0 ? temp.Shop : second).AddReadingsAsync([TempShop.Reading(batch, $"C-{n:000}")], Cancel), Cancel)));
+        Assert.Equal(60, (await second.ReadingsAsync(batch.Id, Cancel)).Select(reading => reading.Tag).Distinct().Count());
+    }
+
+    [Fact]
+    public async Task A_draft_is_replaced_and_a_released_revision_is_not()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        Guid recipe = Guid.NewGuid();
+        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1), 0, Cancel));
+        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1, json: "{ }"), 1, Cancel));
+        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1, RevisionState.Released, "{ }"), 1, Cancel));
+        Assert.False(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1, json: "{ \"x\": 1 }"), 1, Cancel));
+        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 2), 1, Cancel));
+        Assert.False(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 2), 1, Cancel)); // somebody else made revision B
+        Assert.False(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 4), 2, Cancel)); // no gaps
+        Assert.Equal(["A", "B"], (await temp.Shop.RevisionsAsync(recipe, Cancel)).Select(revision => revision.Letter));
+        Assert.Equal("{ }", (await temp.Shop.FindRevisionAsync(recipe, 1, Cancel))!.Json);
+        Assert.Equal(2, Assert.Single(await temp.Shop.NewestRevisionsAsync(Cancel)).Number);
+    }
+
+    [Theory]
+    [InlineData("UPDATE Readings SET Typed = '1'")]
+    [InlineData("DELETE FROM Readings")]
+    [InlineData("UPDATE Batches SET RevisionNumber = 2")]
+    [InlineData("DELETE FROM Batches")]
+    [InlineData("UPDATE Revisions SET Json = ''")]
+    [InlineData("UPDATE RoomTemperatures SET TemperatureC = 1")]
+    public async Task The_database_itself_refuses_to_change_what_was_recorded(string sql)
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        await temp.Shop.AddReadingsAsync([TempShop.Reading(batch)], Cancel);
+        await temp.Shop.AddRoomTemperatureAsync(new RoomTemperature(20, "20", "Mara", TempShop.Noon), Cancel);
+        await using ShopContext context = temp.Shop.Open();
+        SqliteException refused = await Assert.ThrowsAsync<SqliteException>(() => context.Database.ExecuteSqlRawAsync(sql, Cancel));
+        Assert.Equal(19, refused.SqliteErrorCode); // SQLITE_CONSTRAINT
+    }
+
+    [Fact]
+    public async Task A_batch_sent_twice_is_begun_once()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        await temp.Shop.AddBatchAsync(batch with { Quantity = 99 }, Cancel);
+        Assert.Equal(24, Assert.Single(await temp.Shop.BatchesAsync(Cancel)).Quantity);
+    }
+}
