@@ -22,6 +22,9 @@ public static class AirInductance
 {
     private const double Mu0Over4Pi = 1e-7;
 
+    /// <summary>Height over outer width above which the fast rule hands over to the accurate one: long thin solenoids, no pickup coil.</summary>
+    private const double LimitOfFastRule = 3;
+
     /// <summary>Self-inductance of one turn squared, H: multiply by N².</summary>
     /// <param name="bobbin">Former and winding height.</param>
     /// <param name="buildM">Radial thickness of the winding, m, 1 nm to 1 m.</param>
@@ -29,7 +32,8 @@ public static class AirInductance
     public static double SelfPerTurnSquaredH(Bobbin bobbin, double buildM, Resolution resolution = Resolution.Accurate)
     {
         Require.InRange(buildM, 1e-9, 1);
-        (int means, int steps, int angles) = resolution == Resolution.Fast ? (2, 6, 12) : (4, 10, 24);
+        bool tall = bobbin.WindingHeightM > LimitOfFastRule * (bobbin.CoreWidthM + 2 * buildM);
+        (int means, int steps, int angles) = resolution == Resolution.Fast && !tall ? (2, 6, 12) : (4, 10, 24);
         GaussRule mean = GaussRule.Of(means), step = GaussRule.Of(steps);
         ArcNodes nodes = ArcNodes.Of(angles);
         Former former = Former.Of(bobbin);
