@@ -22,8 +22,8 @@ public static class AirInductance
 {
     private const double Mu0Over4Pi = 1e-7;
 
-    /// <summary>Height over outer width above which the fast rule hands over to the accurate one: long thin solenoids, no pickup coil.</summary>
-    private const double LimitOfFastRule = 3;
+    /// <summary>Height over outer width above which the fast rule hands over to the accurate one: long thin solenoids.</summary>
+    private const double LimitOfFastRule = 1.5;
 
     /// <summary>Self-inductance of one turn squared, H: multiply by N².</summary>
     /// <param name="bobbin">Former and winding height.</param>
