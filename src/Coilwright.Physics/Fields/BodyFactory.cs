@@ -6,8 +6,11 @@ internal sealed class BodyFactory(FieldSettings settings)
     /// <summary>Stated share of a screw's effect that its thread may take or give (assumed, no source).</summary>
     private const double ThreadError = 0.05;
 
-    /// <summary>Error of the cores' share with a bar close to rods, whose charge is taken as even around: −3 to −5 % of the mutual's share beside a µ 4.5 bar (3-D finite elements).</summary>
+    /// <summary>Error of the cores' share with a bar close to rods, whose charge is taken as even around: up to −3 % of the mutual's share beside a µ 4.5 bar (3-D finite elements).</summary>
     private const double BarError = 0.04;
+
+    /// <summary>Added for a blade, whose panels have been checked by refinement alone.</summary>
+    private const double BladeError = 0.02;
 
     private readonly Dictionary<(double, double, double, double), RingMesh> _meshes = [];
 
@@ -26,7 +29,7 @@ internal sealed class BodyFactory(FieldSettings settings)
         {
             double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
             BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, BarError);
-            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM), material));
+            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material));
         }
 
         return bodies;
@@ -45,14 +48,15 @@ internal sealed class BodyFactory(FieldSettings settings)
     private void AddPoles(List<MagneticBody> bodies, FieldCoil coil, PoleModel pole)
     {
         SkinShape skin = pole.Shape == PoleShape.Blade ? SkinShape.Slab : SkinShape.Cylinder;
-        BodyMaterial material = new(pole.RelativePermeability, pole.ConductivitySPerM.Value, skin, pole.DiameterM / 2, pole.Shape == PoleShape.Screw ? ThreadError : 0);
+        BodyMaterial material = new(pole.RelativePermeability, pole.ConductivitySPerM.Value, skin, pole.DiameterM / 2,
+            pole.Shape switch { PoleShape.Screw => ThreadError, PoleShape.Blade => BladeError, _ => 0 });
         for (int i = 0; i < pole.PositionsM.Count; i++)
         {
             double x = coil.Position.XM + pole.PositionsM[i], y = coil.Position.YM, top = coil.Position.ZM + pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)];
             if (pole.Shape == PoleShape.Blade)
             {
                 Vector3M size = new(pole.WidthM, pole.DiameterM, pole.LengthM);
-                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size), material));
+                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material));
             }
             else
             {
@@ -75,10 +79,10 @@ internal sealed class BodyFactory(FieldSettings settings)
         return mesh;
     }
 
-    private (int X, int Y, int Z) Divisions(Vector3M size)
+    private static (int X, int Y, int Z) Divisions(Vector3M size, int longest)
     {
-        double longest = Math.Max(size.XM, Math.Max(size.YM, size.ZM));
-        int Parts(double length) => Math.Max(2, 2 * (int)Math.Round(settings.LongPanels / 2.0 * Math.Sqrt(length / longest)));
+        double length = Math.Max(size.XM, Math.Max(size.YM, size.ZM));
+        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Sqrt(side / length)));
         return (Parts(size.XM), Parts(size.YM), Parts(size.ZM));
     }
 }

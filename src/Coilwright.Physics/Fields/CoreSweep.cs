@@ -14,6 +14,7 @@ internal sealed class CoreSweep
     private readonly SurfaceSystem _system;
     private readonly double[] _kernel;
     private readonly double[][] _drive, _link;
+    private (double[] Lambda, DenseLu Factors)? _factored;
     private double[,]? _kernelIn, _driveIn, _linkIn;
     private double[][,] _materialIn = [];
 
@@ -30,8 +31,7 @@ internal sealed class CoreSweep
     /// <summary>Charges per ampere-turn of each winding at real permeabilities, one per material.</summary>
     public double[][] Charges(double[] permeability)
     {
-        double[] lambda = [.. permeability.Select(mu => Lambda(mu).Real)];
-        DenseLu factors = Factor(lambda);
+        DenseLu factors = Factor([.. permeability.Select(mu => Lambda(mu).Real)]);
         double[][] charges = new double[_drive.Length][];
         for (int w = 0; w < charges.Length; w++)
         {
@@ -147,6 +147,11 @@ internal sealed class CoreSweep
 
     private DenseLu Factor(double[] lambda)
     {
+        if (_factored is { } last && last.Lambda.AsSpan().SequenceEqual(lambda))
+        {
+            return last.Factors;
+        }
+
         int n = _system.Count;
         double[] matrix = new double[n * n];
         for (int i = 0; i < matrix.Length; i++)
@@ -159,7 +164,9 @@ internal sealed class CoreSweep
             matrix[i * n + i] += lambda[_system.Material[i]];
         }
 
-        return new DenseLu(matrix, n);
+        DenseLu factors = new(matrix, n);
+        _factored ??= (lambda, factors);
+        return factors;
     }
 
     /// <summary>Orthonormal directions: solves of each winding's field cut to one material, then solves of those, breadth first.</summary>

@@ -1,6 +1,6 @@
 namespace Coilwright.Physics.Fields;
 
-/// <summary>For sliders: a single coil with six rods in about a millisecond, the cores' share within 4 %.</summary>
+/// <summary>For sliders: a single coil with six rods in about a millisecond, the cores' share within 2.5 %.</summary>
 public sealed class FastFieldEngine : IFieldEngine
 {
     private readonly SurfaceFieldEngine _engine = new(FieldSettings.Fast);

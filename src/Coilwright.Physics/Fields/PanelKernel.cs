@@ -7,7 +7,7 @@ internal static class PanelKernel
     public static (double U, double V, double N) Field(double p, double q, double u, double v, double n)
     {
         double area = 4 * p * q, square = u * u + v * v + n * n;
-        if (square > 100 * (p * p + q * q))
+        if (square > 49 * (p * p + q * q))
         {
             double point = area / (4 * Math.PI * square * Math.Sqrt(square));
             return (u * point, v * point, n * point);

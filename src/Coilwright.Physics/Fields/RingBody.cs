@@ -106,13 +106,14 @@ internal sealed class RingBody : MagneticBody
 
     private SurfacePoint[] MakePoints()
     {
-        SurfacePoint[] points = new SurfacePoint[Count * _around];
+        int around = Math.Max(4, _around / 2);
+        SurfacePoint[] points = new SurfacePoint[Count * around];
         for (int k = 0; k < points.Length; k++)
         {
-            int i = k / _around;
-            double angle = 2 * Math.PI * (k % _around + 0.5) / _around, co = Math.Cos(angle), si = Math.Sin(angle);
+            int i = k / around;
+            double angle = 2 * Math.PI * (k % around + 0.5) / around, co = Math.Cos(angle), si = Math.Sin(angle);
             points[k] = new SurfacePoint(i, X + Mesh.Rho[i] * co, Y + Mesh.Rho[i] * si, HeightM(i),
-                Mesh.NormalRho[i] * co, Mesh.NormalRho[i] * si, Mesh.NormalZ[i], 1.0 / _around);
+                Mesh.NormalRho[i] * co, Mesh.NormalRho[i] * si, Mesh.NormalZ[i], 1.0 / around);
         }
 
         return points;
