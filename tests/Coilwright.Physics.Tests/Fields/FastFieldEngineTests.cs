@@ -25,8 +25,8 @@ public sealed class FastFieldEngineTests
 
     private static readonly double[] Six = [-0.026, -0.0156, -0.0052, 0.0052, 0.0156, 0.026];
 
-    // Rods in a round and in a long coil: finite-element solutions (derived, estimated error 1e-4 to 5e-4). The model is approximate:
-    // the truth must lie inside the interval it states.
+    // Rods in a round and in a long coil: finite-element solutions (derived, estimated error 1e-4 to 5e-4):
+    // the truth must lie inside the interval that the engine states.
     [Theory]
     [InlineData(false, 1.05, 4.529642437628781e-9)]
     [InlineData(false, 4.5, 7.551503241128007e-9)]
@@ -56,7 +56,7 @@ public sealed class FastFieldEngineTests
     [InlineData(10000, 0.0501, -0.0489)]
     public void Effective_permeability_matches_the_closed_form(double hz, double real, double imaginary)
     {
-        Complex ratio = CylinderPermeability.Effective(280, 1 / 1.6e-7, 0.0024, hz) / 280;
+        Complex ratio = SkinEffect.Permeability(280, 1 / 1.6e-7, SkinShape.Cylinder, 0.0024, hz) / 280;
         Assert.Equal(real, ratio.Real, 0.00006);
         Assert.Equal(imaginary, ratio.Imaginary, 0.00006);
     }

@@ -1,0 +1,88 @@
+namespace Coilwright.Physics.Fields;
+
+/// <summary>Turns poles and bars into bodies with cut surfaces.</summary>
+internal sealed class BodyFactory(FieldSettings settings)
+{
+    /// <summary>Stated share of a screw's effect that its thread may take or give (assumed, no source).</summary>
+    private const double ThreadError = 0.05;
+
+    /// <summary>Error of the cores' share with a bar close to rods, whose charge is taken as even around: up to −3 % of the mutual's share beside a µ 4.5 bar (3-D finite elements).</summary>
+    private const double BarError = 0.04;
+
+    /// <summary>Added for a blade, whose panels have been checked by refinement alone.</summary>
+    private const double BladeError = 0.02;
+
+    private readonly Dictionary<(double, double, double, double), RingMesh> _meshes = [];
+
+    public List<MagneticBody> Make(FieldProblem problem)
+    {
+        List<MagneticBody> bodies = [];
+        foreach (FieldCoil coil in problem.Coils)
+        {
+            foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM)))
+            {
+                AddPoles(bodies, coil, pole);
+            }
+        }
+
+        foreach (BarModel bar in problem.Bars.Where(bar => Matters(bar.RelativePermeability, bar.ConductivitySPerM)))
+        {
+            double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
+            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, BarError);
+            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material));
+        }
+
+        return bodies;
+    }
+
+    /// <summary>x of the plane in which the whole problem mirrors itself, or null.</summary>
+    public static double? MirrorPlane(FieldProblem problem, List<MagneticBody> bodies)
+    {
+        double x0 = problem.Coils.Count > 0 ? problem.Coils[0].Position.XM : 0;
+        return problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
+            && bodies.TrueForAll(body => bodies.Exists(other => body.Mirrors(other, x0))) ? x0 : null;
+    }
+
+    private static bool Matters(Estimate permeability, Estimate conductivity) => permeability.High > 1 + 1e-6 || conductivity.Value > 0;
+
+    private void AddPoles(List<MagneticBody> bodies, FieldCoil coil, PoleModel pole)
+    {
+        SkinShape skin = pole.Shape == PoleShape.Blade ? SkinShape.Slab : SkinShape.Cylinder;
+        BodyMaterial material = new(pole.RelativePermeability, pole.ConductivitySPerM.Value, skin, pole.DiameterM / 2,
+            pole.Shape switch { PoleShape.Screw => ThreadError, PoleShape.Blade => BladeError, _ => 0 });
+        for (int i = 0; i < pole.PositionsM.Count; i++)
+        {
+            double x = coil.Position.XM + pole.PositionsM[i], y = coil.Position.YM, top = coil.Position.ZM + pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)];
+            if (pole.Shape == PoleShape.Blade)
+            {
+                Vector3M size = new(pole.WidthM, pole.DiameterM, pole.LengthM);
+                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material));
+            }
+            else
+            {
+                bodies.Add(new RingBody(MeshOf(pole), x, y, top - pole.LengthM, material, settings.Around));
+            }
+        }
+    }
+
+    private RingMesh MeshOf(PoleModel pole)
+    {
+        bool head = pole.Shape == PoleShape.Screw && pole.HeadDiameterM > pole.DiameterM && pole.HeadHeightM > 0 && pole.HeadHeightM < pole.LengthM;
+        var key = (pole.DiameterM, pole.LengthM, head ? pole.HeadDiameterM : 0, head ? pole.HeadHeightM : 0);
+        if (!_meshes.TryGetValue(key, out RingMesh? mesh))
+        {
+            _meshes[key] = mesh = head
+                ? RingMesh.Screw(pole.DiameterM / 2, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, settings.SideRings, settings.CapRings)
+                : RingMesh.Rod(pole.DiameterM / 2, pole.LengthM, settings.SideRings, settings.CapRings);
+        }
+
+        return mesh;
+    }
+
+    private static (int X, int Y, int Z) Divisions(Vector3M size, int longest)
+    {
+        double length = Math.Max(size.XM, Math.Max(size.YM, size.ZM));
+        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Sqrt(side / length)));
+        return (Parts(size.XM), Parts(size.YM), Parts(size.ZM));
+    }
+}

@@ -1,0 +1,148 @@
+namespace Coilwright.Physics.Fields;
+
+/// <summary>A rectangular bar or blade: even charge on rectangles of its six faces, smaller toward the edges.</summary>
+internal sealed class PanelBody : MagneticBody
+{
+    private readonly Vector3M _centre, _half;
+    private readonly Panel[] _panels;
+    private readonly SurfacePoint[] _points;
+
+    /// <param name="centre">Middle of the bar.</param>
+    /// <param name="size">Sizes along x, y, z.</param>
+    /// <param name="divisions">Panels along x, y, z; the count along x is even, so that no panel lies across the middle.</param>
+    /// <param name="material">What it is made of.</param>
+    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material)
+        : base(material)
+    {
+        (_centre, _half) = (centre, new Vector3M(size.XM / 2, size.YM / 2, size.ZM / 2));
+        List<Panel> panels = [];
+        for (int axis = 0; axis < 3; axis++)
+        {
+            AddFaces(panels, axis, Axis(divisions, (axis + 1) % 3), Axis(divisions, (axis + 2) % 3));
+        }
+
+        _panels = [.. panels];
+        Area = [.. panels.Select(panel => 4 * panel.HalfU * panel.HalfV)];
+        _points = [.. panels.Select((panel, i) => new SurfacePoint(i, panel.X, panel.Y, panel.Z,
+            panel.Axis == 0 ? panel.Side : 0, panel.Axis == 1 ? panel.Side : 0, panel.Axis == 2 ? panel.Side : 0, 1))];
+    }
+
+    public override int Count => _panels.Length;
+    public override double[] Area { get; }
+    public override IReadOnlyList<SurfacePoint> Points => _points;
+
+    public override double HeightM(int element) => _panels[element].Z;
+
+    public override int Mirror(int element) => _panels[element].Mirror;
+
+    public override bool Mirrors(MagneticBody other, double x0) => ReferenceEquals(other, this) && Math.Abs(_centre.XM - x0) < 1e-9;
+
+    public override Vector3M FieldOf(int element, double x, double y, double z)
+    {
+        ref readonly Panel panel = ref _panels[element];
+        double ex = x - panel.X, ey = y - panel.Y, ez = z - panel.Z;
+        switch (panel.Axis)
+        {
+            case 0:
+                (double y0, double z0, double x0) = PanelKernel.Field(panel.HalfU, panel.HalfV, ey, ez, ex);
+                return new Vector3M(x0, y0, z0);
+            case 1:
+                (double z1, double x1, double y1) = PanelKernel.Field(panel.HalfU, panel.HalfV, ez, ex, ey);
+                return new Vector3M(x1, y1, z1);
+            default:
+                (double x2, double y2, double z2) = PanelKernel.Field(panel.HalfU, panel.HalfV, ex, ey, ez);
+                return new Vector3M(x2, y2, z2);
+        }
+    }
+
+    /// <summary>The potential goes from the middle along x, then straight to the panel, both inside the bar.</summary>
+    public override void Couple(CoilField coil, int place, double[] drive, double[] potential)
+    {
+        double flux = 0, area = 0;
+        Dictionary<double, double> axis = AxisPotential(coil);
+        GaussRule rule = GaussRule.Of(4);
+        for (int i = 0; i < Count; i++)
+        {
+            Panel panel = _panels[i];
+            SurfacePoint at = _points[i];
+            Vector3M h = coil.At(panel.X, panel.Y, panel.Z);
+            drive[place + i] = at.NormalX * h.XM + at.NormalY * h.YM + at.NormalZ * h.ZM;
+            potential[place + i] = axis[panel.X] - Across(coil, panel, rule);
+            flux += Area[i] * drive[place + i];
+            area += Area[i];
+        }
+
+        for (int i = 0; i < Count; i++)
+        {
+            drive[place + i] -= flux / area;
+        }
+    }
+
+    private double Across(CoilField coil, in Panel panel, GaussRule rule)
+    {
+        double dy = panel.Y - _centre.YM, dz = panel.Z - _centre.ZM, sum = 0;
+        for (int g = 0; g < rule.At.Length; g++)
+        {
+            double t = rule.At[g];
+            Vector3M h = coil.At(panel.X, _centre.YM + t * dy, _centre.ZM + t * dz);
+            sum += rule.Weight[g] * (h.YM * dy + h.ZM * dz);
+        }
+
+        return sum;
+    }
+
+    private Dictionary<double, double> AxisPotential(CoilField coil)
+    {
+        GaussRule rule = GaussRule.Of(3);
+        Dictionary<double, double> potential = [];
+        double from = 0, sum = 0;
+        foreach (double x in _panels.Select(panel => panel.X).Distinct().Order())
+        {
+            for (int g = 0; g < rule.At.Length && potential.Count > 0; g++)
+            {
+                sum -= rule.Weight[g] * (x - from) * coil.At(from + rule.At[g] * (x - from), _centre.YM, _centre.ZM).XM;
+            }
+
+            potential[x] = sum;
+            from = x;
+        }
+
+        return potential;
+    }
+
+    private void AddFaces(List<Panel> panels, int axis, int partsU, int partsV)
+    {
+        int alongU = (axis + 1) % 3, alongV = (axis + 2) % 3, first = panels.Count;
+        for (int face = 0; face < 2; face++)
+        {
+            for (int i = 0; i < partsU; i++)
+            {
+                for (int j = 0; j < partsV; j++)
+                {
+                    double[] at = [_centre.XM, _centre.YM, _centre.ZM];
+                    at[axis] += (2 * face - 1) * Along(_half, axis);
+                    (double u, double halfU) = Strip(Along(_half, alongU), i, partsU);
+                    (double v, double halfV) = Strip(Along(_half, alongV), j, partsV);
+                    at[alongU] += u;
+                    at[alongV] += v;
+                    int mirrorFace = axis == 0 ? 1 - face : face;
+                    int mirrorI = alongU == 0 ? partsU - 1 - i : i, mirrorJ = alongV == 0 ? partsV - 1 - j : j;
+                    panels.Add(new Panel(axis, 2 * face - 1, at[0], at[1], at[2], halfU, halfV, first + (mirrorFace * partsU + mirrorI) * partsV + mirrorJ));
+                }
+            }
+        }
+    }
+
+    /// <summary>Middle and half width of a strip; cosine steps, half way to even ones.</summary>
+    private static (double Middle, double Half) Strip(double half, int index, int parts)
+    {
+        double Edge(int k) => half * (0.5 * (2.0 * k / parts - 1) - 0.5 * Math.Cos(Math.PI * k / parts));
+        return ((Edge(index) + Edge(index + 1)) / 2, (Edge(index + 1) - Edge(index)) / 2);
+    }
+
+    private static int Axis((int X, int Y, int Z) divisions, int axis) => axis switch { 0 => divisions.X, 1 => divisions.Y, _ => divisions.Z };
+
+    private static double Along(Vector3M size, int axis) => axis switch { 0 => size.XM, 1 => size.YM, _ => size.ZM };
+
+    private readonly record struct Panel(int Axis, int Side, double X, double Y, double Z, double HalfU, double HalfV, int Mirror);
+}
