@@ -95,6 +95,6 @@ public sealed class WrongInputTests
         CommandRun run = await CommandRun.Of("--help");
 
         Assert.Equal(0, run.Exit);
-        Assert.All((string[])["predict", "respond", "wind"], command => Assert.Contains("  " + command, run.Output, StringComparison.Ordinal));
+        Assert.All((string[])["predict", "respond", "wind", "judge", "recipe", "batch", "read", "serve", "demo"], command => Assert.Contains("  " + command, run.Output, StringComparison.Ordinal));
     }
 }
