@@ -89,6 +89,19 @@ internal sealed class ForecastVector
         JoinCoils(y);
     }
 
+    /// <summary>The response curves at given input values: bare, then on the load.</summary>
+    public IReadOnlyList<ForecastCurve> Curves(double[] x, int points)
+    {
+        double[] y = new double[Count];
+        Evaluate(x, y);
+        double[] henry = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])];
+        double[] ohm = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])];
+        TabulatedBranch branch = new(_scene.FrequenciesHz, henry, ohm);
+        double[] frequencies = PickupResponse.LogFrequencies(20, 20_000, points);
+        return [.. ((LoadCircuit?[])[LoadCircuit.None, _load]).OfType<LoadCircuit>().Select((load, i) =>
+            new ForecastCurve(i > 0, PickupResponse.Compute(branch, y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies)))];
+    }
+
     private void WindOne(int c, double[] x, double[] y)
     {
         CoilModel coil = _scene.Model.Coils[c];

@@ -25,7 +25,10 @@ public static class Forecaster
         return new Prediction(
             [.. Enumerable.Range(0, model.Coils.Count).Select(assembly.Coil)],
             assembly.Pickup(load is not null, options.FrequenciesHz),
-            ForecastWarnings.Of(model, scene));
+            ForecastWarnings.Of(model, scene))
+        {
+            Curves = options.CurvePoints > 0 ? vector.Curves([.. inputs.All.Select(input => input.Estimate.Value)], options.CurvePoints) : [],
+        };
     }
 
     /// <summary>The same intervals by seeded sampling: the check on the first-order ones, by result name.</summary>

@@ -93,4 +93,13 @@ public sealed record SpectrumForecast(double FrequencyHz, Figure Inductance, Fig
 public sealed record ForecastWarning(string Field, string Message);
 
 /// <summary>Everything foretold for one recipe.</summary>
-public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecast Pickup, IReadOnlyList<ForecastWarning> Warnings);
+public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecast Pickup, IReadOnlyList<ForecastWarning> Warnings)
+{
+    /// <summary>The response at the middle of every interval: unloaded, and on the load if there is one; empty unless asked for.</summary>
+    public IReadOnlyList<ForecastCurve> Curves { get; init; } = [];
+}
+
+/// <summary>One forecast response.</summary>
+/// <param name="Loaded">True on the load, false bare.</param>
+/// <param name="Response">Its points.</param>
+public sealed record ForecastCurve(bool Loaded, Coilwright.Physics.Circuit.Response Response);

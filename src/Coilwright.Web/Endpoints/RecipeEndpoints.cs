@@ -23,6 +23,7 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}", SaveAsync);
         app.MapPost("/recipes/{id:guid}/preview", PreviewAsync);
         app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync);
+        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync);
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
         app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
     }
@@ -57,7 +58,7 @@ internal static class RecipeEndpoints
 
         string json = RecipeForm.Apply(posted.Base.Json, posted.Form);
         RecipeOutcome outcome = await shop.Recipes.SaveAsync(
-            id, json, posted.Form["reason"].ToString(), posted.Form["person"].ToString(), posted.Revisions.Max(one => one.Number), cancel);
+            id, json, posted.Form["reason"].ToString(), posted.Form["person"].ToString(), posted.Base.Number, cancel, FormValue.Time(posted.Form["baseTime"].ToString()));
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
             : Page(posted.Base, posted.Revisions, json, LoadForm.Read(posted.Form), outcome.Problems, posted.Form, false);
@@ -77,6 +78,19 @@ internal static class RecipeEndpoints
 
         ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString());
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
+    }
+
+    private static async Task<IResult> ResponseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        if (await PostedAsync(id, request, shop, cancel) is not { } posted)
+        {
+            return Results.NotFound();
+        }
+
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString());
+        return view.Response is { } response
+            ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
+            : Results.UnprocessableEntity(view.Problems);
     }
 
     private static async Task<IResult> ReleaseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)

@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Entry;
 
@@ -22,7 +24,26 @@ public sealed record DrawingView(string Caption, string Svg);
 /// <param name="FrequencyHz">Common frequencies.</param>
 /// <param name="Curves">One or two curves.</param>
 /// <param name="PeakHz">Peak of the loaded curve, or of the only one.</param>
-public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyList<CurveView> Curves, double? PeakHz);
+public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyList<CurveView> Curves, double? PeakHz)
+{
+    /// <summary>The curves as a table, a column each, units in the header.</summary>
+    public string Csv()
+    {
+        StringBuilder csv = new("frequency [Hz]" + string.Concat(Curves.Select(curve => $",gain {curve.Name} [dB]")) + "\n");
+        for (int i = 0; i < FrequencyHz.Count; i++)
+        {
+            csv.Append(CultureInfo.InvariantCulture, $"{FrequencyHz[i]:G7}");
+            foreach (CurveView curve in Curves)
+            {
+                csv.Append(CultureInfo.InvariantCulture, $",{curve.GainDb[i]:F4}");
+            }
+
+            csv.Append('\n');
+        }
+
+        return csv.ToString();
+    }
+}
 
 /// <summary>One curve of a response figure; the second of two is dashed, so that no colour is needed to tell them apart.</summary>
 public sealed record CurveView(string Name, IReadOnlyList<double> GainDb, bool Dashed);

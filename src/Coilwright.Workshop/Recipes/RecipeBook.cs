@@ -18,7 +18,9 @@ public sealed class RecipeBook(IShopRecords records, TimeProvider clock)
     /// <param name="person">Who writes it.</param>
     /// <param name="expectedNewest">Number of the revision it was written on; 0 for a new recipe.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<RecipeOutcome> SaveAsync(Guid recipeId, string json, string reason, string person, int expectedNewest, CancellationToken cancel)
+    /// <param name="writtenOn">When that revision had been saved, if the writer saw it: a draft changed since is not overwritten.</param>
+    public async Task<RecipeOutcome> SaveAsync(
+        Guid recipeId, string json, string reason, string person, int expectedNewest, CancellationToken cancel, DateTimeOffset? writtenOn = null)
     {
         ReadOutcome<Recipe> read = RecipeReader.Read(json);
         List<Problem> problems = [.. read.Problems];
@@ -29,7 +31,7 @@ public sealed class RecipeBook(IShopRecords records, TimeProvider clock)
             return new RecipeOutcome([], newest);
         }
 
-        if ((newest?.Number ?? 0) != expectedNewest)
+        if ((newest?.Number ?? 0) != expectedNewest || (writtenOn is { } seen && newest is not null && newest.TimeUtc != seen))
         {
             problems.Add(Meanwhile(newest));
         }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Physics.Fields;
 using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Commands;
@@ -26,11 +27,7 @@ public static class PredictCommand
             LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
             ForecastOptions options = new();
             options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
-            if (parsed.GetValue(accurate))
-            {
-                await desk.Error.WriteLineAsync("coilwright: there is one field engine so far; --accurate gives the same answer").ConfigureAwait(false);
-            }
-
+            options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
             Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
