@@ -10,6 +10,7 @@ public static class SetUpSheetStyle
         body { margin: 0; font: 15px/1.3 system-ui, "DejaVu Sans", sans-serif; font-variant-numeric: tabular-nums; }
         .sheet { box-sizing: border-box; max-width: 186mm; margin: 0 auto; padding: 0; break-after: page; }
         .sheet:last-child { break-after: auto; }
+        @media screen { .sheet { padding: 6mm 3mm; } }
         .sheet h1 { font-size: 28px; line-height: 1.1; margin: 0; }
         .sheet h2 { font-size: 16px; margin: 0 0 2px; }
         .sheet p, .sheet ul { margin: 0; }

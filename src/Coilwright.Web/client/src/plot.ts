@@ -26,7 +26,7 @@ function draw(place: HTMLElement, data: Curves): void {
     height: 260,
     legend: { show: false },
     cursor: { y: false },
-    scales: { x: { time: false, distr: 3, log: 10 }, y: { range: (_, low, high) => [Math.max(-30, Math.floor(low / 6) * 6), Math.ceil((high + 2) / 6) * 6] } },
+    scales: { x: { time: false, distr: 3, log: 10, range: (_, low, high) => [low, high] }, y: { range: (_, low, high) => [Math.max(-30, Math.floor(low / 6) * 6), Math.ceil((high + 2) / 6) * 6] } },
     axes: [
       { ...axis, label: 'frequency, Hz', labelFont: '14px system-ui', values: (_, ticks) => ticks.map(hertz) },
       { ...axis, label: 'gain, dB', labelFont: '14px system-ui', size: 48 },
