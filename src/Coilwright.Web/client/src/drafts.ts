@@ -8,7 +8,9 @@ export function keepDrafts(form: HTMLFormElement): void {
   for (const field of fieldsOf(form)) {
     const key = keyOf(record, field.name);
     const kept = read(key);
-    if (kept !== null && kept !== field.value) {
+    if (typedAlready(field)) {
+      keep(field, key);
+    } else if (kept !== null && kept !== field.value) {
       field.value = kept;
       say(field, 'on this tablet');
     }
@@ -33,6 +35,11 @@ export function say(field: Field, where: string): void {
   if (place) {
     place.textContent = where;
   }
+}
+
+/** A quick hand types before this script runs; what it typed wins over an older draft. */
+function typedAlready(field: Field): boolean {
+  return field === document.activeElement && !(field instanceof HTMLSelectElement) && field.value !== field.defaultValue;
 }
 
 function keep(field: Field, key: string): void {

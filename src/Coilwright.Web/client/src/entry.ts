@@ -8,6 +8,7 @@ import { clockTime } from './store';
 export function coilEntry(form: HTMLFormElement): void {
   const batchId = form.dataset.batch ?? '';
   const page = new EntryPage(form, batchId);
+  page.ready();
   const outbox = new Outbox(batchId, page);
   form.addEventListener('submit', event => {
     const sender = (event as SubmitEvent).submitter;
@@ -27,6 +28,13 @@ class EntryPage {
 
   constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
     this.log = document.getElementById('sent') ?? form;
+  }
+
+  /** The browser honours autofocus only when it next paints: a key pressed before that would be lost. */
+  ready(): void {
+    if (document.activeElement === null || document.activeElement === document.body) {
+      this.field('resistance').focus();
+    }
   }
 
   submit(outbox: Outbox): void {
