@@ -16,12 +16,15 @@ internal sealed class ForecastInputs
     private readonly List<UncertainInput> _all = [];
     private readonly Dictionary<string, (int Bare, int Overall, int OhmPerM)> _wires = [];
 
-    public ForecastInputs(PickupModel model, IReadOnlyList<LayEstimate> lays)
+    public ForecastInputs(PickupModel model, ForecastScene scene)
     {
+        IReadOnlyList<LayEstimate> lays = scene.Lays;
         Coils = [.. model.Coils.Select((coil, c) => Add(coil, lays[c], model.Coils.Count > 1 ? $" of coil {coil.Name}" : ""))];
-        Cores = Append(new("cores: permeability and model", "1", new Estimate(1, 0, 2, Basis.Assumed), Scatter.Normal,
-            "interval of the pole materials' permeability and the field model's own error"));
-        Capacitance = Append(new("capacitance factor", "1", new Estimate(1, 1 / LayCapacitanceFactor, LayCapacitanceFactor, Basis.Assumed), Scatter.LogNormal,
+        CoreCoil = Enumerable.Range(0, model.Coils.Count).MaxBy(c => scene.Field.InductanceSpreadH[c, c]);
+        double henry = scene.Field.StaticInductanceH[CoreCoil, CoreCoil], spread = scene.Field.InductanceSpreadH[CoreCoil, CoreCoil];
+        Cores = Append(new("inductance with cores of coil " + model.Coils[CoreCoil].Name, "H", new Estimate(henry, henry - spread, henry + spread, Basis.Assumed), Scatter.Normal,
+            "permeability of the pole materials and the field model's own error"));
+        Capacitance = Append(new("capacitance factor", "1", new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed), Scatter.LogNormal,
             "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of the kind has been measured"));
         if (model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null))
         {
@@ -29,13 +32,22 @@ internal sealed class ForecastInputs
         }
     }
 
-    private const double LayCapacitanceFactor = 1.5;
-
     public IReadOnlyList<UncertainInput> All => _all;
     public IReadOnlyList<CoilPlaces> Coils { get; }
 
-    /// <summary>1 at the middle; the ends of its interval are the ends of the cored inductance's interval.</summary>
+    /// <summary>Place of the static inductance of <see cref="CoreCoil"/>, H: how the cores scatter. Every coil's cores go with it.</summary>
     public int Cores { get; }
+
+    /// <summary>The coil whose cores are the least certain.</summary>
+    public int CoreCoil { get; }
+
+    /// <summary>How far the cores stand from their middle, −1 and 1 at the ends of their interval.</summary>
+    public double CoreDeparture(double[] x)
+    {
+        Estimate cores = _all[Cores].Estimate;
+        return cores.IsExact ? 0 : (x[Cores] - cores.Value) / (cores.High - cores.Value);
+    }
+
     public int Capacitance { get; }
 
     private CoilPlaces Add(CoilModel coil, LayEstimate lay, string of)

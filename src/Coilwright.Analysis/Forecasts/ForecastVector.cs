@@ -129,7 +129,7 @@ internal sealed class ForecastVector
     /// <summary>Turns act squared, build through the air part, cores through their interval; mutuals follow turns and cores.</summary>
     private void ScaleInductances(double[] x, double[] y)
     {
-        double cores = x[_inputs.Cores] - 1;
+        double cores = _inputs.CoreDeparture(x);
         for (int i = 0; i < _coils; i++)
         {
             for (int j = 0; j < _coils; j++)

@@ -18,7 +18,7 @@ public static class Forecaster
         options ??= new ForecastOptions();
         ForecastOptions full = options.FrequenciesHz.Any(f => Math.Abs(f - 1000) < 1e-6) ? options : options with { FrequenciesHz = [.. options.FrequenciesHz, 1000] };
         ForecastScene scene = new(model, full, cancel);
-        ForecastInputs inputs = new(model, scene.Lays);
+        ForecastInputs inputs = new(model, scene);
         ForecastVector vector = new(scene, inputs, load);
         PropagatedResult[] results = Propagation.FirstOrder(inputs.All, vector.Evaluate, vector.Scatters());
         Assembly assembly = new(model, scene, inputs, vector, results);
@@ -36,7 +36,7 @@ public static class Forecaster
         PickupModel model, LoadCircuit? load, int samples, int seed, CancellationToken cancel = default)
     {
         ForecastScene scene = new(model, new ForecastOptions(), cancel);
-        ForecastInputs inputs = new(model, scene.Lays);
+        ForecastInputs inputs = new(model, scene);
         ForecastVector vector = new(scene, inputs, load);
         PropagatedResult[] first = Propagation.FirstOrder(inputs.All, vector.Evaluate, vector.Scatters());
         Estimate[] sampled = Propagation.Sample(inputs.All, vector.Evaluate, vector.Count, samples, seed);

@@ -31,10 +31,10 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
         [PickupResult.Capacitance] = new("capacitance", "F", "each coil's capacitance × (its share of the voltage)²", "energy method"),
         [PickupResult.UnloadedFrequency] = new("frequency", "Hz", "highest point of the bare response, found on the curve", "exact network, docs/theory.md"),
         [PickupResult.UnloadedGain] = new("gain", "dB", "height of that point over 20 Hz", "exact network, docs/theory.md"),
-        [PickupResult.UnloadedQ] = new("q", "1", "peak height over the low-frequency level, as a ratio", "exact network, docs/theory.md"),
+        [PickupResult.UnloadedQ] = new("q", "1", "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak", "exact network, docs/theory.md"),
         [PickupResult.LoadedFrequency] = new("frequency", "Hz", "highest point of the response on this load, found on the curve", "exact network, docs/theory.md"),
         [PickupResult.LoadedGain] = new("gain", "dB", "height of that point over 20 Hz", "exact network, docs/theory.md"),
-        [PickupResult.LoadedQ] = new("q", "1", "peak height over the low-frequency level, as a ratio", "exact network, docs/theory.md"),
+        [PickupResult.LoadedQ] = new("q", "1", "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak", "exact network, docs/theory.md"),
         [PickupResult.Coupling] = new("coupling", "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
         [PickupResult.EffectiveArea] = new("effectiveArea", "m²", "turns × area with the cores, signed by winding direction", "docs/theory.md"),
     };

@@ -15,6 +15,7 @@ public static class DemoCommand
         Command command = new("demo", "Makes an invented shop and shows the job from recipe to verdict") { noServe, shop, port };
         command.SetAction(async (parsed, cancel) =>
         {
+            Pages.CheckPort(parsed.GetValue(port));
             string path = parsed.GetValue(shop) ?? Path.Combine(Directory.CreateTempSubdirectory("coilwright-demo-").FullName, "demo.db");
             if (Path.Exists(path))
             {

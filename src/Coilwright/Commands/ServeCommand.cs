@@ -15,6 +15,7 @@ public static class ServeCommand
         Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C") { shop, port };
         command.SetAction(async (parsed, cancel) =>
         {
+            Pages.CheckPort(parsed.GetValue(port));
             await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             return await Pages.ServeAsync(open, parsed.GetValue(port), desk, cancel).ConfigureAwait(false);
         });

@@ -29,7 +29,7 @@ public sealed class Chromium : IAsyncLifetime
     /// <summary>A fresh page of a fresh profile.</summary>
     public async Task<IPage> PageAsync(Uri baseUrl, int width = 1280, int height = 800, bool scripts = true)
     {
-        Assert.SkipWhen(_browser is null, "No Chromium at /usr/bin/chromium: apt-get install chromium, or set COILWRIGHT_CHROMIUM.");
+        Assert.True(_browser is not null, "No Chromium at /usr/bin/chromium: apt-get install chromium, or set COILWRIGHT_CHROMIUM.");
         IBrowserContext context = await _browser.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = baseUrl.ToString(),

@@ -97,4 +97,19 @@ public sealed class WrongInputTests
         Assert.Equal(0, run.Exit);
         Assert.All((string[])["predict", "respond", "wind", "judge", "recipe", "batch", "read", "serve", "demo"], command => Assert.Contains("  " + command, run.Output, StringComparison.Ordinal));
     }
+
+    [Theory]
+    [InlineData("serve")]
+    [InlineData("demo")]
+    public async Task A_wrong_port_is_refused_before_any_shop_is_made(string command)
+    {
+        using TestFolder folder = new();
+        string shop = Path.Combine(Path.GetDirectoryName(folder.Write("note.txt", ""))!, "shop.db");
+
+        CommandRun run = await CommandRun.Of(command, "--shop", shop, "--port", "99999");
+
+        Assert.Equal(2, run.Exit);
+        Assert.Contains("--port", run.Error, StringComparison.Ordinal);
+        Assert.False(Path.Exists(shop));
+    }
 }
