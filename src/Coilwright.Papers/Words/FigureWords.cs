@@ -24,6 +24,14 @@ public static class FigureWords
         ["airInductance"] = "inductance without cores",
         ["inductance"] = "inductance at 1 kHz",
         ["capacitance"] = "capacitance",
+        ["unloadedPeak"] = "resonance, unloaded",
+        ["unloadedPeakGain"] = "height of the unloaded resonance",
+        ["loadedPeak"] = "resonance, loaded",
+        ["loadedPeakGain"] = "height of the loaded resonance",
+        ["hum"] = "hum, effective area",
+        ["coupling"] = "coupling of the coils",
+        ["resistanceMismatch"] = "mismatch of the coils' resistance",
+        ["inductanceMismatch"] = "mismatch of the coils' inductance",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, QuantityKind> s_kinds = new Dictionary<string, QuantityKind>
