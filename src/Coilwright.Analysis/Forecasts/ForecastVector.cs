@@ -40,6 +40,8 @@ internal sealed class ForecastVector
     private readonly double[] _turnsRatio;
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
+    private PeakTrail? _bareTrail;
+    private PeakTrail? _loadedTrail;
 
     public ForecastVector(ForecastScene scene, ForecastInputs inputs, LoadCircuit? load)
     {
@@ -99,6 +101,18 @@ internal sealed class ForecastVector
         OverStrings(x, y);
     }
 
+    /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
+    public void FollowPeaks(double[] middle)
+    {
+        (_bareTrail, _loadedTrail) = (null, null);
+        double[] y = new double[Count];
+        Evaluate(middle, y);
+        PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
+            ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
+        _bareTrail = Trail(PickupResult.UnloadedFrequency, bare: true);
+        _loadedTrail = Trail(PickupResult.LoadedFrequency, bare: false);
+    }
+
     /// <summary>The response curves at given input values: bare, then on the load.</summary>
     public IReadOnlyList<ForecastCurve> Curves(double[] x, int points)
     {
@@ -121,7 +135,7 @@ internal sealed class ForecastVector
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
         WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
-        _resistance[c] = wound.DcResistanceOhm(_scene.Model.TemperatureC) * stretchChange;
+        _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
         _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;
         _buildChange[c] = wound.BuildM - _scene.Wound[c].BuildM;
         y[PlaceOf(c, CoilResult.TurnsPerLayer)] = wound.TurnsPerLayer;
@@ -238,8 +252,13 @@ internal sealed class ForecastVector
     private void Resonances(double[] y, TabulatedBranch branch)
     {
         double capacitance = y[PlaceOf(PickupResult.Capacitance)];
-        Put(y, PickupResult.UnloadedFrequency, PickupResponse.FindPeak(branch, capacitance, null, LoadCircuit.None));
-        Put(y, PickupResult.LoadedFrequency, _load is null ? null : PickupResponse.FindPeak(branch, capacitance, null, _load));
+        double henry = y[PlaceOf(PickupResult.Inductance)];
+        Put(y, PickupResult.UnloadedFrequency, Peak(_bareTrail, LoadCircuit.None));
+        Put(y, PickupResult.LoadedFrequency, _load is null ? null : Peak(_loadedTrail, _load));
+
+        ResonancePeak? Peak(PeakTrail? trail, LoadCircuit load) => trail is null
+            ? PickupResponse.FindPeak(branch, capacitance, null, load)
+            : PickupResponse.FindPeakNear(branch, capacitance, null, load, trail.Guess(henry, capacitance));
     }
 
     private void Put(double[] y, PickupResult first, ResonancePeak? peak)
