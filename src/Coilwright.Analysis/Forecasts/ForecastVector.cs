@@ -133,7 +133,8 @@ internal sealed class ForecastVector
         double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20, coil.Wire.ConductivitySPerM);
         // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
-        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
+        double packing = Math.Min(x[places.Packing], WindingGeometry.HexagonalPacking); // no draw packs closer than nested layers
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
         _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;
