@@ -32,7 +32,6 @@ internal sealed class ForecastVector
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
 
     private const double LeastPacking = 0.1;
-    private static readonly double MostPacking = Math.PI / Math.Sqrt(12);
 
     private readonly ForecastScene _scene;
     private readonly ForecastInputs _inputs;
@@ -140,7 +139,7 @@ internal sealed class ForecastVector
         // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
         // Nor does any draw pack round wire closer than it can lie.
-        double packing = Math.Clamp(x[places.Packing], LeastPacking, MostPacking);
+        double packing = Math.Clamp(x[places.Packing], LeastPacking, WindingGeometry.HexagonalPacking);
         WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
