@@ -64,11 +64,8 @@ public static class Cli
             RespondCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
-<<<<<<< HEAD
             PairCommand.Build(desk),
-=======
             SpreadCommand.Build(desk),
->>>>>>> main
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),
