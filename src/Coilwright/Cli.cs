@@ -64,6 +64,7 @@ public static class Cli
             RespondCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
+            PairCommand.Build(desk),
             SpreadCommand.Build(desk),
             IdentifyCommand.Build(desk),
             RecipeCommand.Build(desk),
