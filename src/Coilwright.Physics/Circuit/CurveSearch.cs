@@ -8,18 +8,19 @@ internal static class CurveSearch
     /// <summary>A rise smaller than this, dB, is rounding.</summary>
     private const double LeastRiseDb = 1e-9;
 
-    public static ResonancePeak? HighestPoint(in Ladder ladder, double fromHz, double toHz)
+    public static ResonancePeak? HighestPoint<TCurve>(in TCurve curveOf, double fromHz, double toHz)
+        where TCurve : IGainCurve
     {
         Span<double> curve = stackalloc double[Steps(fromHz, toHz) + 1];
-        double step = Scan(ladder, fromHz, toHz, curve);
+        double step = Scan(curveOf, fromHz, toHz, curve);
         double bestHz = 0, best = curve[0];
         for (int i = 1; i < curve.Length - 1; i++)
         {
             // Every dip is followed to its bottom: a sharp peak may look lower on the grid than a blunt one.
             if (curve[i] <= curve[i - 1] && curve[i] < curve[i + 1])
             {
-                double hz = Lowest(ladder, fromHz * Math.Exp(step * (i - 1)), fromHz * Math.Exp(step * (i + 1)));
-                double attenuation = ladder.Attenuation(hz);
+                double hz = Lowest(curveOf, fromHz * Math.Exp(step * (i - 1)), fromHz * Math.Exp(step * (i + 1)));
+                double attenuation = curveOf.Attenuation(hz);
                 (bestHz, best) = attenuation < best ? (hz, attenuation) : (bestHz, best);
             }
         }
@@ -28,10 +29,11 @@ internal static class CurveSearch
         return bestHz > 0 && riseDb > LeastRiseDb ? new ResonancePeak(bestHz, riseDb, QualityOf(curve[0] / best)) : null;
     }
 
-    public static double? LastFall(in Ladder ladder, double fromHz, double toHz, double dropDb)
+    public static double? LastFall<TCurve>(in TCurve curveOf, double fromHz, double toHz, double dropDb)
+        where TCurve : IGainCurve
     {
         Span<double> curve = stackalloc double[Steps(fromHz, toHz) + 1];
-        double step = Scan(ladder, fromHz, toHz, curve);
+        double step = Scan(curveOf, fromHz, toHz, curve);
         double level = curve[0] * Math.Pow(10, dropDb / 10);
         int last = curve.Length - 1;
         if (curve[last] < level)
@@ -49,7 +51,7 @@ internal static class CurveSearch
         for (int i = 0; i < 40; i++)
         {
             double middle = Math.Sqrt(low * high);
-            (low, high) = ladder.Attenuation(middle) < level ? (middle, high) : (low, middle);
+            (low, high) = curveOf.Attenuation(middle) < level ? (middle, high) : (low, middle);
         }
 
         return Math.Sqrt(low * high);
@@ -57,37 +59,39 @@ internal static class CurveSearch
 
     private static int Steps(double fromHz, double toHz) => (int)Math.Ceiling(StepsPerOctave * Math.Log2(toHz / fromHz));
 
-    private static double Scan(in Ladder ladder, double fromHz, double toHz, Span<double> curve)
+    private static double Scan<TCurve>(in TCurve curveOf, double fromHz, double toHz, Span<double> curve)
+        where TCurve : IGainCurve
     {
         double step = Math.Log(toHz / fromHz) / (curve.Length - 1);
         double ratio = Math.Exp(step), hz = fromHz;
         for (int i = 0; i < curve.Length; i++, hz *= ratio)
         {
-            curve[i] = ladder.Attenuation(hz);
+            curve[i] = curveOf.Attenuation(hz);
         }
 
         return step;
     }
 
     /// <summary>Golden section in frequency: the bracket is a twelfth of an octave wide, 36 sections leave 2e-9 of it.</summary>
-    private static double Lowest(in Ladder ladder, double low, double high)
+    private static double Lowest<TCurve>(in TCurve curveOf, double low, double high)
+        where TCurve : IGainCurve
     {
         const double Golden = 0.61803398874989485;
         double left = high - Golden * (high - low), right = low + Golden * (high - low);
-        double atLeft = ladder.Attenuation(left), atRight = ladder.Attenuation(right);
+        double atLeft = curveOf.Attenuation(left), atRight = curveOf.Attenuation(right);
         for (int i = 0; i < 36; i++)
         {
             if (atLeft < atRight)
             {
                 (high, right, atRight) = (right, left, atLeft);
                 left = high - Golden * (high - low);
-                atLeft = ladder.Attenuation(left);
+                atLeft = curveOf.Attenuation(left);
             }
             else
             {
                 (low, left, atLeft) = (left, right, atRight);
                 right = low + Golden * (high - low);
-                atRight = ladder.Attenuation(right);
+                atRight = curveOf.Attenuation(right);
             }
         }
 

@@ -1,3 +1,5 @@
+using Coilwright.Physics.Circuit.Networks;
+
 namespace Coilwright.Physics.Circuit;
 
 /// <summary>What a pickup delivers into its load, from the closed-form network; peak and −3 dB point are found on the curve.</summary>
@@ -31,6 +33,11 @@ public static class PickupResponse
     /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
     public static Response Compute(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
     {
+        if (!load.IsLadder)
+        {
+            return CircuitResponse.Compute(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         double reference = ladder.Attenuation(ReferenceHz);
         ResponsePoint[] points = new ResponsePoint[frequenciesHz.Length];
@@ -54,6 +61,11 @@ public static class PickupResponse
     /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
     public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
+        if (!load.IsLadder)
+        {
+            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         return ladder.IsSilent ? null : CurveSearch.HighestPoint(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9));
     }
@@ -66,6 +78,11 @@ public static class PickupResponse
     /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
     public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
+        if (!load.IsLadder)
+        {
+            return CircuitResponse.FindMinus3Db(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         return ladder.IsSilent ? null : CurveSearch.LastFall(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9), DropDb);
     }
