@@ -20,7 +20,7 @@ public static class CircuitResponse
         }
 
         double reference = stages.IsSilent ? 0 : 1 / Math.Sqrt(stages.Attenuation(PickupResponse.ReferenceHz));
-        ResponsePoint[] points = new ResponsePoint[frequenciesHz.Length];
+        ResponsePoint[] points = GC.AllocateUninitializedArray<ResponsePoint>(frequenciesHz.Length); // every one is written below
         if (!(reference > LeastGain))
         {
             for (int i = 0; i < points.Length; i++)
@@ -31,11 +31,7 @@ public static class CircuitResponse
             return new Response(points, 0, true);
         }
 
-        int count = frequenciesHz.Length;
-        double[] scratch = new double[4 * count];
-        Span<double> re = scratch.AsSpan(0, count), im = scratch.AsSpan(count, count), ohmRe = scratch.AsSpan(2 * count, count), ohmIm = scratch.AsSpan(3 * count, count);
-        stages.Solve(frequenciesHz, re, im, ohmRe, ohmIm);
-        PolarPoints.Write(points, frequenciesHz, re, im, ohmRe, ohmIm, reference);
+        stages.Write(points, frequenciesHz, reference);
         return new Response(points, reference, false);
     }
 

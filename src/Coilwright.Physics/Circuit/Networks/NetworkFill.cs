@@ -12,17 +12,17 @@ internal sealed class NetworkFill
     private readonly double[] capacitance;
     private readonly List<Pair> pairs = [];
     private readonly List<Coil> coils = [];
-    private readonly List<Link> links = [];
     private readonly double[] drives;
+    private readonly int branches;
 
     public NetworkFill(NetworkSketch sketch, int output)
     {
-        int branches = sketch.Branches.Count;
+        branches = sketch.Branches.Count;
         int[] unknown = Number(sketch, output, branches, out int count);
         int Of(int node) => unknown[sketch.Root(node)];
         Plan = new SolvePlan(count, branches, Entries(sketch, Of), Enumerable.Range(0, branches).Where(i => Math.Abs(sketch.Branches[i].Level) > 0));
-        conductance = new double[Plan.EntryCount];
-        capacitance = new double[Plan.EntryCount];
+        conductance = new double[Plan.Filled];
+        capacitance = new double[Plan.Filled];
         drives = new double[count];
         foreach (PlainPart part in sketch.Plain)
         {
@@ -34,7 +34,7 @@ internal sealed class NetworkFill
             BranchPart branch = sketch.Branches[i];
             Wire(i, Of(branch.A), 1);
             Wire(i, Of(branch.B), -1);
-            coils.Add(new Coil(Plan.Slot(i, i), branch.Source, branch.Share, RestOhm(branch)));
+            coils.Add(new Coil(Plan.Slot(i, i), branch.Source, branch.Share * branch.Share, branch.Share * RestOhm(branch)));
             drives[i] = -branch.Level;
         }
 
@@ -42,11 +42,22 @@ internal sealed class NetworkFill
         {
             int slot = Plan.Slot(coupling.First, coupling.Second);
             BranchPart first = sketch.Branches[coupling.First], second = sketch.Branches[coupling.Second];
-            links.Add(new Link(slot, coupling.InductanceH, first.Source, first.Share * second.Share, RestOhm(first)));
+            if (coupling.InductanceH is { } henry)
+            {
+                capacitance[slot] -= henry; // ω·(−M), as a capacitance is ω·C
+            }
+            else
+            {
+                coils.Add(new Coil(slot, first.Source, first.Share * second.Share, 0));
+            }
         }
+
+        Steps = Plan.Steps(Constants());
     }
 
     public SolvePlan Plan { get; }
+
+    public SolvePlan.Step[] Steps { get; }
 
     /// <summary>Fills all places of the plan.</summary>
     public void Write(Span<Vector<double>> places, int width, ReadOnlySpan<double> frequenciesHz, int vectors)
@@ -57,48 +68,58 @@ internal sealed class NetworkFill
             omega[v] = new Vector<double>(frequenciesHz[(v * Vector<double>.Count)..]) * (2 * Math.PI);
         }
 
-        for (int slot = 0; slot < Plan.EntryCount; slot++)
+        for (int slot = 0; slot < Plan.Filled; slot++)
         {
             Span<Vector<double>> re = places.Slice(2 * slot * width, vectors), im = places.Slice((2 * slot + 1) * width, vectors);
             re.Fill(new Vector<double>(conductance[slot]));
+            double farad = capacitance[slot];
             for (int v = 0; v < im.Length; v++)
             {
-                im[v] = omega[v] * capacitance[slot];
+                im[v] = omega[v] * farad;
             }
         }
 
-        for (int i = 0; i < Plan.Unknowns; i++)
+        // Entries that only the elimination makes begin at 0, as do the right-hand sides of nodes.
+        places[(2 * Plan.Filled * width)..(2 * Plan.Reciprocal * width)].Clear();
+        for (int i = 0; i < branches; i++)
         {
             places.Slice(2 * Plan.Drive(i) * width, vectors).Fill(new Vector<double>(drives[i]));
-            places.Slice((2 * Plan.Drive(i) + 1) * width, vectors).Clear();
         }
 
         WritePairs(places, width, omega);
         foreach (Coil coil in coils)
         {
-            Write(places, width, omega, frequenciesHz, coil.Slot, coil.Source, coil.Share * coil.Share, coil.Share * coil.RestOhm);
-        }
-
-        foreach (Link link in links.Where(link => link.Mutual is null))
-        {
-            Write(places, width, omega, frequenciesHz, link.Slot, link.Source, link.Share, 0);
-        }
-
-        foreach (Link link in links.Where(link => link.Mutual is not null))
-        {
-            Span<Vector<double>> im = places.Slice((2 * link.Slot + 1) * width, omega.Length);
-            for (int v = 0; v < im.Length; v++)
-            {
-                im[v] -= omega[v] * link.Mutual!.Value;
-            }
+            Write(places, width, omega, frequenciesHz, coil);
         }
     }
 
     private sealed record Pair(double Ohm, double F, (int Slot, double Sign)[] Slots);
 
-    private sealed record Coil(int Slot, ISeriesBranch Source, double Share, double RestOhm);
+    private sealed record Coil(int Slot, ISeriesBranch Source, double Share, double RestOhm)
+    {
+        public EddyBranch[] Eddy { get; } = Source is LumpedPickup lumped ? [.. lumped.Eddy.Where(eddy => eddy.ResistanceOhm > 0)] : [];
+    }
 
-    private sealed record Link(int Slot, double? Mutual, ISeriesBranch Source, double Share, double RestOhm);
+    /// <summary>Entries without capacitance, pair or coil, and the right-hand sides.</summary>
+    private Dictionary<int, double> Constants()
+    {
+        Dictionary<int, double> constant = [];
+        HashSet<int> changing = [.. coils.Select(coil => coil.Slot), .. pairs.SelectMany(pair => pair.Slots.Select(slot => slot.Slot))];
+        for (int slot = 0; slot < Plan.Filled; slot++)
+        {
+            if (!changing.Contains(slot) && !(Math.Abs(capacitance[slot]) > 0))
+            {
+                constant[slot] = conductance[slot];
+            }
+        }
+
+        for (int i = 0; i < drives.Length; i++)
+        {
+            constant[-3 - i] = drives[i];
+        }
+
+        return constant;
+    }
 
     /// <summary>Unknown of each node that stands for itself: −1 for ground and for nodes without parts; the output last.</summary>
     private static int[] Number(NetworkSketch sketch, int output, int branches, out int count)
@@ -202,21 +223,23 @@ internal sealed class NetworkFill
     {
         foreach (Pair pair in pairs)
         {
-            for (int v = 0; v < omega.Length; v++)
+            foreach ((int slot, double sign) in pair.Slots)
             {
-                Vector<double> x = omega[v] * pair.F, y = x * pair.Ohm, scale = x / (y * y + Vector<double>.One);
-                foreach ((int slot, double sign) in pair.Slots)
+                Span<Vector<double>> re = places.Slice(2 * slot * width, omega.Length), im = places.Slice((2 * slot + 1) * width, omega.Length);
+                for (int v = 0; v < omega.Length; v++)
                 {
-                    places[2 * slot * width + v] += sign * scale * y;
-                    places[(2 * slot + 1) * width + v] += sign * scale;
+                    Vector<double> x = omega[v] * pair.F, y = x * pair.Ohm, scale = sign * x / (y * y + Vector<double>.One);
+                    re[v] += scale * y;
+                    im[v] += scale;
                 }
             }
         }
     }
 
-    /// <summary>Minus a branch's impedance: its resistance at rest by the share of the wire, all that is flux by the share of the turns squared.</summary>
-    private static void Write(Span<Vector<double>> places, int width, Span<Vector<double>> omega, ReadOnlySpan<double> frequenciesHz, int slot, ISeriesBranch source, double share, double ohm)
+    /// <summary>Minus a branch's impedance, or the flux that two branches share: its resistance at rest by the share of the wire, all that is flux by the share of the turns squared.</summary>
+    private static void Write(Span<Vector<double>> places, int width, Span<Vector<double>> omega, ReadOnlySpan<double> frequenciesHz, Coil coil)
     {
+        (int slot, ISeriesBranch source, double share, double ohm) = coil;
         Span<Vector<double>> re = places.Slice(2 * slot * width, omega.Length), im = places.Slice((2 * slot + 1) * width, omega.Length);
         if (source is not LumpedPickup lumped)
         {
@@ -237,21 +260,22 @@ internal sealed class NetworkFill
             return;
         }
 
+        double henry = share * lumped.InductanceH;
         for (int v = 0; v < omega.Length; v++)
         {
-            Vector<double> real = new(ohm), imaginary = omega[v] * (share * lumped.InductanceH);
-            foreach (EddyBranch eddy in lumped.Eddy)
-            {
-                if (eddy.ResistanceOhm > 0)
-                {
-                    Vector<double> x = omega[v] * eddy.InductanceH, part = x * (share * eddy.ResistanceOhm) / (x * x + new Vector<double>(eddy.ResistanceOhm * eddy.ResistanceOhm));
-                    real += part * x;
-                    imaginary += part * eddy.ResistanceOhm;
-                }
-            }
+            re[v] -= new Vector<double>(ohm);
+            im[v] -= omega[v] * henry;
+        }
 
-            re[v] -= real;
-            im[v] -= imaginary;
+        foreach (EddyBranch eddy in coil.Eddy)
+        {
+            Vector<double> squared = new(eddy.ResistanceOhm * eddy.ResistanceOhm);
+            for (int v = 0; v < omega.Length; v++)
+            {
+                Vector<double> x = omega[v] * eddy.InductanceH, part = x * (share * eddy.ResistanceOhm) / (x * x + squared);
+                re[v] -= part * x;
+                im[v] -= part * eddy.ResistanceOhm;
+            }
         }
     }
 }

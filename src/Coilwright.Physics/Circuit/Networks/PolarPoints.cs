@@ -7,27 +7,20 @@ internal static class PolarPoints
 {
     private const double DbPerNeperOfPower = 4.342944819032518;
 
-    public static void Write(Span<ResponsePoint> points, ReadOnlySpan<double> frequenciesHz, ReadOnlySpan<double> re, ReadOnlySpan<double> im, ReadOnlySpan<double> ohmRe, ReadOnlySpan<double> ohmIm, double reference)
+    public static void Write(
+        Span<ResponsePoint> points, ReadOnlySpan<double> frequenciesHz, ReadOnlySpan<Vector<double>> re, ReadOnlySpan<Vector<double>> im, ReadOnlySpan<Vector<double>> ohmRe, ReadOnlySpan<Vector<double>> ohmIm, double reference)
     {
-        int width = Vector<double>.Count, at = 0;
+        int width = Vector<double>.Count;
         Vector<double> offset = new(2 * Math.Log(reference));
-        Span<double> db = stackalloc double[width], degrees = stackalloc double[width], ohm = stackalloc double[width];
-        for (; at + width <= points.Length; at += width)
+        for (int at = 0, v = 0; at < points.Length; at += width, v++)
         {
-            Vector<double> r = new(re[at..]), i = new(im[at..]), zr = new(ohmRe[at..]), zi = new(ohmIm[at..]);
-            ((Vector.Log(Vector.Max(r * r + i * i, new Vector<double>(1e-300))) - offset) * DbPerNeperOfPower).CopyTo(db);
-            Degrees(r, i).CopyTo(degrees);
-            Vector.SquareRoot(zr * zr + zi * zi).CopyTo(ohm);
-            for (int lane = 0; lane < width; lane++)
+            Vector<double> db = (Vector.Log(Vector.Max(re[v] * re[v] + im[v] * im[v], new Vector<double>(1e-300))) - offset) * DbPerNeperOfPower;
+            Vector<double> degrees = Degrees(re[v], im[v]), ohm = Vector.SquareRoot(ohmRe[v] * ohmRe[v] + ohmIm[v] * ohmIm[v]);
+            int lanes = Math.Min(width, points.Length - at);
+            for (int lane = 0; lane < lanes; lane++)
             {
                 points[at + lane] = new ResponsePoint(frequenciesHz[at + lane], db[lane], degrees[lane], ohm[lane]);
             }
-        }
-
-        for (; at < points.Length; at++)
-        {
-            double square = Math.Max(re[at] * re[at] + im[at] * im[at], 1e-300), degree = Math.Atan2(im[at], re[at]) * (180 / Math.PI);
-            points[at] = new ResponsePoint(frequenciesHz[at], DbPerNeperOfPower * (Math.Log(square) - 2 * Math.Log(reference)), degree > 90 ? degree - 360 : degree, Math.Sqrt(ohmRe[at] * ohmRe[at] + ohmIm[at] * ohmIm[at]));
         }
     }
 

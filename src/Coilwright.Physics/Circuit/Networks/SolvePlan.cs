@@ -12,6 +12,8 @@ internal sealed class SolvePlan
     private readonly HashSet<int>[] neighbours;
     private readonly bool[] driven;
     private readonly List<Step> steps = [];
+    private readonly Dictionary<int, double> constants = [];
+    private readonly int branches;
 
     /// <param name="unknowns">How many.</param>
     /// <param name="branches">The first so many are branch currents.</param>
@@ -38,13 +40,7 @@ internal sealed class SolvePlan
         }
 
         Filled = slots.Count;
-        HashSet<int> left = [.. Enumerable.Range(0, unknowns - 1)];
-        while (left.Count > 0)
-        {
-            int next = left.Any(i => i < branches) ? left.Where(i => i < branches).MinBy(i => neighbours[i].Count) : left.MinBy(i => neighbours[i].Count);
-            left.Remove(next);
-            Eliminate(next);
-        }
+        this.branches = branches;
     }
 
     /// <summary>What one step does to whole blocks of frequencies.</summary>
@@ -58,9 +54,15 @@ internal sealed class SolvePlan
 
         /// <summary>Target −= A·B.</summary>
         Subtract,
+
+        /// <summary>Target = A·Factor, the factor being real and the same at every frequency.</summary>
+        Scale,
+
+        /// <summary>Target += A·Factor.</summary>
+        Add,
     }
 
-    internal readonly record struct Step(Work Work, int Target, int A, int B);
+    internal readonly record struct Step(Work Work, int Target, int A, int B, double Factor = 0);
 
     public int Unknowns { get; }
 
@@ -81,9 +83,25 @@ internal sealed class SolvePlan
 
     public bool IsDriven(int i) => driven[i];
 
-    public IReadOnlyList<Step> Steps => resolved ??= [.. steps.Select(Resolve)];
+    /// <summary>The steps. Entries that are real and the same at every frequency, until a step changes them, are worked with as such.</summary>
+    /// <param name="constant">Value of such entries by their place, and of right-hand sides by −3 − unknown.</param>
+    public Step[] Steps(IReadOnlyDictionary<int, double> constant)
+    {
+        foreach ((int place, double value) in constant)
+        {
+            constants[place] = value;
+        }
 
-    private Step[]? resolved;
+        HashSet<int> left = [.. Enumerable.Range(0, Unknowns - 1)];
+        while (left.Count > 0)
+        {
+            int next = left.Any(i => i < branches) ? left.Where(i => i < branches).MinBy(i => neighbours[i].Count) : left.MinBy(i => neighbours[i].Count);
+            left.Remove(next);
+            Eliminate(next);
+        }
+
+        return [.. steps.Select(Resolve)];
+    }
 
     public int Slot(int i, int j)
     {
@@ -110,7 +128,13 @@ internal sealed class SolvePlan
         for (int a = 0; a < others.Length; a++)
         {
             int i = others[a];
-            steps.Add(new Step(Work.Multiply, -2, -1, Slot(i, k)));
+            bool real = constants.TryGetValue(Slot(i, k), out double entry);
+            bool needed = !real || Enumerable.Range(a, others.Length - a).Any(b => !constants.ContainsKey(Slot(k, others[b]))) || (driven[k] && !constants.ContainsKey(-3 - k));
+            if (needed)
+            {
+                steps.Add(real ? new Step(Work.Scale, -2, -1, 0, entry) : new Step(Work.Multiply, -2, -1, Slot(i, k)));
+            }
+
             for (int b = a; b < others.Length; b++)
             {
                 if (i != others[b])
@@ -118,17 +142,26 @@ internal sealed class SolvePlan
                     Touch(i, others[b]);
                 }
 
-                steps.Add(new Step(Work.Subtract, Slot(i, others[b]), -2, Slot(k, others[b])));
+                Reduce(Slot(i, others[b]), Slot(k, others[b]), real ? entry : null);
             }
 
             if (driven[k])
             {
                 driven[i] = true;
-                steps.Add(new Step(Work.Subtract, -3 - i, -2, -3 - k));
+                Reduce(-3 - i, -3 - k, real ? entry : null);
             }
 
             neighbours[i].Remove(k);
         }
+    }
+
+    /// <summary>Target −= (pivot's reciprocal · this row's entry) · source, in the cheapest form.</summary>
+    private void Reduce(int target, int source, double? entry)
+    {
+        constants.Remove(target);
+        steps.Add(constants.TryGetValue(source, out double value)
+            ? entry is { } both ? new Step(Work.Add, target, -1, 0, -value * both) : new Step(Work.Add, target, -2, 0, -value)
+            : new Step(Work.Subtract, target, -2, source));
     }
 
     /// <summary>Places beyond the entries are known only once all entries are.</summary>

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace Coilwright.Physics.Circuit.Networks;
 
 /// <summary>A circuit's network, and behind a buffer, if there is one, the network of cable and input.</summary>
@@ -24,20 +26,34 @@ internal sealed class TwoStages : IGainCurve
 
     public bool IsSilent => first.IsSilent;
 
-    /// <summary>Gain, and the impedance seen at the output.</summary>
-    public void Solve(ReadOnlySpan<double> frequenciesHz, Span<double> re, Span<double> im, Span<double> ohmRe, Span<double> ohmIm)
+    /// <summary>Writes the points of a response.</summary>
+    public void Write(Span<ResponsePoint> points, ReadOnlySpan<double> frequenciesHz, double reference)
     {
-        first.Solve(frequenciesHz, re, im, ohmRe, ohmIm);
-        if (second is null)
+        for (int from = 0; from < points.Length; from += NetworkCurve.MostAtOnce)
         {
-            return;
-        }
+            int count = Math.Min(NetworkCurve.MostAtOnce, points.Length - from);
+            ReadOnlySpan<double> block = frequenciesHz.Slice(from, count);
+            first.SolveBlock(block);
+            if (second is not null)
+            {
+                second.SolveBlock(block);
+                Through(count);
+            }
 
-        double[] r = new double[re.Length], i = new double[re.Length];
-        second.Solve(frequenciesHz, r, i, ohmRe, ohmIm);
-        for (int k = 0; k < r.Length; k++)
+            NetworkCurve last = second ?? first;
+            PolarPoints.Write(points.Slice(from, count), block, last.GainRe, last.GainIm, last.OhmRe, last.OhmIm, reference);
+        }
+    }
+
+    /// <summary>Multiplies the second network's gain by the first's and the buffer's.</summary>
+    private void Through(int count)
+    {
+        Span<Vector<double>> re = second!.GainRe, im = second.GainIm;
+        for (int v = 0; v * Vector<double>.Count < count; v++)
         {
-            (re[k], im[k]) = (bufferGain * (re[k] * r[k] - im[k] * i[k]), bufferGain * (re[k] * i[k] + im[k] * r[k]));
+            Vector<double> r = re[v], i = im[v];
+            re[v] = (r * first.GainRe[v] - i * first.GainIm[v]) * bufferGain;
+            im[v] = (r * first.GainIm[v] + i * first.GainRe[v]) * bufferGain;
         }
     }
 
