@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using Coilwright.Web.Forms;
+using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Primitives;
 
@@ -49,5 +50,20 @@ public sealed class RecipeFormTests
         Assert.Null(load["tone"]);
         Assert.Equal("700 pF", load["cable"]!["capacitance"]!.ToString());
         Assert.Equal("500 kΩ", load["volume"]!["resistance"]!.ToString());
+    }
+
+    [Fact]
+    public void Every_choice_that_the_form_offers_is_one_that_a_recipe_may_hold()
+    {
+        string json = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "recipes", "breakwater-twin.json"));
+        string[] choices = [.. RecipeForm.GroupsOf(JsonNode.Parse(json)!).SelectMany(group => group.Fields).SelectMany(field => field.Choices.Select(choice => field.Path + "=" + choice))];
+        Assert.True(choices.Length > 20);
+        Assert.All(choices, choice =>
+        {
+            (string path, string word) = (choice.Split('=')[0], choice.Split('=')[1]);
+            JsonNode document = JsonNode.Parse(json)!;
+            JsonPath.Set(document, path, JsonValue.Create(word));
+            Assert.DoesNotContain(RecipeReader.Read(document.ToJsonString()).Problems, problem => problem.Field == path);
+        });
     }
 }

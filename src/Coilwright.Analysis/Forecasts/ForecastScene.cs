@@ -33,7 +33,7 @@ internal sealed class ForecastScene
     public FieldSolution Field { get; }
 
     public static double OhmPerM(CoilModel coil, double bareDiameterM) =>
-        coil.Wire.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(bareDiameterM, 20);
+        coil.Wire.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(bareDiameterM, 20, coil.Wire.ConductivitySPerM);
 
     public static WoundCoil Wind(CoilModel coil, double bareM, double overallM, double turns, double packing, double ohmPerM) =>
         WindingGeometry.Wind(coil.Bobbin, bareM, overallM, coil.Winding with { Turns = turns }, packing, ohmPerM, EnamelDensity);

@@ -106,7 +106,7 @@ internal sealed class ForecastVector
     {
         CoilModel coil = _scene.Model.Coils[c];
         CoilPlaces places = _inputs.Coils[c];
-        double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20);
+        double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20, coil.Wire.ConductivitySPerM);
         // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
         WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);

@@ -20,6 +20,12 @@ internal static class ForecastWarnings
                     $"does not fit: the winding will be {wound.BuildM * 1e3:F2} mm thick, the bobbin has room for {roomM * 1e3:F2} mm")));
             }
 
+            else if (wound.Fill is { } fill && fill > coil.Bobbin.FillLimit)
+            {
+                warnings.Add(new(Path(c, "winding.turns"), Text(
+                    $"fill {fill:F2} is over your own limit of {coil.Bobbin.FillLimit:F2} for this bobbin; {coil.Winding.Turns * coil.Bobbin.FillLimit / fill:F0} turns reach it")));
+            }
+
             if (coil.Winding.PitchM is { } pitchM && pitchM < coil.Wire.OverallDiameterM.Value)
             {
                 warnings.Add(new(Path(c, "winding.pitch"), Text(

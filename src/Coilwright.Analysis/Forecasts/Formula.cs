@@ -4,7 +4,7 @@ namespace Coilwright.Analysis.Forecasts;
 internal sealed record Formula(string Name, string Unit, string Symbols, string Source)
 {
     private const string Arithmetic = "arithmetic";
-    private const string Iec60028 = "IEC 60028: ρ = 1/58 Ω·mm²/m, α = 0.00393 /K at 20 °C";
+    private const string Iec60028 = "IEC 60028: ρ = 1/58 Ω·mm²/m (metric sizes 1/58.5, as IEC 60317-0-1 prints them), α = 0.00393 /K at 20 °C";
     private const string Neumann = "Neumann's integral over the real section; checked against handbook coils and an independent solver (docs/evidence.md)";
 
     public static readonly IReadOnlyDictionary<CoilResult, Formula> Coil = new Dictionary<CoilResult, Formula>

@@ -22,6 +22,9 @@ public sealed record Bobbin
     /// <summary>Radial room for the winding, m; null when not stated.</summary>
     public double? MaxBuildM { get; init; }
 
+    /// <summary>The shop's own limit of fill for this bobbin, 0.3…0.95: what it has learnt that it can wind; null when none is known.</summary>
+    public double? FillLimit { get; init; }
+
     public string Material { get; init; } = "";
 
     /// <summary>Length of each straight side along x, m.</summary>

@@ -10,6 +10,12 @@ public static class CopperWire
     /// <summary>Resistivity of standard annealed copper at 20 °C, Ω·m.</summary>
     public const double ResistivityAt20C = 1 / 58e6;
 
+    /// <summary>Conductivity of standard annealed copper at 20 °C, S/m: what AWG tables are printed for.</summary>
+    public const double StandardConductivitySPerM = 58e6;
+
+    /// <summary>Conductivity behind the nominal resistances of metric winding wire, S/m (found from the printed nominals of IEC 60317-0-1; its limits stand for 58 and 59 MS/m).</summary>
+    public const double MetricConductivitySPerM = 58.5e6;
+
     /// <summary>Temperature coefficient of resistance at 20 °C, 1/K.</summary>
     public const double TemperatureCoefficientAt20C = 0.00393;
 
@@ -23,8 +29,8 @@ public static class CopperWire
     public static double AreaM2(double diameterM) => Math.PI / 4 * diameterM * diameterM;
 
     /// <summary>Resistance per metre of a bare diameter at a temperature from −40 to 155 °C, Ω/m.</summary>
-    public static double OhmPerM(double bareDiameterM, double temperatureC = 20) =>
-        ResistivityAt20C * TemperatureFactor(temperatureC) / AreaM2(Require.InRange(bareDiameterM, 1e-6, 0.01));
+    public static double OhmPerM(double bareDiameterM, double temperatureC = 20, double conductivitySPerM = StandardConductivitySPerM) =>
+        TemperatureFactor(temperatureC) / conductivitySPerM / AreaM2(Require.InRange(bareDiameterM, 1e-6, 0.01));
 
     /// <summary>The bare diameter that has this resistance per metre, m.</summary>
     public static double BareDiameterFromOhmPerM(double ohmPerM, double temperatureC = 20) =>

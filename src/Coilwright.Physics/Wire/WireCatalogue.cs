@@ -84,6 +84,7 @@ public sealed class WireCatalogue
 
     private static WireModel Model(WireSize size, DiameterLimits overall, Insulation enamel) => new()
     {
+        ConductivitySPerM = size.ConductivitySPerM,
         Gauge = size.Gauge,
         Insulation = enamel.Key,
         BareDiameterM = size.Bare.ToEstimate(),

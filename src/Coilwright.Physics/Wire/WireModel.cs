@@ -18,6 +18,9 @@ public sealed record WireModel
     /// <summary>Resistance per metre at 20 °C if it was measured on the spool, Ω/m; otherwise it follows from the bare diameter.</summary>
     public Estimate? MeasuredOhmPerM { get; init; }
 
+    /// <summary>Conductivity of the copper at 20 °C, S/m: that of the table the gauge stands in.</summary>
+    public double ConductivitySPerM { get; init; } = CopperWire.StandardConductivitySPerM;
+
     /// <summary>Relative permittivity of the enamel.</summary>
     public required Estimate EnamelPermittivity { get; init; }
 }

@@ -34,6 +34,9 @@ public sealed record WireSize
     /// <summary>What is odd about the row: a limit taken from another table, an assumed tolerance, a probable misprint; empty as a rule.</summary>
     public string Note { get; init; } = "";
 
-    /// <summary>Resistance per metre at 20 °C of the nominal diameter in standard copper, Ω/m.</summary>
-    public double NominalOhmPerM => CopperWire.OhmPerM(Bare.NominalM);
+    /// <summary>Conductivity that the standard's nominal resistances stand for, S/m.</summary>
+    public double ConductivitySPerM => IsMetric ? CopperWire.MetricConductivitySPerM : CopperWire.StandardConductivitySPerM;
+
+    /// <summary>Resistance per metre at 20 °C of the nominal diameter, Ω/m, as the standard prints it.</summary>
+    public double NominalOhmPerM => CopperWire.OhmPerM(Bare.NominalM, 20, ConductivitySPerM);
 }

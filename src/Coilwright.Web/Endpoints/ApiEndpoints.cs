@@ -27,14 +27,14 @@ internal static class ApiEndpoints
     {
         app.MapGet("/api/health", async (ShopServices shop, CancellationToken cancel) =>
             Results.Json(new { status = "ok", shop = await shop.Records.ShopNameAsync(cancel) }));
-        app.MapPost("/api/predict", Predict);
+        app.MapPost("/api/predict", PredictAsync);
         app.MapPost("/api/batches/{id:guid}/coils", RecordAsync);
         app.MapPost("/api/batches/{id:guid}/undo", UndoAsync);
     }
 
-    private static IResult Predict(PredictQuestion question)
+    private static async Task<IResult> PredictAsync(PredictQuestion question, ShopServices shop, CancellationToken cancel)
     {
-        ForecastView view = ForecastDesk.Forecast(question.Recipe.GetRawText(), question.Load?.GetRawText());
+        ForecastView view = ForecastDesk.Forecast(question.Recipe.GetRawText(), question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
         return view.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
             : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -46,7 +46,7 @@ internal static class RecipeEndpoints
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (revision ?? revisions.Max(each => each.Number)));
-        return recipe is null ? (IResult)Answers.NotFoundPage() : Page(recipe, revisions, recipe.Json, LoadForm.Default(), [], null, saved is not null);
+        return recipe is null ? (IResult)Answers.NotFoundPage() : Page(recipe, revisions, await shop.Recipes.FillLimitsAsync(cancel), recipe.Json, LoadForm.Default(), [], null, saved is not null);
     }
 
     private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -61,12 +61,12 @@ internal static class RecipeEndpoints
             id, json, posted.Form["reason"].ToString(), posted.Form["person"].ToString(), posted.Base.Number, cancel, FormValue.Time(posted.Form["baseTime"].ToString()));
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
-            : Page(posted.Base, posted.Revisions, json, LoadForm.Read(posted.Form), outcome.Problems, posted.Form, false);
+            : Page(posted.Base, posted.Revisions, posted.Limits, json, LoadForm.Read(posted.Form), outcome.Problems, posted.Form, false);
     }
 
     private static async Task<IResult> PreviewAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
-            ? Page(posted.Base, posted.Revisions, RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form), [], posted.Form, false)
+            ? Page(posted.Base, posted.Revisions, posted.Limits, RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form), [], posted.Form, false)
             : Answers.NotFoundPage();
 
     private static async Task<IResult> ForecastAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -76,7 +76,7 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString());
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
 
@@ -87,7 +87,7 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString());
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
         return view.Response is { } response
             ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
             : Results.UnprocessableEntity(view.Problems);
@@ -103,7 +103,7 @@ internal static class RecipeEndpoints
         RecipeOutcome outcome = await shop.Recipes.ReleaseAsync(id, posted.Base.Number, posted.Form["person"].ToString(), cancel);
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
-            : Page(posted.Base, posted.Revisions, posted.Base.Json, LoadForm.Default(), outcome.Problems, null, false);
+            : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), outcome.Problems, null, false);
     }
 
     private static async Task<IResult> BeginBatchAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -116,10 +116,10 @@ internal static class RecipeEndpoints
         (Guid batchId, IReadOnlyList<Problem> problems) = await BatchForm.BeginAsync(shop, posted.Base, posted.Form, cancel);
         return problems.Count == 0
             ? Results.LocalRedirect($"/batches/{batchId}/enter")
-            : Page(posted.Base, posted.Revisions, posted.Base.Json, LoadForm.Default(), problems, null, false);
+            : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), problems, null, false);
     }
 
-    private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, IFormCollection Form);
+    private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form);
 
     /// <summary>The form and the revision it was filled in on; null when there is no such revision.</summary>
     private static async Task<Posted?> PostedAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel, string field = "base")
@@ -127,18 +127,18 @@ internal static class RecipeEndpoints
         IFormCollection form = await request.ReadFormAsync(cancel);
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         RevisionRecord? found = revisions.FirstOrDefault(one => one.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) == form[field].ToString());
-        return found is null ? null : new Posted(found, revisions, form);
+        return found is null ? null : new Posted(found, revisions, await shop.Recipes.FillLimitsAsync(cancel), form);
     }
 
     private static RazorComponentResult Page(
-        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
+        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
         Answers.Page<RecipePage>(new()
         {
             ["Recipe"] = recipe,
             ["Revisions"] = revisions,
             ["Document"] = JsonNode.Parse(json),
             ["Load"] = load,
-            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString()),
+            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits),
             ["Problems"] = problems,
             ["Saved"] = saved,
             ["Reason"] = form?["reason"].ToString() ?? "",

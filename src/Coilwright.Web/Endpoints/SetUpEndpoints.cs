@@ -33,7 +33,7 @@ internal static class SetUpEndpoints
         }
 
         RoomTemperature? room = await shop.Records.LatestRoomTemperatureAsync(cancel);
-        PickupModel model = RecipeModelBuilder.ToModel(recipe.Value);
+        PickupModel model = RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe.Value));
         WindingSetUp setUp = WindingSetUp.For(recipe.Value, model, Forecaster.Predict(model, load: null, cancel: cancel), roomC: room?.TemperatureC ?? WindingSetUp.UsualRoomC) with
         {
             Heading = new SheetHeading(

@@ -16,7 +16,8 @@ internal static class ForecastDesk
     /// <summary>Forecasts a recipe on a load; problems of both are listed together.</summary>
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document, or null for none.</param>
-    public static ForecastView Forecast(string recipeJson, string? loadJson)
+    /// <param name="limits">What the shop knows of its bobbins.</param>
+    public static ForecastView Forecast(string recipeJson, string? loadJson, FillLimits limits)
     {
         ReadOutcome<Recipe> recipe = RecipeReader.Read(recipeJson);
         ReadOutcome<LoadCircuit>? load = loadJson is null ? null : LoadReader.Read(loadJson);
@@ -26,7 +27,7 @@ internal static class ForecastDesk
             return new ForecastView { Problems = problems };
         }
 
-        PickupModel model = RecipeModelBuilder.ToModel(recipe.Value);
+        PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
         Prediction prediction = Forecaster.Predict(model, load?.Value, s_options);
         return new ForecastView { Prediction = prediction, Response = ResponseOf(prediction), Drawings = DrawingsOf(model, prediction) };
     }

@@ -55,7 +55,7 @@ public static class RecipeForm
     [
         new($"{coil}.winding.turns", "Turns", "8000", [], true, new SliderRange(500, 15000, 10, "")),
         new($"{coil}.winding.direction", "Direction, from the top", "", ["clockwise", "counter-clockwise"]),
-        new($"{coil}.winding.lay", "Lay", "", ["layered", "scattered"]),
+        new($"{coil}.winding.lay", "Lay", "", ["scattered", "even"]),
         new($"{coil}.winding.pitch", "Pitch", "0.19 mm", []),
         new($"{coil}.winding.tension", "Tension", "14 gf", []),
         new($"{coil}.winding.speed", "Speed", "1200 rpm", []),
@@ -66,7 +66,7 @@ public static class RecipeForm
     [
         new($"{coil}.wire.gauge", "Gauge", "AWG 42 or 0.063 mm", []),
         new($"{coil}.wire.insulation", "Insulation", "plain-enamel", []),
-        new($"{coil}.wire.build", "Film build", "", ["single", "heavy"]),
+        new($"{coil}.wire.build", "Film build", "", ["single", "heavy", "triple", "quad"]),
         new($"{coil}.wire.grade", "Grade, metric wire", "1 or 2", [], true),
         new($"{coil}.wire.overallDiameter", "Overall diameter, measured", "2.6 thou", []),
         new($"{coil}.wire.resistancePerLength", "Ohms per metre, measured", "5.54 Ω/m", []),
@@ -79,6 +79,7 @@ public static class RecipeForm
         new($"{coil}.bobbin.endRadius", "End radius", "half the width", []),
         new($"{coil}.bobbin.windingHeight", "Winding height", "11 mm", [], false, new SliderRange(3, 25, 0.1, " mm")),
         new($"{coil}.bobbin.maxBuild", "Most build", "4.3 mm", []),
+        new($"{coil}.bobbin.fillLimit", "Our limit of fill", "0.74", [], true),
         new($"{coil}.bobbin.material", "Material", "vulcanised-fibre", []),
     ];
 

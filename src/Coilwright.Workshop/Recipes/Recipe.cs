@@ -64,7 +64,7 @@ public sealed record RecipePoint(Entered X, Entered Y, Entered Z)
 }
 
 /// <summary>What the wire is wound on.</summary>
-public sealed record RecipeBobbin(Entered CoreLength, Entered CoreWidth, Entered EndRadius, Entered WindingHeight, Entered? MaxBuild, string Material);
+public sealed record RecipeBobbin(Entered CoreLength, Entered CoreWidth, Entered EndRadius, Entered WindingHeight, Entered? MaxBuild, double? FillLimit, string Material);
 
 /// <summary>The wire: a gauge of the tables, measured values, or both; a measured value overrides the table's.</summary>
 public sealed record RecipeWire

@@ -11,6 +11,9 @@ public sealed class RecipeBook(IShopRecords records, TimeProvider clock)
     /// <summary>Newest revision of every recipe, by name.</summary>
     public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestRevisionsAsync(cancel);
 
+    /// <summary>The shop's own limits of fill, by bobbin.</summary>
+    public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel) => FillLimits.Of(await records.NewestRevisionsAsync(cancel).ConfigureAwait(false));
+
     /// <summary>Saves a recipe: into its draft, or as the next revision of a released one. Text that changes nothing makes no revision.</summary>
     /// <param name="recipeId">Client-made id of the recipe.</param>
     /// <param name="json">The document (coilwright.recipe/1).</param>

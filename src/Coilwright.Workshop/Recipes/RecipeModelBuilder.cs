@@ -49,6 +49,7 @@ public static class RecipeModelBuilder
             EndRadiusM = Math.Min(coil.Bobbin.EndRadius.Si, Math.Min(coil.Bobbin.CoreLength.Si, coil.Bobbin.CoreWidth.Si) / 2),
             WindingHeightM = coil.Bobbin.WindingHeight.Si,
             MaxBuildM = coil.Bobbin.MaxBuild?.Si,
+            FillLimit = coil.Bobbin.FillLimit,
             Material = coil.Bobbin.Material,
         },
         Wire = Wire(coil.Wire),

@@ -83,7 +83,7 @@ public sealed record CoilSetUp
             Direction = coil.Winding.Direction,
             At20C = new ExpectedResistance(20, ohm, lowOhm, highOhm),
             AtRoom = new ExpectedResistance(roomC, new Estimate(ohm.Value * warm, ohm.Low * warm, ohm.High * warm, ohm.Basis), lowOhm * warm, highOhm * warm),
-            Fill = FillVerdict.For(forecast, coil.Bobbin.MaxBuildM),
+            Fill = FillVerdict.For(forecast, coil.Bobbin),
             Inductance = forecast.Inductance,
         };
     }

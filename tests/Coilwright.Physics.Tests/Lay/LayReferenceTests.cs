@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Coilwright.Physics.Winding;
+using Coilwright.Shared;
 
 namespace Coilwright.Physics.Tests.Lay;
 
@@ -44,6 +45,10 @@ public sealed class LayReferenceTests
         // the stated uncertainty of the figure is a factor of 1.5.
         double ratio = sections.Average(s => LayCapacitance.SelfCapacitanceF(s, BareM, OverallM, 3.5, 1, MeanTurnM)) * 1e12 / capacitancePF;
         Assert.InRange(ratio, jitterM > 0 ? 1 / 1.25 : 0.95, jitterM > 0 ? 1.25 : 1.05);
+        EvidenceLog.Record(
+            FormattableString.Invariant($"Lay: {turns} turns at {1e3 * pitchM:F4} mm pitch, {1e3 * jitterM:F2} mm wander: capacitance and packing over another model's"),
+            "tests/Reference/field/lay.json: a turn-by-turn model outside this program", "derived, no outside authority",
+            jitterM > 0 ? "0.80 to 1.25; 0.95 to 1.06" : "0.95 to 1.05; 0.95 to 1.06", FormattableString.Invariant($"{ratio:F3}; {sections.Average(s => s.PackingFactor) / packing:F3}"));
     }
 
     [Fact]

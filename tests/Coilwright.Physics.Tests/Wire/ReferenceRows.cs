@@ -15,6 +15,13 @@ internal static class ReferenceRows
     public static double Number(this Dictionary<string, string> row, string column) =>
         row[column].Length == 0 ? double.NaN : double.Parse(row[column], NumberStyles.Float, CultureInfo.InvariantCulture);
 
-    public static void Near(double expected, double actual, double fraction, string what) =>
+    /// <summary>Asserts nearness and gives the relative difference found.</summary>
+    public static double Near(double expected, double actual, double fraction, string what)
+    {
         Assert.True(Math.Abs(actual - expected) <= fraction * Math.Abs(expected), FormattableString.Invariant($"{what}: expected {expected}, got {actual}."));
+        return Math.Abs(actual - expected) / Math.Abs(expected);
+    }
+
+    /// <summary>A relative difference as the evidence prints it.</summary>
+    public static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:F3} %");
 }

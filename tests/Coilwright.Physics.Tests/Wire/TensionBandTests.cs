@@ -1,4 +1,5 @@
 using Coilwright.Physics.Wire;
+using Coilwright.Shared;
 
 namespace Coilwright.Physics.Tests.Wire;
 
@@ -24,6 +25,7 @@ public sealed class TensionBandTests
         TensionBand band = TensionBand.For("43")!;
         Assert.Equal(8.6, band.LowGramForce, 0.05);
         Assert.Equal(13.8, band.HighGramForce, 0.05);
+        EvidenceLog.Record("Wire: working tension of 43 AWG", "a wire mill's chart of largest tensions, 50 to 80 % of it", "read; the share is common practice", "8.6 and 13.8 gf ± 0.05 gf", FormattableString.Invariant($"{band.LowGramForce:F2} and {band.HighGramForce:F2} gf"));
     }
 
     // The law is fitted to the chart's 34–43 AWG rows; the 44 AWG row falls out of it and says so.

@@ -42,8 +42,15 @@ internal static class CoilReader
                 QuantityText.Echo(width, QuantityKind.Length), "at most the coreLength, " + QuantityText.Echo(length, QuantityKind.Length));
         }
 
-        return new RecipeBobbin(
-            length, width, radius, fields.Required("windingHeight", Allowed.WindingHeight), fields.Optional("maxBuild", Allowed.MaxBuild), fields.Text("material"));
+        Entered height = fields.Required("windingHeight", Allowed.WindingHeight);
+        Entered? room = fields.Optional("maxBuild", Allowed.MaxBuild);
+        double? fillLimit = fields.Number("fillLimit", 0.3, 0.95);
+        if (fillLimit is not null && room is null)
+        {
+            fields.Problems.Add(fields.PathOf("fillLimit"), "a limit of fill needs the room it is a part of: state maxBuild too");
+        }
+
+        return new RecipeBobbin(length, width, radius, height, room, fillLimit, fields.Text("material"));
     }
 
     private static RecipeWinding Winding(JsonFields fields)
