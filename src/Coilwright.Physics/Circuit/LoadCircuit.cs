@@ -40,8 +40,8 @@ public sealed record LoadCircuit
     /// <summary>A buffer between controls and cable; null for none.</summary>
     public BufferStage? Buffer { get; init; }
 
-    /// <summary>True when the ladder's closed form covers it: no treble-retaining network, no buffer, no control wired from its wiper.</summary>
-    internal bool IsLadder => Buffer is null && Volume is not { Retainer: not null } and not { FromWiper: true };
+    /// <summary>True without a treble-retaining network, buffer, or control wired from its wiper.</summary>
+    public bool IsPlain => Buffer is null && Volume is not { Retainer: not null } and not { FromWiper: true };
 
     /// <summary>No load at all.</summary>
     public static LoadCircuit None { get; } = new();

@@ -33,7 +33,7 @@ public static class PickupResponse
     /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
     public static Response Compute(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
     {
-        if (!load.IsLadder)
+        if (!load.IsPlain)
         {
             return CircuitResponse.Compute(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
         }
@@ -61,7 +61,7 @@ public static class PickupResponse
     /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
     public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
-        if (!load.IsLadder)
+        if (!load.IsPlain)
         {
             return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
         }
@@ -78,7 +78,7 @@ public static class PickupResponse
     /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
     public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
-        if (!load.IsLadder)
+        if (!load.IsPlain)
         {
             return CircuitResponse.FindMinus3Db(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
         }
@@ -103,6 +103,16 @@ public static class PickupResponse
 
         (frequenciesHz[0], frequenciesHz[^1]) = (fromHz, toHz);
         return frequenciesHz;
+    }
+
+    /// <summary>A grid with points added round a peak: 41 of them over four half-power widths, so that its top is drawn and read to a thousandth of a decibel.</summary>
+    /// <param name="frequenciesHz">Rising frequencies, Hz.</param>
+    /// <param name="peak">The peak.</param>
+    public static double[] Refined(double[] frequenciesHz, ResonancePeak peak)
+    {
+        double reach = Math.Exp(Math.Min(1, 2 / Math.Max(peak.Q, 0.7)));
+        double from = Math.Max(frequenciesHz[0], peak.FrequencyHz / reach), to = Math.Min(frequenciesHz[^1], peak.FrequencyHz * reach);
+        return from >= to ? frequenciesHz : [.. frequenciesHz.Concat(LogFrequencies(from, to, 40)).Append(Math.Clamp(peak.FrequencyHz, from, to)).Distinct().Order()];
     }
 
     /// <summary>Minus the angle of re + j·im, which lies in 0…270° for passive parts, without the jump at 180°.</summary>

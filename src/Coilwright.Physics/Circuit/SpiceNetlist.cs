@@ -31,7 +31,7 @@ public static class SpiceNetlist
     /// <summary>The parts alone, one a line.</summary>
     public static string Parts(LumpedPickup pickup, LoadCircuit load)
     {
-        if (!load.IsLadder)
+        if (!load.IsPlain)
         {
             return CircuitNetlist.Parts(GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load));
         }
