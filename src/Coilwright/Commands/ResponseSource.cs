@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Text.Json;
 using Coilwright.Analysis.Curves;
 using Coilwright.Analysis.Forecasts;
@@ -85,19 +84,9 @@ internal sealed class ResponseSource
             return _branch is LumpedPickup lumped && _load.IsPlain ? SpiceNetlist.Write(lumped, _load, fromHz, toHz, points) : CircuitNetlist.Write(_circuit, fromHz, toHz, points);
         }
 
-        (LumpedPickup fitted, double worst) = Lumped(_branch, _capacitanceF);
+        (LumpedPickup fitted, double worst) = BranchLadder.Fit(_branch, _capacitanceF);
         GuitarCircuit circuit = GuitarCircuit.Of(fitted with { CapacitanceF = 0 }, _capacitanceF, _lossOhm, _load);
         return CircuitNetlist.Write(circuit, fromHz, toHz, points, [FormattableString.Invariant($"L(f) and R(f) of the recipe as R, L and {fitted.Eddy.Count} eddy branches; their impedance differs by at most {100 * worst:0.00} % from 20 Hz to 20 kHz")]);
-    }
-
-    private static (LumpedPickup Pickup, double Worst) Lumped(ISeriesBranch branch, double capacitanceF)
-    {
-        double[] hz = PickupResponse.LogFrequencies(20, 20_000, 160);
-        Complex At(ISeriesBranch series, double f) => 1 / (1 / series.ImpedanceOhm(f) + new Complex(0, 2 * Math.PI * f * capacitanceF));
-        MeasuredCurve curve = new(hz) { ImpedanceOhm = [.. hz.Select(f => At(branch, f))] };
-        (LumpedPickup, double)[] fits = [.. Enumerable.Range(0, ImpedanceFit.MostEddy + 1).Select(eddies => ImpedanceFit.FitParts(curve, new PickupParts(eddies, false))?.Pickup).OfType<LumpedPickup>()
-            .Select(fit => (fit, hz.Max(f => (At(fit, f) / At(branch, f) - 1).Magnitude)))];
-        return fits.MinBy(fit => fit.Item2);
     }
 
     private static string FormatOf(string text)
