@@ -66,6 +66,7 @@ public static class Cli
             ResonanceCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
+            SpreadCommand.Build(desk),
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),

@@ -8,12 +8,28 @@ internal sealed partial class CurveColumns
 {
     private static readonly Dictionary<string, CurveColumn> s_names = new(StringComparer.Ordinal)
     {
-        ["frequency"] = CurveColumn.Frequency, ["freq"] = CurveColumn.Frequency, ["f"] = CurveColumn.Frequency,
-        ["gain"] = CurveColumn.Gain, ["level"] = CurveColumn.Gain, ["response"] = CurveColumn.Gain, ["magnitude"] = CurveColumn.Gain, ["spl"] = CurveColumn.Gain,
-        ["phase"] = CurveColumn.Phase, ["angle"] = CurveColumn.Phase,
-        ["impedance"] = CurveColumn.Impedance, ["z"] = CurveColumn.Impedance, ["|z|"] = CurveColumn.Impedance,
-        ["real"] = CurveColumn.Real, ["re"] = CurveColumn.Real, ["resistance"] = CurveColumn.Real, ["r"] = CurveColumn.Real,
-        ["imaginary"] = CurveColumn.Imaginary, ["imag"] = CurveColumn.Imaginary, ["im"] = CurveColumn.Imaginary, ["reactance"] = CurveColumn.Imaginary, ["x"] = CurveColumn.Imaginary,
+        ["frequency"] = CurveColumn.Frequency,
+        ["freq"] = CurveColumn.Frequency,
+        ["f"] = CurveColumn.Frequency,
+        ["gain"] = CurveColumn.Gain,
+        ["level"] = CurveColumn.Gain,
+        ["response"] = CurveColumn.Gain,
+        ["magnitude"] = CurveColumn.Gain,
+        ["spl"] = CurveColumn.Gain,
+        ["phase"] = CurveColumn.Phase,
+        ["angle"] = CurveColumn.Phase,
+        ["impedance"] = CurveColumn.Impedance,
+        ["z"] = CurveColumn.Impedance,
+        ["|z|"] = CurveColumn.Impedance,
+        ["real"] = CurveColumn.Real,
+        ["re"] = CurveColumn.Real,
+        ["resistance"] = CurveColumn.Real,
+        ["r"] = CurveColumn.Real,
+        ["imaginary"] = CurveColumn.Imaginary,
+        ["imag"] = CurveColumn.Imaginary,
+        ["im"] = CurveColumn.Imaginary,
+        ["reactance"] = CurveColumn.Imaginary,
+        ["x"] = CurveColumn.Imaginary,
     };
 
     private readonly Dictionary<CurveColumn, (int Index, double Scale, bool Ratio)> _columns = [];
