@@ -62,6 +62,8 @@ public static class Cli
         {
             PredictCommand.Build(desk),
             RespondCommand.Build(desk),
+            FitCommand.Build(desk),
+            ResonanceCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
             PairCommand.Build(desk),
