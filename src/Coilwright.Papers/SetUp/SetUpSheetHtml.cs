@@ -164,7 +164,7 @@ public static class SetUpSheetHtml
         string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
         html.Append("<li><h2>Bare the ends, cool, measure</h2><dl>");
         Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
-        Term(html, "First piece", $"{FigureWords.Value(coil.Inductance)} at 1 kHz ({FigureWords.Interval(coil.Inductance)}), build {FigureWords.Value(coil.Fill.Build)}; the series waits for it");
+        Term(html, "First piece", $"{FigureWords.Value(coil.Inductance)} at 1 kHz, build {FigureWords.Value(coil.Fill.Build)}; then release the series");
         Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
         html.Append("</dl>");
         Caution(html, Cautions.EndFume);
