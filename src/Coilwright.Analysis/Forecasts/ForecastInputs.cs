@@ -13,6 +13,12 @@ internal sealed class ForecastInputs
     /// <summary>Wire lengthens a little on any winder; ± 0.5 % about what the recipe says.</summary>
     private const double StretchInterval = 0.005;
 
+    /// <summary>Output in volts is not to be trusted beyond ±30 %.</summary>
+    private const double SteelFactor = 1.3;
+
+    /// <summary>How well the height of a string is known, m.</summary>
+    private const double HeightM = 1e-4;
+
     private readonly List<UncertainInput> _all = [];
     private readonly Dictionary<string, (int Bare, int Overall, int OhmPerM)> _wires = [];
 
@@ -23,14 +29,21 @@ internal sealed class ForecastInputs
         CoreCoil = Enumerable.Range(0, model.Coils.Count).MaxBy(c => scene.Field.InductanceSpreadH[c, c]);
         double henry = scene.Field.StaticInductanceH[CoreCoil, CoreCoil], spread = scene.Field.InductanceSpreadH[CoreCoil, CoreCoil];
         Cores = Append(new("inductance with cores of coil " + model.Coils[CoreCoil].Name, "H", new Estimate(henry, henry - spread, henry + spread, Basis.Assumed), Scatter.Normal,
-            "permeability of the pole materials and the field model's own error"));
+            "permeability of the pole materials and the field model's own error")
+        { Cause = "permeability", IsCommon = true });
         Capacitance = Append(new("capacitance factor", "1", new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed), Scatter.LogNormal,
-            "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of the kind has been measured"));
+            "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of the kind has been measured")
+        { Cause = "capacitance", IsCommon = true });
+        Temperature = Append(new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated") { Cause = "temperature" });
+        Strings = scene.Strings is { } strings ? Add(model.Strings!, strings) : null;
         if (model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null))
         {
             _all[Capacitance] = _all[Capacitance] with { Estimate = Estimate.Within(1, 0.02, Basis.Measured), Source = "measured capacitance, ±2 %" };
         }
     }
+
+    /// <summary>Places of the strings' inputs: steel, magnets, height; null without strings.</summary>
+    public (int Steel, int Magnets, int Height)? Strings { get; }
 
     public IReadOnlyList<UncertainInput> All => _all;
     public IReadOnlyList<CoilPlaces> Coils { get; }
@@ -50,6 +63,20 @@ internal sealed class ForecastInputs
 
     public int Capacitance { get; }
 
+    /// <summary>Place of the winding's temperature, °C; exact in a forecast, scattered in a run of pieces that are read in a room.</summary>
+    public int Temperature { get; }
+
+    private (int Steel, int Magnets, int Height) Add(StringSetModel set, StringsOver strings) => (
+        Append(new("string steel", "1", new Estimate(1, 1 / SteelFactor, SteelFactor, Basis.Assumed), Scatter.LogNormal,
+            "how drawn wire magnetises: ±30 % of the output, the same for every design, so that designs compare within a few per cent")
+        { Cause = "stringSteel", IsCommon = true }),
+        Append(new("magnet strength", "1", new Estimate(1, 1 / (1 + strings.MagnetSpread), 1 + strings.MagnetSpread, Basis.Assumed), Scatter.LogNormal,
+            "working polarisation of the magnets; a gauss reading at a pole settles it")
+        { Cause = "polarisation", IsCommon = true }),
+        Append(new("clearance to the strings", "m", new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed), Scatter.Normal,
+            "set by hand to ±0.1 mm, common practice, no source")
+        { Cause = "clearance" }));
+
     private CoilPlaces Add(CoilModel coil, LayEstimate lay, string of)
     {
         string key = $"{coil.Wire.Gauge}|{coil.Wire.Insulation}|{coil.Wire.OverallDiameterM}|{coil.Wire.BareDiameterM}";
@@ -57,17 +84,18 @@ internal sealed class ForecastInputs
         {
             bool measured = coil.Wire.MeasuredOhmPerM is not null;
             wire = (
-                Append(new($"bare diameter of {coil.Wire.Gauge}", "m", coil.Wire.BareDiameterM, Scatter.Normal, "wire table: limits of the standard, or as measured")),
-                Append(new($"overall diameter of {coil.Wire.Gauge}", "m", coil.Wire.OverallDiameterM, Scatter.Normal, "wire table: limits of the standard, or as measured")),
-                measured ? Append(new($"resistance per metre of {coil.Wire.Gauge}", "Ω/m", coil.Wire.MeasuredOhmPerM!.Value, Scatter.Normal, "measured on the spool")) : -1);
+                Append(new($"bare diameter of {coil.Wire.Gauge}", "m", coil.Wire.BareDiameterM, Scatter.Normal, "wire table: limits of the standard, or as measured") { Cause = "bareDiameter", IsCommon = true }),
+                Append(new($"overall diameter of {coil.Wire.Gauge}", "m", coil.Wire.OverallDiameterM, Scatter.Normal, "wire table: limits of the standard, or as measured") { Cause = "overallDiameter", IsCommon = true }),
+                measured ? Append(new($"resistance per metre of {coil.Wire.Gauge}", "Ω/m", coil.Wire.MeasuredOhmPerM!.Value, Scatter.Normal, "measured on the spool") { Cause = "resistancePerLength", IsCommon = true }) : -1);
             _wires[key] = wire;
         }
 
-        int packing = Append(new("packing factor" + of, "1", lay.PackingFactor, Scatter.Normal, "lay simulation, scatter over seeds and guides"));
-        int turns = Append(new("turns" + of, "1", Estimate.Within(coil.Winding.Turns, CounterInterval, Basis.Assumed), Scatter.Normal, "counter ±0.2 %, common practice, no source"));
+        int packing = Append(new("packing factor" + of, "1", lay.PackingFactor, Scatter.Normal, "lay simulation, scatter over seeds and guides") { Cause = "packing" });
+        int turns = Append(new("turns" + of, "1", Estimate.Within(coil.Winding.Turns, CounterInterval, Basis.Assumed), Scatter.Normal, "counter ±0.2 %, common practice, no source") { Cause = "turns" });
         int stretch = Append(new("stretch" + of, "1",
             new Estimate(coil.Winding.Stretch, coil.Winding.Stretch - StretchInterval, coil.Winding.Stretch + StretchInterval, Basis.Assumed), Scatter.Normal,
-            "±0.5 % by winding tension, our assumption"));
+            "±0.5 % by winding tension, our assumption")
+        { Cause = "tension" });
         return new CoilPlaces(wire.Bare, wire.Overall, wire.OhmPerM, packing, turns, stretch);
     }
 

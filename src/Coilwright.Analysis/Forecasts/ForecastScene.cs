@@ -12,6 +12,9 @@ internal sealed class ForecastScene
     /// <summary>Density of the enamel, kg/m³: 1,200, read for one resin; its share of the mass is about 3 %.</summary>
     public const double EnamelDensity = 1200;
 
+    private const int FastSegments = 60;
+    private const int AccurateSegments = 120;
+
     /// <summary>The response needs the branch between and beyond the asked frequencies; kept sparse, since L(f) and R(f) are smooth.</summary>
     private static readonly double[] CurveHz = [20, 1_000, 3_000, 7_000, 20_000];
 
@@ -24,7 +27,13 @@ internal sealed class ForecastScene
         FrequenciesHz = [.. CurveHz.Concat(options.FrequenciesHz).Distinct().Order()];
         Field = options.Engine.Solve(
             new FieldProblem([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, Wound[c].BuildM))], model.Bars, model.Sheets, FrequenciesHz), cancel);
+        Strings = options.Strings
+            ? StringsOver.Of(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments, cancel)
+            : null;
     }
+
+    /// <summary>The strings over the pickup; null without.</summary>
+    public StringsOver? Strings { get; }
 
     public PickupModel Model { get; }
     public IReadOnlyList<LayEstimate> Lays { get; }

@@ -20,6 +20,12 @@ public enum Scatter
 /// <param name="Source">Where the value and the interval come from.</param>
 public sealed record UncertainInput(string Name, string Unit, Estimate Estimate, Scatter Scatter, string Source)
 {
+    /// <summary>Key of the kind of cause in the file formats, for example "bareDiameter"; inputs of one kind are told as one cause.</summary>
+    public string Cause { get; init; } = "";
+
+    /// <summary>True for what all pieces of a run have in common: one spool, one lot of magnets, one film, one thermometer.</summary>
+    public bool IsCommon { get; init; }
+
     /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>
     public double At(double deviations) => Estimate.IsExact
         ? Estimate.Value

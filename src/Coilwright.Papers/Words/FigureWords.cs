@@ -24,6 +24,18 @@ public static class FigureWords
         ["airInductance"] = "inductance without cores",
         ["inductance"] = "inductance at 1 kHz",
         ["capacitance"] = "capacitance",
+        ["linkage"] = "flux linkage of the string",
+        ["sensitivity"] = "output",
+        ["output"] = "output, mean of the strings",
+        ["fieldAtStrings"] = "field at the string",
+        ["unloadedPeak"] = "resonance, unloaded",
+        ["unloadedPeakGain"] = "height of the unloaded resonance",
+        ["loadedPeak"] = "resonance, loaded",
+        ["loadedPeakGain"] = "height of the loaded resonance",
+        ["hum"] = "hum, effective area",
+        ["coupling"] = "coupling of the coils",
+        ["resistanceMismatch"] = "mismatch of the coils' resistance",
+        ["inductanceMismatch"] = "mismatch of the coils' inductance",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, QuantityKind> s_kinds = new Dictionary<string, QuantityKind>
@@ -57,6 +69,8 @@ public static class FigureWords
     public static string Value(double si, string unit, int digits = 3) => unit switch
     {
         "dB" => si.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture) + " dB",
+        "V·s/m" => Number(si * 1e3, digits) + " mV per m/s",
+        "Wb" => Number(si * 1e6, digits) + " µWb",
         "m²" => Number(si * 1e4, digits) + " cm²",
         "1" or "" => Number(si, digits),
         _ when s_kinds.TryGetValue(unit, out QuantityKind kind) => QuantityText.Format(si, kind, digits),

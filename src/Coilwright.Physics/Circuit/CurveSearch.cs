@@ -28,6 +28,76 @@ internal static class CurveSearch
         return bestHz > 0 && riseDb > LeastRiseDb ? new ResonancePeak(bestHz, riseDb, QualityOf(curve[0] / best)) : null;
     }
 
+    /// <summary>Climbs from a guess by steps of 4 %, then narrows the bracket by parabolas; null when it does not end in a rise above the reference.</summary>
+    public static ResonancePeak? PointNear(in Ladder ladder, double referenceHz, double nearHz, double toHz)
+    {
+        const double Ratio = 1.04;
+        double left = nearHz / Ratio, middle = nearHz, right = nearHz * Ratio;
+        double atLeft = ladder.Attenuation(left), atMiddle = ladder.Attenuation(middle), atRight = ladder.Attenuation(right);
+        for (int step = 0; atLeft < atMiddle || atRight < atMiddle; step++)
+        {
+            if (step == 60 || left < 2 * referenceHz || right > toHz / 2)
+            {
+                return null;
+            }
+
+            if (atLeft < atRight)
+            {
+                (middle, right, atMiddle, atRight) = (left, middle, atLeft, atMiddle);
+                atLeft = ladder.Attenuation(left /= Ratio);
+            }
+            else
+            {
+                (left, middle, atLeft, atMiddle) = (middle, right, atMiddle, atRight);
+                atRight = ladder.Attenuation(right *= Ratio);
+            }
+        }
+
+        (double hz, double best) = Narrow(ladder, left, middle, right, atLeft, atMiddle, atRight);
+        double reference = ladder.Attenuation(referenceHz), riseDb = 10 * Math.Log10(reference / best);
+        return riseDb > LeastRiseDb ? new ResonancePeak(hz, riseDb, QualityOf(reference / best)) : null;
+    }
+
+    /// <summary>Parabola through the bracket's three points, again and again; the bracket only shrinks. Six rounds from 4 % reach 1e-7 on peaks up to a Q of a hundred.</summary>
+    private static (double Hz, double Attenuation) Narrow(
+        in Ladder ladder, double left, double middle, double right, double atLeft, double atMiddle, double atRight)
+    {
+        for (int round = 0; round < 12 && right - left > 1e-7 * middle; round++)
+        {
+            double p = (middle - left) * (atMiddle - atRight), q = (middle - right) * (atMiddle - atLeft);
+            double bottom = 2 * (p - q);
+            double next = Math.Abs(bottom) > 0 ? middle - ((middle - left) * p - (middle - right) * q) / bottom : middle;
+            double edge = 1e-3 * (right - left);
+            if (Math.Abs(next - middle) < edge)
+            {
+                if (round > 5)
+                {
+                    break;
+                }
+
+                next = middle + (right - middle > middle - left ? edge : -edge);
+            }
+
+            next = Math.Clamp(next, left + edge / 10, right - edge / 10);
+            double at = ladder.Attenuation(next);
+            if (at < atMiddle)
+            {
+                (left, atLeft, right, atRight) = next < middle ? (left, atLeft, middle, atMiddle) : (middle, atMiddle, right, atRight);
+                (middle, atMiddle) = (next, at);
+            }
+            else if (next < middle)
+            {
+                (left, atLeft) = (next, at);
+            }
+            else
+            {
+                (right, atRight) = (next, at);
+            }
+        }
+
+        return (middle, atMiddle);
+    }
+
     public static double? LastFall(in Ladder ladder, double fromHz, double toHz, double dropDb)
     {
         Span<double> curve = stackalloc double[Steps(fromHz, toHz) + 1];

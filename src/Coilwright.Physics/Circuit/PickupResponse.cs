@@ -62,6 +62,15 @@ public static class PickupResponse
     public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 
+    /// <summary>As <see cref="FindPeak(ISeriesBranch, double, double?, LoadCircuit, double)"/>, climbing from <paramref name="nearHz"/>: ten times quicker where the curve has one peak not far from there.</summary>
+    /// <remarks>Searches everywhere when it finds no peak near by; of several peaks it may take the nearest.</remarks>
+    public static ResonancePeak? FindPeakNear(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double nearHz, double toHz = SearchEndHz)
+    {
+        Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
+        return ladder.IsSilent ? null
+            : CurveSearch.PointNear(ladder, ReferenceHz, Math.Clamp(nearHz, 2 * ReferenceHz, toHz / 2), toHz) ?? CurveSearch.HighestPoint(ladder, ReferenceHz, toHz);
+    }
+
     /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz.</summary>
     /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
     public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)

@@ -1,0 +1,70 @@
+using System.Globalization;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>A result by its name in the file formats, read from the vector of all results.</summary>
+/// <param name="Name">For example "dcResistance" or "loadedPeak".</param>
+/// <param name="Unit">SI unit as printed.</param>
+/// <param name="Read">Takes it from the vector; NaN where it does not exist, for example without a peak.</param>
+internal sealed record NamedQuantity(string Name, string Unit, Func<double[], double> Read)
+{
+    /// <summary>Everything that a run or a search speaks of.</summary>
+    public static IReadOnlyList<NamedQuantity> Of(ForecastScene scene, ForecastVector vector, bool loaded)
+    {
+        int coils = scene.Model.Coils.Count;
+        List<NamedQuantity> list =
+        [
+            Pickup("dcResistance", PickupResult.DcResistance), Pickup("inductance", PickupResult.Inductance), Pickup("capacitance", PickupResult.Capacitance),
+            Peak("unloadedPeak", PickupResult.UnloadedFrequency, 0), Peak("unloadedPeakGain", PickupResult.UnloadedFrequency, 1),
+        ];
+        if (loaded)
+        {
+            list.AddRange([Peak("loadedPeak", PickupResult.LoadedFrequency, 0), Peak("loadedPeakGain", PickupResult.LoadedFrequency, 1)]);
+        }
+
+        if (scene.Strings is { } strings)
+        {
+            list.Add(new("output", "V·s/m", y => Enumerable.Range(0, strings.Answers.Count).Average(s => Math.Abs(y[vector.PlaceOf(s, StringResult.Sensitivity)]))));
+        }
+
+        list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])));
+        if (scene.Wound.All(wound => wound.Fill is not null))
+        {
+            list.Add(Coils("fill", "1", CoilResult.Fill, Enumerable.Max));
+        }
+
+        list.AddRange([Coils("build", "m", CoilResult.Build, Enumerable.Max), Coils("wireLength", "m", CoilResult.WireLength, Enumerable.Sum), Coils("wireMass", "kg", CoilResult.WireMass, Enumerable.Sum)]);
+        if (coils == 1)
+        {
+            list.AddRange([Coils("meanTurnLength", "m", CoilResult.MeanTurnLength, Enumerable.Max), Coils("airInductance", "H", CoilResult.AirInductance, Enumerable.Max)]);
+            return list;
+        }
+
+        list.Add(Pickup("coupling", PickupResult.Coupling));
+        for (int c = 0; c < coils; c++)
+        {
+            int coil = c;
+            string of = string.Create(CultureInfo.InvariantCulture, $"coils[{c}].");
+            list.Add(new(of + "dcResistance", "Ω", y => y[vector.PlaceOf(coil, CoilResult.DcResistance)]));
+            list.Add(new(of + "inductance", "H", y => y[vector.PlaceOf(coil, CoilResult.Inductance)]));
+        }
+
+        list.AddRange([Mismatch("resistanceMismatch", CoilResult.DcResistance), Mismatch("inductanceMismatch", CoilResult.Inductance)]);
+        return list;
+
+        NamedQuantity Pickup(string name, PickupResult result) => new(name, Formula.Pickup[result].Unit, y => y[vector.PlaceOf(result)]);
+
+        NamedQuantity Peak(string name, PickupResult first, int offset) =>
+            new(name, offset == 0 ? "Hz" : "dB", y => y[vector.PlaceOf(first)] > 0 ? y[vector.PlaceOf(first) + offset] : double.NaN);
+
+        NamedQuantity Coils(string name, string unit, CoilResult result, Func<IEnumerable<double>, double> join) =>
+            new(name, unit, y => join(Enumerable.Range(0, coils).Select(c => y[vector.PlaceOf(c, result)])));
+
+        // Of the first two coils: their difference over their mean.
+        NamedQuantity Mismatch(string name, CoilResult result) => new(name, "1", y =>
+        {
+            double a = y[vector.PlaceOf(0, result)], b = y[vector.PlaceOf(1, result)];
+            return 2 * (a - b) / (a + b);
+        });
+    }
+}

@@ -1,0 +1,179 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Uncertainty;
+using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
+using MathNet.Numerics.Distributions;
+
+namespace Coilwright.Analysis.Spread;
+
+/// <summary>Foretells how a run of one recipe scatters: wire, turns and resistance exactly for every piece, the field by its scaling laws about one solution.</summary>
+/// <remarks>
+/// Inductances go with turns squared exactly; with the build to first order through the air part, whose error against a full solution is measured at the edge
+/// of the draw and told. Coils wound from one spool share its diameter.
+/// </remarks>
+public static class RunForecaster
+{
+    private const int Bins = 40;
+
+    /// <summary>Pieces behind each remedy's figure.</summary>
+    private const int RemedySamples = 2048;
+
+    /// <summary>Draws a run.</summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="load">What hangs on it; null leaves the loaded peak out.</param>
+    /// <param name="targets">Limits by quantity name.</param>
+    /// <param name="samples">Pieces, 100…1,000,000.</param>
+    /// <param name="seed">Seed of the draw.</param>
+    /// <param name="byTime">Wound by time instead of by count.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static RunSpread Spread(
+        PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int samples, int seed, bool byTime = false, CancellationToken cancel = default)
+    {
+        Work work = new(model, load, targets, seed, cancel);
+        IReadOnlyList<UncertainInput> inputs = [.. work.Inputs.All.Select(input => RunInputs.OfRun(input, byTime))];
+        string[] causes = [.. inputs.Where(input => !input.Estimate.IsExact).Select(input => input.Cause).Distinct(StringComparer.Ordinal)];
+        double[][] drawn = work.Draw(inputs, samples, 0);
+        SensitivityIndex[][] shares = work.Shares(inputs, causes, Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)samples) / 4, 64, 4096));
+        QuantitySpread[] spreads = [.. work.Quantities.Select((quantity, q) => Summary(work, quantity, [.. drawn.Select(outcome => outcome[q])], causes, shares[q]))];
+        int few = Math.Min(samples, RemedySamples);
+        SpreadRemedy[] remedies = [.. RunInputs.RemediesFor(inputs, byTime).Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few))];
+        return new RunSpread(samples, seed, spreads, remedies, FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel));
+    }
+
+    private static QuantitySpread Summary(Work work, NamedQuantity quantity, double[] all, string[] causes, SensitivityIndex[] shares)
+    {
+        double[] values = [.. all.Where(double.IsFinite).Order()];
+        SpreadTarget? target = work.Targets.GetValueOrDefault(quantity.Name);
+        (double mean, double deviation) = Moments(values);
+        int common = causes.Length;
+        double low = values.Length > 0 ? values[0] : 0, high = values.Length > 0 ? values[^1] : 0;
+        return new QuantitySpread
+        {
+            Name = quantity.Name,
+            Unit = quantity.Unit,
+            Mean = mean,
+            StandardDeviation = deviation,
+            Low = Quantile(values, 0.025),
+            High = Quantile(values, 0.975),
+            WithinRun = deviation * Math.Sqrt(shares[common].Total),
+            Target = target,
+            OutsideTarget = target is null ? null : Outside(all, target),
+            Missing = 1 - (double)values.Length / all.Length,
+            Causes = [.. causes.Select((cause, i) => new SpreadCause(cause, shares[i].FirstOrder, shares[i].Total)).Where(cause => cause.Total > 5e-4).OrderByDescending(cause => cause.Total)],
+            Histogram = Counts(values, low, high),
+            HistogramLow = low,
+            HistogramHigh = high,
+        };
+    }
+
+    private static (double Mean, double Deviation) Moments(double[] values)
+    {
+        if (values.Length < 2)
+        {
+            return (values.Length == 1 ? values[0] : 0, 0);
+        }
+
+        double mean = values.Average();
+        return (mean, Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Length - 1)));
+    }
+
+    /// <summary>A piece without the wanted peak has missed its target too.</summary>
+    private static double Outside(double[] values, SpreadTarget target) => (double)values.Count(value => !(value >= target.Low && value <= target.High)) / values.Length;
+
+    private static double Quantile(double[] sorted, double fraction)
+    {
+        if (sorted.Length == 0)
+        {
+            return 0;
+        }
+
+        double place = fraction * (sorted.Length - 1);
+        int below = (int)place;
+        return below + 1 < sorted.Length ? sorted[below] + (place - below) * (sorted[below + 1] - sorted[below]) : sorted[below];
+    }
+
+    private static int[] Counts(double[] values, double low, double high)
+    {
+        int[] counts = new int[Bins];
+        foreach (double value in values)
+        {
+            counts[high > low ? Math.Min(Bins - 1, (int)((value - low) / (high - low) * Bins)) : 0]++;
+        }
+
+        return counts;
+    }
+
+    /// <summary>One scene, solved once, and everything drawn about it.</summary>
+    private sealed class Work
+    {
+        private readonly LoadCircuit? _load;
+        private readonly int _seed;
+        private readonly CancellationToken _cancel;
+
+        public Work(PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int seed, CancellationToken cancel)
+        {
+            (_load, Targets, _seed, _cancel) = (load, targets, seed, cancel);
+            Scene = new ForecastScene(model, new ForecastOptions(), cancel);
+            Inputs = new ForecastInputs(model, Scene);
+            Quantities = NamedQuantity.Of(Scene, new ForecastVector(Scene, Inputs, load), load is not null);
+        }
+
+        public ForecastScene Scene { get; }
+        public ForecastInputs Inputs { get; }
+        public IReadOnlyList<NamedQuantity> Quantities { get; }
+        public IReadOnlyDictionary<string, SpreadTarget> Targets { get; }
+
+        public double[][] Draw(IReadOnlyList<UncertainInput> inputs, int samples, int seedStep)
+        {
+            SobolSequence sequence = new(inputs.Count, unchecked(_seed + 7919 * seedStep));
+            return SampledRuns.Run(samples, inputs.Count, Quantities.Count, sequence.At, () => Model(inputs), _cancel);
+        }
+
+        /// <summary>Shares of each kind of cause, and behind them that of all causes that differ from piece to piece.</summary>
+        public SensitivityIndex[][] Shares(IReadOnlyList<UncertainInput> inputs, string[] causes, int points)
+        {
+            int[] groupOf = [.. inputs.Select(input => Math.Max(0, Array.IndexOf(causes, input.Cause)))];
+            int[] pieceOrRun = [.. inputs.Select(input => input.IsCommon ? 1 : 0)];
+            SensitivityIndex[][] byCause = SensitivityIndices.Estimate(inputs.Count, groupOf, Quantities.Count, points, _seed, () => Model(inputs), _cancel);
+            SensitivityIndex[][] byScope = SensitivityIndices.Estimate(inputs.Count, pieceOrRun, Quantities.Count, points / 2, _seed, () => Model(inputs), _cancel);
+            return [.. byCause.Select((shares, q) => (SensitivityIndex[])[.. shares, .. Enumerable.Repeat(default(SensitivityIndex), causes.Length - shares.Length), byScope[q][0]])];
+        }
+
+        public SpreadRemedy Try(string key, string words, IReadOnlyList<UncertainInput> inputs, int samples)
+        {
+            double[][] drawn = Draw(inputs, samples, 1);
+            Dictionary<string, double> deviations = [], outside = [];
+            for (int q = 0; q < Quantities.Count; q++)
+            {
+                double[] all = [.. drawn.Select(outcome => outcome[q])];
+                deviations[Quantities[q].Name] = Moments([.. all.Where(double.IsFinite)]).Deviation;
+                if (Targets.TryGetValue(Quantities[q].Name, out SpreadTarget? target))
+                {
+                    outside[Quantities[q].Name] = Outside(all, target);
+                }
+            }
+
+            return new SpreadRemedy(key, words, deviations, outside);
+        }
+
+        private Action<double[], double[]> Model(IReadOnlyList<UncertainInput> inputs)
+        {
+            ForecastVector vector = new(Scene, Inputs, _load);
+            vector.FollowPeaks([.. Inputs.All.Select(input => input.Estimate.Value)]);
+            double[] x = new double[inputs.Count], y = new double[vector.Count];
+            return (unit, outcome) =>
+            {
+                for (int i = 0; i < x.Length; i++)
+                {
+                    x[i] = inputs[i].Estimate.IsExact ? inputs[i].Estimate.Value : inputs[i].At(Normal.InvCDF(0, 1, unit[i]));
+                }
+
+                vector.Evaluate(x, y);
+                for (int q = 0; q < outcome.Length; q++)
+                {
+                    outcome[q] = Quantities[q].Read(y);
+                }
+            };
+        }
+    }
+}

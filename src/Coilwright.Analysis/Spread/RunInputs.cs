@@ -1,0 +1,58 @@
+using Coilwright.Analysis.Uncertainty;
+using Coilwright.Physics;
+
+namespace Coilwright.Analysis.Spread;
+
+/// <summary>What scatters in a run beside what a forecast does not know, and what can be done about it.</summary>
+public static class RunInputs
+{
+    /// <summary>A piece is read in a room known to ±1 °C, 95 %; our assumption.</summary>
+    private const double RoomC = 1;
+
+    private sealed record Change(string Key, string Words, string[] Causes, Func<UncertainInput, UncertainInput> To);
+
+    private static readonly Change[] s_remedies =
+    [
+        new("tighter-counter", "turns counted to ±0.05 % (proof: 100 marked turns on each machine)", ["turns"], input => Narrowed(input, 0.0005)),
+        new("measured-spool", "resistance of 10 m of each spool read before winding: bare diameter known to ±0.25 %", ["bareDiameter", "resistancePerLength"],
+            input => Narrowed(input, input.Cause == "bareDiameter" ? 0.0025 : 0.005)),
+        new("sorted-magnets", "magnets and cores sorted: a quarter of their scatter left", ["permeability", "polarisation"], input => Shrunk(input, 0.25)),
+        new("steady-tension", "tension held by a brake that is checked: half of the stretch's and lay's scatter left", ["tension", "packing"], input => Shrunk(input, 0.5)),
+        new("measured-capacitance", "one coil of the kind measured: capacitance known to ±5 %", ["capacitance"], input => Narrowed(input, 0.05)),
+        new("winding-by-time", "worse: wound by time instead of by count, the turns end between 1 % below and 19 % above (common practice, no source)", ["turns"], ByTime),
+    ];
+
+    /// <summary>The forecast's inputs as they scatter in a run.</summary>
+    public static UncertainInput OfRun(UncertainInput input, bool byTime) => input.Cause switch
+    {
+        "temperature" => input with { Estimate = new Estimate(input.Estimate.Value, input.Estimate.Value - RoomC, input.Estimate.Value + RoomC, Basis.Assumed), Source = "room read to ±1 °C, our assumption" },
+        "turns" when byTime => ByTime(input),
+        _ => input,
+    };
+
+    /// <summary>What could be done about the causes that are there.</summary>
+    internal static IEnumerable<(string Key, string Words, Func<UncertainInput, UncertainInput> Change)> RemediesFor(IReadOnlyList<UncertainInput> inputs, bool byTime) =>
+        s_remedies.Where(remedy => !(byTime && remedy.Key == "winding-by-time") && inputs.Any(input => remedy.Causes.Contains(input.Cause) && !input.Estimate.IsExact))
+            .Select(remedy => (remedy.Key, remedy.Words, (Func<UncertainInput, UncertainInput>)(input => remedy.Causes.Contains(input.Cause) ? remedy.To(input) : input)));
+
+    /// <summary>A run aimed at a count and stopped by the clock ends anywhere from under the count to nearly a fifth above it (common practice, no source).</summary>
+    private static UncertainInput ByTime(UncertainInput turns)
+    {
+        double aimed = turns.Estimate.Value;
+        return turns with { Estimate = new Estimate(1.09 * aimed, 0.99 * aimed, 1.19 * aimed, Basis.Assumed), Source = "wound by time, common practice, no source" };
+    }
+
+    /// <summary>Not wider than ± a fraction.</summary>
+    private static UncertainInput Narrowed(UncertainInput input, double fraction)
+    {
+        Estimate estimate = input.Estimate;
+        double half = Math.Abs(estimate.Value) * fraction;
+        return estimate.High - estimate.Low <= 2 * half ? input : input with { Estimate = new Estimate(estimate.Value, estimate.Value - half, estimate.Value + half, Basis.Measured) };
+    }
+
+    private static UncertainInput Shrunk(UncertainInput input, double factor)
+    {
+        Estimate estimate = input.Estimate;
+        return input with { Estimate = estimate with { Low = estimate.Value - factor * (estimate.Value - estimate.Low), High = estimate.Value + factor * (estimate.High - estimate.Value) } };
+    }
+}

@@ -1,0 +1,49 @@
+using System.Globalization;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Spread;
+using Coilwright.Physics.Wire;
+
+namespace Coilwright.Workshop.Recipes;
+
+/// <summary>A recipe's targets as limits on what a run gives: resistance at 20 °C, inductance at 1 kHz.</summary>
+public static class RecipeTargets
+{
+    /// <summary>By quantity name; a coil's own targets as "coils[0].dcResistance", or as the pickup's when there is one coil.</summary>
+    public static IReadOnlyDictionary<string, SpreadTarget> ForRun(Recipe recipe)
+    {
+        Dictionary<string, SpreadTarget> limits = new(StringComparer.Ordinal);
+        for (int c = 0; c < recipe.Coils.Count; c++)
+        {
+            string of = recipe.Coils.Count == 1 ? "" : string.Create(CultureInfo.InvariantCulture, $"coils[{c}].");
+            foreach ((string name, Target target) in recipe.Coils[c].Targets)
+            {
+                limits[of + name] = Limits(recipe, name, target);
+            }
+        }
+
+        foreach ((string name, Target target) in recipe.Targets)
+        {
+            limits[name] = Limits(recipe, name, target);
+        }
+
+        return limits;
+    }
+
+    private static SpreadTarget Limits(Recipe recipe, string name, Target target)
+    {
+        double factor = name switch
+        {
+            "dcResistance" => CopperWire.CorrectTo20C(1, target.TemperatureC),
+            "inductance" when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(recipe, Math.Clamp(atHz, 10, 20_000)),
+            _ => 1,
+        };
+        return new SpreadTarget(target.Nominal.Si * factor, target.Low * factor, target.High * factor);
+    }
+
+    /// <summary>Inductance at 1 kHz over that at another frequency, by the forecast.</summary>
+    private static double To1KiloHertz(Recipe recipe, double atHz)
+    {
+        PickupForecast pickup = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), null, new ForecastOptions { FrequenciesHz = [atHz] }).Pickup;
+        return pickup.Inductance.Value / pickup.Spectrum[0].Inductance.Value;
+    }
+}
