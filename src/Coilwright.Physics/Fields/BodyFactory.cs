@@ -39,7 +39,8 @@ internal sealed class BodyFactory(FieldSettings settings)
     public static double? MirrorPlane(FieldProblem problem, List<MagneticBody> bodies)
     {
         double x0 = problem.Coils.Count > 0 ? problem.Coils[0].Position.XM : 0;
-        return problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
+        // Covers and plates lie about x = 0.
+        return (problem.Sheets.Count == 0 || Math.Abs(x0) < 1e-9) && problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
             && bodies.TrueForAll(body => bodies.Exists(other => body.Mirrors(other, x0))) ? x0 : null;
     }
 

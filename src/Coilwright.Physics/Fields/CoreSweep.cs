@@ -31,6 +31,17 @@ internal sealed class CoreSweep
         _link = [.. windings.Select(winding => winding.Potential.Select((psi, i) => -Mu0 * psi * system.Weight[i]).ToArray())];
     }
 
+    private CoreSweep(CoreSweep windings, IReadOnlyList<(double[] Drive, double[] Potential)> sources)
+        : this(windings._system, windings._kernel, sources)
+    {
+        _drive = [.. windings._drive, .. _drive];
+        _link = [.. windings._link, .. _link];
+        _factored = windings._factored;
+    }
+
+    /// <summary>The same parts with further sources behind the windings; what was factored serves on.</summary>
+    public CoreSweep With(IReadOnlyList<(double[] Drive, double[] Potential)> sources) => new(this, sources);
+
     /// <summary>Charges per ampere-turn of each winding at real permeabilities, one per material.</summary>
     public double[][] Charges(double[] permeability)
     {
@@ -70,12 +81,12 @@ internal sealed class CoreSweep
 
     /// <summary>Prepares the projection.</summary>
     /// <param name="permeability">Real permeability of each material about which to project.</param>
-    /// <param name="perStart">Directions kept per winding and material.</param>
-    public void Project(double[] permeability, int perStart)
+    /// <param name="most">Directions kept.</param>
+    public void Project(double[] permeability, int most)
     {
         // A material that is all but unmagnetic statically needs a finite place to start from.
         DenseLu factors = Factor([.. permeability.Select(mu => mu < 1.05 ? -2 : Lambda(mu).Real)]);
-        List<double[]> basis = Basis(factors, perStart * _drive.Length * _system.Materials.Count);
+        List<double[]> basis = Basis(factors, most);
         int k = basis.Count, n = _system.Count;
         (_kernelIn, _driveIn, _linkIn) = (new double[k, k], new double[k, _drive.Length], new double[_link.Length, k]);
         _materialIn = [.. _system.Materials.Select(_ => new double[k, k])];

@@ -25,6 +25,13 @@ internal sealed record FieldSettings
     /// <summary>Directions of the frequency sweep per winding and material.</summary>
     public required int Directions { get; init; }
 
+    /// <summary>Panels in the quarter of all covers and plates together, and currents kept in them per winding and mirror class.</summary>
+    public required int SheetPanels { get; init; }
+    public required int SheetCurrents { get; init; }
+
+    /// <summary>Directions of the frequency sweep per sheet current and material.</summary>
+    public required int SheetDirections { get; init; }
+
     /// <summary>Error of the cores' share of an inductance, as a fraction (95 %): from six rods against finite elements.</summary>
     public required double CoreError { get; init; }
 
@@ -40,6 +47,9 @@ internal sealed record FieldSettings
         LongPanels = 8,
         BladePanels = 14,
         Directions = 7,
+        SheetPanels = 110,
+        SheetCurrents = 3,
+        SheetDirections = 2,
         CoreError = 0.025,
     };
 
@@ -55,6 +65,9 @@ internal sealed record FieldSettings
         LongPanels = 20,
         BladePanels = 28,
         Directions = 14,
+        SheetPanels = 450,
+        SheetCurrents = 6,
+        SheetDirections = 4,
         CoreError = 0.01,
     };
 }

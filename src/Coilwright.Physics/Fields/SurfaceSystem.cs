@@ -41,6 +41,13 @@ internal sealed class SurfaceSystem
     /// <summary>Height of each unknown's element, m.</summary>
     public double[] Height { get; }
 
+    /// <summary>Every part with the unknown of each of its elements.</summary>
+    public IEnumerable<(MagneticBody Body, int[] Unknown)> Elements => _bodies.Select((body, b) => (body, _unknown[b]));
+
+    /// <summary>The parts that stand for themselves and their mirror images, with the unknown of each element and whether it leads.</summary>
+    public IEnumerable<(MagneticBody Body, int[] Unknown, bool[] Leads)> LeadingElements =>
+        Enumerable.Range(0, _bodies.Count).Where(b => _leads[b].Contains(true)).Select(b => (_bodies[b], _unknown[b], _leads[b]));
+
     /// <summary>Normal field on each unknown's element per unit density of each unknown, row-major; every column conserves flux body by body.</summary>
     public double[] Kernel(CancellationToken cancel)
     {

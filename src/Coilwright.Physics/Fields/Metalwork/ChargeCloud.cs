@@ -1,0 +1,87 @@
+namespace Coilwright.Physics.Fields.Metalwork;
+
+/// <summary>Charges on permeable parts seen from outside: elements close by by their own shape, those farther off as points around them.</summary>
+internal sealed class ChargeCloud
+{
+    /// <summary>Elements nearer than this many sizes act by their shape.</summary>
+    private const double NearSizes = 2;
+
+    private readonly List<Element> _elements = [];
+    private readonly double[] _x, _y, _z, _charge;
+    private readonly int _sets;
+
+    public ChargeCloud(SurfaceSystem system, double[][] charges)
+    {
+        _sets = charges.Length;
+        List<double> x = [], y = [], z = [], charge = [];
+        foreach ((MagneticBody body, int[] unknown) in system.Elements)
+        {
+            foreach (IGrouping<int, SurfacePoint> points in body.Points.GroupBy(point => point.Element))
+            {
+                int first = x.Count, u = unknown[points.Key];
+                double share = 1.0 / points.Count();
+                foreach (SurfacePoint point in points)
+                {
+                    x.Add(point.X);
+                    y.Add(point.Y);
+                    z.Add(point.Z);
+                    charge.AddRange(charges.Select(set => set[u] * body.Area[points.Key] * share / (4 * Math.PI)));
+                }
+
+                double near = NearSizes * Math.Sqrt(body.Area[points.Key] * share);
+                _elements.Add(new Element(body, points.Key, first, x.Count, near * near, [.. charges.Select(set => set[u])]));
+            }
+        }
+
+        (_x, _y, _z, _charge) = ([.. x], [.. y], [.. z], [.. charge]);
+    }
+
+    public void AddFieldAt(Vector3M at, Span<Vector3M> fields)
+    {
+        foreach (Element element in _elements)
+        {
+            if (IsNear(element, at))
+            {
+                Vector3M h = element.Body.FieldOf(element.Number, at.XM, at.YM, at.ZM);
+                for (int set = 0; set < _sets; set++)
+                {
+                    fields[set] = Space.Plus(fields[set], Space.Times(h, element.Density[set]));
+                }
+            }
+            else
+            {
+                AddPoints(element, at, fields);
+            }
+        }
+    }
+
+    private bool IsNear(Element element, Vector3M at)
+    {
+        for (int k = element.First; k < element.End; k++)
+        {
+            double dx = at.XM - _x[k], dy = at.YM - _y[k], dz = at.ZM - _z[k];
+            if (dx * dx + dy * dy + dz * dz < element.NearSquare)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void AddPoints(Element element, Vector3M at, Span<Vector3M> fields)
+    {
+        for (int k = element.First; k < element.End; k++)
+        {
+            double dx = at.XM - _x[k], dy = at.YM - _y[k], dz = at.ZM - _z[k], square = dx * dx + dy * dy + dz * dz;
+            double inverse = 1 / (square * Math.Sqrt(square));
+            for (int set = 0; set < _sets; set++)
+            {
+                double weight = _charge[k * _sets + set] * inverse;
+                fields[set] = new Vector3M(fields[set].XM + weight * dx, fields[set].YM + weight * dy, fields[set].ZM + weight * dz);
+            }
+        }
+    }
+
+    private sealed record Element(MagneticBody Body, int Number, int First, int End, double NearSquare, double[] Density);
+}
