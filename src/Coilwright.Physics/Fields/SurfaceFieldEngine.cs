@@ -158,7 +158,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             double area = AirInductance.MeanAreaM2(coils[c].Bobbin, coils[c].BuildM);
             for (int u = 0; u < system.Count; u++)
             {
-                area += charges[c][u] * system.Weight[u] * system.Height[u];
+                area += charges[c][u] * system.Moment[u];
             }
 
             areas[c] = coils[c].Sign * coils[c].Turns * area;
