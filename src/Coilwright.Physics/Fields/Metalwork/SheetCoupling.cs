@@ -22,11 +22,16 @@ internal static class SheetCoupling
             Parallel.For(0, points.Length, at => fields[at] = At(cut, modes, points[at]));
             for (int at = 0; at < points.Length; at++)
             {
-                int u = unknown[points[at].Element];
-                for (int m = 0; m < jumps.Length; m++)
+                double[] shares = points[at].Shares;
+                for (int k = 0; k < jumps.Length * shares.Length; k++)
                 {
-                    all[m].Drive[u] += points[at].Share * fields[at][2 * m];
-                    all[m].Potential[u] += points[at].Share * (fields[at][2 * m + 1] - (points[at].Z > level ? jumps[m] : 0));
+                    int m = k / shares.Length, element = points[at].Element + k % shares.Length * body.Stride;
+                    if (leads[element])
+                    {
+                        double share = shares[k % shares.Length];
+                        all[m].Drive[unknown[element]] += share * fields[at][2 * m];
+                        all[m].Potential[unknown[element]] += share * (fields[at][2 * m + 1] - (points[at].Z > level ? jumps[m] : 0));
+                    }
                 }
             }
 
@@ -109,7 +114,7 @@ internal static class SheetCoupling
         foreach ((double[] drive, _) in all)
         {
             double mean = own.Sum(i => body.Area[i] * drive[unknown[i]]) / area;
-            foreach (int i in own)
+            foreach (int i in own.Where(i => body.Area[i] > 0))
             {
                 drive[unknown[i]] -= mean;
             }
