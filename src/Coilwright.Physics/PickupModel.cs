@@ -1,3 +1,4 @@
+using Coilwright.Physics.Strings;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 
@@ -95,6 +96,9 @@ public sealed record BarModel
 
     /// <summary>Source term µ0·M0 along each axis, T.</summary>
     public Vector3M PolarisationT { get; init; }
+
+    /// <summary>Half-width of its 95 % interval over its value.</summary>
+    public double PolarisationSpread { get; init; }
 }
 
 /// <summary>Shape of a thin conducting part.</summary>
@@ -132,4 +136,13 @@ public sealed record StringSetModel
     public required double ClearanceM { get; init; }
     public double ScaleLengthM { get; init; }
     public double FromBridgeM { get; init; }
+
+    /// <summary>The strings by ascending x, as many as <see cref="Count"/>.</summary>
+    public required IReadOnlyList<StringModel> Strings { get; init; }
+
+    /// <summary>True when the recipe names no strings and the usual ones of the count are taken.</summary>
+    public bool StringsAssumed { get; init; }
+
+    /// <summary>x of a string, m: the row is centred on the pickup.</summary>
+    public double XM(int index) => (index - (Count - 1) / 2.0) * SpacingM;
 }

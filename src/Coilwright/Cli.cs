@@ -65,6 +65,7 @@ public static class Cli
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
             SpreadCommand.Build(desk),
+            SolveCommand.Build(desk),
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),

@@ -64,7 +64,7 @@ internal static class Example
                 ],
             },
         ],
-        Strings = new StringSetModel { Count = 6, SpacingM = 10.4e-3, ClearanceM = 2.5e-3 },
+        Strings = new StringSetModel { Count = 6, SpacingM = 10.4e-3, ClearanceM = 2.5e-3, Strings = [] },
     };
 
     /// <summary>The set-up of story 1, with limits of ±4 % about 6.18 kΩ, in a room of 23 °C.</summary>

@@ -13,6 +13,12 @@ internal sealed class ForecastInputs
     /// <summary>Wire lengthens a little on any winder; ± 0.5 % about what the recipe says.</summary>
     private const double StretchInterval = 0.005;
 
+    /// <summary>Output in volts is not to be trusted beyond ±30 %.</summary>
+    private const double SteelFactor = 1.3;
+
+    /// <summary>How well the height of a string is known, m.</summary>
+    private const double HeightM = 1e-4;
+
     private readonly List<UncertainInput> _all = [];
     private readonly Dictionary<string, (int Bare, int Overall, int OhmPerM)> _wires = [];
 
@@ -29,11 +35,15 @@ internal sealed class ForecastInputs
             "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of the kind has been measured")
         { Cause = "capacitance", IsCommon = true });
         Temperature = Append(new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated") { Cause = "temperature" });
+        Strings = scene.Strings is { } strings ? Add(model.Strings!, strings) : null;
         if (model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null))
         {
             _all[Capacitance] = _all[Capacitance] with { Estimate = Estimate.Within(1, 0.02, Basis.Measured), Source = "measured capacitance, ±2 %" };
         }
     }
+
+    /// <summary>Places of the strings' inputs: steel, magnets, height; null without strings.</summary>
+    public (int Steel, int Magnets, int Height)? Strings { get; }
 
     public IReadOnlyList<UncertainInput> All => _all;
     public IReadOnlyList<CoilPlaces> Coils { get; }
@@ -55,6 +65,17 @@ internal sealed class ForecastInputs
 
     /// <summary>Place of the winding's temperature, °C; exact in a forecast, scattered in a run of pieces that are read in a room.</summary>
     public int Temperature { get; }
+
+    private (int Steel, int Magnets, int Height) Add(StringSetModel set, StringsOver strings) => (
+        Append(new("string steel", "1", new Estimate(1, 1 / SteelFactor, SteelFactor, Basis.Assumed), Scatter.LogNormal,
+            "how drawn wire magnetises: ±30 % of the output, the same for every design, so that designs compare within a few per cent")
+        { Cause = "stringSteel", IsCommon = true }),
+        Append(new("magnet strength", "1", new Estimate(1, 1 / (1 + strings.MagnetSpread), 1 + strings.MagnetSpread, Basis.Assumed), Scatter.LogNormal,
+            "working polarisation of the magnets; a gauss reading at a pole settles it")
+        { Cause = "polarisation", IsCommon = true }),
+        Append(new("clearance to the strings", "m", new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed), Scatter.Normal,
+            "set by hand to ±0.1 mm, common practice, no source")
+        { Cause = "clearance" }));
 
     private CoilPlaces Add(CoilModel coil, LayEstimate lay, string of)
     {

@@ -11,6 +11,9 @@ public sealed record ForecastOptions
     /// <summary>Points of the response curves, 20 Hz to 20 kHz on a logarithmic axis; 0 leaves them out.</summary>
     public int CurvePoints { get; init; }
 
+    /// <summary>False leaves the strings out: output and field at the strings.</summary>
+    public bool Strings { get; init; } = true;
+
     /// <summary>The field engine; the fast one unless said.</summary>
     public IFieldEngine Engine { get; init; } = new FastFieldEngine();
 }

@@ -16,7 +16,13 @@ internal enum CoilResult
 /// <summary>Places of the pickup's results behind those of the coils.</summary>
 internal enum PickupResult
 {
-    DcResistance, Inductance, Capacitance, UnloadedFrequency, UnloadedGain, UnloadedQ, LoadedFrequency, LoadedGain, LoadedQ, Coupling, EffectiveArea,
+    DcResistance, Inductance, Capacitance, UnloadedFrequency, UnloadedGain, UnloadedQ, LoadedFrequency, LoadedGain, LoadedQ, Coupling, EffectiveArea, HumBalance,
+}
+
+/// <summary>Places of one string's results behind the spectrum.</summary>
+internal enum StringResult
+{
+    Linkage, Sensitivity, Field,
 }
 
 /// <summary>The forecast as one function from input values to result values, so that one mechanism gives every interval.</summary>
@@ -48,7 +54,8 @@ internal sealed class ForecastVector
         _scale = new double[_coils, _coils];
     }
 
-    public int Count => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
+    public int Count => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
+    private int StringStart => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
     private int PickupStart => _coils * CoilResults;
 
     public int PlaceOf(int coil, CoilResult result) => (_coils > coil ? coil : throw new ArgumentOutOfRangeException(nameof(coil))) * CoilResults + (int)result;
@@ -57,11 +64,13 @@ internal sealed class ForecastVector
 
     public int PlaceOfSpectrum(int frequency, bool inductance) => PickupStart + PickupResults + 2 * frequency + (inductance ? 0 : 1);
 
+    public int PlaceOf(int index, StringResult result) => StringStart + 3 * index + (int)result;
+
     public Scatter[] Scatters()
     {
         Scatter[] scatters = new Scatter[Count];
         Array.Fill(scatters, Scatter.LogNormal);
-        foreach (PickupResult signed in (PickupResult[])[PickupResult.UnloadedGain, PickupResult.LoadedGain, PickupResult.Coupling, PickupResult.EffectiveArea])
+        foreach (PickupResult signed in (PickupResult[])[PickupResult.UnloadedGain, PickupResult.LoadedGain, PickupResult.Coupling, PickupResult.EffectiveArea, PickupResult.HumBalance])
         {
             scatters[PlaceOf(signed)] = Scatter.Normal;
         }
@@ -89,18 +98,27 @@ internal sealed class ForecastVector
         }
 
         JoinCoils(y);
+        OverStrings(x, y);
     }
 
     /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
     public void FollowPeaks(double[] middle)
     {
-        (_bareTrail, _loadedTrail) = (null, null);
+        FollowPeaks(null, null);
         double[] y = new double[Count];
         Evaluate(middle, y);
+        (_bareTrail, _loadedTrail) = TrailsAt(y);
+    }
+
+    /// <summary>The same from where the peaks of another evaluation stood; null searches everywhere.</summary>
+    public void FollowPeaks(PeakTrail? bare, PeakTrail? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
+
+    /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
+    public (PeakTrail? Bare, PeakTrail? Loaded) TrailsAt(double[] y)
+    {
         PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
             ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
-        _bareTrail = Trail(PickupResult.UnloadedFrequency, bare: true);
-        _loadedTrail = Trail(PickupResult.LoadedFrequency, bare: false);
+        return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
     /// <summary>The response curves at given input values: bare, then on the load.</summary>
@@ -172,9 +190,33 @@ internal sealed class ForecastVector
         y[PlaceOf(PickupResult.Inductance)] = henry[_oneKilohertz];
         y[PlaceOf(PickupResult.Capacitance)] = JoinedCapacitance(y, weights);
         y[PlaceOf(PickupResult.EffectiveArea)] = Enumerable.Range(0, _coils).Sum(c => weights[c] * _turnsRatio[c] * _scene.Field.EffectiveAreaM2[c]);
+        double all = Enumerable.Range(0, _coils).Sum(c => Math.Abs(weights[c] * _turnsRatio[c] * _scene.Field.EffectiveAreaM2[c]));
+        y[PlaceOf(PickupResult.HumBalance)] = all > 0 ? y[PlaceOf(PickupResult.EffectiveArea)] / all : 0;
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
         Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+    }
+
+    /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>
+    private void OverStrings(double[] x, double[] y)
+    {
+        if (_scene.Strings is not { } strings || _inputs.Strings is not { } places)
+        {
+            return;
+        }
+
+        double turns = _turnsRatio.Sum() / _coils, steel = x[places.Steel], magnet = Math.Log(x[places.Magnets]);
+        double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
+        StringTrends trends = strings.Trends;
+        double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM);
+        double sensitivity = turns * steel * Math.Exp(trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM);
+        double field = Math.Exp(magnet + trends.FieldPerM * higherM);
+        for (int s = 0; s < strings.Answers.Count; s++)
+        {
+            y[PlaceOf(s, StringResult.Linkage)] = strings.Answers[s].LinkageWb * linkage;
+            y[PlaceOf(s, StringResult.Sensitivity)] = -strings.Answers[s].VerticalWbPerM * sensitivity;
+            y[PlaceOf(s, StringResult.Field)] = strings.Answers[s].FluxDensityT.ZM * field;
+        }
     }
 
     private double[,] SelfAndMutual()

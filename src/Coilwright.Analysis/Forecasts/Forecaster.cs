@@ -98,7 +98,31 @@ public static class Forecaster
                 Coupling = model.Coils.Count > 1 ? Of(PickupResult.Coupling) : null,
                 Spectrum = [.. frequenciesHz.Select(Line)],
                 HumEffectiveArea = Of(PickupResult.EffectiveArea),
+                HumResidual = Residual(Of(PickupResult.HumBalance)),
+                Strings = [.. Enumerable.Range(0, scene.Strings?.Answers.Count ?? 0).Select(String)],
             };
+        }
+
+        private StringForecast String(int index)
+        {
+            Figure Of(StringResult result) => Make(Formula.String[result], vector.PlaceOf(index, result), measured: false);
+            return new StringForecast(index + 1, Of(StringResult.Linkage), Of(StringResult.Sensitivity), Of(StringResult.Field));
+        }
+
+        /// <summary>The balance in decibels: its interval reaches from the nearest to the farthest from perfect balance.</summary>
+        private static Figure Residual(Figure balance)
+        {
+            Estimate ratio = balance.Estimate;
+            double Db(double part) => 20 * Math.Log10(Math.Max(1e-6, Math.Abs(part)));
+            double nearest = ratio.Low < 0 && ratio.High > 0 ? 0 : Math.Min(Math.Abs(ratio.Low), Math.Abs(ratio.High));
+            double low = Math.Min(Db(nearest), Db(ratio.Value)), high = Math.Max(Db(Math.Max(Math.Abs(ratio.Low), Math.Abs(ratio.High))), Db(ratio.Value));
+            Estimate db = new(Db(ratio.Value), low, Math.Min(0, high), Basis.Forecast);
+            return new Figure(Formula.HumResidual.Name, Formula.HumResidual.Unit, db, balance.Derivation with
+            {
+                Symbols = Formula.HumResidual.Symbols,
+                Numbers = string.Create(CultureInfo.InvariantCulture, $"= {db.Value:G4} dB, balance {balance.Derivation.Numbers}"),
+                Source = Formula.HumResidual.Source,
+            });
         }
 
         private SpectrumForecast Line(double frequencyHz)

@@ -37,7 +37,18 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
         [PickupResult.LoadedQ] = new("q", "1", "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak", "exact network, docs/theory.md"),
         [PickupResult.Coupling] = new("coupling", "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
         [PickupResult.EffectiveArea] = new("effectiveArea", "m²", "turns × area with the cores, signed by winding direction", "docs/theory.md"),
+        [PickupResult.HumBalance] = new("humBalance", "1", "Σ areas ÷ Σ |areas|", "docs/theory.md"),
     };
+
+    public static readonly IReadOnlyDictionary<StringResult, Formula> String = new Dictionary<StringResult, Formula>
+    {
+        [StringResult.Linkage] = new("linkage", "Wb", "µ0·N·∫ M·h dV over the string, h the winding's field per ampere and turn", "saturating wire by reciprocity, docs/theory.md"),
+        [StringResult.Sensitivity] = new("sensitivity", "V·s/m", "−d linkage / d height: volts per metre a second of the string up and down", "saturating wire by reciprocity, docs/theory.md"),
+        [StringResult.Field] = new("fieldAtStrings", "T", "vertical flux density of the magnets on the string's axis where it is strongest, north up positive", "surface charge, docs/theory.md"),
+    };
+
+    public static readonly Formula HumResidual = new(
+        "residual", "dB", "20·log10 |Σ areas| ÷ Σ |areas|, areas with their winding signs; −120 dB stands for less than one part in a million", "docs/theory.md");
 
     public static Formula Spectrum(bool inductance) => inductance
         ? new("inductance", "H", "imaginary part of the joined coils' impedance ÷ 2πf", Neumann)

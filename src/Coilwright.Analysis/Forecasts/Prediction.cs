@@ -76,12 +76,29 @@ public sealed record PickupForecast
     public required IReadOnlyList<SpectrumForecast> Spectrum { get; init; }
     public required Figure HumEffectiveArea { get; init; }
 
+    /// <summary>What a uniform field leaves of the hum, against all coils adding, dB: 0 for one coil.</summary>
+    public required Figure HumResidual { get; init; }
+
+    /// <summary>What each string does; empty when the recipe has no strings.</summary>
+    public IReadOnlyList<StringForecast> Strings { get; init; } = [];
+
     public IEnumerable<Figure> All =>
     [
         DcResistance, Inductance, Capacitance,
         .. UnloadedResonance is null ? [] : UnloadedResonance.All, .. LoadedResonance is null ? [] : LoadedResonance.All,
-        .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling], HumEffectiveArea,
+        .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling], HumEffectiveArea, HumResidual,
+        .. Strings.SelectMany(one => one.All),
     ];
+}
+
+/// <summary>What is foretold of one string.</summary>
+/// <param name="Number">1 for the string at the lowest x.</param>
+/// <param name="Linkage">Flux through the whole winding that the string at rest causes, Wb.</param>
+/// <param name="Sensitivity">Volts per metre a second of vertical velocity, signed by winding and magnet.</param>
+/// <param name="Field">Vertical flux density of the magnets at its axis, T.</param>
+public sealed record StringForecast(int Number, Figure Linkage, Figure Sensitivity, Figure Field)
+{
+    public IEnumerable<Figure> All => [Linkage, Sensitivity, Field];
 }
 
 /// <summary>Series inductance and AC resistance at one frequency.</summary>

@@ -72,13 +72,17 @@ public static class PredictionJson
     private static void WriteFigure(Utf8JsonWriter json, string name, Figure figure, bool withDerivation)
     {
         json.WriteStartObject(name);
+        WriteFigureMembers(json, figure, withDerivation);
+        json.WriteEndObject();
+    }
+
+    private static void WriteFigureMembers(Utf8JsonWriter json, Figure figure, bool withDerivation)
+    {
         WriteQuantityMembers(json, figure.Estimate, figure.Unit);
         if (withDerivation)
         {
             WriteDerivation(json, figure.Derivation);
         }
-
-        json.WriteEndObject();
     }
 
     private static void WriteDerivation(Utf8JsonWriter json, Derivation derivation)
@@ -133,10 +137,36 @@ public static class PredictionJson
         }
 
         json.WriteEndArray();
+        WriteStrings(json, pickup, withDerivations);
         json.WriteStartObject("hum");
         WriteFigure(json, "effectiveArea", pickup.HumEffectiveArea, withDerivations);
+        WriteFigure(json, "residual", pickup.HumResidual, withDerivations);
         json.WriteEndObject();
         json.WriteEndObject();
+    }
+
+    private static void WriteStrings(Utf8JsonWriter json, PickupForecast pickup, bool withDerivations)
+    {
+        json.WriteStartArray("output");
+        foreach (StringForecast one in pickup.Strings)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("string", one.Number);
+            WriteFigure(json, "linkage", one.Linkage, withDerivations);
+            WriteFigure(json, "sensitivity", one.Sensitivity, withDerivations);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("fieldAtStrings");
+        foreach (StringForecast one in pickup.Strings)
+        {
+            json.WriteStartObject();
+            WriteFigureMembers(json, one.Field, withDerivations);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteResonance(Utf8JsonWriter json, string name, ResonanceForecast? resonance, bool withDerivations)

@@ -28,10 +28,14 @@ public static class FigureWords
         ["unloadedPeakGain"] = "height of the unloaded resonance",
         ["loadedPeak"] = "resonance, loaded",
         ["loadedPeakGain"] = "height of the loaded resonance",
+        ["output"] = "output, all strings",
         ["hum"] = "hum, effective area",
         ["coupling"] = "coupling of the coils",
         ["resistanceMismatch"] = "mismatch of the coils' resistance",
         ["inductanceMismatch"] = "mismatch of the coils' inductance",
+        ["linkage"] = "flux linkage of the string",
+        ["sensitivity"] = "output",
+        ["fieldAtStrings"] = "field at the string",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, QuantityKind> s_kinds = new Dictionary<string, QuantityKind>
@@ -65,6 +69,8 @@ public static class FigureWords
     public static string Value(double si, string unit, int digits = 3) => unit switch
     {
         "dB" => si.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture) + " dB",
+        "V·s/m" => Number(si * 1e3, digits) + " mV per m/s",
+        "Wb" => Number(si * 1e6, digits) + " µWb",
         "m²" => Number(si * 1e4, digits) + " cm²",
         "1" or "" => Number(si, digits),
         _ when s_kinds.TryGetValue(unit, out QuantityKind kind) => QuantityText.Format(si, kind, digits),

@@ -19,17 +19,17 @@ internal sealed class BodyFactory(FieldSettings settings)
         List<MagneticBody> bodies = [];
         foreach (FieldCoil coil in problem.Coils)
         {
-            foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM)))
+            foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM) || Math.Abs(pole.PolarisationT.Value) > 0))
             {
                 AddPoles(bodies, coil, pole);
             }
         }
 
-        foreach (BarModel bar in problem.Bars.Where(bar => Matters(bar.RelativePermeability, bar.ConductivitySPerM)))
+        foreach (BarModel bar in problem.Bars.Where(bar => Matters(bar.RelativePermeability, bar.ConductivitySPerM) || bar.PolarisationT != default))
         {
             double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
             BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, BarError);
-            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material));
+            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT));
         }
 
         return bodies;
@@ -56,11 +56,11 @@ internal sealed class BodyFactory(FieldSettings settings)
             if (pole.Shape == PoleShape.Blade)
             {
                 Vector3M size = new(pole.WidthM, pole.DiameterM, pole.LengthM);
-                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material));
+                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material, new Vector3M(0, 0, pole.PolarisationT.Value)));
             }
             else
             {
-                bodies.Add(new RingBody(MeshOf(pole), x, y, top - pole.LengthM, material, settings.Around));
+                bodies.Add(new RingBody(MeshOf(pole), x, y, top - pole.LengthM, material, pole.PolarisationT.Value, settings.Around));
             }
         }
     }

@@ -9,7 +9,10 @@ namespace Coilwright.Physics.Fields;
 /// </remarks>
 internal sealed class CoreSweep
 {
-    private const double Mu0 = 4e-7 * Math.PI;
+    public const double Mu0 = 4e-7 * Math.PI;
+
+    /// <summary>What a susceptibility of zero is taken for, so that one matrix serves magnetised parts of permeability 1 too.</summary>
+    public const double LeastSusceptibility = 1e-9;
 
     private readonly SurfaceSystem _system;
     private readonly double[] _kernel;
@@ -39,6 +42,14 @@ internal sealed class CoreSweep
             factors.Solve(charges[w]);
         }
 
+        return charges;
+    }
+
+    /// <summary>Charges of the magnets alone, A/m, at real permeabilities, one per material.</summary>
+    public double[] MagnetCharges(double[] permeability)
+    {
+        double[] charges = _system.MagnetDrive(permeability);
+        Factor([.. permeability.Select(mu => Lambda(mu).Real)]).Solve(charges);
         return charges;
     }
 
@@ -142,7 +153,7 @@ internal sealed class CoreSweep
     private static Complex Lambda(Complex mu)
     {
         Complex susceptibility = mu - 1;
-        return (mu + 1) / (2 * (susceptibility.Magnitude < 1e-9 ? 1e-9 : susceptibility));
+        return (mu + 1) / (2 * (susceptibility.Magnitude < LeastSusceptibility ? LeastSusceptibility : susceptibility));
     }
 
     private DenseLu Factor(double[] lambda)

@@ -31,6 +31,9 @@ public sealed record FieldSolution
     /// <summary>Turns × area with the cores, m², signed.</summary>
     public required double[] EffectiveAreaM2 { get; init; }
     public IReadOnlyList<FieldNote> Notes { get; init; } = [];
+
+    /// <summary>The static field in space of the same solution.</summary>
+    public required FieldMap Map { get; init; }
 }
 
 /// <summary>Solves the field of a pickup. Engines differ in speed and error, not in meaning.</summary>

@@ -22,8 +22,11 @@ internal sealed record BodyMaterial(Estimate RelativePermeability, double Conduc
 internal readonly record struct SurfacePoint(int Element, double X, double Y, double Z, double NormalX, double NormalY, double NormalZ, double Share);
 
 /// <summary>A permeable part, its surface cut into elements of even charge density.</summary>
-internal abstract class MagneticBody(BodyMaterial material)
+internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisationT)
 {
+    /// <summary>Source term µ0·M0, T.</summary>
+    public Vector3M PolarisationT { get; } = polarisationT;
+
     public BodyMaterial Material { get; } = material;
     public abstract int Count { get; }
 
@@ -32,6 +35,9 @@ internal abstract class MagneticBody(BodyMaterial material)
 
     /// <summary>Height of each element's middle, m.</summary>
     public abstract double HeightM(int element);
+
+    /// <summary>Mean normal component of the source term over an element, T.</summary>
+    public abstract double NormalPolarisationT(int element);
 
     /// <summary>Where the field of other bodies is taken.</summary>
     public abstract IReadOnlyList<SurfacePoint> Points { get; }

@@ -11,8 +11,9 @@ internal sealed class PanelBody : MagneticBody
     /// <param name="size">Sizes along x, y, z.</param>
     /// <param name="divisions">Panels along x, y, z; the count along x is even, so that no panel lies across the middle.</param>
     /// <param name="material">What it is made of.</param>
-    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material)
-        : base(material)
+    /// <param name="polarisationT">Source term µ0·M0, T.</param>
+    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material, Vector3M polarisationT)
+        : base(material, polarisationT)
     {
         (_centre, _half) = (centre, new Vector3M(size.XM / 2, size.YM / 2, size.ZM / 2));
         List<Panel> panels = [];
@@ -33,9 +34,12 @@ internal sealed class PanelBody : MagneticBody
 
     public override double HeightM(int element) => _panels[element].Z;
 
+    public override double NormalPolarisationT(int element) =>
+        _points[element].NormalX * PolarisationT.XM + _points[element].NormalY * PolarisationT.YM + _points[element].NormalZ * PolarisationT.ZM;
+
     public override int Mirror(int element) => _panels[element].Mirror;
 
-    public override bool Mirrors(MagneticBody other, double x0) => ReferenceEquals(other, this) && Math.Abs(_centre.XM - x0) < 1e-9;
+    public override bool Mirrors(MagneticBody other, double x0) => ReferenceEquals(other, this) && Math.Abs(_centre.XM - x0) < 1e-9 && Math.Abs(PolarisationT.XM) <= 0;
 
     public override Vector3M FieldOf(int element, double x, double y, double z)
     {

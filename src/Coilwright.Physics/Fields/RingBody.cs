@@ -6,8 +6,8 @@ internal sealed class RingBody : MagneticBody
     private readonly int _around;
     private SurfacePoint[]? _points;
 
-    public RingBody(RingMesh mesh, double x, double y, double bottom, BodyMaterial material, int around)
-        : base(material)
+    public RingBody(RingMesh mesh, double x, double y, double bottom, BodyMaterial material, double polarisationT, int around)
+        : base(material, new Vector3M(0, 0, polarisationT))
     {
         (Mesh, X, Y, Bottom, _around) = (mesh, x, y, bottom, around);
     }
@@ -22,10 +22,12 @@ internal sealed class RingBody : MagneticBody
 
     public override double HeightM(int element) => Bottom + Mesh.Z[element];
 
+    public override double NormalPolarisationT(int element) => Mesh.NormalZ[element] * PolarisationT.ZM;
+
     public override int Mirror(int element) => element;
 
     public override bool Mirrors(MagneticBody other, double x0) =>
-        other is RingBody rod && ReferenceEquals(rod.Mesh, Mesh) && rod.Material == Material
+        other is RingBody rod && ReferenceEquals(rod.Mesh, Mesh) && rod.Material == Material && rod.PolarisationT == PolarisationT
         && Math.Abs(rod.X + X - 2 * x0) < 1e-9 && Math.Abs(rod.Y - Y) < 1e-9 && Math.Abs(rod.Bottom - Bottom) < 1e-9;
 
     public override Vector3M FieldOf(int element, double x, double y, double z)

@@ -11,8 +11,9 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         double[,] air = AirPerTurns(coils, out double[] byBuild);
         cancel.ThrowIfCancellationRequested();
         List<MagneticBody> bodies = new BodyFactory(settings).Make(problem);
+        CoilField[] windings = [.. coils.Select(coil => new CoilField(coil, settings.Layers, settings.ArcNodes))];
         SurfaceSystem system = new(bodies, BodyFactory.MirrorPlane(problem, bodies));
-        CoreSweep sweep = new(system, system.Kernel(cancel), [.. coils.Select(coil => system.Couple(new CoilField(coil, settings.Layers, settings.ArcNodes)))]);
+        CoreSweep sweep = new(system, system.Kernel(cancel), [.. windings.Select(system.Couple)]);
         cancel.ThrowIfCancellationRequested();
         double[] middle = [.. system.Materials.Select(material => material.RelativePermeability.Value)];
         double[][] charges = sweep.Charges(middle);
@@ -27,6 +28,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             SpectrumH = Spectrum(problem, air, system, sweep, middle, cancel),
             AirInductanceByBuildHPerM = byBuild,
             EffectiveAreaM2 = Areas(coils, system, charges),
+            Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle)),
             Notes = Notes(problem),
         };
     }

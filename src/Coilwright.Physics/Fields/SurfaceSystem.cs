@@ -88,6 +88,41 @@ internal sealed class SurfaceSystem
         return (drive, potential);
     }
 
+    /// <summary>What drives the magnets' own charges: normal source term over susceptibility, A/m, at real permeabilities, one per material.</summary>
+    public double[] MagnetDrive(double[] permeability)
+    {
+        double[] drive = new double[Count];
+        for (int b = 0; b < _bodies.Count; b++)
+        {
+            for (int i = 0; i < _bodies[b].Count; i++)
+            {
+                int u = _unknown[b][i];
+                drive[u] = _bodies[b].NormalPolarisationT(i) / (CoreSweep.Mu0 * Math.Max(CoreSweep.LeastSusceptibility, permeability[Material[u]] - 1));
+            }
+        }
+
+        return drive;
+    }
+
+    /// <summary>Field strength at a point outside the parts of several sets of charges; added to <paramref name="fields"/>, one per set.</summary>
+    public void AddFieldAt(double x, double y, double z, double[][] charges, Span<Vector3M> fields)
+    {
+        for (int b = 0; b < _bodies.Count; b++)
+        {
+            MagneticBody body = _bodies[b];
+            int[] unknown = _unknown[b];
+            for (int i = 0; i < unknown.Length; i++)
+            {
+                Vector3M h = body.FieldOf(i, x, y, z);
+                for (int set = 0; set < charges.Length; set++)
+                {
+                    double charge = charges[set][unknown[i]];
+                    fields[set] = new Vector3M(fields[set].XM + charge * h.XM, fields[set].YM + charge * h.YM, fields[set].ZM + charge * h.ZM);
+                }
+            }
+        }
+    }
+
     /// <summary>Numbers the unknowns; the first element of a mirror pair leads.</summary>
     private void Number(double? mirrorX)
     {

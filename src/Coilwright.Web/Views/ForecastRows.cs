@@ -30,6 +30,14 @@ public static class ForecastRows
             rows.Add(("Coupling of the coils", coupling));
         }
 
+        rows.Add(("Hum, effective area", pickup.HumEffectiveArea));
+        if (pickup.Coupling is not null)
+        {
+            rows.Add(("Hum left of both coils'", pickup.HumResidual));
+        }
+
+        rows.AddRange(pickup.Strings.Select(one => ($"Output, string {one.Number}", one.Sensitivity)));
+        rows.AddRange(pickup.Strings.Select(one => ($"Field at string {one.Number}", one.Field)));
         return rows;
     }
 

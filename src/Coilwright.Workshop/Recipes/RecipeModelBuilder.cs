@@ -1,4 +1,5 @@
 using Coilwright.Physics;
+using Coilwright.Physics.Strings;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
@@ -124,6 +125,7 @@ public static class RecipeModelBuilder
             CentreM = Point(magnet.Centre),
             RelativePermeability = Permeability(magnet.Material),
             ConductivitySPerM = Conductivity(magnet.Material),
+            PolarisationSpread = SpreadOf(Polarisation(magnet.Material)),
             PolarisationT = magnet.Magnetised.TrimStart('-') switch
             {
                 "x" => new Vector3M(source, 0, 0),
@@ -159,12 +161,28 @@ public static class RecipeModelBuilder
 
     private static StringSetModel StringsOf(RecipeStrings strings) => new()
     {
+        Strings = strings.Gauges.Count > 0
+            ? [.. strings.Gauges.Select(one => StringOf(strings, one.Core.Si, one.Outer.Si, one.Material))]
+            : [.. UsualStrings.For((int)strings.Count, strings.Spacing.Si).Select(one => StringOf(strings, one.CoreM, one.OuterM, "string-steel"))],
+        StringsAssumed = strings.Gauges.Count == 0,
         Count = (int)strings.Count,
         SpacingM = strings.Spacing.Si,
         ClearanceM = strings.Clearance.Si,
         ScaleLengthM = strings.ScaleLength?.Si ?? 0,
         FromBridgeM = strings.FromBridge?.Si ?? 0,
     };
+
+    private static StringModel StringOf(RecipeStrings strings, double coreM, double outerM, string material)
+    {
+        StringModel model = new()
+        {
+            CoreDiameterM = coreM,
+            OuterDiameterM = outerM,
+            RelativePermeability = strings.RelativePermeability is double own ? Estimate.Exact(own) : Catalogue.Material(material).RelativePermeability.Estimate,
+            Law = strings.Law == "linear" ? StringLaw.Linear : StringLaw.Saturating,
+        };
+        return strings.Saturation is Entered saturation ? model with { SaturationT = saturation.Si } : model;
+    }
 
     private static Vector3M Point(RecipePoint point) => new(point.X.Si, point.Y.Si, point.Z.Si);
 
@@ -176,6 +194,9 @@ public static class RecipeModelBuilder
 
     private static Estimate Polarisation(RecipeMaterial material) =>
         material.Polarisation is Entered own ? Estimate.Exact(own.Si) : Catalogue.Material(material.Name).WorkingPolarisationT?.Estimate ?? Estimate.Exact(0);
+
+    /// <summary>Half-width over value, 0 for nothing.</summary>
+    private static double SpreadOf(Estimate estimate) => estimate.Value > 0 ? (estimate.High - estimate.Low) / (2 * estimate.Value) : 0;
 
     private static Estimate Times(Estimate estimate, int sign) => sign switch
     {

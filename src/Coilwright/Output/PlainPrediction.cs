@@ -57,6 +57,20 @@ public static class PlainPrediction
         }
 
         yield return ("hum, effective area", pickup.HumEffectiveArea);
+        if (pickup.Coupling is not null)
+        {
+            yield return ("hum left of both coils'", pickup.HumResidual);
+        }
+
+        foreach (StringForecast one in pickup.Strings)
+        {
+            yield return ($"output, string {one.Number}", one.Sensitivity);
+        }
+
+        foreach (StringForecast one in pickup.Strings)
+        {
+            yield return ($"field at string {one.Number}", one.Field);
+        }
     }
 
     private static void WriteFigures(TextWriter writer, IEnumerable<(string Words, Figure Figure)> figures)

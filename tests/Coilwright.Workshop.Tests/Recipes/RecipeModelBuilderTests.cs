@@ -31,7 +31,7 @@ public class RecipeModelBuilderTests
         Assert.Equal(-bass.Coils[0].Poles[0].PolarisationT.Low, bass.Coils[1].Poles[0].PolarisationT.High);
         Assert.Equal(WindingDirection.CounterClockwise, bass.Coils[0].Winding.Direction);
         Assert.Equal(WindingDirection.Clockwise, bass.Coils[1].Winding.Direction);
-        Assert.Equal(new Vector3M(-0.03, 0.014, 0), bass.Coils[0].Position);
+        Assert.Equal(new Vector3M(-0.019, 0.014, 0), bass.Coils[0].Position);
     }
 
     [Fact]
