@@ -8,11 +8,11 @@ namespace Coilwright.Analysis.Forecasts;
 /// <param name="Read">Takes it from the vector; NaN where it does not exist, for example without a peak.</param>
 internal sealed record NamedQuantity(string Name, string Unit, Func<double[], double> Read)
 {
-    /// <summary>Unit of the output: volts per metre a second of vertical velocity, root mean square over the strings.</summary>
+    /// <summary>Unit of the output: volts per metre a second of vertical velocity.</summary>
     public const string OutputUnit = "V·s/m";
 
-    /// <summary>Root of the mean square.</summary>
-    public static double Rms(IEnumerable<double> values) => Math.Sqrt(values.Average(value => value * value));
+    /// <summary>The output of a pickup: mean of its strings' sensitivities, signs left out.</summary>
+    public static double OutputOf(IEnumerable<double> sensitivities) => sensitivities.Average(Math.Abs);
 
     /// <summary>Everything that a run or a search speaks of.</summary>
     public static IReadOnlyList<NamedQuantity> Of(ForecastScene scene, ForecastVector vector, bool loaded)
@@ -28,12 +28,12 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
             list.AddRange([Peak("loadedPeak", PickupResult.LoadedFrequency, 0), Peak("loadedPeakGain", PickupResult.LoadedFrequency, 1)]);
         }
 
-        list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])));
-        if (scene.Strings is { Answers.Count: > 0 } strings)
+        if (scene.Strings is { } strings)
         {
-            list.Add(new("output", OutputUnit, y => Rms(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))));
+            list.Add(new("output", OutputUnit, y => OutputOf(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))));
         }
 
+        list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])));
         if (scene.Wound.All(wound => wound.Fill is not null))
         {
             list.Add(Coils("fill", "1", CoilResult.Fill, Enumerable.Max));

@@ -28,7 +28,7 @@ public static class PredictionValues
 
         if (pickup.Strings.Count > 0)
         {
-            values["output"] = NamedQuantity.Rms(pickup.Strings.Select(one => one.Sensitivity.Value));
+            values["output"] = NamedQuantity.OutputOf(pickup.Strings.Select(one => one.Sensitivity.Value));
         }
 
         if (prediction.Coils.Count == 1)

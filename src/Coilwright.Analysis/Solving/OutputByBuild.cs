@@ -20,7 +20,7 @@ internal sealed class OutputByBuild
             FieldProblem there = problem with { FrequenciesHz = [], Coils = [.. problem.Coils.Select(coil => coil with { BuildM = coil.BuildM * ratio })] };
             StringsOver strings = StringsOver.Of(family, new FastFieldEngine().Solve(there, cancel), ohm, ForecastScene.FastSegments, cancel)!;
             _buildM[k] = there.Coils[0].BuildM;
-            _perTurn[k] = NamedQuantity.Rms(strings.Answers.Select(answer => answer.VerticalWbPerM)) / family.Coils[0].Winding.Turns;
+            _perTurn[k] = NamedQuantity.OutputOf(strings.Answers.Select(answer => answer.VerticalWbPerM)) / family.Coils[0].Winding.Turns;
         }
     }
 

@@ -24,18 +24,18 @@ public static class FigureWords
         ["airInductance"] = "inductance without cores",
         ["inductance"] = "inductance at 1 kHz",
         ["capacitance"] = "capacitance",
+        ["linkage"] = "flux linkage of the string",
+        ["sensitivity"] = "output",
+        ["output"] = "output, mean of the strings",
+        ["fieldAtStrings"] = "field at the string",
         ["unloadedPeak"] = "resonance, unloaded",
         ["unloadedPeakGain"] = "height of the unloaded resonance",
         ["loadedPeak"] = "resonance, loaded",
         ["loadedPeakGain"] = "height of the loaded resonance",
-        ["output"] = "output, all strings",
         ["hum"] = "hum, effective area",
         ["coupling"] = "coupling of the coils",
         ["resistanceMismatch"] = "mismatch of the coils' resistance",
         ["inductanceMismatch"] = "mismatch of the coils' inductance",
-        ["linkage"] = "flux linkage of the string",
-        ["sensitivity"] = "output",
-        ["fieldAtStrings"] = "field at the string",
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     private static readonly FrozenDictionary<string, QuantityKind> s_kinds = new Dictionary<string, QuantityKind>

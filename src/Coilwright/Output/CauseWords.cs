@@ -14,8 +14,8 @@ internal static class CauseWords
         "temperature" => "room temperature",
         "permeability" => "magnets and cores",
         "polarisation" => "charge of the magnets",
-        "stringSteel" => "steel of the strings",
-        "clearance" => "height of the strings",
+        "stringSteel" => "string steel",
+        "clearance" => "clearance to the strings",
         "capacitance" => "capacitance not yet measured",
         _ => cause,
     };
