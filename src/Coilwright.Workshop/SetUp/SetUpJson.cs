@@ -4,6 +4,7 @@ using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
+using Coilwright.Workshop.Polarity;
 
 namespace Coilwright.Workshop.SetUp;
 
@@ -33,6 +34,7 @@ public static class SetUpJson
             }
 
             json.WriteEndArray();
+            WritePhase(json, setUp.Phase);
             json.WriteStartArray("cautions");
             foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.ClosingLine])
             {
@@ -44,6 +46,33 @@ public static class SetUpJson
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WritePhase(Utf8JsonWriter json, RecipePhase? phase)
+    {
+        if (phase is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("phase");
+        json.WriteBoolean("red", phase.IsRed);
+        if (phase.Together is { } together)
+        {
+            json.WriteString("words", together.Words);
+        }
+
+        json.WriteStartArray("firstSwing");
+        foreach (CoilSigns coil in phase.Coils)
+        {
+            json.WriteStartObject();
+            json.WriteString("coil", coil.Name);
+            json.WriteNumber("sign", coil.FirstSwing);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     private static void WriteCoil(Utf8JsonWriter json, WindingSetUp setUp, CoilSetUp coil)

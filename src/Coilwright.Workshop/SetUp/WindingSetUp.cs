@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.SetUp;
@@ -33,6 +34,9 @@ public sealed record WindingSetUp
 
     public required IReadOnlyList<CoilSetUp> Coils { get; init; }
 
+    /// <summary>The coils' signs; red when they work against each other. Null when the recipe was not at hand.</summary>
+    public RecipePhase? Phase { get; init; }
+
     /// <summary>True when no coil is forecast to be thicker than its window.</summary>
     public bool Fits => Coils.All(coil => coil.Fill.Fits);
 
@@ -50,6 +54,7 @@ public sealed record WindingSetUp
             RecipeName = recipe.Name,
             Machine = machine,
             RoomC = roomC,
+            Phase = RecipePhase.Of(recipe),
             Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC))],
         };
     }

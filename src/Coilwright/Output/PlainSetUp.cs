@@ -11,6 +11,11 @@ public static class PlainSetUp
     public static void Write(TextWriter writer, WindingSetUp setUp)
     {
         writer.WriteLine($"Set-up: {setUp.RecipeName}" + (setUp.Machine.Length > 0 ? $" on {setUp.Machine}" : ""));
+        foreach (Problem warning in setUp.Phase?.Warnings ?? [])
+        {
+            writer.WriteLine($"  {(setUp.Phase!.IsRed ? "STOP" : "NOTE")}  {warning.Message} ({warning.Understood})");
+        }
+
         foreach (CoilSetUp coil in setUp.Coils)
         {
             writer.WriteLine();
@@ -23,6 +28,11 @@ public static class PlainSetUp
             table.Add("direction", coil.DirectionWords, coil.SpindleWords);
             table.Add("start", coil.StartSide, "");
             table.Add("speed", coil.SpeedRpm is { } speed ? Count(speed) + " rpm" : "not stated", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") : "");
+            if (setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs)
+            {
+                table.Add("first swing", signs.FirstSwingWords, "iron brought near a pole; finish as the hot end");
+            }
+
             AddMeter(table, coil.At20C);
             AddMeter(table, coil.AtRoom);
             table.Add("build", FigureWords.Value(coil.Fill.Build), coil.Fill.Words);
