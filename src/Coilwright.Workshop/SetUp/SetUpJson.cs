@@ -1,11 +1,11 @@
-using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text;
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Physics;
 using Coilwright.Physics.Winding;
-using Coilwright.Workshop.Polarity;
+using Coilwright.Physics;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Polarity;
 
 namespace Coilwright.Workshop.SetUp;
 
@@ -52,10 +52,6 @@ public static class SetUpJson
     private static void WritePhase(Utf8JsonWriter json, RecipePhase? phase)
     {
         if (phase is null)
-    private static void WriteMachine(Utf8JsonWriter json, WindingSetUp setUp)
-    {
-        json.WriteNumber("counterCorrection", setUp.CounterCorrection);
-        if (setUp.On is not { } machine)
         {
             return;
         }
@@ -78,6 +74,16 @@ public static class SetUpJson
 
         json.WriteEndArray();
         json.WriteEndObject();
+    }
+
+    private static void WriteMachine(Utf8JsonWriter json, WindingSetUp setUp)
+    {
+        json.WriteNumber("counterCorrection", setUp.CounterCorrection);
+        if (setUp.On is not { } machine)
+        {
+            return;
+        }
+
         json.WriteString("machineKind", MachineReader.WordOf(machine.Kind));
         json.WriteNumber("spindles", machine.Spindles);
         if (machine.Counter is { } test)

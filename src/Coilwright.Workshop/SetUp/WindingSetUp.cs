@@ -64,7 +64,6 @@ public sealed record WindingSetUp
             On = on,
             RoomC = roomC,
             Phase = RecipePhase.Of(recipe),
-            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC))],
             Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC, on))],
         };
     }

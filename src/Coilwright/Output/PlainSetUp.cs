@@ -32,7 +32,6 @@ public static class PlainSetUp
             table.Add(coil.OnMachine is null ? "pitch" : "recipe's pitch", Mm(coil.PitchM), $"{FigureWords.Value(coil.TurnsPerLayer)} turns per layer, {FigureWords.Value(coil.Layers)} layers" + (coil.PitchStated ? "" : "; from the lay"));
             table.Add("direction", coil.DirectionWords, coil.SpindleWords);
             table.Add("start", coil.StartSide, "");
-            table.Add("speed", coil.SpeedRpm is { } speed ? Count(speed) + " rpm" : "not stated", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") : "");
             if (setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs)
             {
                 table.Add("first swing", signs.FirstSwingWords, "iron brought near a pole; finish as the hot end");
