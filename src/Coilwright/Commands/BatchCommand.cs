@@ -4,6 +4,7 @@ using Coilwright.Output;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -70,6 +71,11 @@ public static class BatchCommand
             if (problems.Count > 0)
             {
                 throw new WrongInputException("", problems);
+            }
+
+            foreach (Problem warning in RecipePhase.Of(read).Warnings)
+            {
+                await desk.Error.WriteLineAsync("Before winding starts: " + ProblemText.Line(warning)).ConfigureAwait(false);
             }
 
             await desk.Output.WriteLineAsync($"Batch {batch.Name} begun: {batch.Quantity} coils \"{batch.CoilName}\" of {revision.RecipeName}, revision {revision.Letter}").ConfigureAwait(false);
