@@ -18,6 +18,9 @@ public static class ImpedanceFit
 
     private const double LeastResidual = 1e-6;
 
+    /// <summary>For choosing among starts, and for the answer: the sum of squares settles to this part of itself.</summary>
+    private const double LooseTolerance = 1e-5, FineTolerance = 1e-11;
+
     /// <summary>Chooses the parts and fits them.</summary>
     /// <param name="curve">A curve of impedance with at least <see cref="FewestPoints"/> points.</param>
     /// <param name="eddyCount">Eddy branches, 0…3; null lets the data decide.</param>
@@ -62,7 +65,7 @@ public static class ImpedanceFit
         LeastSquaresProblem problem = Problem(curve, parts);
         foreach (double[] start in ImpedanceStart.For(parts, curve))
         {
-            LeastSquaresFit fit = LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 60);
+            LeastSquaresFit fit = LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 40, tolerance: LooseTolerance);
             best = best is null || fit.ResidualSum < best.ResidualSum ? fit : best;
             if (Math.Sqrt(best.ResidualSum / (2 * curve.Count)) < LeastResidual)
             {
@@ -70,6 +73,7 @@ public static class ImpedanceFit
             }
         }
 
+        best = best is null ? null : LevenbergMarquardt.Minimise(problem, 2 * curve.Count, best.Parameters, mostSteps: 60, tolerance: FineTolerance);
         return best is null ? null : new CurveFit(parts, parts.At(best.Parameters), best, CurveFit.FindUntold(parts, best));
     }
 

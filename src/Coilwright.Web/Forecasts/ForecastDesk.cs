@@ -38,7 +38,7 @@ internal static class ForecastDesk
         ForecastCurve[] heard = [.. prediction.Curves.Where(curve => !curve.Response.IsSilent).OrderByDescending(curve => curve.Loaded)];
         return heard.Length == 0 ? null : new ResponseView(
             [.. heard[0].Response.Points.Select(point => point.FrequencyHz)],
-            [.. heard.Select((curve, i) => new CurveView(curve.Loaded ? "on this load" : "unloaded", [.. curve.Response.Points.Select(point => point.GainDb)], i > 0))],
+            [.. heard.Select((curve, i) => new CurveView(curve.Loaded ? "on this load" : "unloaded", [.. curve.Response.Points.Select(point => (double?)point.GainDb)], i > 0))],
             (prediction.Pickup.LoadedResonance ?? prediction.Pickup.UnloadedResonance)?.Frequency.Value);
     }
 

@@ -35,7 +35,7 @@ public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyLi
             csv.Append(CultureInfo.InvariantCulture, $"{FrequencyHz[i]:G7}");
             foreach (CurveView curve in Curves)
             {
-                csv.Append(CultureInfo.InvariantCulture, $",{curve.GainDb[i]:F4}");
+                csv.Append(CultureInfo.InvariantCulture, $",{curve.GainDb[i]:F4}"); // nothing where a measured curve does not reach
             }
 
             csv.Append('\n');
@@ -46,4 +46,8 @@ public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyLi
 }
 
 /// <summary>One curve of a response figure; the second of two is dashed, so that no colour is needed to tell them apart.</summary>
-public sealed record CurveView(string Name, IReadOnlyList<double> GainDb, bool Dashed);
+public sealed record CurveView(string Name, IReadOnlyList<double?> GainDb, bool Dashed)
+{
+    /// <summary>Number of the curve's stroke, 0…5: solid, dashed, dotted and so on; null for the two of a recipe page.</summary>
+    public int? Stroke { get; init; }
+}
