@@ -66,6 +66,7 @@ public static class Cli
             JudgeCommand.Build(desk),
             SpreadCommand.Build(desk),
             SolveCommand.Build(desk),
+            IdentifyCommand.Build(desk),
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),
