@@ -62,8 +62,11 @@ public static class Cli
         {
             PredictCommand.Build(desk),
             RespondCommand.Build(desk),
+            FitCommand.Build(desk),
+            ResonanceCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
+            PairCommand.Build(desk),
             SpreadCommand.Build(desk),
             SolveCommand.Build(desk),
             IdentifyCommand.Build(desk),

@@ -1,6 +1,8 @@
-using Coilwright.Analysis.Originals;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using Coilwright.Analysis.Originals;
+using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Reading;
@@ -8,123 +10,131 @@ using Coilwright.Workshop.Recipes.Reading;
 namespace Coilwright.Workshop.Originals;
 
 /// <summary>Reads an original to identify (format coilwright.original/1) and tells every mistake at once.</summary>
-/// <remarks>What is known of its parts is written as in a recipe and read by the recipe's own reader, with what is not known filled in for the time being.</remarks>
-public static class OriginalReader
+/// <remarks>Whatever a recipe can hold may be told of it; bobbin, wire, winding and poles of a single coil may stand at the top.</remarks>
+public static partial class OriginalReader
 {
     public const string Format = "coilwright.original/1";
+    private const string UnknownGauge = "AWG 42";
+    private const int UnknownTurns = 7000;
+    private static readonly string[] s_ofCoil = ["bobbin", "wire", "winding", "poles"];
+    private static readonly string[] s_ofRecipe = ["strings", "magnets", "metalwork", "connection", "potting"];
 
-    private static readonly string[] s_parts = ["coils", "magnets", "metalwork", "strings", "connection", "potting"];
-    private static readonly string[] s_single = ["bobbin", "wire", "winding", "poles"];
-
-    /// <summary>The question to ask, or every problem.</summary>
+    /// <summary>The original, or every problem.</summary>
     public static ReadOutcome<Original> Read(string json) => JsonText.Read(json, Format, Whole);
 
     private static Original Whole(JsonFields fields)
     {
-        fields.Free("notes", "tags");
         string name = fields.Text("name");
-        JsonObject recipe = new() { ["format"] = RecipeReader.Format, ["name"] = name.Length > 0 ? name : "an original" };
-        foreach (string part in s_parts)
+        fields.Free("notes", "tags");
+        List<OriginalReading> readings = [.. fields.Objects("readings", one => new Told(ReadingReader.Read(one)), 100, "[ { \"quantity\": \"dcResistance\", \"value\": \"5.76 kΩ\" } ]").Select(told => told?.Reading).OfType<OriginalReading>()];
+        if (fields.Own("readings") is { ValueKind: JsonValueKind.Array } list && list.GetArrayLength() == 0)
         {
-            if (fields.Own(part) is { } value)
-            {
-                recipe[part] = JsonNode.Parse(value.GetRawText());
-            }
+            fields.Problems.Add("readings", "nothing was read: an original is found from its readings", "[]", "1 reading or more, for example dcResistance");
         }
 
-        Dictionary<string, JsonElement?> single = s_single.ToDictionary(part => part, part => fields.Own(part));
-        bool short1 = recipe["coils"] is null;
-        if (short1)
+        Template template = new(fields);
+        ReadOutcome<Recipe> known = RecipeReader.Read(template.Recipe(name));
+        foreach (Problem problem in known.Problems)
         {
-            JsonObject coil = new() { ["name"] = "coil" };
-            foreach ((string part, JsonElement? value) in single)
-            {
-                coil[part] = value is { } given ? JsonNode.Parse(given.GetRawText()) : null;
-            }
-
-            recipe["coils"] = new JsonArray(Known(coil));
-        }
-        else
-        {
-            foreach (string part in s_single.Where(part => single[part] is not null))
-            {
-                fields.Problems.Add(part, "give this inside each of the coils, or leave coils out");
-            }
+            fields.Problems.Add(template.PathOf(problem.Field), problem.Message, problem.Understood, problem.Allowed);
         }
 
-        bool wireKnown = false, turnsKnown = false, coresKnown = true;
-        foreach (JsonObject coil in (recipe["coils"] as JsonArray ?? []).OfType<JsonObject>())
-        {
-            FillIn(coil, ref wireKnown, ref turnsKnown, ref coresKnown);
-        }
-
-        ReadOutcome<Recipe> read = RecipeReader.Read(recipe.ToJsonString());
-        foreach (Problem problem in read.Problems)
-        {
-            string field = short1 ? problem.Field.Replace("coils[0].", "", StringComparison.Ordinal) : problem.Field;
-            fields.Problems.Add(field, problem.Message, problem.Understood, problem.Allowed);
-        }
-
-        IReadOnlyList<OriginalReading> readings = fields.Objects("readings", ReadingReader.Read, 64, "[ { \"quantity\": \"dcResistance\", … } ]");
-        if (fields.Has("readings") && readings.Count == 0)
-        {
-            fields.Problems.Add("readings", "at least one reading is needed", "[]", "1 to 64 readings");
-        }
-
-        return new Original(name, read.Value!, readings, wireKnown, turnsKnown, coresKnown);
+        readings.AddRange(template.Turns);
+        return new Original(name, known.Value!, readings, template.Gauge, template.Build, template.PolesUnknown);
     }
 
-    private static JsonObject Known(JsonObject coil)
+    private sealed record Told(OriginalReading? Reading);
+
+    /// <summary>Takes what is told and fills what is not with placeholders, so that one reader judges both.</summary>
+    private sealed partial class Template
     {
-        foreach (string gone in coil.Where(pair => pair.Value is null).Select(pair => pair.Key).ToArray())
+        private readonly JsonObject _recipe = new() { ["format"] = RecipeReader.Format };
+        private readonly bool _single;
+
+        public Template(JsonFields fields)
         {
-            coil.Remove(gone);
+            _single = !fields.Has("coils");
+            JsonArray coils = fields.Own("coils") is { ValueKind: JsonValueKind.Array } list ? (JsonArray)JsonNode.Parse(list.GetRawText())! : [Single(fields)];
+            for (int c = 0; c < coils.Count; c++)
+            {
+                if (coils[c] is JsonObject coil)
+                {
+                    coil["name"] ??= c == 0 ? "main" : $"coil {c + 1}";
+                    Complete(coil);
+                }
+            }
+
+            _recipe["coils"] = coils;
+            foreach (string part in s_ofRecipe)
+            {
+                if (fields.Own(part) is { } value)
+                {
+                    _recipe[part] = JsonNode.Parse(value.GetRawText());
+                }
+            }
         }
 
-        return coil;
-    }
+        public string? Gauge { get; private set; }
+        public string? Build { get; private set; }
+        public bool PolesUnknown { get; private set; }
 
-    /// <summary>Wire, turns and cores that are not known stand for the time being as something usual.</summary>
-    private static void FillIn(JsonObject coil, ref bool wireKnown, ref bool turnsKnown, ref bool coresKnown)
-    {
-        JsonObject wire = coil["wire"] as JsonObject ?? [];
-        wireKnown |= wire.ContainsKey("gauge");
-        if (!wire.ContainsKey("gauge") && !wire.ContainsKey("bareDiameter"))
+        /// <summary>The count, where it is told: as good as a reading to 1 %.</summary>
+        public List<OriginalReading> Turns { get; } = [];
+
+        public string Recipe(string name)
         {
-            wire["gauge"] = "AWG 42";
+            _recipe["name"] = name.Length > 0 ? name : "original";
+            return _recipe.ToJsonString();
         }
 
-        JsonObject winding = coil["winding"] as JsonObject ?? [];
-        turnsKnown |= winding.ContainsKey("turns");
-        if (!winding.ContainsKey("turns"))
+        /// <summary>Where a problem of the recipe stands in the original.</summary>
+        public string PathOf(string field) => _single ? TopCoil().Replace(field, "") : field;
+
+        private static JsonObject Single(JsonFields fields)
         {
-            winding["turns"] = 6000;
+            JsonObject coil = [];
+            foreach (string part in s_ofCoil)
+            {
+                if (fields.Own(part) is { } value)
+                {
+                    coil[part] = JsonNode.Parse(value.GetRawText());
+                }
+            }
+
+            return coil;
         }
 
-        if (coil["wire"] is null or JsonObject)
+        private void Complete(JsonObject coil)
         {
-            coil["wire"] = wire.Parent is null ? wire : coil["wire"]!.DeepClone();
+            JsonObject wire = coil["wire"] as JsonObject ?? [];
+            Gauge ??= wire["gauge"] is JsonValue gauge && gauge.TryGetValue(out string? told) ? WireCatalogue.Standard.Find(told)?.Gauge : null;
+            Build ??= (wire["build"] ?? wire["grade"])?.ToString() is { Length: > 0 } build ? build.Length == 1 ? "grade-" + build : build : null;
+            if (coil["wire"] is null or JsonObject)
+            {
+                wire["gauge"] ??= UnknownGauge;
+                coil["wire"] = wire.Parent is null ? wire : wire.DeepClone();
+            }
+
+            JsonObject winding = coil["winding"] as JsonObject ?? [];
+            if (coil["winding"] is null or JsonObject)
+            {
+                if (winding["turns"] is JsonValue turns && turns.TryGetValue(out double count) && count > 0 && Turns.Count == 0)
+                {
+                    Turns.Add(new OriginalReading(OriginalQuantity.Turns, count, 0.01));
+                }
+
+                winding["turns"] ??= UnknownTurns;
+                coil["winding"] = winding.Parent is null ? winding : winding.DeepClone();
+            }
+
+            foreach (JsonObject pole in (coil["poles"] as JsonArray ?? []).OfType<JsonObject>().Where(pole => pole["material"] is null))
+            {
+                PolesUnknown = true;
+                pole["material"] = OriginalCandidates.UnknownPole;
+            }
         }
 
-        if (coil["winding"] is null or JsonObject)
-        {
-            coil["winding"] = winding.Parent is null ? winding : coil["winding"]!.DeepClone();
-        }
-
-        foreach (JsonObject pole in (coil["poles"] as JsonArray ?? []).OfType<JsonObject>().Where(pole => !pole.ContainsKey("material")))
-        {
-            pole["material"] = CoreGuess.Placeholder;
-            pole["notes"] = CoreGuess.Mark;
-            coresKnown = false;
-        }
+        [GeneratedRegex(@"^coils\[0\]\.")]
+        private static partial Regex TopCoil();
     }
 }
-
-/// <summary>An original as it was described.</summary>
-/// <param name="Name">Its name.</param>
-/// <param name="Recipe">What is known, with placeholders.</param>
-/// <param name="Readings">What was read.</param>
-/// <param name="WireKnown">True when the gauge was given.</param>
-/// <param name="TurnsKnown">True when the turns were given.</param>
-/// <param name="CoresKnown">False when a pole's material was left out.</param>
-public sealed record Original(string Name, Recipe Recipe, IReadOnlyList<OriginalReading> Readings, bool WireKnown, bool TurnsKnown, bool CoresKnown);

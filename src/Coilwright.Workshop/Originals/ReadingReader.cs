@@ -1,3 +1,4 @@
+using System.Globalization;
 using Coilwright.Analysis.Originals;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
@@ -5,74 +6,90 @@ using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Originals;
 
-/// <summary>Reads one entry of an original's "readings".</summary>
+/// <summary>Reads one entry of "readings".</summary>
 internal static class ReadingReader
 {
-    /// <summary>A resistance read at an unknown temperature is known to ±2 %: ±5 °C about 20 °C.</summary>
-    private const double UnknownTemperature = 0.02;
-
-    private static readonly Limits s_overall = Allowed.OverallDiameter with { Example = "2.8 thou" };
-
-    /// <summary>What can be read, its limits, and the 95 % uncertainty taken when none is told: common practice, no source.</summary>
-    private static readonly Dictionary<string, (Limits Limits, double Part, double Absolute)> s_known = new(StringComparer.Ordinal)
+    /// <summary>Name, limits, and the 95 % interval taken when none is told (common practice, no source).</summary>
+    private static readonly Dictionary<string, (OriginalQuantity Quantity, Limits Limits, double Usual)> s_kinds = new(StringComparer.Ordinal)
     {
-        ["dcResistance"] = (Allowed.DcResistance, 0.005, 0),
-        ["inductance"] = (Allowed.Inductance, 0.02, 0),
-        ["capacitance"] = (Allowed.CoilCapacitance, 0.1, 0),
-        ["overallDiameter"] = (s_overall, 0, 1.27e-6),
-        ["bareDiameter"] = (Allowed.BareDiameter, 0, 1e-6),
-        ["build"] = (Allowed.MaxBuild, 0, 0.1e-3),
-        ["meanTurnLength"] = (new Limits(QuantityKind.Length, 5e-3, 1, "mm", "130 mm"), 0.02, 0),
-        ["outerLength"] = (Allowed.PartSize, 0, 0.2e-3),
-        ["outerWidth"] = (Allowed.PartSize, 0, 0.2e-3),
-        ["wireMass"] = (new Limits(QuantityKind.Mass, 1e-4, 1, "g", "30 g"), 0.01, 0),
-        ["resistancePerLength"] = (Allowed.OhmPerM, 0.01, 0),
-        ["turns"] = (new Limits(QuantityKind.Turns, 10, 100_000, "turns", "8000 turns"), 0.005, 0),
+        ["dcResistance"] = (OriginalQuantity.DcResistance, Allowed.DcResistance with { Example = "5.76 kΩ" }, 0.01),
+        ["inductance"] = (OriginalQuantity.Inductance, Allowed.Inductance with { Example = "2.2 H" }, 0.02),
+        ["bareDiameter"] = (OriginalQuantity.BareDiameter, Allowed.BareDiameter, 0.02),
+        ["overallDiameter"] = (OriginalQuantity.OverallDiameter, Allowed.OverallDiameter with { Example = "2.8 thou" }, 0.02),
+        ["resistancePerLength"] = (OriginalQuantity.ResistancePerLength, Allowed.OhmPerM, 0.01),
+        ["build"] = (OriginalQuantity.Build, Allowed.MaxBuild with { Example = "4.1 mm" }, 0.03),
+        ["outerLength"] = (OriginalQuantity.OuterLength, Allowed.CoreLength with { Example = "71 mm" }, 0.005),
+        ["outerWidth"] = (OriginalQuantity.OuterWidth, Allowed.CoreLength with { Example = "14 mm" }, 0.01),
+        ["meanTurnLength"] = (OriginalQuantity.MeanTurnLength, Allowed.CoreLength with { Max = 1, Example = "130 mm" }, 0.01),
+        ["wireLength"] = (OriginalQuantity.WireLength, new Limits(QuantityKind.Length, 1, 1e5, "m", "1136 m"), 0.01),
+        ["wireMass"] = (OriginalQuantity.WireMass, new Limits(QuantityKind.Mass, 1e-4, 10, "g", "34 g"), 0.01),
+        ["capacitance"] = (OriginalQuantity.Capacitance, Allowed.CoilCapacitance, 0.05),
+        ["unloadedPeak"] = (OriginalQuantity.UnloadedPeak, Allowed.Frequency with { Example = "9.2 kHz" }, 0.02),
+        ["turns"] = (OriginalQuantity.Turns, new Limits(QuantityKind.Turns, 1, 100_000, "turns", "8000"), 0.005),
     };
 
-    public static OriginalReading Read(JsonFields fields)
+    public static OriginalReading? Read(JsonFields fields)
     {
-        fields.Free("notes", "instrument", "when", "who");
-        string quantity = fields.Word("quantity", s_known.Keys, required: true) ?? "dcResistance";
-        (Limits limits, double part, double absolute) = s_known[quantity];
-        double value = fields.Required("value", limits).Si;
-        double half = Uncertainty(fields, limits, value, part, absolute);
-        double atHz = 1000;
-        if (quantity == "inductance")
+        fields.Free("notes", "instrument");
+        string? name = fields.Word("quantity", s_kinds.Keys, required: true);
+        if (name is null)
         {
-            atHz = fields.Optional("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" })?.Si ?? 1000;
+            fields.Free("value", "uncertainty", "temperature", "at");
+            return null;
+        }
+
+        (OriginalQuantity quantity, Limits limits, double usual) = s_kinds[name];
+        double value = quantity == OriginalQuantity.Turns ? fields.Number("value", 1, 100_000, required: true) ?? double.NaN : fields.Required("value", limits).Si;
+        double relative = fields.Has("uncertainty") ? Uncertainty(fields, limits.Kind, value) : usual;
+        if (quantity == OriginalQuantity.DcResistance)
+        {
+            double temperatureC = fields.Optional("temperature", Allowed.Temperature)?.Si ?? double.NaN;
+            if (!fields.Has("temperature"))
+            {
+                relative = Math.Sqrt(relative * relative + 0.02 * 0.02); // 5 °C either way
+            }
+
+            value = double.IsNaN(temperatureC) ? value : CopperWire.CorrectTo20C(value, temperatureC);
         }
         else
         {
-            fields.Refuse("at", "only an inductance is read at a frequency");
+            fields.Free("temperature");
         }
 
-        double? temperatureC = fields.Optional("temperature", Allowed.Temperature)?.Si;
-        if (quantity is "dcResistance" or "resistancePerLength")
+        double hz = 1000;
+        if (quantity == OriginalQuantity.Inductance)
         {
-            half = temperatureC is null ? Math.Sqrt(half * half + UnknownTemperature * UnknownTemperature * value * value) : half;
-            double factor = temperatureC is { } known && double.IsFinite(known) ? CopperWire.TemperatureFactor(known) : 1;
-            (value, half) = (value / factor, half / factor);
+            hz = fields.Required("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" }).Si;
         }
 
-        return new OriginalReading(quantity, value, half, atHz);
+        return double.IsFinite(value) && double.IsFinite(relative) ? new OriginalReading(quantity, value, relative, double.IsFinite(hz) ? hz : 1000) : null;
     }
 
-    private static double Uncertainty(JsonFields fields, Limits limits, double value, double part, double absolute)
+    /// <summary>Half of the 95 % interval as a part of the value; told as a fraction or in the value's unit.</summary>
+    private static double Uncertainty(JsonFields fields, QuantityKind kind, double value)
     {
-        if (fields.Own("uncertainty") is not { } given)
+        string typed = fields.Text("uncertainty", "0.5 %");
+        double relative = double.NaN;
+        if (QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _))
         {
-            return part * value + absolute;
+            relative = part.Si;
+        }
+        else if (QuantityText.TryParse(typed, kind, unitRequired: kind != QuantityKind.Turns, out Entered absolute, out string why))
+        {
+            relative = absolute.Si / value;
+        }
+        else
+        {
+            fields.Problems.Add(fields.PathOf("uncertainty"), why, $"\"{typed}\"", "a part as \"0.5 %\", or in the unit of the value");
+            return double.NaN;
         }
 
-        string text = given.ValueKind == System.Text.Json.JsonValueKind.String ? given.GetString()!.TrimStart('±', ' ') : "";
-        double half = QuantityText.TryParse(text, QuantityKind.Fraction, unitRequired: true, out Entered share, out _) ? share.Si * value
-            : QuantityText.TryParse(text, limits.Kind, unitRequired: true, out Entered width, out _) ? width.Si : double.NaN;
-        if (!(half > 0 && half < value) && !double.IsNaN(value))
+        if (double.IsFinite(value) && relative is not (>= 1e-5 and <= 0.5))
         {
-            fields.Problems.Add(fields.PathOf("uncertainty"), "how far the reading may be off (95 %) is needed, as a part or a quantity, for example \"0.5 %\"", JsonFields.Told(given), "above 0 and less than the value");
+            fields.Problems.Add(fields.PathOf("uncertainty"), "outside what is possible here", relative.ToString("P3", CultureInfo.InvariantCulture), "0.001 % to 50 % of the value");
+            return double.NaN;
         }
 
-        return Math.Max(half, 1e-9 * value);
+        return relative;
     }
 }
