@@ -118,13 +118,24 @@ internal sealed class ForecastVector
     {
         double[] y = new double[Count];
         Evaluate(x, y);
-        double[] henry = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])];
-        double[] ohm = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])];
-        TabulatedBranch branch = new(_scene.FrequenciesHz, henry, ohm);
+        TabulatedBranch branch = BranchOf(y);
         double[] frequencies = PickupResponse.LogFrequencies(20, 20_000, points);
         return [.. ((LoadCircuit?[])[LoadCircuit.None, _load]).OfType<LoadCircuit>().Select((load, i) =>
             new ForecastCurve(i > 0, PickupResponse.Compute(branch, y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies)))];
     }
+
+    /// <summary>The series branch at given input values.</summary>
+    public TabulatedBranch Branch(double[] x)
+    {
+        double[] y = new double[Count];
+        Evaluate(x, y);
+        return BranchOf(y);
+    }
+
+    private TabulatedBranch BranchOf(double[] y) => new(
+        _scene.FrequenciesHz,
+        [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])],
+        [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])]);
 
     private void WindOne(int c, double[] x, double[] y)
     {
