@@ -6,7 +6,7 @@ namespace Coilwright.Papers.Figures;
 /// <param name="Label">Quantity and unit.</param>
 /// <param name="Ticks">Values with a rule and a number.</param>
 /// <param name="Logarithmic">True for a logarithmic axis.</param>
-internal sealed record PlotAxis(double Low, double High, string Label, IReadOnlyList<double> Ticks, bool Logarithmic = false)
+public sealed record PlotAxis(double Low, double High, string Label, IReadOnlyList<double> Ticks, bool Logarithmic = false)
 {
     private static readonly double[] s_round = [1, 2, 5, 10];
 
