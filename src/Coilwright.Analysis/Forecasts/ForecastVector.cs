@@ -116,13 +116,21 @@ internal sealed partial class ForecastVector
     /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
     public void FollowPeaks(double[] middle)
     {
-        (_bareTrail, _loadedTrail) = (null, null);
+        FollowPeaks(null, null);
         double[] y = new double[Count];
         Evaluate(middle, y);
+        (_bareTrail, _loadedTrail) = TrailsAt(y);
+    }
+
+    /// <summary>The same from where the peaks of another evaluation stood; null searches everywhere.</summary>
+    public void FollowPeaks(PeakTrail? bare, PeakTrail? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
+
+    /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
+    public (PeakTrail? Bare, PeakTrail? Loaded) TrailsAt(double[] y)
+    {
         PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
             ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
-        _bareTrail = Trail(PickupResult.UnloadedFrequency, bare: true);
-        _loadedTrail = Trail(PickupResult.LoadedFrequency, bare: false);
+        return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
     private void WindOne(int c, double[] x, double[] y)
