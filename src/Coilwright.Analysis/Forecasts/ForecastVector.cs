@@ -26,7 +26,7 @@ internal enum StringResult
 }
 
 /// <summary>The forecast as one function from input values to result values, so that one mechanism gives every interval.</summary>
-internal sealed class ForecastVector
+internal sealed partial class ForecastVector
 {
     private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
@@ -133,19 +133,6 @@ internal sealed class ForecastVector
         return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
-    /// <summary>The response curves at given input values: bare, then on the load.</summary>
-    public IReadOnlyList<ForecastCurve> Curves(double[] x, int points)
-    {
-        double[] y = new double[Count];
-        Evaluate(x, y);
-        double[] henry = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])];
-        double[] ohm = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])];
-        TabulatedBranch branch = new(_scene.FrequenciesHz, henry, ohm);
-        double[] frequencies = PickupResponse.LogFrequencies(20, 20_000, points);
-        return [.. ((LoadCircuit?[])[LoadCircuit.None, _load]).OfType<LoadCircuit>().Select((load, i) =>
-            new ForecastCurve(i > 0, PickupResponse.Compute(branch, y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies)))];
-    }
-
     private void WindOne(int c, double[] x, double[] y)
     {
         CoilModel coil = _scene.Model.Coils[c];
@@ -211,28 +198,6 @@ internal sealed class ForecastVector
         if (SearchPeaks)
         {
             Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
-        }
-    }
-
-    /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>
-    private void OverStrings(double[] x, double[] y)
-    {
-        if (_scene.Strings is not { } strings || _inputs.Strings is not { } places)
-        {
-            return;
-        }
-
-        double turns = _turnsRatio.Sum() / _coils, steel = x[places.Steel], magnet = Math.Log(x[places.Magnets]);
-        double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
-        StringTrends trends = strings.Trends;
-        double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM);
-        double sensitivity = turns * steel * Math.Exp(trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM);
-        double field = Math.Exp(magnet + trends.FieldPerM * higherM);
-        for (int s = 0; s < strings.Answers.Count; s++)
-        {
-            y[PlaceOf(s, StringResult.Linkage)] = strings.Answers[s].LinkageWb * linkage;
-            y[PlaceOf(s, StringResult.Sensitivity)] = -strings.Answers[s].VerticalWbPerM * sensitivity;
-            y[PlaceOf(s, StringResult.Field)] = strings.Answers[s].FluxDensityT.ZM * field;
         }
     }
 

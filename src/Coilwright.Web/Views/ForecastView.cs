@@ -13,12 +13,22 @@ public sealed record ForecastView
     public Prediction? Prediction { get; init; }
     public ResponseView? Response { get; init; }
 
+    /// <summary>Plots of the strings' field and output and of the coil's branch, each with its table.</summary>
+    public IReadOnlyList<DrawingView> Plots { get; init; } = [];
+
     /// <summary>Drawings to scale, each with its caption; SVG made by us.</summary>
     public IReadOnlyList<DrawingView> Drawings { get; init; } = [];
 }
 
-/// <summary>One drawing.</summary>
-public sealed record DrawingView(string Caption, string Svg);
+/// <summary>One drawing, and the same as a table where there is one.</summary>
+public sealed record DrawingView(string Caption, string Svg)
+{
+    /// <summary>Columns of the table; empty for none.</summary>
+    public IReadOnlyList<string> Header { get; init; } = [];
+
+    /// <summary>Rows of the table, the first cell names the row.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> Rows { get; init; } = [];
+}
 
 /// <summary>The response of the pickup, unloaded and loaded.</summary>
 /// <param name="FrequencyHz">Common frequencies.</param>
