@@ -14,7 +14,7 @@ internal sealed class BodyFactory(FieldSettings settings)
     public List<MagneticBody> Make(FieldProblem problem)
     {
         List<MagneticBody> bodies = [];
-        Azimuth azimuth = new(settings.Harmonics, !MirrorsAcross(problem));
+        Azimuth azimuth = new(problem.Bars.Count > 0 ? settings.HarmonicsWithBars : settings.Harmonics, !MirrorsAcross(problem), settings.PairedWaves);
         foreach (FieldCoil coil in problem.Coils)
         {
             foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM) || Math.Abs(pole.PolarisationT.Value) > 0))

@@ -12,8 +12,10 @@ internal sealed record FieldSettings
     /// <summary>Points around a rod where a winding's or another rod's field is averaged.</summary>
     public required int Around { get; init; }
 
-    /// <summary>Waves of the charge around a rod.</summary>
+    /// <summary>Waves of the charge around a rod, without and with bars in the problem, and whether two rings share their densities.</summary>
     public required int Harmonics { get; init; }
+    public required int HarmonicsWithBars { get; init; }
+    public required bool PairedWaves { get; init; }
 
     /// <summary>Rings on a rod's side and on each end.</summary>
     public required int SideRings { get; init; }
@@ -49,6 +51,8 @@ internal sealed record FieldSettings
         ArcNodes = 4,
         Around = 8,
         Harmonics = 0,
+        HarmonicsWithBars = 1,
+        PairedWaves = true,
         SideRings = 12,
         CapRings = 4,
         LongPanels = 8,
@@ -69,6 +73,8 @@ internal sealed record FieldSettings
         ArcNodes = 12,
         Around = 12,
         Harmonics = 2,
+        HarmonicsWithBars = 2,
+        PairedWaves = true,
         SideRings = 32,
         CapRings = 10,
         LongPanels = 20,

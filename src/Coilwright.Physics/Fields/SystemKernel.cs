@@ -69,9 +69,10 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             double[,] block = rod.Mesh.SelfOf(rod.Azimuth.Waves[f].Order);
             for (int i = f * rings; i < (f + 1) * rings; i++)
             {
-                for (int j = 0; places.Leads[t][i] && j < rings; j++)
+                double share = places.Share[t][i];
+                for (int j = 0; share > 0 && j < rings; j++)
                 {
-                    _kernel[places.Unknown[t][i] * _n + places.Unknown[t][f * rings + j]] += block[i - f * rings, j];
+                    _kernel[places.Unknown[t][i] * _n + places.Unknown[t][f * rings + j]] += share * block[i - f * rings, j];
                 }
             }
         }
@@ -104,7 +105,8 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         for (int i = 0; i < target.Stride; i++)
         {
             int element = f * target.Stride + i;
-            if (!places.Leads[t][element] || columns[first] < 0)
+            double share = places.Share[t][element];
+            if (share <= 0 || columns[first] < 0)
             {
                 continue;
             }
@@ -113,7 +115,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             Span<double> row = _kernel.AsSpan(places.Unknown[t][element] * _n, _n);
             for (int j = 0; j < evens.Length; j++)
             {
-                row[columns[first + j]] += signs[first + j] * (even * evens[j] + (both ? odd * odds[j] : 0));
+                row[columns[first + j]] += share * signs[first + j] * (even * evens[j] + (both ? odd * odds[j] : 0));
             }
         }
     }
@@ -128,7 +130,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             bool used = false;
             for (int f = 0; f < point.Shares.Length; f++)
             {
-                used |= places.Leads[t][point.Element + f * target.Stride];
+                used |= places.Share[t][point.Element + f * target.Stride] > 0;
             }
 
             if (used)
@@ -141,7 +143,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
 
                 for (int f = 0, element = point.Element; f < point.Shares.Length; f++, element += target.Stride)
                 {
-                    AddRow(places.Leads[t][element] ? places.Unknown[t][element] : -1, point.Shares[f], normal, columns, signs);
+                    AddRow(places.Unknown[t][element], places.Share[t][element] * point.Shares[f], normal, columns, signs);
                 }
             }
         }
@@ -149,7 +151,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
 
     private void AddRow(int row, double share, double[] normal, int[] columns, int[] signs)
     {
-        for (int j = 0; row >= 0 && j < normal.Length; j++)
+        for (int j = 0; share is not 0 && j < normal.Length; j++)
         {
             if (columns[j] >= 0)
             {
