@@ -48,6 +48,9 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
     /// <summary>Where the field of other bodies is taken.</summary>
     public abstract IReadOnlyList<SurfacePoint> Points { get; }
 
+    /// <summary>The same, more of them, for fields that change within a patch.</summary>
+    public virtual IReadOnlyList<SurfacePoint> Spread => Points;
+
     /// <summary>Elements of each patch: one, and for rods one for each wave around the axis.</summary>
     public int Waves => Count / Stride;
 

@@ -3,14 +3,16 @@ namespace Coilwright.Physics.Fields;
 /// <summary>Field strength of an evenly charged rectangle, closed form.</summary>
 internal static class PanelKernel
 {
+    /// <summary>Beyond five half diagonals the rectangle acts by its charge and its second moments; what is left out is below 5e-4.</summary>
+    private const double FarSquare = 25;
+
     /// <summary>Field components along the rectangle's sides (half lengths p and q) and its normal, at (u, v, n) from its middle, unit density.</summary>
     public static (double U, double V, double N) Field(double p, double q, double u, double v, double n)
     {
-        double area = 4 * p * q, square = u * u + v * v + n * n;
-        if (square > 49 * (p * p + q * q))
+        double square = u * u + v * v + n * n;
+        if (square > FarSquare * (p * p + q * q))
         {
-            double point = area / (4 * Math.PI * square * Math.Sqrt(square));
-            return (u * point, v * point, n * point);
+            return Far(p, q, u, v, n, square);
         }
 
         double u1 = u - p, u2 = u + p, v1 = v - q, v2 = v + q, nn = n * n;
@@ -22,6 +24,14 @@ internal static class PanelKernel
         double normal = Math.Abs(n) < 1e-12 ? 0 : SolidAngle(u1, u2, v1, v2, n, r11, r12, r21, r22);
         const double Quarter = 1 / (4 * Math.PI);
         return (Quarter * alongU, Quarter * alongV, Quarter * normal);
+    }
+
+    private static (double U, double V, double N) Far(double p, double q, double u, double v, double n, double square)
+    {
+        double pp = p * p, qq = q * q, both = pp + qq, inverse = 1 / square;
+        double point = p * q / (Math.PI * square * Math.Sqrt(square)), bent = 1 + 5.0 / 6 * inverse * (3 * inverse * (pp * u * u + qq * v * v) - both);
+        double third = inverse / 3;
+        return (point * u * (bent - third * (3 * pp - both)), point * v * (bent - third * (3 * qq - both)), point * n * (bent + third * both));
     }
 
     /// <summary>Four arcs of tangents as the angle of one complex product; over the rectangle itself it may pass half a turn.</summary>

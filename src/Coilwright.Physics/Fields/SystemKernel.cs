@@ -125,7 +125,9 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         (MagneticBody target, MagneticBody source) = (bodies[t], bodies[s]);
         (int[] columns, int[] signs) = (places.Unknown[s], places.Sign[s]);
         double[] normal = new double[source.Count];
-        foreach (SurfacePoint point in target.Points)
+        FootContact? contact = target is RingBody foot && source is PanelBody floor ? FootContact.Of(foot, floor)
+            : target is PanelBody under && source is RingBody over ? FootContact.Of(over, under) : null;
+        foreach (SurfacePoint point in source is RingBody ? target.Spread : target.Points)
         {
             bool used = false;
             for (int f = 0; f < point.Shares.Length; f++)
@@ -141,9 +143,38 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
                     normal[point.Element] = 0; // a flat element's own normal field is zero; its diagonal follows from the flux
                 }
 
+                for (int j = 0; contact is not null && j < normal.Length; j++)
+                {
+                    bool touching = target is RingBody ? contact.Covers(point.Element, j) : contact.Covers(j % source.Stride, point.Element);
+                    normal[j] = touching ? 0 : normal[j];
+                }
+
                 for (int f = 0, element = point.Element; f < point.Shares.Length; f++, element += target.Stride)
                 {
                     AddRow(places.Unknown[t][element], places.Share[t][element] * point.Shares[f], normal, columns, signs);
+                }
+            }
+        }
+
+        if (contact is not null)
+        {
+            AddContact(contact, t, s);
+        }
+    }
+
+    /// <summary>Half of each overlapping density, against the normal.</summary>
+    private void AddContact(FootContact contact, int t, int s)
+    {
+        (MagneticBody target, MagneticBody source) = (bodies[t], bodies[s]);
+        foreach ((int ring, int panel, double[] shares) in contact.Overlaps)
+        {
+            for (int f = 0; f < shares.Length; f++)
+            {
+                int row = target is RingBody ? ring + f * target.Stride : panel, column = target is RingBody ? panel : ring + f * source.Stride;
+                double onPanel = target is RingBody ? 1 : source.Weight[column] / target.Area[panel];
+                if (places.Unknown[s][column] >= 0 && places.Share[t][row] > 0)
+                {
+                    _kernel[places.Unknown[t][row] * _n + places.Unknown[s][column]] -= places.Share[t][row] * places.Sign[s][column] * shares[f] * onPanel / 2;
                 }
             }
         }
