@@ -62,9 +62,13 @@ public static class Cli
         {
             PredictCommand.Build(desk),
             RespondCommand.Build(desk),
+            FitCommand.Build(desk),
+            ResonanceCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
+            PairCommand.Build(desk),
             SpreadCommand.Build(desk),
+            IdentifyCommand.Build(desk),
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),

@@ -31,6 +31,8 @@ internal sealed class ForecastVector
     private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
 
+    private const double LeastPacking = 0.1;
+
     private readonly ForecastScene _scene;
     private readonly ForecastInputs _inputs;
     private readonly LoadCircuit? _load;
@@ -79,6 +81,9 @@ internal sealed class ForecastVector
 
         return scatters;
     }
+
+    /// <summary>False leaves the resonances out of the results, which is most of the work.</summary>
+    public bool SearchPeaks { get; set; } = true;
 
     /// <summary>Fills the results from the input values.</summary>
     public void Evaluate(double[] x, double[] y)
@@ -140,7 +145,9 @@ internal sealed class ForecastVector
         double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20, coil.Wire.ConductivitySPerM);
         // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
-        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
+        // Nor does any draw pack round wire closer than it can lie.
+        double packing = Math.Clamp(x[places.Packing], LeastPacking, WindingGeometry.HexagonalPacking);
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
         _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;
@@ -193,7 +200,10 @@ internal sealed class ForecastVector
         y[PlaceOf(PickupResult.HumBalance)] = all > 0 ? y[PlaceOf(PickupResult.EffectiveArea)] / all : 0;
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
-        Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+        if (SearchPeaks)
+        {
+            Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+        }
     }
 
     /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>
