@@ -14,20 +14,26 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         List<MagneticBody> bodies = new BodyFactory(settings).Make(problem);
         CoilField[] windings = [.. coils.Select(coil => new CoilField(coil, settings.Layers, settings.ArcNodes))];
         SurfaceSystem system = new(bodies, BodyFactory.MirrorPlane(problem, bodies));
-        CoreSweep sweep = new(system, system.Kernel(cancel), [.. windings.Select(system.Couple)]);
+        CoreSweep sweep = new(system, system.Kernel(cancel), [.. windings.Select(system.Couple)], cancel);
         cancel.ThrowIfCancellationRequested();
         double[] middle = [.. system.Materials.Select(material => material.RelativePermeability.Value)];
         double[][] charges = sweep.Charges(middle);
         double[,] cores = sweep.Linkage(charges);
-        double[,] spread = Spread(sweep, system, middle, cores);
         SheetResponse? sheets = SheetResponse.Of(problem, settings, windings, system, sweep, charges, cancel);
+        CoreSweep full = sheets?.Sweep ?? sweep;
+        if (system.Count > 0 && (problem.FrequenciesHz.Count > 0 || system.Materials.Exists(material => !material.RelativePermeability.IsExact)))
+        {
+            full.Project(middle, (settings.Directions * coils.Count + settings.SheetDirections * (sheets?.Count ?? 0)) * system.Materials.Count);
+        }
+
+        double[,] spread = Spread(full, system, middle, cores);
         List<Dictionary<int, Complex[,]>> bySheet = [];
         return new FieldSolution
         {
             AirInductanceH = Scaled(coils, (i, j) => air[i, j]),
             StaticInductanceH = Scaled(coils, (i, j) => air[i, j] + Even(cores, i, j)),
             InductanceSpreadH = Absolute(Scaled(coils, (i, j) => Even(spread, i, j))),
-            SpectrumH = Spectrum(problem, air, system, sheets?.Sweep ?? sweep, middle, sheets, bySheet, cancel),
+            SpectrumH = Spectrum(problem, air, system, full, sheets, bySheet, cancel),
             SheetEffects = Effects(problem, bySheet),
             AirInductanceByBuildHPerM = byBuild,
             EffectiveAreaM2 = Areas(coils, system, charges),
@@ -76,8 +82,8 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             Estimate mu = system.Materials[m].RelativePermeability;
             if (!mu.IsExact)
             {
-                double[,] low = At(mu.Low, m), high = At(mu.High, m);
-                Add((i, j) => (high[i, j] - low[i, j]) / 2);
+                Complex[,] low = At(mu.Low, m), high = At(mu.High, m);
+                Add((i, j) => (high[i, j].Real - low[i, j].Real) / 2);
             }
         }
 
@@ -88,24 +94,19 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
         return squares;
 
-        double[,] At(double mu, int m)
+        Complex[,] At(double mu, int m)
         {
-            double[] changed = (double[])middle.Clone();
+            Complex[] changed = [.. middle.Select(value => new Complex(value, 0))];
             changed[m] = Math.Max(1, mu);
-            return sweep.Linkage(sweep.Charges(changed));
+            return sweep.Linkage(changed);
         }
     }
 
-    private List<Complex[,]> Spectrum(FieldProblem problem, double[,] air, SurfaceSystem system, CoreSweep sweep, double[] middle,
+    private static List<Complex[,]> Spectrum(FieldProblem problem, double[,] air, SurfaceSystem system, CoreSweep sweep,
         SheetResponse? sheets, List<Dictionary<int, Complex[,]>> bySheet, CancellationToken cancel)
     {
         List<Complex[,]> spectrum = [];
         int n = problem.Coils.Count, sources = n + (sheets?.Count ?? 0);
-        if (problem.FrequenciesHz.Count > 0 && system.Count > 0)
-        {
-            sweep.Project(middle, (settings.Directions * n + settings.SheetDirections * (sources - n)) * system.Materials.Count);
-        }
-
         foreach (double frequency in problem.FrequenciesHz)
         {
             cancel.ThrowIfCancellationRequested();
@@ -158,7 +159,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             double area = AirInductance.MeanAreaM2(coils[c].Bobbin, coils[c].BuildM);
             for (int u = 0; u < system.Count; u++)
             {
-                area += charges[c][u] * system.Weight[u] * system.Height[u];
+                area += charges[c][u] * system.Moment[u];
             }
 
             areas[c] = coils[c].Sign * coils[c].Turns * area;

@@ -14,22 +14,24 @@ internal sealed class ChargeCloud
     {
         _sets = charges.Length;
         List<double> x = [], y = [], z = [], charge = [];
-        foreach ((MagneticBody body, int[] unknown) in system.Elements)
+        foreach ((MagneticBody body, int[] unknown, int[] sign) in system.Elements)
         {
             foreach (IGrouping<int, SurfacePoint> points in body.Points.GroupBy(point => point.Element))
             {
-                int first = x.Count, u = unknown[points.Key];
-                double share = 1.0 / points.Count();
+                int first = x.Count, waves = body.Waves;
+                int[] elements = [.. Enumerable.Range(0, waves).Select(f => points.Key + f * body.Stride)];
+                double[] density = [.. charges.SelectMany(set => elements.Select(i => unknown[i] < 0 ? 0 : sign[i] * set[unknown[i]]))];
                 foreach (SurfacePoint point in points)
                 {
                     x.Add(point.X);
                     y.Add(point.Y);
                     z.Add(point.Z);
-                    charge.AddRange(charges.Select(set => set[u] * body.Area[points.Key] * share / (4 * Math.PI)));
+                    charge.AddRange(charges.Select((_, set) =>
+                        elements.Select((i, f) => density[set * waves + f] * body.Weight[i] * point.Shares[f]).Sum() / (4 * Math.PI)));
                 }
 
-                double near = NearSizes * Math.Sqrt(body.Area[points.Key] * share);
-                _elements.Add(new Element(body, points.Key, first, x.Count, near * near, [.. charges.Select(set => set[u])]));
+                double near = NearSizes * Math.Sqrt(body.Area[points.Key] / points.Count());
+                _elements.Add(new Element(body, points.Key, first, x.Count, near * near, density));
             }
         }
 
@@ -38,14 +40,15 @@ internal sealed class ChargeCloud
 
     public void AddFieldAt(Vector3M at, Span<Vector3M> fields)
     {
+        Span<Vector3M> patch = stackalloc Vector3M[8];
         foreach (Element element in _elements)
         {
             if (IsNear(element, at))
             {
-                Vector3M h = element.Body.FieldOf(element.Number, at.XM, at.YM, at.ZM);
-                for (int set = 0; set < _sets; set++)
+                element.Body.PatchFields(element.Number, at.XM, at.YM, at.ZM, patch);
+                for (int k = 0, waves = element.Body.Waves; k < _sets * waves; k++)
                 {
-                    fields[set] = Space.Plus(fields[set], Space.Times(h, element.Density[set]));
+                    fields[k / waves] = Space.Plus(fields[k / waves], Space.Times(patch[k % waves], element.Density[k]));
                 }
             }
             else

@@ -13,24 +13,29 @@ internal static class SheetCoupling
     public static (double[] Drive, double[] Potential)[] Couple(SheetCut cut, SheetModes modes, SurfaceSystem system, CancellationToken cancel)
     {
         (double[] Drive, double[] Potential)[] all = [.. modes.Modes.Select(_ => (new double[system.Count], new double[system.Count]))];
-        foreach ((MagneticBody body, int[] unknown, bool[] leads) in system.LeadingElements)
+        foreach ((MagneticBody body, int[] unknown, double[] own) in system.LeadingElements)
         {
             cancel.ThrowIfCancellationRequested();
             double[] jumps = Jumps(cut, modes, body, out double level);
-            SurfacePoint[] points = [.. body.Points.Where(point => leads[point.Element])];
+            SurfacePoint[] points = [.. body.Points.Where(point => own[point.Element] > 0)];
             double[][] fields = new double[points.Length][];
             Parallel.For(0, points.Length, at => fields[at] = At(cut, modes, points[at]));
             for (int at = 0; at < points.Length; at++)
             {
-                int u = unknown[points[at].Element];
-                for (int m = 0; m < jumps.Length; m++)
+                double[] shares = points[at].Shares;
+                for (int k = 0; k < jumps.Length * shares.Length; k++)
                 {
-                    all[m].Drive[u] += points[at].Share * fields[at][2 * m];
-                    all[m].Potential[u] += points[at].Share * (fields[at][2 * m + 1] - (points[at].Z > level ? jumps[m] : 0));
+                    int m = k / shares.Length, element = points[at].Element + k % shares.Length * body.Stride;
+                    if (own[element] > 0)
+                    {
+                        double share = own[element] * shares[k % shares.Length];
+                        all[m].Drive[unknown[element]] += share * fields[at][2 * m];
+                        all[m].Potential[unknown[element]] += share * (fields[at][2 * m + 1] - (points[at].Z > level ? jumps[m] : 0));
+                    }
                 }
             }
 
-            RemoveMeans(body, unknown, leads, all);
+            RemoveMeans(body, unknown, own, all);
         }
 
         return all;
@@ -102,14 +107,14 @@ internal static class SheetCoupling
     }
 
     /// <summary>No net flux enters a body.</summary>
-    private static void RemoveMeans(MagneticBody body, int[] unknown, bool[] leads, (double[] Drive, double[] Potential)[] all)
+    private static void RemoveMeans(MagneticBody body, int[] unknown, double[] share, (double[] Drive, double[] Potential)[] all)
     {
-        int[] own = [.. Enumerable.Range(0, unknown.Length).Where(i => leads[i])];
+        int[] own = [.. Enumerable.Range(0, unknown.Length).Where(i => share[i] > 0)];
         double area = own.Sum(i => body.Area[i]);
         foreach ((double[] drive, _) in all)
         {
             double mean = own.Sum(i => body.Area[i] * drive[unknown[i]]) / area;
-            foreach (int i in own)
+            foreach (int i in own.Where(i => body.Area[i] > 0))
             {
                 drive[unknown[i]] -= mean;
             }
