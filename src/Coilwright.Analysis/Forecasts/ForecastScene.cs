@@ -18,13 +18,16 @@ internal sealed class ForecastScene
     /// <summary>The response needs the branch between and beyond the asked frequencies; kept sparse, since L(f) and R(f) are smooth.</summary>
     private static readonly double[] CurveHz = [20, 1_000, 3_000, 7_000, 20_000];
 
+    /// <summary>The same where covers and plates make the loss rise with the square of the frequency and level off.</summary>
+    private static readonly double[] SheetCurveHz = [20, 400, 1_000, 2_000, 3_000, 5_000, 7_000, 10_000, 14_000, 20_000];
+
     public ForecastScene(PickupModel model, ForecastOptions options, CancellationToken cancel)
     {
         Model = model;
         Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
         Wound = [.. model.Coils.Select((coil, c) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
             coil.Winding.Turns, Lays[c].PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value)))];
-        FrequenciesHz = [.. CurveHz.Concat(options.FrequenciesHz).Distinct().Order()];
+        FrequenciesHz = [.. (model.Sheets.Count > 0 ? SheetCurveHz : CurveHz).Concat(options.FrequenciesHz).Distinct().Order()];
         Field = options.Engine.Solve(
             new FieldProblem([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, Wound[c].BuildM))], model.Bars, model.Sheets, FrequenciesHz), cancel);
         Strings = options.Strings
@@ -50,18 +53,35 @@ internal sealed class ForecastScene
     /// <summary>The pickup's series branch at the asked frequencies: connection of the coils' impedance matrix, Ω.</summary>
     /// <param name="resistanceOhm">DC resistance of each coil.</param>
     /// <param name="scale">Factor on each element of the inductance matrix.</param>
-    public Complex[] Branch(double[] resistanceOhm, double[,] scale)
+    /// <param name="conductivityChange">Relative change of each conducting sheet's conductivity.</param>
+    public Complex[] Branch(double[] resistanceOhm, double[,] scale, double[] conductivityChange)
     {
         Complex[] branch = new Complex[FrequenciesHz.Count];
         for (int k = 0; k < branch.Length; k++)
         {
             Complex jOmega = new(0, 2 * Math.PI * FrequenciesHz[k]);
-            Complex[,] inductance = Field.SpectrumH[k];
+            Complex[,] inductance = With(conductivityChange, k);
             branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length,
                 (i, j) => jOmega * inductance[i, j] * scale[i, j] + (i == j ? resistanceOhm[i] : 0));
         }
 
         return branch;
+    }
+
+    private Complex[,] With(double[] conductivityChange, int frequency)
+    {
+        Complex[,] inductance = (Complex[,])Field.SpectrumH[frequency].Clone();
+        for (int s = 0; s < conductivityChange.Length; s++)
+        {
+            Complex[,] change = Field.SheetEffects[s].ByConductivityH[frequency];
+            for (int k = 0; k < inductance.Length; k++)
+            {
+                (int i, int j) = (k / inductance.GetLength(1), k % inductance.GetLength(1));
+                inductance[i, j] += conductivityChange[s] * change[i, j];
+            }
+        }
+
+        return inductance;
     }
 
     private static LayEstimate QuickLay(PickupModel model, CoilModel coil)

@@ -42,6 +42,7 @@ internal sealed class ForecastVector
     private readonly double[] _turnsRatio;
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
+    private readonly double[] _sheetChange;
     private PeakTrail? _bareTrail;
     private PeakTrail? _loadedTrail;
 
@@ -54,6 +55,7 @@ internal sealed class ForecastVector
         _turnsRatio = new double[_coils];
         _buildChange = new double[_coils];
         _scale = new double[_coils, _coils];
+        _sheetChange = new double[inputs.Sheets.Count];
     }
 
     public int Count => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
@@ -92,6 +94,11 @@ internal sealed class ForecastVector
         }
 
         ScaleInductances(x, y);
+        for (int s = 0; s < _sheetChange.Length; s++)
+        {
+            _sheetChange[s] = x[_inputs.Sheets[s]] / _scene.Field.SheetEffects[s].Sheet.ConductivitySPerM.Value - 1;
+        }
+
         for (int c = 0; c < _coils; c++)
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
@@ -175,7 +182,7 @@ internal sealed class ForecastVector
 
     private void JoinCoils(double[] y)
     {
-        Complex[] branch = _scene.Branch(_resistance, _scale);
+        Complex[] branch = _scene.Branch(_resistance, _scale, _sheetChange);
         double[] henry = new double[branch.Length], ohm = new double[branch.Length];
         for (int k = 0; k < branch.Length; k++)
         {

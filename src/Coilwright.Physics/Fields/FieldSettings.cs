@@ -38,6 +38,9 @@ internal sealed record FieldSettings
     public required int SheetPanels { get; init; }
     public required int SheetCurrents { get; init; }
 
+    /// <summary>A current that differs from those kept by less than this share is left out.</summary>
+    public required double SheetTolerance { get; init; }
+
     /// <summary>Directions of the frequency sweep per sheet current and material.</summary>
     public required int SheetDirections { get; init; }
 
@@ -69,6 +72,7 @@ internal sealed record FieldSettings
         Directions = 7,
         SheetPanels = 110,
         SheetCurrents = 3,
+        SheetTolerance = 0.02,
         SheetDirections = 2,
         CoreError = 0.025,
         BarError = 0.03,
@@ -93,8 +97,9 @@ internal sealed record FieldSettings
         BladePanels = 28,
         Directions = 14,
         SheetPanels = 450,
-        SheetCurrents = 6,
-        SheetDirections = 4,
+        SheetCurrents = 5,
+        SheetTolerance = 5e-3,
+        SheetDirections = 2,
         CoreError = 0.004,
         BarError = 0.006,
         ContactError = 0.05,

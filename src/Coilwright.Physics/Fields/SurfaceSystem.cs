@@ -10,7 +10,7 @@ internal sealed class SurfaceSystem
     /// <param name="mirrorX">x of the plane in which windings and parts are mirror images of themselves; null when there is none.</param>
     public SurfaceSystem(IReadOnlyList<MagneticBody> bodies, double? mirrorX)
     {
-        (_bodies, _places) = (bodies, new SystemPlaces(bodies, mirrorX));
+        (_bodies, _places, IsMirrored) = (bodies, new SystemPlaces(bodies, mirrorX), mirrorX is not null);
         (Weight, Moment, Material) = (new double[Count], new double[Count], new int[Count]);
         Materials = [.. bodies.Select(body => body.Material).Distinct()];
         for (int b = 0; b < bodies.Count; b++)
@@ -39,6 +39,9 @@ internal sealed class SurfaceSystem
 
     /// <summary>Moment along z of each unknown per unit density, m³.</summary>
     public double[] Moment { get; }
+
+    /// <summary>True when windings and parts are mirror images of themselves in a plane x = const.</summary>
+    public bool IsMirrored { get; }
 
     /// <summary>Every part with the unknown of each of its elements (−1: none) and the sign with which it follows it.</summary>
     public IEnumerable<(MagneticBody Body, int[] Unknown, int[] Sign)> Elements => _bodies.Select((body, b) => (body, _places.Unknown[b], _places.Sign[b]));

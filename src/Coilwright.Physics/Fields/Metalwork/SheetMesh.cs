@@ -4,36 +4,39 @@ namespace Coilwright.Physics.Fields.Metalwork;
 /// <remarks>Rows run from the middle of the flat part to its edge and, on a cover, down the wall; columns go round. The last row is the free edge, where no current leaves.</remarks>
 internal sealed class SheetMesh
 {
+    /// <summary>Panels are longer round the sheet, the way the current goes, than across: by the square of this.</summary>
+    private const double Stretch = 1.7;
+
     private readonly List<int> _mergedNodes = [];
 
     /// <param name="sheet">The part.</param>
     /// <param name="index">Its place in the list of sheets.</param>
-    /// <param name="step">Wanted size of a panel, m.</param>
+    /// <param name="step">Side of a square as large as a panel should be, m.</param>
     /// <param name="holes">Round holes of the flat part: x, y, radius, m.</param>
     public SheetMesh(SheetModel sheet, int index, double step, IReadOnlyList<(double X, double Y, double Radius)> holes)
     {
         (Sheet, Index, Outline) = (sheet, index, SheetOutline.Of(sheet));
-        (int Short, int Corner, int Long) cuts = Outline.Cuts(step);
+        (int Short, int Corner, int Long) cuts = Outline.Cuts(step * Stretch);
         double level = sheet.TopM - sheet.ThicknessM / 2, down = sheet.Shape == SheetShape.Cover ? level - sheet.BottomM : 0;
-        int flat = Math.Max(3, (int)Math.Round(Outline.HalfWideM / step)), wall = down <= 0 ? 0 : Math.Max(2, (int)Math.Round(down / step));
+        double rowM = step / Stretch;
+        int flat = Math.Max(3, (int)Math.Round(Outline.HalfWideM / rowM)), wall = down <= 0 ? 0 : Math.Max(2, (int)Math.Round(down / rowM));
         (LevelM, Columns, Rows) = (level, cuts.Short + cuts.Corner + cuts.Long, flat + wall);
-        double[] x = new double[(Rows + 1) * (Columns + 1)], y = new double[x.Length], z = new double[x.Length];
-        for (int row = 0; row <= Rows; row++)
+        Vector3M At(double row, double column, double stretch)
         {
-            double shrunk = row >= flat ? 0 : 1 - Math.Sin(Math.PI / 2 * row / flat) * 0.5 - 0.5 * row / flat;
-            for (int column = 0; column <= Columns; column++)
-            {
-                int node = row * (Columns + 1) + column;
-                (double along, double across) = Outline.At(shrunk, column, cuts);
-                (x[node], y[node]) = Outline.Turned ? (across, along) : (along, across);
-                z[node] = row <= flat ? level : level - down * (row - flat) / wall;
-            }
+            // Rows crowd toward a free edge, where the current does.
+            bool cover = wall > 0;
+            double t = Math.Min(1, row / flat), shrunk = 1 - (cover ? t : Math.Sin(Math.PI / 2 * t));
+            (double along, double across) = Outline.At(shrunk, column, cuts, stretch);
+            double z = row <= flat ? level : level - down * Math.Sin(Math.PI / 2 * (row - flat) / wall);
+            return Outline.Turned ? new(across, along, z) : new(along, across, z);
         }
 
+        double equalArea = SheetOutline.EqualArea(cuts.Corner);
+        Vector3M[] nodes = [.. Enumerable.Range(0, Nodes).Select(node => At(node / (Columns + 1), node % (Columns + 1), equalArea))];
         Merge(cuts);
-        Panels = MakePanels(x, y, z, holes);
-        IsOnX0 = [.. x.Select(value => Math.Abs(value) < 1e-12)];
-        IsOnY0 = [.. y.Select(value => Math.Abs(value) < 1e-12)];
+        Panels = MakePanels(nodes, (row, column) => At(row + 0.5, column + 0.5, 1), holes);
+        IsOnX0 = [.. nodes.Select(node => Math.Abs(node.XM) < 1e-12)];
+        IsOnY0 = [.. nodes.Select(node => Math.Abs(node.YM) < 1e-12)];
     }
 
     public SheetModel Sheet { get; }
@@ -67,18 +70,17 @@ internal sealed class SheetMesh
         }
     }
 
-    private SheetPanel[] MakePanels(double[] x, double[] y, double[] z, IReadOnlyList<(double X, double Y, double Radius)> holes)
+    private SheetPanel[] MakePanels(Vector3M[] at, Func<int, int, Vector3M> middle, IReadOnlyList<(double X, double Y, double Radius)> holes)
     {
         SheetPanel[] panels = new SheetPanel[Rows * Columns];
-        Vector3M At(int node) => new(x[node], y[node], z[node]);
         for (int row = 0; row < Rows; row++)
         {
             for (int column = 0; column < Columns; column++)
             {
                 int node = row * (Columns + 1) + column;
-                int[] nodes = [node, node + 1, node + Columns + 1, node + Columns + 2];
-                SheetPanel panel = new(At(nodes[0]), At(nodes[1]), At(nodes[2]), At(nodes[3]), [.. nodes.Select(Leader)], Sheet.ThicknessM, Outline.Turned);
-                panel.OpenShare = Math.Abs(panel.Normal.ZM) > 0.5 ? Open(At(nodes[0]), At(nodes[1]), At(nodes[2]), At(nodes[3]), holes) : 0;
+                int[] corners = [node, node + 1, node + Columns + 1, node + Columns + 2];
+                SheetPanel panel = new([.. corners.Select(c => at[c])], middle(row, column), [.. corners.Select(Leader)], Sheet.ThicknessM, Outline.Turned);
+                panel.OpenShare = Math.Abs(panel.Normal.ZM) > 0.5 ? Open(panel, holes) : 0;
                 panels[row * Columns + column] = panel;
             }
         }
@@ -87,14 +89,14 @@ internal sealed class SheetMesh
     }
 
     /// <summary>Share of a panel that lies in holes, by 5 × 5 samples; the mean of the four quarters stands for each.</summary>
-    private static double Open(Vector3M a, Vector3M b, Vector3M c, Vector3M d, IReadOnlyList<(double X, double Y, double Radius)> holes)
+    private static double Open(SheetPanel panel, IReadOnlyList<(double X, double Y, double Radius)> holes)
     {
         int open = 0;
         for (int k = 0; k < 100 && holes.Count > 0; k++)
         {
             double u = (k % 5 + 0.5) / 5, v = (k / 5 % 5 + 0.5) / 5;
-            double x = (1 - v) * ((1 - u) * a.XM + u * b.XM) + v * ((1 - u) * c.XM + u * d.XM);
-            double y = (1 - v) * ((1 - u) * a.YM + u * b.YM) + v * ((1 - u) * c.YM + u * d.YM);
+            double x = (1 - v) * ((1 - u) * panel.P00.XM + u * panel.P01.XM) + v * ((1 - u) * panel.P10.XM + u * panel.P11.XM);
+            double y = (1 - v) * ((1 - u) * panel.P00.YM + u * panel.P01.YM) + v * ((1 - u) * panel.P10.YM + u * panel.P11.YM);
             (double atX, double atY) = (k < 50 ? x : -x, k % 50 < 25 ? y : -y);
             open += holes.Any(hole => Math.Pow(hole.X - atX, 2) + Math.Pow(hole.Y - atY, 2) < hole.Radius * hole.Radius) ? 1 : 0;
         }

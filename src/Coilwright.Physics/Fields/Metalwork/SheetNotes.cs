@@ -9,10 +9,9 @@ internal static class SheetNotes
     public static List<FieldNote> Of(FieldProblem problem)
     {
         List<FieldNote> notes = [];
-        for (int i = 0; i < problem.Sheets.Count; i++)
+        foreach (SheetModel sheet in problem.Sheets)
         {
-            SheetModel sheet = problem.Sheets[i];
-            string path = FormattableString.Invariant($"metalwork[{i}]");
+            string path = FormattableString.Invariant($"metalwork[{sheet.Place}]");
             if (sheet.RelativePermeability.Value > Magnetic)
             {
                 notes.Add(new FieldNote(path, "this sheet is magnetic: only its eddy currents are solved, not the flux it draws"));

@@ -22,17 +22,23 @@ internal readonly record struct SheetOutline(double HalfLongM, double HalfWideM,
         (Parts(HalfWideM - CornerM, step, 1), Parts(CornerM * Math.PI / 2, step, 3), Parts(HalfLongM - CornerM, step, 1));
 
     /// <summary>Point of the outline shrunk by a share 0…1, from the far end of the long side (column 0) to the middle of the other.</summary>
-    public (double X, double Y) At(double shrunk, int column, (int Short, int Corner, int Long) cuts)
+    /// <param name="shrunk">How far toward the middle.</param>
+    /// <param name="column">Place along the quarter, in cuts; between two cuts too.</param>
+    /// <param name="cuts">Pieces of the quarter.</param>
+    /// <param name="stretch">Factor on the corner's radius within the corner: a polygon's corners stand out so that it has the arc's area.</param>
+    public (double X, double Y) At(double shrunk, double column, (int Short, int Corner, int Long) cuts, double stretch = 1)
     {
         double x = HalfLongM - shrunk * HalfWideM, y = HalfWideM * (1 - shrunk), r = CornerM * (1 - shrunk), alongX, alongY;
-        if (column <= cuts.Short && cuts.Short > 0)
+        if (column < cuts.Short)
         {
             (alongX, alongY) = (x, (y - r) * column / cuts.Short);
         }
         else if (column <= cuts.Short + cuts.Corner && cuts.Corner > 0)
         {
             (double sin, double cos) = Math.SinCos(Math.PI / 2 * (column - cuts.Short) / cuts.Corner);
-            (alongX, alongY) = (x - r + r * cos, y - r + r * sin);
+            bool end = (column <= cuts.Short && cuts.Short > 0) || (column >= cuts.Short + cuts.Corner && cuts.Long > 0);
+            double reach = end ? r : r * stretch;
+            (alongX, alongY) = (x - r + reach * cos, y - r + reach * sin);
         }
         else
         {
@@ -40,6 +46,13 @@ internal readonly record struct SheetOutline(double HalfLongM, double HalfWideM,
         }
 
         return (alongX, alongY);
+    }
+
+    /// <summary>Factor on a corner's radius that gives the polygon of its cuts the arc's area.</summary>
+    public static double EqualArea(int cornerCuts)
+    {
+        double step = cornerCuts > 0 ? Math.PI / 2 / cornerCuts : 0;
+        return step > 0 ? Math.Sqrt(step / Math.Sin(step)) : 1;
     }
 
     /// <summary>True if a point lies inside the outline, by x and y along the axes.</summary>

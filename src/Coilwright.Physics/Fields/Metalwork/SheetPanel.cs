@@ -3,12 +3,16 @@ namespace Coilwright.Physics.Fields.Metalwork;
 /// <summary>A four-cornered piece of a thin sheet with even current; corners 00, 01 round the sheet, 10, 11 one row further out.</summary>
 internal sealed class SheetPanel
 {
-    public SheetPanel(Vector3M p00, Vector3M p01, Vector3M p10, Vector3M p11, int[] nodes, double thicknessM, bool turned)
+    /// <param name="corners">The four corners in that order.</param>
+    /// <param name="centre">Middle of the panel on the sheet itself, m.</param>
+    /// <param name="nodes">Nodes of the corners.</param>
+    /// <param name="thicknessM">Thickness of the sheet, m.</param>
+    /// <param name="turned">True when the numbering runs clockwise.</param>
+    public SheetPanel(Vector3M[] corners, Vector3M centre, int[] nodes, double thicknessM, bool turned)
     {
-        (P00, P01, P10, P11, Nodes, ThicknessM) = (p00, p01, p10, p11, nodes, thicknessM);
-        Centre = Space.Times(Space.Plus(Space.Plus(p00, p01), Space.Plus(p10, p11)), 0.25);
-        Round = Space.Times(Space.Plus(Space.Minus(p01, p00), Space.Minus(p11, p10)), 0.5);
-        Out = Space.Times(Space.Plus(Space.Minus(p10, p00), Space.Minus(p11, p01)), 0.5);
+        (P00, P01, P10, P11, Nodes, ThicknessM, Centre) = (corners[0], corners[1], corners[2], corners[3], nodes, thicknessM, centre);
+        Round = Space.Times(Space.Plus(Space.Minus(P01, P00), Space.Minus(P11, P10)), 0.5);
+        Out = Space.Times(Space.Plus(Space.Minus(P10, P00), Space.Minus(P11, P01)), 0.5);
         Vector3M normal = Space.Cross(Out, Round);
         // An outline whose long side lies along y is numbered the other way round.
         AreaVector = turned ? Space.Times(normal, -1) : normal;
@@ -19,6 +23,7 @@ internal sealed class SheetPanel
         (HalfRoundM, HalfOutM, SizeM) = (round / 2, along / 2, Math.Max(round, along));
         RoundUnit = Space.Times(Round, 1 / round);
         OutUnit = Space.Cross(Normal, RoundUnit);
+        Long = round > along ? Space.Times(RoundUnit, HalfRoundM / Math.Sqrt(3)) : Space.Times(OutUnit, HalfOutM / Math.Sqrt(3));
     }
 
     public Vector3M P00 { get; }
@@ -49,6 +54,9 @@ internal sealed class SheetPanel
     public double HalfRoundM { get; }
     public double HalfOutM { get; }
     public double SizeM { get; }
+
+    /// <summary>From the middle to the Gauss points of the longer side.</summary>
+    public Vector3M Long { get; }
 
     /// <summary>Share of the panel that is a hole.</summary>
     public double OpenShare { get; set; }
