@@ -5,9 +5,10 @@ internal sealed class Azimuth
 {
     /// <param name="harmonics">Highest m.</param>
     /// <param name="sines">True if sines are wanted too.</param>
-    public Azimuth(int harmonics, bool sines)
+    /// <param name="paired">True if waves have the same density on two rings each.</param>
+    public Azimuth(int harmonics, bool sines, bool paired)
     {
-        (Harmonics, Sines) = (harmonics, sines && harmonics > 0);
+        (Harmonics, Sines, Paired) = (harmonics, sines && harmonics > 0, paired);
         List<(int Order, bool Sine)> waves = [(0, false)];
         for (int m = 1; m <= harmonics; m++)
         {
@@ -23,6 +24,7 @@ internal sealed class Azimuth
 
     public int Harmonics { get; }
     public bool Sines { get; }
+    public bool Paired { get; }
 
     /// <summary>The functions in the order of a body's elements.</summary>
     public (int Order, bool Sine)[] Waves { get; }

@@ -14,7 +14,7 @@ internal sealed class BodyFactory(FieldSettings settings)
     public List<MagneticBody> Make(FieldProblem problem)
     {
         List<MagneticBody> bodies = [];
-        Azimuth azimuth = new(settings.Harmonics, !MirrorsAcross(problem));
+        Azimuth azimuth = new(problem.Bars.Count > 0 ? settings.HarmonicsWithBars : settings.Harmonics, !MirrorsAcross(problem), settings.PairedWaves);
         foreach (FieldCoil coil in problem.Coils)
         {
             foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM) || Math.Abs(pole.PolarisationT.Value) > 0))
@@ -27,7 +27,7 @@ internal sealed class BodyFactory(FieldSettings settings)
         {
             double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
             BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, settings.BarError);
-            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT));
+            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT, settings.PanelPoints));
         }
 
         return bodies;
@@ -41,6 +41,10 @@ internal sealed class BodyFactory(FieldSettings settings)
         return (problem.Sheets.Count == 0 || Math.Abs(x0) < 1e-9) && problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
             && bodies.TrueForAll(body => bodies.Exists(other => body.Mirrors(other, x0))) ? x0 : null;
     }
+
+    /// <summary>True if a rod stands on a bar.</summary>
+    public static bool Touch(List<MagneticBody> bodies) =>
+        bodies.OfType<RingBody>().Any(rod => bodies.OfType<PanelBody>().Any(bar => FootContact.Of(rod, bar) is not null));
 
     /// <summary>True if windings and parts lie along one line and mirror themselves in it, magnets too.</summary>
     private static bool MirrorsAcross(FieldProblem problem)
@@ -64,7 +68,7 @@ internal sealed class BodyFactory(FieldSettings settings)
             if (pole.Shape == PoleShape.Blade)
             {
                 Vector3M size = new(pole.WidthM, pole.DiameterM, pole.LengthM);
-                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material, new Vector3M(0, 0, pole.PolarisationT.Value)));
+                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material, new Vector3M(0, 0, pole.PolarisationT.Value), settings.PanelPoints));
             }
             else
             {
@@ -87,10 +91,10 @@ internal sealed class BodyFactory(FieldSettings settings)
         return mesh;
     }
 
-    private static (int X, int Y, int Z) Divisions(Vector3M size, int longest)
+    private (int X, int Y, int Z) Divisions(Vector3M size, int longest)
     {
         double length = Math.Max(size.XM, Math.Max(size.YM, size.ZM));
-        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Sqrt(side / length)));
+        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Pow(side / length, settings.PanelPower)));
         return (Parts(size.XM), Parts(size.YM), Parts(size.ZM));
     }
 }

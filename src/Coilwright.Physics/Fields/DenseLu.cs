@@ -1,7 +1,7 @@
 namespace Coilwright.Physics.Fields;
 
 /// <summary>LU factors of a real square matrix, rows swapped for the largest pivot. The matrix handed in is overwritten.</summary>
-/// <remarks>Factored in blocks of columns: what is right of a block is brought up to date in strips, each by its own task (decision 5).</remarks>
+/// <remarks>Factored in blocks of columns: what is right of a block is brought up to date in strips, each by its own task (decision 8).</remarks>
 internal sealed class DenseLu
 {
     /// <summary>Columns factored at a time.</summary>

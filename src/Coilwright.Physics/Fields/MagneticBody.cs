@@ -48,6 +48,9 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
     /// <summary>Where the field of other bodies is taken.</summary>
     public abstract IReadOnlyList<SurfacePoint> Points { get; }
 
+    /// <summary>The same, more of them, for fields that change within a patch.</summary>
+    public virtual IReadOnlyList<SurfacePoint> Spread => Points;
+
     /// <summary>Elements of each patch: one, and for rods one for each wave around the axis.</summary>
     public int Waves => Count / Stride;
 
@@ -62,6 +65,9 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
 
     /// <summary>−1 for an element that changes sign in such a mirror.</summary>
     public abstract int MirrorSign(int element);
+
+    /// <summary>First of the elements that one has the same density as: itself, or for waves around a rod the one before it.</summary>
+    public virtual int Tied(int element) => element;
 
     /// <summary>True if this body is the mirror image of another in the plane x = x0.</summary>
     public abstract bool Mirrors(MagneticBody other, double x0);

@@ -14,7 +14,8 @@ internal sealed class PanelBody : MagneticBody
     /// <param name="divisions">Panels along x, y, z; the count along x is even, so that no panel lies across the middle.</param>
     /// <param name="material">What it is made of.</param>
     /// <param name="polarisationT">Source term µ0·M0, T.</param>
-    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material, Vector3M polarisationT)
+    /// <param name="points">Points along a panel's longer side where the field of other parts is averaged.</param>
+    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material, Vector3M polarisationT, int points)
         : base(material, polarisationT)
     {
         (_centre, _half) = (centre, new Vector3M(size.XM / 2, size.YM / 2, size.ZM / 2));
@@ -26,8 +27,8 @@ internal sealed class PanelBody : MagneticBody
 
         _panels = [.. panels];
         Area = [.. panels.Select(panel => 4 * panel.HalfU * panel.HalfV)];
-        _points = [.. panels.Select((panel, i) => new SurfacePoint(i, panel.X, panel.Y, panel.Z,
-            panel.Axis == 0 ? panel.Side : 0, panel.Axis == 1 ? panel.Side : 0, panel.Axis == 2 ? panel.Side : 0, Whole))];
+        _points = [.. panels.Select((panel, i) => At(panel, i, 0, 0, Whole))];
+        Spread = points == 1 ? _points : [.. panels.SelectMany((panel, i) => Around(panel, i, points))];
     }
 
     public override int Count => _panels.Length;
@@ -35,6 +36,17 @@ internal sealed class PanelBody : MagneticBody
     public override double[] Area { get; }
     public override double[] Weight => Area;
     public override IReadOnlyList<SurfacePoint> Points => _points;
+
+    /// <summary>Points where the field of rods is averaged.</summary>
+    public override IReadOnlyList<SurfacePoint> Spread { get; }
+
+    /// <summary>Panels of the face that looks up (+1) or down (−1) if it lies at a height; otherwise none.</summary>
+    public IReadOnlyList<int> FaceAt(double z, int side, double within) => Math.Abs(_centre.ZM + side * _half.ZM - z) > within ? []
+        : [.. Enumerable.Range(0, Count).Where(i => _panels[i].Axis == 2 && _panels[i].Side == side)];
+
+    /// <summary>True if a point lies over a panel of the upper or lower face.</summary>
+    public bool Holds(int panel, double x, double y) =>
+        Math.Abs(x - _panels[panel].X) <= _panels[panel].HalfU && Math.Abs(y - _panels[panel].Y) <= _panels[panel].HalfV;
 
     public override double HeightM(int element) => _panels[element].Z;
 
@@ -92,6 +104,21 @@ internal sealed class PanelBody : MagneticBody
         {
             drive[i] -= flux / area;
         }
+    }
+
+    private static SurfacePoint At(in Panel panel, int element, double u, double v, double[] shares)
+    {
+        (double x, double y, double z) = panel.Axis switch { 0 => (0.0, u, v), 1 => (v, 0.0, u), _ => (u, v, 0.0) };
+        (double nx, double ny, double nz) = panel.Axis switch { 0 => (panel.Side, 0.0, 0.0), 1 => (0.0, panel.Side, 0.0), _ => (0.0, 0.0, (double)panel.Side) };
+        return new SurfacePoint(element, panel.X + x, panel.Y + y, panel.Z + z, nx, ny, nz, shares);
+    }
+
+    private static IEnumerable<SurfacePoint> Around(Panel panel, int element, int points)
+    {
+        GaussRule rule = GaussRule.Of(points);
+        bool alongU = panel.HalfU > panel.HalfV;
+        double half = alongU ? panel.HalfU : panel.HalfV;
+        return rule.At.Select((t, k) => At(panel, element, alongU ? (2 * t - 1) * half : 0, alongU ? 0 : (2 * t - 1) * half, [rule.Weight[k]]));
     }
 
     private double Across(CoilField coil, in Panel panel, GaussRule rule)

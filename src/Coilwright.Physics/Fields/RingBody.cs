@@ -38,6 +38,8 @@ internal sealed class RingBody : MagneticBody
 
     public override int Mirror(int element) => element;
 
+    public override int Tied(int element) => element < Stride || !Azimuth.Paired ? element : element - Mesh.InPair[element % Stride];
+
     public override int MirrorSign(int element) => Azimuth.MirrorSign(element / Stride);
 
     public override bool Mirrors(MagneticBody other, double x0) =>

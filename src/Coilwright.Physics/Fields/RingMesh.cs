@@ -12,6 +12,7 @@ internal sealed class RingMesh
     {
         build(this);
         Count = _from.Count;
+        InPair = new int[Count];
         (Rho, Z, NormalRho, NormalZ, Area) = (new double[Count], new double[Count], new double[Count], new double[Count], new double[Count]);
         for (int i = 0; i < Count; i++)
         {
@@ -22,10 +23,15 @@ internal sealed class RingMesh
             // Walking up the outline with the body on the left, outward is to the right.
             (NormalRho[i], NormalZ[i]) = ((toZ - fromZ) / width, -(toRho - fromRho) / width);
             Area[i] = 2 * Math.PI * Rho[i] * width;
+            bool sameFace = i > 0 && Math.Abs(NormalRho[i] - NormalRho[i - 1]) + Math.Abs(NormalZ[i] - NormalZ[i - 1]) < 1e-9;
+            InPair[i] = sameFace && InPair[i - 1] == 0 ? 1 : 0;
         }
     }
 
     public int Count { get; }
+
+    /// <summary>1 for a ring that is the second of two neighbours on one face, 0 for the first or one left over.</summary>
+    public int[] InPair { get; }
     public double[] Rho { get; }
     public double[] Z { get; }
     public double[] NormalRho { get; }

@@ -26,7 +26,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             full.Project(middle, (settings.Directions * coils.Count + settings.SheetDirections * (sheets?.Count ?? 0)) * system.Materials.Count);
         }
 
-        double[,] spread = Spread(full, system, middle, cores);
+        double[,] spread = Spread(full, system, middle, cores, BodyFactory.Touch(bodies) ? settings.ContactError : 0);
         List<Dictionary<int, Complex[,]>> bySheet = [];
         return new FieldSolution
         {
@@ -63,11 +63,11 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     }
 
     /// <summary>Half-widths of 95 % per turns: each material's permeability in turn, and the stated error of the cores' share.</summary>
-    private double[,] Spread(CoreSweep sweep, SurfaceSystem system, double[] middle, double[,] cores)
+    private double[,] Spread(CoreSweep sweep, SurfaceSystem system, double[] middle, double[,] cores, double contact)
     {
         int n = cores.GetLength(0);
         double[,] squares = new double[n, n];
-        double error = settings.CoreError + system.Materials.Select(material => material.ShapeError).DefaultIfEmpty().Max();
+        double error = contact + settings.CoreError + system.Materials.Select(material => material.ShapeError).DefaultIfEmpty().Max();
         void Add(Func<int, int, double> half)
         {
             for (int k = 0; k < squares.Length; k++)

@@ -10,7 +10,7 @@ internal sealed class SurfaceSystem
     /// <param name="mirrorX">x of the plane in which windings and parts are mirror images of themselves; null when there is none.</param>
     public SurfaceSystem(IReadOnlyList<MagneticBody> bodies, double? mirrorX)
     {
-        (_bodies, _places) = (bodies, new SystemPlaces(bodies, mirrorX));
+        (_bodies, _places, IsMirrored) = (bodies, new SystemPlaces(bodies, mirrorX), mirrorX is not null);
         (Weight, Moment, Material) = (new double[Count], new double[Count], new int[Count]);
         Materials = [.. bodies.Select(body => body.Material).Distinct()];
         for (int b = 0; b < bodies.Count; b++)
@@ -40,12 +40,15 @@ internal sealed class SurfaceSystem
     /// <summary>Moment along z of each unknown per unit density, m³.</summary>
     public double[] Moment { get; }
 
+    /// <summary>True when windings and parts are mirror images of themselves in a plane x = const.</summary>
+    public bool IsMirrored { get; }
+
     /// <summary>Every part with the unknown of each of its elements (−1: none) and the sign with which it follows it.</summary>
     public IEnumerable<(MagneticBody Body, int[] Unknown, int[] Sign)> Elements => _bodies.Select((body, b) => (body, _places.Unknown[b], _places.Sign[b]));
 
-    /// <summary>The parts that stand for themselves and their mirror images, with the unknown of each element and whether it leads.</summary>
-    public IEnumerable<(MagneticBody Body, int[] Unknown, bool[] Leads)> LeadingElements =>
-        Enumerable.Range(0, _bodies.Count).Where(_places.IsLed).Select(b => (_bodies[b], _places.Unknown[b], _places.Leads[b]));
+    /// <summary>The parts that stand for themselves and their mirror images, with the unknown of each element and its share of that unknown's equation.</summary>
+    public IEnumerable<(MagneticBody Body, int[] Unknown, double[] Share)> LeadingElements =>
+        Enumerable.Range(0, _bodies.Count).Where(_places.IsLed).Select(b => (_bodies[b], _places.Unknown[b], _places.Share[b]));
 
     /// <summary>Normal field on each unknown's element per unit density of each unknown, row-major; every column conserves flux body by body.</summary>
     public double[] Kernel(CancellationToken cancel) => new SystemKernel(_bodies, _places, Weight).Make(cancel);
@@ -54,15 +57,16 @@ internal sealed class SurfaceSystem
     public (double[] Drive, double[] Potential) Couple(CoilField coil)
     {
         double[] drive = new double[Count], potential = new double[Count];
-        foreach ((MagneticBody body, int[] unknown, bool[] leads) in LeadingElements)
+        foreach ((MagneticBody body, int[] unknown, double[] share) in LeadingElements)
         {
             double[] ownDrive = new double[body.Count], ownPotential = new double[body.Count];
             body.Couple(coil, ownDrive, ownPotential);
             for (int i = 0; i < ownDrive.Length; i++)
             {
-                if (leads[i])
+                if (share[i] > 0)
                 {
-                    (drive[unknown[i]], potential[unknown[i]]) = (ownDrive[i], ownPotential[i]);
+                    drive[unknown[i]] += share[i] * ownDrive[i];
+                    potential[unknown[i]] += share[i] * ownPotential[i];
                 }
             }
         }
@@ -74,14 +78,14 @@ internal sealed class SurfaceSystem
     public double[] MagnetDrive(double[] permeability)
     {
         double[] drive = new double[Count];
-        foreach ((MagneticBody body, int[] unknown, bool[] leads) in LeadingElements)
+        foreach ((MagneticBody body, int[] unknown, double[] share) in LeadingElements)
         {
             for (int i = 0; i < body.Count; i++)
             {
-                if (leads[i])
+                if (share[i] > 0)
                 {
                     int u = unknown[i];
-                    drive[u] = body.NormalPolarisationT(i) / (CoreSweep.Mu0 * Math.Max(CoreSweep.LeastSusceptibility, permeability[Material[u]] - 1));
+                    drive[u] += share[i] * body.NormalPolarisationT(i) / (CoreSweep.Mu0 * Math.Max(CoreSweep.LeastSusceptibility, permeability[Material[u]] - 1));
                 }
             }
         }

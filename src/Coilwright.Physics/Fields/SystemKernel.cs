@@ -69,9 +69,10 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             double[,] block = rod.Mesh.SelfOf(rod.Azimuth.Waves[f].Order);
             for (int i = f * rings; i < (f + 1) * rings; i++)
             {
-                for (int j = 0; places.Leads[t][i] && j < rings; j++)
+                double share = places.Share[t][i];
+                for (int j = 0; share > 0 && j < rings; j++)
                 {
-                    _kernel[places.Unknown[t][i] * _n + places.Unknown[t][f * rings + j]] += block[i - f * rings, j];
+                    _kernel[places.Unknown[t][i] * _n + places.Unknown[t][f * rings + j]] += share * block[i - f * rings, j];
                 }
             }
         }
@@ -104,7 +105,8 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         for (int i = 0; i < target.Stride; i++)
         {
             int element = f * target.Stride + i;
-            if (!places.Leads[t][element] || columns[first] < 0)
+            double share = places.Share[t][element];
+            if (share <= 0 || columns[first] < 0)
             {
                 continue;
             }
@@ -113,7 +115,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             Span<double> row = _kernel.AsSpan(places.Unknown[t][element] * _n, _n);
             for (int j = 0; j < evens.Length; j++)
             {
-                row[columns[first + j]] += signs[first + j] * (even * evens[j] + (both ? odd * odds[j] : 0));
+                row[columns[first + j]] += share * signs[first + j] * (even * evens[j] + (both ? odd * odds[j] : 0));
             }
         }
     }
@@ -123,12 +125,14 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         (MagneticBody target, MagneticBody source) = (bodies[t], bodies[s]);
         (int[] columns, int[] signs) = (places.Unknown[s], places.Sign[s]);
         double[] normal = new double[source.Count];
-        foreach (SurfacePoint point in target.Points)
+        FootContact? contact = target is RingBody foot && source is PanelBody floor ? FootContact.Of(foot, floor)
+            : target is PanelBody under && source is RingBody over ? FootContact.Of(over, under) : null;
+        foreach (SurfacePoint point in source is RingBody ? target.Spread : target.Points)
         {
             bool used = false;
             for (int f = 0; f < point.Shares.Length; f++)
             {
-                used |= places.Leads[t][point.Element + f * target.Stride];
+                used |= places.Share[t][point.Element + f * target.Stride] > 0;
             }
 
             if (used)
@@ -139,9 +143,38 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
                     normal[point.Element] = 0; // a flat element's own normal field is zero; its diagonal follows from the flux
                 }
 
+                for (int j = 0; contact is not null && j < normal.Length; j++)
+                {
+                    bool touching = target is RingBody ? contact.Covers(point.Element, j) : contact.Covers(j % source.Stride, point.Element);
+                    normal[j] = touching ? 0 : normal[j];
+                }
+
                 for (int f = 0, element = point.Element; f < point.Shares.Length; f++, element += target.Stride)
                 {
-                    AddRow(places.Leads[t][element] ? places.Unknown[t][element] : -1, point.Shares[f], normal, columns, signs);
+                    AddRow(places.Unknown[t][element], places.Share[t][element] * point.Shares[f], normal, columns, signs);
+                }
+            }
+        }
+
+        if (contact is not null)
+        {
+            AddContact(contact, t, s);
+        }
+    }
+
+    /// <summary>Half of each overlapping density, against the normal.</summary>
+    private void AddContact(FootContact contact, int t, int s)
+    {
+        (MagneticBody target, MagneticBody source) = (bodies[t], bodies[s]);
+        foreach ((int ring, int panel, double[] shares) in contact.Overlaps)
+        {
+            for (int f = 0; f < shares.Length; f++)
+            {
+                int row = target is RingBody ? ring + f * target.Stride : panel, column = target is RingBody ? panel : ring + f * source.Stride;
+                double onPanel = target is RingBody ? 1 : source.Weight[column] / target.Area[panel];
+                if (places.Unknown[s][column] >= 0 && places.Share[t][row] > 0)
+                {
+                    _kernel[places.Unknown[t][row] * _n + places.Unknown[s][column]] -= places.Share[t][row] * places.Sign[s][column] * shares[f] * onPanel / 2;
                 }
             }
         }
@@ -149,7 +182,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
 
     private void AddRow(int row, double share, double[] normal, int[] columns, int[] signs)
     {
-        for (int j = 0; row >= 0 && j < normal.Length; j++)
+        for (int j = 0; share is not 0 && j < normal.Length; j++)
         {
             if (columns[j] >= 0)
             {

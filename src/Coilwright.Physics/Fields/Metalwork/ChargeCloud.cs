@@ -40,43 +40,39 @@ internal sealed class ChargeCloud
 
     public void AddFieldAt(Vector3M at, Span<Vector3M> fields)
     {
-        Span<Vector3M> patch = stackalloc Vector3M[8];
+        Span<Vector3M> patch = stackalloc Vector3M[8], far = stackalloc Vector3M[_sets];
         foreach (Element element in _elements)
         {
-            if (IsNear(element, at))
+            far.Clear();
+            if (AddPoints(element, at, far))
             {
-                element.Body.PatchFields(element.Number, at.XM, at.YM, at.ZM, patch);
-                for (int k = 0, waves = element.Body.Waves; k < _sets * waves; k++)
+                for (int set = 0; set < _sets; set++)
                 {
-                    fields[k / waves] = Space.Plus(fields[k / waves], Space.Times(patch[k % waves], element.Density[k]));
+                    fields[set] = Space.Plus(fields[set], far[set]);
                 }
+
+                continue;
             }
-            else
+
+            element.Body.PatchFields(element.Number, at.XM, at.YM, at.ZM, patch);
+            for (int k = 0, waves = element.Body.Waves; k < _sets * waves; k++)
             {
-                AddPoints(element, at, fields);
+                fields[k / waves] = Space.Plus(fields[k / waves], Space.Times(patch[k % waves], element.Density[k]));
             }
         }
     }
 
-    private bool IsNear(Element element, Vector3M at)
-    {
-        for (int k = element.First; k < element.End; k++)
-        {
-            double dx = at.XM - _x[k], dy = at.YM - _y[k], dz = at.ZM - _z[k];
-            if (dx * dx + dy * dy + dz * dz < element.NearSquare)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private void AddPoints(Element element, Vector3M at, Span<Vector3M> fields)
+    /// <summary>False, and nothing of use in <paramref name="fields"/>, when the element is too close to act by points.</summary>
+    private bool AddPoints(Element element, Vector3M at, Span<Vector3M> fields)
     {
         for (int k = element.First; k < element.End; k++)
         {
             double dx = at.XM - _x[k], dy = at.YM - _y[k], dz = at.ZM - _z[k], square = dx * dx + dy * dy + dz * dz;
+            if (square < element.NearSquare)
+            {
+                return false;
+            }
+
             double inverse = 1 / (square * Math.Sqrt(square));
             for (int set = 0; set < _sets; set++)
             {
@@ -84,6 +80,8 @@ internal sealed class ChargeCloud
                 fields[set] = new Vector3M(fields[set].XM + weight * dx, fields[set].YM + weight * dy, fields[set].ZM + weight * dz);
             }
         }
+
+        return true;
     }
 
     private sealed record Element(MagneticBody Body, int Number, int First, int End, double NearSquare, double[] Density);

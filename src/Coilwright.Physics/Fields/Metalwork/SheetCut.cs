@@ -7,6 +7,8 @@ namespace Coilwright.Physics.Fields.Metalwork;
 /// </remarks>
 internal sealed class SheetCut
 {
+    private readonly Lazy<SheetParity>[] _parities;
+
     private SheetCut(SheetMesh[] meshes)
     {
         Meshes = meshes;
@@ -20,6 +22,7 @@ internal sealed class SheetCut
 
         Potential = [new double[Panels.Length * Panels.Length], new double[Panels.Length * Panels.Length], new double[Panels.Length * Panels.Length], new double[Panels.Length * Panels.Length]];
         FillPotential();
+        _parities = [.. Enumerable.Range(0, 4).Select(parity => new Lazy<SheetParity>(() => new SheetParity(this, parity % 2 == 0 ? 1 : -1, parity < 2 ? 1 : -1)))];
     }
 
     public SheetMesh[] Meshes { get; }
@@ -34,7 +37,7 @@ internal sealed class SheetCut
     /// <summary>Mean 1/R between panel p's image k and panel q, at [k][p·count + q].</summary>
     public double[][] Potential { get; }
 
-    /// <summary>Cuts a problem's conducting sheets; null when there are none.</summary>
+    /// <summary>Cuts a problem's conducting sheets; null when there are none. The last few are kept, since the sheets stay while the coils change.</summary>
     /// <param name="problem">The problem.</param>
     /// <param name="panels">Panels wanted in the quarter of all sheets together.</param>
     public static SheetCut? Of(FieldProblem problem, int panels)
@@ -45,9 +48,13 @@ internal sealed class SheetCut
             return null;
         }
 
+        IReadOnlyList<(double X, double Y, double Radius)>[] holes = [.. sheets.Select(s => SheetHoles.Of(problem, s.Sheet))];
         double area = sheets.Sum(s => QuarterArea(s.Sheet)), step = Math.Sqrt(area / panels);
-        return new SheetCut([.. sheets.Select(s => new SheetMesh(s.Sheet, s.Index, step, SheetHoles.Of(problem, s.Sheet)))]);
+        return KnownCuts.Get(panels, sheets, holes, () => new SheetCut([.. sheets.Select((s, k) => new SheetMesh(s.Sheet, s.Index, step, holes[k]))]));
     }
+
+    /// <summary>Matrices of a mirror class: bit 0 odd in x, bit 1 odd in y.</summary>
+    public SheetParity Parity(int parity) => _parities[parity].Value;
 
     public static int SignX(int image) => image % 2 == 0 ? 1 : -1;
 

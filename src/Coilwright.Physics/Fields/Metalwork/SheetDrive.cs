@@ -7,7 +7,8 @@ internal sealed class SheetDrive
     /// <param name="windings">Fields of the windings.</param>
     /// <param name="system">The permeable parts.</param>
     /// <param name="charges">Their charges, a set per winding.</param>
-    public SheetDrive(SheetCut cut, CoilField[] windings, SurfaceSystem system, double[][] charges)
+    /// <param name="mirrored">True when windings and parts are mirror images of themselves in x = 0.</param>
+    public SheetDrive(SheetCut cut, CoilField[] windings, SurfaceSystem system, double[][] charges, bool mirrored)
     {
         int panels = cut.Panels.Length;
         Alone = [.. windings.Select(_ => new Vector3M[4 * panels])];
@@ -15,6 +16,11 @@ internal sealed class SheetDrive
         ChargeCloud cloud = new(system, charges);
         Parallel.For(0, 4 * panels, at =>
         {
+            if (mirrored && at / panels % 2 == 1)
+            {
+                return;
+            }
+
             Vector3M place = SheetCut.Image(cut.Panels[at % panels].Centre, at / panels);
             Span<Vector3M> cores = stackalloc Vector3M[windings.Length];
             cloud.AddFieldAt(place, cores);
@@ -22,6 +28,11 @@ internal sealed class SheetDrive
             {
                 Alone[w][at] = windings[w].At(place.XM, place.YM, place.ZM);
                 Whole[w][at] = Space.Plus(Alone[w][at], cores[w]);
+                if (mirrored)
+                {
+                    Alone[w][at + panels] = SheetCut.Image(Alone[w][at], 1);
+                    Whole[w][at + panels] = SheetCut.Image(Whole[w][at], 1);
+                }
             }
         });
     }

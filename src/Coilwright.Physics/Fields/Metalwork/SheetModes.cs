@@ -8,9 +8,6 @@ internal sealed class SheetModes
 {
     private const double Mu0 = 4e-7 * Math.PI;
 
-    /// <summary>Angular frequency about which the currents are taken, 1/s: in the middle of the resonances of pickups.</summary>
-    private const double Middle = 2 * Math.PI * 4000;
-
     /// <summary>A class that gets less than this share of the flux is left out.</summary>
     private const double LeastShare = 1e-9;
 
@@ -18,9 +15,9 @@ internal sealed class SheetModes
 
     /// <param name="cut">The panels.</param>
     /// <param name="drive">The windings' fields there.</param>
-    /// <param name="perWinding">Currents kept per winding and mirror class.</param>
+    /// <param name="settings">How many currents to keep.</param>
     /// <param name="cancel">Stops the work.</param>
-    public SheetModes(SheetCut cut, SheetDrive drive, int perWinding, CancellationToken cancel)
+    public SheetModes(SheetCut cut, SheetDrive drive, FieldSettings settings, CancellationToken cancel)
     {
         Windings = drive.Whole.Length;
         double[][,] fluxes = [.. Enumerable.Range(0, 4).Select(parity => Fluxes(cut, drive.Whole, parity))];
@@ -31,8 +28,8 @@ internal sealed class SheetModes
             cancel.ThrowIfCancellationRequested();
             if (Square(fluxes[parity]) > LeastShare * LeastShare * whole)
             {
-                SheetParity system = new(cut, parity % 2 == 0 ? 1 : -1, parity < 2 ? 1 : -1);
-                made.Add((system, Basis(system, OnNodes(cut, system, fluxes[parity]), perWinding)));
+                SheetParity system = cut.Parity(parity);
+                made.Add((system, Basis(system, OnNodes(cut, system, fluxes[parity]), settings)));
             }
         }
 
@@ -104,24 +101,17 @@ internal sealed class SheetModes
         return nodes;
     }
 
-    private static double[][] Basis(SheetParity system, double[][] flux, int perWinding)
+    private static double[][] Basis(SheetParity system, double[][] flux, FieldSettings settings)
     {
-        double[] matrix = new double[system.Count * system.Count];
-        for (int k = 0; k < matrix.Length; k++)
-        {
-            matrix[k] = system.ResistanceOhm[k] + Middle * system.InductanceH[k];
-        }
-
-        DenseLu factors = new(matrix, system.Count);
         List<double[]> basis = [];
         double[][] next = [.. flux.Select(vector => (double[])vector.Clone())];
-        for (int step = 0; step < perWinding; step++)
+        for (int step = 0; step < settings.SheetCurrents; step++)
         {
             for (int w = 0; w < next.Length && next[w].Length > 0; w++)
             {
-                factors.Solve(next[w]);
+                system.Factors.Solve(next[w]);
                 int before = basis.Count;
-                Orthonormal.Add(next[w], basis);
+                Orthonormal.Add(next[w], basis, settings.SheetTolerance);
                 next[w] = basis.Count > before ? Times(system.InductanceH, basis[^1], system.Count) : [];
             }
         }

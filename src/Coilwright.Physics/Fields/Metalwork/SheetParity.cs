@@ -9,6 +9,10 @@ internal sealed class SheetParity
 {
     private readonly SheetCut _cut;
     private readonly int[] _unknown;
+    private readonly Lazy<DenseLu> _factors;
+
+    /// <summary>Angular frequency about which currents are sought, 1/s: in the middle of the resonances of pickups.</summary>
+    private const double Middle = 2 * Math.PI * 4000;
 
     public SheetParity(SheetCut cut, int signX, int signY)
     {
@@ -33,6 +37,7 @@ internal sealed class SheetParity
         Owner = [.. owner];
         InductanceH = FillInductance();
         ResistanceOhm = FillResistance();
+        _factors = new(() => new DenseLu([.. ResistanceOhm.Select((ohm, k) => ohm + Middle * InductanceH[k])], Count, default));
     }
 
     public int SignX { get; }
@@ -45,6 +50,9 @@ internal sealed class SheetParity
     /// <summary>Row-major matrices.</summary>
     public double[] InductanceH { get; }
     public double[] ResistanceOhm { get; }
+
+    /// <summary>Of R + s₀L.</summary>
+    public DenseLu Factors => _factors.Value;
 
     /// <summary>Sign of this class in image k.</summary>
     public int Sign(int image) => (image % 2 == 0 ? 1 : SignX) * (image < 2 ? 1 : SignY);

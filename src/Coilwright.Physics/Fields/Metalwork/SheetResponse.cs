@@ -29,8 +29,8 @@ internal sealed class SheetResponse
             return null;
         }
 
-        SheetDrive drive = new(cut, windings, system, charges);
-        SheetModes modes = new(cut, drive, settings.SheetCurrents, cancel);
+        SheetDrive drive = new(cut, windings, system, charges, system.IsMirrored);
+        SheetModes modes = new(cut, drive, settings, cancel);
         return new SheetResponse(cut, modes, drive, sweep.With(SheetCoupling.Couple(cut, modes, system, cancel)));
     }
 
