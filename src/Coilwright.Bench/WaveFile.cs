@@ -63,7 +63,7 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
                 return Sound(format, channels, rate, bits, body);
             }
 
-            at = (int)Math.Min(int.MaxValue, at + 8L + length + (length & 1));
+            at = (int)Math.Min(file.Length, at + 8L + length + (length & 1));
         }
 
         return Wrong("this WAV file holds no sound");
