@@ -70,6 +70,7 @@ public static class Cli
             PairCommand.Build(desk),
             SpreadCommand.Build(desk),
             IdentifyCommand.Build(desk),
+            SolveCommand.Build(desk),
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),

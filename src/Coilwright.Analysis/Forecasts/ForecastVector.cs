@@ -42,6 +42,7 @@ internal sealed class ForecastVector
     private readonly double[] _turnsRatio;
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
+    private readonly double[] _sheetChange;
     private PeakTrail? _bareTrail;
     private PeakTrail? _loadedTrail;
 
@@ -54,6 +55,7 @@ internal sealed class ForecastVector
         _turnsRatio = new double[_coils];
         _buildChange = new double[_coils];
         _scale = new double[_coils, _coils];
+        _sheetChange = new double[inputs.Sheets.Count];
     }
 
     public int Count => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
@@ -92,6 +94,11 @@ internal sealed class ForecastVector
         }
 
         ScaleInductances(x, y);
+        for (int s = 0; s < _sheetChange.Length; s++)
+        {
+            _sheetChange[s] = x[_inputs.Sheets[s]] / _scene.Field.SheetEffects[s].Sheet.ConductivitySPerM.Value - 1;
+        }
+
         for (int c = 0; c < _coils; c++)
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
@@ -109,13 +116,21 @@ internal sealed class ForecastVector
     /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
     public void FollowPeaks(double[] middle)
     {
-        (_bareTrail, _loadedTrail) = (null, null);
+        FollowPeaks(null, null);
         double[] y = new double[Count];
         Evaluate(middle, y);
+        (_bareTrail, _loadedTrail) = TrailsAt(y);
+    }
+
+    /// <summary>The same from where the peaks of another evaluation stood; null searches everywhere.</summary>
+    public void FollowPeaks(PeakTrail? bare, PeakTrail? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
+
+    /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
+    public (PeakTrail? Bare, PeakTrail? Loaded) TrailsAt(double[] y)
+    {
         PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
             ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
-        _bareTrail = Trail(PickupResult.UnloadedFrequency, bare: true);
-        _loadedTrail = Trail(PickupResult.LoadedFrequency, bare: false);
+        return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
     /// <summary>The response curves at given input values: bare, then on the load.</summary>
@@ -175,7 +190,7 @@ internal sealed class ForecastVector
 
     private void JoinCoils(double[] y)
     {
-        Complex[] branch = _scene.Branch(_resistance, _scale);
+        Complex[] branch = _scene.Branch(_resistance, _scale, _sheetChange);
         double[] henry = new double[branch.Length], ohm = new double[branch.Length];
         for (int k = 0; k < branch.Length; k++)
         {
