@@ -64,6 +64,7 @@ public static class Cli
             RespondCommand.Build(desk),
             FitCommand.Build(desk),
             ResonanceCommand.Build(desk),
+            SweepCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
             PairCommand.Build(desk),
