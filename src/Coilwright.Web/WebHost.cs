@@ -48,6 +48,8 @@ public static class WebHost
         app.MapSetUp();
         app.MapSections();
         app.MapBatches();
+        app.MapWinding();
+        app.MapStock();
         app.MapApi();
         app.MapFallback(Answers.NotFoundPage);
         return app;

@@ -74,6 +74,8 @@ public static class Cli
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),
+            MachineCommand.Build(desk),
+            StockCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

@@ -13,7 +13,7 @@ namespace Coilwright.Commands;
 /// <summary>coilwright batch list, start, show: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk) };
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk) };
 
     private static Command BuildList(Desk desk)
     {
