@@ -47,7 +47,7 @@ internal static class CauseTable
         public bool FollowsBatch { get; init; } = true;
     }
 
-    /// <summary>Every size of every cause that this coil can have; the weights sum to one.</summary>
+    /// <summary>Every size of every cause that this coil can have, "none" last; the weights sum to one.</summary>
     internal static IReadOnlyList<Term> Of(CoilEvidence evidence)
     {
         List<Term> faults = [.. Wires(evidence), .. Miscounts(0.03), .. Warmths(evidence.TemperatureKnown ? 0.005 : 0.08, evidence.TemperatureKnown ? 4 : 8, evidence), .. Shorts(0.02, evidence), .. Joints(0.004, evidence), .. Gauges(0.006, evidence), .. Cores(0.008, evidence), .. Meters(0.012), .. Broken(0.005, evidence), .. Connections(evidence)];

@@ -11,45 +11,62 @@ internal static class Posterior
     public static CoilDiagnosis Of(CoilEvidence evidence, WeighedCoil coil, double[] shared, bool isAmong)
     {
         double[] others = [.. shared.Select((log, g) => isAmong ? log - Math.Log(coil.Likelihood[g]) : log)];
-        others = [.. others.Select(log => double.IsFinite(log) ? log : double.NegativeInfinity)];
         double largest = others.Max();
-        if (double.IsNegativeInfinity(largest))
-        {
-            (others, largest) = (new double[others.Length], 0);
-        }
-
-        Tally tally = new();
+        Sum[] faults = new Sum[coil.Terms.Count], spool = new Sum[SpoolPrior.Causes.Length];
         for (int g = 0; g < SpoolPrior.Grid.Length; g++)
         {
             double light = Math.Exp(others[g] - largest);
             if (light > 1e-12)
             {
-                Add(tally, coil, SpoolPrior.Grid[g], light, SpoolPrior.At(SpoolPrior.Grid[g], evidence));
+                Add(faults, spool, coil, g, light, evidence);
             }
         }
 
+        Tally tally = Told(coil, faults, spool);
         return new CoilDiagnosis(tally.Causes(evidence), NextReadings.Of(evidence, tally));
     }
 
     /// <summary>A coil with no fault of its own has what its spool has.</summary>
-    private static void Add(Tally tally, WeighedCoil coil, double offset, double light, double[] priors)
+    private static void Add(Sum[] faults, Sum[] spool, WeighedCoil coil, int place, double light, CoilEvidence evidence)
     {
-        double[] weights = coil.At(offset);
+        double offset = SpoolPrior.Grid[place];
+        double[] weights = coil.At(offset), priors = SpoolPrior.At(offset, evidence);
         double prior = priors.Sum() * light;
-        for (int t = 0; t < weights.Length; t++)
+        for (int t = 0; t < weights.Length - 1; t++)
+        {
+            faults[t] = faults[t].And(prior * weights[t], offset);
+        }
+
+        for (int c = 0; c < priors.Length; c++)
+        {
+            spool[c] = spool[c].And(priors[c] * light * weights[^1], offset);
+        }
+    }
+
+    private static Tally Told(WeighedCoil coil, Sum[] faults, Sum[] spool)
+    {
+        Tally tally = new();
+        CauseTable.Term good = coil.Terms[^1];
+        for (int t = 0; t < faults.Length - 1; t++)
         {
             CauseTable.Term term = coil.Terms[t];
-            if (term.Cause != "none")
-            {
-                tally.Add(term.Cause, prior * weights[t], term, offset, term.Ohm.Mean);
-                continue;
-            }
-
-            for (int c = 0; c < priors.Length; c++)
-            {
-                bool wire = c is 1 or 2;
-                tally.Add(SpoolPrior.Causes[c], priors[c] * light * weights[t], wire ? term with { Wire = new CauseTable.Spread(offset, 0.006) } : term, offset, offset);
-            }
+            tally.Add(term.Cause, faults[t].Weight, term, faults[t].Offset, term.Ohm.Mean);
         }
+
+        for (int c = 0; c < spool.Length; c++)
+        {
+            bool wire = c is 1 or 2;
+            tally.Add(SpoolPrior.Causes[c], spool[c].Weight, wire ? good with { Wire = new CauseTable.Spread(spool[c].Offset, 0.01) } : good, spool[c].Offset, spool[c].Offset);
+        }
+
+        return tally;
+    }
+
+    /// <summary>A weight with the mean offset that it was given at.</summary>
+    private readonly record struct Sum(double Weight, double Moment)
+    {
+        public double Offset => Weight > 0 ? Moment / Weight : 0;
+
+        public Sum And(double weight, double offset) => new(Weight + weight, Moment + weight * offset);
     }
 }

@@ -3,7 +3,7 @@ namespace Coilwright.Analysis.Diagnosis;
 /// <summary>Adds up the weights of causes and of their sizes.</summary>
 internal sealed class Tally
 {
-    private const double Negligible = 1e-9;
+    private const double Negligible = 1e-4;
     private readonly Dictionary<string, (double Weight, double Size, double Offset)> _sums = new(StringComparer.Ordinal);
 
     /// <summary>Every weighed size with its weight and the offset of its spool.</summary>

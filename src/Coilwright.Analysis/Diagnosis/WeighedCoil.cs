@@ -3,16 +3,24 @@ namespace Coilwright.Analysis.Diagnosis;
 /// <summary>One coil's readings under every size of every cause, for every offset that its spool may have.</summary>
 internal sealed class WeighedCoil
 {
+    /// <summary>Logarithms this far below the best count as nothing.</summary>
+    private const double Nothing = -45;
+
+    /// <summary>No coil may rule an offset out by itself: it may have a fault that nobody thought of.</summary>
+    private const double LeastLikelihood = 1e-30;
+
     private readonly CoilEvidence _evidence;
-    private readonly double[] _rest;
+    private readonly double? _logOhm;
+    private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
 
     public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTable.Term> terms, CommonOffset henry, CommonOffset quality)
     {
         _evidence = evidence;
+        _logOhm = evidence.OhmAt20C is { } ohm ? Math.Log(ohm / evidence.NominalOhm) : null;
         Terms = terms;
-        _rest = [.. terms.Select(term => Math.Log(term.Weight) + WithoutOhm(term, henry, quality))];
-        Largest = _rest.Max();
-        Likelihood = [.. SpoolPrior.Grid.Select(offset => At(offset).Sum())];
+        _terms = [.. terms.Select(term => Prepared(term, henry, quality))];
+        Largest = _terms.Max(Highest);
+        Likelihood = [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, At(offset).Sum()))];
     }
 
     public IReadOnlyList<CauseTable.Term> Terms { get; }
@@ -25,21 +33,34 @@ internal sealed class WeighedCoil
     /// <summary>Weight of each term at an offset, up to the same factor.</summary>
     public double[] At(double offset)
     {
-        double[] weights = new double[_rest.Length];
-        double? x = _evidence.OhmAt20C is { } ohm ? Math.Log(ohm / _evidence.NominalOhm) : null;
+        double[] weights = new double[_terms.Length];
         for (int t = 0; t < weights.Length; t++)
         {
-            CauseTable.Term term = Terms[t];
-            double log = _rest[t] - Largest;
-            if (x is { } known && log > -60)
+            (double rest, double mean, double precision, bool follows) = _terms[t];
+            double log = rest - Largest;
+            if (_logOhm is { } known && log > Nothing)
             {
-                log += LogNormal(known - term.Ohm.Mean - (term.FollowsBatch ? offset : 0), term.Ohm.Deviation, Reading);
+                double off = known - mean - (follows ? offset : 0);
+                log -= 0.5 * off * off * precision;
             }
 
-            weights[t] = Math.Exp(log);
+            weights[t] = log > Nothing ? Math.Exp(log) : 0;
         }
 
         return weights;
+    }
+
+    private (double, double, double, bool) Prepared(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    {
+        double rest = Math.Log(term.Weight) + WithoutOhm(term, henry, quality), variance = term.Ohm.Deviation * term.Ohm.Deviation + Reading * Reading;
+        return (_logOhm is null ? rest : rest - 0.5 * Math.Log(2 * Math.PI * variance), term.Ohm.Mean, 1 / variance, term.FollowsBatch);
+    }
+
+    /// <summary>The best that a term can come to on the grid.</summary>
+    private double Highest((double Base, double Mean, double Precision, bool Follows) term)
+    {
+        double off = Math.Max(0, Math.Abs((_logOhm ?? term.Mean) - term.Mean) - (term.Follows ? SpoolPrior.Grid[^1] : 0));
+        return term.Base - 0.5 * off * off * term.Precision;
     }
 
     /// <summary>Deviation of the reading: the meter's, and ±5 °C when nobody wrote a temperature down.</summary>

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Readings;
 
@@ -75,6 +76,16 @@ public static class JudgementJson
 
         json.WriteEndArray();
         WriteCauses(json, piece.Verdict.Causes);
+        json.WriteStartArray("nextReading");
+        foreach (NextReading next in piece.Verdict.Next)
+        {
+            json.WriteStartObject();
+            json.WriteString("quantity", next.Quantity);
+            json.WriteNumber("information", Math.Round(next.Information, 4));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         if (piece.Carried is { Count: > 0 })
         {
             json.WriteStartObject("columns");

@@ -8,7 +8,7 @@ public sealed class CalibrationTests(ITestOutputHelper output)
     [Fact]
     public void Of_the_causes_called_eighty_per_cent_about_eighty_per_cent_are_right()
     {
-        const int Seed = 20260314, Batches = 900, Coils = 10;
+        const int Seed = 20260314, Batches = 1500, Coils = 10;
         SimulatedShop shop = new(Seed);
         List<(double Called, bool Right)> calls = [];
         for (int batch = 0; batch < Batches; batch++)
