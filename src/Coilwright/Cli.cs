@@ -64,6 +64,7 @@ public static class Cli
             RespondCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
+            GaugeCommand.Build(desk),
             SpreadCommand.Build(desk),
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),

@@ -23,14 +23,14 @@ public static class JudgeCommand
             IReadOnlyList<ReadingRow> rows = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow()).OrRefuse(path);
             VerdictLimits limits = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = MeterPart(parsed.GetValue(meter)) };
             IReadOnlyList<JudgedPiece> pieces = Judge(limits, rows, parsed.GetRequiredValue(golden));
-            IReadOnlyList<ChartSignal> signals = [.. BatchChart.Signals(pieces.Select(piece => (piece.Tag, piece.Verdict))).Select(signal => new ChartSignal(signal.Tag, signal.Rule))];
+            RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, signals)).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart)).ConfigureAwait(false);
             }
             else
             {
-                WritePlain(desk.Output, rows, pieces, signals);
+                WritePlain(desk.Output, rows, pieces, chart);
             }
 
             return pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
@@ -68,7 +68,7 @@ public static class JudgeCommand
         return index >= 0 ? index : throw WrongInputException.About("--coil", $"the recipe has no coil \"{name}\"", string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name)));
     }
 
-    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, IReadOnlyList<ChartSignal> signals)
+    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart)
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
@@ -78,9 +78,15 @@ public static class JudgeCommand
         }
 
         table.Write(writer, "");
-        foreach (ChartSignal signal in signals)
+        foreach ((string tag, string rule) in chart?.Signals ?? [])
         {
-            writer.WriteLine($"Signal at {signal.Tag}: {signal.Rule}");
+            writer.WriteLine($"Signal at {tag}: {rule}");
+        }
+
+        if (chart is { Signals.Count: > 0 })
+        {
+            writer.WriteLine(FormattableString.Invariant($"Limits from the first {chart.LimitsFrom}; these rules alarm for nothing once in {chart.FalseAlarmEvery:0} good coils."));
+            writer.WriteLine("Quickest checks first: temperature and meter zero; the counter; a new spool (measure 10 m); tension; joints; turns shorted (Q).");
         }
     }
 }
