@@ -1,6 +1,8 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop;
 
@@ -8,7 +10,7 @@ namespace Coilwright.Workshop;
 public sealed record RoomTemperature(double TemperatureC, string Typed, string Person, DateTimeOffset TimeUtc);
 
 /// <summary>What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.</summary>
-public interface IShopRecords
+public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords
 {
     Task<string> ShopNameAsync(CancellationToken cancel);
 

@@ -101,6 +101,7 @@ internal static class Example
                     AtRoom = new ExpectedResistance(23, Estimate.Within(6180 * warm, 0.08, Basis.Forecast), 5932.8 * warm, 6427.2 * warm),
                     Fill = new FillVerdict(Forecast.Fill, Forecast.Build, 4.3e-3, true, "fits, 0.52 mm to spare"),
                     Inductance = Forecast.Inductance,
+                    OutermostTurnM = coil.Bobbin.TurnLengthM(Forecast.Build.Value),
                 },
             ],
         };

@@ -31,6 +31,8 @@ internal sealed class ForecastVector
     private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
 
+    private const double LeastPacking = 0.1;
+
     private readonly ForecastScene _scene;
     private readonly ForecastInputs _inputs;
     private readonly LoadCircuit? _load;
@@ -40,6 +42,7 @@ internal sealed class ForecastVector
     private readonly double[] _turnsRatio;
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
+    private readonly double[] _sheetChange;
     private PeakTrail? _bareTrail;
     private PeakTrail? _loadedTrail;
 
@@ -52,6 +55,7 @@ internal sealed class ForecastVector
         _turnsRatio = new double[_coils];
         _buildChange = new double[_coils];
         _scale = new double[_coils, _coils];
+        _sheetChange = new double[inputs.Sheets.Count];
     }
 
     public int Count => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
@@ -78,6 +82,9 @@ internal sealed class ForecastVector
         return scatters;
     }
 
+    /// <summary>False leaves the resonances out of the results, which is most of the work.</summary>
+    public bool SearchPeaks { get; set; } = true;
+
     /// <summary>Fills the results from the input values.</summary>
     public void Evaluate(double[] x, double[] y)
     {
@@ -87,6 +94,11 @@ internal sealed class ForecastVector
         }
 
         ScaleInductances(x, y);
+        for (int s = 0; s < _sheetChange.Length; s++)
+        {
+            _sheetChange[s] = x[_inputs.Sheets[s]] / _scene.Field.SheetEffects[s].Sheet.ConductivitySPerM.Value - 1;
+        }
+
         for (int c = 0; c < _coils; c++)
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
@@ -104,13 +116,21 @@ internal sealed class ForecastVector
     /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
     public void FollowPeaks(double[] middle)
     {
-        (_bareTrail, _loadedTrail) = (null, null);
+        FollowPeaks(null, null);
         double[] y = new double[Count];
         Evaluate(middle, y);
+        (_bareTrail, _loadedTrail) = TrailsAt(y);
+    }
+
+    /// <summary>The same from where the peaks of another evaluation stood; null searches everywhere.</summary>
+    public void FollowPeaks(PeakTrail? bare, PeakTrail? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
+
+    /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
+    public (PeakTrail? Bare, PeakTrail? Loaded) TrailsAt(double[] y)
+    {
         PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
             ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
-        _bareTrail = Trail(PickupResult.UnloadedFrequency, bare: true);
-        _loadedTrail = Trail(PickupResult.LoadedFrequency, bare: false);
+        return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
     /// <summary>The response curves at given input values: bare, then on the load.</summary>
@@ -133,7 +153,9 @@ internal sealed class ForecastVector
         double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20, coil.Wire.ConductivitySPerM);
         // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
-        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], x[places.Packing], ohmPerM);
+        // Nor does any draw pack round wire closer than it can lie.
+        double packing = Math.Clamp(x[places.Packing], LeastPacking, WindingGeometry.HexagonalPacking);
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
         _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;
@@ -168,7 +190,7 @@ internal sealed class ForecastVector
 
     private void JoinCoils(double[] y)
     {
-        Complex[] branch = _scene.Branch(_resistance, _scale);
+        Complex[] branch = _scene.Branch(_resistance, _scale, _sheetChange);
         double[] henry = new double[branch.Length], ohm = new double[branch.Length];
         for (int k = 0; k < branch.Length; k++)
         {
@@ -186,7 +208,10 @@ internal sealed class ForecastVector
         y[PlaceOf(PickupResult.HumBalance)] = all > 0 ? y[PlaceOf(PickupResult.EffectiveArea)] / all : 0;
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
-        Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+        if (SearchPeaks)
+        {
+            Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+        }
     }
 
     /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>

@@ -66,16 +66,36 @@ public static class SetUpSheetHtml
         string limits = room is { LowOhm: { } low, HighOhm: { } high }
             ? $"passes from {Ohm(low)} to {Ohm(high)}"
             : $"no limit in the recipe; 95 % of coils expected from {Ohm(room.Expected.Low)} to {Ohm(room.Expected.High)}";
-        html.Append($"<section class=\"largest\"><div><h2>Counter stop</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
-        html.Append($"<p>for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {E(setUp.CorrectionBasis)}</p></div>");
+        html.Append("<section class=\"largest\"><div>");
+        WriteStop(html, setUp, coil);
+        html.Append("</div>");
         html.Append($"<div><h2>Meter at {E(QuantityText.Format(room.TemperatureC, QuantityKind.Temperature))}</h2><p class=\"meter\">{E(Ohm(room.Expected.Value))}</p><p>{E(limits)}</p></div></section>");
+    }
+
+    private static void WriteStop(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
+    {
+        if (setUp.HasCounter)
+        {
+            string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns") : "";
+            html.Append($"<h2>Counter stop</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
+            html.Append($"<p>for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {E(setUp.CorrectionBasis)}{doubt}</p>");
+        }
+        else if (coil.OnMachine?.Timed is { } timed)
+        {
+            html.Append(CultureInfo.InvariantCulture, $"<h2>Stop after</h2><p class=\"stop\">{timed.Seconds:0} s</p>");
+            html.Append(CultureInfo.InvariantCulture, $"<p>for {coil.Turns:#,##0} turns; by the clock {timed.Turns.Low:#,##0} to {timed.Turns.High:#,##0}, {E(Ohm(timed.DcResistanceAt20C.Low))} – {E(Ohm(timed.DcResistanceAt20C.High))} at 20 °C{(timed.SpreadStated ? "" : " (spread assumed: measure yours)")}</p>");
+        }
+        else
+        {
+            html.Append("<h2>Stop after</h2><p class=\"stop\">–</p><p>no counter, and neither recipe nor machine states a speed</p>");
+        }
     }
 
     private static void WriteMount(StringBuilder html, CoilSetUp coil)
     {
         html.Append("<li><h2>Mount the bobbin</h2><dl>");
-        Term(html, "Winds", coil.DirectionWords);
-        Term(html, "You see", coil.SpindleWords);
+        Term(html, "Wire runs", coil.DirectionWords);
+        Term(html, "Spindle", coil.SpindleWords);
         Term(html, "Start", coil.StartSide);
         html.Append("</dl>");
         Caution(html, Cautions.Spindle);
@@ -103,17 +123,34 @@ public static class SetUpSheetHtml
             Term(html, "Machine", setUp.Machine);
         }
 
-        Term(html, "Pitch", Mm(coil.PitchM) + (coil.PitchStated ? "" : ", from the lay"));
-        Term(html, "Turns per layer", FigureWords.Value(coil.TurnsPerLayer));
-        Term(html, "Layers", FigureWords.Value(coil.Layers));
+        Term(html, coil.OnMachine is null ? "Pitch" : "Recipe's pitch", Mm(coil.PitchM) + (coil.PitchStated ? "" : ", from the lay"));
+        if (coil.OnMachine is { } on)
+        {
+            Term(html, "Set pitch", Mm(on.Pitch.PitchM));
+            Term(html, "Turns per layer", on.TurnsPerLayer.ToString("0.#", CultureInfo.InvariantCulture));
+            Term(html, "Layers", on.Layers.ToString("0.#", CultureInfo.InvariantCulture));
+            html.Append("</dl><dl>");
+            Term(html, "How", on.Pitch.How);
+            foreach (string note in ((string[])[on.Pitch.Note, on.SpeedWords, on.BrakeWords]).Where(note => note.Length > 0))
+            {
+                Term(html, "Note", note);
+            }
+        }
+        else
+        {
+            Term(html, "Turns per layer", FigureWords.Value(coil.TurnsPerLayer));
+            Term(html, "Layers", FigureWords.Value(coil.Layers));
+        }
+
         html.Append("</dl></li>");
     }
 
     private static void WriteWind(StringBuilder html, CoilSetUp coil)
     {
         html.Append("<li><h2>Wind</h2><dl class=\"pairs\">");
-        Term(html, "Speed", coil.SpeedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
-        Term(html, "Time", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") : "–");
+        double? speedRpm = coil.OnMachine is { } on ? on.SpeedRpm : coil.SpeedRpm;
+        Term(html, "Speed", speedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
+        Term(html, "Time", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min{(coil.OnMachine is { Spindles: > 1 and var count } ? $" for {count} coils" : "")}") : "–");
         Term(html, "Build", FigureWords.Value(coil.Fill.Build));
         Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureWords.Value(fill) : "–");
         html.Append("</dl><dl>");
@@ -127,6 +164,7 @@ public static class SetUpSheetHtml
         string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
         html.Append("<li><h2>Bare the ends, cool, measure</h2><dl>");
         Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
+        Term(html, "First piece", $"{FigureWords.Value(coil.Inductance)} at 1 kHz, build {FigureWords.Value(coil.Fill.Build)}; then release the series");
         Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
         html.Append("</dl>");
         Caution(html, Cautions.EndFume);

@@ -4,7 +4,7 @@ namespace Coilwright.Papers.SetUp;
 public static class SetUpSheetStyle
 {
     public const string Css = """
-        @page { size: auto; margin: 8mm 12mm; }
+        @page { size: auto; margin: 7mm 12mm; }
         :root { --ink: #1b1916; --paper: #fffdf8; --copper: #9a4a17; }
         html { background: var(--paper); color: var(--ink); }
         body { margin: 0; font: 15px/1.3 system-ui, "DejaVu Sans", sans-serif; font-variant-numeric: tabular-nums; }
@@ -24,16 +24,16 @@ public static class SetUpSheetStyle
         .steps dl.pairs { display: grid; grid-template-columns: 1fr 1fr; column-gap: 6mm; }
         .sheet dd { margin: 0; font-weight: 600; }
         .largest { display: grid; grid-template-columns: 1fr 1fr; gap: 8mm; padding: 2mm 0; border-bottom: 1px solid var(--ink); }
-        .largest .stop { font-size: 84px; line-height: 1; font-weight: 700; letter-spacing: -1px; }
+        .largest .stop { font-size: 72px; line-height: 1; font-weight: 700; letter-spacing: -1px; }
         .largest .meter { font-size: 56px; line-height: 1.25; font-weight: 700; }
         .steps { list-style: none; counter-reset: step; margin: 0; padding: 0; }
-        .steps > li { counter-increment: step; position: relative; display: grid; grid-template-columns: 31mm 1fr; align-items: start; padding: 1.5mm 0 1.5mm 9mm; border-bottom: 1px solid var(--ink); break-inside: avoid; }
+        .steps > li { counter-increment: step; position: relative; display: grid; grid-template-columns: 31mm 1fr; align-items: start; padding: 1mm 0 1mm 9mm; border-bottom: 1px solid var(--ink); break-inside: avoid; }
         .steps > li::before { content: counter(step); position: absolute; left: 0; top: 1mm; font-size: 28px; line-height: 1; font-weight: 700; color: var(--copper); }
         .steps > li > h2 { grid-row: span 3; margin: 0; }
         .steps > li > :not(h2) { grid-column: 2; }
         .caution { border: 2px solid var(--ink); border-left-width: 10px; padding: 1mm 2.5mm; margin-top: 1mm !important; font-size: 14px; break-inside: avoid; }
         .caution strong { text-transform: uppercase; letter-spacing: 0.06em; margin-right: 1mm; }
-        .break { padding: 1.5mm 0; }
+        .break { padding: 1mm 0; }
         .break ul { padding-left: 5mm; }
         .sheet footer { display: flex; justify-content: space-between; align-items: center; gap: 6mm; border-top: 3px solid var(--copper); padding-top: 1.5mm; font-size: 14px; }
         .sheet .barcode { height: 9mm; flex: none; background: #fff; }

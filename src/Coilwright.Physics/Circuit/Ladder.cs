@@ -9,7 +9,7 @@ namespace Coilwright.Physics.Circuit;
 /// p = 1 + Z·(Y + (1 + bW)/q), output over source b/(p·q). Multiplied through like this nothing divides by zero at either end of the track.
 /// Without a volume control the same formulas hold with a = 0, b = 1 and d = 1 + bW replaced by W.
 /// </remarks>
-internal readonly struct Ladder
+internal readonly struct Ladder : IGainCurve
 {
     /// <summary>Keeps a network without any loss finite at its resonance.</summary>
     private const double LeastAttenuation = 1e-100;

@@ -1,3 +1,5 @@
+using Coilwright.Physics.Circuit.Networks;
+
 namespace Coilwright.Physics.Circuit;
 
 /// <summary>What a pickup delivers into its load, from the closed-form network; peak and −3 dB point are found on the curve.</summary>
@@ -31,6 +33,11 @@ public static class PickupResponse
     /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
     public static Response Compute(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
     {
+        if (!load.IsPlain)
+        {
+            return CircuitResponse.Compute(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         double reference = ladder.Attenuation(ReferenceHz);
         ResponsePoint[] points = new ResponsePoint[frequenciesHz.Length];
@@ -54,6 +61,11 @@ public static class PickupResponse
     /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
     public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
+        if (!load.IsPlain)
+        {
+            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         return ladder.IsSilent ? null : CurveSearch.HighestPoint(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9));
     }
@@ -66,6 +78,11 @@ public static class PickupResponse
     /// <remarks>Searches everywhere when it finds no peak near by; of several peaks it may take the nearest.</remarks>
     public static ResonancePeak? FindPeakNear(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double nearHz, double toHz = SearchEndHz)
     {
+        if (!load.IsPlain)
+        {
+            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         return ladder.IsSilent ? null
             : CurveSearch.PointNear(ladder, ReferenceHz, Math.Clamp(nearHz, 2 * ReferenceHz, toHz / 2), toHz) ?? CurveSearch.HighestPoint(ladder, ReferenceHz, toHz);
@@ -75,6 +92,11 @@ public static class PickupResponse
     /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
     public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
     {
+        if (!load.IsPlain)
+        {
+            return CircuitResponse.FindMinus3Db(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+        }
+
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
         return ladder.IsSilent ? null : CurveSearch.LastFall(ladder, ReferenceHz, Require.InRange(toHz, 2 * ReferenceHz, 1e9), DropDb);
     }
@@ -95,6 +117,16 @@ public static class PickupResponse
 
         (frequenciesHz[0], frequenciesHz[^1]) = (fromHz, toHz);
         return frequenciesHz;
+    }
+
+    /// <summary>A grid with points added round a peak: 41 of them over four half-power widths, so that its top is drawn and read to a thousandth of a decibel.</summary>
+    /// <param name="frequenciesHz">Rising frequencies, Hz.</param>
+    /// <param name="peak">The peak.</param>
+    public static double[] Refined(double[] frequenciesHz, ResonancePeak peak)
+    {
+        double reach = Math.Exp(Math.Min(1, 2 / Math.Max(peak.Q, 0.7)));
+        double from = Math.Max(frequenciesHz[0], peak.FrequencyHz / reach), to = Math.Min(frequenciesHz[^1], peak.FrequencyHz * reach);
+        return from >= to ? frequenciesHz : [.. frequenciesHz.Concat(LogFrequencies(from, to, 40)).Append(Math.Clamp(peak.FrequencyHz, from, to)).Distinct().Order()];
     }
 
     /// <summary>Minus the angle of re + j·im, which lies in 0…270° for passive parts, without the jump at 180°.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using Coilwright.Physics.Circuit.Networks;
 
 namespace Coilwright.Physics.Circuit;
 
@@ -30,6 +31,11 @@ public static class SpiceNetlist
     /// <summary>The parts alone, one a line.</summary>
     public static string Parts(LumpedPickup pickup, LoadCircuit load)
     {
+        if (!load.IsPlain)
+        {
+            return CircuitNetlist.Parts(GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load));
+        }
+
         StringBuilder text = new();
         string terminal = load.Volume is null ? "out" : "pickup";
         text.Append("Vstring src 0 DC 0 AC 1\n");

@@ -6,9 +6,6 @@ internal sealed class BodyFactory(FieldSettings settings)
     /// <summary>Stated share of a screw's effect that its thread may take or give (assumed, no source).</summary>
     private const double ThreadError = 0.05;
 
-    /// <summary>Error of the cores' share with a bar close to rods, whose charge is taken as even around: up to −3 % of the mutual's share beside a µ 4.5 bar (3-D finite elements).</summary>
-    private const double BarError = 0.04;
-
     /// <summary>Added for a blade, whose panels have been checked by refinement alone.</summary>
     private const double BladeError = 0.02;
 
@@ -17,18 +14,19 @@ internal sealed class BodyFactory(FieldSettings settings)
     public List<MagneticBody> Make(FieldProblem problem)
     {
         List<MagneticBody> bodies = [];
+        Azimuth azimuth = new(settings.Harmonics, !MirrorsAcross(problem));
         foreach (FieldCoil coil in problem.Coils)
         {
             foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM) || Math.Abs(pole.PolarisationT.Value) > 0))
             {
-                AddPoles(bodies, coil, pole);
+                AddPoles(bodies, coil, pole, azimuth);
             }
         }
 
         foreach (BarModel bar in problem.Bars.Where(bar => Matters(bar.RelativePermeability, bar.ConductivitySPerM) || bar.PolarisationT != default))
         {
             double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
-            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, BarError);
+            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, settings.BarError);
             bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT));
         }
 
@@ -39,13 +37,23 @@ internal sealed class BodyFactory(FieldSettings settings)
     public static double? MirrorPlane(FieldProblem problem, List<MagneticBody> bodies)
     {
         double x0 = problem.Coils.Count > 0 ? problem.Coils[0].Position.XM : 0;
-        return problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
+        // Covers and plates lie about x = 0.
+        return (problem.Sheets.Count == 0 || Math.Abs(x0) < 1e-9) && problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
             && bodies.TrueForAll(body => bodies.Exists(other => body.Mirrors(other, x0))) ? x0 : null;
+    }
+
+    /// <summary>True if windings and parts lie along one line and mirror themselves in it, magnets too.</summary>
+    private static bool MirrorsAcross(FieldProblem problem)
+    {
+        double y0 = problem.Coils.Count > 0 ? problem.Coils[0].Position.YM : 0;
+        return problem.Coils.All(coil => Math.Abs(coil.Position.YM - y0) < 1e-9)
+            && problem.Bars.All(bar => Math.Abs(bar.CentreM.YM - y0) < 1e-9 && Math.Abs(bar.PolarisationT.YM) <= 0)
+            && (problem.Sheets.Count == 0 || Math.Abs(y0) < 1e-9);
     }
 
     private static bool Matters(Estimate permeability, Estimate conductivity) => permeability.High > 1 + 1e-6 || conductivity.Value > 0;
 
-    private void AddPoles(List<MagneticBody> bodies, FieldCoil coil, PoleModel pole)
+    private void AddPoles(List<MagneticBody> bodies, FieldCoil coil, PoleModel pole, Azimuth azimuth)
     {
         SkinShape skin = pole.Shape == PoleShape.Blade ? SkinShape.Slab : SkinShape.Cylinder;
         BodyMaterial material = new(pole.RelativePermeability, pole.ConductivitySPerM.Value, skin, pole.DiameterM / 2,
@@ -60,7 +68,7 @@ internal sealed class BodyFactory(FieldSettings settings)
             }
             else
             {
-                bodies.Add(new RingBody(MeshOf(pole), x, y, top - pole.LengthM, material, pole.PolarisationT.Value, settings.Around));
+                bodies.Add(new RingBody(MeshOf(pole), new Vector3M(x, y, top - pole.LengthM), material, pole.PolarisationT.Value, settings.Around, azimuth));
             }
         }
     }

@@ -3,6 +3,8 @@ namespace Coilwright.Physics.Fields;
 /// <summary>A rectangular bar or blade: even charge on rectangles of its six faces, smaller toward the edges.</summary>
 internal sealed class PanelBody : MagneticBody
 {
+    private static readonly double[] Whole = [1];
+
     private readonly Vector3M _centre, _half;
     private readonly Panel[] _panels;
     private readonly SurfacePoint[] _points;
@@ -25,11 +27,13 @@ internal sealed class PanelBody : MagneticBody
         _panels = [.. panels];
         Area = [.. panels.Select(panel => 4 * panel.HalfU * panel.HalfV)];
         _points = [.. panels.Select((panel, i) => new SurfacePoint(i, panel.X, panel.Y, panel.Z,
-            panel.Axis == 0 ? panel.Side : 0, panel.Axis == 1 ? panel.Side : 0, panel.Axis == 2 ? panel.Side : 0, 1))];
+            panel.Axis == 0 ? panel.Side : 0, panel.Axis == 1 ? panel.Side : 0, panel.Axis == 2 ? panel.Side : 0, Whole))];
     }
 
     public override int Count => _panels.Length;
+    public override int Stride => _panels.Length;
     public override double[] Area { get; }
+    public override double[] Weight => Area;
     public override IReadOnlyList<SurfacePoint> Points => _points;
 
     public override double HeightM(int element) => _panels[element].Z;
@@ -39,28 +43,36 @@ internal sealed class PanelBody : MagneticBody
 
     public override int Mirror(int element) => _panels[element].Mirror;
 
-    public override bool Mirrors(MagneticBody other, double x0) => ReferenceEquals(other, this) && Math.Abs(_centre.XM - x0) < 1e-9 && Math.Abs(PolarisationT.XM) <= 0;
+    public override int MirrorSign(int element) => 1;
 
-    public override Vector3M FieldOf(int element, double x, double y, double z)
+    public override bool Mirrors(MagneticBody other, double x0) =>
+        other is PanelBody bar && bar._half == _half && bar.Count == Count && bar.Material == Material
+        && Math.Abs(bar._centre.XM + _centre.XM - 2 * x0) < 1e-9 && Math.Abs(bar._centre.YM - _centre.YM) < 1e-9 && Math.Abs(bar._centre.ZM - _centre.ZM) < 1e-9
+        && bar.PolarisationT == PolarisationT with { XM = 0 - PolarisationT.XM };
+
+    public override void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields)
     {
-        ref readonly Panel panel = ref _panels[element];
+        ref readonly Panel panel = ref _panels[patch];
         double ex = x - panel.X, ey = y - panel.Y, ez = z - panel.Z;
         switch (panel.Axis)
         {
             case 0:
                 (double y0, double z0, double x0) = PanelKernel.Field(panel.HalfU, panel.HalfV, ey, ez, ex);
-                return new Vector3M(x0, y0, z0);
+                fields[0] = new Vector3M(x0, y0, z0);
+                break;
             case 1:
                 (double z1, double x1, double y1) = PanelKernel.Field(panel.HalfU, panel.HalfV, ez, ex, ey);
-                return new Vector3M(x1, y1, z1);
+                fields[0] = new Vector3M(x1, y1, z1);
+                break;
             default:
                 (double x2, double y2, double z2) = PanelKernel.Field(panel.HalfU, panel.HalfV, ex, ey, ez);
-                return new Vector3M(x2, y2, z2);
+                fields[0] = new Vector3M(x2, y2, z2);
+                break;
         }
     }
 
     /// <summary>The potential goes from the middle along x, then straight to the panel, both inside the bar.</summary>
-    public override void Couple(CoilField coil, int place, double[] drive, double[] potential)
+    public override void Couple(CoilField coil, double[] drive, double[] potential)
     {
         double flux = 0, area = 0;
         Dictionary<double, double> axis = AxisPotential(coil);
@@ -70,15 +82,15 @@ internal sealed class PanelBody : MagneticBody
             Panel panel = _panels[i];
             SurfacePoint at = _points[i];
             Vector3M h = coil.At(panel.X, panel.Y, panel.Z);
-            drive[place + i] = at.NormalX * h.XM + at.NormalY * h.YM + at.NormalZ * h.ZM;
-            potential[place + i] = axis[panel.X] - Across(coil, panel, rule);
-            flux += Area[i] * drive[place + i];
+            drive[i] = at.NormalX * h.XM + at.NormalY * h.YM + at.NormalZ * h.ZM;
+            potential[i] = axis[panel.X] - Across(coil, panel, rule);
+            flux += Area[i] * drive[i];
             area += Area[i];
         }
 
         for (int i = 0; i < Count; i++)
         {
-            drive[place + i] -= flux / area;
+            drive[i] -= flux / area;
         }
     }
 

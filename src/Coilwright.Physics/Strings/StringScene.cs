@@ -69,6 +69,16 @@ public sealed class StringScene
             new Vector3M(Mu0 * rest.Magnet.X[strongest], Mu0 * rest.Magnet.Along[strongest], Mu0 * rest.Magnet.Up[strongest]), aperture, wire);
     }
 
+    /// <summary>The linkage alone, Wb: what the string at this place sends through the winding.</summary>
+    public double LinkageWb(StringModel model, double xM, double zM)
+    {
+        Samples rest = Sample(xM, zM);
+        MagnetisedString wire = MagnetisedString.In(model, _grid, rest.Magnet.Along);
+        double across = wire.TransverseSusceptibility;
+        double sum = Enumerable.Range(0, _grid.YM.Length).Sum(i => _grid.WeightM[i] * (wire.AxialAPerM[i] * rest.Coil.Along[i] + across * rest.Transverse(i)));
+        return Mu0 * wire.SectionM2 * sum;
+    }
+
     /// <summary>Slope along the string of a quantity given at each place, or given as the sum over the length that each place stands for.</summary>
     private double Slope(double[] values, int i, bool perLength)
     {

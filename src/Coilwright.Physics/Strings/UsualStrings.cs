@@ -21,4 +21,17 @@ public static class UsualStrings
         int first = bass && count <= 5 ? 1 : 0;
         return [.. Enumerable.Range(0, count).Select(i => set[Math.Min(first + i, set.Length - 1)]).Select(one => (one.Outer * ThouM, one.Core * ThouM))];
     }
+
+    // Open strings, Hz, thinnest first: fourths and a third of the usual tuning at A = 440 Hz; common practice.
+    private static readonly double[] s_guitarHz = [329.63, 246.94, 196.00, 146.83, 110.00, 82.41, 61.74, 46.25];
+    private static readonly double[] s_bassHz = [130.81, 98.00, 73.42, 55.00, 41.20, 30.87];
+
+    /// <summary>Frequency of each open string in the usual tuning, Hz, thinnest first.</summary>
+    public static IReadOnlyList<double> TuningHz(int count, double spacingM)
+    {
+        bool bass = spacingM >= BassSpacingM;
+        double[] set = bass ? s_bassHz : s_guitarHz;
+        int first = bass && count <= 5 ? 1 : 0;
+        return [.. Enumerable.Range(0, count).Select(i => set[Math.Min(first + i, set.Length - 1)])];
+    }
 }

@@ -12,6 +12,15 @@ internal static class RecordsOnlyGrow
         .. Frozen("Revisions", "WHEN OLD.State = 'Released' ", "a released revision never changes"),
     ];
 
+    /// <summary>Triggers of the migration that brought machines, spools and events of batches.</summary>
+    public static readonly IReadOnlyList<string> WindingRoomRules =
+    [
+        .. Frozen("Machines", "", "a machine is entered anew, never changed"),
+        .. Frozen("Spools", "", "a spool stays as it came in"),
+        .. Frozen("SpoolReadings", "", "a spool is read anew, never changed"),
+        .. Frozen("BatchEvents", "", "an event is undone by another, never changed"),
+    ];
+
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]
         select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";

@@ -1,8 +1,10 @@
 using System.Globalization;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Stock;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
@@ -20,6 +22,10 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbConte
     internal DbSet<BatchRecord> Batches => Set<BatchRecord>();
     internal DbSet<ReadingRecord> Readings => Set<ReadingRecord>();
     internal DbSet<RoomTemperature> RoomTemperatures => Set<RoomTemperature>();
+    internal DbSet<MachineRecord> Machines => Set<MachineRecord>();
+    internal DbSet<SpoolRecord> Spools => Set<SpoolRecord>();
+    internal DbSet<SpoolReadingRecord> SpoolReadings => Set<SpoolReadingRecord>();
+    internal DbSet<BatchEventRecord> BatchEvents => Set<BatchEventRecord>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         configurationBuilder.Properties<DateTimeOffset>().HaveConversion<IsoUtc>();
@@ -40,6 +46,40 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbConte
         });
         modelBuilder.Entity<ReadingRecord>(MapReading);
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));
+        MapWindingRoom(modelBuilder);
+    }
+
+    private static void MapWindingRoom(ModelBuilder modelBuilder)
+    {
+        modelBuilder.Entity<MachineRecord>(machine =>
+        {
+            machine.ToTable("Machines").HasKey(CountedKey(machine));
+            machine.HasAlternateKey(row => row.Id);
+        });
+        modelBuilder.Entity<SpoolRecord>(spool =>
+        {
+            spool.ToTable("Spools").HasKey(CountedKey(spool));
+            spool.HasAlternateKey(row => row.Id);
+            spool.Property(row => row.Label).UseCollation("NOCASE");
+            spool.HasIndex(row => row.Label).IsUnique();
+        });
+        modelBuilder.Entity<SpoolReadingRecord>(reading =>
+        {
+            reading.ToTable("SpoolReadings").HasKey(CountedKey(reading));
+            reading.HasAlternateKey(row => row.Id);
+            reading.Property(row => row.Kind).HasConversion<string>();
+            reading.HasOne<SpoolRecord>().WithMany().HasForeignKey(row => row.SpoolId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<BatchEventRecord>(happened =>
+        {
+            happened.ToTable("BatchEvents").HasKey(CountedKey(happened));
+            happened.HasAlternateKey(row => row.Id);
+            happened.Property(row => row.Kind).HasConversion<string>();
+            happened.HasIndex(row => row.BatchId);
+            happened.HasIndex(row => row.Undoes).IsUnique();
+            happened.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
+            happened.HasOne<BatchEventRecord>().WithOne().HasForeignKey<BatchEventRecord>(row => row.Undoes).HasPrincipalKey<BatchEventRecord>(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+        });
     }
 
     private static void MapReading(EntityTypeBuilder<ReadingRecord> reading)

@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore.Storage;
 namespace Coilwright.Storage.Sqlite;
 
 /// <summary>A shop's records in one open SQLite file. Safe for several callers at once; writers wait for each other.</summary>
-public sealed class SqliteShop : IShopRecords, IAsyncDisposable
+public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
 {
     private readonly string _connectionString;
     private readonly DbContextOptions<ShopContext> _options;

@@ -15,6 +15,12 @@ public static class LumpedReader
     private static LumpedPickup Whole(JsonFields fields)
     {
         fields.Free("name", "notes", "tags");
+        return Parts(fields);
+    }
+
+    /// <summary>The fields of one measured winding.</summary>
+    internal static LumpedPickup Parts(JsonFields fields)
+    {
         double ohm = fields.Required("resistance", Allowed.DcResistance with { Example = "7.8 kΩ" }).Si;
         double henry = fields.Required("inductance", Allowed.Inductance with { Example = "4.4 H" }).Si;
         double farad = fields.Required("capacitance", Allowed.LoadCapacitance with { Example = "120 pF" }).Si;

@@ -23,7 +23,7 @@ public static class RecipeModelBuilder
     {
         Coils = [.. recipe.Coils.Select(Coil)],
         Bars = [.. recipe.Magnets.Select(Bar), .. recipe.Metalwork.Where(part => part.Shape == MetalworkShape.Keeper).Select(Keeper)],
-        Sheets = [.. recipe.Metalwork.Where(part => part.Shape != MetalworkShape.Keeper).Select(Sheet)],
+        Sheets = [.. recipe.Metalwork.Index().Where(part => part.Item.Shape != MetalworkShape.Keeper).Select(part => Sheet(part.Item, part.Index))],
         Connection = recipe.Coils.Count == 1 ? Connection.Single : recipe.Connection,
         Strings = recipe.Strings is RecipeStrings strings ? StringsOf(strings) : null,
         GapPermittivity = GapPermittivity(recipe.Potting?.Kind),
@@ -54,7 +54,7 @@ public static class RecipeModelBuilder
             Material = coil.Bobbin.Material,
         },
         Wire = Wire(coil.Wire),
-        Winding = Winding(coil.Winding),
+        Winding = Winding(coil.Winding, Wire(coil.Wire).BareDiameterM.Value),
         Poles = [.. coil.Poles.Where(pole => pole.Material.Name != Catalogue.Air).Select(Pole)],
         Position = Point(coil.Position),
     };
@@ -86,7 +86,7 @@ public static class RecipeModelBuilder
 
     private static Estimate Measured(double lengthM) => new(lengthM, lengthM - MicrometerM, lengthM + MicrometerM, Basis.Measured);
 
-    private static WindingModel Winding(RecipeWinding winding) => new()
+    private static WindingModel Winding(RecipeWinding winding, double bareM) => new()
     {
         Turns = winding.Turns,
         Direction = winding.Direction,
@@ -96,7 +96,7 @@ public static class RecipeModelBuilder
         SpeedRpm = winding.Speed?.Si,
         MeasuredBuildM = winding.Build?.Si,
         MeasuredCapacitanceF = winding.Capacitance?.Si,
-        Stretch = winding.Stretch?.Si ?? 0,
+        Stretch = winding.Stretch?.Si ?? (winding.Tension is Entered tension ? CopperWire.ElasticStretch(tension.Si, bareM) : 0),
     };
 
     private static PoleModel Pole(RecipePole pole) => new()
@@ -145,8 +145,9 @@ public static class RecipeModelBuilder
         ConductivitySPerM = Conductivity(part.Material),
     };
 
-    private static SheetModel Sheet(RecipeMetalwork part) => new()
+    private static SheetModel Sheet(RecipeMetalwork part, int place) => new()
     {
+        Place = place,
         Shape = part.Shape == MetalworkShape.Plate ? SheetShape.Plate : SheetShape.Cover,
         Material = part.Material.Name,
         ThicknessM = part.Thickness.Si,

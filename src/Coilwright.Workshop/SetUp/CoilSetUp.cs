@@ -2,6 +2,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.SetUp;
@@ -50,22 +51,28 @@ public sealed record CoilSetUp
     public double CounterStop(double correction) => Math.Round(Turns / correction, MidpointRounding.AwayFromZero);
 
     /// <summary>Time at full speed, s; null when the recipe states no speed.</summary>
-    public double? RunTimeS => SpeedRpm is { } speed and > 0 ? Turns / speed * 60 : null;
+    public double? RunTimeS => OnMachine is { } machine ? machine.RunTimeS(Turns) : SpeedRpm is { } speed and > 0 ? Turns / speed * 60 : null;
 
-    /// <summary>The direction in words, with where to look from.</summary>
-    public string DirectionWords => Direction == WindingDirection.Clockwise ? "clockwise, seen from the top" : "counter-clockwise, seen from the top";
+    /// <summary>The way the wire runs round the bobbin in words, with where to look from.</summary>
+    public string DirectionWords => Direction == WindingDirection.Clockwise ? "clockwise from start to finish, seen from the top" : "counter-clockwise from start to finish, seen from the top";
 
-    /// <summary>What the spindle does as seen by the person facing it, for either way of mounting the bobbin.</summary>
-    public string SpindleWords => Direction == WindingDirection.Clockwise
-        ? "clockwise with the top towards you, else reversed"
-        : "counter-clockwise with the top towards you, else reversed";
+    /// <summary>What the spindle does: the wire stays at the guide while the bobbin turns, so the spindle turns against the winding.</summary>
+    public string SpindleWords => OnMachine?.SpindleWords ?? (Direction == WindingDirection.Clockwise
+        ? "counter-clockwise with the top towards you, else reversed"
+        : "clockwise with the top towards you, else reversed");
 
-    internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Target? target, double roomC)
+    /// <summary>Length of the last turn, m.</summary>
+    public required double OutermostTurnM { get; init; }
+
+    /// <summary>What the winder at hand is set to; null when no machine was named.</summary>
+    public CoilOnMachine? OnMachine { get; init; }
+
+    internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Target? target, double roomC, Machine? machine)
     {
         Estimate ohm = forecast.DcResistance.Estimate;
         double? lowOhm = target is null ? null : target.Low / CopperWire.TemperatureFactor(target.TemperatureC), highOhm = target is null ? null : target.High / CopperWire.TemperatureFactor(target.TemperatureC);
         double warm = CopperWire.TemperatureFactor(roomC);
-        return new CoilSetUp
+        CoilSetUp setUp = new()
         {
             Name = coil.Name,
             Wire = $"{coil.Wire.Gauge} {coil.Wire.Insulation.Replace('-', ' ')}".Trim(),
@@ -73,7 +80,7 @@ public sealed record CoilSetUp
             OverallDiameterM = coil.Wire.OverallDiameterM,
             WireLength = forecast.WireLength,
             WireMass = forecast.WireMass,
-            Tension = TensionAdvice.For(coil.Wire, coil.Winding.TensionN),
+            Tension = TensionAdvice.For(coil.Wire, coil.Winding.TensionN ?? machine?.OwnTensionFor(coil.Wire.Gauge)),
             PitchM = coil.Winding.PitchM ?? coil.Bobbin.WindingHeightM / forecast.TurnsPerLayer.Value,
             PitchStated = coil.Winding.PitchM is not null,
             TurnsPerLayer = forecast.TurnsPerLayer,
@@ -85,6 +92,8 @@ public sealed record CoilSetUp
             AtRoom = new ExpectedResistance(roomC, new Estimate(ohm.Value * warm, ohm.Low * warm, ohm.High * warm, ohm.Basis), lowOhm * warm, highOhm * warm),
             Fill = FillVerdict.For(forecast, coil.Bobbin),
             Inductance = forecast.Inductance,
+            OutermostTurnM = coil.Bobbin.TurnLengthM(forecast.Build.Value),
         };
+        return machine is null ? setUp : setUp with { OnMachine = CoilOnMachine.For(machine, coil, setUp) };
     }
 }

@@ -4,6 +4,7 @@ using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
+using Coilwright.Workshop.Machines;
 
 namespace Coilwright.Workshop.SetUp;
 
@@ -23,7 +24,7 @@ public static class SetUpJson
             json.WriteString("format", Format);
             json.WriteString("recipe", setUp.RecipeName);
             json.WriteString("machine", setUp.Machine);
-            json.WriteNumber("counterCorrection", setUp.CounterCorrection);
+            WriteMachine(json, setUp);
             Exact(json, "roomTemperature", setUp.RoomC, "°C", Basis.Assumed);
             json.WriteBoolean("fits", setUp.Fits);
             json.WriteStartArray("coils");
@@ -46,6 +47,26 @@ public static class SetUpJson
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
+    private static void WriteMachine(Utf8JsonWriter json, WindingSetUp setUp)
+    {
+        json.WriteNumber("counterCorrection", setUp.CounterCorrection);
+        if (setUp.On is not { } machine)
+        {
+            return;
+        }
+
+        json.WriteString("machineKind", MachineReader.WordOf(machine.Kind));
+        json.WriteNumber("spindles", machine.Spindles);
+        if (machine.Counter is { } test)
+        {
+            json.WriteStartObject("counterTest");
+            json.WriteNumber("turns", test.Turns);
+            json.WriteNumber("counted", test.Counted);
+            PredictionJson.WriteQuantity(json, "correction", test.Correction, "1");
+            json.WriteEndObject();
+        }
+    }
+
     private static void WriteCoil(Utf8JsonWriter json, WindingSetUp setUp, CoilSetUp coil)
     {
         json.WriteStartObject();
@@ -60,10 +81,16 @@ public static class SetUpJson
         Figure(json, coil.TurnsPerLayer);
         Figure(json, coil.Layers);
         json.WriteNumber("turns", coil.Turns);
-        json.WriteNumber("counterStop", coil.CounterStop(setUp.CounterCorrection));
+        if (setUp.HasCounter)
+        {
+            json.WriteNumber("counterStop", coil.CounterStop(setUp.CounterCorrection));
+        }
+
         json.WriteString("direction", coil.Direction == WindingDirection.Clockwise ? "clockwise" : "counter-clockwise");
+        json.WriteString("seenFrom", "top");
+        json.WriteString("spindle", coil.SpindleWords);
         json.WriteString("startSide", coil.StartSide);
-        if (coil.SpeedRpm is { } speedRpm)
+        if ((coil.OnMachine is { } on ? on.SpeedRpm : coil.SpeedRpm) is { } speedRpm)
         {
             Exact(json, "speed", speedRpm, "rpm", Basis.Measured);
         }
@@ -75,6 +102,12 @@ public static class SetUpJson
 
         WriteResistance(json, "dcResistanceAt20C", coil.At20C);
         WriteResistance(json, "dcResistanceAtRoom", coil.AtRoom);
+        Figure(json, coil.Inductance);
+        if (coil.OnMachine is { } onMachine)
+        {
+            WriteSetting(json, coil, onMachine);
+        }
+
         if (coil.Fill.Fill is { } fill)
         {
             Figure(json, fill);
@@ -83,6 +116,51 @@ public static class SetUpJson
         Figure(json, coil.Fill.Build);
         json.WriteBoolean("fits", coil.Fill.Fits);
         json.WriteString("fillVerdict", coil.Fill.Words);
+        WriteBreak(json, coil);
+        json.WriteEndObject();
+    }
+
+    private static void WriteSetting(Utf8JsonWriter json, CoilSetUp coil, CoilOnMachine on)
+    {
+        json.WriteStartObject("setting");
+        Exact(json, "pitch", on.Pitch.PitchM, "m", Basis.Forecast);
+        json.WriteNumber("pitchOffBy", on.Pitch.OffBy);
+        json.WriteString("how", on.Pitch.How);
+        Exact(json, "turnsPerLayer", on.TurnsPerLayer, "1", Basis.Forecast);
+        Exact(json, "layers", on.Layers, "1", Basis.Forecast);
+        json.WriteNumber("stopDoubt", on.StopDoubtTurns);
+        json.WriteStartArray("notes");
+        foreach (string note in ((string[])[on.Pitch.Note, on.SpeedWords, on.BrakeWords]).Where(note => note.Length > 0))
+        {
+            json.WriteStringValue(note);
+        }
+
+        json.WriteEndArray();
+        if (on.Timed is { } timed)
+        {
+            json.WriteStartObject("timed");
+            Exact(json, "seconds", timed.Seconds, "s", Basis.Forecast);
+            PredictionJson.WriteQuantity(json, "turns", timed.Turns, "1");
+            PredictionJson.WriteQuantity(json, "dcResistanceAt20C", timed.DcResistanceAt20C, "Ω");
+            double henry = coil.Inductance.Value;
+            PredictionJson.WriteQuantity(json, "inductance", new Estimate(henry, henry * timed.InductanceLow, henry * timed.InductanceHigh, Basis.Forecast), "H");
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static void WriteBreak(Utf8JsonWriter json, CoilSetUp coil)
+    {
+        json.WriteStartObject("atBreak");
+        json.WriteNumber("exampleTurns", coil.Turns * 0.75);
+        json.WriteStartArray("choices");
+        foreach (string choice in BreakAdvice.Choices(coil, coil.Turns * 0.75))
+        {
+            json.WriteStringValue(choice);
+        }
+
+        json.WriteEndArray();
         json.WriteEndObject();
     }
 

@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.SetUp;
@@ -22,11 +23,17 @@ public sealed record WindingSetUp
     /// <summary>Name of the winder, or empty.</summary>
     public string Machine { get; init; } = "";
 
-    /// <summary>Real turns per count of the counter; 1 until the machine's 100-turn test has been recorded.</summary>
-    public double CounterCorrection { get; init; } = 1;
+    /// <summary>The winder's data; null when only a name is known.</summary>
+    public Machine? On { get; init; }
+
+    /// <summary>Real turns per count of the counter; 1 until the machine's marked test has been recorded.</summary>
+    public double CounterCorrection => On?.Counter?.Correction.Value ?? 1;
+
+    /// <summary>False for a machine that is run by the clock.</summary>
+    public bool HasCounter => On?.Kind != MachineKind.Timed;
 
     /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
-    public string CorrectionBasis { get; init; } = "(100-turn test not yet made)";
+    public string CorrectionBasis => On?.Counter?.Words ?? "(100-turn test not yet made)";
 
     /// <summary>Room temperature that the warm figures stand for, °C.</summary>
     public double RoomC { get; init; } = UsualRoomC;
@@ -42,15 +49,17 @@ public sealed record WindingSetUp
     /// <param name="prediction">What is foretold of it.</param>
     /// <param name="machine">Name of the winder, or empty.</param>
     /// <param name="roomC">Room temperature, °C, −40…155.</param>
-    public static WindingSetUp For(Recipe recipe, PickupModel model, Prediction prediction, string machine = "", double roomC = UsualRoomC)
+    /// <param name="on">The winder's data, when it is known.</param>
+    public static WindingSetUp For(Recipe recipe, PickupModel model, Prediction prediction, string machine = "", double roomC = UsualRoomC, Machine? on = null)
     {
         Require.InRange(roomC, -40, 155);
         return new WindingSetUp
         {
             RecipeName = recipe.Name,
-            Machine = machine,
+            Machine = on?.Name is { Length: > 0 } known ? known : machine,
+            On = on,
             RoomC = roomC,
-            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC))],
+            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC, on))],
         };
     }
 }

@@ -3,6 +3,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
@@ -13,11 +14,12 @@ public static class WindCommand
     public static Command Build(Desk desk)
     {
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
-        Option<string?> machine = new("--machine") { Description = "Name of the winder", HelpName = "NAME" };
+        Option<string?> machine = new("--machine") { Description = "A winder: a machine file (coilwright.machine/1), or its name in the shop of --shop", HelpName = "NAME or FILE" };
+        Option<string?> shop = new("--shop") { Description = "The shop whose machines are meant", HelpName = "FILE" };
         Option<string?> room = new("--room") { Description = "Room temperature the warm figures stand for; 23 °C unless said", HelpName = "TEMPERATURE" };
         Option<bool> json = new("--json") { Description = "Write coilwright.setup/1" };
         Option<bool> html = new("--html") { Description = "Write the printable sheet as one HTML page" };
-        Command command = new("wind", "The set-up sheet of the winder") { recipe, machine, room, json, html };
+        Command command = new("wind", "The set-up sheet of the winder") { recipe, machine, shop, room, json, html };
         command.SetAction(async (parsed, cancel) =>
         {
             TypedOptions typed = new();
@@ -29,8 +31,9 @@ public static class WindCommand
 
             typed.RefuseIfWrong();
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+            Machine? on = await MachineFile.FindAsync(parsed.GetValue(machine), parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel).ConfigureAwait(false);
-            WindingSetUp setUp = WindingSetUp.For(file.Recipe, file.Model, prediction, parsed.GetValue(machine) ?? "", roomC) with
+            WindingSetUp setUp = WindingSetUp.For(file.Recipe, file.Model, prediction, parsed.GetValue(machine) ?? "", roomC, on) with
             {
                 Heading = new SheetHeading(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime)),
             };

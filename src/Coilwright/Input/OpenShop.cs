@@ -3,6 +3,7 @@ using Coilwright.Storage.Sqlite;
 using Coilwright.Web;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Input;
@@ -87,6 +88,12 @@ internal sealed class OpenShop : IAsyncDisposable
 
         return await Services.Winding.StandingAsync(named[0].Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing.");
     }
+
+    /// <summary>A winder by its name.</summary>
+    /// <exception cref="WrongInputException">There is none; carries the names there are.</exception>
+    public async Task<Machine> FindMachineAsync(string name, CancellationToken cancel) =>
+        await Services.Machines.FindAsync(name, cancel).ConfigureAwait(false)
+        ?? throw WrongInputException.About("--machine", $"there is no machine \"{name}\" in this shop", Names((await Services.Machines.ListAsync(cancel).ConfigureAwait(false)).Select(one => one.Name)));
 
     public ValueTask DisposeAsync() => _file.DisposeAsync();
 

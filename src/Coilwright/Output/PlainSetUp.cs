@@ -16,15 +16,22 @@ public static class PlainSetUp
             writer.WriteLine();
             writer.WriteLine($"Coil {coil.Name}");
             Table table = new("set", "to", "");
-            table.Add("counter stop", Count(coil.CounterStop(setUp.CounterCorrection)), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} real turns, correction × {setUp.CounterCorrection:0.000}, {setUp.CorrectionBasis}"));
+            AddStop(table, setUp, coil);
             table.Add("wire", coil.Wire, $"bare {Mm(coil.BareDiameterM.Value)}, overall {Mm(coil.OverallDiameterM.Value)}; {FigureWords.Value(coil.WireLength)}, {FigureWords.Value(coil.WireMass)}");
             table.Add("tension", coil.Tension.OwnN is { } own ? Gf(own) : "not stated", $"band {Gf(coil.Tension.LowN)} – {Gf(coil.Tension.HighN)}, never above {Gf(coil.Tension.MaximumN)}; {coil.Tension.Words}");
-            table.Add("pitch", Mm(coil.PitchM), $"{FigureWords.Value(coil.TurnsPerLayer)} turns per layer, {FigureWords.Value(coil.Layers)} layers" + (coil.PitchStated ? "" : "; from the lay"));
+            if (coil.OnMachine is { } on)
+            {
+                AddMachine(table, coil, on);
+            }
+
+            table.Add(coil.OnMachine is null ? "pitch" : "recipe's pitch", Mm(coil.PitchM), $"{FigureWords.Value(coil.TurnsPerLayer)} turns per layer, {FigureWords.Value(coil.Layers)} layers" + (coil.PitchStated ? "" : "; from the lay"));
             table.Add("direction", coil.DirectionWords, coil.SpindleWords);
             table.Add("start", coil.StartSide, "");
-            table.Add("speed", coil.SpeedRpm is { } speed ? Count(speed) + " rpm" : "not stated", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") : "");
+            double? speedRpm = coil.OnMachine is { } machine ? machine.SpeedRpm : coil.SpeedRpm;
+            table.Add("speed", speedRpm is { } speed ? Count(speed) + " rpm" : "not stated", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") + Spindles(coil) : "");
             AddMeter(table, coil.At20C);
             AddMeter(table, coil.AtRoom);
+            table.Add("first piece", FigureWords.Value(coil.Inductance), $"at 1 kHz, from {FigureWords.Interval(coil.Inductance)}; released when resistance, inductance and build are right");
             table.Add("build", FigureWords.Value(coil.Fill.Build), coil.Fill.Words);
             table.Write(writer);
             writer.WriteLine("  If the wire breaks at three quarters:");
@@ -42,6 +49,35 @@ public static class PlainSetUp
 
         writer.WriteLine("  " + Cautions.ClosingLine);
     }
+
+    private static void AddStop(Table table, WindingSetUp setUp, CoilSetUp coil)
+    {
+        if (setUp.HasCounter)
+        {
+            string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns") : "";
+            table.Add("counter stop", Count(coil.CounterStop(setUp.CounterCorrection)), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} real turns, correction × {setUp.CounterCorrection:0.000}, {setUp.CorrectionBasis}{doubt}"));
+        }
+        else if (coil.OnMachine?.Timed is { } timed)
+        {
+            table.Add("stop after", string.Create(CultureInfo.InvariantCulture, $"{timed.Seconds:0} s"), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} turns, but {timed.Turns.Low:#,##0} to {timed.Turns.High:#,##0} by the clock{(timed.SpreadStated ? "" : " (our assumption of the spread: measure yours)")}"));
+            table.Add("that means", Ohm(timed.DcResistanceAt20C.Value), string.Create(CultureInfo.InvariantCulture, $"{Ohm(timed.DcResistanceAt20C.Low)} – {Ohm(timed.DcResistanceAt20C.High)} at 20 °C; inductance × {timed.InductanceLow:0.00} to × {timed.InductanceHigh:0.00}"));
+        }
+        else
+        {
+            table.Add("stop after", "not known", "no counter, and neither recipe nor machine states a speed");
+        }
+    }
+
+    private static void AddMachine(Table table, CoilSetUp coil, CoilOnMachine on)
+    {
+        table.Add("pitch", Mm(on.Pitch.PitchM), string.Create(CultureInfo.InvariantCulture, $"{on.Pitch.How}; {on.TurnsPerLayer:0.#} turns per layer, {on.Layers:0.#} layers"));
+        foreach (string note in ((string[])[on.Pitch.Note, on.SpeedWords, on.BrakeWords]).Where(note => note.Length > 0))
+        {
+            table.Add("note", "", note);
+        }
+    }
+
+    private static string Spindles(CoilSetUp coil) => coil.OnMachine is { Spindles: > 1 and var count } ? string.Create(CultureInfo.InvariantCulture, $" for {count} coils at once") : "";
 
     private static void AddMeter(Table table, ExpectedResistance resistance)
     {

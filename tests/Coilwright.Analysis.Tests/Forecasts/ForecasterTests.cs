@@ -36,6 +36,14 @@ public sealed class ForecasterTests
         Assert.Equal(prediction.Coils[0].AirInductance.Value, prediction.Pickup.Inductance.Value, 1e-9);
     }
 
+    [Fact] // its packing's upper limit, put symmetrically, lies above what nested layers reach
+    public void An_even_lay_without_a_pitch_is_foretold()
+    {
+        PickupModel pickup = Pickup(Racetrack, 7000);
+        Prediction prediction = Forecaster.Predict(pickup with { Coils = [pickup.Coils[0] with { Winding = new WindingModel { Turns = 7000, Lay = Lay.Even } }] }, null, cancel: TestContext.Current.CancellationToken);
+        Assert.InRange(prediction.Coils[0].Build.Value, 0.002, 0.004);
+    }
+
     // Decision 2: first order and sampling run one function; 6,000 draws place a 2.5 % point to about 3.5 % of the half-width.
     [Fact]
     public void First_order_and_sampled_intervals_agree_for_every_result()

@@ -70,7 +70,7 @@ internal static class Ngspice
         return script.Append("quit\n.endc\n.end\n").ToString();
     }
 
-    private static double[][] Rows(string folder, string name, string said)
+    public static double[][] Rows(string folder, string name, string said)
     {
         string path = Path.Combine(folder, name + ".data");
         Assert.True(File.Exists(path), $"ngspice wrote no {name}.data; it said: {said}");

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text.RegularExpressions;
 using Coilwright.Papers.SetUp;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Papers.Tests.SetUp;
@@ -13,7 +14,7 @@ public sealed partial class SetUpSheetHtmlTests
         string text = TextOf(SetUpSheetHtml.Render(Example.SetUp));
 
         foreach (string needed in (string[])
-            ["Harbour bridge", "Revision C", "Tin Shed Pickups", "2026-03-02", "Page 1 of 1", "8,000", "AWG 42 plain enamel", "counter-clockwise, seen from the top", "0.190 mm", "57.9", "14.0 gf", "1,200 rpm", "6.18 kΩ", "5.93 kΩ", "6.43 kΩ", "6.7 min"])
+            ["Harbour bridge", "Revision C", "Tin Shed Pickups", "2026-03-02", "Page 1 of 1", "8,000", "AWG 42 plain enamel", "counter-clockwise from start to finish, seen from the top", "0.190 mm", "57.9", "14.0 gf", "1,200 rpm", "6.18 kΩ", "5.93 kΩ", "6.43 kΩ", "6.7 min"])
         {
             Assert.Contains(needed, text, StringComparison.Ordinal);
         }
@@ -55,7 +56,7 @@ public sealed partial class SetUpSheetHtmlTests
     public void The_counter_stop_is_divided_by_the_correction()
     {
         // Story 12: correction 1.006, 5,000 real turns, stop at 4,970.
-        WindingSetUp set = Example.SetUp with { CounterCorrection = 1.006, Coils = [Example.SetUp.Coils[0] with { Turns = 5000 }] };
+        WindingSetUp set = Example.SetUp with { On = new Machine { Name = "Winder 2", Kind = MachineKind.Gear, Counter = new CounterTest(100.6, 100) }, Coils = [Example.SetUp.Coils[0] with { Turns = 5000 }] };
 
         Assert.Contains("<p class=\"stop\">4,970</p>", SetUpSheetHtml.Render(set), StringComparison.Ordinal);
     }

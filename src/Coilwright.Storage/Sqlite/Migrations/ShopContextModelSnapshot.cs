@@ -36,6 +36,69 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("Shop", (string)null);
                 });
 
+            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchEventRecord", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Choice")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("Counter")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Machine")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Spool")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Tag")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("Turns")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid?>("Undoes")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasIndex("BatchId");
+
+                    b.HasIndex("Undoes")
+                        .IsUnique();
+
+                    b.ToTable("BatchEvents", (string)null);
+                });
+
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchRecord", b =>
                 {
                     b.Property<Guid>("Id")
@@ -83,6 +146,38 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.HasIndex("RecipeId", "RevisionNumber");
 
                     b.ToTable("Batches", (string)null);
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Machines.MachineRecord", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasAlternateKey("Id");
+
+                    b.ToTable("Machines", (string)null);
                 });
 
             modelBuilder.Entity("Coilwright.Workshop.Readings.ReadingRecord", b =>
@@ -228,6 +323,126 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("RoomTemperatures", (string)null);
                 });
 
+            modelBuilder.Entity("Coilwright.Workshop.Stock.SpoolReadingRecord", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("GrossKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("LengthM")
+                        .HasColumnType("REAL");
+
+                    b.Property<double?>("Ohm")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SpoolId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("TemperatureC")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Typed")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasAlternateKey("Id");
+
+                    b.HasIndex("SpoolId");
+
+                    b.ToTable("SpoolReadings", (string)null);
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Stock.SpoolRecord", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Build")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Gauge")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Insulation")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Label")
+                        .IsRequired()
+                        .HasColumnType("TEXT")
+                        .UseCollation("NOCASE");
+
+                    b.Property<string>("Lot")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("ReceivedKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("SupplierText")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<double?>("TareKg")
+                        .HasColumnType("REAL");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasIndex("Label")
+                        .IsUnique();
+
+                    b.ToTable("Spools", (string)null);
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchEventRecord", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Coilwright.Workshop.Batches.BatchEventRecord", null)
+                        .WithOne()
+                        .HasForeignKey("Coilwright.Workshop.Batches.BatchEventRecord", "Undoes")
+                        .HasPrincipalKey("Coilwright.Workshop.Batches.BatchEventRecord", "Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchRecord", b =>
                 {
                     b.HasOne("Coilwright.Workshop.Recipes.RevisionRecord", null)
@@ -250,6 +465,16 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .HasForeignKey("Coilwright.Workshop.Readings.ReadingRecord", "Supersedes")
                         .HasPrincipalKey("Coilwright.Workshop.Readings.ReadingRecord", "Id")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Stock.SpoolReadingRecord", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Stock.SpoolRecord", null)
+                        .WithMany()
+                        .HasForeignKey("SpoolId")
+                        .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 #pragma warning restore 612, 618
         }

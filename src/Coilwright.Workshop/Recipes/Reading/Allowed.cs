@@ -42,6 +42,9 @@ internal static class Allowed
     public static Limits LossResistance { get; } = new(QuantityKind.Resistance, 1, 1e9, "kΩ", "1 MΩ");
     public static Limits PotResistance { get; } = new(QuantityKind.Resistance, 100, 100e6, "kΩ", "500 kΩ");
     public static Limits ToneCapacitor { get; } = new(QuantityKind.Capacitance, 10e-12, 10e-6, "nF", "22 nF");
+    public static Limits RetainerCapacitor { get; } = new(QuantityKind.Capacitance, 1e-12, 1e-6, "nF", "1 nF");
+    public static Limits OutputResistance { get; } = new(QuantityKind.Resistance, 0.001, 1e6, "kΩ", "1 kΩ");
+    public static Limits Mutual { get; } = new(QuantityKind.Inductance, -100, 100, "H", "0.35 H");
     public static Limits LoadCapacitance { get; } = new(QuantityKind.Capacitance, 0, 1e-6, "nF", "500 pF");
     public static Limits CableLength { get; } = Size(0, 200, "5 m");
     public static Limits CablePerLength { get; } = new(QuantityKind.CapacitancePerLength, 1e-12, 10e-9, "pF/m", "100 pF/m");

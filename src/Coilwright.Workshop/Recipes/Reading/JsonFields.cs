@@ -47,6 +47,8 @@ internal sealed class JsonFields
 
     public bool Has(string name) => _values.ContainsKey(name);
 
+    public bool IsList(string name) => _values.TryGetValue(name, out JsonElement value) && value.ValueKind == JsonValueKind.Array;
+
     /// <summary>A quantity that must be there; <see cref="Entered.Unknown"/> when it is not, or not understood.</summary>
     public Entered Required(string name, Limits limits) => Optional(name, limits, limits.Example) ?? Entered.Unknown;
 

@@ -1,0 +1,103 @@
+using System.Numerics;
+
+namespace Coilwright.Analysis.Curves;
+
+/// <summary>Fits R, L, C, a loss resistance and eddy branches to a measured complex impedance.</summary>
+/// <remarks>
+/// Residual: (Z − measured)/|measured|, real and imaginary part, so that a meter's relative error counts alike at every frequency. Which parts are used is chosen
+/// by the Bayesian information criterion [Schwarz 1978, from memory]: m·ln(RSS/m) + p·ln m, least wins; residuals below a millionth count as that, so that exact curves do not call
+/// for parts that are not there. Intervals come from the scatter around the fit: a systematic error of the instrument is not in them.
+/// </remarks>
+public static class ImpedanceFit
+{
+    /// <summary>Most eddy branches that are tried.</summary>
+    public const int MostEddy = 3;
+
+    /// <summary>Fewest points: more figures than the simplest pickup has parts.</summary>
+    public const int FewestPoints = 4;
+
+    private const double LeastResidual = 1e-6;
+
+    /// <summary>Chooses the parts and fits them.</summary>
+    /// <param name="curve">A curve of impedance with at least <see cref="FewestPoints"/> points.</param>
+    /// <param name="eddyCount">Eddy branches, 0…3; null lets the data decide.</param>
+    public static CurveFit Fit(MeasuredCurve curve, int? eddyCount = null)
+    {
+        CurveFit? best = null;
+        double least = double.PositiveInfinity;
+        int[] counts = eddyCount is { } fixedCount ? [fixedCount] : [.. Enumerable.Range(0, MostEddy + 1)];
+        foreach (int eddies in counts)
+        {
+            bool better = false;
+            foreach (bool loss in (bool[])[false, true])
+            {
+                PickupParts parts = new(eddies, loss);
+                if (2 * curve.Count <= parts.Count || FitParts(curve, parts) is not { } fit)
+                {
+                    continue;
+                }
+
+                int m = 2 * curve.Count;
+                double criterion = m * Math.Log(fit.Fit.ResidualSum / m + LeastResidual * LeastResidual) + parts.Count * Math.Log(m);
+                // A richer choice must determine its parts, and be clearly better, not by rounding.
+                if (best is null || (criterion < least - 6 && fit.Untold.Count <= best.Untold.Count))
+                {
+                    (best, least, better) = (fit, criterion, true);
+                }
+            }
+
+            if (!better && eddies > 0)
+            {
+                break;
+            }
+        }
+
+        return best ?? throw new ArgumentException("Too few points.", nameof(curve));
+    }
+
+    /// <summary>The best fit of given parts from several starts; null when none has finite residuals.</summary>
+    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts)
+    {
+        LeastSquaresFit? best = null;
+        LeastSquaresProblem problem = Problem(curve, parts);
+        foreach (double[] start in ImpedanceStart.For(parts, curve))
+        {
+            LeastSquaresFit fit = LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 60);
+            best = best is null || fit.ResidualSum < best.ResidualSum ? fit : best;
+            if (Math.Sqrt(best.ResidualSum / (2 * curve.Count)) < LeastResidual)
+            {
+                break;
+            }
+        }
+
+        return best is null ? null : new CurveFit(parts, parts.At(best.Parameters), best, CurveFit.FindUntold(parts, best));
+    }
+
+    private static LeastSquaresProblem Problem(MeasuredCurve curve, PickupParts parts)
+    {
+        int count = curve.Count;
+        double[] omega = [.. curve.FrequenciesHz.Select(hz => 2 * Math.PI * hz)], weight = [.. curve.ImpedanceOhm!.Select(z => 1 / z.Magnitude)];
+        Complex[] measured = curve.ImpedanceOhm!;
+        return (p, residuals, jacobian) =>
+        {
+            Span<double> values = stackalloc double[parts.Count];
+            for (int i = 0; i < values.Length; i++)
+            {
+                // A factor of e^±80 either way is no pickup; held there, numbers stay finite.
+                values[i] = Math.Exp(Math.Clamp(p[i], -80, 80));
+            }
+
+            Span<Complex> slopes = stackalloc Complex[jacobian.Length > 0 ? parts.Count : 0];
+            for (int k = 0; k < count; k++)
+            {
+                Complex apart = (parts.Impedance(values, omega[k], slopes) - measured[k]) * weight[k];
+                (residuals[k], residuals[count + k]) = (apart.Real, apart.Imaginary);
+                for (int i = 0; i < slopes.Length; i++)
+                {
+                    Complex slope = slopes[i] * weight[k];
+                    (jacobian[i * 2 * count + k], jacobian[i * 2 * count + count + k]) = (slope.Real, slope.Imaginary);
+                }
+            }
+        };
+    }
+}

@@ -1,0 +1,78 @@
+using System.Numerics;
+using Coilwright.Physics.Circuit;
+
+namespace Coilwright.Analysis.Curves;
+
+/// <summary>Which parts a fit may use. Its parameters are the logarithms of their values, in the order R, L, C, loss, then L and R of each eddy branch: no part can turn negative.</summary>
+/// <param name="EddyCount">Eddy branches.</param>
+/// <param name="HasLoss">Whether a loss resistance lies across the terminals.</param>
+public readonly record struct PickupParts(int EddyCount, bool HasLoss)
+{
+    public const int Resistance = 0, Inductance = 1, Capacitance = 2, Loss = 3;
+
+    public int Count => 3 + (HasLoss ? 1 : 0) + 2 * EddyCount;
+
+    public int EddyInductance(int branch) => (HasLoss ? 4 : 3) + 2 * branch;
+
+    /// <summary>The pickup at these parameters; the branches in the order of their knees.</summary>
+    public LumpedPickup At(ReadOnlySpan<double> p)
+    {
+        EddyBranch[] eddy = new EddyBranch[EddyCount];
+        for (int i = 0; i < EddyCount; i++)
+        {
+            eddy[i] = new EddyBranch(Math.Exp(p[EddyInductance(i)]), Math.Exp(p[EddyInductance(i) + 1]));
+        }
+
+        return new LumpedPickup(Math.Exp(p[Resistance]), Math.Exp(p[Inductance]), Math.Exp(p[Capacitance])) { Eddy = eddy, ParallelLossOhm = HasLoss ? Math.Exp(p[Loss]) : null };
+    }
+
+    public bool IsInductance(int parameter) => parameter == Inductance || (parameter >= EddyInductance(0) && (parameter - EddyInductance(0)) % 2 == 0);
+
+    /// <summary>A parameter's name as in a lumped file.</summary>
+    public string NameOf(int parameter) => parameter switch
+    {
+        Resistance => "resistance",
+        Inductance => "inductance",
+        Capacitance => "capacitance",
+        _ when HasLoss && parameter == Loss => "parallelLoss",
+        _ => FormattableString.Invariant($"eddy[{(parameter - (HasLoss ? 4 : 3)) / 2}].{((parameter - (HasLoss ? 4 : 3)) % 2 == 0 ? "inductance" : "resistance")}"),
+    };
+
+    /// <summary>Impedance at the terminals, and its derivative by each parameter: 1/Z = jωC + 1/Rp + 1/Zs.</summary>
+    public Complex Impedance(ReadOnlySpan<double> values, double omega, Span<Complex> slopes)
+    {
+        Complex series = new(values[Resistance], omega * values[Inductance]);
+        for (int i = 0; i < EddyCount; i++)
+        {
+            int at = EddyInductance(i);
+            Complex reactance = new(0, omega * values[at]), z = reactance * values[at + 1] / (reactance + values[at + 1]);
+            series += z;
+            if (slopes.Length > 0)
+            {
+                slopes[at] = z * z / reactance;
+                slopes[at + 1] = z * z / values[at + 1];
+            }
+        }
+
+        double conductance = HasLoss ? 1 / values[Loss] : 0;
+        Complex admittance = new(conductance, omega * values[Capacitance]), whole = series / (1 + series * admittance);
+        if (slopes.Length > 0)
+        {
+            Complex inner = whole / series * (whole / series), outer = -whole * whole;
+            slopes[Resistance] = inner * values[Resistance];
+            slopes[Inductance] = inner * new Complex(0, omega * values[Inductance]);
+            slopes[Capacitance] = outer * new Complex(0, omega * values[Capacitance]);
+            if (HasLoss)
+            {
+                slopes[Loss] = -outer * conductance;
+            }
+
+            for (int i = EddyInductance(0); i < Count; i++)
+            {
+                slopes[i] *= inner;
+            }
+        }
+
+        return whole;
+    }
+}

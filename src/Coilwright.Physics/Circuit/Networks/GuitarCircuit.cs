@@ -1,0 +1,72 @@
+namespace Coilwright.Physics.Circuit.Networks;
+
+/// <summary>How coils of a pickup, or pickups of a guitar, are joined.</summary>
+public enum Joining
+{
+    /// <summary>Each finish to the next start.</summary>
+    Series,
+
+    /// <summary>Like ends together.</summary>
+    Parallel,
+}
+
+/// <summary>One coil in a circuit. SI units.</summary>
+/// <param name="Branch">Series branch of the whole winding.</param>
+/// <param name="CapacitanceF">Capacitance across the whole winding, F.</param>
+public sealed record CircuitCoil(ISeriesBranch Branch, double CapacitanceF)
+{
+    /// <summary>A word for netlists and messages.</summary>
+    public string Name { get; init; } = "coil";
+
+    /// <summary>Loss resistance across the whole winding, Ω; null for none.</summary>
+    public double? ParallelLossOhm { get; init; }
+
+    /// <summary>Voltage the string induces in the whole winding, relative to the circuit's 1 V; the sign is that of winding × magnet. 0 for a dummy coil.</summary>
+    public double Level { get; init; } = 1;
+
+    /// <summary>True with start and finish exchanged.</summary>
+    public bool Reversed { get; init; }
+
+    /// <summary>Share of the turns from the start to the tap, when the coil is used from there; null for the whole coil.</summary>
+    public double? TapShare { get; init; }
+}
+
+/// <summary>Mutual inductance of two coils of a pickup, H, positive when currents from start to finish help each other.</summary>
+public readonly record struct MutualInductance(int First, int Second, double InductanceH);
+
+/// <summary>One pickup in a circuit, with controls of its own if it has any.</summary>
+public sealed record CircuitPickup(IReadOnlyList<CircuitCoil> Coils)
+{
+    /// <summary>A word for netlists and messages.</summary>
+    public string Name { get; init; } = "pickup";
+
+    public IReadOnlyList<MutualInductance> Mutual { get; init; } = [];
+
+    public Joining Joined { get; init; } = Joining.Series;
+
+    /// <summary>Number of the only coil in use; the others hang open. Null for all.</summary>
+    public int? OnlyCoil { get; init; }
+
+    /// <summary>True with the pickup's two wires exchanged.</summary>
+    public bool Reversed { get; init; }
+
+    public VolumeControl? Volume { get; init; }
+
+    public ToneControl? Tone { get; init; }
+}
+
+/// <summary>Everything between the strings and the amplifier: pickups, selector, controls, buffer, cable, input.</summary>
+/// <param name="Pickups">All pickups of the instrument.</param>
+/// <param name="Load">Controls shared by all, buffer, cable and input, in this order.</param>
+public sealed record GuitarCircuit(IReadOnlyList<CircuitPickup> Pickups, LoadCircuit Load)
+{
+    /// <summary>Numbers of the pickups that the selector lets through; the others are cut off.</summary>
+    public IReadOnlyList<int> Selected { get; init; } = [.. Enumerable.Range(0, Pickups.Count)];
+
+    /// <summary>How the selected pickups are joined.</summary>
+    public Joining Joined { get; init; } = Joining.Parallel;
+
+    /// <summary>One pickup of one coil on a load.</summary>
+    public static GuitarCircuit Of(ISeriesBranch branch, double capacitanceF, double? parallelLossOhm, LoadCircuit load) =>
+        new([new CircuitPickup([new CircuitCoil(branch, capacitanceF) { ParallelLossOhm = parallelLossOhm }])], load);
+}

@@ -1,0 +1,11 @@
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>What a store must do for the events of batches.</summary>
+public interface IBatchEventRecords
+{
+    /// <summary>Every event of a batch in order of entry, those taken back too.</summary>
+    Task<IReadOnlyList<BatchEventRecord>> BatchEventsAsync(Guid batchId, CancellationToken cancel);
+
+    /// <summary>Adds an event; false when its id is there already or what it undoes was undone before.</summary>
+    Task<bool> AddBatchEventAsync(BatchEventRecord happened, CancellationToken cancel);
+}
