@@ -67,6 +67,7 @@ public static class Cli
             SweepCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
+            GaugeCommand.Build(desk),
             PairCommand.Build(desk),
             SpreadCommand.Build(desk),
             SolveCommand.Build(desk),

@@ -96,7 +96,7 @@ public static class BatchCommand
             BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], [])).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))))).ConfigureAwait(false);
             }
             else
             {
