@@ -35,7 +35,7 @@ public static class ImpedanceFit
             foreach (bool loss in (bool[])[false, true])
             {
                 PickupParts parts = new(eddies, loss);
-                if (2 * curve.Count <= parts.Count || FitParts(curve, parts) is not { } fit)
+                if (2 * curve.Count <= parts.Count || Search(curve, parts) is not { } fit)
                 {
                     continue;
                 }
@@ -55,11 +55,20 @@ public static class ImpedanceFit
             }
         }
 
-        return best ?? throw new ArgumentException("Too few points.", nameof(curve));
+        return best is null ? throw new ArgumentException("Too few points.", nameof(curve)) : Settle(curve, best);
     }
 
     /// <summary>The best fit of given parts from several starts; null when none has finite residuals.</summary>
-    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts)
+    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts) => Search(curve, parts) is { } found ? Settle(curve, found) : null;
+
+    /// <summary>The same parts, to the last digits that the data carry.</summary>
+    private static CurveFit Settle(MeasuredCurve curve, CurveFit found)
+    {
+        LeastSquaresFit fine = LevenbergMarquardt.Minimise(Problem(curve, found.Parts), 2 * curve.Count, found.Fit.Parameters, mostSteps: 100, tolerance: FineTolerance);
+        return new CurveFit(found.Parts, found.Parts.At(fine.Parameters), fine, CurveFit.FindUntold(found.Parts, fine));
+    }
+
+    private static CurveFit? Search(MeasuredCurve curve, PickupParts parts)
     {
         LeastSquaresFit? best = null;
         LeastSquaresProblem problem = Problem(curve, parts);
@@ -73,7 +82,6 @@ public static class ImpedanceFit
             }
         }
 
-        best = best is null ? null : LevenbergMarquardt.Minimise(problem, 2 * curve.Count, best.Parameters, mostSteps: 60, tolerance: FineTolerance);
         return best is null ? null : new CurveFit(parts, parts.At(best.Parameters), best, CurveFit.FindUntold(parts, best));
     }
 
