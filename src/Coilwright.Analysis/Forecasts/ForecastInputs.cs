@@ -14,10 +14,10 @@ internal sealed class ForecastInputs
     private const double StretchInterval = 0.005;
 
     /// <summary>Output in volts is not to be trusted beyond ±30 %.</summary>
-    private const double SteelFactor = 1.3;
+    public const double SteelFactor = 1.3;
 
     /// <summary>How well the height of a string is known, m.</summary>
-    private const double HeightM = 1e-4;
+    public const double HeightM = 1e-4;
 
     /// <summary>Error of the loss in a cover or plate (95 %), against finite elements.</summary>
     private const double SheetModelError = 0.03;

@@ -12,7 +12,7 @@ internal sealed class ForecastScene
     /// <summary>Density of the enamel, kg/m³: 1,200, read for one resin; its share of the mass is about 3 %.</summary>
     public const double EnamelDensity = 1200;
 
-    private const int FastSegments = 60;
+    public const int FastSegments = 60;
     private const int AccurateSegments = 120;
 
     /// <summary>The response needs the branch between and beyond the asked frequencies; kept sparse, since L(f) and R(f) are smooth.</summary>
@@ -25,11 +25,9 @@ internal sealed class ForecastScene
     {
         Model = model;
         Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
-        Wound = [.. model.Coils.Select((coil, c) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
-            coil.Winding.Turns, Lays[c].PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value)))];
-        FrequenciesHz = [.. (model.Sheets.Count > 0 ? SheetCurveHz : CurveHz).Concat(options.FrequenciesHz).Distinct().Order()];
-        Field = options.Engine.Solve(
-            new FieldProblem([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, Wound[c].BuildM))], model.Bars, model.Sheets, FrequenciesHz), cancel);
+        Wound = [.. model.Coils.Select((coil, c) => WoundOf(coil, Lays[c]))];
+        FrequenciesHz = FrequenciesOf(model, options);
+        Field = options.Engine.Solve(ProblemOf(model, Wound, FrequenciesHz), cancel);
         Strings = options.Strings
             ? StringsOver.Of(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments, cancel)
             : null;
@@ -43,6 +41,16 @@ internal sealed class ForecastScene
     public IReadOnlyList<WoundCoil> Wound { get; }
     public IReadOnlyList<double> FrequenciesHz { get; }
     public FieldSolution Field { get; }
+
+    /// <summary>One coil at the middle of its inputs.</summary>
+    public static WoundCoil WoundOf(PickupModel model, int coil) => WoundOf(model.Coils[coil], QuickLay(model, model.Coils[coil]));
+
+    /// <summary>Frequencies that a forecast needs the field at, Hz.</summary>
+    public static IReadOnlyList<double> FrequenciesOf(PickupModel model, ForecastOptions options) => [.. (model.Sheets.Count > 0 ? SheetCurveHz : CurveHz).Concat(options.FrequenciesHz).Distinct().Order()];
+
+    /// <summary>The field problem of wound coils.</summary>
+    public static FieldProblem ProblemOf(PickupModel model, IReadOnlyList<WoundCoil> wound, IReadOnlyList<double> frequenciesHz) =>
+        new([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, wound[c].BuildM))], model.Bars, model.Sheets, frequenciesHz);
 
     public static double OhmPerM(CoilModel coil, double bareDiameterM) =>
         coil.Wire.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(bareDiameterM, 20, coil.Wire.ConductivitySPerM);
@@ -83,6 +91,9 @@ internal sealed class ForecastScene
 
         return inductance;
     }
+
+    private static WoundCoil WoundOf(CoilModel coil, LayEstimate lay) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
+        coil.Winding.Turns, lay.PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value));
 
     private static LayEstimate QuickLay(PickupModel model, CoilModel coil)
     {

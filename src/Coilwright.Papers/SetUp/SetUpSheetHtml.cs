@@ -38,12 +38,17 @@ public static class SetUpSheetHtml
         html.Append($"<article class=\"sheet\" aria-label=\"Set-up of coil {E(coil.Name)}\">");
         WriteHeading(html, setUp, coil, page);
         WriteLargest(html, setUp, coil);
+        if (setUp.Phase is { IsRed: true } phase)
+        {
+            html.Append($"<p class=\"caution\"><strong>Stop:</strong> {E(phase.Warnings[0].Message)} ({E(phase.Warnings[0].Understood ?? "")}).</p>");
+        }
+
         html.Append("<ol class=\"steps\">");
         WriteMount(html, coil);
         WriteThread(html, coil);
         WriteMachine(html, setUp, coil);
         WriteWind(html, coil);
-        WriteCheck(html, coil);
+        WriteCheck(html, setUp, coil);
         html.Append("</ol>");
         WriteBreak(html, coil);
         html.Append($"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(Where(setUp))}, page {page} of {setUp.Coils.Count}</p></div>{BarCode.Svg(Code(setUp, coil))}</footer></article>");
@@ -158,7 +163,7 @@ public static class SetUpSheetHtml
         html.Append("</dl></li>");
     }
 
-    private static void WriteCheck(StringBuilder html, CoilSetUp coil)
+    private static void WriteCheck(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
     {
         ExpectedResistance cold = coil.At20C;
         string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
@@ -166,6 +171,11 @@ public static class SetUpSheetHtml
         Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
         Term(html, "First piece", $"{FigureWords.Value(coil.Inductance)} at 1 kHz, build {FigureWords.Value(coil.Fill.Build)}; then release the series");
         Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
+        if (setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs)
+        {
+            Term(html, "Iron to a pole", $"first swing {signs.FirstSwingWords} (finish hot)");
+        }
+
         html.Append("</dl>");
         Caution(html, Cautions.EndFume);
         html.Append("</li>");

@@ -1,10 +1,11 @@
-using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text;
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Physics;
 using Coilwright.Physics.Winding;
+using Coilwright.Physics;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Polarity;
 
 namespace Coilwright.Workshop.SetUp;
 
@@ -34,6 +35,7 @@ public static class SetUpJson
             }
 
             json.WriteEndArray();
+            WritePhase(json, setUp.Phase);
             json.WriteStartArray("cautions");
             foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.ClosingLine])
             {
@@ -45,6 +47,33 @@ public static class SetUpJson
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WritePhase(Utf8JsonWriter json, RecipePhase? phase)
+    {
+        if (phase is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("phase");
+        json.WriteBoolean("red", phase.IsRed);
+        if (phase.Together is { } together)
+        {
+            json.WriteString("words", together.Words);
+        }
+
+        json.WriteStartArray("firstSwing");
+        foreach (CoilSigns coil in phase.Coils)
+        {
+            json.WriteStartObject();
+            json.WriteString("coil", coil.Name);
+            json.WriteNumber("sign", coil.FirstSwing);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
     }
 
     private static void WriteMachine(Utf8JsonWriter json, WindingSetUp setUp)

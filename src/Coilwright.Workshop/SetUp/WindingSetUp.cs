@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 
@@ -40,6 +41,9 @@ public sealed record WindingSetUp
 
     public required IReadOnlyList<CoilSetUp> Coils { get; init; }
 
+    /// <summary>The coils' signs; red when they work against each other. Null when the recipe was not at hand.</summary>
+    public RecipePhase? Phase { get; init; }
+
     /// <summary>True when no coil is forecast to be thicker than its window.</summary>
     public bool Fits => Coils.All(coil => coil.Fill.Fits);
 
@@ -59,6 +63,7 @@ public sealed record WindingSetUp
             Machine = on?.Name is { Length: > 0 } known ? known : machine,
             On = on,
             RoomC = roomC,
+            Phase = RecipePhase.Of(recipe),
             Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC, on))],
         };
     }

@@ -11,6 +11,11 @@ public static class PlainSetUp
     public static void Write(TextWriter writer, WindingSetUp setUp)
     {
         writer.WriteLine($"Set-up: {setUp.RecipeName}" + (setUp.Machine.Length > 0 ? $" on {setUp.Machine}" : ""));
+        foreach (Problem warning in setUp.Phase?.Warnings ?? [])
+        {
+            writer.WriteLine($"  {(setUp.Phase!.IsRed ? "STOP" : "NOTE")}  {warning.Message} ({warning.Understood})");
+        }
+
         foreach (CoilSetUp coil in setUp.Coils)
         {
             writer.WriteLine();
@@ -27,6 +32,11 @@ public static class PlainSetUp
             table.Add(coil.OnMachine is null ? "pitch" : "recipe's pitch", Mm(coil.PitchM), $"{FigureWords.Value(coil.TurnsPerLayer)} turns per layer, {FigureWords.Value(coil.Layers)} layers" + (coil.PitchStated ? "" : "; from the lay"));
             table.Add("direction", coil.DirectionWords, coil.SpindleWords);
             table.Add("start", coil.StartSide, "");
+            if (setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs)
+            {
+                table.Add("first swing", signs.FirstSwingWords, "iron brought near a pole; finish as the hot end");
+            }
+
             double? speedRpm = coil.OnMachine is { } machine ? machine.SpeedRpm : coil.SpeedRpm;
             table.Add("speed", speedRpm is { } speed ? Count(speed) + " rpm" : "not stated", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min") + Spindles(coil) : "");
             AddMeter(table, coil.At20C);

@@ -1,0 +1,13 @@
+namespace Coilwright.Analysis.Sampling;
+
+/// <summary>How sharply a lot is looked at.</summary>
+public enum Inspection
+{
+    Normal,
+
+    /// <summary>After lots that failed.</summary>
+    Tightened,
+
+    /// <summary>After a long run of good lots.</summary>
+    Reduced,
+}
