@@ -57,6 +57,20 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
     /// <summary>Field strength at a point per unit density on each element of one patch.</summary>
     public abstract void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields);
 
+    /// <summary>Field along a point's normal per unit density on each element.</summary>
+    public virtual void NormalFields(in SurfacePoint point, Span<double> normal)
+    {
+        Span<Vector3M> patch = stackalloc Vector3M[8];
+        for (int j = 0; j < Stride; j++)
+        {
+            PatchFields(j, point.X, point.Y, point.Z, patch);
+            for (int f = 0, element = j; element < normal.Length; f++, element += Stride)
+            {
+                normal[element] = point.NormalX * patch[f].XM + point.NormalY * patch[f].YM + point.NormalZ * patch[f].ZM;
+            }
+        }
+    }
+
     /// <summary>Coefficients of a winding's normal field and scalar potential on each element (the potential up to one constant for the body).</summary>
     public abstract void Couple(CoilField coil, double[] drive, double[] potential);
 

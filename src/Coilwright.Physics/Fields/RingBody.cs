@@ -66,6 +66,25 @@ internal sealed class RingBody : MagneticBody
         }
     }
 
+    public override void NormalFields(in SurfacePoint point, Span<double> normal)
+    {
+        double ex = point.X - X, ey = point.Y - Y, rho = Math.Sqrt(ex * ex + ey * ey), co = rho > 1e-9 ? ex / rho : 1, si = rho > 1e-9 ? ey / rho : 0;
+        int orders = Azimuth.Harmonics + 1, padded = Mesh.Bands.Padded;
+        Span<double> radial = stackalloc double[orders * padded], around = stackalloc double[orders * padded], axial = stackalloc double[orders * padded];
+        Mesh.Bands.Fields(Math.Max(rho, 1e-9), point.Z - Bottom, orders, radial, around, axial);
+        double along = point.NormalX * co + point.NormalY * si, across = point.NormalY * co - point.NormalX * si;
+        for (int f = 0; f < Waves; f++)
+        {
+            (int m, bool sine) = Azimuth.Waves[f];
+            double angle = m == 0 ? 0 : m * Math.Atan2(si, co), even = sine ? Math.Sin(angle) : Math.Cos(angle), odd = sine ? -Math.Cos(angle) : Math.Sin(angle);
+            for (int ring = 0; ring < Stride; ring++)
+            {
+                int at = m * padded + ring;
+                normal[f * Stride + ring] = along * even * radial[at] + across * odd * around[at] + point.NormalZ * even * axial[at];
+            }
+        }
+    }
+
     public override void Couple(CoilField coil, double[] drive, double[] potential) => RodCoupling.Couple(coil, this, drive, potential);
 
     private static Vector3M InPlane(double radial, double around, double co, double si, double axial) =>

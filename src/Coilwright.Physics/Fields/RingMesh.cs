@@ -7,6 +7,7 @@ internal sealed class RingMesh
     private readonly List<(double Rho, double Z)> _from = [], _to = [];
     private readonly List<double[,]> _selves = [];
     private double[,]? _self;
+    private RingBands? _bands;
 
     private RingMesh(Action<RingMesh> build)
     {
@@ -110,6 +111,9 @@ internal sealed class RingMesh
             return _selves[order - 1];
         }
     }
+
+    /// <summary>All rings at once.</summary>
+    public RingBands Bands => _bands ??= new RingBands(this);
 
     /// <summary>Field at a point of a band per unit density, by order of the wave around it: radial and axial as cos mφ, around as sin mφ.</summary>
     public void Fields(int band, double rho, double z, Span<double> radial, Span<double> around, Span<double> axial)

@@ -34,41 +34,45 @@ internal sealed class RodPair
 
     private void Fill(RingMesh target, RingMesh source, double apart, double lift, int samples)
     {
-        Span<double> radial = stackalloc double[_orders], around = stackalloc double[_orders], axial = stackalloc double[_orders];
+        RingBands bands = source.Bands;
+        double[] radial = new double[_orders * bands.Padded], around = new double[_orders * bands.Padded], axial = new double[_orders * bands.Padded];
         for (int s = 0; s < samples; s++)
         {
             double angle = Math.PI * (s + 0.5) / samples, co = Math.Cos(angle), si = Math.Sin(angle);
             for (int i = 0; i < _rows; i++)
             {
                 double px = apart + target.Rho[i] * co, py = target.Rho[i] * si, rho = Math.Max(1e-9, Math.Sqrt(px * px + py * py)), seen = Math.Atan2(py, px);
+                bands.Fields(rho, lift + target.Z[i], _orders, radial, around, axial);
                 // Components of the target's normal along and across the radius from the source.
-                double along = target.NormalRho[i] * (px * co + py * si) / rho, across = target.NormalRho[i] * (px * si - py * co) / rho;
-                for (int j = 0; j < _columns; j++)
+                double along = target.NormalRho[i] * (px * co + py * si) / (rho * samples), across = target.NormalRho[i] * (px * si - py * co) / (rho * samples), up = target.NormalZ[i] / samples;
+                for (int from = 0; from < _orders; from++)
                 {
-                    source.Fields(j, rho, lift + target.Z[i], radial, around, axial);
-                    Spread(i, j, angle, seen, samples, along, across, target.NormalZ[i], radial, around, axial);
+                    double cos = Math.Cos(from * seen), sin = Math.Sin(from * seen);
+                    int start = from * bands.Padded;
+                    for (int to = 0; to < _orders; to++)
+                    {
+                        double toEven = to == 0 ? 1 : 2 * Math.Cos(to * angle), toOdd = 2 * Math.Sin(to * angle);
+                        Spread((to * _orders + from) * _rows + i, radial.AsSpan(start, _columns), around.AsSpan(start, _columns), axial.AsSpan(start, _columns),
+                            (toEven * cos * along, toEven * sin * across, toEven * cos * up), (toOdd * sin * along, -toOdd * cos * across, toOdd * sin * up));
+                    }
                 }
             }
         }
     }
 
-    private void Spread(int i, int j, double angle, double seen, int samples, double along, double across, double up,
-        ReadOnlySpan<double> radial, ReadOnlySpan<double> around, ReadOnlySpan<double> axial)
+    private void Spread(int row, ReadOnlySpan<double> radial, ReadOnlySpan<double> around, ReadOnlySpan<double> axial,
+        (double R, double A, double Z) even, (double R, double A, double Z) odd)
     {
-        for (int from = 0; from < _orders; from++)
+        Span<double> evens = _even.AsSpan(row * _columns, _columns);
+        Rows.Subtract(evens, radial, -even.R);
+        Rows.Subtract(evens, around, -even.A);
+        Rows.Subtract(evens, axial, -even.Z);
+        if (_odd.Length > 0)
         {
-            double co = from == 0 ? 1 : Math.Cos(from * seen), si = from == 0 ? 0 : Math.Sin(from * seen);
-            double straight = along * radial[from] + up * axial[from], turn = across * around[from];
-            double even = (straight * co + turn * si) / samples, odd = (straight * si - turn * co) / samples;
-            for (int to = 0; to < _orders; to++)
-            {
-                int place = ((to * _orders + from) * _rows + i) * _columns + j;
-                _even[place] += to == 0 ? even : 2 * even * Math.Cos(to * angle);
-                if (_odd.Length > 0 && to > 0)
-                {
-                    _odd[place] += 2 * odd * Math.Sin(to * angle);
-                }
-            }
+            Span<double> odds = _odd.AsSpan(row * _columns, _columns);
+            Rows.Subtract(odds, radial, -odd.R);
+            Rows.Subtract(odds, around, -odd.A);
+            Rows.Subtract(odds, axial, -odd.Z);
         }
     }
 

@@ -137,7 +137,7 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
 
             if (used)
             {
-                Normals(source, point, normal);
+                source.NormalFields(point, normal);
                 if (t == s)
                 {
                     normal[point.Element] = 0; // a flat element's own normal field is zero; its diagonal follows from the flux
@@ -187,19 +187,6 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             if (columns[j] >= 0)
             {
                 _kernel[row * _n + columns[j]] += share * signs[j] * normal[j];
-            }
-        }
-    }
-
-    private static void Normals(MagneticBody source, in SurfacePoint point, double[] normal)
-    {
-        Span<Vector3M> patch = stackalloc Vector3M[8];
-        for (int j = 0; j < source.Stride; j++)
-        {
-            source.PatchFields(j, point.X, point.Y, point.Z, patch);
-            for (int f = 0, element = j; element < normal.Length; f++, element += source.Stride)
-            {
-                normal[element] = point.NormalX * patch[f].XM + point.NormalY * patch[f].YM + point.NormalZ * patch[f].ZM;
             }
         }
     }
