@@ -76,7 +76,7 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
 
@@ -87,7 +87,7 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
         return view.Response is { } response
             ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
             : Results.UnprocessableEntity(view.Problems);
@@ -130,15 +130,22 @@ internal static class RecipeEndpoints
         return found is null ? null : new Posted(found, revisions, await shop.Recipes.FillLimitsAsync(cancel), form);
     }
 
+    /// <summary>The revision, with its accurate solution begun in the background.</summary>
+    private static RevisionRecord Prepared(RevisionRecord recipe)
+    {
+        ForecastDesk.Prepare(recipe.Json);
+        return recipe;
+    }
+
     private static RazorComponentResult Page(
         RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
         Answers.Page<RecipePage>(new()
         {
-            ["Recipe"] = recipe,
+            ["Recipe"] = Prepared(recipe),
             ["Revisions"] = revisions,
             ["Document"] = JsonNode.Parse(json),
             ["Load"] = load,
-            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits),
+            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits, recipe.Json),
             ["Problems"] = problems,
             ["Saved"] = saved,
             ["Reason"] = form?["reason"].ToString() ?? "",

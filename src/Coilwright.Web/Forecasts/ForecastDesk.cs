@@ -2,6 +2,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Figures;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Fields;
 using Coilwright.Web.Views;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
@@ -13,11 +14,17 @@ internal static class ForecastDesk
 {
     private static readonly ForecastOptions s_options = new() { CurvePoints = 240, Pictures = true };
 
+    private static readonly CommittedDesigns s_committed = new();
+
+    /// <summary>Begins to solve a saved revision accurately, for what is drawn from it.</summary>
+    public static void Prepare(string committed) => s_committed.Prepare(committed);
+
     /// <summary>Forecasts a recipe on a load; problems of both are listed together.</summary>
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document, or null for none.</param>
     /// <param name="limits">What the shop knows of its bobbins.</param>
-    public static ForecastView Forecast(string recipeJson, string? loadJson, FillLimits limits)
+    /// <param name="committed">The saved revision that it is drawn from: its accurate solution puts the fast one right; null for none.</param>
+    public static ForecastView Forecast(string recipeJson, string? loadJson, FillLimits limits, string? committed = null)
     {
         ReadOutcome<Recipe> recipe = RecipeReader.Read(recipeJson);
         ReadOutcome<LoadCircuit>? load = loadJson is null ? null : LoadReader.Read(loadJson);
@@ -28,8 +35,9 @@ internal static class ForecastDesk
         }
 
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
-        Prediction prediction = Forecaster.Predict(model, load?.Value, s_options);
-        return new ForecastView { Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
+        IFieldEngine engine = committed is not null && s_committed.Find(committed) is { } calibration ? new CalibratedFieldEngine(calibration) : s_options.Engine;
+        Prediction prediction = Forecaster.Predict(model, load?.Value, s_options with { Engine = engine });
+        return new ForecastView { Engine = engine.Name, Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
     }
 
     /// <summary>Loaded first, bare dashed behind it; a silent curve (volume shut) is left out.</summary>

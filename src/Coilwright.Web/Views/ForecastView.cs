@@ -11,6 +11,9 @@ public sealed record ForecastView
     /// <summary>Every mistake in the recipe or the load; then there is no prediction.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];
     public Prediction? Prediction { get; init; }
+
+    /// <summary>Name of the field engine: "fast", "fast, corrected" (by the accurate one at the saved revision) or "accurate".</summary>
+    public string Engine { get; init; } = "";
     public ResponseView? Response { get; init; }
 
     /// <summary>Plots of the strings' field and output and of the coil's branch, each with its table.</summary>
