@@ -57,16 +57,16 @@ internal sealed class ForecastScene
 
     /// <summary>The pickup's series branch at the asked frequencies: connection of the coils' impedance matrix, Ω.</summary>
     /// <param name="resistanceOhm">DC resistance of each coil.</param>
-    /// <param name="scale">Factor on each element of the inductance matrix.</param>
-    public Complex[] Branch(double[] resistanceOhm, double[,] scale)
+    /// <param name="inductanceH">Element of the inductance matrix at a frequency's place, losses in its imaginary part.</param>
+    public Complex[] Branch(double[] resistanceOhm, Func<int, int, int, Complex> inductanceH)
     {
         Complex[] branch = new Complex[FrequenciesHz.Count];
         for (int k = 0; k < branch.Length; k++)
         {
             Complex jOmega = new(0, 2 * Math.PI * FrequenciesHz[k]);
-            Complex[,] inductance = Field.SpectrumH[k];
+            int place = k;
             branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length,
-                (i, j) => jOmega * inductance[i, j] * scale[i, j] + (i == j ? resistanceOhm[i] : 0));
+                (i, j) => jOmega * inductanceH(place, i, j) + (i == j ? resistanceOhm[i] : 0));
         }
 
         return branch;

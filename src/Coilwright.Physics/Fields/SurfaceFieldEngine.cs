@@ -5,6 +5,9 @@ namespace Coilwright.Physics.Fields;
 /// <summary>Windings by Neumann's integral, permeable parts by surface charge: both engines, at different settings.</summary>
 internal sealed class SurfaceFieldEngine(FieldSettings settings)
 {
+    /// <summary>Slow enough for cores to follow without loss, Hz.</summary>
+    private const double LeastHz = 1e-3;
+
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel)
     {
         IReadOnlyList<FieldCoil> coils = problem.Coils;
@@ -18,7 +21,8 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         double[] middle = [.. system.Materials.Select(material => material.RelativePermeability.Value)];
         double[][] charges = sweep.Charges(middle);
         double[,] cores = sweep.Linkage(charges);
-        double[,] spread = Spread(sweep, system, middle, cores);
+        double[] areas = Areas(coils, system, charges);
+        double[,] spread = Spread(coils, sweep, system, middle, cores, out double[] areaSpread);
         AllowForSheets(problem, spread, air, cores);
         return new FieldSolution
         {
@@ -26,8 +30,11 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             StaticInductanceH = Scaled(coils, (i, j) => air[i, j] + Even(cores, i, j)),
             InductanceSpreadH = Absolute(Scaled(coils, (i, j) => Even(spread, i, j))),
             SpectrumH = Spectrum(problem, air, system, sweep, middle, cancel),
+            SpectrumSpreadH = SpectrumSpread(problem, system, sweep, spread),
             AirInductanceByBuildHPerM = byBuild,
-            EffectiveAreaM2 = Areas(coils, system, charges),
+            EffectiveAreaM2 = areas,
+            AreaByBuildM2PerM = [.. coils.Select(AreaByBuild)],
+            AreaSpreadM2 = [.. areas.Select((area, c) => Math.CopySign(areaSpread[c], area))],
             Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle)),
             Notes = Notes(problem),
         };
@@ -54,9 +61,10 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     }
 
     /// <summary>Half-widths of 95 % per turns: each material's permeability in turn, and the stated error of the cores' share.</summary>
-    private double[,] Spread(CoreSweep sweep, SurfaceSystem system, double[] middle, double[,] cores)
+    private double[,] Spread(IReadOnlyList<FieldCoil> coils, CoreSweep sweep, SurfaceSystem system, double[] middle, double[,] cores, out double[] areas)
     {
         int n = cores.GetLength(0);
+        double[] areaSquares = new double[n];
         double[,] squares = new double[n, n];
         double error = settings.CoreError + system.Materials.Select(material => material.ShapeError).DefaultIfEmpty().Max();
         void Add(Func<int, int, double> half)
@@ -73,8 +81,14 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             Estimate mu = system.Materials[m].RelativePermeability;
             if (!mu.IsExact)
             {
-                double[,] low = At(mu.Low, m), high = At(mu.High, m);
+                double[][] lowCharges = At(mu.Low, m), highCharges = At(mu.High, m);
+                double[,] low = sweep.Linkage(lowCharges), high = sweep.Linkage(highCharges);
                 Add((i, j) => (high[i, j] - low[i, j]) / 2);
+                double[] lowAreas = Areas(coils, system, lowCharges), highAreas = Areas(coils, system, highCharges);
+                for (int c = 0; c < n; c++)
+                {
+                    areaSquares[c] += Math.Pow((highAreas[c] - lowAreas[c]) / 2, 2);
+                }
             }
         }
 
@@ -83,14 +97,64 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             squares[k / n, k % n] = Math.Sqrt(squares[k / n, k % n]);
         }
 
+        areas = [.. areaSquares.Select(Math.Sqrt)];
         return squares;
 
-        double[,] At(double mu, int m)
+        double[][] At(double mu, int m)
         {
             double[] changed = (double[])middle.Clone();
             changed[m] = Math.Max(1, mu);
-            return sweep.Linkage(sweep.Charges(changed));
+            return sweep.Charges(changed);
         }
+    }
+
+    private static double AreaByBuild(FieldCoil coil)
+    {
+        double step = 0.01 * coil.BuildM;
+        return coil.Sign * coil.Turns * (AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM + step) - AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM - step)) / (2 * step);
+    }
+
+    /// <summary>Half of what lies between all permeabilities at their upper and at their lower ends, brought to the size of the static spread.</summary>
+    /// <remarks>From the same projection as the spectrum itself: losses do not move in step with the inductance, but about with the square of the permeability.</remarks>
+    private static List<Complex[,]> SpectrumSpread(FieldProblem problem, SurfaceSystem system, CoreSweep sweep, double[,] spread)
+    {
+        int n = problem.Coils.Count;
+        if (system.Count == 0 || problem.FrequenciesHz.Count == 0)
+        {
+            return [.. problem.FrequenciesHz.Select(_ => new Complex[n, n])];
+        }
+
+        Complex[,] At(Func<Estimate, double> end, double frequencyHz) => sweep.Linkage([.. system.Materials.Select(material => SkinEffect.Permeability(
+            Math.Max(1, end(material.RelativePermeability)), material.ConductivitySPerM, material.Skin, material.HalfThicknessM, frequencyHz))]);
+
+        Complex[,] Half(double frequencyHz)
+        {
+            Complex[,] high = At(mu => mu.High, frequencyHz), low = At(mu => mu.Low, frequencyHz), half = new Complex[n, n];
+            for (int k = 0; k < half.Length; k++)
+            {
+                (int i, int j) = (k / n, k % n);
+                half[i, j] = (high[i, j] + high[j, i] - low[i, j] - low[j, i]) / 4;
+            }
+
+            return half;
+        }
+
+        Complex[,] still = Half(LeastHz);
+        List<Complex[,]> spreads = [];
+        foreach (double frequencyHz in problem.FrequenciesHz)
+        {
+            Complex[,] half = Half(frequencyHz);
+            for (int k = 0; k < half.Length; k++)
+            {
+                (int i, int j) = (k / n, k % n);
+                double at = still[i, j].Real, wanted = Math.Abs(Even(spread, i, j));
+                half[i, j] = (Math.Abs(at) > 0.02 * wanted ? half[i, j] * (wanted / Math.Abs(at)) : wanted) * Factor(problem.Coils, i, j);
+            }
+
+            spreads.Add(half);
+        }
+
+        return spreads;
     }
 
     /// <summary>What covers and plates may take, while they are not solved: a tenth of the whole.</summary>
