@@ -44,6 +44,7 @@ public static class WebHost
         app.MapBuiltAssets();
         app.MapToday();
         app.MapRecipes();
+        app.MapSolve();
         app.MapSetUp();
         app.MapSections();
         app.MapBatches();
