@@ -45,6 +45,7 @@ public static class WebHost
         app.MapToday();
         app.MapRecipes();
         app.MapCompare();
+        app.MapSolve();
         app.MapSetUp();
         app.MapSections();
         app.MapBatches();

@@ -60,36 +60,31 @@ internal sealed class ForecastScene
 
     /// <summary>The pickup's series branch at the asked frequencies: connection of the coils' impedance matrix, Ω.</summary>
     /// <param name="resistanceOhm">DC resistance of each coil.</param>
-    /// <param name="scale">Factor on each element of the inductance matrix.</param>
-    /// <param name="conductivityChange">Relative change of each conducting sheet's conductivity.</param>
-    public Complex[] Branch(double[] resistanceOhm, double[,] scale, double[] conductivityChange)
+    /// <param name="inductanceH">Element of the inductance matrix at a frequency's place, losses in its imaginary part.</param>
+    public Complex[] Branch(double[] resistanceOhm, Func<int, int, int, Complex> inductanceH)
     {
         Complex[] branch = new Complex[FrequenciesHz.Count];
         for (int k = 0; k < branch.Length; k++)
         {
             Complex jOmega = new(0, 2 * Math.PI * FrequenciesHz[k]);
-            Complex[,] inductance = With(conductivityChange, k);
+            int place = k;
             branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length,
-                (i, j) => jOmega * inductance[i, j] * scale[i, j] + (i == j ? resistanceOhm[i] : 0));
+                (i, j) => jOmega * inductanceH(place, i, j) + (i == j ? resistanceOhm[i] : 0));
         }
 
         return branch;
     }
 
-    private Complex[,] With(double[] conductivityChange, int frequency)
+    /// <summary>Element of the inductance matrix at a frequency's place with the sheets' conductivities changed by so much of themselves, H.</summary>
+    public Complex ElementH(double[] conductivityChange, int k, int i, int j)
     {
-        Complex[,] inductance = (Complex[,])Field.SpectrumH[frequency].Clone();
+        Complex element = Field.SpectrumH[k][i, j];
         for (int s = 0; s < conductivityChange.Length; s++)
         {
-            Complex[,] change = Field.SheetEffects[s].ByConductivityH[frequency];
-            for (int k = 0; k < inductance.Length; k++)
-            {
-                (int i, int j) = (k / inductance.GetLength(1), k % inductance.GetLength(1));
-                inductance[i, j] += conductivityChange[s] * change[i, j];
-            }
+            element += conductivityChange[s] * Field.SheetEffects[s].ByConductivityH[k][i, j];
         }
 
-        return inductance;
+        return element;
     }
 
     private static WoundCoil WoundOf(CoilModel coil, LayEstimate lay) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,

@@ -2,6 +2,7 @@ using System.Numerics;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Fields;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 
@@ -43,6 +44,7 @@ internal sealed partial class ForecastVector
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
     private readonly double[] _sheetChange;
+    private double _cores;
     private PeakTrail? _bareTrail;
     private PeakTrail? _loadedTrail;
 
@@ -103,7 +105,7 @@ internal sealed partial class ForecastVector
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
             y[PlaceOf(c, CoilResult.AirInductance)] = (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c]) * _turnsRatio[c] * _turnsRatio[c];
-            y[PlaceOf(c, CoilResult.Inductance)] = _scene.Field.SpectrumH[_oneKilohertz][c, c].Real * _scale[c, c];
+            y[PlaceOf(c, CoilResult.Inductance)] = ElementH(_oneKilohertz, c, c).Real;
             y[PlaceOf(c, CoilResult.Capacitance)] = x[_inputs.Capacitance]
                 * (_scene.Model.Coils[c].Winding.MeasuredCapacitanceF
                     ?? _scene.Lays[c].CapacitanceF.Value * y[PlaceOf(c, CoilResult.MeanTurnLength)] / _scene.Wound[c].MeanTurnM);
@@ -162,7 +164,7 @@ internal sealed partial class ForecastVector
     /// <summary>Turns act squared, build through the air part, cores through their interval; mutuals follow turns and cores.</summary>
     private void ScaleInductances(double[] x, double[] y)
     {
-        double cores = _inputs.CoreDeparture(x);
+        double cores = _cores = _inputs.CoreDeparture(x);
         for (int i = 0; i < _coils; i++)
         {
             for (int j = 0; j < _coils; j++)
@@ -175,9 +177,30 @@ internal sealed partial class ForecastVector
         }
     }
 
+    /// <summary>Element of the inductance matrix at a frequency's place: the cores move losses and inductance each in its own way.</summary>
+    private Complex ElementH(int k, int i, int j)
+    {
+        FieldSolution field = _scene.Field;
+        if (field.SpectrumSpreadH.Count == 0)
+        {
+            return _scene.ElementH(_sheetChange, k, i, j) * _scale[i, j];
+        }
+
+        double build = i == j ? field.AirInductanceByBuildHPerM[i] * _buildChange[i] : 0;
+        return (_scene.ElementH(_sheetChange, k, i, j) + build + _cores * field.SpectrumSpreadH[k][i, j]) * (_turnsRatio[i] * _turnsRatio[j]);
+    }
+
+    /// <summary>Turns × area of a coil, m², with its build and its cores.</summary>
+    private double AreaM2(int c)
+    {
+        FieldSolution field = _scene.Field;
+        double moved = field.AreaByBuildM2PerM.Length > 0 ? field.AreaByBuildM2PerM[c] * _buildChange[c] + field.AreaSpreadM2[c] * _cores : 0;
+        return _turnsRatio[c] * (field.EffectiveAreaM2[c] + moved);
+    }
+
     private void JoinCoils(double[] y)
     {
-        Complex[] branch = _scene.Branch(_resistance, _scale, _sheetChange);
+        Complex[] branch = _scene.Branch(_resistance, ElementH);
         double[] henry = new double[branch.Length], ohm = new double[branch.Length];
         for (int k = 0; k < branch.Length; k++)
         {
@@ -190,8 +213,8 @@ internal sealed partial class ForecastVector
         double[] weights = JoinedDc(y);
         y[PlaceOf(PickupResult.Inductance)] = henry[_oneKilohertz];
         y[PlaceOf(PickupResult.Capacitance)] = JoinedCapacitance(y, weights);
-        y[PlaceOf(PickupResult.EffectiveArea)] = Enumerable.Range(0, _coils).Sum(c => weights[c] * _turnsRatio[c] * _scene.Field.EffectiveAreaM2[c]);
-        double all = Enumerable.Range(0, _coils).Sum(c => Math.Abs(weights[c] * _turnsRatio[c] * _scene.Field.EffectiveAreaM2[c]));
+        y[PlaceOf(PickupResult.EffectiveArea)] = Enumerable.Range(0, _coils).Sum(c => weights[c] * AreaM2(c));
+        double all = Enumerable.Range(0, _coils).Sum(c => Math.Abs(weights[c] * AreaM2(c)));
         y[PlaceOf(PickupResult.HumBalance)] = all > 0 ? y[PlaceOf(PickupResult.EffectiveArea)] / all : 0;
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
@@ -221,7 +244,7 @@ internal sealed partial class ForecastVector
         y[PlaceOf(PickupResult.DcResistance)] = dc.Real;
         Complex jOmega = new(0, 2 * Math.PI * 1000);
         return CoilNetwork.Weights(_scene.Model.Connection, _coils,
-            (i, j) => jOmega * _scene.Field.SpectrumH[_oneKilohertz][i, j] * _scale[i, j] + (i == j ? _resistance[i] : 0));
+            (i, j) => jOmega * ElementH(_oneKilohertz, i, j) + (i == j ? _resistance[i] : 0));
     }
 
     /// <summary>Capacitance seen at the terminals by energy: each coil's own times the square of its share of the voltage.</summary>

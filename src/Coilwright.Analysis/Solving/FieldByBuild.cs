@@ -70,7 +70,7 @@ internal sealed class FieldByBuild : IFieldEngine
             return matrix;
         }
 
-        int vectors = block * (3 + 2 * _frequencies);
+        int vectors = block * (3 + 4 * _frequencies);
         return new FieldSolution
         {
             AirInductanceH = Matrix(0),
@@ -79,6 +79,9 @@ internal sealed class FieldByBuild : IFieldEngine
             SpectrumH = [.. Enumerable.Range(0, _frequencies).Select(f => Join(Matrix(3 + 2 * f), Matrix(4 + 2 * f)))],
             AirInductanceByBuildHPerM = [.. turns.Select((count, c) => pairs[c, c]![vectors + c] * count * count)],
             EffectiveAreaM2 = [.. turns.Select((count, c) => pairs[c, c]![vectors + _coils + c] * count)],
+            SpectrumSpreadH = [.. Enumerable.Range(0, _frequencies).Select(f => Join(Matrix(3 + 2 * _frequencies + 2 * f), Matrix(4 + 2 * _frequencies + 2 * f)))],
+            AreaByBuildM2PerM = [.. turns.Select((count, c) => pairs[c, c]![vectors + 2 * _coils + c] * count)],
+            AreaSpreadM2 = [.. turns.Select((count, c) => pairs[c, c]![vectors + 3 * _coils + c] * count)],
             Map = _map,
             Notes = _notes,
         };
@@ -118,7 +121,8 @@ internal sealed class FieldByBuild : IFieldEngine
     [
         .. Rows(solution.AirInductanceH), .. Rows(solution.StaticInductanceH), .. Rows(solution.InductanceSpreadH),
         .. solution.SpectrumH.SelectMany(matrix => Rows(matrix, value => value.Real).Concat(Rows(matrix, value => value.Imaginary))),
-        .. solution.AirInductanceByBuildHPerM, .. solution.EffectiveAreaM2,
+        .. solution.SpectrumSpreadH.SelectMany(matrix => Rows(matrix, value => value.Real).Concat(Rows(matrix, value => value.Imaginary))),
+        .. solution.AirInductanceByBuildHPerM, .. solution.EffectiveAreaM2, .. solution.AreaByBuildM2PerM, .. solution.AreaSpreadM2,
     ];
 
     private static IEnumerable<double> Rows(double[,] matrix) => matrix.Cast<double>();

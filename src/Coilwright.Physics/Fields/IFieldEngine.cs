@@ -34,6 +34,13 @@ public sealed record FieldSolution
     /// <summary>What the conductivity of each conducting cover or plate does to the spectrum.</summary>
     public IReadOnlyList<SheetEffect> SheetEffects { get; init; } = [];
 
+    /// <summary>How the spectrum moves when the cores' permeabilities stand at the upper end of their intervals, H: real and imaginary part together. Empty when not solved.</summary>
+    public IReadOnlyList<Complex[,]> SpectrumSpreadH { get; init; } = [];
+
+    /// <summary>Change of each coil's turns × area with its build, m²/m, and with the cores at the upper end of their interval, m²; empty when not solved.</summary>
+    public double[] AreaByBuildM2PerM { get; init; } = [];
+    public double[] AreaSpreadM2 { get; init; } = [];
+
     /// <summary>Change of each coil's own air inductance with its build, H/m.</summary>
     public required double[] AirInductanceByBuildHPerM { get; init; }
 

@@ -6,6 +6,9 @@ namespace Coilwright.Physics.Fields;
 /// <summary>Windings by Neumann's integral, permeable parts by surface charge: both engines, at different settings.</summary>
 internal sealed class SurfaceFieldEngine(FieldSettings settings)
 {
+    /// <summary>Slow enough for cores to follow without loss, Hz.</summary>
+    private const double LeastHz = 1e-3;
+
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel)
     {
         IReadOnlyList<FieldCoil> coils = problem.Coils;
@@ -28,6 +31,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
         double[,] spread = Spread(full, system, middle, cores, BodyFactory.Touch(bodies) ? settings.ContactError : 0);
         List<Dictionary<int, Complex[,]>> bySheet = [];
+        double[] areas = Areas(coils, system, charges);
         return new FieldSolution
         {
             AirInductanceH = Scaled(coils, (i, j) => air[i, j]),
@@ -35,8 +39,11 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             InductanceSpreadH = Absolute(Scaled(coils, (i, j) => Even(spread, i, j))),
             SpectrumH = Spectrum(problem, air, system, full, sheets, bySheet, cancel),
             SheetEffects = Effects(problem, bySheet),
+            SpectrumSpreadH = SpectrumSpread(problem, system, full, spread),
             AirInductanceByBuildHPerM = byBuild,
-            EffectiveAreaM2 = Areas(coils, system, charges),
+            EffectiveAreaM2 = areas,
+            AreaByBuildM2PerM = [.. coils.Select(AreaByBuild)],
+            AreaSpreadM2 = [.. areas.Select((area, c) => AreaSpread(coils[c], area, cores[c, c], spread[c, c]))],
             Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle)),
             Notes = SheetNotes.Of(problem),
         };
@@ -100,6 +107,62 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             changed[m] = Math.Max(1, mu);
             return sweep.Linkage(changed);
         }
+    }
+
+    /// <summary>The cores' share of an area moves with permeability as their share of the inductance does; signed like the area.</summary>
+    private static double AreaSpread(FieldCoil coil, double area, double cores, double spread)
+    {
+        double share = area - coil.Sign * coil.Turns * AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM);
+        return Math.Abs(cores) > 0 ? Math.CopySign(share * spread / cores, area) : 0;
+    }
+
+    private static double AreaByBuild(FieldCoil coil)
+    {
+        double step = 0.01 * coil.BuildM;
+        return coil.Sign * coil.Turns * (AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM + step) - AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM - step)) / (2 * step);
+    }
+
+    /// <summary>Half of what lies between all permeabilities at their upper and at their lower ends, brought to the size of the static spread.</summary>
+    /// <remarks>From the same projection as the spectrum itself: losses do not move in step with the inductance, but about with the square of the permeability.</remarks>
+    private static List<Complex[,]> SpectrumSpread(FieldProblem problem, SurfaceSystem system, CoreSweep sweep, double[,] spread)
+    {
+        int n = problem.Coils.Count;
+        if (system.Count == 0 || problem.FrequenciesHz.Count == 0)
+        {
+            return [.. problem.FrequenciesHz.Select(_ => new Complex[n, n])];
+        }
+
+        Complex[,] At(Func<Estimate, double> end, double frequencyHz) => sweep.Linkage([.. system.Materials.Select(material => SkinEffect.Permeability(
+            Math.Max(1, end(material.RelativePermeability)), material.ConductivitySPerM, material.Skin, material.HalfThicknessM, frequencyHz))]);
+
+        Complex[,] Half(double frequencyHz)
+        {
+            Complex[,] high = At(mu => mu.High, frequencyHz), low = At(mu => mu.Low, frequencyHz), half = new Complex[n, n];
+            for (int k = 0; k < half.Length; k++)
+            {
+                (int i, int j) = (k / n, k % n);
+                half[i, j] = (high[i, j] + high[j, i] - low[i, j] - low[j, i]) / 4;
+            }
+
+            return half;
+        }
+
+        Complex[,] still = Half(LeastHz);
+        List<Complex[,]> spreads = [];
+        foreach (double frequencyHz in problem.FrequenciesHz)
+        {
+            Complex[,] half = Half(frequencyHz);
+            for (int k = 0; k < half.Length; k++)
+            {
+                (int i, int j) = (k / n, k % n);
+                double at = still[i, j].Real, wanted = Math.Abs(Even(spread, i, j));
+                half[i, j] = (Math.Abs(at) > 0.02 * wanted ? half[i, j] * (wanted / Math.Abs(at)) : wanted) * Factor(problem.Coils, i, j);
+            }
+
+            spreads.Add(half);
+        }
+
+        return spreads;
     }
 
     private static List<Complex[,]> Spectrum(FieldProblem problem, double[,] air, SurfaceSystem system, CoreSweep sweep,
