@@ -1,33 +1,38 @@
 using System.Globalization;
 using System.Text;
+using Coilwright.Papers.Words;
 
 namespace Coilwright.Papers.Figures;
 
 /// <summary>A trade-off of two quantities: one dot a recipe, named on pointing at it.</summary>
 public static class TradeOffFigure
 {
-    private const double Left = 70, Right = 700, Top = 16, Bottom = 320;
+    private const double Left = 110, Right = 700, Top = 16, Bottom = 320;
 
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
     /// <param name="points">First and second quantity of each recipe, SI or dB, and words for it.</param>
-    /// <param name="first">Name of the quantity along the page.</param>
-    /// <param name="second">Name of the quantity up the page.</param>
-    public static string Svg(IReadOnlyList<(double First, double Second, string Words)> points, string first, string second)
+    /// <param name="first">Name and SI unit of the quantity along the page.</param>
+    /// <param name="second">Name and SI unit of the quantity up the page.</param>
+    public static string Svg(IReadOnlyList<(double First, double Second, string Words)> points, (string Name, string Unit) first, (string Name, string Unit) second)
     {
         (double lowX, double highX) = Ends(points.Select(point => point.First));
         (double lowY, double highY) = Ends(points.Select(point => point.Second));
         StringBuilder svg = new();
-        svg.Append(CultureInfo.InvariantCulture, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure" role="img" viewBox="0 0 720 370" font-family="system-ui, sans-serif" font-size="14"><title>Trade-off</title><desc>{points.Count} recipes, {Markup.E(second)} against {Markup.E(first)}; the table below has the numbers.</desc>""");
-        svg.Append(CultureInfo.InvariantCulture, $"""<path d="M{Left} {Top}V{Bottom}H{Right}" fill="none" stroke="currentColor"/><text x="{(Left + Right) / 2}" y="360" text-anchor="middle" fill="currentColor">{Markup.E(first)}</text><text x="18" y="{(Top + Bottom) / 2}" text-anchor="middle" fill="currentColor" transform="rotate(-90 18 {(Top + Bottom) / 2})">{Markup.E(second)}</text>""");
+        svg.Append(CultureInfo.InvariantCulture, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure" role="img" viewBox="0 0 720 370" font-family="system-ui, sans-serif" font-size="12"><title>Trade-off</title><desc>{points.Count} recipes, {Markup.E(second.Name)} against {Markup.E(first.Name)}; the table below has the numbers.</desc>""");
+        svg.Append(CultureInfo.InvariantCulture, $"""<path d="M{Left} {Top}V{Bottom}H{Right}" fill="none" stroke="currentColor"/><text x="{(Left + Right) / 2}" y="360" text-anchor="middle" fill="currentColor">{Markup.E(first.Name)}</text><text x="18" y="{(Top + Bottom) / 2}" text-anchor="middle" fill="currentColor" transform="rotate(-90 18 {(Top + Bottom) / 2})">{Markup.E(second.Name)}</text>""");
         foreach ((double x, double y, string words) in points)
         {
             double px = Left + (x - lowX) / (highX - lowX) * (Right - Left), py = Bottom - (y - lowY) / (highY - lowY) * (Bottom - Top);
-            svg.Append(CultureInfo.InvariantCulture, $"""<circle cx="{px:0.#}" cy="{py:0.#}" r="5" fill="var(--copper, #a8552a)"><title>{Markup.E(words)}</title></circle>""");
+            svg.Append(CultureInfo.InvariantCulture, $"""<circle cx="{px:0.#}" cy="{py:0.#}" r="4" fill="var(--copper, #a8552a)"><title>{Markup.E(words)}</title></circle>""");
         }
 
-        foreach ((double x, double y, string anchor, double value) in new[] { (Left, Bottom + 18, "start", lowX), (Right, Bottom + 18, "end", highX), (Left - 6, Bottom, "end", lowY), (Left - 6, Top + 10, "end", highY) })
+        foreach ((double x, double y, string anchor, double value, string unit) in new[]
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<text x="{x}" y="{y}" text-anchor="{anchor}" fill="currentColor">{value:G3}</text>""");
+            (Left, Bottom + 18, "start", lowX, first.Unit), (Right, Bottom + 18, "end", highX, first.Unit),
+            (Left - 6, Bottom, "end", lowY, second.Unit), (Left - 6, Top + 10, "end", highY, second.Unit),
+        })
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"""<text x="{x}" y="{y}" text-anchor="{anchor}" fill="currentColor">{Markup.E(FigureWords.Value(value, unit))}</text>""");
         }
 
         return svg.Append("</svg>").ToString();

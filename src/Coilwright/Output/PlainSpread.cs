@@ -19,7 +19,7 @@ public static class PlainSpread
             table.Add(
                 FigureWords.Name(quantity.Name), Value(quantity.Mean), Value(quantity.StandardDeviation), Value(quantity.WithinRun), $"{Value(quantity.Low)} – {Value(quantity.High)}",
                 quantity.OutsideTarget is { } outside ? Percent(outside) : "–",
-                string.Join(", ", quantity.Causes.Take(3).Select(cause => $"{CauseWords.Of(cause.Cause)} {Percent(cause.Total)}")));
+                string.Join(", ", quantity.Causes.Take(3).Select(cause => $"{ScatterWords.Of(cause.Cause)} {Percent(cause.Total)}")));
         }
 
         table.Write(writer);

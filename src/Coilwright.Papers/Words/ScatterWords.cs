@@ -1,8 +1,9 @@
-namespace Coilwright.Output;
+namespace Coilwright.Papers.Words;
 
 /// <summary>Causes of scatter in workshop words.</summary>
-internal static class CauseWords
+public static class ScatterWords
 {
+    /// <summary>A cause by its name in the file formats, in words.</summary>
     public static string Of(string cause) => cause switch
     {
         "bareDiameter" => "bare diameter",

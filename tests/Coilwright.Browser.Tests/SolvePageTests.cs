@@ -1,0 +1,51 @@
+using Coilwright.Browser.Tests.Ground;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Coilwright.Browser.Tests;
+
+/// <summary>A recipe asked backwards, and the spread of a run.</summary>
+[Collection("browser")]
+public sealed class SolvePageTests(Chromium chromium)
+{
+    [Fact]
+    public async Task Wants_in_plain_words_give_whole_recipes_and_one_becomes_a_draft()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}/solve");
+        await page.GetByLabel("Wanted, one to a line").FillAsync("dcResistance=8.2kΩ\nloadedPeak>=3.2kHz");
+        await page.GetByLabel("What may change").FillAsync("turns,gauge");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Search" }).ClickAsync();
+        ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
+        await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2");
+        await Expect(answer.GetByRole(AriaRole.Img).First).ToBeVisibleAsync();
+        await answer.GetByRole(AriaRole.Button, new() { NameRegex = new("Make a draft with turns") }).First.ClickAsync();
+        await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task A_want_that_is_not_understood_is_answered_and_stays()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}/solve");
+        await page.GetByLabel("Wanted, one to a line").FillAsync("loudness=3");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Search" }).ClickAsync();
+        await Expect(page.GetByText("no such quantity").First).ToBeVisibleAsync();
+        await Expect(page.GetByLabel("Wanted, one to a line")).ToHaveValueAsync("loudness=3");
+    }
+
+    [Fact]
+    public async Task The_spread_of_a_run_names_its_causes_in_words()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}/spread");
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = "bare diameter" }).First).ToContainTextAsync("%");
+        await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Histogram of DC resistance") })).ToBeVisibleAsync();
+    }
+}
