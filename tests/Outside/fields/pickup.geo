@@ -1,8 +1,8 @@
-// A quarter (x > 0, y > 0) of a pickup about the origin: one winding in the middle (coilY = 0) or a pair at +-coilY, rods, and optionally a bar and a cover.
+// A quarter (x > 0, y > 0) of a pickup about the origin: one winding in the middle (coilY = 0) or a pair at +-coilY, rods, and optionally a bar.
 // Lengths in mm. Run through make-field-results; the numbers come from the command line (-setnumber).
 SetFactory("OpenCASCADE");
 DefineConstant[ a = 29.75, r0 = 3.25, b = 3, h = 11, coilY = 0, rodR = 2.4, rodLow = -9, rodTop = 9, pitch = 10.4, withRods = 1,
-  barX = 0, barY = 12, barLow = -9, barTop = -6, cover = 0, coverX = 70, coverY = 38, coverTop = 7.5, coverLow = -6, coverT = 0.5,
+  barX = 0, barY = 12, barLow = -9, barTop = -6,
   fine = 0.9, coarse = 22, far = 140 ];
 Mesh.ElementOrder = 2;
 Mesh.Algorithm3D = 1;
@@ -34,20 +34,6 @@ If(barX > 0)
   bar = newv; Box(bar) = {-barX / 2, -barY / 2, barLow, barX, barY, barTop - barLow};
   parts() += {bar};
 EndIf
-If(cover)
-  ra = coverY / 2; la = coverX / 2 - ra;
-  c1 = newv; Box(c1) = {-la, -ra, coverLow, 2 * la, 2 * ra, coverTop - coverLow};
-  c2 = newv; Cylinder(c2) = {la, 0, coverLow, 0, 0, coverTop - coverLow, ra};
-  c3 = newv; Cylinder(c3) = {-la, 0, coverLow, 0, 0, coverTop - coverLow, ra};
-  shell() = BooleanUnion{ Volume{c1}; Delete; }{ Volume{c2, c3}; Delete; };
-  ri = ra - coverT;
-  c4 = newv; Box(c4) = {-la, -ri, coverLow - 1, 2 * la, 2 * ri, coverTop - coverT - coverLow + 1};
-  c5 = newv; Cylinder(c5) = {la, 0, coverLow - 1, 0, 0, coverTop - coverT - coverLow + 1, ri};
-  c6 = newv; Cylinder(c6) = {-la, 0, coverLow - 1, 0, 0, coverTop - coverT - coverLow + 1, ri};
-  inside() = BooleanUnion{ Volume{c4}; Delete; }{ Volume{c5, c6}; Delete; };
-  cup() = BooleanDifference{ Volume{shell()}; Delete; }{ Volume{inside()}; Delete; };
-  parts() += {cup()};
-EndIf
 quarter = newv; Box(quarter) = {0, 0, -far, far, far, 2 * far};
 kept() = BooleanIntersection{ Volume{parts()}; Delete; }{ Volume{quarter}; Delete; };
 all() = BooleanFragments{ Volume{world}; Delete; }{ Volume{kept()}; Delete; };
@@ -65,18 +51,10 @@ bars() = {};
 If(barX > 0)
   bars() = Volume In BoundingBox{-0.01, -0.01, barLow - 0.01, barX / 2 + 0.01, barY / 2 + 0.01, barTop + 0.01};
 EndIf
-cups() = {};
-If(cover)
-  inCup() = Volume In BoundingBox{-0.01, -0.01, coverLow - 0.01, coverX / 2 + 0.01, coverY / 2 + 0.01, coverTop + 0.01};
-  inner() = Volume In BoundingBox{-0.01, -0.01, -far, coverX / 2 - coverT + 0.01, coverY / 2 - coverT + 0.01, coverTop - coverT + 0.01};
-  cups() = inCup(); cups() -= inner();
-EndIf
-air() = all(); air() -= rods(); air() -= bars(); air() -= cups();
+air() = all(); air() -= rods(); air() -= bars();
 Physical Volume("air", 1) = air();
 Physical Volume("rods", 2) = rods();
 Physical Volume("bar", 3) = bars();
-Physical Volume("cover", 4) = cups();
-skin() = Boundary{ Physical Volume{1, 2, 3, 4}; };
 farFaces() = Surface In BoundingBox{far - e, -e, -far - e, far + e, far + e, far + e};
 farFaces() += Surface In BoundingBox{-e, far - e, -far - e, far + e, far + e, far + e};
 farFaces() += Surface In BoundingBox{-e, -e, far - e, far + e, far + e, far + e};
@@ -84,10 +62,6 @@ farFaces() += Surface In BoundingBox{-e, -e, -far - e, far + e, far + e, -far + 
 Physical Surface("far", 11) = farFaces();
 sideY() = Surface In BoundingBox{-e, -e, -far - e, far + e, e, far + e};
 Physical Surface("planeY", 12) = sideY();
-If(cover)
-  Physical Surface("coverSkin", 13) = Abs(Boundary{ Volume{cups()}; });
-EndIf
-
 Mesh.CharacteristicLengthExtendFromBoundary = 0;
 Mesh.CharacteristicLengthFromPoints = 0;
 Mesh.CharacteristicLengthFromCurvature = 0;

@@ -81,6 +81,13 @@ internal static class PartsReader
                 "below " + QuantityText.Echo(part.Top, QuantityKind.Length));
         }
 
+        if (part.Thickness.Si > part.Top.Si - part.Bottom.Si + RecipeChecks.SlackM && part.Bottom.Si < part.Top.Si)
+        {
+            fields.Problems.Add(
+                fields.PathOf("thickness"), "thicker than the part is from bottom to top", QuantityText.Echo(part.Thickness, QuantityKind.Length),
+                "at most " + QuantityText.FormatIn(part.Top.Si - part.Bottom.Si, QuantityKind.Length, "mm"));
+        }
+
         double halfM = Math.Min(part.Length.Si, part.Width.Si) / 2;
         if (part.Corner is Entered corner && corner.Si > halfM + RecipeChecks.SlackM)
         {
