@@ -29,7 +29,7 @@ public sealed partial class WindingRoom
         IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
         List<Problem> problems = Check(tag, readings);
         readings = Correct(entry, before, readings, problems);
-        return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, readings, tag, cancel).ConfigureAwait(false);
+        return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }
 
     /// <summary>Takes the entry made last in a batch away; a correction undone puts the reading before it back in force. Both are appended, nothing is erased.</summary>
@@ -64,7 +64,7 @@ public sealed partial class WindingRoom
             Person = person.Trim(),
             TimeUtc = now,
         })];
-        return await StoreAsync(found, undoing, last[0].Tag, cancel).ConfigureAwait(false);
+        return await StoreAsync(found, before, undoing, last[0].Tag, cancel).ConfigureAwait(false);
     }
 
     /// <summary>Undoes without an id of the client's; sent twice it undoes twice.</summary>
@@ -138,14 +138,15 @@ public sealed partial class WindingRoom
         return beside.Length == 1 ? beside[0].Id : null;
     }
 
-    private async Task<CoilEntryOutcome> StoreAsync(Found found, IReadOnlyList<ReadingRecord> readings, string tag, CancellationToken cancel)
+    private async Task<CoilEntryOutcome> StoreAsync(Found found, IReadOnlyList<ReadingRecord> before, IReadOnlyList<ReadingRecord> readings, string tag, CancellationToken cancel)
     {
         AddReading added = await records.AddReadingsAsync(readings, cancel).ConfigureAwait(false);
         return added switch
         {
             AddReading.SupersededByAnother => Refused([new Problem("supersedes", "somebody else has superseded that reading meanwhile; look at the coil again")]),
             AddReading.IdTaken => Refused([IdTaken]),
-            _ => Stands(found, await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false), tag, readings, added == AddReading.AlreadyThere),
+            AddReading.Added => Stands(found, [.. before, .. readings], tag, readings, duplicate: false),
+            _ => Stands(found, await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false), tag, readings, duplicate: true),
         };
     }
 

@@ -63,6 +63,7 @@ public sealed record SpoolOption(IReadOnlyList<double> Turns, double ResistanceO
         double henry = values["inductance"];
         return new SpoolOption(
             [.. model.Coils.Select(coil => coil.Winding.Turns)], values["dcResistance"], henry, against is null ? 0 : henry / against.InductanceH - 1,
-            output is { } now && against?.Output is { } then ? 20 * Math.Log10(now / then) : against is null && output is not null ? 0 : null) { Output = output };
+            output is { } now && against?.Output is { } then ? 20 * Math.Log10(now / then) : against is null && output is not null ? 0 : null)
+        { Output = output };
     }
 }

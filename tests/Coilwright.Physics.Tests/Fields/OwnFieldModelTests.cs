@@ -1,0 +1,42 @@
+using System.Globalization;
+using Coilwright.Physics.Fields;
+using Coilwright.Shared;
+
+namespace Coilwright.Physics.Tests.Fields;
+
+/// <summary>Models of our own, solved by gmsh and getdp: tests/Outside/fields remakes tests/Reference/field/own-models.csv.</summary>
+public sealed class OwnFieldModelTests
+{
+    private const string Source = "tests/Reference/field/own-models.csv: our finite-element models, gmsh and getdp";
+
+    [Theory] // one mesh of 44,000 nodes, which lies 0.3 to 0.6 % above a fine one
+    [InlineData(4.5)]
+    [InlineData(100)]
+    public void Six_rods_agree_with_finite_elements_to_their_meshs_error(double mu)
+    {
+        double theirs = Rows("six_rods").Single(row => Math.Abs(row.Number("mu") - mu) < 1e-9).Number("inductanceH");
+        double ours = FieldCases.Accurate.Solve(FieldCases.One(FieldCases.Coil(0.02975, FieldCases.Rods(FieldCases.SixM, mu))), TestContext.Current.CancellationToken).StaticInductanceH[0, 0];
+        Assert.InRange(ours / theirs - 1, -0.01, 0.001);
+        EvidenceLog.Record(FormattableString.Invariant($"Inductance with six rods, permeability {mu}, accurate engine against our own finite elements"), Source, "independent program", "-1.0 % to +0.1 %", Percent(ours / theirs - 1));
+    }
+
+    [Fact] // two meshes, carried to none by the square of their element size
+    public void A_pair_of_coils_with_slugs_and_a_bar_agrees_with_finite_elements()
+    {
+        double At(string drive)
+        {
+            double coarse = Rows("pair_bar_mesh1.8").Single(row => row["drive"] == drive).Number("inductanceH"), fine = Rows("pair_bar_mesh1.3").Single(row => row["drive"] == drive).Number("inductanceH");
+            return fine - (coarse - fine) * 1.3 * 1.3 / (1.8 * 1.8 - 1.3 * 1.3);
+        }
+
+        double[,] ours = FieldCases.Accurate.Solve(FieldCases.TwoCoils(4.5), TestContext.Current.CancellationToken).StaticInductanceH;
+        double self = (At("even") + At("odd")) / 2, mutual = (At("even") - At("odd")) / 2;
+        Assert.Equal(1, ours[0, 0] / self, 0.005);
+        Assert.Equal(1, ours[0, 1] / mutual, 0.01);
+        EvidenceLog.Record("Pair of coils with slugs and a bar, accurate engine against our own finite elements: L; M", Source + ", two meshes extrapolated", "independent program", "0.5 %; 1 %", Percent(ours[0, 0] / self - 1) + "; " + Percent(ours[0, 1] / mutual - 1));
+    }
+
+    private static IEnumerable<Dictionary<string, string>> Rows(string name) => FieldCases.Read("own-models.csv").Where(row => row["name"].StartsWith(name, StringComparison.Ordinal));
+
+    private static string Percent(double part) => part.ToString("+0.00 %;-0.00 %", CultureInfo.InvariantCulture);
+}
