@@ -113,6 +113,9 @@ public enum SheetShape
 public sealed record SheetModel
 {
     public required SheetShape Shape { get; init; }
+
+    /// <summary>Place in the recipe's list of metalwork, keepers counted.</summary>
+    public int Place { get; init; }
     public required string Material { get; init; }
     public required double ThicknessM { get; init; }
     public required double LengthM { get; init; }

@@ -1,6 +1,8 @@
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Web;
 
@@ -9,4 +11,10 @@ public sealed record ShopServices(WindingRoom Winding, RecipeBook Recipes, IShop
 {
     /// <summary>The shop's winders.</summary>
     public MachinePark Machines { get; } = new(Records, Time);
+
+    /// <summary>The shop's wire.</summary>
+    public StockRoom Stock { get; } = new(Records, Time);
+
+    /// <summary>Batches while they are wound.</summary>
+    public BatchRun Run { get; } = new(Records, Winding, new MachinePark(Records, Time), Time);
 }

@@ -44,9 +44,12 @@ public static class WebHost
         app.MapBuiltAssets();
         app.MapToday();
         app.MapRecipes();
+        app.MapCompare();
         app.MapSetUp();
         app.MapSections();
         app.MapBatches();
+        app.MapWinding();
+        app.MapStock();
         app.MapApi();
         app.MapFallback(Answers.NotFoundPage);
         return app;

@@ -28,7 +28,7 @@ public sealed class ScreenTests(Chromium chromium)
         await CheckAsync(page, "enter", width);
         foreach ((string name, string address) in new[]
         {
-            ("today", "/"), ("recipes", "/recipes"), ("recipe", $"/recipes/{recipe}"), ("setup", $"/recipes/{recipe}/setup"), ("batch", $"/batches/{batch}"), ("nothing", "/no-such-page"),
+            ("today", "/"), ("recipes", "/recipes"), ("recipe", $"/recipes/{recipe}"), ("setup", $"/recipes/{recipe}/setup"), ("batch", $"/batches/{batch}"), ("wind", $"/batches/{batch}/wind"), ("spools", "/spools"), ("winders", "/machines"), ("coil", $"/batches/{batch}/coils/C-003"), ("tags", $"/batches/{batch}/tags"), ("nothing", "/no-such-page"),
         })
         {
             await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });

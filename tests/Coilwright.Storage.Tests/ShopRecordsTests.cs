@@ -1,8 +1,10 @@
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Stock;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -107,15 +109,62 @@ public sealed class ShopRecordsTests
     [InlineData("DELETE FROM Batches")]
     [InlineData("UPDATE Revisions SET Json = ''")]
     [InlineData("UPDATE RoomTemperatures SET TemperatureC = 1")]
+    [InlineData("UPDATE Machines SET Json = ''")]
+    [InlineData("DELETE FROM Spools")]
+    [InlineData("UPDATE SpoolReadings SET Ohm = 1")]
+    [InlineData("DELETE FROM BatchEvents")]
     public async Task The_database_itself_refuses_to_change_what_was_recorded(string sql)
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         await temp.Shop.AddReadingsAsync([TempShop.Reading(batch)], Cancel);
         await temp.Shop.AddRoomTemperatureAsync(new RoomTemperature(20, "20", "Mara", TempShop.Noon), Cancel);
+        await FillWindingRoomAsync(temp, batch);
         await using ShopContext context = temp.Shop.Open();
         SqliteException refused = await Assert.ThrowsAsync<SqliteException>(() => context.Database.ExecuteSqlRawAsync(sql, Cancel));
         Assert.Equal(19, refused.SqliteErrorCode); // SQLITE_CONSTRAINT
+    }
+
+    [Fact]
+    public async Task Machines_spools_and_events_come_back_the_same_after_closing()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        (MachineRecord machine, SpoolRecord spool, SpoolReadingRecord reading, BatchEventRecord happened) = await FillWindingRoomAsync(temp, batch);
+        Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel)); // sent twice
+        Assert.False(await temp.Shop.AddSpoolAsync(spool with { Id = Guid.NewGuid(), Label = "A0117" }, Cancel));
+        Assert.False(await temp.Shop.AddBatchEventAsync(happened, Cancel));
+
+        await temp.ReopenAsync();
+
+        Assert.Equal([machine], await temp.Shop.MachinesAsync(Cancel));
+        Assert.Equal([spool], await temp.Shop.SpoolsAsync(Cancel));
+        Assert.Equal([reading], await temp.Shop.SpoolReadingsAsync(Cancel));
+        Assert.Equal([happened], await temp.Shop.BatchEventsAsync(batch.Id, Cancel));
+    }
+
+    [Fact]
+    public async Task An_event_is_undone_by_one_only()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        BatchEventRecord happened = (await FillWindingRoomAsync(temp, batch)).Event;
+        bool[] outcomes = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => temp.Shop.AddBatchEventAsync(happened with { Id = Guid.NewGuid(), Kind = BatchEventKind.Undone, Undoes = happened.Id }, Cancel), Cancel)));
+        Assert.Single(outcomes, true);
+        Assert.Equal(2, (await temp.Shop.BatchEventsAsync(batch.Id, Cancel)).Count);
+    }
+
+    private static async Task<(MachineRecord Machine, SpoolRecord Spool, SpoolReadingRecord Reading, BatchEventRecord Event)> FillWindingRoomAsync(TempShop temp, BatchRecord batch)
+    {
+        MachineRecord machine = new(Guid.NewGuid(), "Winder 2", "{ }", "Mara", TempShop.Noon);
+        SpoolRecord spool = new() { Id = Guid.NewGuid(), Label = "a0117", Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", ReceivedKg = 2.27, TareKg = 0.1 + 0.2, TimeUtc = TempShop.Noon };
+        SpoolReadingRecord reading = new() { Id = Guid.NewGuid(), SpoolId = spool.Id, Kind = SpoolReadingKind.Measured, Typed = "10 m; 56.2", LengthM = 10, Ohm = 56.2, TimeUtc = TempShop.Noon };
+        BatchEventRecord happened = new() { Id = Guid.NewGuid(), BatchId = batch.Id, Kind = BatchEventKind.Broken, Tag = "C-001", Counter = 6100, Turns = 6100 * 1.006, TimeUtc = TempShop.Noon };
+        await temp.Shop.AddMachineAsync(machine, Cancel);
+        Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel));
+        await temp.Shop.AddSpoolReadingAsync(reading, Cancel);
+        Assert.True(await temp.Shop.AddBatchEventAsync(happened, Cancel));
+        return (machine, spool, reading, happened);
     }
 
     [Fact]

@@ -18,6 +18,9 @@ public static class ImpedanceFit
 
     private const double LeastResidual = 1e-6;
 
+    /// <summary>For choosing among starts, and for the answer: the sum of squares settles to this part of itself.</summary>
+    private const double LooseTolerance = 1e-5, FineTolerance = 1e-11;
+
     /// <summary>Chooses the parts and fits them.</summary>
     /// <param name="curve">A curve of impedance with at least <see cref="FewestPoints"/> points.</param>
     /// <param name="eddyCount">Eddy branches, 0…3; null lets the data decide.</param>
@@ -32,7 +35,7 @@ public static class ImpedanceFit
             foreach (bool loss in (bool[])[false, true])
             {
                 PickupParts parts = new(eddies, loss);
-                if (2 * curve.Count <= parts.Count || FitParts(curve, parts) is not { } fit)
+                if (2 * curve.Count <= parts.Count || Search(curve, parts) is not { } fit)
                 {
                     continue;
                 }
@@ -52,17 +55,26 @@ public static class ImpedanceFit
             }
         }
 
-        return best ?? throw new ArgumentException("Too few points.", nameof(curve));
+        return best is null ? throw new ArgumentException("Too few points.", nameof(curve)) : Settle(curve, best);
     }
 
     /// <summary>The best fit of given parts from several starts; null when none has finite residuals.</summary>
-    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts)
+    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts) => Search(curve, parts) is { } found ? Settle(curve, found) : null;
+
+    /// <summary>The same parts, to the last digits that the data carry.</summary>
+    private static CurveFit Settle(MeasuredCurve curve, CurveFit found)
+    {
+        LeastSquaresFit fine = LevenbergMarquardt.Minimise(Problem(curve, found.Parts), 2 * curve.Count, found.Fit.Parameters, mostSteps: 100, tolerance: FineTolerance);
+        return new CurveFit(found.Parts, found.Parts.At(fine.Parameters), fine, CurveFit.FindUntold(found.Parts, fine));
+    }
+
+    private static CurveFit? Search(MeasuredCurve curve, PickupParts parts)
     {
         LeastSquaresFit? best = null;
         LeastSquaresProblem problem = Problem(curve, parts);
         foreach (double[] start in ImpedanceStart.For(parts, curve))
         {
-            LeastSquaresFit fit = LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 60);
+            LeastSquaresFit fit = LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 40, tolerance: LooseTolerance);
             best = best is null || fit.ResidualSum < best.ResidualSum ? fit : best;
             if (Math.Sqrt(best.ResidualSum / (2 * curve.Count)) < LeastResidual)
             {

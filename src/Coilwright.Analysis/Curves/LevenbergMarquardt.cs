@@ -8,7 +8,7 @@ namespace Coilwright.Analysis.Curves;
 /// </remarks>
 public static class LevenbergMarquardt
 {
-    private const double Tolerance = 1e-14;
+    private const double TightTolerance = 1e-14;
 
     /// <summary>Fits from a start.</summary>
     /// <param name="problem">Residuals and derivatives.</param>
@@ -16,7 +16,8 @@ public static class LevenbergMarquardt
     /// <param name="start">First parameters.</param>
     /// <param name="mostSteps">Steps after which it gives up.</param>
     /// <param name="firstReach">Length of the first step over the length of the scaled start, as in MINPACK, whose 100 loses one of NIST's problems.</param>
-    public static LeastSquaresFit Minimise(LeastSquaresProblem problem, int residualCount, ReadOnlySpan<double> start, int mostSteps = 200, double firstReach = 1)
+    /// <param name="tolerance">Relative change of the sum, or of the parameters, below which it is done.</param>
+    public static LeastSquaresFit Minimise(LeastSquaresProblem problem, int residualCount, ReadOnlySpan<double> start, int mostSteps = 200, double firstReach = 1, double tolerance = TightTolerance)
     {
         int n = start.Length;
         ArgumentOutOfRangeException.ThrowIfLessThan(residualCount, n);
@@ -36,7 +37,7 @@ public static class LevenbergMarquardt
                 reach = firstReach * (length > 0 ? length : 1);
             }
 
-            if (Slope(triangle, rotated, n, norm) <= Tolerance)
+            if (Slope(triangle, rotated, n, norm) <= tolerance)
             {
                 converged = true;
                 break;
@@ -67,7 +68,7 @@ public static class LevenbergMarquardt
                     problem(at, residuals, jacobian);
                 }
 
-                converged = (Math.Abs(actual) <= Tolerance && predicted <= Tolerance && ratio <= 2) || reach <= Tolerance * length || norm <= double.Epsilon
+                converged = (Math.Abs(actual) <= tolerance && predicted <= tolerance && ratio <= 2) || reach <= tolerance * length || norm <= double.Epsilon
                     || (Math.Abs(actual) <= 1e-16 && predicted <= 1e-16);
             }
         }

@@ -9,103 +9,168 @@ internal static class CauseTable
     /// <summary>ln of the ratio in ohms per metre between neighbouring AWG sizes: 2·ln(92^(1/39)) (the gauge's definition).</summary>
     private const double AwgStep = 0.23189;
 
-    private static readonly Spread s_steady = new(0, 0.015);
+    /// <summary>Thin or thick wire against its gauge: ln of ohms per metre. Nominal 42 AWG may lie ±8 %; most spools lie nearer.</summary>
+    internal static readonly Spread OffWire = new(0.042, 0.02);
+
+    /// <summary>Wire stretched on the winder: ln of ohms per metre.</summary>
+    internal static readonly Spread Stretch = new(0.022, 0.01);
+
+    /// <summary>What one coil scatters from the next when nothing is wrong.</summary>
+    internal const double OhmScatter = 0.005, HenryScatter = 0.008, QualityScatter = 0.025;
+
     private static readonly Spread s_counted = new(0, 0.001);
+    private static readonly Spread s_steady = new(0, HenryScatter);
 
     /// <summary>Mean and standard deviation of a logarithm.</summary>
     internal readonly record struct Spread(double Mean, double Deviation);
 
     /// <summary>One size of one cause.</summary>
-    /// <param name="Weight">Its share among the sizes of that cause.</param>
+    /// <param name="Cause">Its name in the file format.</param>
+    /// <param name="Weight">Prior probability of this size of this cause.</param>
     /// <param name="Size">How big: part of the turns, kelvin or gauge steps.</param>
     /// <param name="Ohm">ln R/R₀.</param>
     /// <param name="Henry">ln L/L₀.</param>
     /// <param name="Quality">ln Q/Q₀.</param>
     /// <param name="Turns">ln of counted over wanted turns.</param>
-    internal sealed record Term(double Weight, double Size, Spread Ohm, Spread Henry, Spread Quality, Spread Turns);
-
-    /// <summary>A cause with its prior; the terms' weights sum to one.</summary>
-    internal sealed record Hypothesis(string Name, double Prior, IReadOnlyList<Term> Terms);
-
-    /// <summary>The causes that this kind of reading can have.</summary>
-    internal static IEnumerable<Hypothesis> Of(CoilEvidence evidence)
+    internal sealed record Term(string Cause, double Weight, double Size, Spread Ohm, Spread Henry, Spread Quality, Spread Turns)
     {
-        yield return new Hypothesis("none", 0.80, [Shift(1, 0, 0, 0.010)]);
-        yield return new Hypothesis("thin-wire", 0.03, [Shift(1, 0, 0.04, 0.025)]);
-        yield return new Hypothesis("thick-wire", 0.03, [Shift(1, 0, -0.04, 0.025)]);
-        yield return new Hypothesis("miscount", 0.03, [.. Miscounts()]);
-        yield return new Hypothesis("warm-coil", evidence.TemperatureKnown ? 0.005 : 0.05, [.. Warmths(evidence.TemperatureKnown ? 4 : 8)]);
-        yield return new Hypothesis("shorted-turns", 0.015, [.. Shorts()]);
-        yield return new Hypothesis("high-resistance-joint", 0.004, [.. Joints()]);
-        yield return new Hypothesis("wrong-gauge", 0.006, [.. Gauges()]);
-        yield return new Hypothesis("broken-coupled", 0.005, [new Term(1, 0, new Spread(Math.Log(3e5 / evidence.NominalOhm), 1.2), new Spread(0, 3), new Spread(-1, 2), s_counted)]);
-        yield return new Hypothesis("meter-error", 0.01, [new Term(1, 0, new Spread(0, 1.2), s_steady, new Spread(0, 0.3), s_counted)]);
-        if (evidence.CoilsInSeries >= 2)
-        {
-            double coils = evidence.CoilsInSeries, left = (coils - 1) / coils;
-            yield return new Hypothesis("coil-bridged", 0.01, [new Term(1, 0, new Spread(Math.Log(left), 0.03), new Spread(Math.Log(0.9 * left), 0.15), new Spread(0, 0.3), s_counted)]);
-            yield return new Hypothesis("wired-parallel", 0.005, [new Term(1, 0, new Spread(-2 * Math.Log(coils), 0.03), new Spread(-2 * Math.Log(coils), 0.15), new Spread(0, 0.3), s_counted)]);
-        }
+        /// <summary>ln R/R₀ when read once more, cold, on a second meter.</summary>
+        public Spread Again { get; init; } = Ohm;
+
+        /// <summary>ln of true over wanted turns.</summary>
+        public double TrueTurns { get; init; }
+
+        /// <summary>ln of the spool's ohms per metre over the wire table's.</summary>
+        public Spread Wire { get; init; } = new(0, 0.006);
+
+        /// <summary>False where the coil's own wire has no say in what the meter shows.</summary>
+        public bool FollowsBatch { get; init; } = true;
     }
 
-    /// <summary>Only the resistance moves; Q goes down by as much as it goes up.</summary>
-    private static Term Shift(double weight, double size, double ohm, double scatter) =>
-        new(weight, size, new Spread(ohm, scatter), s_steady, new Spread(-ohm, 0.06 + scatter), s_counted);
+    /// <summary>Every size of every cause that this coil can have, "none" last; the weights sum to one.</summary>
+    internal static IReadOnlyList<Term> Of(CoilEvidence evidence)
+    {
+        List<Term> faults = [.. Wires(evidence), .. Miscounts(0.03), .. Warmths(evidence.TemperatureKnown ? 0.005 : 0.08, evidence.TemperatureKnown ? 4 : 8, evidence), .. Shorts(0.02, evidence), .. Joints(0.004, evidence), .. Gauges(0.006, evidence), .. Cores(0.008, evidence), .. Meters(0.012), .. Broken(0.005, evidence), .. Connections(evidence)];
+        faults.Add(Shift("none", 1 - faults.Sum(fault => fault.Weight), 0, new Spread(0, OhmScatter), evidence));
+        return faults;
+    }
+
+    /// <summary>A spool of its own among the batch's, or wire pulled too hard on this coil alone.</summary>
+    private static IEnumerable<Term> Wires(CoilEvidence evidence)
+    {
+        double wire = (evidence.Spool.Length > 0 ? 0.001 : 0.006) * (evidence.WireMeasured ? 0.1 : 1), deviation = Root(OffWire.Deviation, OhmScatter);
+        yield return Shift("thin-wire", wire, 0, new Spread(OffWire.Mean, deviation), evidence) with { Wire = OffWire };
+        yield return Shift("thick-wire", wire, 0, new Spread(-OffWire.Mean, deviation), evidence) with { Wire = new Spread(-OffWire.Mean, OffWire.Deviation) };
+        yield return Shift("stretched-wire", 0.008, 0, new Spread(Stretch.Mean, Root(Stretch.Deviation, OhmScatter)), evidence);
+    }
+
+    /// <summary>Only the resistance moves; Q goes down by as much as the direct-current part of the loss goes up.</summary>
+    private static Term Shift(string cause, double weight, double size, Spread ohm, CoilEvidence evidence)
+    {
+        double share = 1 / evidence.AcOverDc;
+        return new Term(cause, weight, size, ohm, s_steady, new Spread(-Math.Log(1 + share * (Math.Exp(ohm.Mean) - 1)), Root(QualityScatter, share * ohm.Deviation)), s_counted);
+    }
 
     /// <summary>Turns off by a normal 4 %: L as the square, R a little more than in proportion because the outer turns are longer. The counter shows it or does not.</summary>
-    private static IEnumerable<Term> Miscounts()
+    private static IEnumerable<Term> Miscounts(double prior)
     {
         const double Deviation = 0.04;
         double[] sizes = [.. Enumerable.Range(-60, 121).Where(n => n != 0).Select(n => n * 0.0025)];
         double total = sizes.Sum(size => Bell(size / Deviation));
         foreach (double size in sizes)
         {
-            double weight = Bell(size / Deviation) / total / 2, shift = Math.Log(1 + size);
-            Term unseen = new(weight, size, new Spread(1.05 * shift, 0.008), new Spread(2 * shift, 0.015), new Spread(shift, 0.06), s_counted);
+            double weight = prior * Bell(size / Deviation) / total / 2, shift = Math.Log(1 + size);
+            Term unseen = new("miscount", weight, size, new Spread(1.05 * shift, OhmScatter), new Spread(2 * shift, HenryScatter), new Spread(shift, QualityScatter), s_counted) { TrueTurns = shift };
             yield return unseen;
             yield return unseen with { Turns = new Spread(shift, 0.002) };
         }
     }
 
     /// <summary>Warmer than taken by about 10 K, fresh from the winder or the hand.</summary>
-    private static IEnumerable<Term> Warmths(double deviation)
+    private static IEnumerable<Term> Warmths(double prior, double deviation, CoilEvidence evidence)
     {
         const double Mean = 10;
         double[] sizes = [.. Enumerable.Range(2, 39).Select(kelvin => (double)kelvin)];
         double total = sizes.Sum(size => Bell((size - Mean) / deviation));
-        return sizes.Select(size => Shift(Bell((size - Mean) / deviation) / total, size, Math.Log(1 + 0.00393 * size), 0.008));
+        return sizes.Select(size => Shift("warm-coil", prior * Bell((size - Mean) / deviation) / total, size, new Spread(Math.Log(1 + 0.00393 * size), OhmScatter), evidence) with { Again = new Spread(0, OhmScatter) });
     }
 
-    /// <summary>A part f of the turns shorted: R falls by f, L by (1−f)² and, as the short is coupled to the rest, often by more; Q falls most of all.</summary>
-    private static IEnumerable<Term> Shorts()
+    /// <summary>From a few turns to nearly all, even in the logarithm.</summary>
+    private static IEnumerable<Term> Shorts(double prior, CoilEvidence evidence)
     {
-        double[] parts = [.. Steps(0.003, 0.97, 200), 0.99, 0.999, 0.9999];
+        double[] parts = [.. Steps(0.001, 0.97, 200), 0.99, 0.999];
         foreach (double part in parts)
         {
-            double left = Math.Log(1 - part);
-            Term little = new(0.6 / parts.Length, part, new Spread(left, 0.01 + 0.02 * part), new Spread(2 * left, 0.02), new Spread(left - 0.5, 0.35), s_counted);
-            yield return little;
-            yield return little with { Weight = 0.4 / parts.Length, Henry = new Spread(2 * left - 0.2, 0.15) };
+            (double henry, _) = ShortedTurns.Shift(part, evidence.ReactanceAtInductance);
+            (_, double quality) = ShortedTurns.Shift(part, evidence.ReactanceAtQuality, evidence.AcOverDc);
+            yield return new Term("shorted-turns", prior / parts.Length, part, new Spread(Math.Log(1 - part), OhmScatter + 0.05 * part),
+                new Spread(henry, Root(HenryScatter, 0.1 * henry)), new Spread(quality, Root(QualityScatter, 0.15 * quality)), s_counted);
         }
     }
 
-    /// <summary>Anything from 2 % to twice the coil's own resistance, in series with it.</summary>
-    private static IEnumerable<Term> Joints()
+    /// <summary>Anything from 1 % to twice the coil's own resistance, in series with it.</summary>
+    private static IEnumerable<Term> Joints(double prior, CoilEvidence evidence)
     {
-        const int Count = 100; // neighbours nearer than their scatter
-        return Steps(0.02, 2, Count).Select(extra => Shift(1.0 / Count, extra, Math.Log(1 + extra), 0.01 + 0.02 * extra / (1 + extra)));
+        const int Count = 120; // neighbours nearer than their scatter
+        return Steps(0.01, 2, Count).Select(extra => Shift("high-resistance-joint", prior / Count, extra, new Spread(Math.Log(1 + extra), Root(OhmScatter, 0.03 * extra / (1 + extra))), evidence));
     }
 
-    /// <summary>Half, one or two gauges off; the nearer the likelier. The build changes, so L moves a little.</summary>
-    private static IEnumerable<Term> Gauges()
+    /// <summary>Half, one or two gauges off; the nearer the likelier. A thinner wire makes a thinner coil: shorter turns, and L a little different.</summary>
+    private static IEnumerable<Term> Gauges(double prior, CoilEvidence evidence)
     {
         double[] steps = [-2, -1, -0.5, 0.5, 1, 2];
         double total = steps.Sum(step => 1 / Math.Abs(step));
-        return steps.Select(step => Shift(1 / Math.Abs(step) / total, step, step * AwgStep, 0.03) with { Henry = new Spread(0, 0.03) });
+        return steps.Select(step => Shift("wrong-gauge", prior / Math.Abs(step) / total, step, new Spread(0.97 * step * AwgStep, 0.01 + 0.02 * Math.Abs(step)), evidence) with
+        {
+            Henry = new Spread(0, Root(HenryScatter, 0.02 * Math.Abs(step))),
+            Wire = new Spread(step * AwgStep, 0.03),
+        });
+    }
+
+    /// <summary>Another alloy, steel for a magnet, or no core at all: ohms as they were, henries not.</summary>
+    private static IEnumerable<Term> Cores(double prior, CoilEvidence evidence)
+    {
+        double bare = Math.Log(Math.Clamp(evidence.AirRatio, 0.2, 1));
+        Term core = Shift("wrong-core", prior, 0, new Spread(0, OhmScatter), evidence);
+        yield return core with { Weight = 0.3 * prior, Henry = new Spread(bare, 0.04), Quality = new Spread(bare + Math.Log(evidence.AcOverDc), 0.15) };
+        yield return core with { Weight = 0.4 * prior, Henry = new Spread(0, 0.15), Quality = new Spread(0, 0.3) };
+        yield return core with { Weight = 0.3 * prior, Henry = new Spread(0.6, 0.25), Quality = new Spread(-0.2, 0.5) };
+    }
+
+    /// <summary>A range, a lead or a zero: one of the readings is off and the others are not.</summary>
+    private static IEnumerable<Term> Meters(double prior)
+    {
+        Term right = new("meter-error", prior, 0, new Spread(0, OhmScatter), s_steady, new Spread(0, QualityScatter), s_counted) { Again = new Spread(0, OhmScatter) };
+        yield return right with { Weight = 0.25 * prior, Ohm = new Spread(0, 1.2) };
+        yield return right with { Weight = 0.1 * prior, Ohm = new Spread(Math.Log(10), 0.02) };
+        yield return right with { Weight = 0.1 * prior, Ohm = new Spread(-Math.Log(10), 0.02) };
+        yield return right with { Weight = 0.05 * prior, Ohm = new Spread(Math.Log(1000), 0.02) };
+        yield return right with { Weight = 0.05 * prior, Ohm = new Spread(-Math.Log(1000), 0.02) };
+        yield return right with { Weight = 0.25 * prior, Henry = new Spread(0, 0.7) };
+        yield return right with { Weight = 0.2 * prior, Quality = new Spread(0, 0.7) };
+    }
+
+    /// <summary>A break bridged by the coil's own capacitance or dirt: from ten times its ohms to 20 MΩ.</summary>
+    private static IEnumerable<Term> Broken(double prior, CoilEvidence evidence)
+    {
+        double mean = Math.Log(Math.Max(3e5 / evidence.NominalOhm, 20));
+        yield return new Term("broken-coupled", prior, 0, new Spread(mean, 1.2), new Spread(0, 3), new Spread(-1, 2), s_counted) { FollowsBatch = false };
+    }
+
+    private static IEnumerable<Term> Connections(CoilEvidence evidence)
+    {
+        if (evidence.CoilsInSeries >= 2)
+        {
+            double coils = evidence.CoilsInSeries, left = Math.Log((coils - 1) / coils), parallel = -2 * Math.Log(coils);
+            yield return new Term("coil-bridged", 0.01, 0, new Spread(left, 0.03), new Spread(left - 0.1, 0.15), new Spread(0, 0.3), s_counted);
+            yield return new Term("wired-parallel", 0.005, 0, new Spread(parallel, 0.03), new Spread(parallel, 0.15), new Spread(0, 0.3), s_counted);
+        }
     }
 
     private static IEnumerable<double> Steps(double from, double to, int count) =>
         Enumerable.Range(0, count).Select(n => from * Math.Pow(to / from, n / (count - 1.0)));
+
+    private static double Root(double a, double b) => Math.Sqrt(a * a + b * b);
 
     private static double Bell(double x) => Math.Exp(-0.5 * x * x);
 }

@@ -14,10 +14,13 @@ internal sealed class ForecastInputs
     private const double StretchInterval = 0.005;
 
     /// <summary>Output in volts is not to be trusted beyond ±30 %.</summary>
-    private const double SteelFactor = 1.3;
+    public const double SteelFactor = 1.3;
 
     /// <summary>How well the height of a string is known, m.</summary>
-    private const double HeightM = 1e-4;
+    public const double HeightM = 1e-4;
+
+    /// <summary>Error of the loss in a cover or plate (95 %), against finite elements.</summary>
+    private const double SheetModelError = 0.03;
 
     private readonly List<UncertainInput> _all = [];
     private readonly Dictionary<string, (int Bare, int Overall, int OhmPerM)> _wires = [];
@@ -31,6 +34,7 @@ internal sealed class ForecastInputs
         Cores = Append(new("inductance with cores of coil " + model.Coils[CoreCoil].Name, "H", new Estimate(henry, henry - spread, henry + spread, Basis.Assumed), Scatter.Normal,
             "permeability of the pole materials and the field model's own error")
         { Cause = "permeability", IsCommon = true });
+        Sheets = [.. scene.Field.SheetEffects.Select(effect => Append(SheetInput(effect.Sheet)))];
         Capacitance = Append(new("capacitance factor", "1", new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed), Scatter.LogNormal,
             "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of the kind has been measured")
         { Cause = "capacitance", IsCommon = true });
@@ -60,6 +64,9 @@ internal sealed class ForecastInputs
         Estimate cores = _all[Cores].Estimate;
         return cores.IsExact ? 0 : (x[Cores] - cores.Value) / (cores.High - cores.Value);
     }
+
+    /// <summary>Places of the conductivity of each conducting cover or plate, S/m.</summary>
+    public IReadOnlyList<int> Sheets { get; }
 
     public int Capacitance { get; }
 
@@ -97,6 +104,18 @@ internal sealed class ForecastInputs
             "±0.5 % by winding tension, our assumption")
         { Cause = "tension" });
         return new CoilPlaces(wire.Bare, wire.Overall, wire.OhmPerM, packing, turns, stretch);
+    }
+
+    /// <summary>The loss goes with conductivity times thickness; the field model's own error of the loss is laid on top.</summary>
+    private static UncertainInput SheetInput(SheetModel sheet)
+    {
+        Estimate sigma = sheet.ConductivitySPerM;
+        double model = SheetModelError * sigma.Value;
+        double Reach(double end) => Math.Sqrt((end - sigma.Value) * (end - sigma.Value) + model * model);
+        return new UncertainInput($"conductivity of the {sheet.Material} {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")}", "S/m",
+            sigma with { Low = sigma.Value - Reach(sigma.Low), High = sigma.Value + Reach(sigma.High) }, Scatter.Normal,
+            "conductivity of the alloy, and 3 % for the field model")
+        { Cause = "conductivity", IsCommon = true };
     }
 
     private int Append(UncertainInput input)

@@ -14,6 +14,9 @@ public sealed record ForecastOptions
     /// <summary>False leaves the strings out: output and field at the strings.</summary>
     public bool Strings { get; init; } = true;
 
+    /// <summary>True adds the curves of the pictures.</summary>
+    public bool Pictures { get; init; }
+
     /// <summary>The field engine; the fast one unless said.</summary>
     public IFieldEngine Engine { get; init; } = new FastFieldEngine();
 }

@@ -12,21 +12,22 @@ internal sealed class ForecastScene
     /// <summary>Density of the enamel, kg/m³: 1,200, read for one resin; its share of the mass is about 3 %.</summary>
     public const double EnamelDensity = 1200;
 
-    private const int FastSegments = 60;
+    public const int FastSegments = 60;
     private const int AccurateSegments = 120;
 
     /// <summary>The response needs the branch between and beyond the asked frequencies; kept sparse, since L(f) and R(f) are smooth.</summary>
     private static readonly double[] CurveHz = [20, 1_000, 3_000, 7_000, 20_000];
 
+    /// <summary>The same where covers and plates make the loss rise with the square of the frequency and level off.</summary>
+    private static readonly double[] SheetCurveHz = [20, 400, 1_000, 2_000, 3_000, 5_000, 7_000, 10_000, 14_000, 20_000];
+
     public ForecastScene(PickupModel model, ForecastOptions options, CancellationToken cancel)
     {
         Model = model;
         Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
-        Wound = [.. model.Coils.Select((coil, c) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
-            coil.Winding.Turns, Lays[c].PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value)))];
-        FrequenciesHz = [.. CurveHz.Concat(options.FrequenciesHz).Distinct().Order()];
-        Field = options.Engine.Solve(
-            new FieldProblem([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, Wound[c].BuildM))], model.Bars, model.Sheets, FrequenciesHz), cancel);
+        Wound = [.. model.Coils.Select((coil, c) => WoundOf(coil, Lays[c]))];
+        FrequenciesHz = FrequenciesOf(model, options);
+        Field = options.Engine.Solve(ProblemOf(model, Wound, FrequenciesHz), cancel);
         Strings = options.Strings
             ? StringsOver.Of(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments, cancel)
             : null;
@@ -41,6 +42,16 @@ internal sealed class ForecastScene
     public IReadOnlyList<double> FrequenciesHz { get; }
     public FieldSolution Field { get; }
 
+    /// <summary>One coil at the middle of its inputs.</summary>
+    public static WoundCoil WoundOf(PickupModel model, int coil) => WoundOf(model.Coils[coil], QuickLay(model, model.Coils[coil]));
+
+    /// <summary>Frequencies that a forecast needs the field at, Hz.</summary>
+    public static IReadOnlyList<double> FrequenciesOf(PickupModel model, ForecastOptions options) => [.. (model.Sheets.Count > 0 ? SheetCurveHz : CurveHz).Concat(options.FrequenciesHz).Distinct().Order()];
+
+    /// <summary>The field problem of wound coils.</summary>
+    public static FieldProblem ProblemOf(PickupModel model, IReadOnlyList<WoundCoil> wound, IReadOnlyList<double> frequenciesHz) =>
+        new([.. model.Coils.Select((coil, c) => FieldCoilOf(coil, wound[c].BuildM))], model.Bars, model.Sheets, frequenciesHz);
+
     public static double OhmPerM(CoilModel coil, double bareDiameterM) =>
         coil.Wire.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(bareDiameterM, 20, coil.Wire.ConductivitySPerM);
 
@@ -50,19 +61,39 @@ internal sealed class ForecastScene
     /// <summary>The pickup's series branch at the asked frequencies: connection of the coils' impedance matrix, Ω.</summary>
     /// <param name="resistanceOhm">DC resistance of each coil.</param>
     /// <param name="scale">Factor on each element of the inductance matrix.</param>
-    public Complex[] Branch(double[] resistanceOhm, double[,] scale)
+    /// <param name="conductivityChange">Relative change of each conducting sheet's conductivity.</param>
+    public Complex[] Branch(double[] resistanceOhm, double[,] scale, double[] conductivityChange)
     {
         Complex[] branch = new Complex[FrequenciesHz.Count];
         for (int k = 0; k < branch.Length; k++)
         {
             Complex jOmega = new(0, 2 * Math.PI * FrequenciesHz[k]);
-            Complex[,] inductance = Field.SpectrumH[k];
+            Complex[,] inductance = With(conductivityChange, k);
             branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length,
                 (i, j) => jOmega * inductance[i, j] * scale[i, j] + (i == j ? resistanceOhm[i] : 0));
         }
 
         return branch;
     }
+
+    private Complex[,] With(double[] conductivityChange, int frequency)
+    {
+        Complex[,] inductance = (Complex[,])Field.SpectrumH[frequency].Clone();
+        for (int s = 0; s < conductivityChange.Length; s++)
+        {
+            Complex[,] change = Field.SheetEffects[s].ByConductivityH[frequency];
+            for (int k = 0; k < inductance.Length; k++)
+            {
+                (int i, int j) = (k / inductance.GetLength(1), k % inductance.GetLength(1));
+                inductance[i, j] += conductivityChange[s] * change[i, j];
+            }
+        }
+
+        return inductance;
+    }
+
+    private static WoundCoil WoundOf(CoilModel coil, LayEstimate lay) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
+        coil.Winding.Turns, lay.PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value));
 
     private static LayEstimate QuickLay(PickupModel model, CoilModel coil)
     {

@@ -26,7 +26,7 @@ internal enum StringResult
 }
 
 /// <summary>The forecast as one function from input values to result values, so that one mechanism gives every interval.</summary>
-internal sealed class ForecastVector
+internal sealed partial class ForecastVector
 {
     private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
@@ -42,6 +42,7 @@ internal sealed class ForecastVector
     private readonly double[] _turnsRatio;
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
+    private readonly double[] _sheetChange;
     private PeakTrail? _bareTrail;
     private PeakTrail? _loadedTrail;
 
@@ -54,6 +55,7 @@ internal sealed class ForecastVector
         _turnsRatio = new double[_coils];
         _buildChange = new double[_coils];
         _scale = new double[_coils, _coils];
+        _sheetChange = new double[inputs.Sheets.Count];
     }
 
     public int Count => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
@@ -92,6 +94,11 @@ internal sealed class ForecastVector
         }
 
         ScaleInductances(x, y);
+        for (int s = 0; s < _sheetChange.Length; s++)
+        {
+            _sheetChange[s] = x[_inputs.Sheets[s]] / _scene.Field.SheetEffects[s].Sheet.ConductivitySPerM.Value - 1;
+        }
+
         for (int c = 0; c < _coils; c++)
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
@@ -109,26 +116,21 @@ internal sealed class ForecastVector
     /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
     public void FollowPeaks(double[] middle)
     {
-        (_bareTrail, _loadedTrail) = (null, null);
+        FollowPeaks(null, null);
         double[] y = new double[Count];
         Evaluate(middle, y);
-        PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
-            ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
-        _bareTrail = Trail(PickupResult.UnloadedFrequency, bare: true);
-        _loadedTrail = Trail(PickupResult.LoadedFrequency, bare: false);
+        (_bareTrail, _loadedTrail) = TrailsAt(y);
     }
 
-    /// <summary>The response curves at given input values: bare, then on the load.</summary>
-    public IReadOnlyList<ForecastCurve> Curves(double[] x, int points)
+    /// <summary>The same from where the peaks of another evaluation stood; null searches everywhere.</summary>
+    public void FollowPeaks(PeakTrail? bare, PeakTrail? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
+
+    /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
+    public (PeakTrail? Bare, PeakTrail? Loaded) TrailsAt(double[] y)
     {
-        double[] y = new double[Count];
-        Evaluate(x, y);
-        double[] henry = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])];
-        double[] ohm = [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])];
-        TabulatedBranch branch = new(_scene.FrequenciesHz, henry, ohm);
-        double[] frequencies = PickupResponse.LogFrequencies(20, 20_000, points);
-        return [.. ((LoadCircuit?[])[LoadCircuit.None, _load]).OfType<LoadCircuit>().Select((load, i) =>
-            new ForecastCurve(i > 0, PickupResponse.Compute(branch, y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies)))];
+        PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
+            ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
+        return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
     private void WindOne(int c, double[] x, double[] y)
@@ -175,7 +177,7 @@ internal sealed class ForecastVector
 
     private void JoinCoils(double[] y)
     {
-        Complex[] branch = _scene.Branch(_resistance, _scale);
+        Complex[] branch = _scene.Branch(_resistance, _scale, _sheetChange);
         double[] henry = new double[branch.Length], ohm = new double[branch.Length];
         for (int k = 0; k < branch.Length; k++)
         {
@@ -196,28 +198,6 @@ internal sealed class ForecastVector
         if (SearchPeaks)
         {
             Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
-        }
-    }
-
-    /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>
-    private void OverStrings(double[] x, double[] y)
-    {
-        if (_scene.Strings is not { } strings || _inputs.Strings is not { } places)
-        {
-            return;
-        }
-
-        double turns = _turnsRatio.Sum() / _coils, steel = x[places.Steel], magnet = Math.Log(x[places.Magnets]);
-        double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
-        StringTrends trends = strings.Trends;
-        double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM);
-        double sensitivity = turns * steel * Math.Exp(trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM);
-        double field = Math.Exp(magnet + trends.FieldPerM * higherM);
-        for (int s = 0; s < strings.Answers.Count; s++)
-        {
-            y[PlaceOf(s, StringResult.Linkage)] = strings.Answers[s].LinkageWb * linkage;
-            y[PlaceOf(s, StringResult.Sensitivity)] = -strings.Answers[s].VerticalWbPerM * sensitivity;
-            y[PlaceOf(s, StringResult.Field)] = strings.Answers[s].FluxDensityT.ZM * field;
         }
     }
 

@@ -27,9 +27,12 @@ public static class Forecaster
             assembly.Pickup(load is not null, options.FrequenciesHz),
             ForecastWarnings.Of(model, scene))
         {
-            Curves = options.CurvePoints > 0 ? vector.Curves([.. inputs.All.Select(input => input.Estimate.Value)], options.CurvePoints) : [],
+            Curves = options.CurvePoints > 0 ? vector.Curves(Middle(inputs), options.CurvePoints) : [],
+            Pictures = options.Pictures ? PictureMaker.Make(model, scene, vector.Branch(Middle(inputs)), cancel) : null,
         };
     }
+
+    private static double[] Middle(ForecastInputs inputs) => [.. inputs.All.Select(input => input.Estimate.Value)];
 
     /// <summary>The same intervals by seeded sampling: the check on the first-order ones, by result name.</summary>
     public static IReadOnlyDictionary<string, (Estimate FirstOrder, Estimate Sampled)> CompareIntervals(

@@ -8,6 +8,12 @@ namespace Coilwright.Analysis.Forecasts;
 /// <param name="Read">Takes it from the vector; NaN where it does not exist, for example without a peak.</param>
 internal sealed record NamedQuantity(string Name, string Unit, Func<double[], double> Read)
 {
+    /// <summary>Unit of the output: volts per metre a second of vertical velocity.</summary>
+    public const string OutputUnit = "V·s/m";
+
+    /// <summary>The output of a pickup: mean of its strings' sensitivities, signs left out.</summary>
+    public static double OutputOf(IEnumerable<double> sensitivities) => sensitivities.Average(Math.Abs);
+
     /// <summary>Everything that a run or a search speaks of.</summary>
     public static IReadOnlyList<NamedQuantity> Of(ForecastScene scene, ForecastVector vector, bool loaded)
     {
@@ -24,7 +30,7 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
 
         if (scene.Strings is { } strings)
         {
-            list.Add(new("output", "V·s/m", y => Enumerable.Range(0, strings.Answers.Count).Average(s => Math.Abs(y[vector.PlaceOf(s, StringResult.Sensitivity)]))));
+            list.Add(new("output", OutputUnit, y => OutputOf(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))));
         }
 
         list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])));

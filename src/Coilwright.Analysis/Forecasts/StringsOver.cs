@@ -20,8 +20,19 @@ internal sealed class StringsOver
     private const double Stronger = 1.1;
     private const double HigherM = 2e-4;
 
-    private StringsOver(IReadOnlyList<StringAnswer> answers, StringTrends trends, double magnetSpread) =>
-        (Answers, Trends, MagnetSpread) = (answers, trends, magnetSpread);
+    private readonly Func<int, double> _axisM;
+
+    private StringsOver(StringScene scene, Func<int, double> axisM, IReadOnlyList<StringAnswer> answers, StringTrends trends, double magnetSpread) =>
+        (Scene, _axisM, Answers, Trends, MagnetSpread) = (scene, axisM, answers, trends, magnetSpread);
+
+    /// <summary>The solved field as strings meet it.</summary>
+    public StringScene Scene { get; }
+
+    /// <summary>Change of the pull with height over the pull, middle string, 1/m.</summary>
+    public double PullPerM { get; private init; }
+
+    /// <summary>Half-width of ln pull at 95 %: steel, magnets and height.</summary>
+    public double PullSpread { get; private init; }
 
     /// <summary>By ascending x.</summary>
     public IReadOnlyList<StringAnswer> Answers { get; }
@@ -54,12 +65,22 @@ internal sealed class StringsOver
         Parallel.For(0, answers.Length, new ParallelOptions { CancellationToken = cancel }, k =>
         {
             int i = k < set.Count ? k : middle;
-            StringModel one = set.Strings[i];
-            double z = top + set.ClearanceM + one.OuterDiameterM / 2 + (k > set.Count ? HigherM : 0);
-            answers[k] = (k == set.Count ? stronger : scene).At(one, set.XM(i), z, sideways: false);
+            double z = Axis(i) + (k > set.Count ? HigherM : 0);
+            answers[k] = (k == set.Count ? stronger : scene).At(set.Strings[i], set.XM(i), z, sideways: false);
         });
-        return new StringsOver(answers[..set.Count], TrendsOf(answers[middle], answers[^2], answers[^1]), SpreadOf(model));
+        double spread = SpreadOf(model), pullPerM = Ratio(answers[middle].PullN, answers[^1].PullN) / HigherM;
+        double byMagnet = Ratio(answers[middle].PullN, answers[^2].PullN) / Math.Log(Stronger) * Math.Log(1 + spread);
+        return new StringsOver(scene, Axis, answers[..set.Count], TrendsOf(answers[middle], answers[^2], answers[^1]), spread)
+        {
+            PullPerM = pullPerM,
+            PullSpread = Math.Sqrt(Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2) + byMagnet * byMagnet + Math.Pow(pullPerM * ForecastInputs.HeightM, 2)),
+        };
+
+        double Axis(int i) => top + set.ClearanceM + set.Strings[i].OuterDiameterM / 2;
     }
+
+    /// <summary>Height of a string's axis, m.</summary>
+    public double AxisM(int index) => _axisM(index);
 
     /// <summary>Height of the highest pole top, or of the windings where there is no pole, m.</summary>
     public static double TopM(PickupModel model) => model.Coils.Max(coil => coil.Position.ZM
@@ -81,9 +102,10 @@ internal sealed class StringsOver
             && model.Bars.All(bar => Math.Abs(bar.CentreM.YM - y) < 1e-9 && Math.Abs(bar.PolarisationT.YM) <= 0);
     }
 
+    private static double Ratio(double one, double other) => Math.Abs(one) > 0 && other / one > 0 ? Math.Log(other / one) : 0;
+
     private static StringTrends TrendsOf(StringAnswer rest, StringAnswer stronger, StringAnswer higher)
     {
-        double Ratio(double one, double other) => Math.Abs(one) > 0 && other / one > 0 ? Math.Log(other / one) : 0;
         return new StringTrends(
             Ratio(rest.LinkageWb, stronger.LinkageWb) / Math.Log(Stronger), Ratio(rest.VerticalWbPerM, stronger.VerticalWbPerM) / Math.Log(Stronger),
             Ratio(rest.LinkageWb, higher.LinkageWb) / HigherM, Ratio(rest.VerticalWbPerM, higher.VerticalWbPerM) / HigherM,

@@ -1,55 +1,81 @@
 using System.Globalization;
+using System.Net;
 using System.Text;
+using ZXing;
+using ZXing.Common;
+using ZXing.OneD;
+using ZXing.QrCode;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>A bar code that readers which type like a keyboard understand: Code 128, set B (ISO/IEC 15417; patterns from memory, read back by an independent decoder).</summary>
+/// <summary>Codes that readers which type like a keyboard understand: Code 128 (ISO/IEC 15417) and QR (ISO/IEC 18004), drawn as SVG. The encoding is the library's, the drawing ours.</summary>
 public static class BarCode
 {
     /// <summary>Longest text, so that a narrowest bar stays printable on a sheet.</summary>
     public const int Longest = 40;
 
-    private const int StartB = 104;
+    /// <summary>Quiet zone that the standard asks for on either side of Code 128, modules.</summary>
+    private const int Quiet = 10;
 
-    /// <summary>Widths of bar, space, bar, space, bar, space for each value; the last is the stop pattern with its closing bar.</summary>
-    private static readonly string[] s_patterns = (
-        "212222 222122 222221 121223 121322 131222 122213 122312 132212 221213 221312 231212 112232 122132 122231 113222 123122 123221 " +
-        "223211 221132 221231 213212 223112 312131 311222 321122 321221 312212 322112 322211 212123 212321 232121 111323 131123 131321 " +
-        "112313 132113 132311 211313 231113 231311 112133 112331 132131 113123 113321 133121 313121 211331 231131 213113 213311 213131 " +
-        "311123 311321 331121 312113 312311 332111 314111 221411 431111 111224 111422 121124 121421 141122 141221 112214 112412 122114 " +
-        "122411 142112 142211 241211 221114 413111 241112 134111 111242 121142 121241 114212 124112 124211 411212 421112 421211 212141 " +
-        "214121 412121 111143 111341 131141 114113 114311 411113 411311 113141 114131 311141 411131 211412 211214 211232 2331112").Split(' ');
+    /// <summary>Quiet zone of a QR code, modules.</summary>
+    private const int QuietQr = 4;
 
-    /// <summary>Every pattern, for checks.</summary>
-    public static IReadOnlyList<string> Patterns => s_patterns;
-
-    /// <summary>The widths of bars and spaces, a bar first, in modules.</summary>
+    /// <summary>Modules of the Code 128 bars, true for black, without quiet zones.</summary>
     /// <param name="text">Letters, digits and signs of ASCII 32…126; others become "-".</param>
-    public static string Widths(string text)
+    public static IReadOnlyList<bool> Modules(string text)
     {
-        int[] values = [.. text.Take(Longest).Select(letter => (letter is >= ' ' and <= '~' ? letter : '-') - ' ')];
-        int check = StartB + values.Select((value, index) => value * (index + 1)).Sum();
-        return s_patterns[StartB] + string.Concat(values.Select(value => s_patterns[value])) + s_patterns[check % 103] + s_patterns[^1];
+        string printable = string.Concat(text.Take(Longest).Select(letter => letter is >= ' ' and <= '~' ? letter : '-'));
+        return new Code128Writer().encode(printable.Length == 0 ? "-" : printable);
     }
 
-    /// <summary>The code as an SVG element, one unit a module, with the quiet zones the standard asks for.</summary>
+    /// <summary>The Code 128 bars as an SVG element, one unit a module, with quiet zones.</summary>
     public static string Svg(string text, int heightModules = 40)
     {
-        string widths = Widths(text);
-        int total = widths.Sum(width => width - '0') + 20, x = 10;
-        StringBuilder svg = new();
-        svg.Append(string.Create(CultureInfo.InvariantCulture, $"""<svg xmlns="http://www.w3.org/2000/svg" class="barcode" role="img" aria-label="Bar code: {System.Net.WebUtility.HtmlEncode(text)}" viewBox="0 0 {total} {heightModules}" shape-rendering="crispEdges"><path fill="#000" d=""")).Append('"');
-        for (int index = 0; index < widths.Length; index++)
+        IReadOnlyList<bool> modules = Modules(text);
+        StringBuilder svg = Open("barcode", "Bar code: " + text, modules.Count + 2 * Quiet, heightModules);
+        for (int start = 0; start < modules.Count;)
         {
-            int width = widths[index] - '0';
-            if (index % 2 == 0)
+            int end = start;
+            while (end < modules.Count && modules[end] == modules[start])
             {
-                svg.Append(CultureInfo.InvariantCulture, $"M{x} 0h{width}v{heightModules}h-{width}z");
+                end++;
             }
 
-            x += width;
+            if (modules[start])
+            {
+                svg.Append(CultureInfo.InvariantCulture, $"M{start + Quiet} 0h{end - start}v{heightModules}h-{end - start}z");
+            }
+
+            start = end;
         }
 
         return svg.Append("\"/></svg>").ToString();
     }
+
+    /// <summary>A QR code as an SVG element, one unit a module, with its quiet zone; error correction level M.</summary>
+    public static string QrSvg(string text)
+    {
+        BitMatrix matrix = new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, new Dictionary<EncodeHintType, object>
+        {
+            [EncodeHintType.MARGIN] = QuietQr,
+            [EncodeHintType.ERROR_CORRECTION] = ZXing.QrCode.Internal.ErrorCorrectionLevel.M,
+        });
+        StringBuilder svg = Open("qrcode", "QR code: " + text, matrix.Width, matrix.Height);
+        for (int y = 0; y < matrix.Height; y++)
+        {
+            for (int x = 0; x < matrix.Width; x++)
+            {
+                if (matrix[x, y])
+                {
+                    svg.Append(CultureInfo.InvariantCulture, $"M{x} {y}h1v1h-1z");
+                }
+            }
+        }
+
+        return svg.Append("\"/></svg>").ToString();
+    }
+
+    private static StringBuilder Open(string className, string label, int width, int height) => new StringBuilder().Append(
+        CultureInfo.InvariantCulture,
+        $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{className}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(label)}\" viewBox=\"0 0 {width} {height}\" shape-rendering=\"crispEdges\"><path fill=\"#000\" d=\"");
 }

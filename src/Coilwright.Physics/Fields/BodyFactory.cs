@@ -6,9 +6,6 @@ internal sealed class BodyFactory(FieldSettings settings)
     /// <summary>Stated share of a screw's effect that its thread may take or give (assumed, no source).</summary>
     private const double ThreadError = 0.05;
 
-    /// <summary>Error of the cores' share with a bar close to rods, whose charge is taken as even around: up to −3 % of the mutual's share beside a µ 4.5 bar (3-D finite elements).</summary>
-    private const double BarError = 0.04;
-
     /// <summary>Added for a blade, whose panels have been checked by refinement alone.</summary>
     private const double BladeError = 0.02;
 
@@ -17,19 +14,20 @@ internal sealed class BodyFactory(FieldSettings settings)
     public List<MagneticBody> Make(FieldProblem problem)
     {
         List<MagneticBody> bodies = [];
+        Azimuth azimuth = new(problem.Bars.Count > 0 ? settings.HarmonicsWithBars : settings.Harmonics, !MirrorsAcross(problem), settings.PairedWaves);
         foreach (FieldCoil coil in problem.Coils)
         {
             foreach (PoleModel pole in coil.Poles.Where(pole => Matters(pole.RelativePermeability, pole.ConductivitySPerM) || Math.Abs(pole.PolarisationT.Value) > 0))
             {
-                AddPoles(bodies, coil, pole);
+                AddPoles(bodies, coil, pole, azimuth);
             }
         }
 
         foreach (BarModel bar in problem.Bars.Where(bar => Matters(bar.RelativePermeability, bar.ConductivitySPerM) || bar.PolarisationT != default))
         {
             double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
-            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, BarError);
-            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT));
+            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, settings.BarError);
+            bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT, settings.PanelPoints));
         }
 
         return bodies;
@@ -39,13 +37,27 @@ internal sealed class BodyFactory(FieldSettings settings)
     public static double? MirrorPlane(FieldProblem problem, List<MagneticBody> bodies)
     {
         double x0 = problem.Coils.Count > 0 ? problem.Coils[0].Position.XM : 0;
-        return problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
+        // Covers and plates lie about x = 0.
+        return (problem.Sheets.Count == 0 || Math.Abs(x0) < 1e-9) && problem.Coils.All(coil => Math.Abs(coil.Position.XM - x0) < 1e-9)
             && bodies.TrueForAll(body => bodies.Exists(other => body.Mirrors(other, x0))) ? x0 : null;
+    }
+
+    /// <summary>True if a rod stands on a bar.</summary>
+    public static bool Touch(List<MagneticBody> bodies) =>
+        bodies.OfType<RingBody>().Any(rod => bodies.OfType<PanelBody>().Any(bar => FootContact.Of(rod, bar) is not null));
+
+    /// <summary>True if windings and parts lie along one line and mirror themselves in it, magnets too.</summary>
+    private static bool MirrorsAcross(FieldProblem problem)
+    {
+        double y0 = problem.Coils.Count > 0 ? problem.Coils[0].Position.YM : 0;
+        return problem.Coils.All(coil => Math.Abs(coil.Position.YM - y0) < 1e-9)
+            && problem.Bars.All(bar => Math.Abs(bar.CentreM.YM - y0) < 1e-9 && Math.Abs(bar.PolarisationT.YM) <= 0)
+            && (problem.Sheets.Count == 0 || Math.Abs(y0) < 1e-9);
     }
 
     private static bool Matters(Estimate permeability, Estimate conductivity) => permeability.High > 1 + 1e-6 || conductivity.Value > 0;
 
-    private void AddPoles(List<MagneticBody> bodies, FieldCoil coil, PoleModel pole)
+    private void AddPoles(List<MagneticBody> bodies, FieldCoil coil, PoleModel pole, Azimuth azimuth)
     {
         SkinShape skin = pole.Shape == PoleShape.Blade ? SkinShape.Slab : SkinShape.Cylinder;
         BodyMaterial material = new(pole.RelativePermeability, pole.ConductivitySPerM.Value, skin, pole.DiameterM / 2,
@@ -56,11 +68,11 @@ internal sealed class BodyFactory(FieldSettings settings)
             if (pole.Shape == PoleShape.Blade)
             {
                 Vector3M size = new(pole.WidthM, pole.DiameterM, pole.LengthM);
-                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material, new Vector3M(0, 0, pole.PolarisationT.Value)));
+                bodies.Add(new PanelBody(new Vector3M(x, y, top - pole.LengthM / 2), size, Divisions(size, settings.BladePanels), material, new Vector3M(0, 0, pole.PolarisationT.Value), settings.PanelPoints));
             }
             else
             {
-                bodies.Add(new RingBody(MeshOf(pole), x, y, top - pole.LengthM, material, pole.PolarisationT.Value, settings.Around));
+                bodies.Add(new RingBody(MeshOf(pole), new Vector3M(x, y, top - pole.LengthM), material, pole.PolarisationT.Value, settings.Around, azimuth));
             }
         }
     }
@@ -79,10 +91,10 @@ internal sealed class BodyFactory(FieldSettings settings)
         return mesh;
     }
 
-    private static (int X, int Y, int Z) Divisions(Vector3M size, int longest)
+    private (int X, int Y, int Z) Divisions(Vector3M size, int longest)
     {
         double length = Math.Max(size.XM, Math.Max(size.YM, size.ZM));
-        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Sqrt(side / length)));
+        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Pow(side / length, settings.PanelPower)));
         return (Parts(size.XM), Parts(size.YM), Parts(size.ZM));
     }
 }

@@ -17,6 +17,7 @@ internal sealed class CoreSweep
     private readonly SurfaceSystem _system;
     private readonly double[] _kernel;
     private readonly double[][] _drive, _link;
+    private readonly CancellationToken _cancel;
     private (double[] Lambda, DenseLu Factors)? _factored;
     private double[,]? _kernelIn, _driveIn, _linkIn;
     private double[][,] _materialIn = [];
@@ -24,24 +25,31 @@ internal sealed class CoreSweep
     /// <param name="system">The unknowns.</param>
     /// <param name="kernel">Its kernel.</param>
     /// <param name="windings">Drive and potential of each winding per ampere-turn.</param>
-    public CoreSweep(SurfaceSystem system, double[] kernel, IReadOnlyList<(double[] Drive, double[] Potential)> windings)
+    /// <param name="cancel">Stops a factoring.</param>
+    public CoreSweep(SurfaceSystem system, double[] kernel, IReadOnlyList<(double[] Drive, double[] Potential)> windings, CancellationToken cancel)
     {
-        (_system, _kernel) = (system, kernel);
+        (_system, _kernel, _cancel) = (system, kernel, cancel);
         _drive = [.. windings.Select(winding => winding.Drive)];
         _link = [.. windings.Select(winding => winding.Potential.Select((psi, i) => -Mu0 * psi * system.Weight[i]).ToArray())];
     }
+
+    private CoreSweep(CoreSweep windings, IReadOnlyList<(double[] Drive, double[] Potential)> sources)
+        : this(windings._system, windings._kernel, sources, windings._cancel)
+    {
+        _drive = [.. windings._drive, .. _drive];
+        _link = [.. windings._link, .. _link];
+        _factored = windings._factored;
+    }
+
+    /// <summary>The same parts with further sources behind the windings; what was factored serves on.</summary>
+    public CoreSweep With(IReadOnlyList<(double[] Drive, double[] Potential)> sources) => new(this, sources);
 
     /// <summary>Charges per ampere-turn of each winding at real permeabilities, one per material.</summary>
     public double[][] Charges(double[] permeability)
     {
         DenseLu factors = Factor([.. permeability.Select(mu => Lambda(mu).Real)]);
-        double[][] charges = new double[_drive.Length][];
-        for (int w = 0; w < charges.Length; w++)
-        {
-            charges[w] = (double[])_drive[w].Clone();
-            factors.Solve(charges[w]);
-        }
-
+        double[][] charges = [.. _drive.Select(drive => (double[])drive.Clone())];
+        factors.Solve(charges);
         return charges;
     }
 
@@ -70,27 +78,21 @@ internal sealed class CoreSweep
 
     /// <summary>Prepares the projection.</summary>
     /// <param name="permeability">Real permeability of each material about which to project.</param>
-    /// <param name="perStart">Directions kept per winding and material.</param>
-    public void Project(double[] permeability, int perStart)
+    /// <param name="most">Directions kept.</param>
+    public void Project(double[] permeability, int most)
     {
         // A material that is all but unmagnetic statically needs a finite place to start from.
-        DenseLu factors = Factor([.. permeability.Select(mu => mu < 1.05 ? -2 : Lambda(mu).Real)]);
-        List<double[]> basis = Basis(factors, perStart * _drive.Length * _system.Materials.Count);
-        int k = basis.Count, n = _system.Count;
+        double[] lambda = [.. permeability.Select(mu => mu < 1.05 ? -2 : Lambda(mu).Real)];
+        SweepBasis basis = new(_system.Count, most);
+        basis.Grow(_drive, Factor(lambda), lambda, _system.Material);
+        int k = basis.Count;
         (_kernelIn, _driveIn, _linkIn) = (new double[k, k], new double[k, _drive.Length], new double[_link.Length, k]);
-        _materialIn = [.. _system.Materials.Select(_ => new double[k, k])];
-        double[] image = new double[n];
+        _materialIn = [.. lambda.Select(_ => new double[k, k])];
         for (int j = 0; j < k; j++)
         {
-            for (int i = 0; i < n; i++)
-            {
-                image[i] = Rows.Dot(_kernel.AsSpan(i * n, n), basis[j]);
-            }
-
             for (int i = 0; i < k; i++)
             {
-                _kernelIn[i, j] = Rows.Dot(basis[i], image);
-                ByMaterial(basis[i], basis[j], i, j);
+                _kernelIn[i, j] = Rows.Dot(basis[i], basis.ImageOf(j));
             }
 
             for (int w = 0; w < _drive.Length; w++)
@@ -99,6 +101,8 @@ internal sealed class CoreSweep
                 _linkIn[w, j] = Rows.Dot(basis[j], _link[w]);
             }
         }
+
+        ByMaterial(basis);
     }
 
     /// <summary>Linkage as from charges, at complex permeabilities, one per material, through the projection.</summary>
@@ -175,62 +179,32 @@ internal sealed class CoreSweep
             matrix[i * n + i] += lambda[_system.Material[i]];
         }
 
-        DenseLu factors = new(matrix, n);
+        DenseLu factors = new(matrix, n, _cancel);
         _factored ??= (lambda, factors);
         return factors;
     }
 
-    /// <summary>Orthonormal directions: solves of each winding's field cut to one material, then solves of those, breadth first.</summary>
-    private List<double[]> Basis(DenseLu factors, int most)
+    /// <summary>Products of the directions over the unknowns of each material, run by run.</summary>
+    private void ByMaterial(SweepBasis basis)
     {
-        List<double[]> basis = [];
-        for (int source = -_drive.Length; source < basis.Count && basis.Count < most; source++)
+        int[] material = _system.Material;
+        for (int from = 0, to; from < material.Length; from = to)
         {
-            double[] from = source < 0 ? _drive[source + _drive.Length] : basis[source];
-            for (int m = 0; m < _system.Materials.Count && basis.Count < most; m++)
+            to = from + 1;
+            while (to < material.Length && material[to] == material[from])
             {
-                double[] next = new double[from.Length];
-                for (int i = 0; i < next.Length; i++)
+                to++;
+            }
+
+            double[,] sums = _materialIn[material[from]];
+            for (int i = 0; i < basis.Count; i++)
+            {
+                for (int j = 0; j <= i; j++)
                 {
-                    next[i] = _system.Material[i] == m ? from[i] : 0;
+                    sums[i, j] += Rows.Dot(basis[i].AsSpan(from, to - from), basis[j].AsSpan(from, to - from));
+                    sums[j, i] = sums[i, j];
                 }
-
-                factors.Solve(next);
-                Orthonormalise(next, basis);
             }
-        }
-
-        return basis;
-    }
-
-    private static void Orthonormalise(double[] vector, List<double[]> basis)
-    {
-        double before = Math.Sqrt(Rows.Dot(vector, vector));
-        for (int pass = 0; pass < 2; pass++)
-        {
-            foreach (double[] direction in basis)
-            {
-                Rows.Subtract(vector, direction, Rows.Dot(vector, direction));
-            }
-        }
-
-        double left = Math.Sqrt(Rows.Dot(vector, vector));
-        if (left > 1e-9 * before && before > 0)
-        {
-            for (int i = 0; i < vector.Length; i++)
-            {
-                vector[i] /= left;
-            }
-
-            basis.Add(vector);
-        }
-    }
-
-    private void ByMaterial(double[] one, double[] other, int row, int column)
-    {
-        for (int i = 0; i < one.Length; i++)
-        {
-            _materialIn[_system.Material[i]][row, column] += one[i] * other[i];
         }
     }
 }

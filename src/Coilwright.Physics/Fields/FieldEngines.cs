@@ -10,7 +10,7 @@ public sealed class FastFieldEngine : IFieldEngine
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default) => _engine.Solve(problem, cancel);
 }
 
-/// <summary>For what is kept and printed: the cores' share within 1 %.</summary>
+/// <summary>For what is kept and printed: the cores' share within 0.5 %.</summary>
 public sealed class AccurateFieldEngine : IFieldEngine
 {
     private readonly SurfaceFieldEngine _engine = new(FieldSettings.Accurate);

@@ -13,6 +13,12 @@ public sealed record FieldProblem(
 /// <summary>Something a solution leaves out, beside the field of the recipe it is about.</summary>
 public sealed record FieldNote(string Field, string Message);
 
+/// <summary>What a cover's or plate's conductivity does.</summary>
+/// <param name="Index">Place in the problem's list of sheets.</param>
+/// <param name="Sheet">The part.</param>
+/// <param name="ByConductivityH">At each frequency the change of L − jR/ω per relative change of conductivity (or thickness), H.</param>
+public sealed record SheetEffect(int Index, SheetModel Sheet, IReadOnlyList<Complex[,]> ByConductivityH);
+
 /// <summary>What the field gives the circuit. Matrices by coil, turns included, signed by the winding signs.</summary>
 public sealed record FieldSolution
 {
@@ -24,6 +30,9 @@ public sealed record FieldSolution
 
     /// <summary>L − jR/ω at each frequency asked for, without the winding's own resistance, H.</summary>
     public required IReadOnlyList<Complex[,]> SpectrumH { get; init; }
+
+    /// <summary>What the conductivity of each conducting cover or plate does to the spectrum.</summary>
+    public IReadOnlyList<SheetEffect> SheetEffects { get; init; } = [];
 
     /// <summary>Change of each coil's own air inductance with its build, H/m.</summary>
     public required double[] AirInductanceByBuildHPerM { get; init; }

@@ -18,10 +18,10 @@ public enum SkinShape
 /// <param name="ShapeError">Stated error of the part's share of an inductance for its simplified shape, as a fraction.</param>
 internal sealed record BodyMaterial(Estimate RelativePermeability, double ConductivitySPerM, SkinShape Skin, double HalfThicknessM, double ShapeError);
 
-/// <summary>A point where the normal field of an element is taken, with its share of the element's mean.</summary>
-internal readonly record struct SurfacePoint(int Element, double X, double Y, double Z, double NormalX, double NormalY, double NormalZ, double Share);
+/// <summary>A point where the normal field is taken: the first element it belongs to (the others follow at the body's stride), and its share of the coefficient of each.</summary>
+internal readonly record struct SurfacePoint(int Element, double X, double Y, double Z, double NormalX, double NormalY, double NormalZ, double[] Shares);
 
-/// <summary>A permeable part, its surface cut into elements of even charge density.</summary>
+/// <summary>A permeable part, the charge on its surface a sum of elements: even patches, and for rods patches that change around the axis.</summary>
 internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisationT)
 {
     /// <summary>Source term µ0·M0, T.</summary>
@@ -30,26 +30,44 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
     public BodyMaterial Material { get; } = material;
     public abstract int Count { get; }
 
-    /// <summary>Area of each element, m².</summary>
+    /// <summary>From one element of a patch to its next.</summary>
+    public abstract int Stride { get; }
+
+    /// <summary>Net charge of each element per unit density, m²: its area, or zero if it goes around the axis as a wave.</summary>
     public abstract double[] Area { get; }
 
-    /// <summary>Height of each element's middle, m.</summary>
+    /// <summary>Integral of each element's square, m²: its area, or half of it for a wave.</summary>
+    public abstract double[] Weight { get; }
+
+    /// <summary>Height of each element's middle, m; zero for a wave, which has no moment along z.</summary>
     public abstract double HeightM(int element);
 
-    /// <summary>Mean normal component of the source term over an element, T.</summary>
+    /// <summary>Coefficient of the source term's normal component on an element, T.</summary>
     public abstract double NormalPolarisationT(int element);
 
     /// <summary>Where the field of other bodies is taken.</summary>
     public abstract IReadOnlyList<SurfacePoint> Points { get; }
 
-    /// <summary>Field strength at a point per unit charge density on one element.</summary>
-    public abstract Vector3M FieldOf(int element, double x, double y, double z);
+    /// <summary>The same, more of them, for fields that change within a patch.</summary>
+    public virtual IReadOnlyList<SurfacePoint> Spread => Points;
 
-    /// <summary>Mean normal field of a winding on each element, and its scalar potential there (up to one constant for the body).</summary>
-    public abstract void Couple(CoilField coil, int place, double[] drive, double[] potential);
+    /// <summary>Elements of each patch: one, and for rods one for each wave around the axis.</summary>
+    public int Waves => Count / Stride;
+
+    /// <summary>Field strength at a point per unit density on each element of one patch.</summary>
+    public abstract void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields);
+
+    /// <summary>Coefficients of a winding's normal field and scalar potential on each element (the potential up to one constant for the body).</summary>
+    public abstract void Couple(CoilField coil, double[] drive, double[] potential);
 
     /// <summary>Index of the element that mirrors one in a plane x = const through the body's middle.</summary>
     public abstract int Mirror(int element);
+
+    /// <summary>−1 for an element that changes sign in such a mirror.</summary>
+    public abstract int MirrorSign(int element);
+
+    /// <summary>First of the elements that one has the same density as: itself, or for waves around a rod the one before it.</summary>
+    public virtual int Tied(int element) => element;
 
     /// <summary>True if this body is the mirror image of another in the plane x = x0.</summary>
     public abstract bool Mirrors(MagneticBody other, double x0);

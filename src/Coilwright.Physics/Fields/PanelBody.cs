@@ -3,6 +3,8 @@ namespace Coilwright.Physics.Fields;
 /// <summary>A rectangular bar or blade: even charge on rectangles of its six faces, smaller toward the edges.</summary>
 internal sealed class PanelBody : MagneticBody
 {
+    private static readonly double[] Whole = [1];
+
     private readonly Vector3M _centre, _half;
     private readonly Panel[] _panels;
     private readonly SurfacePoint[] _points;
@@ -12,7 +14,8 @@ internal sealed class PanelBody : MagneticBody
     /// <param name="divisions">Panels along x, y, z; the count along x is even, so that no panel lies across the middle.</param>
     /// <param name="material">What it is made of.</param>
     /// <param name="polarisationT">Source term µ0·M0, T.</param>
-    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material, Vector3M polarisationT)
+    /// <param name="points">Points along a panel's longer side where the field of other parts is averaged.</param>
+    public PanelBody(Vector3M centre, Vector3M size, (int X, int Y, int Z) divisions, BodyMaterial material, Vector3M polarisationT, int points)
         : base(material, polarisationT)
     {
         (_centre, _half) = (centre, new Vector3M(size.XM / 2, size.YM / 2, size.ZM / 2));
@@ -24,13 +27,26 @@ internal sealed class PanelBody : MagneticBody
 
         _panels = [.. panels];
         Area = [.. panels.Select(panel => 4 * panel.HalfU * panel.HalfV)];
-        _points = [.. panels.Select((panel, i) => new SurfacePoint(i, panel.X, panel.Y, panel.Z,
-            panel.Axis == 0 ? panel.Side : 0, panel.Axis == 1 ? panel.Side : 0, panel.Axis == 2 ? panel.Side : 0, 1))];
+        _points = [.. panels.Select((panel, i) => At(panel, i, 0, 0, Whole))];
+        Spread = points == 1 ? _points : [.. panels.SelectMany((panel, i) => Around(panel, i, points))];
     }
 
     public override int Count => _panels.Length;
+    public override int Stride => _panels.Length;
     public override double[] Area { get; }
+    public override double[] Weight => Area;
     public override IReadOnlyList<SurfacePoint> Points => _points;
+
+    /// <summary>Points where the field of rods is averaged.</summary>
+    public override IReadOnlyList<SurfacePoint> Spread { get; }
+
+    /// <summary>Panels of the face that looks up (+1) or down (−1) if it lies at a height; otherwise none.</summary>
+    public IReadOnlyList<int> FaceAt(double z, int side, double within) => Math.Abs(_centre.ZM + side * _half.ZM - z) > within ? []
+        : [.. Enumerable.Range(0, Count).Where(i => _panels[i].Axis == 2 && _panels[i].Side == side)];
+
+    /// <summary>True if a point lies over a panel of the upper or lower face.</summary>
+    public bool Holds(int panel, double x, double y) =>
+        Math.Abs(x - _panels[panel].X) <= _panels[panel].HalfU && Math.Abs(y - _panels[panel].Y) <= _panels[panel].HalfV;
 
     public override double HeightM(int element) => _panels[element].Z;
 
@@ -39,28 +55,36 @@ internal sealed class PanelBody : MagneticBody
 
     public override int Mirror(int element) => _panels[element].Mirror;
 
-    public override bool Mirrors(MagneticBody other, double x0) => ReferenceEquals(other, this) && Math.Abs(_centre.XM - x0) < 1e-9 && Math.Abs(PolarisationT.XM) <= 0;
+    public override int MirrorSign(int element) => 1;
 
-    public override Vector3M FieldOf(int element, double x, double y, double z)
+    public override bool Mirrors(MagneticBody other, double x0) =>
+        other is PanelBody bar && bar._half == _half && bar.Count == Count && bar.Material == Material
+        && Math.Abs(bar._centre.XM + _centre.XM - 2 * x0) < 1e-9 && Math.Abs(bar._centre.YM - _centre.YM) < 1e-9 && Math.Abs(bar._centre.ZM - _centre.ZM) < 1e-9
+        && bar.PolarisationT == PolarisationT with { XM = 0 - PolarisationT.XM };
+
+    public override void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields)
     {
-        ref readonly Panel panel = ref _panels[element];
+        ref readonly Panel panel = ref _panels[patch];
         double ex = x - panel.X, ey = y - panel.Y, ez = z - panel.Z;
         switch (panel.Axis)
         {
             case 0:
                 (double y0, double z0, double x0) = PanelKernel.Field(panel.HalfU, panel.HalfV, ey, ez, ex);
-                return new Vector3M(x0, y0, z0);
+                fields[0] = new Vector3M(x0, y0, z0);
+                break;
             case 1:
                 (double z1, double x1, double y1) = PanelKernel.Field(panel.HalfU, panel.HalfV, ez, ex, ey);
-                return new Vector3M(x1, y1, z1);
+                fields[0] = new Vector3M(x1, y1, z1);
+                break;
             default:
                 (double x2, double y2, double z2) = PanelKernel.Field(panel.HalfU, panel.HalfV, ex, ey, ez);
-                return new Vector3M(x2, y2, z2);
+                fields[0] = new Vector3M(x2, y2, z2);
+                break;
         }
     }
 
     /// <summary>The potential goes from the middle along x, then straight to the panel, both inside the bar.</summary>
-    public override void Couple(CoilField coil, int place, double[] drive, double[] potential)
+    public override void Couple(CoilField coil, double[] drive, double[] potential)
     {
         double flux = 0, area = 0;
         Dictionary<double, double> axis = AxisPotential(coil);
@@ -70,16 +94,31 @@ internal sealed class PanelBody : MagneticBody
             Panel panel = _panels[i];
             SurfacePoint at = _points[i];
             Vector3M h = coil.At(panel.X, panel.Y, panel.Z);
-            drive[place + i] = at.NormalX * h.XM + at.NormalY * h.YM + at.NormalZ * h.ZM;
-            potential[place + i] = axis[panel.X] - Across(coil, panel, rule);
-            flux += Area[i] * drive[place + i];
+            drive[i] = at.NormalX * h.XM + at.NormalY * h.YM + at.NormalZ * h.ZM;
+            potential[i] = axis[panel.X] - Across(coil, panel, rule);
+            flux += Area[i] * drive[i];
             area += Area[i];
         }
 
         for (int i = 0; i < Count; i++)
         {
-            drive[place + i] -= flux / area;
+            drive[i] -= flux / area;
         }
+    }
+
+    private static SurfacePoint At(in Panel panel, int element, double u, double v, double[] shares)
+    {
+        (double x, double y, double z) = panel.Axis switch { 0 => (0.0, u, v), 1 => (v, 0.0, u), _ => (u, v, 0.0) };
+        (double nx, double ny, double nz) = panel.Axis switch { 0 => (panel.Side, 0.0, 0.0), 1 => (0.0, panel.Side, 0.0), _ => (0.0, 0.0, (double)panel.Side) };
+        return new SurfacePoint(element, panel.X + x, panel.Y + y, panel.Z + z, nx, ny, nz, shares);
+    }
+
+    private static IEnumerable<SurfacePoint> Around(Panel panel, int element, int points)
+    {
+        GaussRule rule = GaussRule.Of(points);
+        bool alongU = panel.HalfU > panel.HalfV;
+        double half = alongU ? panel.HalfU : panel.HalfV;
+        return rule.At.Select((t, k) => At(panel, element, alongU ? (2 * t - 1) * half : 0, alongU ? 0 : (2 * t - 1) * half, [rule.Weight[k]]));
     }
 
     private double Across(CoilField coil, in Panel panel, GaussRule rule)

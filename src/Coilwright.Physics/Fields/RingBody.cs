@@ -1,121 +1,89 @@
 namespace Coilwright.Physics.Fields;
 
-/// <summary>A rod or screw standing along z: charge even around each ring.</summary>
+/// <summary>A rod or screw standing along z: charge on rings, changing around the axis by a few waves.</summary>
 internal sealed class RingBody : MagneticBody
 {
     private readonly int _around;
     private SurfacePoint[]? _points;
 
-    public RingBody(RingMesh mesh, double x, double y, double bottom, BodyMaterial material, double polarisationT, int around)
+    public RingBody(RingMesh mesh, Vector3M bottom, BodyMaterial material, double polarisationT, int around, Azimuth azimuth)
         : base(material, new Vector3M(0, 0, polarisationT))
     {
-        (Mesh, X, Y, Bottom, _around) = (mesh, x, y, bottom, around);
+        (Mesh, X, Y, Bottom, _around, Azimuth) = (mesh, bottom.XM, bottom.YM, bottom.ZM, around, azimuth);
+        Count = mesh.Count * azimuth.Waves.Length;
+        (Area, Weight) = (new double[Count], new double[Count]);
+        for (int i = 0; i < Count; i++)
+        {
+            (Area[i], Weight[i]) = i < Stride ? (mesh.Area[i], mesh.Area[i]) : (0, mesh.Area[i % Stride] / 2);
+        }
     }
 
     public RingMesh Mesh { get; }
+    public Azimuth Azimuth { get; }
     public double X { get; }
     public double Y { get; }
     public double Bottom { get; }
-    public override int Count => Mesh.Count;
-    public override double[] Area => Mesh.Area;
+
+    /// <summary>Points around a ring where fields are averaged.</summary>
+    public int Around => _around;
+    public override int Count { get; }
+    public override int Stride => Mesh.Count;
+    public override double[] Area { get; }
+    public override double[] Weight { get; }
     public override IReadOnlyList<SurfacePoint> Points => _points ??= MakePoints();
 
-    public override double HeightM(int element) => Bottom + Mesh.Z[element];
+    public override double HeightM(int element) => element < Stride ? Bottom + Mesh.Z[element] : 0;
 
-    public override double NormalPolarisationT(int element) => Mesh.NormalZ[element] * PolarisationT.ZM;
+    public override double NormalPolarisationT(int element) => element < Stride ? Mesh.NormalZ[element] * PolarisationT.ZM : 0;
 
     public override int Mirror(int element) => element;
+
+    public override int Tied(int element) => element < Stride || !Azimuth.Paired ? element : element - Mesh.InPair[element % Stride];
+
+    public override int MirrorSign(int element) => Azimuth.MirrorSign(element / Stride);
 
     public override bool Mirrors(MagneticBody other, double x0) =>
         other is RingBody rod && ReferenceEquals(rod.Mesh, Mesh) && rod.Material == Material && rod.PolarisationT == PolarisationT
         && Math.Abs(rod.X + X - 2 * x0) < 1e-9 && Math.Abs(rod.Y - Y) < 1e-9 && Math.Abs(rod.Bottom - Bottom) < 1e-9;
 
-    public override Vector3M FieldOf(int element, double x, double y, double z)
+    public override void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields)
     {
-        double ex = x - X, ey = y - Y, rho = Math.Max(1e-9, Math.Sqrt(ex * ex + ey * ey)), hr = 0, hz = 0;
-        double dr = rho - Mesh.Rho[element], dz = z - HeightM(element);
-        GaussRule rule = Mesh.RuleFor(element, Math.Sqrt(dr * dr + dz * dz));
-        for (int node = 0; node < rule.At.Length; node++)
+        double ex = x - X, ey = y - Y, rho = Math.Sqrt(ex * ex + ey * ey);
+        (double co, double si) = rho > 1e-9 ? (ex / rho, ey / rho) : (1, 0);
+        int orders = Azimuth.Harmonics + 1;
+        Span<double> radial = stackalloc double[orders], around = stackalloc double[orders], axial = stackalloc double[orders];
+        Mesh.Fields(patch, Math.Max(rho, 1e-9), z - Bottom, radial, around, axial);
+        double cos = 1, sin = 0;
+        for (int m = 0, f = 0; m < orders; m++)
         {
-            (double ring, double height, double charge) = Mesh.Filament(element, rule, node);
-            (double radial, double axial) = RingKernel.Field(ring, rho, z - Bottom - height);
-            hr += charge * radial;
-            hz += charge * axial;
-        }
-
-        return new Vector3M(hr * ex / rho, hr * ey / rho, hz);
-    }
-
-    /// <summary>Normal field on every ring of a target per unit density on every ring here; depends on nothing but the two meshes and their shift.</summary>
-    public double[,] FieldOn(RingBody target)
-    {
-        double apart = Math.Sqrt((target.X - X) * (target.X - X) + (target.Y - Y) * (target.Y - Y)), lift = target.Bottom - Bottom;
-        double[,] block = new double[target.Count, Count];
-        RingMesh theirs = target.Mesh;
-        double reach = apart - theirs.Rho[theirs.Count / 2] - Mesh.Rho[Count / 2];
-        int samples = apart < 1e-9 ? 1 : reach < 4 * Mesh.Rho[Count / 2] ? _around / 2 : Math.Max(2, _around / 4);
-        for (int i = 0; i < target.Count; i++)
-        {
-            for (int s = 0; s < samples; s++)
+            fields[f++] = InPlane(radial[m] * cos, around[m] * sin, co, si, axial[m] * cos);
+            if (m > 0 && Azimuth.Sines)
             {
-                double angle = Math.PI * (s + 0.5) / samples, co = Math.Cos(angle), si = Math.Sin(angle);
-                double px = apart + theirs.Rho[i] * co, py = theirs.Rho[i] * si, rho = Math.Max(1e-9, Math.Sqrt(px * px + py * py));
-                double turn = theirs.NormalRho[i] * (px * co + py * si) / (rho * samples), up = theirs.NormalZ[i] / samples;
-                AddRow(block, i, rho, lift + theirs.Z[i], turn, up);
+                fields[f++] = InPlane(radial[m] * sin, -around[m] * cos, co, si, axial[m] * sin);
             }
-        }
 
-        RemoveMeans(block, theirs.Area);
-        return block;
-    }
-
-    public override void Couple(CoilField coil, int place, double[] drive, double[] potential) =>
-        RodCoupling.Couple(coil, this, _around, place, drive, potential);
-
-    private void AddRow(double[,] block, int i, double rho, double z, double turn, double up)
-    {
-        for (int j = 0; j < Count; j++)
-        {
-            double dr = rho - Mesh.Rho[j], dz = z - Mesh.Z[j];
-            GaussRule rule = Mesh.RuleFor(j, Math.Sqrt(dr * dr + dz * dz));
-            for (int node = 0; node < rule.At.Length; node++)
-            {
-                (double ring, double height, double charge) = Mesh.Filament(j, rule, node);
-                (double radial, double axial) = RingKernel.Field(ring, rho, z - height);
-                block[i, j] += charge * (turn * radial + up * axial);
-            }
+            (cos, sin) = (cos * co - sin * si, sin * co + cos * si);
         }
     }
 
-    /// <summary>No net flux of a charge outside enters a closed surface.</summary>
-    private static void RemoveMeans(double[,] block, double[] area)
-    {
-        double total = area.Sum();
-        for (int j = 0; j < block.GetLength(1); j++)
-        {
-            double flux = 0;
-            for (int i = 0; i < area.Length; i++)
-            {
-                flux += area[i] * block[i, j];
-            }
+    public override void Couple(CoilField coil, double[] drive, double[] potential) => RodCoupling.Couple(coil, this, drive, potential);
 
-            for (int i = 0; i < area.Length; i++)
-            {
-                block[i, j] -= flux / total;
-            }
-        }
-    }
+    private static Vector3M InPlane(double radial, double around, double co, double si, double axial) =>
+        new(radial * co - around * si, radial * si + around * co, axial);
 
     private SurfacePoint[] MakePoints()
     {
-        int around = Math.Max(4, _around / 2);
-        SurfacePoint[] points = new SurfacePoint[Count * around];
-        for (int k = 0; k < points.Length; k++)
+        int around = Math.Max(4 + 2 * Azimuth.Harmonics, _around / 2);
+        SurfacePoint[] points = new SurfacePoint[Stride * around];
+        for (int s = 0; s < around; s++)
         {
-            int i = k / around;
-            double angle = 2 * Math.PI * (k % around + 0.5) / around, co = Math.Cos(angle), si = Math.Sin(angle);
-            points[k] = new SurfacePoint(i, X + Mesh.Rho[i] * co, Y + Mesh.Rho[i] * si, HeightM(i),
-                Mesh.NormalRho[i] * co, Mesh.NormalRho[i] * si, Mesh.NormalZ[i], 1.0 / around);
+            double angle = 2 * Math.PI * (s + 0.5) / around, co = Math.Cos(angle), si = Math.Sin(angle);
+            double[] shares = Azimuth.Shares(angle, around);
+            for (int i = 0; i < Stride; i++)
+            {
+                points[i * around + s] = new SurfacePoint(i, X + Mesh.Rho[i] * co, Y + Mesh.Rho[i] * si, Bottom + Mesh.Z[i],
+                    Mesh.NormalRho[i] * co, Mesh.NormalRho[i] * si, Mesh.NormalZ[i], shares);
+            }
         }
 
         return points;

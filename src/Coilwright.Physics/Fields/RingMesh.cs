@@ -5,12 +5,14 @@ namespace Coilwright.Physics.Fields;
 internal sealed class RingMesh
 {
     private readonly List<(double Rho, double Z)> _from = [], _to = [];
+    private readonly List<double[,]> _selves = [];
     private double[,]? _self;
 
     private RingMesh(Action<RingMesh> build)
     {
         build(this);
         Count = _from.Count;
+        InPair = new int[Count];
         (Rho, Z, NormalRho, NormalZ, Area) = (new double[Count], new double[Count], new double[Count], new double[Count], new double[Count]);
         for (int i = 0; i < Count; i++)
         {
@@ -21,10 +23,15 @@ internal sealed class RingMesh
             // Walking up the outline with the body on the left, outward is to the right.
             (NormalRho[i], NormalZ[i]) = ((toZ - fromZ) / width, -(toRho - fromRho) / width);
             Area[i] = 2 * Math.PI * Rho[i] * width;
+            bool sameFace = i > 0 && Math.Abs(NormalRho[i] - NormalRho[i - 1]) + Math.Abs(NormalZ[i] - NormalZ[i - 1]) < 1e-9;
+            InPair[i] = sameFace && InPair[i - 1] == 0 ? 1 : 0;
         }
     }
 
     public int Count { get; }
+
+    /// <summary>1 for a ring that is the second of two neighbours on one face, 0 for the first or one left over.</summary>
+    public int[] InPair { get; }
     public double[] Rho { get; }
     public double[] Z { get; }
     public double[] NormalRho { get; }
@@ -83,6 +90,77 @@ internal sealed class RingMesh
             _from.Add(At(Place(i / (double)parts)));
             _to.Add(At(Place((i + 1) / (double)parts)));
         }
+    }
+
+    /// <summary>The same for charges that go around as cos mφ or sin mφ: the even part and the regular rest.</summary>
+    public double[,] SelfOf(int order)
+    {
+        if (order == 0)
+        {
+            return Self;
+        }
+
+        lock (_selves)
+        {
+            while (_selves.Count < order)
+            {
+                _selves.Add(MakeSelf(_selves.Count + 1));
+            }
+
+            return _selves[order - 1];
+        }
+    }
+
+    /// <summary>Field at a point of a band per unit density, by order of the wave around it: radial and axial as cos mφ, around as sin mφ.</summary>
+    public void Fields(int band, double rho, double z, Span<double> radial, Span<double> around, Span<double> axial)
+    {
+        double dr = rho - Rho[band], dz = z - Z[band];
+        GaussRule rule = RuleFor(band, Math.Sqrt(dr * dr + dz * dz));
+        radial.Clear();
+        around.Clear();
+        axial.Clear();
+        Span<double> r = stackalloc double[radial.Length], a = stackalloc double[radial.Length], h = stackalloc double[radial.Length];
+        for (int node = 0; node < rule.At.Length; node++)
+        {
+            (double ring, double height, double charge) = Filament(band, rule, node);
+            if (radial.Length == 1)
+            {
+                (r[0], h[0]) = RingKernel.Field(ring, rho, z - height);
+            }
+            else
+            {
+                HarmonicRingKernel.Fields(ring, rho, z - height, r, a, h);
+            }
+
+            for (int m = 0; m < radial.Length; m++)
+            {
+                radial[m] += charge * r[m];
+                around[m] += charge * a[m];
+                axial[m] += charge * h[m];
+            }
+        }
+    }
+
+    private double[,] MakeSelf(int order)
+    {
+        double[,] block = (double[,])Self.Clone();
+        Span<double> r = stackalloc double[order + 1], a = stackalloc double[order + 1], h = stackalloc double[order + 1];
+        for (int i = 0; i < Count; i++)
+        {
+            for (int j = 0; j < Count; j++)
+            {
+                double dr = Rho[i] - Rho[j], dz = Z[i] - Z[j];
+                GaussRule rule = RuleFor(j, Math.Sqrt(dr * dr + dz * dz));
+                for (int node = 0; node < rule.At.Length; node++)
+                {
+                    (double ring, double height, double charge) = Filament(j, rule, node);
+                    HarmonicRingKernel.Fields(ring, Rho[i], Z[i] - height, r, a, h);
+                    block[i, j] += charge * (NormalRho[i] * (r[order] - r[0]) + NormalZ[i] * (h[order] - h[0]));
+                }
+            }
+        }
+
+        return block;
     }
 
     private double[,] MakeSelf()

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Coilwright.Physics.Fields.Metalwork;
 
 namespace Coilwright.Physics.Fields;
 
@@ -13,23 +14,31 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         List<MagneticBody> bodies = new BodyFactory(settings).Make(problem);
         CoilField[] windings = [.. coils.Select(coil => new CoilField(coil, settings.Layers, settings.ArcNodes))];
         SurfaceSystem system = new(bodies, BodyFactory.MirrorPlane(problem, bodies));
-        CoreSweep sweep = new(system, system.Kernel(cancel), [.. windings.Select(system.Couple)]);
+        CoreSweep sweep = new(system, system.Kernel(cancel), [.. windings.Select(system.Couple)], cancel);
         cancel.ThrowIfCancellationRequested();
         double[] middle = [.. system.Materials.Select(material => material.RelativePermeability.Value)];
         double[][] charges = sweep.Charges(middle);
         double[,] cores = sweep.Linkage(charges);
-        double[,] spread = Spread(sweep, system, middle, cores);
-        AllowForSheets(problem, spread, air, cores);
+        SheetResponse? sheets = SheetResponse.Of(problem, settings, windings, system, sweep, charges, cancel);
+        CoreSweep full = sheets?.Sweep ?? sweep;
+        if (system.Count > 0 && (problem.FrequenciesHz.Count > 0 || system.Materials.Exists(material => !material.RelativePermeability.IsExact)))
+        {
+            full.Project(middle, (settings.Directions * coils.Count + settings.SheetDirections * (sheets?.Count ?? 0)) * system.Materials.Count);
+        }
+
+        double[,] spread = Spread(full, system, middle, cores, BodyFactory.Touch(bodies) ? settings.ContactError : 0);
+        List<Dictionary<int, Complex[,]>> bySheet = [];
         return new FieldSolution
         {
             AirInductanceH = Scaled(coils, (i, j) => air[i, j]),
             StaticInductanceH = Scaled(coils, (i, j) => air[i, j] + Even(cores, i, j)),
             InductanceSpreadH = Absolute(Scaled(coils, (i, j) => Even(spread, i, j))),
-            SpectrumH = Spectrum(problem, air, system, sweep, middle, cancel),
+            SpectrumH = Spectrum(problem, air, system, full, sheets, bySheet, cancel),
+            SheetEffects = Effects(problem, bySheet),
             AirInductanceByBuildHPerM = byBuild,
             EffectiveAreaM2 = Areas(coils, system, charges),
             Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle)),
-            Notes = Notes(problem),
+            Notes = SheetNotes.Of(problem),
         };
     }
 
@@ -54,11 +63,11 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     }
 
     /// <summary>Half-widths of 95 % per turns: each material's permeability in turn, and the stated error of the cores' share.</summary>
-    private double[,] Spread(CoreSweep sweep, SurfaceSystem system, double[] middle, double[,] cores)
+    private double[,] Spread(CoreSweep sweep, SurfaceSystem system, double[] middle, double[,] cores, double contact)
     {
         int n = cores.GetLength(0);
         double[,] squares = new double[n, n];
-        double error = settings.CoreError + system.Materials.Select(material => material.ShapeError).DefaultIfEmpty().Max();
+        double error = contact + settings.CoreError + system.Materials.Select(material => material.ShapeError).DefaultIfEmpty().Max();
         void Add(Func<int, int, double> half)
         {
             for (int k = 0; k < squares.Length; k++)
@@ -73,8 +82,8 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             Estimate mu = system.Materials[m].RelativePermeability;
             if (!mu.IsExact)
             {
-                double[,] low = At(mu.Low, m), high = At(mu.High, m);
-                Add((i, j) => (high[i, j] - low[i, j]) / 2);
+                Complex[,] low = At(mu.Low, m), high = At(mu.High, m);
+                Add((i, j) => (high[i, j].Real - low[i, j].Real) / 2);
             }
         }
 
@@ -85,52 +94,61 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
         return squares;
 
-        double[,] At(double mu, int m)
+        Complex[,] At(double mu, int m)
         {
-            double[] changed = (double[])middle.Clone();
+            Complex[] changed = [.. middle.Select(value => new Complex(value, 0))];
             changed[m] = Math.Max(1, mu);
-            return sweep.Linkage(sweep.Charges(changed));
+            return sweep.Linkage(changed);
         }
     }
 
-    /// <summary>What covers and plates may take, while they are not solved: a tenth of the whole.</summary>
-    private static void AllowForSheets(FieldProblem problem, double[,] spread, double[,] air, double[,] cores)
-    {
-        int n = air.GetLength(0);
-        for (int k = 0; k < air.Length && problem.Sheets.Count > 0; k++)
-        {
-            (int i, int j) = (k / n, k % n);
-            spread[i, j] = Math.Sqrt(spread[i, j] * spread[i, j] + Math.Pow(0.1 * (Math.Abs(air[i, j]) + Math.Abs(cores[i, j])), 2));
-        }
-    }
-
-    private List<Complex[,]> Spectrum(FieldProblem problem, double[,] air, SurfaceSystem system, CoreSweep sweep, double[] middle, CancellationToken cancel)
+    private static List<Complex[,]> Spectrum(FieldProblem problem, double[,] air, SurfaceSystem system, CoreSweep sweep,
+        SheetResponse? sheets, List<Dictionary<int, Complex[,]>> bySheet, CancellationToken cancel)
     {
         List<Complex[,]> spectrum = [];
-        if (problem.FrequenciesHz.Count > 0 && system.Count > 0)
-        {
-            sweep.Project(middle, settings.Directions);
-        }
-
-        int n = problem.Coils.Count;
+        int n = problem.Coils.Count, sources = n + (sheets?.Count ?? 0);
         foreach (double frequency in problem.FrequenciesHz)
         {
             cancel.ThrowIfCancellationRequested();
             Complex[] mu = [.. system.Materials.Select(material => SkinEffect.Permeability(
                 material.RelativePermeability.Value, material.ConductivitySPerM, material.Skin, material.HalfThicknessM, frequency))];
-            Complex[,] cores = system.Count > 0 ? sweep.Linkage(mu) : new Complex[n, n];
-            Complex[,] total = new Complex[n, n];
-            for (int k = 0; k < total.Length; k++)
-            {
-                (int i, int j) = (k / n, k % n);
-                total[i, j] = (air[i, j] + (cores[i, j] + cores[j, i]) / 2) * Factor(problem.Coils, i, j);
-            }
-
-            spectrum.Add(total);
+            Complex[,] cores = system.Count > 0 ? sweep.Linkage(mu) : new Complex[sources, sources];
+            Dictionary<int, Complex[,]> changes = [];
+            Complex[,] total = sheets?.Inductance(air, cores, frequency, changes) ?? Without(air, cores);
+            bySheet.Add(changes.ToDictionary(pair => pair.Key, pair => Scaled(problem.Coils, pair.Value)));
+            spectrum.Add(Scaled(problem.Coils, total));
         }
 
         return spectrum;
     }
+
+    private static Complex[,] Without(double[,] air, Complex[,] cores)
+    {
+        int n = air.GetLength(0);
+        Complex[,] total = new Complex[n, n];
+        for (int k = 0; k < total.Length; k++)
+        {
+            (int i, int j) = (k / n, k % n);
+            total[i, j] = air[i, j] + (cores[i, j] + cores[j, i]) / 2;
+        }
+
+        return total;
+    }
+
+    private static Complex[,] Scaled(IReadOnlyList<FieldCoil> coils, Complex[,] perTurns)
+    {
+        int n = coils.Count;
+        Complex[,] scaled = new Complex[n, n];
+        for (int k = 0; k < n * n; k++)
+        {
+            scaled[k / n, k % n] = perTurns[k / n, k % n] * Factor(coils, k / n, k % n);
+        }
+
+        return scaled;
+    }
+
+    private static List<SheetEffect> Effects(FieldProblem problem, List<Dictionary<int, Complex[,]>> bySheet) =>
+        bySheet.Count == 0 ? [] : [.. bySheet[0].Keys.Order().Select(index => new SheetEffect(index, problem.Sheets[index], [.. bySheet.Select(at => at[index])]))];
 
     /// <summary>Turns × area and the cores' dipole moment per ampere, by reciprocity what a uniform field along z links.</summary>
     private static double[] Areas(IReadOnlyList<FieldCoil> coils, SurfaceSystem system, double[][] charges)
@@ -141,7 +159,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             double area = AirInductance.MeanAreaM2(coils[c].Bobbin, coils[c].BuildM);
             for (int u = 0; u < system.Count; u++)
             {
-                area += charges[c][u] * system.Weight[u] * system.Height[u];
+                area += charges[c][u] * system.Moment[u];
             }
 
             areas[c] = coils[c].Sign * coils[c].Turns * area;
@@ -149,9 +167,6 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
         return areas;
     }
-
-    private static List<FieldNote> Notes(FieldProblem problem) =>
-        problem.Sheets.Count == 0 ? [] : [new FieldNote("metalwork", "covers and plates are not solved yet: they widen the inductance interval by 10 % and their loss is missing")];
 
     private static double Factor(IReadOnlyList<FieldCoil> coils, int i, int j) => coils[i].Turns * coils[i].Sign * coils[j].Turns * coils[j].Sign;
 

@@ -3,8 +3,8 @@ namespace Coilwright.Physics.Strings;
 /// <summary>What follows from a string's motion over a pickup: overtones of the bent linkage, and the pitch that the magnets' pull takes away. SI units.</summary>
 public static class StringMotion
 {
-    /// <summary>Heights at which the linkage is asked: overtones to the fourth are exact for a polynomial of this degree.</summary>
-    private const int Nodes = 9;
+    /// <summary>Heights at which the linkage is asked: the overtone m is exact but for those beyond 2·6 − m.</summary>
+    private const int Nodes = 6;
 
     /// <summary>Voltage of the 2nd, 3rd and 4th harmonic over that of the fundamental, for a string that swings as a pure sine towards the pickup and away.</summary>
     /// <remarks>Λ(z + A·cos θ) = Σ c_m·cos mθ by its Chebyshev nodes; the voltage of the m-th goes as m·c_m.</remarks>

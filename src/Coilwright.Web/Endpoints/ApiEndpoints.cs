@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Web.Forecasts;
+using Coilwright.Web.Forms;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
@@ -42,7 +43,7 @@ internal static class ApiEndpoints
 
     private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id }, cancel);
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel);
         return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 

@@ -1,6 +1,8 @@
+using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
@@ -15,7 +17,7 @@ internal static class BatchEndpoints
     public static void MapBatches(this IEndpointRouteBuilder app)
     {
         app.MapGet("/batches/{id:guid}", ShowAsync);
-        app.MapGet("/batches/{id:guid}/enter", async (Guid id, ShopServices shop, CancellationToken cancel) => await EnterPageAsync(id, shop, [], null, cancel));
+        app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) => await EnterPageAsync(id, shop, [], null, tag ?? "", cancel));
         app.MapPost("/batches/{id:guid}/enter", EnterAsync);
         app.MapPost("/batches/{id:guid}/undo", UndoAsync);
     }
@@ -29,7 +31,7 @@ internal static class BatchEndpoints
 
         RevisionRecord? revision = await shop.Records.FindRevisionAsync(standing.Batch.RecipeId, standing.Batch.RevisionNumber, cancel);
         (double, double)? limits = revision is null ? null : LimitsOf(revision, standing.Batch.CoilName);
-        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Strip"] = Strip.Of(standing, limits) });
+        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Run"] = await shop.Run.StandingAsync(id, cancel), ["Strip"] = Strip.Of(standing, limits) });
     }
 
     /// <summary>Limits of the coil's own target, or the recipe's when it has one coil.</summary>
@@ -46,11 +48,11 @@ internal static class BatchEndpoints
         return target is null ? null : (target.Low, target.High);
     }
 
-    private static async Task<IResult> EnterPageAsync(Guid id, ShopServices shop, IReadOnlyList<Problem> problems, CoilEntry? typed, CancellationToken cancel)
+    private static async Task<IResult> EnterPageAsync(Guid id, ShopServices shop, IReadOnlyList<Problem> problems, CoilEntry? typed, string tag, CancellationToken cancel)
     {
         return await shop.Winding.StandingAsync(id, cancel) is { } standing
             ? Answers.Page<EntryPage>(
-                new() { ["Standing"] = standing, ["Problems"] = problems, ["Typed"] = typed },
+                new() { ["Standing"] = standing, ["Problems"] = problems, ["Typed"] = typed, ["Wanted"] = tag },
                 problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity)
             : Answers.NotFoundPage();
     }
@@ -58,12 +60,17 @@ internal static class BatchEndpoints
     private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
+        if (await shop.Records.FindBatchAsync(id, cancel) is { } batch && BatchTags.Scanned(batch, form["resistance"].ToString()) is { } scanned)
+        {
+            return Results.LocalRedirect($"/batches/{id}/enter?tag={Uri.EscapeDataString(scanned)}"); // a reader typed a tag where ohms were expected
+        }
+
         CoilEntry entry = new()
         {
             Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
             BatchId = id,
             Tag = form["tag"].ToString(),
-            Resistance = form["resistance"].ToString(),
+            Resistance = MeterText.Of(form["resistance"].ToString()),
             Temperature = form["temperature"].ToString(),
             Inductance = form["inductance"].ToString(),
             InductanceAt = form["inductanceAt"].ToString(),
@@ -73,7 +80,7 @@ internal static class BatchEndpoints
         CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry, cancel);
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/batches/{id}/enter")
-            : await EnterPageAsync(id, shop, outcome.Problems, entry, cancel);
+            : await EnterPageAsync(id, shop, outcome.Problems, entry, "", cancel);
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)

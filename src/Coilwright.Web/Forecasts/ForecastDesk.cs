@@ -11,7 +11,7 @@ namespace Coilwright.Web.Forecasts;
 /// <summary>One call from a recipe document to everything the forecast panel shows.</summary>
 internal static class ForecastDesk
 {
-    private static readonly ForecastOptions s_options = new() { CurvePoints = 240 };
+    private static readonly ForecastOptions s_options = new() { CurvePoints = 240, Pictures = true };
 
     /// <summary>Forecasts a recipe on a load; problems of both are listed together.</summary>
     /// <param name="recipeJson">A recipe document.</param>
@@ -29,7 +29,7 @@ internal static class ForecastDesk
 
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
         Prediction prediction = Forecaster.Predict(model, load?.Value, s_options);
-        return new ForecastView { Prediction = prediction, Response = ResponseOf(prediction), Drawings = DrawingsOf(model, prediction) };
+        return new ForecastView { Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
     }
 
     /// <summary>Loaded first, bare dashed behind it; a silent curve (volume shut) is left out.</summary>
@@ -38,7 +38,7 @@ internal static class ForecastDesk
         ForecastCurve[] heard = [.. prediction.Curves.Where(curve => !curve.Response.IsSilent).OrderByDescending(curve => curve.Loaded)];
         return heard.Length == 0 ? null : new ResponseView(
             [.. heard[0].Response.Points.Select(point => point.FrequencyHz)],
-            [.. heard.Select((curve, i) => new CurveView(curve.Loaded ? "on this load" : "unloaded", [.. curve.Response.Points.Select(point => point.GainDb)], i > 0))],
+            [.. heard.Select((curve, i) => new CurveView(curve.Loaded ? "on this load" : "unloaded", [.. curve.Response.Points.Select(point => (double?)point.GainDb)], i > 0))],
             (prediction.Pickup.LoadedResonance ?? prediction.Pickup.UnloadedResonance)?.Frequency.Value);
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Words;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 
@@ -16,7 +17,7 @@ public static class FigureText
         estimate.IsExact ? "exact" : $"{Write(estimate.Low, unit)} to {Write(estimate.High, unit)}";
 
     /// <summary>A number in an SI unit as people write it.</summary>
-    public static string Write(double si, string unit) => KindOf(unit) is { } kind
+    public static string Write(double si, string unit) => unit is "V·s/m" or "Wb" or "m²" or "dB" ? FigureWords.Value(si, unit) : KindOf(unit) is { } kind
         ? QuantityText.Format(si, kind)
         : Plain(si) + (unit is "1" or "" ? "" : " " + unit);
 

@@ -13,12 +13,22 @@ public sealed record ForecastView
     public Prediction? Prediction { get; init; }
     public ResponseView? Response { get; init; }
 
+    /// <summary>Plots of the strings' field and output and of the coil's branch, each with its table.</summary>
+    public IReadOnlyList<DrawingView> Plots { get; init; } = [];
+
     /// <summary>Drawings to scale, each with its caption; SVG made by us.</summary>
     public IReadOnlyList<DrawingView> Drawings { get; init; } = [];
 }
 
-/// <summary>One drawing.</summary>
-public sealed record DrawingView(string Caption, string Svg);
+/// <summary>One drawing, and the same as a table where there is one.</summary>
+public sealed record DrawingView(string Caption, string Svg)
+{
+    /// <summary>Columns of the table; empty for none.</summary>
+    public IReadOnlyList<string> Header { get; init; } = [];
+
+    /// <summary>Rows of the table, the first cell names the row.</summary>
+    public IReadOnlyList<IReadOnlyList<string>> Rows { get; init; } = [];
+}
 
 /// <summary>The response of the pickup, unloaded and loaded.</summary>
 /// <param name="FrequencyHz">Common frequencies.</param>
@@ -35,7 +45,7 @@ public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyLi
             csv.Append(CultureInfo.InvariantCulture, $"{FrequencyHz[i]:G7}");
             foreach (CurveView curve in Curves)
             {
-                csv.Append(CultureInfo.InvariantCulture, $",{curve.GainDb[i]:F4}");
+                csv.Append(CultureInfo.InvariantCulture, $",{curve.GainDb[i]:F4}"); // nothing where a measured curve does not reach
             }
 
             csv.Append('\n');
@@ -46,4 +56,8 @@ public sealed record ResponseView(IReadOnlyList<double> FrequencyHz, IReadOnlyLi
 }
 
 /// <summary>One curve of a response figure; the second of two is dashed, so that no colour is needed to tell them apart.</summary>
-public sealed record CurveView(string Name, IReadOnlyList<double> GainDb, bool Dashed);
+public sealed record CurveView(string Name, IReadOnlyList<double?> GainDb, bool Dashed)
+{
+    /// <summary>Number of the curve's stroke, 0…5: solid, dashed, dotted and so on; null for the two of a recipe page.</summary>
+    public int? Stroke { get; init; }
+}

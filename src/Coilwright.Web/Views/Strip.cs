@@ -16,5 +16,11 @@ public sealed record Strip(IReadOnlyList<StripPoint> Points, double? LowOhm, dou
     public static Strip Of(BatchStanding standing, (double LowOhm, double HighOhm)? limits) => new(
         [.. standing.Coils.Where(coil => coil.Verdict.DcResistanceAt20C is not null)
             .Select(coil => new StripPoint(coil.Tag, coil.Verdict.DcResistanceAt20C!.Value, coil.Verdict.Kind))],
-        limits?.LowOhm, limits?.HighOhm);
+        limits?.LowOhm, limits?.HighOhm)
+    {
+        Run = BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))),
+    };
+
+    /// <summary>The run as a chart with its own limits and signals; null for fewer than two coils.</summary>
+    public RunChart? Run { get; init; }
 }

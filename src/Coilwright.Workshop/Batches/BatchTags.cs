@@ -14,8 +14,26 @@ public static class BatchTags
             ? number
             : null;
 
-    /// <summary>A tag as the batch writes it: "c-7" is C-007. A tag of another make stays as typed.</summary>
-    public static string Tidy(BatchRecord batch, string typed) => NumberOf(batch, typed.Trim()) is { } number ? Of(batch, number) : typed.Trim();
+    /// <summary>A tag as the batch writes it: "c-7" and a scanned "H-12/C-007" are C-007. A tag of another make stays as typed.</summary>
+    public static string Tidy(BatchRecord batch, string typed)
+    {
+        string tag = WithoutBatch(batch, typed.Trim());
+        return NumberOf(batch, tag) is { } number ? Of(batch, number) : tag;
+    }
+
+    /// <summary>What the code on a tag says: batch and tag, so that it opens its coil from any page.</summary>
+    public static string CodeOf(BatchRecord batch, string tag) => $"{batch.Name}/{tag}";
+
+    /// <summary>The tag in a code scanned where a resistance was expected; null when it is no tag of this batch.</summary>
+    public static string? Scanned(BatchRecord batch, string typed)
+    {
+        string text = typed.Trim(), tag = WithoutBatch(batch, text);
+        bool named = tag.Length < text.Length || batch.TagPrefix.Any(char.IsLetter);
+        return named && NumberOf(batch, tag) is { } number ? Of(batch, number) : null;
+    }
+
+    private static string WithoutBatch(BatchRecord batch, string text) =>
+        text.StartsWith(batch.Name + "/", StringComparison.OrdinalIgnoreCase) ? text[(batch.Name.Length + 1)..] : text;
 
     /// <summary>The tag after the one entered last if it is free, else the lowest free one; null when all are taken.</summary>
     /// <param name="batch">The batch.</param>

@@ -18,7 +18,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
     /// <summary>How well a stated temperature is taken to be the coil's, °C (95 %). Our assumption, no source.</summary>
     private const double TemperatureDoubtC = 1;
 
-    public static ResistanceJudgement Of(Band band, ReadingRecord reading)
+    public static ResistanceJudgement Of(Band band, ReadingRecord reading, double meterPart = 0)
     {
         string flag = reading.Si is { } si ? PossibleReading.FlagOf("dcResistance", si) : reading.Flag;
         if (flag == PossibleReading.Open || reading.Flag == PossibleReading.Open)
@@ -37,7 +37,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
         }
 
         Estimate at20C = At20C(ohm, reading.TemperatureC);
-        return new ResistanceJudgement(Compare(band, at20C, reading.TemperatureC), at20C, IsOpen: false, reading.TemperatureC is not null, IsRiddle: false);
+        return new ResistanceJudgement(Compare(band, at20C, reading.TemperatureC, meterPart), at20C, IsOpen: false, reading.TemperatureC is not null, IsRiddle: false);
     }
 
     /// <summary>The value by which two readings of one quantity are held against each other.</summary>
@@ -54,19 +54,20 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
     private static bool LooksLikeKiloOhms(Band band, ReadingRecord reading, double ohm) =>
         reading.Unit == "Ω" && !reading.Typed.Any(char.IsLetter) && ohm * 1000 > band.Nominal / 3 && ohm * 1000 < band.Nominal * 3 && band.Nominal > 500;
 
-    private static Finding Compare(Band band, Estimate at20C, double? temperatureC)
+    private static Finding Compare(Band band, Estimate at20C, double? temperatureC, double meterPart)
     {
-        double low = temperatureC is null ? at20C.Low : at20C.Value, high = temperatureC is null ? at20C.High : at20C.Value;
+        double guard = meterPart * at20C.Value, low = (temperatureC is null ? at20C.Low : at20C.Value) - guard, high = (temperatureC is null ? at20C.High : at20C.Value) + guard;
         string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not known: ±2 % unknown," : " at 20 °C,"), limits = $"{Written(band.Low)} to {Written(band.High)}";
         string off = Off(at20C.Value / band.Nominal - 1, band.IsTarget ? "target" : "forecast");
+        string guarded = FormattableString.Invariant($" (guard band ±{meterPart * 100:0.##} %, the meter's)");
         if (low >= band.Low && high <= band.High)
         {
-            return new Finding(VerdictKind.Pass, $"{said} {off}, within {limits}");
+            return new Finding(VerdictKind.Pass, $"{said} {off}, within {limits}{guarded}");
         }
 
         return high < band.Low || low > band.High
-            ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}")
-            : new Finding(VerdictKind.Hold, $"{said} {off}: inside or outside {limits} depends on the temperature");
+            ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}")
+            : new Finding(VerdictKind.Hold, $"{said} {off}: inside or outside {limits} depends on {(temperatureC is null ? "the temperature" : "the meter")}{guarded}");
     }
 
     private static string Off(double part, string wanted) => Math.Abs(part) < 0.0005

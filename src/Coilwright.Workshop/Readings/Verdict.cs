@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Physics;
 
 namespace Coilwright.Workshop.Readings;
@@ -18,4 +19,8 @@ public sealed record Cause(string Name, double Probability, string Detail);
 /// <param name="DcResistanceAt20C">What was compared, Ω; null when there was no usable resistance.</param>
 /// <param name="Reasons">Why, in workshop words; at least one.</param>
 /// <param name="Causes">Probable causes, most probable first; empty for a plain pass.</param>
-public sealed record Verdict(VerdictKind Kind, Estimate? DcResistanceAt20C, IReadOnlyList<string> Reasons, IReadOnlyList<Cause> Causes);
+public sealed record Verdict(VerdictKind Kind, Estimate? DcResistanceAt20C, IReadOnlyList<string> Reasons, IReadOnlyList<Cause> Causes)
+{
+    /// <summary>Readings that would settle the cause, the most telling first.</summary>
+    public IReadOnlyList<NextReading> Next { get; init; } = [];
+}

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
@@ -28,8 +27,20 @@ public sealed record VerdictLimits
     /// <summary>How many coils in series the reading is taken across.</summary>
     public int CoilsInSeries { get; init; } = 1;
 
-    /// <summary>Q expected at a frequency in Hz; null when it cannot be foretold.</summary>
-    public Func<double, double?> ExpectedQ { get; init; } = _ => null;
+    /// <summary>What a good coil reads at a frequency in Hz; null when it cannot be foretold.</summary>
+    public Func<double, ExpectedReading?> Expected { get; init; } = _ => null;
+
+    /// <summary>Standard deviation of the wanted resistance with its wire's own left out, as a part of one: what a whole batch may be off by without a fault.</summary>
+    public double OhmOffset { get; init; } = 0.006;
+
+    /// <summary>True when the recipe's wire was measured.</summary>
+    public bool WireMeasured { get; init; }
+
+    /// <summary>Inductance without cores over inductance with them.</summary>
+    public double AirRatio { get; init; } = 0.75;
+
+    /// <summary>The resistance meter's own uncertainty (95 %), as a part of the reading: the guard band at each limit. Our assumption of a bench meter unless the shop says better.</summary>
+    public double MeterPart { get; init; } = 0.001;
 
     /// <summary>Limits for one coil of a recipe at the winder: its targets, and the forecast where it has none.</summary>
     /// <param name="recipe">The recipe.</param>
@@ -43,7 +54,10 @@ public sealed record VerdictLimits
             Resistance = OfTarget(Find(recipe, coilIndex, "dcResistance"), isResistance: true) ?? OfForecast(forecasts.Coil(coilIndex).DcResistance, null),
             Inductance = OfTarget(Find(recipe, coilIndex, "inductance"), isResistance: false) ?? OfForecast(forecasts.Coil(coilIndex).Inductance, UsualHz),
             NominalTurns = recipe.Coils[coilIndex].Winding.Turns,
-            ExpectedQ = alone ? forecasts.Quality : _ => null,
+            Expected = new ExpectedReadings(recipe, alone ? null : coilIndex).At,
+            OhmOffset = OffsetOf(Find(recipe, coilIndex, "dcResistance"), () => forecasts.Coil(coilIndex).DcResistance),
+            WireMeasured = recipe.Coils[coilIndex].Wire.ResistancePerLength is not null,
+            AirRatio = forecasts.Coil(coilIndex).AirInductance.Value / forecasts.Coil(coilIndex).Inductance.Value,
         };
     }
 
@@ -62,13 +76,32 @@ public sealed record VerdictLimits
             Inductance = OfTarget(recipe.Targets.GetValueOrDefault("inductance"), isResistance: false) ?? OfForecast(forecasts.Pickup.Inductance, UsualHz),
             NominalTurns = recipe.Coils.Sum(coil => coil.Winding.Turns),
             CoilsInSeries = recipe.Connection == Connection.Series ? recipe.Coils.Count : 1,
-            ExpectedQ = forecasts.Quality,
+            Expected = new ExpectedReadings(recipe, coilIndex: null).At,
+            OhmOffset = OffsetOf(recipe.Targets.GetValueOrDefault("dcResistance"), () => forecasts.Pickup.DcResistance),
+            WireMeasured = recipe.Coils.All(coil => coil.Wire.ResistancePerLength is not null),
+            AirRatio = forecasts.Coil(0).AirInductance.Value / forecasts.Coil(0).Inductance.Value,
         };
     }
 
-    private const double UsualHz = 1000;
+    internal const double UsualHz = 1000;
 
-    private static Target? Find(Recipe recipe, int coilIndex, string quantity)
+    /// <summary>How far a target may lie from where the shop's coils lie, as a part of one. Our assumption, no source.</summary>
+    private const double TargetOffset = 0.006;
+
+    /// <summary>A target is where a shop's coils lie; a forecast has its own doubt, of which the wire's part is a cause to be named and no offset.</summary>
+    private static double OffsetOf(Target? target, Func<Figure> forecast)
+    {
+        if (target is not null)
+        {
+            return TargetOffset;
+        }
+
+        Figure figure = forecast();
+        double wire = figure.Derivation.Inputs.Where(input => input.Name.Contains("diameter", StringComparison.Ordinal) || input.Name.Contains("ohms per", StringComparison.Ordinal)).Sum(input => input.VarianceShare);
+        return Math.Max(TargetOffset, figure.Estimate.StandardDeviation / figure.Value * Math.Sqrt(Math.Max(0, 1 - wire)));
+    }
+
+    internal static Target? Find(Recipe recipe, int coilIndex, string quantity)
     {
         bool alone = recipe.Coils.Count == 1 || (recipe.Connection == Connection.Single && coilIndex == 0);
         return recipe.Coils[coilIndex].Targets.GetValueOrDefault(quantity) ?? (alone ? recipe.Targets.GetValueOrDefault(quantity) : null);
@@ -87,23 +120,13 @@ public sealed record VerdictLimits
 
     private static Band OfForecast(Figure figure, double? atHz) => new(figure.Value, figure.Estimate.Low, figure.Estimate.High, IsTarget: false, atHz);
 
-    /// <summary>Forecasts of one recipe, made when first asked for.</summary>
+    /// <summary>Forecast of one recipe, made when first asked for.</summary>
     private sealed class Forecasts(Recipe recipe)
     {
         private readonly Lazy<Prediction> _usual = new(() => Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null));
-        private readonly ConcurrentDictionary<double, double?> _quality = new();
 
         public PickupForecast Pickup => _usual.Value.Pickup;
 
         public CoilForecast Coil(int index) => _usual.Value.Coils[index];
-
-        public double? Quality(double frequencyHz) => frequencyHz is >= 10 and <= 20_000 ? _quality.GetOrAdd(frequencyHz, Compute) : null;
-
-        private double? Compute(double frequencyHz)
-        {
-            Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { FrequenciesHz = [frequencyHz] });
-            SpectrumForecast line = prediction.Pickup.Spectrum[0];
-            return 2 * Math.PI * frequencyHz * line.Inductance.Value / line.Resistance.Value;
-        }
     }
 }

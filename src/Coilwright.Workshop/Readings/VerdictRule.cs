@@ -1,5 +1,4 @@
 using Coilwright.Analysis.Diagnosis;
-using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Readings;
@@ -20,8 +19,22 @@ public static class VerdictRule
     /// <param name="inForce">Its readings in force, in order of entry.</param>
     public static Verdict Judge(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
     {
+        (Verdict verdict, CoilEvidence? evidence) = Weigh(limits, inForce);
+        return verdict.Kind == VerdictKind.Pass || evidence is null ? verdict : WithCauses(verdict, CauseFinder.FindAll([evidence])[0]);
+    }
+
+    /// <summary>The same verdict with what was found out about its causes.</summary>
+    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis) => verdict with
+    {
+        Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail))],
+        Next = diagnosis.Next,
+    };
+
+    /// <summary>The verdict without causes, and what there is to find them by; null when the readings themselves are in doubt.</summary>
+    internal static (Verdict Verdict, CoilEvidence? Evidence) Weigh(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
+    {
         ReadingRecord[] ohms = [.. inForce.Where(reading => reading.Quantity == "dcResistance")];
-        ResistanceJudgement? resistance = ohms.Length == 0 ? null : ResistanceJudgement.Of(limits.Resistance, ohms[^1]);
+        ResistanceJudgement? resistance = ohms.Length == 0 ? null : ResistanceJudgement.Of(limits.Resistance, ohms[^1], limits.MeterPart);
         List<Finding> findings = [resistance?.Finding ?? new Finding(VerdictKind.Hold, "no resistance has been read yet")];
         findings.AddRange(inForce.Where(reading => reading.Quantity == "inductance").TakeLast(1).Select(reading => Inductance(limits.Inductance, reading)));
         findings.AddRange(inForce.Where(reading => reading.Quantity == "q").TakeLast(1).Select(reading => Quality(limits, reading)).OfType<Finding>());
@@ -31,8 +44,8 @@ public static class VerdictRule
         findings.AddRange(twice);
         VerdictKind kind = disagree ? VerdictKind.Hold : s_mildestFirst.Last(one => findings.Any(finding => finding.Kind == one));
         bool readable = !disagree && resistance is not { IsRiddle: true };
-        IReadOnlyList<Cause> causes = kind == VerdictKind.Pass || !readable ? [] : Causes(limits, inForce, resistance);
-        return new Verdict(kind, resistance?.OhmAt20C, [.. findings.Where(finding => kind == VerdictKind.Pass || finding.Kind != VerdictKind.Pass).Select(finding => finding.Reason).Distinct()], causes);
+        CoilEvidence? evidence = readable ? EvidenceReader.Of(limits, inForce, resistance) : null;
+        return (new Verdict(kind, resistance?.OhmAt20C, [.. findings.Where(finding => kind == VerdictKind.Pass || finding.Kind != VerdictKind.Pass).Select(finding => finding.Reason).Distinct()], []), evidence);
     }
 
     private static Finding Flagged(ReadingRecord reading) => new(VerdictKind.Hold, $"\"{reading.Typed}\" is kept: {reading.Flag}");
@@ -62,7 +75,7 @@ public static class VerdictRule
 
     private static Finding? Quality(VerdictLimits limits, ReadingRecord reading)
     {
-        if (reading is not { Si: { } q, AtHz: { } hz } || limits.ExpectedQ(hz) is not { } expected)
+        if (reading is not { Si: { } q, AtHz: { } hz } || limits.Expected(hz)?.Quality is not { } expected)
         {
             return null;
         }
@@ -88,32 +101,6 @@ public static class VerdictRule
             ? new Finding(VerdictKind.Pass, $"read {readings.Length} times, the same: {typed}")
             : new Finding(VerdictKind.Hold, $"read {readings.Length} times and the readings disagree: {typed}; correct the wrong one");
     }
-
-    private static IReadOnlyList<Cause> Causes(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce, ResistanceJudgement? resistance)
-    {
-        ReadingRecord? henry = inForce.LastOrDefault(reading => reading is { Quantity: "inductance", Si: > 0 }), q = inForce.LastOrDefault(reading => reading is { Quantity: "q", Si: > 0 });
-        double? turns = inForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;
-        bool comparable = henry is not null && limits.Inductance is { } band && !(henry.AtHz is { } hz && band.AtHz is { } at && Math.Abs(hz - at) > 0.02 * at);
-        CoilEvidence evidence = new()
-        {
-            Open = resistance?.IsOpen ?? false,
-            OhmAt20C = resistance?.OhmAt20C is { Value: > 0 } ohm ? ohm.Value : null,
-            NominalOhm = limits.Resistance.Nominal,
-            OhmSpread = Math.Max(0.002, RelativeDeviation(limits.Resistance, targetDeviation: 0.002)) + (resistance?.TemperatureKnown == true ? 0.002 : 0.005),
-            TemperatureKnown = resistance?.TemperatureKnown ?? false,
-            InductanceRatio = comparable ? henry!.Si / limits.Inductance!.Nominal : null,
-            InductanceSpread = limits.Inductance is { } known ? Math.Max(0.01, RelativeDeviation(known, targetDeviation: 0.01)) : 0.01,
-            QualityRatio = q?.AtHz is { } qAt && limits.ExpectedQ(qAt) is { } expected ? q.Si / expected : null,
-            TurnsRatio = limits.NominalTurns > 0 ? turns / limits.NominalTurns : null,
-            NominalTurns = limits.NominalTurns,
-            CoilsInSeries = limits.CoilsInSeries,
-        };
-        return [.. CauseFinder.Find(evidence).Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail))];
-    }
-
-    /// <summary>A target is where a shop's coils lie; a forecast has its own doubt.</summary>
-    private static double RelativeDeviation(Band band, double targetDeviation) =>
-        band.IsTarget ? targetDeviation : (band.High - band.Low) / (2 * Estimate.Sigmas95 * band.Nominal);
 
     private static string Written(double si, QuantityKind kind) => QuantityText.Format(si, kind, 4);
 

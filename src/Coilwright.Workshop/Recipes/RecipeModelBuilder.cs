@@ -23,7 +23,7 @@ public static class RecipeModelBuilder
     {
         Coils = [.. recipe.Coils.Select(Coil)],
         Bars = [.. recipe.Magnets.Select(Bar), .. recipe.Metalwork.Where(part => part.Shape == MetalworkShape.Keeper).Select(Keeper)],
-        Sheets = [.. recipe.Metalwork.Where(part => part.Shape != MetalworkShape.Keeper).Select(Sheet)],
+        Sheets = [.. recipe.Metalwork.Index().Where(part => part.Item.Shape != MetalworkShape.Keeper).Select(part => Sheet(part.Item, part.Index))],
         Connection = recipe.Coils.Count == 1 ? Connection.Single : recipe.Connection,
         Strings = recipe.Strings is RecipeStrings strings ? StringsOf(strings) : null,
         GapPermittivity = GapPermittivity(recipe.Potting?.Kind),
@@ -145,8 +145,9 @@ public static class RecipeModelBuilder
         ConductivitySPerM = Conductivity(part.Material),
     };
 
-    private static SheetModel Sheet(RecipeMetalwork part) => new()
+    private static SheetModel Sheet(RecipeMetalwork part, int place) => new()
     {
+        Place = place,
         Shape = part.Shape == MetalworkShape.Plate ? SheetShape.Plate : SheetShape.Cover,
         Material = part.Material.Name,
         ThicknessM = part.Thickness.Si,

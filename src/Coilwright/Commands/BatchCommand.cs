@@ -13,7 +13,7 @@ namespace Coilwright.Commands;
 /// <summary>coilwright batch list, start, show: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk) };
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk) };
 
     private static Command BuildList(Desk desk)
     {
@@ -96,7 +96,7 @@ public static class BatchCommand
             BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], [])).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))))).ConfigureAwait(false);
             }
             else
             {

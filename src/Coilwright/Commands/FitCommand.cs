@@ -60,6 +60,9 @@ public static class FitCommand
         return command;
     }
 
+    /// <summary>Fits an impedance and tells the inductance at the usual frequencies.</summary>
+    internal static FitAnswer Answer(string path, CurveTable table) => Answer(path, table, null, null, null, s_usualHz);
+
     private static FitAnswer Answer(string path, CurveTable table, LoadCircuit? load, double? resistanceOhm, int? eddy, IReadOnlyList<double> atHz)
     {
         bool impedance = table.Curve.ImpedanceOhm is not null;

@@ -11,24 +11,26 @@ public static class JudgeCommand
     public static Command Build(Desk desk)
     {
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1)" }, readings = new("READINGS") { Description = "A table: tag,dcResistance [kΩ],temperature [°C],…; - reads standard input" };
-        Option<string?> coil = new("--coil") { Description = "Which coil of the recipe; the first unless said", HelpName = "NAME" };
+        Option<string?> coil = new("--coil") { Description = "Which coil of the recipe the readings are of; unless said, the whole pickup, or the first coil where most readings fit that one", HelpName = "NAME" };
+        Option<string> golden = new("--golden") { Description = "Tag of the golden piece; the line tagged \"golden\" unless said", HelpName = "TAG", DefaultValueFactory = _ => "golden" };
+        Option<double> meter = new("--meter") { Description = "Uncertainty of the resistance meter in per cent (95 %): the guard band at the limits", HelpName = "PERCENT", DefaultValueFactory = _ => 0.1 };
         Option<bool> json = new("--json") { Description = "Write coilwright.judgement/1" };
-        Command command = new("judge", "A verdict for each coil of a table, with the probable cause") { recipe, readings, coil, json };
+        Command command = new("judge", "A verdict for each coil of a table, with the probable cause") { recipe, readings, coil, golden, meter, json };
         command.SetAction(async (parsed, cancel) =>
         {
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             string path = parsed.GetRequiredValue(readings);
             IReadOnlyList<ReadingRow> rows = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow()).OrRefuse(path);
-            int index = CoilIndex(file, parsed.GetValue(coil));
-            IReadOnlyList<JudgedPiece> pieces = Judge(file, index, rows);
-            IReadOnlyList<ChartSignal> signals = [.. BatchChart.Signals(pieces.Select(piece => (piece.Tag, piece.Verdict))).Select(signal => new ChartSignal(signal.Tag, signal.Rule))];
+            VerdictLimits limits = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = MeterPart(parsed.GetValue(meter)) };
+            IReadOnlyList<JudgedPiece> pieces = Judge(limits, rows, parsed.GetRequiredValue(golden));
+            RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, signals)).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart)).ConfigureAwait(false);
             }
             else
             {
-                WritePlain(desk.Output, rows, pieces, signals);
+                WritePlain(desk.Output, rows, pieces, chart);
             }
 
             return pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
@@ -36,10 +38,28 @@ public static class JudgeCommand
         return command;
     }
 
-    private static IReadOnlyList<JudgedPiece> Judge(RecipeFile file, int index, IReadOnlyList<ReadingRow> rows)
+    private static IReadOnlyList<JudgedPiece> Judge(VerdictLimits limits, IReadOnlyList<ReadingRow> rows, string goldenTag)
     {
-        VerdictLimits limits = VerdictLimits.ForCoil(file.Recipe, index);
-        return [.. rows.Select(row => new JudgedPiece(row.Tag, VerdictRule.Judge(limits, row.Readings), row.Carried))];
+        IReadOnlyList<ReadingRecord>? golden = rows.FirstOrDefault(row => string.Equals(row.Tag, goldenTag, StringComparison.OrdinalIgnoreCase))?.Readings;
+        IReadOnlyList<Verdict> verdicts = BatchJudgement.Judge(limits, [.. rows.Select(row => (row.Spool, row.Readings))], golden);
+        return [.. rows.Zip(verdicts, (row, verdict) => new JudgedPiece(row.Tag, verdict, row.Carried))];
+    }
+
+    private static double MeterPart(double percent) => percent is >= 0 and <= 10 ? percent / 100 : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");
+
+    /// <summary>Readings of a pickup with several coils are of the whole, unless a coil is named or most of them fit the first coil alone.</summary>
+    private static VerdictLimits Limits(RecipeFile file, string? coil, IReadOnlyList<ReadingRow> rows)
+    {
+        if (coil is not null || file.Recipe.Coils.Count == 1)
+        {
+            return VerdictLimits.ForCoil(file.Recipe, CoilIndex(file, coil));
+        }
+
+        VerdictLimits whole = VerdictLimits.ForPickup(file.Recipe), first = VerdictLimits.ForCoil(file.Recipe, 0);
+        double[] ohms = [.. rows.SelectMany(row => row.Readings).Where(reading => reading is { Quantity: "dcResistance", Si: > 0 }).Select(reading => reading.Si!.Value)];
+        const double Near = 0.15;
+        bool areCoils = ohms.Length >= 3 && ohms.Count(ohm => Math.Abs(ohm / first.Resistance.Nominal - 1) < Near) > 2 * ohms.Length / 3;
+        return areCoils ? first : whole;
     }
 
     private static int CoilIndex(RecipeFile file, string? name)
@@ -48,7 +68,7 @@ public static class JudgeCommand
         return index >= 0 ? index : throw WrongInputException.About("--coil", $"the recipe has no coil \"{name}\"", string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name)));
     }
 
-    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, IReadOnlyList<ChartSignal> signals)
+    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart)
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
@@ -58,9 +78,15 @@ public static class JudgeCommand
         }
 
         table.Write(writer, "");
-        foreach (ChartSignal signal in signals)
+        foreach ((string tag, string rule) in chart?.Signals ?? [])
         {
-            writer.WriteLine($"Signal at {signal.Tag}: {signal.Rule}");
+            writer.WriteLine($"Signal at {tag}: {rule}");
+        }
+
+        if (chart is { Signals.Count: > 0 })
+        {
+            writer.WriteLine(FormattableString.Invariant($"Limits from the first {chart.LimitsFrom}; these rules alarm for nothing once in {chart.FalseAlarmEvery:0} good coils."));
+            writer.WriteLine("Quickest checks first: temperature and meter zero; the counter; a new spool (measure 10 m); tension; joints; turns shorted (Q).");
         }
     }
 }

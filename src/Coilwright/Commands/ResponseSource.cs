@@ -13,9 +13,6 @@ namespace Coilwright.Commands;
 /// <summary>What `respond` was given: a recipe, a measured pickup, or a whole circuit; each on its load.</summary>
 internal sealed class ResponseSource
 {
-    /// <summary>Frequencies a recipe's series branch is solved at; it is smooth between them.</summary>
-    private static readonly double[] s_branchHz = [20, 50, 120, 300, 600, 1_000, 1_500, 2_200, 3_300, 4_700, 6_800, 10_000, 14_000, 20_000];
-
     private readonly ISeriesBranch? _branch;
     private readonly double _capacitanceF;
     private readonly double? _lossOhm;
@@ -50,9 +47,8 @@ internal sealed class ResponseSource
         }
 
         RecipeFile file = RecipeFile.FromText(text, path);
-        PickupForecast pickup = Forecaster.Predict(file.Model, load: null, new ForecastOptions { FrequenciesHz = s_branchHz }, cancel).Pickup;
-        TabulatedBranch branch = new([.. pickup.Spectrum.Select(line => line.FrequencyHz)], [.. pickup.Spectrum.Select(line => line.Inductance.Value)], [.. pickup.Spectrum.Select(line => line.Resistance.Value)]);
-        return new ResponseSource(file.Recipe.Name, branch, pickup.Capacitance.Value, null, load ?? LoadCircuit.None);
+        ForecastBranch pickup = ForecastBranch.Of(file.Model, cancel);
+        return new ResponseSource(file.Recipe.Name, pickup.Branch, pickup.CapacitanceF, null, load ?? LoadCircuit.None);
     }
 
     /// <summary>Points at the frequencies asked for; refuses when nothing arrives.</summary>

@@ -8,6 +8,9 @@ internal static class DemoFiles
     /// <summary>Recipe documents by file name.</summary>
     public static IReadOnlyList<(string Name, string Text)> Recipes { get; } = Load("demo/recipes/");
 
+    /// <summary>Winders by file name.</summary>
+    public static IReadOnlyList<(string Name, string Text)> Machines { get; } = Load("demo/machines/");
+
     /// <summary>The player's load.</summary>
     public static string PlayerLoad { get; } = Load("demo/loads/").Single(file => file.Name == "player.json").Text;
 

@@ -24,19 +24,22 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter ou
     public async Task FillAsync(CancellationToken cancel)
     {
         Dictionary<string, RevisionRecord> released = await AddRecipesAsync(cancel).ConfigureAwait(false);
+        DemoWindingRoom room = new(shop, clock, output);
+        await room.FillAsync(cancel).ConfigureAwait(false);
         await TellForecastAsync(released["Harbour bridge"], cancel).ConfigureAwait(false);
 
         await output.WriteLineAsync("\n3. A batch at the winder, one spool, one bad coil of each kind").ConfigureAwait(false);
-        BatchRecord good = await BeginAsync(released["Harbour bridge"], "H-12", "H-", 24, "spool 0117", cancel).ConfigureAwait(false);
+        BatchRecord good = await BeginAsync(released["Harbour bridge"], "H-12", "H-", 24, "0117", cancel).ConfigureAwait(false);
         await WindGoodRunAsync(good, released["Harbour bridge"], cancel).ConfigureAwait(false);
         await ShowAsync(good, cancel).ConfigureAwait(false);
+        await room.PauseAsync(good, "3,150", cancel).ConfigureAwait(false);
 
         await output.WriteLineAsync("\n4. A second batch from a thin spool").ConfigureAwait(false);
-        BatchRecord thin = await BeginAsync(released["Sandbar wide"], "S-4", "S-", 12, "spool 0121", cancel).ConfigureAwait(false);
+        BatchRecord thin = await BeginAsync(released["Sandbar wide"], "S-4", "S-", 12, "0121", cancel).ConfigureAwait(false);
         await WindThinRunAsync(thin, released["Sandbar wide"], cancel).ConfigureAwait(false);
         await ShowAsync(thin, cancel).ConfigureAwait(false);
 
-        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BS-", 10, "spool 0117", cancel).ConfigureAwait(false);
+        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BS-", 10, "0117", cancel).ConfigureAwait(false);
         await WindPlainRunAsync(slugs, released["Breakwater twin"], 4, cancel).ConfigureAwait(false);
         await output.WriteLineAsync("\nA third batch, B-7, is under way for the pages.").ConfigureAwait(false);
     }
@@ -65,7 +68,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter ou
         await output.WriteLineAsync("\n2. What one of them will measure, on the player's controls and cable").ConfigureAwait(false);
         PlainPrediction.Write(output, revision.RecipeName, prediction);
         await output.WriteLineAsync().ConfigureAwait(false);
-        PlainSetUp.Write(output, WindingSetUp.For(file.Recipe, file.Model, prediction, "Winder 2", 23.5));
+        PlainSetUp.Write(output, WindingSetUp.For(file.Recipe, file.Model, prediction, "Winder 2", 23.5, await shop.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false)));
     }
 
     private async Task<BatchRecord> BeginAsync(RevisionRecord revision, string name, string prefix, int quantity, string spool, CancellationToken cancel)

@@ -8,7 +8,11 @@ namespace Coilwright.Input;
 /// <param name="Tag">The coil's tag.</param>
 /// <param name="Readings">What was measured on it; an impossible value is kept and flagged.</param>
 /// <param name="Carried">Columns of the shop's own, carried through as they are.</param>
-public sealed record ReadingRow(string Tag, IReadOnlyList<ReadingRecord> Readings, IReadOnlyDictionary<string, string> Carried);
+public sealed record ReadingRow(string Tag, IReadOnlyList<ReadingRecord> Readings, IReadOnlyDictionary<string, string> Carried)
+{
+    /// <summary>Label of the spool it was wound from, or empty.</summary>
+    public string Spool { get; init; } = "";
+}
 
 /// <summary>Reads the table of readings that `judge` takes: CSV, a unit in brackets after a column's name.</summary>
 public static partial class ReadingTable
@@ -39,12 +43,14 @@ public static partial class ReadingTable
 
         string[] header = lines[0].Cells;
         Column[] columns = [.. header.Select(name => ColumnOf(name, problems))];
-        foreach (string needed in (string[])["tag", "dcResistance"])
+        if (!columns.Any(column => column.Name == "tag"))
         {
-            if (!columns.Any(column => column.Name == needed))
-            {
-                problems.Add(new Problem("line 1", $"there is no column \"{needed}\"", string.Join(", ", header)));
-            }
+            problems.Add(new Problem("line 1", "there is no column \"tag\"", string.Join(", ", header)));
+        }
+
+        if (!columns.Any(column => column.Name is "dcResistance" or "inductance" or "q"))
+        {
+            problems.Add(new Problem("line 1", "there is no column of readings", string.Join(", ", header), "dcResistance, inductance, q"));
         }
 
         List<ReadingRow> rows = [];

@@ -30,12 +30,12 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
 
         if (Quantity("inductance") is { } inductance)
         {
-            readings.Add(Record(tag, "inductance", inductance) with { AtHz = Quantity("inductanceAt")?.Si ?? UsualInductanceHz, TemperatureC = temperatureC });
+            readings.Add(Record(tag, "inductance", inductance) with { AtHz = Quantity("inductanceAt")?.Si ?? UsualInductanceHz, TemperatureC = temperatureC, Turns = turns });
         }
 
         if (Cell("q") is { Length: > 0 } typedQ)
         {
-            readings.Add(Quality(tag, typedQ) with { AtHz = Quantity("qAt")?.Si ?? UsualQHz });
+            readings.Add(Quality(tag, typedQ) with { AtHz = Quantity("qAt")?.Si ?? UsualQHz, Turns = turns });
         }
 
         Dictionary<string, string> carried = [];
@@ -47,7 +47,7 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
             }
         }
 
-        return new ReadingRow(tag, readings, carried);
+        return new ReadingRow(tag, readings, carried) { Spool = Cell("spool") };
     }
 
     private ReadingRecord Resistance(string tag)

@@ -85,6 +85,13 @@ internal static class FitText
         writer.WriteLine("  Intervals come from the scatter around the fit; an error of the instrument's own is not in them.");
     }
 
+    public static string PlainText(FitAnswer answer)
+    {
+        using StringWriter writer = new(CultureInfo.InvariantCulture);
+        Plain(writer, answer);
+        return writer.ToString().TrimEnd();
+    }
+
     private static string Written(Action<Utf8JsonWriter> write)
     {
         using MemoryStream stream = new();

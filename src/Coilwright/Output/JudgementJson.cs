@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Readings;
 
@@ -12,15 +13,12 @@ namespace Coilwright.Output;
 /// <param name="Carried">Columns of the shop's own, carried through.</param>
 public sealed record JudgedPiece(string Tag, Verdict Verdict, IReadOnlyDictionary<string, string>? Carried = null);
 
-/// <summary>A sign in the run of coils that something has moved.</summary>
-public sealed record ChartSignal(string Tag, string Rule);
-
 /// <summary>Writes judgements in the file format "coilwright.judgement/1".</summary>
 public static class JudgementJson
 {
     private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Write(IReadOnlyList<JudgedPiece> pieces, IReadOnlyList<ChartSignal> signals)
+    public static string Write(IReadOnlyList<JudgedPiece> pieces, RunChart? chart)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, s_options))
@@ -36,20 +34,35 @@ public static class JudgementJson
             json.WriteEndArray();
             json.WriteStartObject("chart");
             json.WriteStartArray("signals");
-            foreach (ChartSignal signal in signals)
+            foreach ((string tag, string rule) in chart?.Signals ?? [])
             {
                 json.WriteStartObject();
-                json.WriteString("tag", signal.Tag);
-                json.WriteString("rule", signal.Rule);
+                json.WriteString("tag", tag);
+                json.WriteString("rule", rule);
                 json.WriteEndObject();
             }
 
             json.WriteEndArray();
+            WriteLimits(json, chart);
             json.WriteEndObject();
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WriteLimits(Utf8JsonWriter json, RunChart? chart)
+    {
+        if (chart is not null)
+        {
+            json.WriteString("rules", BatchChart.Rules);
+            json.WriteNumber("falseAlarmEvery", Math.Round(chart.FalseAlarmEvery, 2));
+            json.WriteNumber("centre", chart.Centre);
+            json.WriteNumber("lowerLimit", chart.LowerLimit);
+            json.WriteNumber("upperLimit", chart.UpperLimit);
+            json.WriteNumber("limitsFrom", chart.LimitsFrom);
+            json.WriteString("unit", "Ω");
+        }
     }
 
     private static void WritePiece(Utf8JsonWriter json, JudgedPiece piece)
@@ -75,6 +88,16 @@ public static class JudgementJson
 
         json.WriteEndArray();
         WriteCauses(json, piece.Verdict.Causes);
+        json.WriteStartArray("nextReading");
+        foreach (NextReading next in piece.Verdict.Next)
+        {
+            json.WriteStartObject();
+            json.WriteString("quantity", next.Quantity);
+            json.WriteNumber("information", Math.Round(next.Information, 4));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
         if (piece.Carried is { Count: > 0 })
         {
             json.WriteStartObject("columns");

@@ -18,6 +18,8 @@ public sealed class IndividualsChartTests
         {
             Assert.Equal(published.GetProperty(name).GetDouble(), value, 0.00005); // half of the last printed digit
         }
+
+        EvidenceLog.Record("Individuals chart: mean, mean moving range, limits", "NIST/SEMATECH e-Handbook 6.3.2.2, flow rates, in a reproduction", "read-secondary", "half the last printed digit", "met");
     }
 
     [Fact]
@@ -27,6 +29,7 @@ public sealed class IndividualsChartTests
         IndividualsChart chart = IndividualsChart.Fit(Values("viscosity"))!;
         Assert.Equal(published.GetProperty("mean").GetDouble(), chart.Centre, 0.0005);
         Assert.Equal(published.GetProperty("sigma").GetDouble(), chart.Sigma, 0.5e-7);
+        EvidenceLog.Record("Individuals chart: mean and sigma of 20 viscosities", "qcc documentation (data Montgomery)", "read", "half the last printed digit", "met");
     }
 
     [Theory]
@@ -41,6 +44,7 @@ public sealed class IndividualsChartTests
         double sigma = chart.MeanMovingRange / 1.1283791671;
         int[] published = [.. s_reference.GetProperty("runs").GetProperty(rule).EnumerateArray().Select(place => place.GetInt32())];
         Assert.Equal(published, RunRules.Several(values, chart.Centre, sigmas * sigma, needed, window).Select(place => place + 1));
+        EvidenceLog.Record($"Run rule {rule}: points that signal", "open test set (jaspQualityControl)", "read", "same points", "met");
     }
 
     [Fact] // 91.75: Champ and Woodall, Technometrics 29 (1987), all four rules; read in a secondary source
@@ -52,6 +56,7 @@ public sealed class IndividualsChartTests
         double mean = lengths.Average(), error = Math.Sqrt(lengths.Select(length => (length - mean) * (length - mean)).Average() / Runs);
         Assert.InRange(mean, 91.75 - 3 * error, 91.75 + 3 * error);
         Assert.True(error < 2, "the check would be too blunt");
+        EvidenceLog.Record("False alarms of the four Western Electric rules in simulation", "Champ and Woodall 1987: 91.75", "read-secondary", "three standard errors of 3,000 runs", FormattableString.Invariant($"{mean:0.0} ± {error:0.0}"));
     }
 
     [Fact] // 60 coils: 50 about 6.18 kΩ, ten about 6.29, spread 0.03

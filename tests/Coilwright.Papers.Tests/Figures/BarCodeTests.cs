@@ -1,32 +1,71 @@
+using System.Text.RegularExpressions;
 using Coilwright.Papers.Figures;
 
 namespace Coilwright.Papers.Tests.Figures;
 
-public sealed class BarCodeTests
+public sealed partial class BarCodeTests
 {
-    [Fact]
-    public void Every_pattern_is_eleven_modules_wide_has_even_bars_and_stands_once()
-    {
-        string[] patterns = [.. BarCode.Patterns.SkipLast(1)];
+    private static readonly Dictionary<string, int> s_values = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "code128.csv")).Skip(2)
+        .Select(line => line.Split(',')).ToDictionary(cells => cells[1], cells => int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture));
 
-        Assert.Equal(106, patterns.Distinct().Count());
-        Assert.All(patterns, pattern => Assert.Equal(11, pattern.Sum(width => width - '0')));
-        Assert.All(patterns, pattern => Assert.Equal(0, (pattern[0] + pattern[2] + pattern[4] - 3 * '0') % 2)); // the standard's self-check
-        Assert.Equal(13, BarCode.Patterns[^1].Sum(width => width - '0'));
-    }
-
-    // Check characters worked out by hand: (104 + 33·1) mod 103 = 34; (104 + 33·1 + 34·2 + 35·3) mod 103 = 1.
+    /// <summary>Whatever is encoded consists of the standard's symbols, ends with the stop, and carries the weighted sum mod 103.</summary>
     [Theory]
-    [InlineData("A", 34)]
-    [InlineData("ABC", 1)]
-    public void The_check_character_is_the_weighted_sum(string text, int check)
+    [InlineData("C-014")]
+    [InlineData("H-12/C-014")]
+    [InlineData("HARBOUR BRIDGE/C/MAIN")]
+    [InlineData("345678")]
+    [InlineData("abcdef")]
+    public void Every_code_is_made_of_the_standards_symbols_with_a_right_check(string text)
     {
-        string widths = BarCode.Widths(text);
+        int[] values = Values(text);
+        int sum = values[0] + values.Skip(1).SkipLast(2).Select((value, index) => value * (index + 1)).Sum();
 
-        Assert.Equal(BarCode.Patterns[check], widths.Substring(6 * (1 + text.Length), 6));
+        Assert.InRange(values[0], 103, 105); // a start
+        Assert.Equal(106, values[^1]); // the stop
+        Assert.Equal(sum % 103, values[^2]);
+    }
+
+    /// <summary>Published worked examples (read): abcdef in set B carries 97, 345678 in set C 73.</summary>
+    [Theory]
+    [InlineData("abcdef", 104, 97)]
+    [InlineData("345678", 105, 73)]
+    public void The_check_character_is_that_of_published_examples(string text, int start, int check)
+    {
+        int[] values = Values(text);
+
+        Assert.Equal((start, check), (values[0], values[^2]));
+        EvidenceLog.Record($"Code 128 check character of {text}", "worked example on a bar-code maker's page", "read", "exact", $"{values[^2]} against {check}");
     }
 
     [Fact]
-    public void The_drawing_is_as_wide_as_the_code_with_ten_modules_of_quiet_on_either_side() =>
-        Assert.Contains($"viewBox=\"0 0 {11 * (2 + 3) + 13 + 20} 40\"", BarCode.Svg("ABC"), StringComparison.Ordinal);
+    public void The_drawing_has_ten_modules_of_quiet_on_either_side() =>
+        Assert.Contains($"viewBox=\"0 0 {BarCode.Modules("ABC").Count + 20} 40\"", BarCode.Svg("ABC"), StringComparison.Ordinal);
+
+    /// <summary>The longest text a version holds fits in it, and one more character takes the next: 17 + 4 · version modules a side.</summary>
+    [Fact]
+    public void A_qr_code_is_as_large_as_its_text_needs()
+    {
+        foreach (string[] cells in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "qr.csv")).Skip(2).Select(line => line.Split(',')))
+        {
+            int side = Number(cells[1]), most = Number(cells[2]);
+            Assert.Equal(side, 17 + 4 * Number(cells[0]));
+            Assert.Equal(side, Side(new string('A', most)));
+            Assert.Equal(side + 4, Side(new string('A', most + 1)));
+        }
+
+        EvidenceLog.Record("QR: modules a side and alphanumeric capacity, versions 1–10, level M", "ISO/IEC 18004 block structure in a public encoder", "read", "exact", "all agree");
+    }
+
+    private static int Side(string text) => Number(ViewBox().Match(BarCode.QrSvg(text)).Groups[1].Value) - 8;
+
+    private static int Number(string text) => int.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+    private static int[] Values(string text)
+    {
+        string modules = string.Concat(BarCode.Modules(text).Select(black => black ? '1' : '0'));
+        return [.. Enumerable.Range(0, (modules.Length - 13) / 11).Select(at => s_values[modules.Substring(11 * at, 11)]), s_values[modules[^13..]]];
+    }
+
+    [GeneratedRegex("viewBox=\"0 0 (\\d+) ")]
+    private static partial Regex ViewBox();
 }

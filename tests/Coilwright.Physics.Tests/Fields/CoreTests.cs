@@ -9,7 +9,7 @@ public sealed class CoreTests
     // Finite elements, row by row in tests/Reference/field/rods.csv (derived). The allowance is the documented error of each cutting plus the value's own.
     [Theory]
     [InlineData("fast", 0.01)]
-    [InlineData("accurate", 0.005)]
+    [InlineData("accurate", 0.0015)]
     public void Inductance_with_rods_matches_finite_elements(string engine, double allowed)
     {
         double worst = 0;
@@ -25,10 +25,10 @@ public sealed class CoreTests
         EvidenceLog.Record($"Inductance with one and six rods, permeability 1.05 to 500, {engine} engine", "tests/Reference/field/rods.csv: finite elements", "derived", Percent(allowed), Percent(worst));
     }
 
-    // 3-D finite elements (derived, own error 0.5 %); the charge's change around the rods is left out, which costs most beside a bar.
+    // 3-D finite elements (derived, own error 0.2 to 0.5 %). The fast engine takes the charge as even around the rods, which costs most beside a bar.
     [Theory]
-    [InlineData("fast", 0.012, 0.018)]
-    [InlineData("accurate", 0.01, 0.02)]
+    [InlineData("fast", 0.01, 0.014)]
+    [InlineData("accurate", 0.0015, 0.001)]
     public void Two_coils_with_rods_and_a_bar_match_finite_elements(string engine, double allowed, double allowedMutual)
     {
         double worst = 0, worstMutual = 0;
@@ -55,7 +55,7 @@ public sealed class CoreTests
         foreach (Dictionary<string, string> row in Read("areas.csv"))
         {
             FieldSolution solution = Named(engine).Solve(One(Coil(0.02975, Rods(SixM, row.Number("mu")))), Cancel);
-            worst = Worst(worst, solution.EffectiveAreaM2[0], row.Number("areaM2"), allowed, row["name"]);
+            worst = Worst(worst, solution.EffectiveAreaM2[0], row.Number("areaM2"), allowed + row.Number("error"), row["name"]);
         }
 
         EvidenceLog.Record($"Effective area with six rods, {engine} engine", "tests/Reference/field/areas.csv: dipole moment and reciprocal linkage", "derived", Percent(allowed), Percent(worst));

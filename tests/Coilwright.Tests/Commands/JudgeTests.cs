@@ -37,6 +37,51 @@ public sealed class JudgeTests
         Assert.Equal(cause, Piece(judged, "C-1").GetProperty("causes")[0].GetProperty("cause").GetString());
     }
 
+    [Fact] // R +0.6 %, L −0.4 %, Q −11 %: ohms and henries pass
+    public async Task Story_15_a_piece_that_has_lost_its_Q_fails_against_the_golden_one()
+    {
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt [Hz],q,qAt [Hz]\ngolden,6.180,20,2.400,1000,6.10,3000\nP-1,6.217,20,2.390,1000,5.43,3000\nP-2,6.190,20,2.405,1000,6.05,3000\n", exit: 1);
+
+        Assert.Equal(("pass", "reject", "pass"), (VerdictOf(judged, "golden"), VerdictOf(judged, "P-1"), VerdictOf(judged, "P-2")));
+        Assert.Equal("fail: loss", Piece(judged, "P-1").GetProperty("reasons")[0].GetString());
+        string said = Piece(judged, "P-1").GetProperty("reasons")[1].GetString()!;
+        Assert.Contains("+0.6 %", said, StringComparison.Ordinal);
+        Assert.Contains("−0.4 %", said, StringComparison.Ordinal);
+        Assert.Contains("−11.0 %", said, StringComparison.Ordinal);
+        Assert.Equal("shorted-turns", Piece(judged, "P-1").GetProperty("causes")[0].GetProperty("cause").GetString());
+    }
+
+    [Fact]
+    public async Task A_thin_spool_is_blamed_on_the_spool_and_a_short_among_its_coils_is_still_found()
+    {
+        IEnumerable<string> coils = Enumerable.Range(1, 12).Select(number => FormattableString.Invariant($"C-{number:00},{6.40 + 0.01 * (number % 4 - 1.5):0.000},20,2.40,1000,6.0,3000,S-7"));
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt [Hz],q,qAt [Hz],spool\n" + string.Join('\n', coils.Append("C-13,6.32,20,2.34,1000,3.5,3000,S-7")), exit: 1);
+
+        Assert.Equal("thin-wire", Piece(judged, "C-03").GetProperty("causes")[0].GetProperty("cause").GetString());
+        Assert.Equal("shorted-turns", Piece(judged, "C-13").GetProperty("causes")[0].GetProperty("cause").GetString());
+        Assert.Equal(91.75, judged.RootElement.GetProperty("chart").GetProperty("falseAlarmEvery").GetDouble());
+    }
+
+    [Fact]
+    public async Task Half_and_a_quarter_of_a_series_pair_are_told_from_the_whole()
+    {
+        using TestFolder folder = new();
+        CommandRun run = await CommandRun.Of("judge", RepositoryFiles.PathOf("demo", "recipes", "breakwater-twin.json"), folder.Write("readings.csv", "tag,dcResistance [kΩ],temperature [°C]\nP-1,3.9,20\nP-2,1.95,20\nP-3,7.8,20\n"), "--json");
+        using JsonDocument judged = JsonDocument.Parse(run.Output);
+        Assert.Equal(["coil-bridged", "wired-parallel", "none"], judged.RootElement.GetProperty("pieces").EnumerateArray().Select(piece => piece.GetProperty("causes")[0].GetProperty("cause").GetString()!));
+    }
+
+    [Fact]
+    public async Task A_reading_nearer_to_the_limit_than_the_meter_knows_is_held()
+    {
+        using TestFolder folder = new();
+        string readings = folder.Write("readings.csv", "tag,dcResistance [kΩ],temperature [°C]\nC-1,6.42,20\n"); // limit 6.427
+        CommandRun sure = await CommandRun.Of("judge", s_harbour, readings, "--json"), coarse = await CommandRun.Of("judge", s_harbour, readings, "--meter", "0.5", "--json");
+        Assert.Contains("\"pass\"", sure.Output, StringComparison.Ordinal);
+        Assert.Contains("\"hold\"", coarse.Output, StringComparison.Ordinal);
+        Assert.Contains("guard band ±0.5 %", coarse.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Columns_of_the_shops_own_are_carried_through()
     {

@@ -1,8 +1,10 @@
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
@@ -25,13 +27,35 @@ internal sealed class WorkingShop : IAsyncDisposable
 
     public WindingRoom Room { get; private set; } = null!;
 
+    public MachinePark Machines { get; private set; } = null!;
+
+    public StockRoom Stock { get; private set; } = null!;
+
+    public BatchRun Run { get; private set; } = null!;
+
     public static async Task<WorkingShop> StartAsync()
     {
         WorkingShop shop = new();
         shop.Records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock, Cancel);
         shop.Book = new RecipeBook(shop.Records, shop.Clock);
-        shop.Room = new WindingRoom(shop.Records, shop.Clock);
+        shop.Hire();
         return shop;
+    }
+
+    /// <summary>Closes the file and opens it again, as after a power cut.</summary>
+    public async Task ReopenAsync()
+    {
+        await Records.DisposeAsync();
+        Records = await ShopFile.OpenAsync(Path.Combine(_folder, "shop.db"), Cancel);
+        Hire();
+    }
+
+    private void Hire()
+    {
+        Room = new WindingRoom(Records, Clock);
+        Machines = new MachinePark(Records, Clock);
+        Stock = new StockRoom(Records, Clock);
+        Run = new BatchRun(Records, Room, Machines, Clock);
     }
 
     /// <summary>An invented recipe: 6.18 kΩ ± 4 % and 2.4 H ± 6 % at 1 kHz, unless turns say otherwise.</summary>

@@ -32,6 +32,10 @@ class EntryPage {
 
   /** The browser honours autofocus only when it next paints: a key pressed before that would be lost. */
   ready(): void {
+    const wanted = this.form.dataset.wanted ?? '';
+    if (wanted !== '') {
+      this.field('tag').value = wanted; // scanned: it wins over a draft of another coil
+    }
     if (document.activeElement === null || document.activeElement === document.body) {
       this.field('resistance').focus();
     }
@@ -40,6 +44,13 @@ class EntryPage {
   submit(outbox: Outbox): void {
     const resistance = this.field('resistance');
     if (resistance.value.trim() === '') {
+      resistance.focus();
+      return;
+    }
+    const scanned = this.scanned(resistance.value);
+    if (scanned !== null) {
+      this.field('tag').value = scanned;
+      this.clear('resistance');
       resistance.focus();
       return;
     }
@@ -62,6 +73,18 @@ class EntryPage {
     this.field('tag').value = following(entry.tag);
     this.problems([]);
     resistance.focus();
+  }
+
+  /** A bar-code reader types into the field for ohms: the tag in its code, or null when it is no tag of this batch. */
+  private scanned(typed: string): string | null {
+    const text = typed.trim();
+    const name = (this.form.dataset.name ?? '') + '/';
+    const prefix = this.form.dataset.prefix ?? '';
+    const named = text.toLowerCase().startsWith(name.toLowerCase());
+    const tag = named ? text.slice(name.length) : text;
+    const number = tag.toLowerCase().startsWith(prefix.toLowerCase()) ? tag.slice(prefix.length) : '';
+    const isTag = /^\d+$/.test(number) && Number(number) > 0 && (named || /\p{L}/u.test(prefix));
+    return isTag ? prefix + String(Number(number)).padStart(3, '0') : null;
   }
 
   waiting(entry: CoilEntry): void {

@@ -1,7 +1,7 @@
-const atMostUnderWay = 4;
+const atMostUnderWay = 2;
 const workingAfterMs = 300;
 
-/** Newest wins: at most four requests under way, answers older than the drawn one are dropped, and without an answer the last drawn one is dimmed. */
+/** Newest wins: at most two requests under way, answers older than the drawn one are dropped, and without an answer the last drawn one is dimmed. */
 export class NewestWins<T> {
   private underWay = 0;
   private latest = 0;

@@ -1,5 +1,6 @@
 import { forgetDrafts, keepDrafts } from './drafts';
 import { coilEntry } from './entry';
+import { happeningKeys } from './happening';
 import { liveForecast, slider } from './live';
 import { drawPlots } from './plot';
 import { soundSwitch } from './sound';
@@ -22,6 +23,9 @@ if (recipe && forecast) {
 }
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-entry]')) {
   coilEntry(form);
+}
+for (const form of document.querySelectorAll<HTMLFormElement>('form[data-happening]')) {
+  happeningKeys(form);
 }
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);

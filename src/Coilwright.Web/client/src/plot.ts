@@ -3,9 +3,12 @@ import uPlot from 'uplot';
 /** What the server writes beside the table of a response: frequencies, and one gain curve per load. */
 interface Curves {
   frequencyHz: number[];
-  curves: { name: string; gainDb: number[]; dashed: boolean }[];
+  curves: { name: string; gainDb: (number | null)[]; dashed: boolean; stroke: number | null }[];
   peakHz: number | null;
 }
+
+/** Strokes that tell curves apart without colour. */
+const dashes = [[], [10, 5], [2, 4], [12, 4, 2, 4], [6, 3], [1, 6]];
 
 /** Draws every response figure inside a part of the page. */
 export function drawPlots(within: ParentNode): void {
@@ -36,14 +39,51 @@ function draw(place: HTMLElement, data: Curves): void {
       ...data.curves.map((curve, index): uPlot.Series => ({
         label: curve.name,
         stroke: colours[index % colours.length] ?? ink,
-        width: 2,
+        width: curve.stroke !== null && curve.stroke >= dashes.length ? 1.25 : 2,
         points: { show: false },
-        ...(curve.dashed ? { dash: [6, 4] } : {}),
+        dash: curve.stroke === null ? (curve.dashed ? [6, 4] : []) : dashes[curve.stroke % dashes.length] ?? [],
       })),
     ],
-    hooks: { draw: [self => markPeak(self, data.peakHz, ink)] },
+    hooks: { draw: [self => markPeak(self, data.peakHz, ink)], setCursor: [self => read(place, data, self.cursor.idx ?? null)] },
   }, [data.frequencyHz, ...data.curves.map(curve => curve.gainDb)], place);
+  readBySlider(place, data, plot);
   new ResizeObserver(() => plot.setSize({ width: Math.max(260, place.clientWidth), height: 260 })).observe(place);
+}
+
+/** Writes every curve's gain at one frequency under the plot. */
+function read(place: HTMLElement, data: Curves, index: number | null): void {
+  const line = place.parentElement?.querySelector<HTMLElement>('.readout');
+  const hz = index === null ? undefined : data.frequencyHz[index];
+  if (!line || index === null || hz === undefined) {
+    return;
+  }
+  const at = hz >= 1000 ? `${(hz / 1000).toFixed(2)} kHz` : `${hz.toFixed(0)} Hz`;
+  line.textContent = `${at}: ` + data.curves.map(curve => `${curve.name} ${decibels(curve.gainDb[index] ?? null)}`).join('; ');
+}
+
+/** The same by keyboard: a slider over the drawn frequencies. */
+function readBySlider(place: HTMLElement, data: Curves, plot: uPlot): void {
+  const line = place.parentElement?.querySelector<HTMLElement>('.readout');
+  if (!line) {
+    return;
+  }
+  const range = document.createElement('input');
+  range.type = 'range';
+  range.max = String(data.frequencyHz.length - 1);
+  range.value = String(Math.max(0, data.frequencyHz.findIndex(hz => hz >= (data.peakHz ?? 1000))));
+  range.setAttribute('aria-label', 'Read the curves at');
+  range.addEventListener('input', event => {
+    event.stopPropagation();
+    const index = Number(range.value);
+    plot.setCursor({ left: plot.valToPos(data.frequencyHz[index] ?? 1000, 'x'), top: 10 });
+    read(place, data, index);
+  });
+  line.before(range);
+  read(place, data, Number(range.value));
+}
+
+function decibels(gain: number | null): string {
+  return gain === null ? '–' : `${gain < 0 ? '−' : '+'}${Math.abs(gain).toFixed(1)} dB`;
 }
 
 function hertz(tick: number | null): string {

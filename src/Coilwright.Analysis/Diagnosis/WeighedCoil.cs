@@ -1,0 +1,90 @@
+namespace Coilwright.Analysis.Diagnosis;
+
+/// <summary>One coil's readings under every size of every cause, for every offset that its spool may have.</summary>
+internal sealed class WeighedCoil
+{
+    /// <summary>Logarithms this far below the best count as nothing.</summary>
+    private const double Nothing = -45;
+
+    /// <summary>No coil may rule an offset out by itself: it may have a fault that nobody thought of.</summary>
+    private const double LeastLikelihood = 1e-30;
+
+    private readonly CoilEvidence _evidence;
+    private readonly double? _logOhm;
+    private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
+
+    public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTable.Term> terms, CommonOffset henry, CommonOffset quality)
+    {
+        _evidence = evidence;
+        _logOhm = evidence.OhmAt20C is { } ohm ? Math.Log(ohm / evidence.NominalOhm) : null;
+        Terms = terms;
+        _terms = [.. terms.Select(term => Prepared(term, henry, quality))];
+        Largest = _terms.Max(Highest);
+        Likelihood = [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, At(offset).Sum()))];
+    }
+
+    public IReadOnlyList<CauseTable.Term> Terms { get; }
+
+    /// <summary>Likelihood of the readings at each offset of the grid, all causes together, up to a factor.</summary>
+    public double[] Likelihood { get; }
+
+    private double Largest { get; }
+
+    /// <summary>Weight of each term at an offset, up to the same factor.</summary>
+    public double[] At(double offset)
+    {
+        double[] weights = new double[_terms.Length];
+        for (int t = 0; t < weights.Length; t++)
+        {
+            (double rest, double mean, double precision, bool follows) = _terms[t];
+            double log = rest - Largest;
+            if (_logOhm is { } known && log > Nothing)
+            {
+                double off = known - mean - (follows ? offset : 0);
+                log -= 0.5 * off * off * precision;
+            }
+
+            weights[t] = log > Nothing ? Math.Exp(log) : 0;
+        }
+
+        return weights;
+    }
+
+    private (double, double, double, bool) Prepared(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    {
+        double rest = Math.Log(term.Weight) + WithoutOhm(term, henry, quality), variance = term.Ohm.Deviation * term.Ohm.Deviation + Reading * Reading;
+        return (_logOhm is null ? rest : rest - 0.5 * Math.Log(2 * Math.PI * variance), term.Ohm.Mean, 1 / variance, term.FollowsBatch);
+    }
+
+    /// <summary>The best that a term can come to on the grid.</summary>
+    private double Highest((double Base, double Mean, double Precision, bool Follows) term)
+    {
+        double off = Math.Max(0, Math.Abs((_logOhm ?? term.Mean) - term.Mean) - (term.Follows ? SpoolPrior.Grid[^1] : 0));
+        return term.Base - 0.5 * off * off * term.Precision;
+    }
+
+    /// <summary>Deviation of the reading: the meter's, and ±5 °C when nobody wrote a temperature down.</summary>
+    private double Reading => _evidence.TemperatureKnown ? _evidence.OhmReading : 0.01;
+
+    private double WithoutOhm(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    {
+        double log = 0;
+        if (_evidence.InductanceRatio is { } h)
+        {
+            log += LogNormal(Math.Log(h) - term.Henry.Mean - henry.Mean, term.Henry.Deviation, henry.Deviation);
+        }
+
+        if (_evidence.QualityRatio is { } q)
+        {
+            log += LogNormal(Math.Log(q) - term.Quality.Mean - quality.Mean, term.Quality.Deviation, quality.Deviation);
+        }
+
+        return _evidence.TurnsRatio is { } turns ? log + LogNormal(Math.Log(turns) - term.Turns.Mean, term.Turns.Deviation, 0.0005) : log;
+    }
+
+    private static double LogNormal(double off, double deviation, double more)
+    {
+        double variance = deviation * deviation + more * more;
+        return -0.5 * (off * off / variance + Math.Log(2 * Math.PI * variance));
+    }
+}

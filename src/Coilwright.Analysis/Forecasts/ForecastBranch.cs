@@ -1,0 +1,21 @@
+using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
+
+namespace Coilwright.Analysis.Forecasts;
+
+/// <summary>A recipe's pickup as its circuit sees it: the series branch by tables, its capacitance, and the forecast they come from.</summary>
+/// <param name="Branch">L(f) and R(f).</param>
+/// <param name="CapacitanceF">Capacitance across it, F.</param>
+/// <param name="Pickup">The forecast without a load.</param>
+public sealed record ForecastBranch(TabulatedBranch Branch, double CapacitanceF, PickupForecast Pickup)
+{
+    /// <summary>Frequencies the branch is solved at; it is smooth between them.</summary>
+    private static readonly double[] s_branchHz = [20, 50, 120, 300, 600, 1_000, 1_500, 2_200, 3_300, 4_700, 6_800, 10_000, 14_000, 20_000];
+
+    public static ForecastBranch Of(PickupModel model, CancellationToken cancel = default)
+    {
+        PickupForecast pickup = Forecaster.Predict(model, load: null, new ForecastOptions { FrequenciesHz = s_branchHz }, cancel).Pickup;
+        TabulatedBranch branch = new([.. pickup.Spectrum.Select(line => line.FrequencyHz)], [.. pickup.Spectrum.Select(line => line.Inductance.Value)], [.. pickup.Spectrum.Select(line => line.Resistance.Value)]);
+        return new ForecastBranch(branch, pickup.Capacitance.Value, pickup);
+    }
+}

@@ -1,0 +1,47 @@
+using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Wire;
+
+namespace Coilwright.Analysis.Solving;
+
+/// <summary>A wire that may be chosen for all coils.</summary>
+/// <param name="Gauge">As in a recipe.</param>
+/// <param name="Build">Film build or grade.</param>
+/// <param name="Model">The wire; null keeps each coil's own.</param>
+public sealed record WireChoice(string Gauge, string Build, WireModel? Model);
+
+/// <summary>An axis of the trade-off.</summary>
+public sealed record FrontAxis(string Quantity, bool Most);
+
+/// <summary>Everything a search may choose from, and what is wanted.</summary>
+public sealed record DesignSpace
+{
+    /// <summary>Whole pickups that differ in bobbin, magnets or connection; turns and wire of each are its base.</summary>
+    public required IReadOnlyList<PickupModel> Families { get; init; }
+    public required IReadOnlyList<WireChoice> Wires { get; init; }
+
+    /// <summary>Turns of the first coil, both ends included; the other coils keep their ratio to it. Equal ends: turns are not varied.</summary>
+    public required int FewestTurns { get; init; }
+    public required int MostTurns { get; init; }
+    public LoadCircuit? Load { get; init; }
+    public required IReadOnlyList<Want> Wants { get; init; }
+    public IReadOnlyList<FrontAxis> Front { get; init; } = [];
+    public int FrontSize { get; init; } = 200;
+    public int Solutions { get; init; } = 10;
+}
+
+/// <summary>One whole pickup of the space.</summary>
+/// <param name="Family">Place in the space's families.</param>
+/// <param name="Wire">Place in the space's wires.</param>
+/// <param name="Turns">Turns of each coil.</param>
+/// <param name="Values">Its quantities by name; only those that exist.</param>
+/// <param name="Miss">How far it is from meeting the wants: 0 when it meets them.</param>
+public sealed record Design(int Family, int Wire, IReadOnlyList<int> Turns, IReadOnlyDictionary<string, double> Values, double Miss);
+
+/// <summary>What a search found.</summary>
+/// <param name="Met">True when there is a design that fits and meets every want.</param>
+/// <param name="Solutions">Best first, one for each choice of family and wire; the nearest ones when nothing meets the wants.</param>
+/// <param name="Front">Designs that fit and meet the wants, none of which another beats in every axis.</param>
+/// <param name="Binding">When nothing meets the wants: those that stand in the way, "fill" for the room on the bobbin.</param>
+/// <param name="Searched">Designs looked at.</param>
+public sealed record DesignAnswer(bool Met, IReadOnlyList<Design> Solutions, IReadOnlyList<Design> Front, IReadOnlyList<string> Binding, long Searched);

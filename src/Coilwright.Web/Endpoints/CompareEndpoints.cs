@@ -1,0 +1,41 @@
+using Coilwright.Web.Forecasts;
+using Coilwright.Web.Forms;
+using Coilwright.Web.Pages;
+using Coilwright.Web.Views;
+using Coilwright.Workshop.Recipes;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>Designs, loads and measured curves side by side.</summary>
+internal static class CompareEndpoints
+{
+    public static void MapCompare(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/compare", ShowAsync);
+        app.MapPost("/compare", async (HttpRequest request, ShopServices shop, CancellationToken cancel) => await PageAsync(CompareForm.Read(await request.ReadFormAsync(cancel)), shop, cancel));
+        app.MapPost("/compare/panel", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            Answers.Page<ComparePanel>(new() { ["View"] = await ViewAsync(request, shop, cancel) }));
+        app.MapPost("/compare/curves.csv", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            await ViewAsync(request, shop, cancel) is { Response: { } response } ? Results.Text(response.Csv(), "text/csv; charset=utf-8") : Results.UnprocessableEntity());
+        app.MapPost("/compare/curves.svg", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            await ViewAsync(request, shop, cancel) is { Svg.Length: > 0 } view ? Results.File(System.Text.Encoding.UTF8.GetBytes(view.Svg), "image/svg+xml", "responses.svg") : Results.UnprocessableEntity());
+    }
+
+    private static async Task<IResult> ShowAsync(ShopServices shop, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> recipes = await shop.Recipes.ListAsync(cancel);
+        return await PageAsync(CompareForm.First([.. recipes.Select(recipe => recipe.RecipeId)]), shop, cancel);
+    }
+
+    private static async Task<IResult> PageAsync(CompareForm form, ShopServices shop, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> recipes = await shop.Recipes.ListAsync(cancel);
+        return Answers.Page<ComparePage>(new() { ["Form"] = form, ["Recipes"] = recipes, ["View"] = CompareDesk.Compare(form, recipes) });
+    }
+
+    private static async Task<CompareView> ViewAsync(HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+        CompareDesk.Compare(CompareForm.Read(await request.ReadFormAsync(cancel)), await shop.Recipes.ListAsync(cancel));
+}

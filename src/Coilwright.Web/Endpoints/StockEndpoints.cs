@@ -1,0 +1,98 @@
+using Coilwright.Web.Pages;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Stock;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>The spool shelf and the winders.</summary>
+internal static class StockEndpoints
+{
+    public static void MapStock(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/spools", async (ShopServices shop, CancellationToken cancel) => await ShelfAsync([], shop, cancel));
+        app.MapPost("/spools", TakeInAsync);
+        app.MapPost("/spools/measure", MeasureAsync);
+        app.MapPost("/spools/weigh", WeighAsync);
+        app.MapGet("/machines", async (ShopServices shop, CancellationToken cancel) => await MachinesAsync([], "", shop, cancel));
+        app.MapPost("/machines", KeepAsync);
+        app.MapPost("/machines/test", TestAsync);
+    }
+
+    private static async Task<IResult> ShelfAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel)
+    {
+        List<BatchRunStanding> runs = [];
+        foreach (BatchRecord batch in await shop.Records.BatchesAsync(cancel))
+        {
+            if (await shop.Run.StandingAsync(batch.Id, cancel) is { CoilsLeft: > 0 } run && run.History.Spool.Length > 0)
+            {
+                runs.Add(run);
+            }
+        }
+
+        return Answers.Page<SpoolsPage>(
+            new() { ["Shelf"] = await shop.Stock.ShelfAsync(cancel), ["Runs"] = runs, ["Problems"] = problems },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> TakeInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        SpoolRecord spool = new()
+        {
+            Id = IdOf(form),
+            Label = form["label"].ToString(),
+            Lot = form["lot"].ToString().Trim(),
+            SupplierText = form["supplier"].ToString().Trim(),
+            Gauge = form["gauge"].ToString(),
+            Insulation = form["insulation"].ToString(),
+            Build = form["build"].ToString(),
+            Person = form["person"].ToString().Trim(),
+            TimeUtc = shop.Time.GetUtcNow(),
+        };
+        return await AfterAsync(await shop.Stock.TakeInAsync(spool, form["received"].ToString(), form["tare"].ToString(), cancel), shop, cancel);
+    }
+
+    private static async Task<IResult> MeasureAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        RoomTemperature? latest = await shop.Records.LatestRoomTemperatureAsync(cancel);
+        string room = latest is not null && shop.Time.GetUtcNow() - latest.TimeUtc <= WindingRoom.RoomHolds ? latest.Typed : "";
+        string temperature = form["temperature"].ToString() is { Length: > 0 } typed ? typed : room;
+        return await AfterAsync(await shop.Stock.MeasureAsync(IdOf(form), form["spool"].ToString(), form["length"].ToString(), form["resistance"].ToString(), temperature, form["person"].ToString(), cancel), shop, cancel);
+    }
+
+    private static async Task<IResult> WeighAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        return await AfterAsync(await shop.Stock.WeighAsync(IdOf(form), form["spool"].ToString(), form["gross"].ToString(), form["person"].ToString(), cancel), shop, cancel);
+    }
+
+    private static async Task<IResult> AfterAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel) =>
+        problems.Count == 0 ? Results.LocalRedirect("/spools") : await ShelfAsync(problems, shop, cancel);
+
+    private static async Task<IResult> MachinesAsync(IReadOnlyList<Problem> problems, string typed, ShopServices shop, CancellationToken cancel) =>
+        Answers.Page<MachinesPage>(
+            new() { ["Machines"] = await shop.Machines.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+
+    private static async Task<IResult> KeepAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        IReadOnlyList<Problem> problems = await shop.Machines.KeepAsync(IdOf(form), form["json"].ToString(), form["person"].ToString(), cancel);
+        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, form["json"].ToString(), shop, cancel);
+    }
+
+    private static async Task<IResult> TestAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        IReadOnlyList<Problem> problems = await shop.Machines.KeepTestAsync(IdOf(form), form["machine"].ToString(), form["turns"].ToString(), form["counted"].ToString(), form["person"].ToString(), cancel);
+        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, "", shop, cancel);
+    }
+
+    private static Guid IdOf(IFormCollection form) => Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid();
+}

@@ -1,0 +1,132 @@
+using System.Security.Cryptography;
+using System.Text;
+using Coilwright.Papers.Tags;
+using Coilwright.Web.Pages;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.SetUp;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>The machine view of a batch, its tags, and a coil found by its tag.</summary>
+internal static class WindingEndpoints
+{
+    /// <summary>Tags on one sheet of paper.</summary>
+    private const int TagsAtOnce = 300;
+
+    private static readonly string s_tagPolicy =
+        $"default-src 'none'; img-src data:; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(TagSheetHtml.Css)))}'; base-uri 'none'; frame-ancestors 'none'";
+
+    public static void MapWinding(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/batches/{id:guid}/wind", async (Guid id, string? machine, string? done, ShopServices shop, CancellationToken cancel) => await PageAsync(id, machine, [], done is not null, shop, cancel));
+        app.MapPost("/batches/{id:guid}/wind", HappenAsync);
+        app.MapPost("/batches/{id:guid}/wind/undo", UndoAsync);
+        app.MapGet("/batches/{id:guid}/tags", TagsAsync);
+        app.MapGet("/batches/{id:guid}/coils/{tag}", CoilAsync);
+        app.MapGet("/find", FindAsync);
+    }
+
+    private static async Task<IResult> PageAsync(Guid id, string? machineName, IReadOnlyList<Problem> problems, bool done, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        string name = machineName ?? run.Standing.Batch.Machine;
+        Machine? machine = await shop.Machines.FindAsync(name, cancel);
+        WindingSetUp whole = run.Plan.On(machine, run.Standing.RoomC?.TemperatureC ?? WindingSetUp.UsualRoomC, name);
+        return Answers.Page<WindPage>(
+            new()
+            {
+                ["Run"] = run,
+                ["Whole"] = whole,
+                ["SetUp"] = whole.Coils[run.Plan.Index] with { Turns = run.WantedTurns },
+                ["MachineName"] = name,
+                ["Machines"] = await shop.Machines.ListAsync(cancel),
+                ["Spool"] = await shop.Stock.StandingAsync(run.History.Spool, cancel),
+                ["Problems"] = problems,
+                ["Done"] = done,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> HappenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        string machine = form["machine"].ToString();
+        if (!Enum.TryParse(form["kind"].ToString(), out BatchEventKind kind) || kind == BatchEventKind.Undone)
+        {
+            return await PageAsync(id, machine, [new Problem("kind", "say what happened", form["kind"].ToString())], false, shop, cancel);
+        }
+
+        IReadOnlyList<Problem> problems = await shop.Run.HappenAsync(
+            new Happening
+            {
+                Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+                BatchId = id,
+                Kind = kind,
+                Tag = form["tag"].ToString(),
+                Counter = kind is BatchEventKind.Paused or BatchEventKind.Broken ? form["counter"].ToString() : "",
+                Spool = form["spool"].ToString(),
+                Choice = form["choice"].ToString(),
+                Turns = form["turns"].ToString(),
+                Machine = machine,
+                Person = form["person"].ToString(),
+                Note = form["note"].ToString(),
+            },
+            cancel);
+        return problems.Count > 0 ? await PageAsync(id, machine, problems, false, shop, cancel) : Back(id, machine);
+    }
+
+    private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        IReadOnlyList<Problem> problems = await shop.Run.UndoLastAsync(id, Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(), form["person"].ToString(), cancel);
+        return problems.Count > 0 ? await PageAsync(id, form["machine"].ToString(), problems, false, shop, cancel) : Back(id, form["machine"].ToString());
+    }
+
+    private static IResult Back(Guid id, string machine) => Results.LocalRedirect($"/batches/{id}/wind?machine={Uri.EscapeDataString(machine)}&done=yes");
+
+    private static async Task<IResult> TagsAsync(Guid id, HttpResponse response, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Records.FindBatchAsync(id, cancel) is not { } batch)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        response.Headers.ContentSecurityPolicy = s_tagPolicy;
+        return Results.Text(TagSheetHtml.Render(batch, 1, Math.Min(batch.Quantity, TagsAtOnce)), "text/html; charset=utf-8");
+    }
+
+    private static async Task<IResult> CoilAsync(Guid id, string tag, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Run.StandingAsync(id, cancel) is not { } run || BatchTags.NumberOf(run.Standing.Batch, BatchTags.Tidy(run.Standing.Batch, tag)) is not { } number || number > run.Standing.Batch.Quantity)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number) });
+    }
+
+    /// <summary>A scanned or typed code: batch and tag, or a tag alone, of which the newest batch that has it is meant.</summary>
+    private static async Task<IResult> FindAsync(string? code, ShopServices shop, CancellationToken cancel)
+    {
+        string typed = (code ?? "").Trim();
+        foreach (BatchRecord batch in (await shop.Records.BatchesAsync(cancel)).Reverse())
+        {
+            bool named = typed.StartsWith(batch.Name + "/", StringComparison.OrdinalIgnoreCase);
+            if ((named || !typed.Contains('/', StringComparison.Ordinal)) && BatchTags.NumberOf(batch, BatchTags.Tidy(batch, typed)) is { } number && number <= batch.Quantity)
+            {
+                return Results.LocalRedirect($"/batches/{batch.Id}/coils/{Uri.EscapeDataString(BatchTags.Of(batch, number))}");
+            }
+        }
+
+        return Answers.NotFoundPage();
+    }
+}

@@ -1,0 +1,138 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>A batch while it is wound.</summary>
+/// <param name="Standing">Its coils and verdicts.</param>
+/// <param name="History">Its events as they hold.</param>
+/// <param name="Plan">What a coil takes.</param>
+/// <param name="NextToBegin">Tag to put on a spindle next: neither read nor on another spindle; null when none is left.</param>
+public sealed record BatchRunStanding(BatchStanding Standing, BatchHistory History, CoilPlan Plan, string? NextToBegin)
+{
+    /// <summary>Real turns of a coil: the recipe's, or those chosen with the spool.</summary>
+    public double WantedTurns => History.WantedTurns ?? Plan.SetUp.Turns;
+
+    /// <summary>The first coil read; null before it.</summary>
+    public CoilStanding? FirstPiece => Standing.Coils.Count == 0 ? null : Standing.Coils[0];
+
+    /// <summary>Coils still to be wound or read.</summary>
+    public int CoilsLeft => Math.Max(0, Standing.Batch.Quantity - Standing.Coils.Count);
+}
+
+/// <summary>What a person says happened at a winder, as typed.</summary>
+public sealed record Happening
+{
+    /// <summary>Made by the client; sent twice it is kept once.</summary>
+    public required Guid Id { get; init; }
+    public required Guid BatchId { get; init; }
+    public required BatchEventKind Kind { get; init; }
+
+    /// <summary>Empty takes the only coil it can mean.</summary>
+    public string Tag { get; init; } = "";
+
+    /// <summary>What the counter shows.</summary>
+    public string Counter { get; init; } = "";
+    public string Spool { get; init; } = "";
+    public string Choice { get; init; } = "";
+
+    /// <summary>Turns to wind, for a spool on which ohms are held.</summary>
+    public string Turns { get; init; } = "";
+    public string Machine { get; init; } = "";
+    public string Person { get; init; } = "";
+    public string Note { get; init; } = "";
+}
+
+/// <summary>The run of a batch at the winders: begin, pause, break and what is done about it, release after the first piece, and undo. Every event is appended.</summary>
+public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachinePark machines, TimeProvider clock)
+{
+    /// <summary>The batch as it stands; null when there is none.</summary>
+    public async Task<BatchRunStanding?> StandingAsync(Guid batchId, CancellationToken cancel)
+    {
+        if (await winding.StandingAsync(batchId, cancel).ConfigureAwait(false) is not { } standing)
+        {
+            return null;
+        }
+
+        BatchRecord batch = standing.Batch;
+        RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        BatchHistory history = new(batch, events, standing.Coils.ToDictionary(coil => coil.Tag, coil => coil.LastUtc, StringComparer.Ordinal));
+        HashSet<string> taken = [.. standing.Coils.Select(coil => coil.Tag), .. history.OnSpindles.Select(coil => coil.Tag)];
+        string? next = Enumerable.Range(1, batch.Quantity).Select(number => BatchTags.Of(batch, number)).FirstOrDefault(tag => !taken.Contains(tag));
+        return new BatchRunStanding(standing, history, CoilPlan.Of(revision, batch.CoilName), next);
+    }
+
+    /// <summary>Records what happened, or gives every problem and records nothing.</summary>
+    public async Task<IReadOnlyList<Problem>> HappenAsync(Happening said, CancellationToken cancel)
+    {
+        if (await StandingAsync(said.BatchId, cancel).ConfigureAwait(false) is not { } run)
+        {
+            return [new Problem("batch", "there is no such batch")];
+        }
+
+        IReadOnlyList<BatchEventRecord> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
+        if (before.Any(one => one.Id == said.Id))
+        {
+            return []; // sent twice
+        }
+
+        string machineName = said.Machine.Trim().Length > 0 ? said.Machine.Trim() : MachineOf(run, said.Tag);
+        Machine? machine = await machines.FindAsync(machineName, cancel).ConfigureAwait(false);
+        HappeningReader reader = new(said, run, machine, machineName);
+        BatchEventRecord? happened = reader.Read(clock.GetUtcNow());
+        if (happened is null)
+        {
+            return reader.Problems;
+        }
+
+        await records.AddBatchEventAsync(happened, cancel).ConfigureAwait(false);
+        return [];
+    }
+
+    /// <summary>Takes the last event back. The coil then stands as before it.</summary>
+    public async Task<IReadOnlyList<Problem>> UndoLastAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
+    {
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        if (events.Any(one => one.Id == undoId))
+        {
+            return [];
+        }
+
+        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
+        if (events.LastOrDefault(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id)) is not { } last)
+        {
+            return [new Problem("batch", "there is nothing to undo")];
+        }
+
+        await records.AddBatchEventAsync(
+            new BatchEventRecord { Id = undoId, BatchId = batchId, Kind = BatchEventKind.Undone, Tag = last.Tag, Person = person.Trim(), TimeUtc = clock.GetUtcNow(), Undoes = last.Id }, cancel).ConfigureAwait(false);
+        return [];
+    }
+
+    /// <summary>An event in workshop words.</summary>
+    public static string Words(BatchEventRecord one) => one.Kind switch
+    {
+        BatchEventKind.Begun => $"{one.Tag} begun on {(one.Machine.Length > 0 ? one.Machine : "a winder")}",
+        BatchEventKind.Paused => $"{one.Tag} paused at {Count(one.Counter)}",
+        BatchEventKind.Broken => $"{one.Tag} broke at {Count(one.Counter)}",
+        BatchEventKind.Resumed => $"{one.Tag} resumed",
+        BatchEventKind.Spliced => $"{one.Tag} spliced",
+        BatchEventKind.FinishedLow => $"{one.Tag} ended low",
+        BatchEventKind.Scrapped => $"{one.Tag} scrapped",
+        BatchEventKind.SpoolTaken => $"spool {one.Spool}, {one.Choice.Replace('-', ' ')}{(one.Turns is { } turns ? $", {Count(turns)} turns" : "")}",
+        BatchEventKind.Released => $"series released{(one.Note.Length > 0 ? $": {one.Note}" : "")}",
+        _ => "undone",
+    };
+
+    private static string MachineOf(BatchRunStanding run, string tag)
+    {
+        CoilOnSpindle? coil = run.History.OnSpindles.FirstOrDefault(one => string.Equals(one.Tag, tag.Trim(), StringComparison.OrdinalIgnoreCase)) ?? (run.History.OnSpindles.Count == 1 && tag.Length == 0 ? run.History.OnSpindles[0] : null);
+        return coil?.Machine ?? run.Standing.Batch.Machine;
+    }
+
+    private static string Count(double? value) => value is { } count ? count.ToString("#,##0", CultureInfo.InvariantCulture) : "?";
+}

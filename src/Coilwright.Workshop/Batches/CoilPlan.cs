@@ -1,0 +1,67 @@
+using System.Collections.Concurrent;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Physics;
+using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>What one coil of a released revision takes and will read: the plan a batch is wound to.</summary>
+public sealed class CoilPlan
+{
+    private static readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Json, string Coil), CoilPlan> s_known = new();
+
+    private readonly Recipe _recipe;
+    private readonly PickupModel _model;
+    private readonly Prediction _prediction;
+    private readonly int _index;
+
+    private CoilPlan(Recipe recipe, int index)
+    {
+        _recipe = recipe;
+        _index = index;
+        _model = RecipeModelBuilder.ToModel(recipe);
+        _prediction = Forecaster.Predict(_model, load: null);
+        SetUp = On(null, WindingSetUp.UsualRoomC).Coils[index];
+    }
+
+    /// <summary>The coil on no machine in particular.</summary>
+    public CoilSetUp SetUp { get; }
+
+    /// <summary>The coil as modelled, for pictures.</summary>
+    public CoilModel Model => _model.Coils[_index];
+
+    /// <summary>Place of the coil in the recipe.</summary>
+    public int Index => _index;
+
+    /// <summary>The plan of a batch's coil; made once, since a released revision never changes.</summary>
+    public static CoilPlan Of(RevisionRecord revision, string coilName) =>
+        s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName), _ => Make(revision, coilName));
+
+    /// <summary>The set-up on a winder, for every coil of the recipe.</summary>
+    public WindingSetUp On(Machine? machine, double roomC, string name = "") => WindingSetUp.For(_recipe, _model, _prediction, name, roomC, machine);
+
+    /// <summary>Wire in the coil's first turns, m.</summary>
+    /// <param name="turns">Real turns, 0 or more.</param>
+    /// <remarks>The build grows evenly with the turns, so that n turns take n (P + πbn/N): P is the innermost turn's length, b the whole build. Derived; equals the forecast's length at the recipe's turns.</remarks>
+    public double WireM(double turns)
+    {
+        double share = turns / SetUp.Turns, meanM = SetUp.WireLength.Value / SetUp.Turns, growthM = SetUp.OutermostTurnM - meanM;
+        return turns * (meanM - growthM + growthM * share);
+    }
+
+    /// <summary>Turns whose wire is so long; the inverse of <see cref="WireM"/>.</summary>
+    public double TurnsOf(double wireM)
+    {
+        double meanM = SetUp.WireLength.Value / SetUp.Turns, growthM = SetUp.OutermostTurnM - meanM, innerM = meanM - growthM;
+        double perTurnM = growthM / SetUp.Turns;
+        return 2 * wireM / (innerM + Math.Sqrt(innerM * innerM + 4 * perTurnM * wireM));
+    }
+
+    private static CoilPlan Make(RevisionRecord revision, string coilName)
+    {
+        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
+        return new CoilPlan(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == coilName));
+    }
+}

@@ -1,0 +1,26 @@
+using System.Reflection;
+using System.Text.Json;
+using Coilwright.Physics.Circuit;
+
+namespace Coilwright.Workshop.Recipes.Circuits;
+
+/// <summary>A small set of loads with generic names, the same files as in the folder demo/loads; they travel inside the program.</summary>
+/// <param name="Name">Its name.</param>
+/// <param name="Load">The parts.</param>
+public sealed record UsualLoad(string Name, LoadCircuit Load)
+{
+    /// <summary>All of them, by name.</summary>
+    public static IReadOnlyList<UsualLoad> All { get; } = [.. Names().Select(Read).OrderBy(load => load.Name, StringComparer.Ordinal)];
+
+    private static IEnumerable<string> Names() =>
+        Assembly.GetExecutingAssembly().GetManifestResourceNames().Where(name => name.StartsWith("loads/", StringComparison.Ordinal));
+
+    private static UsualLoad Read(string resource)
+    {
+        using Stream stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(resource)!;
+        using StreamReader reader = new(stream);
+        string json = reader.ReadToEnd();
+        using JsonDocument document = JsonDocument.Parse(json);
+        return new UsualLoad(document.RootElement.GetProperty("name").GetString()!, LoadReader.Read(json).Value ?? throw new InvalidOperationException($"The load {resource} does not read."));
+    }
+}

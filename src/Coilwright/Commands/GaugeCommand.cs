@@ -1,0 +1,53 @@
+using System.CommandLine;
+using Coilwright.Analysis.GaugeStudies;
+using Coilwright.Input;
+using Coilwright.Output;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright gauge READINGS.csv: how good a meter and its users are. Exit 1 when the gauge is not fit for the tolerance.</summary>
+public static class GaugeCommand
+{
+    /// <summary>Above this share of the tolerance or of the spread a gauge is not fit. Common practice: AIAG, 30 %.</summary>
+    public const double LargestShare = 0.3;
+
+    public static Command Build(Desk desk)
+    {
+        Argument<string> readings = new("READINGS") { Description = "A table: part,person,value [kΩ],reference; - reads standard input" };
+        Option<double?> tolerance = new("--tolerance") { Description = "Width of the tolerance, upper less lower limit, in the unit of the values", HelpName = "WIDTH" };
+        Option<double?> reference = new("--reference") { Description = "What one part read again and again should read: a type 1 study", HelpName = "VALUE" };
+        Option<bool> json = new("--json") { Description = "Write coilwright.gauge/1" };
+        Command command = new("gauge", "A gauge study: repeatability and reproducibility, bias, linearity, type 1") { readings, tolerance, reference, json };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            string path = parsed.GetRequiredValue(readings);
+            GaugeTable table = GaugeTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
+            double? width = parsed.GetValue(tolerance);
+            if (width is not null and not > 0)
+            {
+                throw WrongInputException.About("--tolerance", "a tolerance has a width", "above 0");
+            }
+
+            GaugeFindings found = Study(table, width, parsed.GetValue(reference));
+            await desk.Output.WriteLineAsync(parsed.GetValue(json) ? GaugeText.Json(found) : GaugeText.Plain(found)).ConfigureAwait(false);
+            return found.IsFit ? ExitCode.Done : ExitCode.AnswerIsNo;
+        });
+        return command;
+    }
+
+    private static GaugeFindings Study(GaugeTable table, double? tolerance, double? reference)
+    {
+        CrossedReadings? crossed = CrossedReadings.TryArrange(table.Readings);
+        (double X, double Y)[] biases = [.. table.References.Zip(table.Readings, (wanted, reading) => (wanted, reading.Value - wanted))];
+        GaugeFindings found = new(table.Unit, tolerance)
+        {
+            Anova = crossed is null ? null : GaugeAnova.Of(crossed),
+            AverageAndRange = crossed is null ? null : AverageAndRange.Of(crossed),
+            Linearity = StraightLine.Fit(biases),
+            TypeOne = reference is { } wanted ? TypeOneStudy.Of([.. table.Readings.Select(reading => reading.Value)], wanted) : null,
+        };
+        return found is { Anova: null, Linearity: null, TypeOne: null }
+            ? throw WrongInputException.About("the table", "it holds no study", "two or more parts read by each of two or more persons equally often, twice or more; or --reference and two or more readings that differ; or three or more readings with a column \"reference\" of different values")
+            : found;
+    }
+}

@@ -1,0 +1,77 @@
+using System.CommandLine;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright machine list, keep, test: the shop's winders.</summary>
+public static class MachineCommand
+{
+    public static Command Build(Desk desk) => new("machine", "The shop's winders") { BuildList(desk), BuildKeep(desk), BuildTest(desk) };
+
+    private static Command BuildList(Desk desk)
+    {
+        Option<string?> shop = ShopOptions.Shop();
+        Command command = new("list", "Every winder as it is now") { shop };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            Table table = new("machine", "what it is");
+            foreach (Machine machine in await open.Services.Machines.ListAsync(cancel).ConfigureAwait(false))
+            {
+                table.Add(machine.Name, MachinePark.Words(machine));
+            }
+
+            table.Write(desk.Output, "");
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command BuildKeep(Desk desk)
+    {
+        Argument<string> file = new("FILE") { Description = "A machine file (coilwright.machine/1)" };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("keep", "Keeps a winder; one of the same name is superseded") { file, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            string path = parsed.GetRequiredValue(file), json = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
+            Refuse(path, await open.Services.Machines.KeepAsync(Guid.NewGuid(), json, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            Machine machine = MachineReader.Read(json).OrRefuse(path);
+            await desk.Output.WriteLineAsync($"{machine.Name}: {MachinePark.Words(machine)}").ConfigureAwait(false);
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static Command BuildTest(Desk desk)
+    {
+        Argument<string> name = new("NAME") { Description = "Name of the winder" };
+        Option<string> turns = new("--turns") { Description = "Real turns by the mark on the spindle, for example 100.6", Required = true };
+        Option<string> counted = new("--counted") { Description = "What the counter ran on by, for example 100", Required = true };
+        Option<string?> shop = ShopOptions.Shop();
+        Option<string> person = ShopOptions.Person();
+        Command command = new("test", "Records a marked test of the counter") { name, turns, counted, shop, person };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            Machine machine = await open.FindMachineAsync(parsed.GetRequiredValue(name), cancel).ConfigureAwait(false);
+            Refuse("", await open.Services.Machines.KeepTestAsync(Guid.NewGuid(), machine.Name, parsed.GetRequiredValue(turns), parsed.GetRequiredValue(counted), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            await desk.Output.WriteLineAsync($"{machine.Name}: {MachinePark.Words(await open.FindMachineAsync(machine.Name, cancel).ConfigureAwait(false))}").ConfigureAwait(false);
+            return ExitCode.Done;
+        });
+        return command;
+    }
+
+    private static void Refuse(string source, IReadOnlyList<Problem> problems)
+    {
+        if (problems.Count > 0)
+        {
+            throw new WrongInputException(source, problems);
+        }
+    }
+}

@@ -1,0 +1,54 @@
+using System.Globalization;
+using Coilwright.Papers.Words;
+using Coilwright.Workshop.Solving;
+
+namespace Coilwright.Output;
+
+/// <summary>Solutions for people: the ranked recipes, the trade-off, and when nothing meets the wants, what stands in the way.</summary>
+public static class PlainSolutions
+{
+    private static readonly (string Name, string Unit)[] s_columns =
+        [("dcResistance", "Ω"), ("inductance", "H"), ("loadedPeak", "Hz"), ("loadedPeakGain", "dB"), ("output", "V·s/m"), ("fill", "1"), ("wireMass", "kg")];
+
+    public static void Write(TextWriter writer, string name, string loadWords, Solutions answer)
+    {
+        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {answer.Searched} windings looked at; loaded peak on {loadWords}"));
+        writer.WriteLine();
+        writer.WriteLine(answer.Met ? "These meet what is wanted, the best first:" : $"Cannot be met; what stands in the way: {string.Join(", ", answer.Binding.Select(FigureWords.Name))}. The nearest:");
+        WriteTable(writer, answer.Ranked);
+        if (answer.Front.Count > 1)
+        {
+            writer.WriteLine();
+            writer.WriteLine($"The trade-off of {string.Join(" against ", answer.Axes.Select(axis => FigureWords.Name(axis.Quantity) + (axis.Most ? " (more is better)" : " (less is better)")))}:");
+            WriteTable(writer, answer.Front);
+        }
+
+        foreach (string note in answer.Notes)
+        {
+            writer.WriteLine("Note: " + note);
+        }
+    }
+
+    private static void WriteTable(TextWriter writer, IReadOnlyList<Solution> solutions)
+    {
+        (string Name, string Unit)[] columns = [.. s_columns.Where(column => solutions.Any(solution => solution.Values.ContainsKey(column.Name)))];
+        Table table = new(["change", .. columns.Select(column => FigureWords.Name(column.Name)), "misses"]);
+        foreach (Solution solution in solutions)
+        {
+            table.Add([
+                string.Join(", ", solution.Changes.Select(change => $"{change.Key} {Told(change.Value)}")),
+                .. columns.Select(column => solution.Values.TryGetValue(column.Name, out double value) ? FigureWords.Value(value, column.Unit, 4) : "–"),
+                solution.Missed.Count == 0 ? "–" : string.Join(", ", solution.Missed.Select(FigureWords.Name)),
+            ]);
+        }
+
+        table.Write(writer);
+    }
+
+    private static string Told(object value) => value switch
+    {
+        int count => count.ToString(CultureInfo.InvariantCulture),
+        IEnumerable<int> counts => string.Join("/", counts.Select(count => count.ToString(CultureInfo.InvariantCulture))),
+        _ => value.ToString() ?? "",
+    };
+}
