@@ -12,17 +12,22 @@ internal static class PdfCode
     /// <summary>Code 128 in a box, quiet zones included.</summary>
     public static void Bars(XGraphics page, string text, XRect box)
     {
-        string widths = BarCode.Widths(text);
-        double module = box.Width / (widths.Sum(width => width - '0') + 20), x = box.X + 10 * module;
-        for (int index = 0; index < widths.Length; index++)
+        IReadOnlyList<bool> modules = BarCode.Modules(text);
+        double module = box.Width / (modules.Count + 20);
+        for (int start = 0; start < modules.Count;)
         {
-            double width = (widths[index] - '0') * module;
-            if (index % 2 == 0)
+            int end = start;
+            while (end < modules.Count && modules[end] == modules[start])
             {
-                page.DrawRectangle(XBrushes.Black, x, box.Y, width, box.Height);
+                end++;
             }
 
-            x += width;
+            if (modules[start])
+            {
+                page.DrawRectangle(XBrushes.Black, box.X + (10 + start) * module, box.Y, (end - start) * module, box.Height);
+            }
+
+            start = end;
         }
     }
 

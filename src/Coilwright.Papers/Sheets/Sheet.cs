@@ -10,6 +10,9 @@ namespace Coilwright.Papers.Sheets;
 /// <param name="Code">What its bar code says; empty for none.</param>
 public sealed record Sheet(string Kind, string Subject, SheetHeading Heading, IReadOnlyList<SheetPart> Parts, string Code = "")
 {
+    /// <summary>The code of a recipe's papers: its name where bars can carry it legibly, else none.</summary>
+    public static string CodeOf(string name) => name.Length <= 24 && name.All(letter => letter is >= ' ' and <= '~') ? name : "";
+
     /// <summary>The facts at the top right.</summary>
     public IReadOnlyList<(string Term, string Meaning)> Facts =>
     [
