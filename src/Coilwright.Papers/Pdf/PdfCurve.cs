@@ -14,7 +14,7 @@ internal static class PdfCurve
 
     public static void Draw(XGraphics page, Pen pen, CurvePart part, XRect box)
     {
-        XRect plot = new(box.X + 30, box.Y + 6, box.Width - 40, box.Height - 40);
+        XRect plot = new(box.X + 30, box.Y + 12, box.Width - 40, box.Height - 46);
         ResponsePoint[] points = part.Curve.IsSilent ? [] : [.. part.Curve.Points.Where(point => point.FrequencyHz is >= FromHz * 0.999 and <= ToHz * 1.001 && double.IsFinite(point.GainDb))];
         double top = Math.Ceiling((points.Select(point => point.GainDb).DefaultIfEmpty(0).Max() + 1) / 6) * 6, bottom = Math.Max(-42, Math.Floor(points.Select(point => point.GainDb).DefaultIfEmpty(-6).Min() / 6) * 6);
         double X(double hz) => plot.X + plot.Width * Math.Log(hz / FromHz) / Math.Log(ToHz / FromHz);
@@ -33,7 +33,7 @@ internal static class PdfCurve
         }
 
         page.DrawString("Hz", pen.Font(7), Pen.Ink, new XPoint(plot.Right, plot.Bottom + 18), XStringFormats.BaseLineRight);
-        page.DrawString("dB", pen.Font(7), Pen.Ink, new XPoint(plot.X - 4, plot.Y - 2), XStringFormats.BaseLineRight);
+        page.DrawString("dB", pen.Font(7), Pen.Ink, new XPoint(plot.X - 4, plot.Y - 7), XStringFormats.BaseLineRight);
         if (points.Length > 1)
         {
             page.DrawLines(new XPen(Pen.Copper, 1.4), [.. points.Select(point => new XPoint(X(point.FrequencyHz), Y(point.GainDb)))]);

@@ -153,7 +153,7 @@ internal sealed class SheetLayout(PdfDocument document, Sheet sheet, PaperSize s
         const double Indent = 34;
         double width = _width - Indent - 110;
         IReadOnlyList<string>[] lines = [.. step.Lines.Select(line => Pen.Wrap(Page, line, text, width))], cautions = [.. step.Cautions.Select(caution => Pen.Wrap(Page, "CAUTION  " + caution, small, width - 16))];
-        double height = Math.Max(20, lines.Sum(line => line.Count) * 9.5 * Line + cautions.Sum(caution => caution.Count * 8.5 * Line + 10) + 8);
+        double height = Math.Max(28, lines.Sum(line => line.Count) * 9.5 * Line + cautions.Sum(caution => caution.Count * 8.5 * Line + 10) + 8);
         Need(height);
         double top = _y, x = Margin + Indent + 110;
         Page.DrawString(step.Number.ToString(CultureInfo.InvariantCulture), _pen.Font(20, bold: true), Pen.Ink, Margin, top + 18);

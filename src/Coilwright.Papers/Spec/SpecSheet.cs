@@ -21,7 +21,7 @@ public static class SpecSheet
     /// <param name="prediction">Its forecast on the load, with curves.</param>
     /// <param name="load">The load of the response.</param>
     /// <param name="heading">Shop, revision, day.</param>
-    /// <param name="hideTurns">Leaves out turns and all that tells them (length and mass of wire), also where the recipe does not ask for it.</param>
+    /// <param name="hideTurns">Leaves out turns and what tells them with the size (the effective area), also where the recipe does not ask for it.</param>
     public static Sheet Of(Recipe recipe, Prediction prediction, LoadCircuit load, SheetHeading heading, bool hideTurns = false)
     {
         bool hidden = hideTurns || HidesTurns(recipe);
@@ -29,7 +29,7 @@ public static class SpecSheet
         List<SheetPart> parts =
         [
             new TitlePart("Electrical"),
-            Table("quantity", "value", "95 % interval", "basis", [.. Electrical(prediction.Pickup).Select(Row)], [2.6, 1.4, 2, 1]),
+            Table("quantity", "value", "95 % interval", "basis", [.. Electrical(prediction.Pickup, hidden).Select(Row)], [2.6, 1.4, 2, 1]),
             new TextPart($"Resistances at 20 °C; inductance in series form at 1 kHz. Loaded means: {loadWords}. Forecast from the recipe, not measured on a piece."),
         ];
         if (prediction.Curves.FirstOrDefault(curve => curve.Loaded) is { } curve)
@@ -39,11 +39,11 @@ public static class SpecSheet
         }
 
         parts.Add(new TitlePart("Coils"));
-        parts.Add(Table("coil", "wire", hidden ? "turns (not told)" : "turns", "wound size", [.. recipe.Coils.Select((coil, index) => Coil(coil, prediction.Coils[index], hidden))], [1, 1.6, 1.1, 3.3]));
+        parts.Add(Table("coil", "wire", "turns", "wound size", [.. recipe.Coils.Select((coil, index) => Coil(coil, prediction.Coils[index], hidden))], [1, 1.6, 1.1, 3.3]));
         return new Sheet("Spec sheet of a model", recipe.Name, heading, parts, Sheet.CodeOf(recipe.Name));
     }
 
-    private static IEnumerable<(string Words, Figure Figure)> Electrical(PickupForecast pickup)
+    private static IEnumerable<(string Words, Figure Figure)> Electrical(PickupForecast pickup, bool hidden)
     {
         yield return ("DC resistance at 20 °C", pickup.DcResistance);
         yield return ("inductance at 1 kHz", pickup.Inductance);
@@ -57,7 +57,10 @@ public static class SpecSheet
             }
         }
 
-        yield return ("hum, effective area", pickup.HumEffectiveArea);
+        if (!hidden)
+        {
+            yield return ("hum, effective area", pickup.HumEffectiveArea);
+        }
     }
 
     private static IReadOnlyList<string> Row((string Words, Figure Figure) line) =>
@@ -70,7 +73,7 @@ public static class SpecSheet
         [
             coil.Name,
             $"{gauge} {coil.Wire.Insulation.Replace('-', ' ')}",
-            hidden ? "–" : coil.Winding.Turns.ToString("#,##0.##", CultureInfo.InvariantCulture),
+            hidden ? "not told" : coil.Winding.Turns.ToString("#,##0.##", CultureInfo.InvariantCulture),
             Size(forecast.OuterLength.Value, forecast.OuterWidth.Value, coil.Bobbin.WindingHeight.Si),
         ];
     }
