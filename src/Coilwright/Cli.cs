@@ -77,6 +77,7 @@ public static class Cli
             ReadCommand.Build(desk),
             MachineCommand.Build(desk),
             StockCommand.Build(desk),
+            PaperCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

@@ -1,0 +1,29 @@
+using Coilwright.Papers.Sheets;
+using PdfSharp.Pdf;
+
+namespace Coilwright.Papers.Pdf;
+
+/// <summary>Sheets as a PDF: fonts embedded, nothing from outside, A4 or Letter, legible in black and white.</summary>
+public static class SheetPdf
+{
+    /// <summary>The document's bytes.</summary>
+    /// <param name="sheets">At least one sheet; each begins on a page of its own.</param>
+    /// <param name="size">The paper.</param>
+    public static byte[] Render(IReadOnlyList<Sheet> sheets, PaperSize size = PaperSize.A4)
+    {
+        ArgumentOutOfRangeException.ThrowIfZero(sheets.Count, nameof(sheets));
+        OwnFonts.Use();
+        using PdfDocument document = new();
+        document.Info.Title = $"{sheets[0].Kind}: {sheets[0].Subject}";
+        document.Info.Creator = "Coilwright";
+        foreach (Sheet sheet in sheets)
+        {
+            using SheetLayout layout = new(document, sheet, size);
+            layout.Draw();
+        }
+
+        using MemoryStream stream = new();
+        document.Save(stream, closeStream: false);
+        return stream.ToArray();
+    }
+}

@@ -1,0 +1,90 @@
+using System.Text;
+using Coilwright.Papers.Figures;
+using Coilwright.Workshop.SetUp;
+using static Coilwright.Papers.Markup;
+
+namespace Coilwright.Papers.Sheets;
+
+/// <summary>Sheets for the screen, with the same parts in the same order and look as the PDF.</summary>
+public static class SheetHtml
+{
+    private const string Css = """
+        .part-large { text-align: center; border-bottom: 1px solid var(--ink); padding: 2mm 0; }
+        .part-large .value { font-size: 56px; line-height: 1.15; font-weight: 700; }
+        .sheet table { width: 100%; border-collapse: collapse; margin: 1mm 0 3mm; table-layout: fixed; }
+        .sheet th { text-align: left; border-bottom: 2px solid var(--ink); font-size: 14px; }
+        .sheet td { border-bottom: 1px solid var(--ink); padding: 0.6mm 2mm 0.6mm 0; vertical-align: top; overflow-wrap: anywhere; }
+        .sheet h2.part { font-size: 20px; margin: 3mm 0 1mm; color: var(--copper); }
+        .sheet figure { margin: 2mm 0; }
+        """;
+
+    /// <summary>A whole document; needs nothing from outside.</summary>
+    public static string Render(IReadOnlyList<Sheet> sheets)
+    {
+        StringBuilder html = new();
+        html.Append("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">");
+        html.Append($"<title>{E(sheets.Count > 0 ? $"{sheets[0].Kind}: {sheets[0].Subject}" : "Papers")}</title><style>{SetUpSheetStyle()}{Css}</style></head><body>");
+        for (int index = 0; index < sheets.Count; index++)
+        {
+            Write(html, sheets[index], index);
+        }
+
+        return html.Append("</body></html>").ToString();
+    }
+
+    private static string SetUpSheetStyle() => SetUp.SetUpSheetStyle.Css;
+
+    private static void Write(StringBuilder html, Sheet sheet, int index)
+    {
+        html.Append($"<article class=\"sheet\" aria-label=\"{E(sheet.Kind)}\"><header><div><h1>{E(sheet.Subject)}</h1><p class=\"coil\">{E(sheet.Kind)}</p></div><dl>");
+        foreach ((string term, string meaning) in sheet.Facts)
+        {
+            html.Append($"<div><dt>{E(term)}</dt><dd>{E(meaning)}</dd></div>");
+        }
+
+        html.Append("</dl></header>");
+        bool inSteps = false;
+        foreach (SheetPart part in sheet.Parts)
+        {
+            if (part is StepPart != inSteps)
+            {
+                html.Append(inSteps ? "</ol>" : "<ol class=\"steps\">");
+                inSteps = !inSteps;
+            }
+
+            Write(html, part, index);
+        }
+
+        html.Append(inSteps ? "</ol>" : "");
+        html.Append($"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(sheet.Where)}</p></div>{(sheet.Code.Length > 0 ? BarCode.Svg(sheet.Code) : "")}</footer></article>");
+    }
+
+    private static void Write(StringBuilder html, SheetPart part, int index)
+    {
+        switch (part)
+        {
+            case TitlePart title:
+                html.Append($"<h2 class=\"part\">{E(title.Text)}</h2>");
+                break;
+            case TextPart text:
+                html.Append($"<p>{E(text.Text)}</p>");
+                break;
+            case LargePart large:
+                html.Append($"<section class=\"part-large\"><h2>{E(large.Label)}</h2><p class=\"value\">{E(large.Value)}</p><p>{E(large.Note)}</p></section>");
+                break;
+            case TablePart table:
+                html.Append("<table><thead>").Append(Row(table.Headings, "th")).Append("</thead><tbody>").Append(string.Concat(table.Rows.Select(row => Row(row, "td")))).Append("</tbody></table>");
+                break;
+            case StepPart step:
+                html.Append($"<li><h2>{E(step.Name)}</h2>{string.Concat(step.Lines.Select(line => $"<p>{E(line)}</p>"))}{string.Concat(step.Cautions.Select(caution => $"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(caution)}</p>"))}</li>");
+                break;
+            case CurvePart curve:
+                html.Append($"<figure>{ResponseFigure.Svg([(curve.Caption, curve.Curve)], [curve.Peak], "Response", $"response-{index}")}<figcaption>{E(curve.Caption)}</figcaption></figure>");
+                break;
+            default:
+                throw new ArgumentException("This part cannot be drawn yet.", nameof(part));
+        }
+    }
+
+    private static string Row(IReadOnlyList<string> cells, string tag) => $"<tr>{string.Concat(cells.Select(cell => $"<{tag}>{E(cell)}</{tag}>"))}</tr>";
+}
