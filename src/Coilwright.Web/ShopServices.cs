@@ -17,4 +17,7 @@ public sealed record ShopServices(WindingRoom Winding, RecipeBook Recipes, IShop
 
     /// <summary>Batches while they are wound.</summary>
     public BatchRun Run { get; } = new(Records, Winding, new MachinePark(Records, Time), Time);
+
+    /// <summary>Pieces, from coils to customers.</summary>
+    public PieceServices Pieces { get; } = new(Records, Winding, Time);
 }

@@ -51,6 +51,11 @@ public static class WebHost
         app.MapBatches();
         app.MapWinding();
         app.MapStock();
+        app.MapAssembly();
+        app.MapClocks();
+        app.MapPieces();
+        app.MapPiecePapers();
+        app.MapShop();
         app.MapApi();
         app.MapFallback(Answers.NotFoundPage);
         return app;

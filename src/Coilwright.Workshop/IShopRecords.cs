@@ -1,7 +1,11 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop;
@@ -10,7 +14,7 @@ namespace Coilwright.Workshop;
 public sealed record RoomTemperature(double TemperatureC, string Typed, string Person, DateTimeOffset TimeUtc);
 
 /// <summary>What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.</summary>
-public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords
+public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords, IPieceRecords, IStepRecords, ICustomerRecords, IRulesRecords
 {
     Task<string> ShopNameAsync(CancellationToken cancel);
 

@@ -1,9 +1,13 @@
 using System.Globalization;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -12,7 +16,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Coilwright.Storage.Sqlite;
 
 /// <summary>The tables of a shop's file. Times are ISO 8601 text in UTC, so that they sort as they read.</summary>
-public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)
+public sealed partial class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)
 {
     /// <summary>Order of entry; the database counts it.</summary>
     internal const string EntryOrder = "EntryOrder";
@@ -26,6 +30,16 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbConte
     internal DbSet<SpoolRecord> Spools => Set<SpoolRecord>();
     internal DbSet<SpoolReadingRecord> SpoolReadings => Set<SpoolReadingRecord>();
     internal DbSet<BatchEventRecord> BatchEvents => Set<BatchEventRecord>();
+    internal DbSet<PieceRecord> Pieces => Set<PieceRecord>();
+    internal DbSet<OpenPieceRow> OpenPieces => Set<OpenPieceRow>();
+    internal DbSet<PiecePartRecord> PieceParts => Set<PiecePartRecord>();
+    internal DbSet<PieceEventRecord> PieceEvents => Set<PieceEventRecord>();
+    internal DbSet<PieceReadingRecord> PieceReadings => Set<PieceReadingRecord>();
+    internal DbSet<BasketRecord> Baskets => Set<BasketRecord>();
+    internal DbSet<BathReadingRecord> BathReadings => Set<BathReadingRecord>();
+    internal DbSet<InkMixRecord> InkMixes => Set<InkMixRecord>();
+    internal DbSet<CustomerRecord> Customers => Set<CustomerRecord>();
+    internal DbSet<ShopRulesRecord> Rules => Set<ShopRulesRecord>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
         configurationBuilder.Properties<DateTimeOffset>().HaveConversion<IsoUtc>();
@@ -47,6 +61,7 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbConte
         modelBuilder.Entity<ReadingRecord>(MapReading);
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));
         MapWindingRoom(modelBuilder);
+        MapPieces(modelBuilder);
     }
 
     private static void MapWindingRoom(ModelBuilder modelBuilder)
@@ -76,6 +91,7 @@ public sealed class ShopContext(DbContextOptions<ShopContext> options) : DbConte
             happened.HasAlternateKey(row => row.Id);
             happened.Property(row => row.Kind).HasConversion<string>();
             happened.HasIndex(row => row.BatchId);
+            happened.HasIndex(row => row.Spool).HasFilter("Spool <> ''");
             happened.HasIndex(row => row.Undoes).IsUnique();
             happened.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
             happened.HasOne<BatchEventRecord>().WithOne().HasForeignKey<BatchEventRecord>(row => row.Undoes).HasPrincipalKey<BatchEventRecord>(row => row.Id).OnDelete(DeleteBehavior.Restrict);

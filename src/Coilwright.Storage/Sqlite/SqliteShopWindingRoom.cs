@@ -77,6 +77,13 @@ public sealed partial class SqliteShop
         return await context.BatchEvents.AsNoTracking().Where(row => row.BatchId == batchId).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
     }
 
+    public async Task<IReadOnlyList<BatchRecord>> BatchesWithSpoolAsync(string label, CancellationToken cancel)
+    {
+        await using ShopContext context = Open();
+        IQueryable<Guid> later = context.BatchEvents.Where(row => row.Spool != "" && EF.Functions.Collate(row.Spool, "NOCASE") == label).Select(row => row.BatchId);
+        return await context.Batches.AsNoTracking().Where(row => EF.Functions.Collate(row.Spool, "NOCASE") == label || later.Contains(row.Id)).OrderBy(row => row.BegunUtc).ToListAsync(cancel);
+    }
+
     public async Task<bool> AddBatchEventAsync(BatchEventRecord happened, CancellationToken cancel)
     {
         await using ShopContext context = Open();

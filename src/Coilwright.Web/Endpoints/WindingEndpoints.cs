@@ -6,6 +6,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.SetUp;
+using Coilwright.Workshop.Tracing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -114,10 +115,15 @@ internal static class WindingEndpoints
         return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number) });
     }
 
-    /// <summary>A scanned or typed code: batch and tag, or a tag alone, of which the newest batch that has it is meant.</summary>
+    /// <summary>A scanned or typed code: a serial; batch and tag, or a tag alone, of which the newest batch that has it is meant; else whatever bears that name.</summary>
     private static async Task<IResult> FindAsync(string? code, ShopServices shop, CancellationToken cancel)
     {
         string typed = (code ?? "").Trim();
+        if (typed.Length > 0 && await shop.Records.FindPiecesAsync([typed], cancel) is [var piece, ..])
+        {
+            return Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(piece.Serial)}");
+        }
+
         foreach (BatchRecord batch in (await shop.Records.BatchesAsync(cancel)).Reverse())
         {
             bool named = typed.StartsWith(batch.Name + "/", StringComparison.OrdinalIgnoreCase);
@@ -127,6 +133,7 @@ internal static class WindingEndpoints
             }
         }
 
-        return Answers.NotFoundPage();
+        IReadOnlyList<TraceHit> hits = await shop.Pieces.Trace.FindAsync(typed, cancel);
+        return Answers.Page<FindPage>(new() { ["Asked"] = typed, ["Hits"] = hits }, hits.Count > 0 || typed.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status404NotFound);
     }
 }

@@ -8,4 +8,7 @@ public interface IBatchEventRecords
 
     /// <summary>Adds an event; false when its id is there already or what it undoes was undone before.</summary>
     Task<bool> AddBatchEventAsync(BatchEventRecord happened, CancellationToken cancel);
+
+    /// <summary>Batches that were begun on a spool or took it later, in order of beginning.</summary>
+    Task<IReadOnlyList<BatchRecord>> BatchesWithSpoolAsync(string label, CancellationToken cancel);
 }

@@ -13,7 +13,8 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
     /// <param name="northUp">+1 or −1 by the recipe, 0 when it does not say.</param>
     /// <param name="firstSwing">Sign of the first swing seen, or null when not tested.</param>
     /// <param name="flaws">What the eye found; empty when nothing.</param>
-    public FinalTestVerdict Judge(IReadOnlyDictionary<string, double> readings, PoleReading? poles = null, int northUp = 0, int? firstSwing = null, string flaws = "")
+    /// <param name="largestSpread">The shop's limit of the poles' spread, a part of their mean.</param>
+    public FinalTestVerdict Judge(IReadOnlyDictionary<string, double> readings, PoleReading? poles = null, int northUp = 0, int? firstSwing = null, string flaws = "", double largestSpread = PoleReading.UsualSpread)
     {
         List<TestOutcome> outcomes = [.. Lines.Select(line => Against(line, readings))];
         if (ExpectedSwing != 0)
@@ -23,7 +24,7 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
 
         if (poles is not null)
         {
-            outcomes.Add(poles.Judge(northUp));
+            outcomes.Add(poles.Judge(northUp, largestSpread));
         }
 
         if (flaws.Trim().Length > 0)

@@ -15,6 +15,9 @@ public sealed record Recipe
     public Connection Connection { get; init; } = Connection.Single;
     public RecipePotting? Potting { get; init; }
 
+    /// <summary>Steps between assembly and the final test, in order; empty takes the usual ones.</summary>
+    public IReadOnlyList<RecipeStep> Steps { get; init; } = [];
+
     /// <summary>Targets of the whole pickup by quantity name, for example "dcResistance".</summary>
     public IReadOnlyDictionary<string, Target> Targets { get; init; } = new Dictionary<string, Target>();
 
@@ -173,3 +176,11 @@ public sealed record RecipeString(Entered Core, Entered Outer, string Material);
 
 /// <summary>What fills the gaps between the turns, and how it is put there.</summary>
 public sealed record RecipePotting(string Kind, Entered? Temperature, Entered? Limit, Entered? Time);
+
+/// <summary>One step of the way from coil to customer, as the recipe states it.</summary>
+/// <param name="Name">Word for the step, for example "potting" or "marking".</param>
+/// <param name="Least">Shortest time it takes; null when it has none.</param>
+/// <param name="Most">Longest time it may take; null when it has none.</param>
+/// <param name="Hold">How long nothing may follow after it; null when at once.</param>
+/// <param name="HoldReason">What happens meanwhile.</param>
+public sealed record RecipeStep(string Name, Entered? Least, Entered? Most, Entered? Hold, string HoldReason);

@@ -27,6 +27,7 @@ public static class RecipeReader
             Metalwork = fields.Objects("metalwork", PartsReader.Metalwork, 24),
             Connection = Joined(fields),
             Potting = fields.Object("potting", Potting),
+            Steps = fields.Objects("steps", StepReader.Read, 20),
             Targets = fields.Object("targets", TargetReader.Read) ?? new Dictionary<string, Target>(),
             Notes = fields.Own("notes") is { ValueKind: JsonValueKind.String } notes ? notes.GetString()! : "",
             Tags = Tags(fields.Own("tags")),
@@ -37,6 +38,7 @@ public static class RecipeReader
             fields.Problems.Add("coils", "a pickup has at least one coil", "[]", "1 to 12 coils");
         }
 
+        StepReader.Check(recipe.Steps, fields.Problems);
         RecipeChecks.Check(recipe, fields.Problems);
         return recipe;
     }

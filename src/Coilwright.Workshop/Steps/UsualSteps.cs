@@ -18,7 +18,7 @@ public static class UsualSteps
         if (recipe.Potting is { } potting && potting.Kind is not ("none" or "air"))
         {
             TimeSpan least = potting.Time is { Si: > 0 } time ? TimeSpan.FromSeconds(time.Si) : TimeSpan.FromMinutes(10);
-            bool wax = potting.Kind == "wax";
+            bool wax = potting.Kind is "wax" or "paraffin" or "beeswax";
             steps.Add(new StepPlan("potting", least, least + TimeSpan.FromHours(1), wax ? TimeSpan.FromMinutes(30) : TimeSpan.FromHours(24), wax ? "wax sets and cools" : $"{potting.Kind} cures",
                 wax ? [StepCautions.Wax] : [StepCautions.Vapour, StepCautions.Hardener]));
         }

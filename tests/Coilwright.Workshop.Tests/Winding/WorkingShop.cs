@@ -115,6 +115,36 @@ internal sealed class WorkingShop : IAsyncDisposable
 
     public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(BatchRecord batch) => await Records.ReadingsAsync(batch.Id, Cancel);
 
+    /// <summary>Runs a statement on the file itself, past the program.</summary>
+    public async Task ExecuteAsync(string statement)
+    {
+        await using Microsoft.Data.Sqlite.SqliteConnection connection = new($"Data Source={Path.Combine(_folder, "shop.db")};Foreign Keys=True");
+        await connection.OpenAsync(Cancel);
+        await using Microsoft.Data.Sqlite.SqliteCommand command = connection.CreateCommand();
+#pragma warning disable CA2100 // constants of the tests
+        command.CommandText = statement;
+#pragma warning restore CA2100
+        await command.ExecuteNonQueryAsync(Cancel);
+    }
+
+    /// <summary>True when a text stands anywhere in the shop's files, its log included.</summary>
+    public async Task<bool> FileHoldsAsync(string text)
+    {
+        byte[] sought = System.Text.Encoding.UTF8.GetBytes(text);
+        foreach (string path in Directory.GetFiles(_folder))
+        {
+            await using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite);
+            using MemoryStream copy = new();
+            await file.CopyToAsync(copy, Cancel);
+            if (copy.ToArray().AsSpan().IndexOf(sought) >= 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     public async ValueTask DisposeAsync()
     {
         await Records.DisposeAsync();

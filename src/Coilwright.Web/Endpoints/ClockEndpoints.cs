@@ -1,0 +1,46 @@
+using Coilwright.Web.Forms;
+using Coilwright.Web.Pages;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Steps;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>What is curing, what may move, what is late; and what is done about it.</summary>
+internal static class ClockEndpoints
+{
+    public static void MapClocks(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/clocks", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], null, Typed.Nothing, shop, cancel));
+        app.MapPost("/clocks/step", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.BeginAsync(typed.Id, typed["step"], pieces, typed["step"] == "marking" ? typed["mix"] : "", typed["person"], cancel), cancel));
+        app.MapPost("/clocks/end", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.EndAsync(typed.Id, typed["step"], pieces, typed["person"], cancel), cancel));
+        app.MapPost("/clocks/hold", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.HoldAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/lift", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.LiftAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/basket", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Potting.InAsync(
+            new BasketEntry { Id = typed.Id, Label = typed["basket"], Lot = typed["lot"], Bath = typed["bath"], Limit = typed["limit"], Pieces = pieces, Person = typed["person"] }, cancel), cancel));
+        app.MapPost("/clocks/bath", BathAsync);
+        app.MapPost("/clocks/out", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.Potting.OutAsync(typed.Id, typed["basket"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/ink", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.Ink.MixAsync(typed.Id, typed["mix"], typed["lots"], typed["room"], typed["person"], cancel), cancel));
+    }
+
+    private static async Task<IResult> PageAsync(IReadOnlyList<Problem> problems, string? alarm, Typed typed, ShopServices shop, CancellationToken cancel) =>
+        Answers.Page<ClocksPage>(
+            new() { ["Board"] = await ClockBoard.ReadAsync(shop.Records, shop.Pieces.Shelf, shop.Pieces.Potting, cancel), ["Problems"] = problems, ["Alarm"] = alarm, ["Typed"] = typed },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+
+    private static async Task<IResult> AfterAsync(HttpRequest request, ShopServices shop, Func<Typed, IReadOnlyList<string>, Task<IReadOnlyList<Problem>>> act, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        IReadOnlyList<Problem> problems = await act(typed, typed.All("piece"));
+        return problems.Count == 0 ? Results.LocalRedirect(typed["back"] is "piece" && typed.All("piece") is [var one] ? $"/pieces/{Uri.EscapeDataString(one)}" : "/clocks") : await PageAsync(problems, null, typed, shop, cancel);
+    }
+
+    private static async Task<IResult> BathAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        (IReadOnlyList<Problem> problems, string? alarm) = await shop.Pieces.Potting.ReadBathAsync(typed.Id, typed["basket"], typed["bath"], typed["person"], cancel);
+        return problems.Count == 0 && alarm is null ? Results.LocalRedirect("/clocks") : await PageAsync(problems, alarm, alarm is null ? typed : Typed.Nothing, shop, cancel);
+    }
+}

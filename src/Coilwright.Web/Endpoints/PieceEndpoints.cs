@@ -1,0 +1,95 @@
+using Coilwright.Web.Forms;
+using Coilwright.Web.Pages;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Rules;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>A piece with its whole life on one page, and what can be done with it.</summary>
+internal static class PieceEndpoints
+{
+    public static void MapPieces(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/pieces", ListAsync);
+        app.MapGet("/pieces/{serial}", async (string serial, ShopServices shop, CancellationToken cancel) => await PageAsync(serial, [], Typed.Nothing, shop, cancel));
+        app.MapPost("/pieces/{serial}/ship", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Dispatch.ShipAsync(typed.Id, [serial], typed["customer"], typed["person"], cancel), cancel));
+        app.MapPost("/pieces/{serial}/return", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Returns.ReturnAsync(typed.Id, serial, typed["complaint"], typed["person"], cancel), cancel));
+        app.MapPost("/pieces/{serial}/examine", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, async typed => (await shop.Pieces.Returns.ExamineAsync(TestForm.Read(typed, serial), cancel)).Problems, cancel));
+        app.MapPost("/pieces/{serial}/close", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Returns.CloseAsync(typed.Id, serial, typed["done"], typed["cost"], typed["answer"], typed["scrap"].Length > 0, typed["person"], cancel), cancel));
+        app.MapPost("/pieces/{serial}/exchange", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Assembly.ReplaceCoilAsync(typed.Id, serial, typed["out"], typed["in"], typed["reason"], typed["person"], cancel), cancel));
+        app.MapGet("/test", async (string? piece, ShopServices shop, CancellationToken cancel) => await TestPageAsync(piece, [], null, Typed.Nothing, shop, cancel));
+        app.MapPost("/test", TestAsync);
+    }
+
+    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel) => Answers.Page<PiecesPage>(new()
+    {
+        ["Pieces"] = await shop.Pieces.Shelf.LivesAsync(await shop.Records.NewestPiecesAsync(200, cancel), cancel),
+        ["NowUtc"] = await shop.Pieces.Shelf.NowUtcAsync(cancel),
+        ["Zone"] = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone,
+        ["Customer"] = await shop.Pieces.Shelf.CustomerWordsAsync(cancel),
+    });
+
+    private static async Task<IResult> PageAsync(string serial, IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Pieces.Trace.PieceAsync(serial, cancel) is not { } piece)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        ShopRules rules = await shop.Pieces.Shelf.Rules.CurrentAsync(cancel);
+        DateTimeOffset nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel);
+        return Answers.Page<PiecePage>(
+            new()
+            {
+                ["Piece"] = piece,
+                ["NowUtc"] = nowUtc,
+                ["Zone"] = rules.Zone,
+                ["Customers"] = await shop.Records.CustomersAsync(cancel),
+                ["ToShip"] = piece.Life.IsInShop ? await shop.Pieces.Dispatch.MayShipAsync(piece.Life, nowUtc, rules, cancel) : [],
+                ["Finding"] = ReturnDesk.LastFinding(piece.Life, rules),
+                ["Problems"] = problems,
+                ["Typed"] = typed,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> AfterAsync(string serial, HttpRequest request, ShopServices shop, Func<Typed, Task<IReadOnlyList<Problem>>> act, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        IReadOnlyList<Problem> problems = await act(typed);
+        return problems.Count == 0 ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(serial)}") : await PageAsync(serial, problems, typed, shop, cancel);
+    }
+
+    private static async Task<IResult> TestPageAsync(string? serial, IReadOnlyList<Problem> problems, FinalTestVerdict? verdict, Typed typed, ShopServices shop, CancellationToken cancel)
+    {
+        IReadOnlyList<PieceLife> open = await shop.Pieces.Shelf.OpenAsync(cancel);
+        PieceLife? life = serial is null ? null : open.FirstOrDefault(one => string.Equals(one.Piece.Serial, serial.Trim(), StringComparison.OrdinalIgnoreCase)) ?? await shop.Pieces.Shelf.FindAsync(serial, cancel);
+        ShopRules rules = await shop.Pieces.Shelf.Rules.CurrentAsync(cancel);
+        DateTimeOffset nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel);
+        return Answers.Page<TestPage>(
+            new()
+            {
+                ["Waiting"] = (IReadOnlyList<PieceLife>)[.. open.Where(one => one.Standing(nowUtc, rules.Zone).Step == PieceHistory.FinalTest)],
+                ["NowUtc"] = nowUtc,
+                ["Zone"] = rules.Zone,
+                ["Life"] = life,
+                ["Asked"] = life is null ? null : TestBench.Asked(life.Recipe, await shop.Pieces.Test.GoldenAsync(life, cancel), rules),
+                ["Verdict"] = verdict,
+                ["Problems"] = problems,
+                ["Typed"] = typed,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IResult> TestAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        (IReadOnlyList<Problem> problems, FinalTestVerdict? verdict) = await shop.Pieces.Test.TestAsync(TestForm.Read(typed, typed["piece"]), cancel);
+        return await TestPageAsync(typed["piece"], problems, verdict, problems.Count > 0 ? typed : Typed.Nothing, shop, cancel);
+    }
+}

@@ -1,0 +1,32 @@
+using Coilwright.Web.Forms;
+using Coilwright.Web.Pages;
+using Coilwright.Workshop.Entry;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>The shop's own rules and its customers.</summary>
+internal static class ShopEndpoints
+{
+    public static void MapShop(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/shop", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], Typed.Nothing, shop, cancel));
+        app.MapPost("/shop/rules", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Shelf.Rules.KeepAsync(typed.Id, typed["json"], typed["person"], cancel), cancel));
+        app.MapPost("/shop/customers", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Customers.AddAsync(typed.Id, typed["customer"], typed["name"], cancel), cancel));
+        app.MapPost("/shop/customers/erase", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Customers.EraseAsync(typed["customer"], cancel), cancel));
+    }
+
+    private static async Task<IResult> PageAsync(IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel) =>
+        Answers.Page<ShopPage>(
+            new() { ["Rules"] = typed["json"] is { Length: > 0 } again ? again : await shop.Pieces.Shelf.Rules.TextAsync(cancel), ["Customers"] = await shop.Records.CustomersAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+
+    private static async Task<IResult> AfterAsync(HttpRequest request, ShopServices shop, Func<Typed, Task<IReadOnlyList<Problem>>> act, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        IReadOnlyList<Problem> problems = await act(typed);
+        return problems.Count == 0 ? Results.LocalRedirect("/shop") : await PageAsync(problems, typed, shop, cancel);
+    }
+}

@@ -1,0 +1,19 @@
+using Microsoft.AspNetCore.Http;
+
+namespace Coilwright.Web.Forms;
+
+/// <summary>What was typed into a form, so that a page can show it again beside what is wrong with it.</summary>
+public sealed class Typed(IFormCollection? form = null)
+{
+    /// <summary>Nothing typed yet.</summary>
+    public static Typed Nothing { get; } = new();
+
+    /// <summary>A field as typed; empty when it was not.</summary>
+    public string this[string field] => form?[field].ToString() ?? "";
+
+    /// <summary>Every value of a field that may be ticked several times.</summary>
+    public IReadOnlyList<string> All(string field) => form is null ? [] : [.. form[field].Where(value => !string.IsNullOrWhiteSpace(value)).Select(value => value!)];
+
+    /// <summary>The entry's own id, made by the page; a new one when it is missing.</summary>
+    public Guid Id => Guid.TryParse(this["id"], out Guid made) ? made : Guid.NewGuid();
+}

@@ -1,0 +1,39 @@
+using Coilwright.Workshop;
+using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Steps;
+using Coilwright.Workshop.Tracing;
+
+namespace Coilwright.Web;
+
+/// <summary>The use cases of pieces, from coils to customers and back.</summary>
+public sealed class PieceServices
+{
+    public PieceServices(IShopRecords records, WindingRoom winding, TimeProvider time)
+    {
+        Shelf = new PieceShelf(records, time);
+        Coils = new CoilStore(records, winding);
+        Assembly = new AssemblyRoom(records, Shelf, Coils);
+        Steps = new StepRoom(records, Shelf);
+        Potting = new PottingRoom(records, Shelf);
+        Ink = new InkRoom(records, Shelf, time);
+        Test = new TestBench(records, Shelf, time);
+        Dispatch = new Dispatch(records, Shelf);
+        Returns = new ReturnDesk(records, Shelf, time);
+        Trace = new TraceDesk(records, Shelf);
+        Customers = new CustomerBook(records, time);
+    }
+
+    public PieceShelf Shelf { get; }
+    public CoilStore Coils { get; }
+    public AssemblyRoom Assembly { get; }
+    public StepRoom Steps { get; }
+    public PottingRoom Potting { get; }
+    public InkRoom Ink { get; }
+    public TestBench Test { get; }
+    public Dispatch Dispatch { get; }
+    public ReturnDesk Returns { get; }
+    public TraceDesk Trace { get; }
+    public CustomerBook Customers { get; }
+}

@@ -1,0 +1,57 @@
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>What a store must do for pieces. It keeps and finds, and decides only that a serial and a coil are used once.</summary>
+public interface IPieceRecords
+{
+    /// <summary>Adds a piece with its parts, all or none. The same id twice is kept once.</summary>
+    /// <returns>Null when it is kept; otherwise what stands in the way: the serial, or "tag@batch" of a coil that another piece has.</returns>
+    Task<string?> AddPieceAsync(PieceRecord piece, IReadOnlyList<PiecePartRecord> parts, CancellationToken cancel);
+
+    /// <summary>Takes parts out of a piece (events) and puts others in, all or none; the answer as for <see cref="AddPieceAsync"/>.</summary>
+    Task<string?> ExchangePartsAsync(IReadOnlyList<PieceEventRecord> outs, IReadOnlyList<PiecePartRecord> ins, CancellationToken cancel);
+
+    /// <summary>Adds events with their readings, all or none; ids that are there already are not added again.</summary>
+    Task AddPieceEventsAsync(IReadOnlyList<PieceEventRecord> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel);
+
+    /// <summary>Pieces by id or by serial; without regard to case. What is not there is left out.</summary>
+    Task<IReadOnlyList<PieceRecord>> FindPiecesAsync(IReadOnlyList<string> serials, CancellationToken cancel);
+
+    /// <summary>Pieces that have not left the shop: neither shipped nor given up, or come back.</summary>
+    Task<IReadOnlyList<PieceRecord>> OpenPiecesAsync(CancellationToken cancel);
+
+    /// <summary>The newest pieces, newest first.</summary>
+    Task<IReadOnlyList<PieceRecord>> NewestPiecesAsync(int most, CancellationToken cancel);
+
+    /// <summary>Pieces by a rule of tracing.</summary>
+    Task<IReadOnlyList<PieceRecord>> PiecesWithAsync(PieceQuery query, CancellationToken cancel);
+
+    /// <summary>How many pieces of serials that begin so there are; for the next running number.</summary>
+    Task<IReadOnlyList<string>> SerialsLikeAsync(string beginning, CancellationToken cancel);
+
+    /// <summary>Parts of these pieces, in order of entry, those taken out too.</summary>
+    Task<IReadOnlyList<PiecePartRecord>> PartsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+
+    /// <summary>Events of these pieces, in order of entry.</summary>
+    Task<IReadOnlyList<PieceEventRecord>> PieceEventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+
+    /// <summary>Readings of these pieces, in order of entry.</summary>
+    Task<IReadOnlyList<PieceReadingRecord>> PieceReadingsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+
+    /// <summary>Coils of these batches that stand in a piece, by batch and tag.</summary>
+    Task<IReadOnlySet<(Guid BatchId, string Tag)>> CoilsInPiecesAsync(IReadOnlyList<Guid> batches, CancellationToken cancel);
+
+    /// <summary>The piece that the shop made its measure last for a recipe; null when none.</summary>
+    Task<PieceRecord?> GoldenPieceAsync(Guid recipeId, CancellationToken cancel);
+
+    /// <summary>Time of the newest event of any piece, basket or mix; null when there is none.</summary>
+    Task<DateTimeOffset?> NewestPieceTimeAsync(CancellationToken cancel);
+}
+
+/// <summary>What pieces are looked for by. Exactly one of the fields is set.</summary>
+/// <param name="Coils">Coils of one batch: any of these tags.</param>
+/// <param name="Lot">A lot of magnets or other parts, without regard to case.</param>
+/// <param name="BasketId">A potting basket.</param>
+/// <param name="MixId">A mix of ink.</param>
+/// <param name="CustomerId">A customer.</param>
+/// <param name="RecipeId">A recipe, every revision.</param>
+public sealed record PieceQuery((Guid BatchId, IReadOnlyList<string> Tags)? Coils = null, string? Lot = null, Guid? BasketId = null, Guid? MixId = null, Guid? CustomerId = null, Guid? RecipeId = null);

@@ -1,0 +1,47 @@
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>What can happen to a piece.</summary>
+public enum PieceEventKind
+{
+    /// <summary>A step began.</summary>
+    StepBegun,
+
+    /// <summary>A step ended.</summary>
+    StepEnded,
+
+    /// <summary>A hold was put on it; a person must lift it.</summary>
+    Held,
+
+    /// <summary>A hold was lifted, with a reason.</summary>
+    Lifted,
+
+    /// <summary>The final test was made.</summary>
+    Tested,
+
+    /// <summary>The shop keeps this piece as its measure.</summary>
+    MadeGolden,
+
+    /// <summary>It left for a customer.</summary>
+    Shipped,
+
+    /// <summary>It came back.</summary>
+    Returned,
+
+    /// <summary>What came back was looked at and measured.</summary>
+    Examined,
+
+    /// <summary>A part was taken out.</summary>
+    PartOut,
+
+    /// <summary>It was mended or wound anew.</summary>
+    Repaired,
+
+    /// <summary>It was given up.</summary>
+    Scrapped,
+
+    /// <summary>A word about it, nothing more.</summary>
+    Noted,
+
+    /// <summary>Another event was taken back.</summary>
+    Undone,
+}

@@ -1,0 +1,53 @@
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>A piece with all that is known of it.</summary>
+/// <param name="Piece">As it was put together.</param>
+/// <param name="Revision">The released revision it was made to.</param>
+/// <param name="Recipe">That revision, read.</param>
+/// <param name="Parts">All parts, those taken out too.</param>
+/// <param name="History">What happened.</param>
+/// <param name="Readings">All readings of the whole piece.</param>
+public sealed record PieceLife(PieceRecord Piece, RevisionRecord Revision, Recipe Recipe, IReadOnlyList<PiecePartRecord> Parts, PieceHistory History, IReadOnlyList<PieceReadingRecord> Readings)
+{
+    /// <summary>Parts that are in it now.</summary>
+    public IReadOnlyList<PiecePartRecord> PartsIn => [.. Parts.Where(part => !IsOut(part))];
+
+    /// <summary>The steps of its recipe.</summary>
+    public IReadOnlyList<StepPlan> Plans => RecipeSteps.Of(Recipe);
+
+    /// <summary>True when it is in the shop.</summary>
+    public bool IsInShop => History.Shipment is null && !History.IsScrapped;
+
+    /// <summary>True for a part that was taken out.</summary>
+    public bool IsOut(PiecePartRecord part) => History.InForce.Any(one => one.Kind == PieceEventKind.PartOut && one.About == part.Id);
+
+    /// <summary>Where it stands among its steps.</summary>
+    public StepStanding Standing(DateTimeOffset nowUtc, TimeZoneInfo zone) => StepRules.Stand(Plans, History.Runs, History.Holds, nowUtc, zone);
+
+    /// <summary>Readings of one test or examination.</summary>
+    public IReadOnlyList<PieceReadingRecord> ReadingsOf(PieceEventRecord happened) => [.. Readings.Where(reading => reading.EventId == happened.Id)];
+
+    /// <summary>Where it is, in a few words: for lists and recalls.</summary>
+    /// <param name="nowUtc">The shop's now.</param>
+    /// <param name="zone">The shop's time zone.</param>
+    /// <param name="customer">Words for a customer's id.</param>
+    public string State(DateTimeOffset nowUtc, TimeZoneInfo zone, Func<Guid, string> customer) => History switch
+    {
+        { IsScrapped: true } => "scrapped",
+        { Shipment: { } shipment } => $"shipped {ShopTime.Words(shipment.TimeUtc, zone)}{(shipment.CustomerId is { } id ? $" to {customer(id)}" : "")}",
+        { Return: { } back } => $"returned {ShopTime.Words(back.TimeUtc, zone)}: {Standing(nowUtc, zone).Words}",
+        _ => $"in the shop: {Standing(nowUtc, zone).Words}",
+    };
+
+    /// <summary>What stands in the way of anything being done to it now; null when it is in the shop.</summary>
+    public Problem? NotHere => History switch
+    {
+        { IsScrapped: true } => new Problem("piece", $"{Piece.Serial} was scrapped", Piece.Serial),
+        { Shipment: not null } => new Problem("piece", $"{Piece.Serial} has left the shop", Piece.Serial, "book its return first"),
+        _ => null,
+    };
+}

@@ -1,0 +1,34 @@
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>One value read of a whole piece, with its conditions. Never edited.</summary>
+public sealed record PieceReadingRecord
+{
+    public required Guid Id { get; init; }
+    public required Guid PieceId { get; init; }
+
+    /// <summary>The test or examination it belongs to.</summary>
+    public required Guid EventId { get; init; }
+
+    /// <summary>"dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing".</summary>
+    public required string Quantity { get; init; }
+
+    /// <summary>Exactly what was typed.</summary>
+    public required string Typed { get; init; }
+
+    /// <summary>Value in SI; null when the meter found no connection.</summary>
+    public double? Si { get; init; }
+
+    /// <summary>Temperature of the piece, °C; null when unknown.</summary>
+    public double? TemperatureC { get; init; }
+
+    /// <summary>Frequency, Hz; null where none belongs.</summary>
+    public double? AtHz { get; init; }
+
+    /// <summary>Number of the pole from 1, for its field; null elsewhere.</summary>
+    public int? Pole { get; init; }
+
+    /// <summary>Distance of the probe from the pole, m; null elsewhere.</summary>
+    public double? DistanceM { get; init; }
+    public string Instrument { get; init; } = "";
+    public required DateTimeOffset TimeUtc { get; init; }
+}

@@ -1,0 +1,88 @@
+using System.Collections.Concurrent;
+using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>Finds pieces with all that is known of them.</summary>
+public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
+{
+    private readonly ConcurrentDictionary<(Guid RecipeId, int Number), (RevisionRecord Revision, Recipe Recipe)> _recipes = new();
+
+    /// <summary>The shop's rules.</summary>
+    public RuleBook Rules { get; } = new(records, clock);
+
+    /// <summary>The shop's now: never before its newest record.</summary>
+    public async Task<DateTimeOffset> NowUtcAsync(CancellationToken cancel) => ShopTime.NowUtc(clock, await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false));
+
+    /// <summary>What is odd about the clock; null when nothing is.</summary>
+    public async Task<string?> ClockDoubtAsync(CancellationToken cancel) => ShopTime.Doubt(clock, await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false));
+
+    /// <summary>A piece by serial or id; null when there is none.</summary>
+    public async Task<PieceLife?> FindAsync(string serial, CancellationToken cancel) =>
+        await LivesAsync(await records.FindPiecesAsync([serial.Trim()], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
+
+    /// <summary>Pieces by serial; a problem for each that is not there, and for each named twice.</summary>
+    internal async Task<IReadOnlyList<PieceLife>> FindAllAsync(IReadOnlyList<string> serials, List<Problem> problems, CancellationToken cancel)
+    {
+        string[] wanted = [.. serials.Select(serial => serial.Trim()).Where(serial => serial.Length > 0)];
+        if (wanted.Length == 0)
+        {
+            problems.Add(new Problem("pieces", "no piece was named", null, "one serial or more"));
+        }
+
+        problems.AddRange(wanted.GroupBy(serial => serial, StringComparer.OrdinalIgnoreCase).Where(same => same.Count() > 1).Select(same => new Problem("pieces", "this piece is named twice", same.Key)));
+        IReadOnlyList<PieceLife> found = await LivesAsync(await records.FindPiecesAsync([.. wanted.Distinct(StringComparer.OrdinalIgnoreCase)], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+        problems.AddRange(wanted.Where(serial => !found.Any(life => Same(life, serial))).Select(serial => new Problem("pieces", "there is no such piece", serial)));
+        return found;
+    }
+
+    /// <summary>One piece by serial; a problem and null when it is not there.</summary>
+    internal async Task<PieceLife?> FindOneAsync(string serial, List<Problem> problems, CancellationToken cancel) =>
+        await FindAllAsync([serial], problems, cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
+
+    /// <summary>Pieces in the shop, in order of making.</summary>
+    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) => await LivesAsync(await records.OpenPiecesAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+
+    /// <summary>These pieces with all that is known of them, in their order.</summary>
+    public async Task<IReadOnlyList<PieceLife>> LivesAsync(IReadOnlyList<PieceRecord> pieces, CancellationToken cancel)
+    {
+        Guid[] ids = [.. pieces.Select(piece => piece.Id)];
+        ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part => part.PieceId);
+        ILookup<Guid, PieceEventRecord> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
+        ILookup<Guid, PieceReadingRecord> readings = (await records.PieceReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
+        List<PieceLife> lives = [];
+        foreach (PieceRecord piece in pieces)
+        {
+            (RevisionRecord revision, Recipe recipe) = await RecipeAsync(piece.RecipeId, piece.RevisionNumber, cancel).ConfigureAwait(false);
+            lives.Add(new PieceLife(piece, revision, recipe, [.. parts[piece.Id]], new PieceHistory(piece, [.. events[piece.Id]]), [.. readings[piece.Id]]));
+        }
+
+        return lives;
+    }
+
+    /// <summary>A released revision, read; kept, since it never changes.</summary>
+    public async Task<(RevisionRecord Revision, Recipe Recipe)> RecipeAsync(Guid recipeId, int number, CancellationToken cancel)
+    {
+        if (_recipes.TryGetValue((recipeId, number), out (RevisionRecord, Recipe) known))
+        {
+            return known;
+        }
+
+        RevisionRecord revision = await records.FindRevisionAsync(recipeId, number, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A piece stands on a revision that is not there.");
+        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
+        return _recipes.GetOrAdd((recipeId, number), (revision, recipe));
+    }
+
+    /// <summary>Words for customers' ids.</summary>
+    public async Task<Func<Guid, string>> CustomerWordsAsync(CancellationToken cancel)
+    {
+        Dictionary<Guid, CustomerRecord> all = (await records.CustomersAsync(cancel).ConfigureAwait(false)).ToDictionary(customer => customer.Id);
+        return id => all.TryGetValue(id, out CustomerRecord? customer) ? customer.Words : "a customer that is not known";
+    }
+
+    private static bool Same(PieceLife life, string serial) => string.Equals(life.Piece.Serial, serial, StringComparison.OrdinalIgnoreCase) || string.Equals(life.Piece.Id.ToString(), serial, StringComparison.OrdinalIgnoreCase);
+}

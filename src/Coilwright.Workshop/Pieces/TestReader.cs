@@ -1,0 +1,125 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>Reads what was typed of a whole piece into readings, or tells every problem.</summary>
+internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, DateTimeOffset nowUtc)
+{
+    private static readonly Limits s_ohm = new(QuantityKind.Resistance, 0.1, 1e8, "kΩ", "7.43 k or open");
+    private static readonly Limits s_henry = new(QuantityKind.Inductance, 1e-6, 100, "H", "2.4 H");
+    private static readonly Limits s_hertz = new(QuantityKind.Frequency, 1, 1e6, "Hz", "1 kHz");
+    private static readonly Limits s_field = new(QuantityKind.FluxDensity, -2, 2, "mT", "95 mT or 950 G");
+    private static readonly Limits s_jig = new(QuantityKind.Length, 0, 0.05, "mm", "1 mm");
+
+    private readonly List<PieceReadingRecord> _readings = [];
+
+    public List<Problem> Problems { get; } = [];
+
+    /// <summary>What the eye found and the first swing are no numbers of an instrument; the swing is kept as +1 or −1.</summary>
+    public IReadOnlyList<PieceReadingRecord> Read()
+    {
+        double? temperatureC = entry.Temperature.Trim().Length == 0 ? roomC : Value("temperature", entry.Temperature, PossibleReading.Temperature);
+        if (QuantityText.IsOpen(entry.Resistance))
+        {
+            Add("dcResistance", entry.Resistance, null, temperatureC);
+        }
+        else if (Value("resistance", entry.Resistance, s_ohm) is { } ohm)
+        {
+            Add("dcResistance", entry.Resistance, ohm, temperatureC);
+        }
+
+        double inductanceAt = Value("inductanceAt", entry.InductanceAt, s_hertz) ?? 1000, qualityAt = Value("qAt", entry.QualityAt, s_hertz) ?? 1000;
+        At("inductance", entry.Inductance, Value("inductance", entry.Inductance, s_henry), inductanceAt);
+        At("q", entry.Quality, Plain("q", entry.Quality, 0, 1000), qualityAt);
+        At("acResistance", entry.AcResistance, Value("acResistance", entry.AcResistance, s_ohm), qualityAt);
+        At("loadedPeak", entry.Peak, Value("peak", entry.Peak, s_hertz), null);
+        Swing();
+        Poles();
+        if (_readings.Count == 0 && Problems.Count == 0 && entry.Flaws.Trim().Length == 0)
+        {
+            Problems.Add(new Problem("resistance", "nothing was measured", null, s_ohm.Example));
+        }
+
+        return _readings;
+    }
+
+    private void Swing()
+    {
+        string typed = entry.Swing.Trim();
+        if (typed.Length == 0)
+        {
+            return;
+        }
+
+        int? sign = typed.ToUpperInvariant() switch { "UP" or "+" or "POSITIVE" => 1, "DOWN" or "-" or "−" or "NEGATIVE" => -1, _ => null };
+        if (sign is null)
+        {
+            Problems.Add(new Problem("swing", "the first swing goes up or down", typed, "up, down"));
+            return;
+        }
+
+        Add("firstSwing", typed, sign, null);
+    }
+
+    private void Poles()
+    {
+        string[] typed = entry.Poles.Split([' ', ';', '\t', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        double jigM = Value("jig", entry.Jig, s_jig, "mm") ?? 1e-3;
+        for (int pole = 0; pole < typed.Length; pole++)
+        {
+            if (Value(string.Create(CultureInfo.InvariantCulture, $"poles[{pole + 1}]"), typed[pole], s_field, "G") is { } tesla)
+            {
+                _readings.Add(Reading("poleField", typed[pole]) with { Id = ReadingChain.IdWithin(entry.Id, "pole" + pole.ToString(CultureInfo.InvariantCulture)), Si = tesla, Pole = pole + 1, DistanceM = jigM });
+            }
+        }
+    }
+
+    private void At(string quantity, string typed, double? si, double? hz)
+    {
+        if (si is not null)
+        {
+            _readings.Add(Reading(quantity, typed) with { Si = si, AtHz = hz });
+        }
+    }
+
+    private void Add(string quantity, string typed, double? si, double? temperatureC) => _readings.Add(Reading(quantity, typed) with { Si = si, TemperatureC = temperatureC });
+
+    private PieceReadingRecord Reading(string quantity, string typed) => new()
+    {
+        Id = ReadingChain.IdWithin(entry.Id, quantity), PieceId = pieceId, EventId = entry.Id, Quantity = quantity, Typed = typed.Trim(), Instrument = entry.Instrument.Trim(), TimeUtc = nowUtc,
+    };
+
+    private double? Plain(string field, string typed, double min, double max)
+    {
+        if (typed.Trim().Length == 0)
+        {
+            return null;
+        }
+
+        if (!double.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !(value > min && value <= max))
+        {
+            Problems.Add(new Problem(field, "a plain number is needed", typed, string.Create(CultureInfo.InvariantCulture, $"above {min}, up to {max}")));
+            return null;
+        }
+
+        return value;
+    }
+
+    private double? Value(string field, string typed, Limits limits, string? customary = null)
+    {
+        if (typed.Trim().Length == 0)
+        {
+            return null;
+        }
+
+        if (!QuantityText.TryParse(typed, limits.Kind, unitRequired: false, out Entered entered, out string why, customary) || !limits.Allows(entered.Si))
+        {
+            Problems.Add(new Problem(field, why.Length > 0 ? why : limits.Outside, typed, $"{limits.Range}, for example {limits.Example}"));
+            return null;
+        }
+
+        return entered.Si;
+    }
+}

@@ -1,0 +1,72 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Rules;
+
+namespace Coilwright.Workshop.Returns;
+
+/// <summary>One quantity at dispatch and now.</summary>
+/// <param name="Quantity">Its name.</param>
+/// <param name="Then">At dispatch, SI, resistance at 20 °C; null when not measured.</param>
+/// <param name="Now">Now; null when the meter finds no connection, or not measured.</param>
+/// <param name="Words">The two for people, for example "7.26 kΩ → open".</param>
+/// <param name="Off">True when it moved by more than the shop's tolerance.</param>
+public sealed record ReturnLine(string Quantity, double? Then, double? Now, string Words, bool Off);
+
+/// <summary>A piece that came back, against itself at dispatch.</summary>
+/// <param name="Lines">Every quantity measured now.</param>
+/// <param name="Cause">The probable cause, or that nothing moved.</param>
+public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause)
+{
+    /// <summary>All of it in a line.</summary>
+    public string Words => string.Join("; ", Lines.Select(line => line.Words).Append(Cause));
+
+    /// <summary>Holds the readings against each other. The causes are rules of thumb: common practice, no source.</summary>
+    /// <param name="then">Readings at dispatch.</param>
+    /// <param name="now">Readings of today.</param>
+    /// <param name="rules">For the tolerances.</param>
+    public static ReturnFinding Of(IReadOnlyList<PieceReadingRecord> then, IReadOnlyList<PieceReadingRecord> now, ShopRules rules)
+    {
+        List<ReturnLine> lines = [];
+        foreach (PieceReadingRecord reading in now.Where(reading => reading.Pole is null && reading.Quantity != "firstSwing"))
+        {
+            PieceReadingRecord? before = then.LastOrDefault(other => other.Quantity == reading.Quantity && (other.AtHz is not { } hz || reading.AtHz is not { } at || Math.Abs(at - hz) <= 0.02 * hz));
+            double? was = before?.Si is null ? null : TestBench.Comparable(before), today = reading.Si is null ? null : TestBench.Comparable(reading);
+            bool off = reading.Si is null || (was is { } old && today is { } value && Math.Abs(value / old - 1) > rules.TestTolerances.GetValueOrDefault(reading.Quantity, 0.05));
+            lines.Add(new ReturnLine(reading.Quantity, was, today, $"{(was is { } told ? Written(reading.Quantity, told) : "not measured at dispatch")} → {(today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open")}{(reading.Quantity == "dcResistance" && reading.TemperatureC is not null ? " at 20 °C" : "")}", off));
+        }
+
+        return new ReturnFinding(lines, CauseOf(lines));
+    }
+
+    private static string CauseOf(List<ReturnLine> lines)
+    {
+        ReturnLine? ohms = lines.Find(line => line.Quantity == "dcResistance"), henries = lines.Find(line => line.Quantity == "inductance");
+        double ohm = Part(ohms), henry = Part(henries);
+        return ohms switch
+        {
+            { Now: null } => "open: reheat the joints first, then look for a broken lead, then for a broken wire (rewind)",
+            { Off: true } when ohm > 10 => "broken wire, coupled through capacitance: look at the joints and the start",
+            { Off: true } when ohm is < -0.15 => "a coil bridged, or wired otherwise than when it left",
+            { Off: true } when ohm > 0 => "a joint that corrodes or has loosened",
+            { Off: true } => "shorted turns, or a short in the leads",
+            _ when henries is { Off: true } && henry < 0 => "shorted turns, or a magnet or pole that moved",
+            _ when lines.Exists(line => line.Quantity == "q" && line.Off) => "loss: shorted turns, or metal that was added",
+            _ when lines.TrueForAll(line => !line.Off) => "as it left: nothing in these readings has moved",
+            _ => "something moved: " + string.Join(", ", lines.Where(line => line.Off).Select(line => line.Quantity)),
+        };
+    }
+
+    private static double Part(ReturnLine? line) => line is { Then: { } then, Now: { } now } ? now / then - 1 : 0;
+
+    private static string Change(double? was, double now) => was is { } then ? string.Create(CultureInfo.InvariantCulture, $" ({(now / then - 1) * 100:+0.0;−0.0;0.0} %)") : "";
+
+    private static string Written(string quantity, double si) => quantity switch
+    {
+        "dcResistance" or "acResistance" => QuantityText.Format(si, QuantityKind.Resistance, 3),
+        "inductance" => QuantityText.Format(si, QuantityKind.Inductance, 3),
+        "loadedPeak" => QuantityText.Format(si, QuantityKind.Frequency, 3),
+        "q" => "Q " + si.ToString("0.0", CultureInfo.InvariantCulture),
+        _ => si.ToString("0.###", CultureInfo.InvariantCulture),
+    };
+}

@@ -1,0 +1,48 @@
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Rules;
+
+/// <summary>What the shop decides for itself: serials, limits of plastics, ink, tests, leads. What it leaves out is common practice or our assumption, and says so.</summary>
+public sealed record ShopRules
+{
+    /// <summary>Largest deviations from the golden piece unless the shop says others, parts of one. Our assumption, no source.</summary>
+    public static readonly IReadOnlyDictionary<string, double> UsualTolerances = new Dictionary<string, double>(StringComparer.Ordinal)
+    {
+        ["dcResistance"] = 0.03, ["inductance"] = 0.04, ["q"] = 0.08, ["acResistance"] = 0.10, ["loadedPeak"] = 0.04,
+    };
+
+    /// <summary>Pattern of serials.</summary>
+    public SerialPattern Serials { get; init; } = new("{yy}{ww}-{n:000}");
+
+    /// <summary>Where the shop's clock hangs.</summary>
+    public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Local;
+
+    /// <summary>Hottest bath that each plastic bears, °C, by material.</summary>
+    public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Ink: pot life of its sheet. 8 h, read of an ink's pot-life guide; a shop states its own sheet's.</summary>
+    public TimeSpan PotLife { get; init; } = TimeSpan.FromHours(8);
+
+    /// <summary>Ink: full cure of its sheet. 6 days at 20 °C, read of an ink's pot-life guide.</summary>
+    public TimeSpan FullCure { get; init; } = TimeSpan.FromDays(6);
+
+    /// <summary>Ink: how warmth counts.</summary>
+    public CureRule Cure { get; init; } = new();
+
+    /// <summary>Largest deviations from the golden piece, parts of one, by quantity.</summary>
+    public IReadOnlyDictionary<string, double> TestTolerances { get; init; } = UsualTolerances;
+
+    /// <summary>Quantities without which no piece passes.</summary>
+    public IReadOnlyList<string> TestNeeds { get; init; } = ["dcResistance"];
+
+    /// <summary>Largest spread of the poles' fields, a part of their mean.</summary>
+    public double GaussSpread { get; init; } = PoleReading.UsualSpread;
+
+    /// <summary>The shop's own lead colours.</summary>
+    public IReadOnlyList<LeadColour> LeadColours { get; init; } = [];
+
+    /// <summary>Colour of a lead by the shop's table; null when the table does not say.</summary>
+    public string? ColourOf(string coil, string end) =>
+        (LeadColours.FirstOrDefault(lead => lead.Coil == coil && lead.End == end) ?? LeadColours.FirstOrDefault(lead => lead.Coil == "*" && lead.End == end))?.Colour;
+}

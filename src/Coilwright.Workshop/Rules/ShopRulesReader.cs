@@ -1,0 +1,135 @@
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Rules;
+
+/// <summary>Reads the shop's rules (format coilwright.rules/1) and tells every mistake at once.</summary>
+public static class ShopRulesReader
+{
+    public const string Format = "coilwright.rules/1";
+
+    /// <summary>Rules of a shop that has stated none: everything usual.</summary>
+    public const string Usual = """
+        {
+          "format": "coilwright.rules/1",
+          "serials": "{yy}{ww}-{n:000}"
+        }
+        """;
+
+    private static readonly Limits s_bath = new(QuantityKind.Temperature, 30, 120, "°C", "65 °C");
+    private static readonly Limits s_time = new(QuantityKind.Duration, 60, 60 * 86400, "h", "8 h");
+    private static readonly Limits s_room = new(QuantityKind.Temperature, 0, 60, "°C", "20 °C");
+    private static readonly Limits s_part = new(QuantityKind.Fraction, 1e-4, 1, "%", "3 %");
+
+    /// <summary>The rules, or every problem.</summary>
+    public static ReadOutcome<ShopRules> Read(string json) => JsonText.Read(json, Format, Whole);
+
+    private static ShopRules Whole(JsonFields fields)
+    {
+        fields.Free("notes", "tags");
+        ShopRules usual = new();
+        SerialPattern serials = fields.Text("serials") is { Length: > 0 } pattern ? new SerialPattern(pattern) : usual.Serials;
+        foreach (Problem problem in serials.Check())
+        {
+            fields.Problems.Add(fields.PathOf("serials"), problem.Message, problem.Understood, problem.Allowed);
+        }
+
+        Ink ink = fields.Object("ink", InkOf) ?? new Ink(usual.PotLife, usual.FullCure, usual.Cure);
+        return usual with
+        {
+            Serials = serials,
+            Zone = Zone(fields),
+            BathLimitsC = Table(fields, "bathLimits", "material", "limit", s_bath),
+            PotLife = ink.PotLife,
+            FullCure = ink.FullCure,
+            Cure = ink.Rule,
+            TestTolerances = Tolerances(fields),
+            TestNeeds = Needs(fields),
+            GaussSpread = fields.Optional("gaussSpread", s_part)?.Si ?? usual.GaussSpread,
+            LeadColours = fields.Objects("leadColours", lead => new LeadColour(lead.Text("coil", "*"), lead.Word("end", ["start", "finish", "ground"], required: true) ?? "", lead.Text("colour", "grey")), 60),
+        };
+    }
+
+    private static TimeZoneInfo Zone(JsonFields fields)
+    {
+        string name = fields.Text("timeZone");
+        if (name.Length == 0)
+        {
+            return TimeZoneInfo.Local;
+        }
+
+        if (TimeZoneInfo.TryFindSystemTimeZoneById(name, out TimeZoneInfo? zone))
+        {
+            return zone;
+        }
+
+        fields.Problems.Add(fields.PathOf("timeZone"), "this computer knows no such time zone", $"\"{name}\"", "a name of the time-zone database, for example \"Europe/Lisbon\"");
+        return TimeZoneInfo.Local;
+    }
+
+    private static Ink InkOf(JsonFields fields)
+    {
+        ShopRules usual = new();
+        TimeSpan Time(string name, TimeSpan otherwise) => fields.Optional(name, s_time) is { IsKnown: true } entered ? TimeSpan.FromSeconds(entered.Si) : otherwise;
+        double sheetC = fields.Optional("sheetTemperature", s_room) is { IsKnown: true } sheet ? sheet.Si : usual.Cure.SheetC;
+        bool doubles = fields.Word("warmth", ["doubles per 10 °C", "as it stands"]) != "as it stands";
+        return new Ink(Time("potLife", usual.PotLife), Time("fullCure", usual.FullCure), new CureRule(doubles, sheetC));
+    }
+
+    private static Dictionary<string, double> Tolerances(JsonFields fields)
+    {
+        Dictionary<string, double> all = new(ShopRules.UsualTolerances, StringComparer.Ordinal);
+        fields.Object("testTolerances", inner =>
+        {
+            foreach (string quantity in ShopRules.UsualTolerances.Keys)
+            {
+                if (inner.Optional(quantity, s_part) is { IsKnown: true } part)
+                {
+                    all[quantity] = part.Si;
+                }
+            }
+
+            return inner;
+        });
+        return all;
+    }
+
+    private static IReadOnlyList<string> Needs(JsonFields fields)
+    {
+        if (!fields.Has("testNeeds"))
+        {
+            return new ShopRules().TestNeeds;
+        }
+
+        return fields.Items("testNeeds", (item, path) =>
+        {
+            string? word = item.ValueKind == System.Text.Json.JsonValueKind.String ? item.GetString() : null;
+            if (word is null || !ShopRules.UsualTolerances.ContainsKey(word))
+            {
+                fields.Problems.Add(path, "not a quantity of the final test", JsonFields.Told(item), string.Join(", ", ShopRules.UsualTolerances.Keys));
+            }
+
+            return word ?? "";
+        }, 10);
+    }
+
+    private static Dictionary<string, double> Table(JsonFields fields, string name, string key, string value, Limits limits)
+    {
+        Dictionary<string, double> all = new(StringComparer.OrdinalIgnoreCase);
+        foreach (Row? row in fields.Objects(name, inner => new Row(inner.Text(key, "abs"), inner.Required(value, limits).Si), 100))
+        {
+            if (row is not null && !all.TryAdd(row.Key, row.Value))
+            {
+                fields.Problems.Add(fields.PathOf(name), $"this {key} is given twice; keep one of them", row.Key);
+            }
+        }
+
+        return all;
+    }
+
+    private sealed record Ink(TimeSpan PotLife, TimeSpan FullCure, CureRule Rule);
+
+    private sealed record Row(string Key, double Value);
+}

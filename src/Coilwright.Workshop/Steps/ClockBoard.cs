@@ -1,0 +1,49 @@
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Rules;
+
+namespace Coilwright.Workshop.Steps;
+
+/// <summary>One piece on the board.</summary>
+/// <param name="Life">The piece.</param>
+/// <param name="Standing">Where it stands among its steps.</param>
+/// <param name="PackFromUtc">When its ink is fully hard; null when it is, or none was named.</param>
+public sealed record BoardLine(PieceLife Life, StepStanding Standing, DateTimeOffset? PackFromUtc);
+
+/// <summary>What is curing, what may move, what is late.</summary>
+/// <param name="NowUtc">The shop's now.</param>
+/// <param name="Zone">The shop's time zone.</param>
+/// <param name="ClockDoubt">What is odd about the clock; null when nothing is.</param>
+/// <param name="Lines">Pieces in the shop, the most pressing first.</param>
+/// <param name="Baskets">Baskets in a bath.</param>
+/// <param name="Mixes">Mixes whose pot life runs, or ran out not long ago, newest first.</param>
+public sealed record ClockBoard(DateTimeOffset NowUtc, TimeZoneInfo Zone, string? ClockDoubt, IReadOnlyList<BoardLine> Lines, IReadOnlyList<BasketStanding> Baskets, IReadOnlyList<InkMixRecord> Mixes)
+{
+    /// <summary>How long a mix stays on the board after it is to be discarded.</summary>
+    private static readonly TimeSpan s_discarded = TimeSpan.FromDays(1);
+
+    /// <summary>The board as it stands.</summary>
+    public static async Task<ClockBoard> ReadAsync(IShopRecords records, PieceShelf shelf, PottingRoom potting, CancellationToken cancel)
+    {
+        DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
+        ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<InkMixRecord> mixes = await records.InkMixesAsync(200, cancel).ConfigureAwait(false);
+        IEnumerable<BoardLine> lines = (await shelf.OpenAsync(cancel).ConfigureAwait(false)).Select(life => new BoardLine(life, life.Standing(nowUtc, rules.Zone), PackFrom(life, mixes, nowUtc)));
+        return new ClockBoard(
+            nowUtc, rules.Zone, await shelf.ClockDoubtAsync(cancel).ConfigureAwait(false),
+            [.. lines.OrderBy(line => Urgency(line.Standing.State)).ThenBy(line => line.Standing.ChangesUtc ?? DateTimeOffset.MaxValue).ThenBy(line => line.Life.Piece.Serial, StringComparer.OrdinalIgnoreCase)],
+            await potting.GoingAsync(cancel).ConfigureAwait(false), [.. mixes.Where(mix => mix.ToMix().DiscardUtc + s_discarded > nowUtc)]);
+    }
+
+    private static DateTimeOffset? PackFrom(PieceLife life, IReadOnlyList<InkMixRecord> mixes, DateTimeOffset nowUtc) =>
+        life.History.InForce.LastOrDefault(one => one.MixId is not null) is { } marked && mixes.FirstOrDefault(mix => mix.Id == marked.MixId) is { } ink && ink.ToMix().Cure(marked.TimeUtc).EndUtc is var end && end > nowUtc ? end : null;
+
+    private static int Urgency(StepState state) => state switch
+    {
+        StepState.Late => 0,
+        StepState.MayEnd => 1,
+        StepState.MayMove => 2,
+        StepState.Running => 3,
+        StepState.Held => 4,
+        _ => 5,
+    };
+}

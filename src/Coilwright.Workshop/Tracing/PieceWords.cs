@@ -1,0 +1,23 @@
+using Coilwright.Workshop.Pieces;
+
+namespace Coilwright.Workshop.Tracing;
+
+/// <summary>Events of a piece in the shop's words, the same on screens and papers.</summary>
+public static class PieceWords
+{
+    /// <summary>One event in a line.</summary>
+    public static string Of(PieceEventRecord one, TracedPiece piece) => one.Kind switch
+    {
+        PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.Baskets.First(own => own.Id == basket).Label}" : "")}{(one.MixId is { } mix ? $" with ink {piece.Mixes.First(own => own.Id == mix).Label}" : "")}",
+        PieceEventKind.StepEnded => $"{one.Step} ended",
+        PieceEventKind.Held => $"held: {one.Words}",
+        PieceEventKind.Lifted => $"hold lifted: {one.Words}",
+        PieceEventKind.Tested => $"final test: {one.Words}",
+        PieceEventKind.Shipped => $"shipped to {piece.Customers.FirstOrDefault(own => own.Id == one.CustomerId)?.Words}",
+        PieceEventKind.Returned => $"returned: {one.Words}",
+        PieceEventKind.Examined => $"examined: {one.Words}",
+        PieceEventKind.Repaired => $"mended: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
+        PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
+        _ => one.Words,
+    };
+}

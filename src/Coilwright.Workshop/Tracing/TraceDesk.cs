@@ -1,0 +1,197 @@
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Steps;
+using Coilwright.Workshop.Stock;
+
+namespace Coilwright.Workshop.Tracing;
+
+/// <summary>From a serial to everything in the piece, and from a spool, lot, basket, ink or customer to every piece.</summary>
+public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
+{
+    /// <summary>A piece with everything; null when there is none of this serial or id.</summary>
+    public async Task<TracedPiece?> PieceAsync(string serial, CancellationToken cancel)
+    {
+        if (await shelf.FindAsync(serial, cancel).ConfigureAwait(false) is not { } life)
+        {
+            return null;
+        }
+
+        ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<CustomerRecord> customers = await records.CustomersAsync(cancel).ConfigureAwait(false);
+        string state = life.State(await shelf.NowUtcAsync(cancel).ConfigureAwait(false), rules.Zone, await shelf.CustomerWordsAsync(cancel).ConfigureAwait(false));
+        List<TracedCoil> coils = [];
+        IReadOnlyList<SpoolRecord> spools = await records.SpoolsAsync(cancel).ConfigureAwait(false);
+        foreach (PiecePartRecord part in life.Parts.Where(part => part.BatchId is not null))
+        {
+            coils.Add(await CoilAsync(part, life.IsOut(part), spools, cancel).ConfigureAwait(false));
+        }
+
+        HashSet<Guid> baskets = [.. life.History.InForce.Select(one => one.BasketId).OfType<Guid>()], mixes = [.. life.History.InForce.Select(one => one.MixId).OfType<Guid>()];
+        return new TracedPiece(
+            life, state, coils,
+            baskets.Count == 0 ? [] : [.. (await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false)).Where(basket => baskets.Contains(basket.Id))],
+            mixes.Count == 0 ? [] : [.. (await records.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false)).Where(mix => mixes.Contains(mix.Id))],
+            [.. life.History.InForce.Where(one => one.CustomerId is not null).Select(one => customers.First(customer => customer.Id == one.CustomerId)).Distinct()]);
+    }
+
+    /// <summary>Everything of a name: serial, coil, spool, lot, basket, ink, customer or recipe. Several things may share a name; all are told.</summary>
+    public async Task<IReadOnlyList<TraceHit>> FindAsync(string name, CancellationToken cancel)
+    {
+        string asked = name.Trim();
+        if (asked.Length == 0)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. await PiecesAsync(asked, cancel).ConfigureAwait(false),
+            .. await CoilsAsync(asked, cancel).ConfigureAwait(false),
+            .. await SpoolsAsync(asked, cancel).ConfigureAwait(false),
+            .. await LotsAsync(asked, cancel).ConfigureAwait(false),
+            .. await StepsAsync(asked, cancel).ConfigureAwait(false),
+            .. await CustomersAsync(asked, cancel).ConfigureAwait(false),
+            .. await RecipesAsync(asked, cancel).ConfigureAwait(false),
+        ];
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> PiecesAsync(string asked, CancellationToken cancel)
+    {
+        IReadOnlyList<PieceRecord> found = await records.FindPiecesAsync([asked], cancel).ConfigureAwait(false);
+        return found.Count == 0 ? [] : [new TraceHit("piece", found[0].Serial, "a piece", await StatesAsync(found, _ => "", cancel).ConfigureAwait(false))];
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> CoilsAsync(string asked, CancellationToken cancel)
+    {
+        string[] parts = asked.Split('/', 2);
+        List<TraceHit> hits = [];
+        foreach (BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => parts.Length == 2 ? string.Equals(batch.Name, parts[0].Trim(), StringComparison.OrdinalIgnoreCase) : BatchTags.NumberOf(batch, asked) is not null))
+        {
+            string tag = BatchTags.Tidy(batch, parts[^1]);
+            if ((await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Any(reading => reading.Tag == tag))
+            {
+                IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel).ConfigureAwait(false);
+                hits.Add(new TraceHit("coil", BatchTags.CodeOf(batch, tag), $"a {batch.CoilName} coil of batch {batch.Name}", await StatesAsync(pieces, _ => tag, cancel).ConfigureAwait(false)));
+            }
+        }
+
+        return hits;
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> SpoolsAsync(string asked, CancellationToken cancel)
+    {
+        IReadOnlyList<SpoolRecord> spools = await records.SpoolsAsync(cancel).ConfigureAwait(false);
+        List<TraceHit> hits = [];
+        foreach (SpoolRecord spool in spools.Where(spool => Same(spool.Label, asked) || (spool.Lot.Length > 0 && Same(spool.Lot, asked))))
+        {
+            List<PieceRecord> pieces = [];
+            Dictionary<Guid, string> tags = [];
+            foreach (BatchRecord batch in await records.BatchesWithSpoolAsync(spool.Label, cancel).ConfigureAwait(false))
+            {
+                string[] wound = [.. (await SpoolOfCoilsAsync(batch, cancel).ConfigureAwait(false)).Where(pair => Same(pair.Value, spool.Label)).Select(pair => pair.Key)];
+                IReadOnlyList<PieceRecord> found = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, wound)), cancel).ConfigureAwait(false);
+                foreach (PiecePartRecord part in (await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)).Where(part => part.BatchId == batch.Id && wound.Contains(part.Tag)))
+                {
+                    string code = BatchTags.CodeOf(batch, part.Tag);
+                    tags[part.PieceId] = tags.TryGetValue(part.PieceId, out string? others) ? $"{others}, {code}" : code;
+                }
+
+                pieces.AddRange(found);
+            }
+
+            hits.Add(new TraceHit(Same(spool.Label, asked) ? "spool" : "spool-lot", spool.Label, $"{spool.Gauge} {spool.Insulation.Replace('-', ' ')}, {spool.Build}{(spool.Lot.Length > 0 ? $", lot {spool.Lot}" : "")}",
+                await StatesAsync([.. pieces.DistinctBy(piece => piece.Id)], piece => tags.GetValueOrDefault(piece.Id, ""), cancel).ConfigureAwait(false)));
+        }
+
+        return hits;
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> LotsAsync(string asked, CancellationToken cancel)
+    {
+        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(Lot: asked), cancel).ConfigureAwait(false);
+        if (pieces.Count == 0)
+        {
+            return [];
+        }
+
+        ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync([.. pieces.Select(piece => piece.Id)], cancel).ConfigureAwait(false)).Where(part => Same(part.Lot, asked)).ToLookup(part => part.PieceId);
+        bool magnets = parts.All(own => own.All(part => part.Kind == PartKind.Magnets));
+        return [new TraceHit(magnets ? "magnet-lot" : "part-lot", asked, magnets ? "a lot of magnets" : "a lot of parts", await StatesAsync(pieces, piece => string.Join(", ", parts[piece.Id].Select(part => part.Place)), cancel).ConfigureAwait(false))];
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> StepsAsync(string asked, CancellationToken cancel)
+    {
+        List<TraceHit> hits = [];
+        foreach (BasketRecord basket in await records.FindBasketsAsync(asked, cancel).ConfigureAwait(false))
+        {
+            hits.Add(new TraceHit(Same(basket.Label, asked) ? "basket" : "bath-lot", basket.Label, $"a basket in {basket.Kind} of lot {basket.Lot}",
+                await StatesAsync(await records.PiecesWithAsync(new PieceQuery(BasketId: basket.Id), cancel).ConfigureAwait(false), _ => "potting", cancel).ConfigureAwait(false)));
+        }
+
+        foreach (InkMixRecord mix in await records.FindInkMixesAsync(asked, cancel).ConfigureAwait(false))
+        {
+            hits.Add(new TraceHit("ink", mix.Label, $"a mix of ink, lots {mix.Lots}",
+                await StatesAsync(await records.PiecesWithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false), _ => "marking", cancel).ConfigureAwait(false)));
+        }
+
+        return hits;
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> CustomersAsync(string asked, CancellationToken cancel)
+    {
+        List<TraceHit> hits = [];
+        foreach (CustomerRecord customer in (await records.CustomersAsync(cancel).ConfigureAwait(false)).Where(one => Same(one.Reference, asked) || (one.Name.Length > 0 && Same(one.Name, asked))))
+        {
+            hits.Add(new TraceHit("customer", customer.Reference, customer.Words, await StatesAsync(await records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel).ConfigureAwait(false), _ => "", cancel).ConfigureAwait(false)));
+        }
+
+        return hits;
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> RecipesAsync(string asked, CancellationToken cancel)
+    {
+        List<TraceHit> hits = [];
+        foreach (RevisionRecord revision in (await records.NewestRevisionsAsync(cancel).ConfigureAwait(false)).Where(one => Same(one.RecipeName, asked)))
+        {
+            hits.Add(new TraceHit("recipe", revision.RecipeName, $"a recipe, newest revision {revision.Letter}", await StatesAsync(await records.PiecesWithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false), _ => "", cancel).ConfigureAwait(false)));
+        }
+
+        return hits;
+    }
+
+    private async Task<IReadOnlyList<TracedState>> StatesAsync(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel)
+    {
+        ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
+        DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
+        Dictionary<Guid, CustomerRecord> customers = (await records.CustomersAsync(cancel).ConfigureAwait(false)).ToDictionary(customer => customer.Id);
+        return [.. (await shelf.LivesAsync([.. pieces.OrderBy(piece => piece.Serial, StringComparer.OrdinalIgnoreCase)], cancel).ConfigureAwait(false)).Select(life => new TracedState(
+            life.Piece.Serial, $"{life.Recipe.Name} {life.Revision.Letter}", life.State(nowUtc, rules.Zone, id => customers[id].Words),
+            life.History.InForce.LastOrDefault(one => one.CustomerId is not null)?.CustomerId is { } to ? customers[to].Reference : "", through(life.Piece)))];
+    }
+
+    private async Task<TracedCoil> CoilAsync(PiecePartRecord part, bool isOut, IReadOnlyList<SpoolRecord> spools, CancellationToken cancel)
+    {
+        BatchRecord batch = await records.FindBatchAsync(part.BatchId!.Value, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A coil of a batch that is not there.");
+        ReadingRecord[] readings = [.. ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Where(reading => reading.Tag == part.Tag)];
+        BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
+        BatchEventRecord[] own = [.. history.InForce.Where(one => one.Tag == part.Tag)];
+        string spool = readings.Length > 0 ? BatchHistory.SpoolAt(batch, history.InForce, readings.Min(reading => reading.TimeUtc)) : batch.Spool;
+        return new TracedCoil(
+            batch, part.Tag, part.Place, isOut, spool, spools.FirstOrDefault(one => Same(one.Label, spool))?.Lot ?? "",
+            own.LastOrDefault(one => one.Machine.Length > 0)?.Machine ?? batch.Machine,
+            [.. own.Select(one => one.Person).Concat(readings.Select(reading => reading.Person)).Append(batch.Person).Where(person => person.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)], readings);
+    }
+
+    private async Task<Dictionary<string, string>> SpoolOfCoilsAsync(BatchRecord batch, CancellationToken cancel)
+    {
+        BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
+        return ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).GroupBy(reading => reading.Tag, StringComparer.Ordinal)
+            .ToDictionary(coil => coil.Key, coil => BatchHistory.SpoolAt(batch, history.InForce, coil.Min(reading => reading.TimeUtc)), StringComparer.Ordinal);
+    }
+
+    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
+}

@@ -1,0 +1,16 @@
+namespace Coilwright.Workshop.Tracing;
+
+/// <summary>One thing of the name asked for, and the pieces that hold of it.</summary>
+/// <param name="Kind">"piece", "coil", "spool", "spool-lot", "magnet-lot", "part-lot", "basket", "bath-lot", "ink", "customer" or "recipe".</param>
+/// <param name="Name">As the shop calls it.</param>
+/// <param name="Words">What it is, in a line.</param>
+/// <param name="Pieces">The pieces, each with its state: a recall list.</param>
+public sealed record TraceHit(string Kind, string Name, string Words, IReadOnlyList<TracedState> Pieces);
+
+/// <summary>A piece in a list.</summary>
+/// <param name="Serial">Its serial.</param>
+/// <param name="Recipe">Recipe and revision.</param>
+/// <param name="State">Where it is, in words.</param>
+/// <param name="Customer">Reference of the customer it went to last; empty when it never left.</param>
+/// <param name="Through">What of it comes from the thing asked for, for example a coil's tag.</param>
+public sealed record TracedState(string Serial, string Recipe, string State, string Customer, string Through);

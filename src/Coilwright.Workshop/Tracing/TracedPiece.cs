@@ -1,0 +1,14 @@
+using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Tracing;
+
+/// <summary>A piece with everything that went into it and everyone it went to.</summary>
+/// <param name="Life">The piece.</param>
+/// <param name="State">Where it is, in words.</param>
+/// <param name="Coils">Its coils, back to their wire.</param>
+/// <param name="Baskets">Baskets it was potted in.</param>
+/// <param name="Mixes">Inks it was marked with.</param>
+/// <param name="Customers">Customers it went to, in order.</param>
+public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<TracedCoil> Coils, IReadOnlyList<BasketRecord> Baskets, IReadOnlyList<InkMixRecord> Mixes, IReadOnlyList<CustomerRecord> Customers);

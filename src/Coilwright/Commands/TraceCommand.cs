@@ -1,0 +1,35 @@
+using System.CommandLine;
+using Coilwright.Input;
+using Coilwright.Output;
+using Coilwright.Workshop.Tracing;
+
+namespace Coilwright.Commands;
+
+/// <summary>coilwright trace NAME: from a serial, coil, spool, lot, basket, ink, customer or recipe to every piece. Exit 1 when nothing has that name.</summary>
+public static class TraceCommand
+{
+    public static Command Build(Desk desk)
+    {
+        Argument<string> name = new("NAME") { Description = "A serial, coil (batch/tag), spool, lot, basket, ink, customer or recipe" };
+        Option<bool> json = ShopOptions.Json();
+        Option<string?> shop = ShopOptions.Shop();
+        Command command = new("trace", "Every piece that holds of something, with its state") { name, json, shop };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            string asked = parsed.GetRequiredValue(name);
+            IReadOnlyList<TraceHit> hits = await open.Services.Pieces.Trace.FindAsync(asked, cancel).ConfigureAwait(false);
+            if (parsed.GetValue(json))
+            {
+                await desk.Output.WriteLineAsync(TraceJson.Write(asked, hits)).ConfigureAwait(false);
+            }
+            else
+            {
+                await PlainPieces.WriteTraceAsync(desk.Output, asked, hits, open, cancel).ConfigureAwait(false);
+            }
+
+            return hits.Count > 0 ? ExitCode.Done : ExitCode.AnswerIsNo;
+        });
+        return command;
+    }
+}

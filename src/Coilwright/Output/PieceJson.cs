@@ -1,0 +1,40 @@
+using System.Text.Json;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Tracing;
+
+namespace Coilwright.Output;
+
+/// <summary>Writes a piece with its whole life in the file format "coilwright.piece/1".</summary>
+internal static class PieceJson
+{
+    public static string Write(TracedPiece piece) => PlainJson.Write(new
+    {
+        Format = "coilwright.piece/1",
+        piece.Life.Piece.Serial,
+        Recipe = piece.Life.Recipe.Name,
+        Revision = piece.Life.Revision.Letter,
+        piece.State,
+        piece.Life.Piece.Person,
+        Time = piece.Life.Piece.TimeUtc,
+        Overruled = piece.Life.Piece.Overruled,
+        Options = piece.Life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries),
+        Coils = piece.Coils.Select(coil => new
+        {
+            coil.Place,
+            Batch = coil.Batch.Name,
+            coil.Tag,
+            TakenOut = coil.IsOut,
+            coil.Spool,
+            SpoolLot = coil.Lot,
+            coil.Machine,
+            coil.Persons,
+            Readings = coil.Readings.Select(reading => new { reading.Quantity, reading.Typed, Value = reading.Si, Temperature = reading.TemperatureC, At = reading.AtHz, Time = reading.TimeUtc }),
+        }),
+        Parts = piece.Life.Parts.Where(part => part.Kind != PartKind.Coil).Select(part => new { part.Place, part.Lot }),
+        Baskets = piece.Baskets.Select(basket => new { basket.Label, basket.Kind, basket.Lot, Limit = basket.LimitC, Time = basket.TimeUtc }),
+        Inks = piece.Mixes.Select(mix => new { mix.Label, mix.Lots, Time = mix.TimeUtc, Discard = mix.ToMix().DiscardUtc }),
+        Customers = piece.Customers.Select(customer => customer.Reference),
+        Events = piece.Life.History.InForce.Select(one => new { Kind = JsonNamingPolicy.CamelCase.ConvertName(one.Kind.ToString()), Words = PieceWords.Of(one, piece), one.Person, Time = one.TimeUtc, Cost = one.Cost.Length > 0 ? one.Cost : null, Answer = one.Answer.Length > 0 ? one.Answer : null }),
+        Readings = piece.Life.Readings.Select(reading => new { reading.Quantity, reading.Typed, Value = reading.Si, Temperature = reading.TemperatureC, At = reading.AtHz, reading.Pole, Distance = reading.DistanceM, reading.Instrument, Time = reading.TimeUtc }),
+    });
+}

@@ -1,0 +1,137 @@
+using System.Globalization;
+using Coilwright.Input;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Steps;
+using Coilwright.Workshop.Tracing;
+
+namespace Coilwright.Output;
+
+/// <summary>Pieces for people at a terminal.</summary>
+internal static class PlainPieces
+{
+    public static void WriteProposal(TextWriter writer, IReadOnlyList<ProposedPiece> pieces, IReadOnlyList<CoilAtHand> left)
+    {
+        if (pieces.Count == 0)
+        {
+            writer.WriteLine("No coils at hand go together.");
+        }
+
+        Table table = new("coils", "at 20 °C", "apart", "hum left");
+        foreach (ProposedPiece piece in pieces)
+        {
+            table.Add(
+                string.Join(" + ", piece.Coils.Select(coil => coil.Code)),
+                string.Join(" + ", piece.Coils.Select(coil => coil.OhmAt20C is { } ohm ? QuantityText.Format(ohm, QuantityKind.Resistance) : "not read")),
+                piece.Difference is { } apart ? string.Create(CultureInfo.InvariantCulture, $"{100 * apart:0.00} %") : "–",
+                piece.HumLevelDb is { } hum ? string.Create(CultureInfo.InvariantCulture, $"{hum.Value:0} dB ({hum.Low:0} to {hum.High:0}, forecast)") : "–");
+        }
+
+        if (pieces.Count > 0)
+        {
+            table.Write(writer, "");
+        }
+
+        if (left.Count > 0)
+        {
+            writer.WriteLine($"Left in stock: {string.Join(", ", left.Select(coil => coil.Code))}");
+        }
+    }
+
+    public static void WriteBoard(TextWriter writer, ClockBoard board)
+    {
+        writer.WriteLine($"Clocks at {ShopTime.Words(board.NowUtc, board.Zone)}{(board.ClockDoubt is { } doubt ? $"; caution: {doubt}" : "")}");
+        if (board.Lines.Count == 0)
+        {
+            writer.WriteLine("No piece is in the shop.");
+        }
+
+        Table table = new("piece", "recipe", "state", "what", "pack from");
+        foreach (BoardLine line in board.Lines)
+        {
+            table.Add(line.Life.Piece.Serial, line.Life.Recipe.Name, Word(line.Standing.State), line.Standing.Words, line.PackFromUtc is { } from ? ShopTime.Words(from, board.Zone) : "");
+        }
+
+        if (board.Lines.Count > 0)
+        {
+            table.Write(writer, "");
+        }
+
+        foreach (BasketStanding basket in board.Baskets)
+        {
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Basket {basket.Record.Label}: {basket.Pieces.Count} pieces, {basket.Record.Kind} lot {basket.Record.Lot}, limit {basket.Record.LimitC:0.#} °C ({basket.Record.LimitOf.TrimEnd(',')}), earliest out {ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone)}"));
+        }
+
+        foreach (InkMix mix in board.Mixes.Select(mix => mix.ToMix()))
+        {
+            writer.WriteLine($"Ink {mix.Label}: {(mix.DiscardUtc > board.NowUtc ? "discard at" : "was to be discarded at")} {ShopTime.Words(mix.DiscardUtc, board.Zone)}");
+        }
+    }
+
+    public static string Word(StepState state) => state switch
+    {
+        StepState.MayMove => "may move",
+        StepState.MayEnd => "may end",
+        StepState.Running => "running",
+        StepState.Late => "late",
+        StepState.Held => "held",
+        _ => "done",
+    };
+
+    public static void WritePiece(TextWriter writer, TracedPiece piece, TimeZoneInfo zone)
+    {
+        PieceLife life = piece.Life;
+        writer.WriteLine($"Piece {life.Piece.Serial}: {life.Recipe.Name}, revision {life.Revision.Letter}, {piece.State}");
+        writer.WriteLine($"  put together {ShopTime.Words(life.Piece.TimeUtc, zone)}{By(life.Piece.Person)}{(life.Piece.Overruled.Length > 0 ? $"; coils chosen because: {life.Piece.Overruled}" : "")}");
+        foreach (TracedCoil coil in piece.Coils)
+        {
+            writer.WriteLine($"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{(coil.Spool.Length > 0 ? $", spool {coil.Spool}{(coil.Lot.Length > 0 ? $" of lot {coil.Lot}" : "")}" : "")}{(coil.Machine.Length > 0 ? $", {coil.Machine}" : "")}, {string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}");
+        }
+
+        foreach (PiecePartRecord part in life.Parts.Where(part => part.Kind != PartKind.Coil))
+        {
+            writer.WriteLine($"  {part.Place}: lot {part.Lot}");
+        }
+
+        foreach (string option in life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries))
+        {
+            writer.WriteLine("  " + option);
+        }
+
+        foreach (PieceEventRecord one in life.History.InForce)
+        {
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{By(one.Person)}");
+        }
+    }
+
+    public static async Task WriteTraceAsync(TextWriter writer, string asked, IReadOnlyList<TraceHit> hits, OpenShop open, CancellationToken cancel)
+    {
+        if (hits.Count == 0)
+        {
+            await writer.WriteLineAsync($"Nothing in this shop is called \"{asked}\".").ConfigureAwait(false);
+        }
+
+        foreach (TraceHit hit in hits)
+        {
+            if (hit.Kind == "piece" && await open.Services.Pieces.Trace.PieceAsync(hit.Name, cancel).ConfigureAwait(false) is { } piece)
+            {
+                WritePiece(writer, piece, (await open.Services.Pieces.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone);
+                continue;
+            }
+
+            await writer.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{hit.Name}, {hit.Words}: {(hit.Pieces.Count == 0 ? "in no piece" : hit.Pieces.Count == 1 ? "in 1 piece" : $"in {hit.Pieces.Count} pieces")}")).ConfigureAwait(false);
+            Table table = new("piece", "recipe", "state", "through");
+            foreach (TracedState state in hit.Pieces)
+            {
+                table.Add(state.Serial, state.Recipe, state.State, state.Through);
+            }
+
+            if (hit.Pieces.Count > 0)
+            {
+                table.Write(writer);
+            }
+        }
+    }
+
+    private static string By(string person) => person.Length > 0 ? $", {person}" : "";
+}
