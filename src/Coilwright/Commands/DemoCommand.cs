@@ -22,10 +22,11 @@ public static class DemoCommand
                 throw WrongInputException.About("--shop", $"{path} exists; the demo makes its own shop and never writes into another", "a file that does not exist yet");
             }
 
-            DemoClock clock = new(desk.Time.GetUtcNow() - TimeSpan.FromHours(3));
+            DateTimeOffset now = desk.Time.GetUtcNow();
+            DemoClock clock = new(now - TimeSpan.FromDays(10));
             await using (OpenShop making = await OpenShop.CreateAsync(path, DemoShop.ShopName, clock, cancel).ConfigureAwait(false))
             {
-                await new DemoShop(making.Services, clock, desk.Output).FillAsync(cancel).ConfigureAwait(false);
+                await new DemoShop(making.Services, clock, now, desk.Output).FillAsync(cancel).ConfigureAwait(false);
             }
 
             await desk.Output.WriteLineAsync($"\nThe shop is in {path}").ConfigureAwait(false);

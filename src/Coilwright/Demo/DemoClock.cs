@@ -1,6 +1,6 @@
 namespace Coilwright.Demo;
 
-/// <summary>A clock that the demo sets: a morning's work is entered in a second, each coil at its own time.</summary>
+/// <summary>A clock that the demo sets: days of work are entered in a second, each thing at its own time.</summary>
 internal sealed class DemoClock(DateTimeOffset start) : TimeProvider
 {
     private DateTimeOffset _now = start;
@@ -8,4 +8,6 @@ internal sealed class DemoClock(DateTimeOffset start) : TimeProvider
     public override DateTimeOffset GetUtcNow() => _now;
 
     public void Advance(TimeSpan by) => _now += by;
+
+    public void MoveTo(DateTimeOffset time) => _now = time > _now ? time : _now;
 }

@@ -14,6 +14,9 @@ internal static class DemoFiles
     /// <summary>The player's load.</summary>
     public static string PlayerLoad { get; } = Load("demo/loads/").Single(file => file.Name == "player.json").Text;
 
+    /// <summary>The shop's own rules.</summary>
+    public static string Rules { get; } = Load("demo/rules/").Single().Text;
+
     private static List<(string Name, string Text)> Load(string folder)
     {
         Assembly assembly = typeof(DemoFiles).Assembly;

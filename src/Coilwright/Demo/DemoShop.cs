@@ -13,7 +13,7 @@ using Coilwright.Workshop.SetUp;
 namespace Coilwright.Demo;
 
 /// <summary>Makes the invented shop: recipes, batches under way, good coils and bad ones. Shop, people, recipes and readings are made up.</summary>
-internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter output)
+internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffset nowUtc, TextWriter output)
 {
     public const string ShopName = "Lantern Quay workshop";
 
@@ -28,13 +28,20 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter ou
         await room.FillAsync(cancel).ConfigureAwait(false);
         await TellForecastAsync(released["Harbour bridge"], cancel).ConfigureAwait(false);
 
-        await output.WriteLineAsync("\n3. A batch at the winder, one spool, one bad coil of each kind").ConfigureAwait(false);
+        DemoPieces pieces = new(shop, clock, output);
+        await pieces.EnterShopAsync(cancel).ConfigureAwait(false);
+        await output.WriteLineAsync("\n3. Last week: two coils become a pickup that leaves the shop, and one comes back").ConfigureAwait(false);
+        await WindPairsAsync(released["Breakwater twin"], cancel).ConfigureAwait(false);
+        await pieces.LastWeekAsync(released["Breakwater twin"], cancel).ConfigureAwait(false);
+
+        clock.MoveTo(nowUtc - TimeSpan.FromHours(3));
+        await output.WriteLineAsync("\n4. Today: a batch at the winder, one spool, one bad coil of each kind").ConfigureAwait(false);
         BatchRecord good = await BeginAsync(released["Harbour bridge"], "H-12", "H-", 24, "0117", cancel).ConfigureAwait(false);
         await WindGoodRunAsync(good, released["Harbour bridge"], cancel).ConfigureAwait(false);
         await ShowAsync(good, cancel).ConfigureAwait(false);
         await room.PauseAsync(good, "3,150", cancel).ConfigureAwait(false);
 
-        await output.WriteLineAsync("\n4. A second batch from a thin spool").ConfigureAwait(false);
+        await output.WriteLineAsync("\n5. A second batch from a thin spool").ConfigureAwait(false);
         BatchRecord thin = await BeginAsync(released["Sandbar wide"], "S-4", "S-", 12, "0121", cancel).ConfigureAwait(false);
         await WindThinRunAsync(thin, released["Sandbar wide"], cancel).ConfigureAwait(false);
         await ShowAsync(thin, cancel).ConfigureAwait(false);
@@ -42,6 +49,10 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter ou
         BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BS-", 10, "0117", cancel).ConfigureAwait(false);
         await WindPlainRunAsync(slugs, released["Breakwater twin"], 4, cancel).ConfigureAwait(false);
         await output.WriteLineAsync("\nA third batch, B-7, is under way for the pages.").ConfigureAwait(false);
+
+        await output.WriteLineAsync("\n6. The clocks: what hangs in the wax, what is held, what may move").ConfigureAwait(false);
+        clock.MoveTo(nowUtc - TimeSpan.FromMinutes(38));
+        await pieces.TodayAsync(released["Breakwater twin"], cancel).ConfigureAwait(false);
     }
 
     private async Task<Dictionary<string, RevisionRecord>> AddRecipesAsync(CancellationToken cancel)
@@ -71,10 +82,19 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter ou
         PlainSetUp.Write(output, WindingSetUp.For(file.Recipe, file.Model, prediction, "Winder 2", 23.5, await shop.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false)));
     }
 
-    private async Task<BatchRecord> BeginAsync(RevisionRecord revision, string name, string prefix, int quantity, string spool, CancellationToken cancel)
+    /// <summary>Both coils of a two-coil pickup, the screw coils a shade higher.</summary>
+    private async Task WindPairsAsync(RevisionRecord revision, CancellationToken cancel)
+    {
+        BatchRecord slugs = await BeginAsync(revision, "B-5", "BS-", 5, "0117", cancel).ConfigureAwait(false);
+        await WindPlainRunAsync(slugs, revision, 5, cancel, seed: 21).ConfigureAwait(false);
+        BatchRecord screws = await BeginAsync(revision, "B-6", "BC-", 5, "0117", cancel, coil: 1).ConfigureAwait(false);
+        await WindPlainRunAsync(screws, revision, 5, cancel, seed: 22).ConfigureAwait(false);
+    }
+
+    private async Task<BatchRecord> BeginAsync(RevisionRecord revision, string name, string prefix, int quantity, string spool, CancellationToken cancel, int coil = 0)
     {
         Recipe recipe = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
-        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, recipe.Coils[0].Name, quantity, prefix, spool, "Winder 2", Winder, clock.GetUtcNow());
+        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, recipe.Coils[coil].Name, quantity, prefix, spool, "Winder 2", Winder, clock.GetUtcNow());
         Refuse(await shop.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false), name);
         return batch;
     }
@@ -105,9 +125,9 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, TextWriter ou
         }
     }
 
-    private async Task WindPlainRunAsync(BatchRecord batch, RevisionRecord revision, int count, CancellationToken cancel)
+    private async Task WindPlainRunAsync(BatchRecord batch, RevisionRecord revision, int count, CancellationToken cancel, int seed = 7)
     {
-        DemoCoils coils = MakeCoils(revision, 7);
+        DemoCoils coils = MakeCoils(revision, seed);
         for (int number = 1; number <= count; number++)
         {
             await EnterAsync(batch, coils.Next(1.003, 23.5, "23.5 °C"), cancel).ConfigureAwait(false);
