@@ -35,24 +35,12 @@ internal sealed partial class SheetLayout
     /// <summary>In the middle; as large as asked for where that fits, in two thirds of it over several lines where not.</summary>
     private void Centre(string text, double points, bool bold)
     {
-        double size = Fitting(text, points, points * 2 / 3, bold, _width);
+        double size = _pen.Fitting(Page, text, points, points * 2 / 3, bold, _width);
         foreach (string line in Pen.Wrap(Page, text, _pen.Font(size, bold), _width))
         {
             _y += size * Line;
             Page.DrawString(line, _pen.Font(size, bold), Pen.Ink, new XPoint(Margin + _width / 2, _y - size * 0.25), XStringFormats.BaseLineCenter);
         }
-    }
-
-    /// <summary>The largest size, in half points, at which a text stands on one line; the smallest one where none does.</summary>
-    private double Fitting(string text, double largest, double smallest, bool bold, double width)
-    {
-        double size = largest;
-        while (size > smallest && Page.MeasureString(text, _pen.Font(size, bold)).Width > width)
-        {
-            size -= 0.5;
-        }
-
-        return Math.Max(size, smallest);
     }
 
     private void Figures(FiguresPart part)
@@ -80,7 +68,7 @@ internal sealed partial class SheetLayout
 
     private FigureCell Cell(KeyFigure figure, double largest, double width)
     {
-        double size = Fitting(figure.Value, largest, 14, true, width);
+        double size = _pen.Fitting(Page, figure.Value, largest, 14, true, width);
         return new FigureCell(Pen.Wrap(Page, figure.Label, _pen.Font(9), width), size, Pen.Wrap(Page, figure.Value, _pen.Font(size, bold: true), width), figure.Note.Length > 0 ? Pen.Wrap(Page, figure.Note, _pen.Font(9), width) : []);
     }
 
