@@ -81,10 +81,15 @@ public static class WiringSheet
                 position.Name,
                 string.Join(", ", position.Sounding.Select(name => position.Exchanged.Contains(name) ? name + " (ends exchanged)" : name)),
                 alone ? "one coil" : answer.Words,
-                alone ? "all of it: nothing cancels it" : string.Create(CultureInfo.InvariantCulture, $"{(answer.HumLevelDb < 0 ? "−" : "")}{Math.Abs(answer.HumLevelDb):0} dB against all coils adding"),
+                alone ? "all of it: nothing cancels it" : Left(answer.HumLevelDb),
             ];
         }
     }
+
+    /// <summary>By turns alone; below −60 dB what is left comes from how unlike two real coils are.</summary>
+    private static string Left(double levelDb) => levelDb < -60
+        ? "below −60 dB by turns; how alike the coils are decides"
+        : string.Create(CultureInfo.InvariantCulture, $"{(levelDb < 0 ? "−" : "")}{Math.Abs(levelDb):0} dB by turns, against all adding");
 
     private static IEnumerable<SheetPart> Iron(RecipePhase phase)
     {
