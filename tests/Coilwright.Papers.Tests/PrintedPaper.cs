@@ -9,7 +9,7 @@ namespace Coilwright.Papers.Tests;
 /// <summary>A paper as poppler, a reader that is not ours, finds it.</summary>
 /// <param name="Text">Its words, one blank between them.</param>
 /// <param name="Pages">How many pages.</param>
-/// <param name="Outside">Words that lie beyond the edge of their page.</param>
+/// <param name="Outside">Words that lie beyond the edge of their page, or on one another.</param>
 /// <param name="Fonts">One line a font.</param>
 /// <param name="Sizes">Every word with the height of its box, points.</param>
 internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyList<string> Outside, IReadOnlyList<string> Fonts, IReadOnlyList<(string Word, double HeightPt)> Sizes)
@@ -62,16 +62,20 @@ internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyLis
         (int pages, double width, double height) = (0, 0, 0);
         List<string> outside = [];
         List<(string, double)> sizes = [];
+        List<(string Word, double[] At)> onPage = [];
         foreach (Match match in Box().Matches(html))
         {
             double[] at = [.. match.Groups["n"].Captures.Select(one => double.Parse(one.Value, CultureInfo.InvariantCulture))];
             if (match.Value.StartsWith("<page", StringComparison.Ordinal))
             {
+                outside.AddRange(Overlaps(onPage));
+                onPage.Clear();
                 (pages, width, height) = (pages + 1, at[0], at[1]);
             }
             else
             {
                 sizes.Add((match.Groups["word"].Value, at[3] - at[1]));
+                onPage.Add((match.Groups["word"].Value, at));
             }
 
             if (at.Length == 4 && (at[0] < 0 || at[1] < 0 || at[2] > width || at[3] > height))
@@ -80,7 +84,19 @@ internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyLis
             }
         }
 
+        outside.AddRange(Overlaps(onPage));
         return (pages, outside, sizes);
+    }
+
+    /// <summary>Words of a page that lie on one another by more than a third of the smaller box; boxes of lines set close touch.</summary>
+    internal static IEnumerable<string> Overlaps(IReadOnlyList<(string Word, double[] At)> words) =>
+        words.SelectMany((one, at) => words.Skip(at + 1).Where(other => Shared(one.At, other.At) > 0.35).Select(other => $"{one.Word} under {other.Word}"));
+
+    /// <summary>The part of the smaller box that two boxes share.</summary>
+    private static double Shared(double[] one, double[] other)
+    {
+        double wide = Math.Min(one[2], other[2]) - Math.Max(one[0], other[0]), high = Math.Min(one[3], other[3]) - Math.Max(one[1], other[1]);
+        return wide <= 0 || high <= 0 ? 0 : wide * high / Math.Min((one[2] - one[0]) * (one[3] - one[1]), (other[2] - other[0]) * (other[3] - other[1]));
     }
 
     [GeneratedRegex("<(?:page|word)(?: \\w+=\"(?<n>[-0-9.]+)\")+>(?<word>[^<\n]*)")]

@@ -23,24 +23,27 @@ internal sealed partial class SheetLayout
 
     private void Large(LargePart part)
     {
-        Need(90);
-        Centre(part.Label, 12, true);
-        Centre(part.Value, 42, true);
-        Centre(part.Note, 9.5, false);
+        (IReadOnlyList<string> Lines, double Size, bool Bold)[] texts = [Centred(part.Label, 12, true), Centred(part.Value, 42, true), Centred(part.Note, 9.5, false)];
+        Need(texts.Sum(text => text.Lines.Count * text.Size * Line) + 10);
+        foreach ((IReadOnlyList<string> lines, double size, bool bold) in texts)
+        {
+            foreach (string line in lines)
+            {
+                _y += size * Line;
+                Page.DrawString(line, _pen.Font(size, bold), Pen.Ink, new XPoint(Margin + _width / 2, _y - size * 0.25), XStringFormats.BaseLineCenter);
+            }
+        }
+
         _y += 4;
         Page.DrawLine(new XPen(Pen.InkColour, 0.6), Margin, _y, Margin + _width, _y);
         _y += 6;
     }
 
-    /// <summary>In the middle; as large as asked for where that fits, in two thirds of it over several lines where not.</summary>
-    private void Centre(string text, double points, bool bold)
+    /// <summary>As large as asked for where that fits, in two thirds of it over several lines where not.</summary>
+    private (IReadOnlyList<string> Lines, double Size, bool Bold) Centred(string text, double points, bool bold)
     {
         double size = _pen.Fitting(Page, text, points, points * 2 / 3, bold, _width);
-        foreach (string line in Pen.Wrap(Page, text, _pen.Font(size, bold), _width))
-        {
-            _y += size * Line;
-            Page.DrawString(line, _pen.Font(size, bold), Pen.Ink, new XPoint(Margin + _width / 2, _y - size * 0.25), XStringFormats.BaseLineCenter);
-        }
+        return (Pen.Wrap(Page, text, _pen.Font(size, bold), _width), size, bold);
     }
 
     private void Figures(FiguresPart part)
