@@ -9,24 +9,55 @@ namespace Coilwright.Papers.Cards;
 /// <summary>The paper that travels with a piece: its steps with times, holds, a line to sign, and cautions where the work can hurt.</summary>
 public static class Traveller
 {
-    /// <summary>The sheet of the steps usual for a recipe.</summary>
-    public static Sheet Of(Recipe recipe, SheetHeading heading)
+    private const string Line = "______________________";
+
+    /// <summary>A blank sheet of the steps usual for a recipe.</summary>
+    public static Sheet Of(Recipe recipe, SheetHeading heading) => Of(recipe, heading, new TravellerFacts());
+
+    /// <summary>The sheet of a piece.</summary>
+    /// <param name="recipe">The recipe of its revision.</param>
+    /// <param name="heading">Shop, revision letter, day.</param>
+    /// <param name="facts">The piece, its steps, what is done and what holds it.</param>
+    /// <exception cref="ArgumentException">The facts have problems: <see cref="TravellerFacts.Check"/> tells them all.</exception>
+    public static Sheet Of(Recipe recipe, SheetHeading heading, TravellerFacts facts)
     {
-        List<SheetPart> parts = [new TextPart("Piece: ______________________     Batch: ______________________")];
-        foreach (StepPlan step in UsualSteps.Of(recipe))
+        IReadOnlyList<StepPlan> plans = facts.Steps.Count > 0 ? facts.Steps : UsualSteps.Of(recipe);
+        if (facts.Check(plans) is { Count: > 0 } problems)
         {
-            parts.Add(new StepPart(parts.Count, step.Name, [.. Lines(step)], step.Cautions));
+            throw new ArgumentException(string.Join("; ", problems.Select(problem => $"{problem.Field}: {problem.Message}")), nameof(facts));
         }
 
-        parts.Add(new TextPart("Times that the recipe does not state are common practice; the product's data sheet goes before them."));
-        return new Sheet("Traveller", recipe.Name, heading, parts, Sheet.CodeOf(recipe.Name));
+        List<SheetPart> parts = [new TextPart($"Piece: {Or(facts.Piece)}     Batch: {Or(facts.Batch)}"), .. Standing(facts, plans)];
+        parts.AddRange(plans.Select((step, at) => new StepPart(at + 1, step.Name, [.. Lines(step, facts)], step.Cautions)));
+        if (facts.Steps.Count == 0)
+        {
+            parts.Add(new TextPart("Times that the recipe does not state are common practice; the product's data sheet goes before them."));
+        }
+
+        return new Sheet("Traveller", recipe.Name, heading, parts, Sheet.CodeOf(facts.Piece.Length > 0 ? facts.Piece : recipe.Name));
     }
 
-    private static IEnumerable<string> Lines(StepPlan step)
+    private static IEnumerable<SheetPart> Standing(TravellerFacts facts, IReadOnlyList<StepPlan> plans)
     {
-        if (step.Least > TimeSpan.Zero)
+        if (facts.NowUtc is not { } now)
         {
-            yield return $"takes {Time(step.Least)} at least{(step.Most is { } most ? $", {Time(most)} at most" : "")}";
+            yield break;
+        }
+
+        StepStanding standing = StepRules.Stand(plans, facts.Runs, facts.Holds, now, facts.Zone);
+        yield return new FiguresPart([new KeyFigure(standing.State == StepState.Held ? "On hold" : "Stands", standing.Words, "when printed, " + ShopTime.Words(now, facts.Zone))], 1);
+        foreach (Hold hold in StepRules.Running(plans, facts.Runs, facts.Holds, now).Where(hold => standing.State != StepState.Held || hold.Words(facts.Zone) != standing.Words))
+        {
+            yield return new TextPart($"Hold: {hold.Words(facts.Zone)}");
+        }
+    }
+
+    private static IEnumerable<string> Lines(StepPlan step, TravellerFacts facts)
+    {
+        bool least = step.Least > TimeSpan.Zero;
+        if (least || step.Most is not null)
+        {
+            yield return $"takes {string.Join(", ", new[] { least ? $"{Time(step.Least)} at least" : "", step.Most is { } most ? $"{Time(most)} at most" : "" }.Where(part => part.Length > 0))}";
         }
 
         if (step.HoldAfter > TimeSpan.Zero)
@@ -34,8 +65,25 @@ public static class Traveller
             yield return $"then hold for {Time(step.HoldAfter)}: {step.HoldReason}";
         }
 
-        yield return "done at ______________ by ______________";
+        if (facts.Runs.FirstOrDefault(run => run.Step == step.Name) is not { } run)
+        {
+            yield return least ? "begun at __________, done at __________ by __________" : "done at ______________ by ______________";
+            yield break;
+        }
+
+        yield return $"begun {ShopTime.Words(run.BegunUtc, facts.Zone)}{(run.EndedUtc is { } ended ? ", done " + ShopTime.Words(ended, facts.Zone) : ", done at __________ by __________")}";
+        if (run.EndedUtc is null && least)
+        {
+            yield return "not before " + ShopTime.Words(run.BegunUtc + step.Least, facts.Zone);
+        }
+
+        if (run.EndedUtc is { } end && StepRules.HoldAfter(step, end) is { } hold)
+        {
+            yield return "hold: " + hold.Words(facts.Zone);
+        }
     }
+
+    private static string Or(string text) => text.Length > 0 ? text : Line;
 
     private static string Time(TimeSpan time) => time.TotalHours >= 2
         ? time.TotalHours.ToString("0.#", CultureInfo.InvariantCulture) + " h"

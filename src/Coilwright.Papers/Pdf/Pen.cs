@@ -24,6 +24,18 @@ internal sealed class Pen
         return font;
     }
 
+    /// <summary>The largest size, in half points, at which a text stands on one line; the smallest one where none does.</summary>
+    public double Fitting(XGraphics page, string text, double largest, double smallest, bool bold, double width)
+    {
+        double size = largest;
+        while (size > smallest && page.MeasureString(text, Font(size, bold)).Width > width)
+        {
+            size -= 0.5;
+        }
+
+        return Math.Max(size, smallest);
+    }
+
     /// <summary>Lines that fit a width; a word longer than a line is cut.</summary>
     public static IReadOnlyList<string> Wrap(XGraphics page, string text, XFont font, double width)
     {

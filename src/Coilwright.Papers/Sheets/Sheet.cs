@@ -10,13 +10,20 @@ namespace Coilwright.Papers.Sheets;
 /// <param name="Code">What its bar code says; empty for none.</param>
 public sealed record Sheet(string Kind, string Subject, SheetHeading Heading, IReadOnlyList<SheetPart> Parts, string Code = "")
 {
+    /// <summary>False for a paper that belongs to no revision, such as a packing list.</summary>
+    public bool OfRevision { get; init; } = true;
+
+    /// <summary>Facts of this paper alone, above the others at the top right.</summary>
+    public IReadOnlyList<(string Term, string Meaning)> OwnFacts { get; init; } = [];
+
     /// <summary>The code of a recipe's papers: its name where bars can carry it legibly, else none.</summary>
     public static string CodeOf(string name) => name.Length <= 24 && name.All(letter => letter is >= ' ' and <= '~') ? name : "";
 
     /// <summary>The facts at the top right.</summary>
     public IReadOnlyList<(string Term, string Meaning)> Facts =>
     [
-        ("Revision", Heading.Revision.Length > 0 ? Heading.Revision : "–"),
+        .. OwnFacts,
+        .. OfRevision ? [("Revision", Heading.Revision.Length > 0 ? Heading.Revision : "–")] : Array.Empty<(string, string)>(),
         ("Shop", Heading.Shop.Length > 0 ? Heading.Shop : "–"),
         ("Date", Heading.Date is { } date ? date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "–"),
     ];

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using Coilwright.Papers.Figures;
 using Coilwright.Workshop.SetUp;
@@ -16,6 +17,12 @@ public static class SheetHtml
         .sheet td { border-bottom: 1px solid var(--ink); padding: 0.6mm 2mm 0.6mm 0; vertical-align: top; overflow-wrap: anywhere; }
         .sheet h2.part { font-size: 20px; margin: 3mm 0 1mm; color: var(--copper); }
         .sheet figure { margin: 2mm 0; }
+        .sheet .figures { display: grid; gap: 1mm 6mm; margin: 1mm 0 2mm; }
+        .sheet .figures > div { display: block; border-bottom: 1px solid var(--ink); padding-bottom: 1mm; }
+        .sheet .figures dt { font-size: 14px; }
+        .sheet .figures dd { font-size: 28px; line-height: 1.15; font-weight: 700; overflow-wrap: anywhere; }
+        .sheet .figures dd.note { font-size: 14px; font-weight: 400; }
+        @media print { .sheet .figures dd { font-size: 26pt; } .sheet .figures.narrow dd { font-size: 20pt; } .sheet .figures dd.note { font-size: 9.5pt; } }
         """;
 
     /// <summary>A whole document; needs nothing from outside.</summary>
@@ -72,11 +79,17 @@ public static class SheetHtml
             case LargePart large:
                 html.Append($"<section class=\"part-large\"><h2>{E(large.Label)}</h2><p class=\"value\">{E(large.Value)}</p><p>{E(large.Note)}</p></section>");
                 break;
+            case FiguresPart figures:
+                html.Append(Figures(figures));
+                break;
+            case CautionPart caution:
+                html.Append(Caution(caution.Text));
+                break;
             case TablePart table:
                 html.Append("<table><thead>").Append(Row(table.Headings, "th")).Append("</thead><tbody>").Append(string.Concat(table.Rows.Select(row => Row(row, "td")))).Append("</tbody></table>");
                 break;
             case StepPart step:
-                html.Append($"<li><h2>{E(step.Name)}</h2>{string.Concat(step.Lines.Select(line => $"<p>{E(line)}</p>"))}{string.Concat(step.Cautions.Select(caution => $"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(caution)}</p>"))}</li>");
+                html.Append($"<li><h2>{E(step.Name)}</h2>{string.Concat(step.Lines.Select(line => $"<p>{E(line)}</p>"))}{string.Concat(step.Cautions.Select(Caution))}</li>");
                 break;
             case CurvePart curve:
                 html.Append($"<figure>{ResponseFigure.Svg([(curve.Caption, curve.Curve)], [curve.Peak], "Response", $"response-{index}")}<figcaption>{E(curve.Caption)}</figcaption></figure>");
@@ -85,6 +98,15 @@ public static class SheetHtml
                 throw new ArgumentException("This part cannot be drawn yet.", nameof(part));
         }
     }
+
+    private static string Figures(FiguresPart part) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"<dl class=\"figures{(part.Columns > 2 ? " narrow" : "")}\" style=\"grid-template-columns: repeat({part.Columns}, minmax(0, 1fr))\">{string.Concat(part.Figures.Select(Figure))}</dl>");
+
+    private static string Figure(KeyFigure figure) =>
+        $"<div><dt>{E(figure.Label)}</dt><dd>{E(figure.Value)}</dd>{(figure.Note.Length > 0 ? $"<dd class=\"note\">{E(figure.Note)}</dd>" : "")}</div>";
+
+    private static string Caution(string text) => $"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(text)}</p>";
 
     private static string Row(IReadOnlyList<string> cells, string tag) => $"<tr>{string.Concat(cells.Select(cell => $"<{tag}>{E(cell)}</{tag}>"))}</tr>";
 }

@@ -32,16 +32,25 @@ public static class SpecSheet
             Table("quantity", "value", "95 % interval", "basis", [.. Electrical(prediction.Pickup, hidden).Select(Row)], [2.6, 1.4, 2, 1]),
             new TextPart($"Resistances at 20 °C; inductance in series form at 1 kHz. Loaded means: {loadWords}. Forecast from the recipe, not measured on a piece."),
         ];
+        parts.AddRange(Curve(prediction, "Response, loaded"));
+        parts.Add(new TitlePart("Coils"));
+        parts.Add(Coils(recipe, prediction, hidden));
+        return new Sheet("Spec sheet of a model", recipe.Name, heading, parts, Sheet.CodeOf(recipe.Name));
+    }
+
+    /// <summary>The response on the load, if there is one.</summary>
+    internal static IEnumerable<SheetPart> Curve(Prediction prediction, string words)
+    {
         if (prediction.Curves.FirstOrDefault(curve => curve.Loaded) is { } curve)
         {
             ResonancePeak? peak = prediction.Pickup.LoadedResonance is { } top ? new ResonancePeak(top.Frequency.Value, top.Gain.Value, top.Q.Value) : null;
-            parts.Add(new CurvePart(peak is { } at ? $"Response, loaded: peak {FigureWords.Value(at.FrequencyHz, "Hz")}, {FigureWords.Value(at.GainDb, "dB")} against 20 Hz" : "Response, loaded: no peak", curve.Response, peak));
+            yield return new CurvePart(peak is { } at ? $"{words}: peak {FigureWords.Value(at.FrequencyHz, "Hz")}, {FigureWords.Value(at.GainDb, "dB")} against 20 Hz" : $"{words}: no peak", curve.Response, peak);
         }
-
-        parts.Add(new TitlePart("Coils"));
-        parts.Add(Table("coil", "wire", "turns", "wound size", [.. recipe.Coils.Select((coil, index) => Coil(coil, prediction.Coils[index], hidden))], [1, 1.6, 1.1, 3.3]));
-        return new Sheet("Spec sheet of a model", recipe.Name, heading, parts, Sheet.CodeOf(recipe.Name));
     }
+
+    /// <summary>Wire, turns and size of every coil.</summary>
+    internal static TablePart Coils(Recipe recipe, Prediction prediction, bool hidden) =>
+        Table("coil", "wire", "turns", "wound size", [.. recipe.Coils.Select((coil, index) => Coil(coil, prediction.Coils[index], hidden))], [1, 1.6, 1.1, 3.3]);
 
     private static IEnumerable<(string Words, Figure Figure)> Electrical(PickupForecast pickup, bool hidden)
     {

@@ -1,0 +1,52 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Papers.Labels;
+
+/// <summary>Tags of baskets and mixes, from the shop's records.</summary>
+public static class ProcessTags
+{
+    /// <summary>The tag of a basket in the bath.</summary>
+    /// <param name="basket">The basket.</param>
+    /// <param name="code">Its id, for the code.</param>
+    /// <param name="zone">The shop's time zone.</param>
+    public static ProcessTag Of(PottingBasket basket, string code, TimeZoneInfo zone) => new(
+        code,
+        "Basket, " + basket.Kind,
+        basket.Label,
+        ("Earliest out", ShopTime.Words(basket.EarliestOutUtc, zone)),
+        [
+            ("In at", ShopTime.Words(basket.InUtc, zone)),
+            ("Lot", Said(basket.Lot)),
+            ("Pieces", basket.Pieces.Count.ToString(CultureInfo.InvariantCulture)),
+            ("Bath", $"never above {QuantityText.Format(basket.LimitC, QuantityKind.Temperature)}: limit of {Said(basket.LimitOf)}"),
+            ("Out at", "______________ by ________"),
+        ],
+        basket.Kind switch { "wax" => StepCautions.Wax, "lacquer" => StepCautions.Vapour, _ => StepCautions.Hardener });
+
+    /// <summary>The tag of a mix of ink.</summary>
+    /// <param name="mix">The mix.</param>
+    /// <param name="code">Its id, for the code.</param>
+    /// <param name="zone">The shop's time zone.</param>
+    /// <param name="printedUtc">When the print was made that its cure is told for; the mixing where null.</param>
+    public static ProcessTag Of(InkMix mix, string code, TimeZoneInfo zone, DateTimeOffset? printedUtc = null)
+    {
+        DateTimeOffset printed = printedUtc ?? mix.MixedUtc;
+        CureClock cure = mix.Cure(printed);
+        return new ProcessTag(
+            code,
+            "Ink mix",
+            mix.Label,
+            ("Discard at", ShopTime.Words(mix.DiscardUtc, zone)),
+            [
+                ("Mixed at", $"{ShopTime.Words(mix.MixedUtc, zone)}, {QuantityText.Format(mix.RoomC, QuantityKind.Temperature)}"),
+                ("Lots", Said(mix.Lots)),
+                ("Cure done", string.Create(CultureInfo.InvariantCulture, $"{ShopTime.Words(cure.EndUtc, zone)} if printed {(printedUtc is null ? "when mixed" : ShopTime.Words(printed, zone))}; {(cure.EndUtc - printed).TotalDays:0.0} days after a print")),
+                ("Rule", mix.Rule.Words),
+            ],
+            StepCautions.Hardener);
+    }
+
+    private static string Said(string text) => string.IsNullOrWhiteSpace(text) ? "not stated" : text;
+}

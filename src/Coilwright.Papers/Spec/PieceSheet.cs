@@ -1,0 +1,100 @@
+using System.Globalization;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Sheets;
+using Coilwright.Papers.Words;
+using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
+
+namespace Coilwright.Papers.Spec;
+
+/// <summary>Spec sheet of one piece: what was read on it, against its recipe; the response is the model's forecast and says so.</summary>
+public static class PieceSheet
+{
+    private const double MetresPerInch = 0.0254;
+
+    /// <summary>The sheet.</summary>
+    /// <param name="recipe">The recipe of the piece's revision.</param>
+    /// <param name="prediction">Its forecast on the load, with curves.</param>
+    /// <param name="load">The load of the response.</param>
+    /// <param name="piece">What was read.</param>
+    /// <param name="heading">Shop, revision, day.</param>
+    /// <param name="hideTurns">Leaves out turns, also where the recipe does not ask for it.</param>
+    public static Sheet Of(Recipe recipe, Prediction prediction, LoadCircuit load, PieceFacts piece, SheetHeading heading, bool hideTurns = false)
+    {
+        VerdictLimits limits = VerdictLimits.ForPickup(recipe);
+        List<SheetPart> parts =
+        [
+            new TitlePart("Read on this piece"),
+            piece.Readings.Count > 0
+                ? new TablePart(["quantity", "value", "95 % interval", "conditions", "against the recipe"], [.. piece.Readings.Select(reading => Row(reading, limits, prediction.Pickup))], [2, 1.1, 1.4, 1.8, 1.6])
+                : new TextPart("Nothing was read on this piece."),
+            new TextPart("Inductance, Q and AC resistance as series values. Where the recipe states a target the deviation is from it, else from the forecast."),
+        ];
+        parts.AddRange(Magnets(piece));
+        parts.AddRange(SpecSheet.Curve(prediction, "Forecast of the model, not measured on this piece: response, loaded"));
+        parts.Add(new TextPart($"Loaded means: {LoadWords.Of(load)}."));
+        parts.Add(new TitlePart("Coils, from the recipe"));
+        parts.Add(SpecSheet.Coils(recipe, prediction, hideTurns || SpecSheet.HidesTurns(recipe)));
+        return new Sheet("Spec sheet of a piece", recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial)) { OwnFacts = [("Serial", piece.Serial)] };
+    }
+
+    private static IReadOnlyList<string> Row(PieceReading reading, VerdictLimits limits, PickupForecast forecast) =>
+        [ReadingWords.Name(reading), ReadingWords.Value(reading), ReadingWords.Interval(reading), ReadingWords.Conditions(reading), Against(reading, limits, forecast)];
+
+    private static string Against(PieceReading reading, VerdictLimits limits, PickupForecast forecast)
+    {
+        ExpectedReading? expected = reading.AtHz is { } hertz ? limits.Expected(hertz) : null;
+        (double? nominal, bool target) = reading.Quantity switch
+        {
+            "dcResistance" => (limits.Resistance.Nominal, limits.Resistance.IsTarget),
+            "inductance" => (expected?.InductanceH, limits.Inductance?.IsTarget ?? false),
+            "q" => (expected?.Quality, false),
+            "acResistance" => (expected?.AcOverDc * limits.Resistance.Nominal, false),
+            "unloadedPeak" => (forecast.UnloadedResonance?.Frequency.Value, false),
+            "loadedPeak" => (forecast.LoadedResonance?.Frequency.Value, false),
+            "capacitance" => (forecast.Capacitance.Value, false),
+            _ => ((double?)null, false),
+        };
+        return nominal is { } wanted && reading.IsNumber
+            ? $"{ReadingWords.Signed(reading.Comparable / wanted - 1)} ({(target ? "target" : "forecast")} {ReadingWords.Value(reading, wanted)})"
+            : "–";
+    }
+
+    private static IEnumerable<SheetPart> Magnets(PieceFacts piece)
+    {
+        if (piece.Poles is null && piece.FirstSwing is null)
+        {
+            yield break;
+        }
+
+        yield return new TitlePart("Magnets and polarity");
+        if (piece.Poles is { PolesT.Count: > 0 } poles)
+        {
+            yield return new TextPart($"Flux density over the poles, probe {Both(poles.JigDistanceM)} from each{(poles.Instrument.Length > 0 ? ", " + poles.Instrument : "")}; spread {(100 * poles.Spread).ToString("0.#", CultureInfo.InvariantCulture)} % of the mean:");
+            yield return new FiguresPart([.. poles.PolesT.Select((tesla, at) => Pole(tesla, at + 1))], 4);
+        }
+
+        string swing = piece.FirstSwing switch
+        {
+            > 0 => "the hot end swings positive first",
+            < 0 => "the hot end swings negative first",
+            0 => "not told apart",
+            null => "not tested",
+        };
+        yield return new TextPart($"When iron comes near a pole: {swing}. Top of the poles: {Top(piece.Poles)}.");
+    }
+
+    private static KeyFigure Pole(double tesla, int number) => new(
+        string.Create(CultureInfo.InvariantCulture, $"pole {number}, {(tesla < 0 ? "south" : "north")}"),
+        QuantityText.FormatIn(Math.Abs(tesla), QuantityKind.FluxDensity, "G"),
+        QuantityText.FormatIn(Math.Abs(tesla), QuantityKind.FluxDensity, "mT"));
+
+    private static string Top(PoleReading? poles) => poles is not { PolesT.Count: > 0 } read ? "not read"
+        : read.PolesT.All(tesla => tesla > 0) ? "north" : read.PolesT.All(tesla => tesla < 0) ? "south" : "north and south, see above";
+
+    private static string Both(double lengthM) => string.Create(CultureInfo.InvariantCulture, $"{QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm")} ({lengthM / MetresPerInch:0.000} in)");
+}

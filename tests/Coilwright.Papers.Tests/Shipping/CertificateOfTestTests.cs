@@ -1,0 +1,73 @@
+using Coilwright.Papers.Sheets;
+using Coilwright.Papers.Shipping;
+using Coilwright.Papers.Spec;
+using Coilwright.Workshop.SetUp;
+
+namespace Coilwright.Papers.Tests.Shipping;
+
+public sealed class CertificateOfTestTests
+{
+    private static readonly SheetHeading s_heading = new("Tin Shed Pickups", Date: new DateOnly(2026, 3, 9));
+    private static readonly DateTimeOffset s_tested = new(2026, 3, 9, 10, 30, 0, TimeSpan.Zero);
+    private static readonly UsedInstrument[] s_instruments = [new UsedInstrument("bench meter 2", "±0.1 % of the reading (95 %), its sheet", new DateOnly(2025, 11, 4)), new UsedInstrument("bridge")];
+
+    /// <summary>How a caller makes a piece: readings with the limits of its recipe at 20 °C.</summary>
+    private static CertifiedPiece Piece(string serial, double ohmAt30C = 6400, bool passes = true) => new(serial, "Harbour bridge", "C",
+    [
+        new CertifiedReading(new PieceReading("dcResistance", ohmAt30C) { TemperatureC = 30, Instrument = "bench meter 2", UncertaintyPart = 0.001 }, 5932.8, 6427.2),
+        new CertifiedReading(new PieceReading("inductance", 2.43) { AtHz = 1000, Instrument = "bridge" }, 2.256, 2.544),
+        new CertifiedReading(new PieceReading("q", 2.2) { AtHz = 1000, Instrument = "bridge" }),
+    ], passes, passes ? "pass" : "fail: ohms", "Marta", s_tested);
+
+    [Theory]
+    [InlineData(PaperSize.A4)]
+    [InlineData(PaperSize.Letter)]
+    public void One_piece_states_readings_limits_verdict_who_when_and_with_what(PaperSize size)
+    {
+        PrintedPaper paper = PrintedPaper.Of(CertificateOfTest.Of(new CertificateContent("HB-023", [Piece("HB-023")], s_instruments), s_heading, TimeZoneInfo.Utc), size);
+
+        Assert.Equal(1, paper.Pages);
+        // 6,400 Ω at 30 °C over 1.0393 is 6,158 Ω.
+        paper.Says("Certificate of test", "Verdict pass", "6.158 kΩ", "5.933 kΩ – 6.427 kΩ", "inside", "no limit", "±0.1 %", "30.0 °C", "Marta", "2026-03-09 10:30", "Harbour bridge,", "revision C", "its sheet", "2025-11-04", "not known", "no calibration certificate", "Follow the product's");
+        Assert.DoesNotContain("Revision", paper.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(PaperSize.A4)]
+    [InlineData(PaperSize.Letter)]
+    public void A_shipment_runs_over_pages_with_its_headings_on_each_and_loses_no_serial(PaperSize size)
+    {
+        string[] serials = [.. Enumerable.Range(1, 60).Select(number => $"HB-{number:000}")];
+
+        PrintedPaper paper = PrintedPaper.Of(CertificateOfTest.Of(new CertificateContent("Order 118", [.. serials.Select(serial => Piece(serial, passes: serial != "HB-007"))], s_instruments), s_heading, TimeZoneInfo.Utc), size);
+
+        Assert.InRange(paper.Pages, 5, 20);
+        paper.Says([.. serials, "59 of 60 pass", $"page {paper.Pages} of {paper.Pages}"]);
+        int tables = paper.Text.Split("serial quantity value").Length - 1, pieces = paper.Text.Split("serial recipe verdict").Length - 1;
+        Assert.InRange(tables + pieces, paper.Pages, paper.Pages + 2);
+    }
+
+    // Upper limit 6,427.2 Ω; the meter's 0.1 % is 6.4 Ω.
+    [Theory]
+    [InlineData(6422.0, "inside, by less than the uncertainty")]
+    [InlineData(6430.0, "outside, by less than the uncertainty")]
+    [InlineData(6400.0, "inside")]
+    [InlineData(6500.0, "outside")]
+    public void What_the_instrument_cannot_tell_is_said(double ohmAt20C, string words)
+    {
+        Sheet sheet = CertificateOfTest.Of(new CertificateContent("HB-023", [Piece("HB-023", ohmAt20C * 1.0393, passes: false)], s_instruments), s_heading, TimeZoneInfo.Utc);
+
+        Assert.Equal(words, sheet.Parts.OfType<TablePart>().First().Rows[0][5]);
+    }
+
+    [Fact]
+    public void What_may_not_be_certified_is_told_all_at_once()
+    {
+        CertifiedPiece wrong = Piece("HB-023", ohmAt30C: 8000) with { Person = " " };
+        CertificateContent content = new("Order 118", [wrong, Piece("hb-023") with { Readings = [] }], [s_instruments[0]]);
+
+        Assert.Equal(["pieces", "pieces[0].person", "pieces[0].verdict", "instruments", "pieces[1].readings"], content.Check().Select(problem => problem.Field));
+        Assert.Equal("pieces", Assert.Single(new CertificateContent("x", [], []).Check()).Field);
+        Assert.Throws<ArgumentException>(() => CertificateOfTest.Of(content, s_heading, TimeZoneInfo.Utc));
+    }
+}

@@ -1,0 +1,67 @@
+using Coilwright.Papers.Sheets;
+using Coilwright.Papers.Shipping;
+using Coilwright.Workshop.SetUp;
+
+namespace Coilwright.Papers.Tests.Shipping;
+
+public sealed class PackingListTests
+{
+    private static readonly SheetHeading s_heading = new("Tin Shed Pickups", Date: new DateOnly(2026, 3, 9));
+
+    /// <summary>How a caller makes the list: the bound is the sum of every magnet's moment, volume times magnetisation.</summary>
+    private static readonly PackingContent s_content = new("PO 4471", [.. Enumerable.Range(1, 12).Select(number => new PackedPiece($"HB-{number:000}", "Harbour bridge", "C"))])
+    {
+        To = ["Quay Street Guitars", "12 Quay Street"],
+        MassKg = 1.84,
+        MagnetMomentAm2 = 5,
+    };
+
+    [Theory]
+    [InlineData(PaperSize.A4)]
+    [InlineData(PaperSize.Letter)]
+    public void Pieces_mass_reference_and_the_question_of_magnets_stand_on_one_page(PaperSize size)
+    {
+        PrintedPaper paper = PrintedPaper.Of(PackingList.Of(s_content, s_heading), size);
+
+        Assert.Equal(1, paper.Pages);
+        paper.Says([.. s_content.Pieces.Select(piece => piece.Serial), "Packing list", "Reference", "PO 4471", "Pieces Mass, packed 12 1.84 kg", "Quay Street Guitars", "Harbour bridge, revision C",
+            "Is the field at 2.1 m below 0.002 G?", "0.00525 G", "at most 0.00108 G", "below the limit even if all magnets point one way", "The carrier and the rules in force", "Strong magnets pinch", "Follow the product's"]);
+    }
+
+    [Fact]
+    public void What_is_not_known_is_left_to_be_weighed_and_measured()
+    {
+        PrintedPaper paper = PrintedPaper.Of(PackingList.Of(s_content with { MassKg = null, MagnetMomentAm2 = null, To = [], Pieces = [new PackedPiece("HB-001", "Harbour bridge", Box: "2")] }, s_heading));
+
+        paper.Says("not weighed", "not known: measure the packed box", "no. serial recipe box");
+    }
+
+    /// <summary>Against another formula: the axial field of a current loop of 1 cm, µ0·I·a²/(2·(a² + z²)^1.5), which is a dipole's far away, to 1.5·(a/z)².</summary>
+    [Theory]
+    [InlineData(AirFreight.FreeDistanceM)]
+    [InlineData(AirFreight.ForbiddenDistanceM)]
+    public void The_bound_is_the_axial_field_of_a_small_loop(double distanceM)
+    {
+        const double RadiusM = 0.01, MomentAm2 = 3;
+        double currentA = MomentAm2 / (Math.PI * RadiusM * RadiusM), loopT = 4e-7 * Math.PI * currentA * RadiusM * RadiusM / (2 * Math.Pow(RadiusM * RadiusM + distanceM * distanceM, 1.5));
+
+        Assert.Equal(loopT, AirFreight.LargestFieldT(MomentAm2, distanceM), 2 * loopT * RadiusM * RadiusM / (distanceM * distanceM));
+    }
+
+    // B at 2.1 m reaches 2e-7 T at m = B·r³/2e-7 = 9.26 A·m²; at 4.6 m 5.25e-7 T at 255.5 A·m²: by hand.
+    [Theory]
+    [InlineData(9.2, "below the limit")]
+    [InlineData(9.3, "not shown by the bound: measure")]
+    [InlineData(255.0, "not shown by the bound: measure")]
+    [InlineData(256.0, "may be forbidden")]
+    public void The_answer_turns_where_arithmetic_says(double momentAm2, string words) => Assert.Contains(words, AirFreight.Answer(momentAm2), StringComparison.Ordinal);
+
+    [Fact]
+    public void Every_wrong_entry_is_told_at_once()
+    {
+        PackingContent wrong = new(" ", [new PackedPiece("A-1", "x"), new PackedPiece("a-1", "x")]) { MassKg = -1, MagnetMomentAm2 = double.NaN };
+
+        Assert.Equal(["reference", "pieces", "mass", "magnets"], wrong.Check().Select(problem => problem.Field));
+        Assert.Throws<ArgumentException>(() => PackingList.Of(wrong, s_heading));
+    }
+}
