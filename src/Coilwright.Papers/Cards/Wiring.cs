@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Papers.Cards;
 
@@ -10,6 +11,9 @@ public sealed record Wiring
 
     /// <summary>The shop's own lead colours; what is not given is left as a line to fill by hand.</summary>
     public IReadOnlyList<LeadColour> Colours { get; init; } = [];
+
+    /// <summary>The shop's word for the ground lead (cover, screen, base plate); empty leaves a line to fill by hand.</summary>
+    public string Ground { get; init; } = "";
 
     /// <summary>Positions of the switch; empty for the recipe's own connection alone.</summary>
     public IReadOnlyList<SwitchPosition> Positions { get; init; } = [];

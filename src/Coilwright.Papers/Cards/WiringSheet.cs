@@ -34,6 +34,7 @@ public static class WiringSheet
         parts.Add(new TablePart(["coil", $"wound, start to finish, seen from {side}", "pole to the strings", "start goes to", "finish goes to"], [.. phase.Coils.Select((coil, at) => Coil(recipe, phase, coil, at, wiring.Side))], [1, 1.8, 1.1, 1.5, 1.5]));
         parts.Add(new TitlePart("Lead colours, as this shop wrote them"));
         parts.Add(new TablePart(["coil", "start", "finish"], [.. phase.Coils.Select(coil => (string[])[coil.Name, Colour(wiring, coil.Name, "start"), Colour(wiring, coil.Name, "finish")])], []));
+        parts.Add(new TextPart($"Ground (screen, cover, base plate): {(wiring.Ground.Trim() is { Length: > 0 } ground ? ground : Blank)}"));
         parts.AddRange(Twice(wiring));
         parts.Add(new TitlePart("Positions of the switch"));
         parts.Add(new TablePart(["position", "sounds", "strings and hum", "hum left"], [.. Positions(recipe, phase, wiring)], [1.5, 1.8, 1.6, 1.6]));

@@ -4,17 +4,19 @@ using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
+using Coilwright.Papers.Pieces;
 using Coilwright.Papers.Spec;
+using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright paper spec|traveller|labels RECIPE: papers as PDF or HTML.</summary>
+/// <summary>coilwright paper spec|traveller|card|wiring|labels RECIPE, paper piece KIND SERIAL: papers as PDF or HTML.</summary>
 public static class PaperCommand
 {
     private const int CurvePoints = 300, MostLabels = 1_000;
 
-    public static Command Build(Desk desk) => new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen") { Spec(desk), Steps(desk), Labels(desk) };
+    public static Command Build(Desk desk) => new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen") { Spec(desk), Steps(desk), Card(desk), Wires(desk), Labels(desk), PaperPieceCommand.Build(desk) };
 
     private static Command Spec(Desk desk)
     {
@@ -42,6 +44,35 @@ public static class PaperCommand
             options.Check(parsed);
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
             return await options.WriteAsync(desk, parsed, Traveller.Of(file.Recipe, Today(desk)), cancel).ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static Command Card(Desk desk)
+    {
+        PaperOptions options = new();
+        Command command = new("card", "The recipe card: what a winder needs, to be read from a metre away") { options.Recipe, options.Pdf, options.Html, options.Size };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            options.Check(parsed);
+            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel).ConfigureAwait(false);
+            return await options.WriteAsync(desk, parsed, RecipeCard.Of(file.Recipe, WindingSetUp.For(file.Recipe, file.Model, prediction) with { Heading = Today(desk) }, new RecipeStanding()), cancel).ConfigureAwait(false);
+        });
+        return command;
+    }
+
+    private static Command Wires(Desk desk)
+    {
+        PaperOptions options = new();
+        Option<string?> rules = new("--rules") { Description = "The shop's rules (coilwright.rules/1) with its lead colours; lines to fill by hand unless said", HelpName = "FILE" };
+        Command command = new("wiring", "The wiring sheet: directions, poles, phase and hum, the test with iron") { options.Recipe, rules, options.Pdf, options.Html, options.Size };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            options.Check(parsed);
+            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+            ShopRules own = parsed.GetValue(rules) is { } path ? ShopRulesReader.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path) : new ShopRules();
+            return await options.WriteAsync(desk, parsed, PiecePapers.WiringOf(file.Recipe, "", new PaperGround("", own, desk.Time.GetUtcNow())), cancel).ConfigureAwait(false);
         });
         return command;
     }

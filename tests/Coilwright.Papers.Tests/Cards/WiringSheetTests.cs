@@ -4,6 +4,7 @@ using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Papers.Tests.Cards;

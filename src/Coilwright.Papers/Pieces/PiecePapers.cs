@@ -1,0 +1,125 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Cards;
+using Coilwright.Papers.Labels;
+using Coilwright.Papers.Repairs;
+using Coilwright.Papers.Sheets;
+using Coilwright.Papers.Shipping;
+using Coilwright.Papers.Spec;
+using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Materials;
+using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Tracing;
+
+namespace Coilwright.Papers.Pieces;
+
+/// <summary>Every paper of a piece, from what the shop has on record of it.</summary>
+public static class PiecePapers
+{
+    /// <summary>The label: serial, recipe, first options.</summary>
+    public static PieceLabel Label(PieceLife life) =>
+        new(life.Piece.Serial, life.Piece.Serial, [$"{life.Recipe.Name} {life.Revision.Letter}", .. life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries).Take(2)]);
+
+    /// <summary>The spec sheet of the piece: what its newest test read, beside the model's forecast.</summary>
+    /// <param name="life">The piece.</param>
+    /// <param name="prediction">The forecast of its recipe on the load, with curves.</param>
+    /// <param name="load">The load.</param>
+    /// <param name="ground">Shop, rules, day.</param>
+    public static Sheet Spec(PieceLife life, Prediction prediction, LoadCircuit load, PaperGround ground) =>
+        PieceSheet.Of(life.Recipe, prediction, load, Facts(life), ground.Heading(life.Revision.Letter));
+
+    /// <summary>The paper that travels with the piece, with what is done and what holds it.</summary>
+    public static Sheet TravellerOf(PieceLife life, PaperGround ground) => Traveller.Of(life.Recipe, ground.Heading(life.Revision.Letter), new TravellerFacts
+    {
+        Piece = life.Piece.Serial, Steps = life.Plans, Runs = life.History.Runs, Holds = life.History.Holds, NowUtc = ground.NowUtc, Zone = ground.Rules.Zone,
+    });
+
+    /// <summary>The wiring sheet, with the shop's own lead colours.</summary>
+    public static Sheet WiringOf(Recipe recipe, string revision, PaperGround ground) => WiringSheet.Of(recipe, ground.Heading(revision), new Wiring
+    {
+        Colours = [.. from coil in recipe.Coils from end in (string[])["start", "finish"] let colour = ground.Rules.ColourOf(coil.Name, end) where colour is not null select new LeadColour(coil.Name, end, colour)],
+        Ground = ground.Rules.ColourOf("*", "ground") ?? "",
+    });
+
+    /// <summary>The certificate of the newest test of each piece; null when one was never tested.</summary>
+    /// <param name="subject">Serial, shipment or order.</param>
+    /// <param name="pieces">Each with what its test asked.</param>
+    /// <param name="ground">Shop, rules, day.</param>
+    public static Sheet? Certificate(string subject, IReadOnlyList<(PieceLife Life, FinalTest Asked)> pieces, PaperGround ground)
+    {
+        if (pieces.Any(one => LastTest(one.Life) is null))
+        {
+            return null;
+        }
+
+        CertifiedPiece[] certified = [.. pieces.Select(one => Certified(one.Life, one.Asked))];
+        UsedInstrument[] instruments = [.. certified.SelectMany(piece => piece.Readings).Select(reading => reading.Reading.Instrument).Where(name => name.Length > 0).Distinct().Select(name => new UsedInstrument(name))];
+        return CertificateOfTest.Of(new CertificateContent(subject, certified, instruments), ground.Heading(""), ground.Rules.Zone);
+    }
+
+    /// <summary>The packing list of pieces for a customer, with the air-freight question of their magnets.</summary>
+    public static Sheet Packing(CustomerRecord customer, IReadOnlyList<PieceLife> pieces, PaperGround ground) => PackingList.Of(
+        new PackingContent(customer.Reference, [.. pieces.Select(life => new PackedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter))])
+        {
+            To = customer.Name.Length > 0 ? [customer.Name] : [],
+            MagnetMomentAm2 = pieces.Sum(life => MagnetMoment.UpperBoundAm2(RecipeModelBuilder.ToModel(life.Recipe))),
+        },
+        ground.Heading(""));
+
+    /// <summary>The report on a piece that came back; null when it never did.</summary>
+    public static Sheet? Repair(TracedPiece piece, PaperGround ground)
+    {
+        PieceLife life = piece.Life;
+        if (life.History.Return is not { } back)
+        {
+            return null;
+        }
+
+        IReadOnlyList<PieceEventRecord> events = life.History.InForce;
+        PieceEventRecord? examined = events.LastOrDefault(one => one.Kind == PieceEventKind.Examined), mended = events.LastOrDefault(one => one.Kind is PieceEventKind.Repaired or PieceEventKind.Scrapped && one.TimeUtc >= back.TimeUtc);
+        PieceEventRecord? left = events.LastOrDefault(one => one.Kind == PieceEventKind.Shipped && one.TimeUtc <= back.TimeUtc), test = events.LastOrDefault(one => one.Kind == PieceEventKind.Tested && one.TimeUtc <= (left?.TimeUtc ?? back.TimeUtc));
+        Dictionary<string, PieceReading> then = Numbers(life, test).ToDictionary(reading => reading.Quantity), now = Numbers(life, examined).ToDictionary(reading => reading.Quantity);
+        RepairContent content = new(life.Piece.Serial, back.Words, [.. now.Keys.Union(then.Keys).Select(key => new RepairReading(then.GetValueOrDefault(key), now.GetValueOrDefault(key)))], ReturnDesk.LastFinding(life, ground.Rules)?.Cause ?? "not examined yet")
+        {
+            Recipe = life.Recipe.Name,
+            Customer = piece.Customers.Count > 0 ? piece.Customers[^1].Words : "",
+            Dispatched = left is null ? null : ground.Day(left.TimeUtc),
+            CameBack = ground.Day(back.TimeUtc),
+            Done = [.. events.Where(one => one.Kind is PieceEventKind.PartOut or PieceEventKind.Repaired or PieceEventKind.Scrapped && one.TimeUtc >= back.TimeUtc).Select(one => one.Words)],
+            Cost = mended?.Cost ?? "",
+            Answer = mended?.Answer ?? "",
+        };
+        return RepairReport.Of(content, ground.Heading(life.Revision.Letter));
+    }
+
+    private static CertifiedPiece Certified(PieceLife life, FinalTest asked)
+    {
+        PieceEventRecord test = LastTest(life)!;
+        CertifiedReading[] readings = [.. Numbers(life, test).Select(reading => asked.Lines.FirstOrDefault(line => line.Quantity == reading.Quantity) is { } line
+            ? new CertifiedReading(reading, line.Reference * (1 - line.Tolerance), line.Reference * (1 + line.Tolerance)) : new CertifiedReading(reading))];
+        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words, test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc);
+    }
+
+    private static PieceFacts Facts(PieceLife life)
+    {
+        PieceEventRecord? test = LastTest(life);
+        PieceReadingRecord[] all = test is null ? [] : [.. life.ReadingsOf(test)];
+        PieceReadingRecord[] poles = [.. all.Where(reading => reading is { Pole: not null, Si: not null })];
+        return new PieceFacts(life.Piece.Serial, Numbers(life, test))
+        {
+            Poles = poles.Length == 0 ? null : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument),
+            FirstSwing = all.FirstOrDefault(reading => reading.Quantity == "firstSwing")?.Si is { } swing ? Math.Sign(swing) : null,
+        };
+    }
+
+    private static PieceEventRecord? LastTest(PieceLife life) => life.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Tested);
+
+    private static IReadOnlyList<PieceReading> Numbers(PieceLife life, PieceEventRecord? happened) => happened is null ? [] :
+        [.. life.ReadingsOf(happened).Where(reading => reading.Pole is null && reading.Quantity != "firstSwing").Select(reading => new PieceReading(reading.Quantity, reading.Si ?? double.NaN)
+        {
+            TemperatureC = reading.TemperatureC, AtHz = reading.AtHz, Instrument = reading.Instrument, Flag = reading.Si is null ? "open" : "",
+        })];
+}

@@ -1,0 +1,69 @@
+using Coilwright.Storage;
+using Coilwright.Storage.Sqlite;
+using Coilwright.Web;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Recipes;
+using Microsoft.AspNetCore.Builder;
+
+namespace Coilwright.Browser.Tests.Ground;
+
+/// <summary>The pages served from this process, on a clock that the test moves.</summary>
+internal sealed class HostedShop : IAsyncDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-hosted-").FullName;
+    private SqliteShop _records = null!;
+    private WebApplication _app = null!;
+
+    private HostedShop()
+    {
+    }
+
+    public MovedClock Clock { get; } = new();
+    public ShopServices Services { get; private set; } = null!;
+    public Uri Url { get; private set; } = null!;
+
+    public static async Task<HostedShop> StartAsync()
+    {
+        HostedShop shop = new();
+        shop._records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock);
+        shop.Services = new ShopServices(new WindingRoom(shop._records, shop.Clock), new RecipeBook(shop._records, shop.Clock), shop._records, shop.Clock);
+        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services);
+        await shop._app.StartAsync();
+        shop.Url = new Uri(shop._app.Urls.Single());
+        return shop;
+    }
+
+    /// <summary>A released demo recipe.</summary>
+    public async Task<RevisionRecord> ReleasedAsync(string file)
+    {
+        Guid id = Guid.NewGuid();
+        Assert.Empty((await Services.Recipes.SaveAsync(id, await File.ReadAllTextAsync(Demo.Recipe(file)), "", "Joss", 0, CancellationToken.None)).Problems);
+        return (await Services.Recipes.ReleaseAsync(id, 1, "Joss", CancellationToken.None)).Revision!;
+    }
+
+    /// <summary>A batch of one of its coils.</summary>
+    public async Task<Guid> BatchAsync(RevisionRecord revision, string name, string coil, string prefix)
+    {
+        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, coil, 4, prefix, "0117", "Winder 2", "Mara", Clock.GetUtcNow());
+        Assert.Empty(await Services.Winding.BeginBatchAsync(batch, CancellationToken.None));
+        return batch.Id;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _app.DisposeAsync();
+        await _records.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    /// <summary>A clock that stands until it is moved.</summary>
+    internal sealed class MovedClock : TimeProvider
+    {
+        private DateTimeOffset _now = new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero);
+
+        public override DateTimeOffset GetUtcNow() => _now;
+
+        public void Advance(TimeSpan by) => _now += by;
+    }
+}
