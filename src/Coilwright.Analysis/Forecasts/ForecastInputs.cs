@@ -40,6 +40,7 @@ internal sealed class ForecastInputs
         { Cause = "capacitance", IsCommon = true });
         Temperature = Append(new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated") { Cause = "temperature" });
         Strings = scene.Strings is { } strings ? Add(model.Strings!, strings) : null;
+        Poles = scene.Poles is { } poles ? Add(poles) : null;
         if (model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null))
         {
             _all[Capacitance] = _all[Capacitance] with { Estimate = Estimate.Within(1, 0.02, Basis.Measured), Source = "measured capacitance, ±2 %" };
@@ -48,6 +49,9 @@ internal sealed class ForecastInputs
 
     /// <summary>Places of the strings' inputs: steel, magnets, height; null without strings.</summary>
     public (int Steel, int Magnets, int Height)? Strings { get; }
+
+    /// <summary>Places of the inputs of the field over the poles: magnets, the field's model, distance; null without.</summary>
+    public (int Magnets, int Model, int Jig)? Poles { get; }
 
     public IReadOnlyList<UncertainInput> All => _all;
     public IReadOnlyList<CoilPlaces> Coils { get; }
@@ -77,12 +81,24 @@ internal sealed class ForecastInputs
         Append(new("string steel", "1", new Estimate(1, 1 / SteelFactor, SteelFactor, Basis.Assumed), Scatter.LogNormal,
             "how drawn wire magnetises: ±30 % of the output, the same for every design, so that designs compare within a few per cent")
         { Cause = "stringSteel", IsCommon = true }),
-        Append(new("magnet strength", "1", new Estimate(1, 1 / (1 + strings.MagnetSpread), 1 + strings.MagnetSpread, Basis.Assumed), Scatter.LogNormal,
-            "working polarisation of the magnets; a gauss reading at a pole settles it")
-        { Cause = "polarisation", IsCommon = true }),
+        AddMagnets(strings.MagnetSpread),
         Append(new("clearance to the strings", "m", new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed), Scatter.Normal,
             "set by hand to ±0.1 mm, common practice, no source")
         { Cause = "clearance" }));
+
+    private (int Magnets, int Model, int Jig) Add(PolesOver poles) => (
+        Strings?.Magnets ?? AddMagnets(poles.MagnetSpread),
+        Append(new("field model over the poles", "1", Estimate.Within(1, poles.ModelSpread, Basis.Assumed), Scatter.Normal,
+            "permeabilities of magnets and cores, and the error of the surfaces' cutting")
+        { Cause = "permeability", IsCommon = true }),
+        Append(new("distance of the sensor", "m", new Estimate(poles.JigM, poles.JigM - PolesOver.JigErrorM, poles.JigM + PolesOver.JigErrorM, Basis.Assumed), Scatter.Normal,
+            "spacer and depth of the sensor in its probe, ±0.05 mm, our assumption")
+        { Cause = "jig" }));
+
+    private int AddMagnets(double spread) =>
+        Append(new("magnet strength", "1", new Estimate(1, 1 / (1 + spread), 1 + spread, Basis.Assumed), Scatter.LogNormal,
+            "working polarisation of the magnets; a gauss reading at a pole settles it")
+        { Cause = "polarisation", IsCommon = true });
 
     private CoilPlaces Add(CoilModel coil, LayEstimate lay, string of)
     {

@@ -11,8 +11,11 @@ public sealed record ForecastOptions
     /// <summary>Points of the response curves, 20 Hz to 20 kHz on a logarithmic axis; 0 leaves them out.</summary>
     public int CurvePoints { get; init; }
 
-    /// <summary>False leaves the strings out: output and field at the strings.</summary>
+    /// <summary>False leaves out what the magnets do outside: output, field at the strings and over the poles.</summary>
     public bool Strings { get; init; } = true;
+
+    /// <summary>Distance over each pole's top at which its field is read, m, 0.1 mm to 50 mm; null leaves that out. 1 mm unless said, our assumption.</summary>
+    public double? JigM { get; init; } = 1e-3;
 
     /// <summary>True adds the curves of the pictures.</summary>
     public bool Pictures { get; init; }

@@ -31,7 +31,11 @@ internal sealed class ForecastScene
         Strings = options.Strings
             ? StringsOver.Of(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments, cancel)
             : null;
+        Poles = options.Strings && options.JigM is { } jigM ? PolesOver.Of(model, Field, jigM) : null;
     }
+
+    /// <summary>The field over the poles; null when not asked for, or without magnets.</summary>
+    public PolesOver? Poles { get; }
 
     /// <summary>The strings over the pickup; null without.</summary>
     public StringsOver? Strings { get; }

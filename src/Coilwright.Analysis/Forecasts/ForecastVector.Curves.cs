@@ -50,4 +50,19 @@ internal sealed partial class ForecastVector
             y[PlaceOf(s, StringResult.Field)] = strings.Answers[s].FluxDensityT.ZM * field;
         }
     }
+
+    /// <summary>The field over the poles follows the magnets, the field's model and the distance.</summary>
+    private void OverPoles(double[] x, double[] y)
+    {
+        if (_scene.Poles is not { } poles || _inputs.Poles is not { } places)
+        {
+            return;
+        }
+
+        double factor = x[places.Magnets] * x[places.Model] * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM));
+        for (int p = 0; p < poles.Answers.Count; p++)
+        {
+            y[PlaceOfPole(p)] = poles.Answers[p].FieldT.Value * factor;
+        }
+    }
 }

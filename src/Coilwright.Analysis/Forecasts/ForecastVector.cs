@@ -18,6 +18,7 @@ internal enum CoilResult
 internal enum PickupResult
 {
     DcResistance, Inductance, Capacitance, UnloadedFrequency, UnloadedGain, UnloadedQ, LoadedFrequency, LoadedGain, LoadedQ, Coupling, EffectiveArea, HumBalance,
+    GradientX, GradientY, GradientZ,
 }
 
 /// <summary>Places of one string's results behind the spectrum.</summary>
@@ -60,7 +61,8 @@ internal sealed partial class ForecastVector
         _sheetChange = new double[inputs.Sheets.Count];
     }
 
-    public int Count => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
+    public int Count => PoleStart + (_scene.Poles?.Answers.Count ?? 0);
+    private int PoleStart => StringStart + 3 * (_scene.Strings?.Answers.Count ?? 0);
     private int StringStart => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
     private int PickupStart => _coils * CoilResults;
 
@@ -72,11 +74,15 @@ internal sealed partial class ForecastVector
 
     public int PlaceOf(int index, StringResult result) => StringStart + 3 * index + (int)result;
 
+    /// <summary>Place of the field over a pole.</summary>
+    public int PlaceOfPole(int index) => PoleStart + index;
+
     public Scatter[] Scatters()
     {
         Scatter[] scatters = new Scatter[Count];
         Array.Fill(scatters, Scatter.LogNormal);
-        foreach (PickupResult signed in (PickupResult[])[PickupResult.UnloadedGain, PickupResult.LoadedGain, PickupResult.Coupling, PickupResult.EffectiveArea, PickupResult.HumBalance])
+        foreach (PickupResult signed in (PickupResult[])[PickupResult.UnloadedGain, PickupResult.LoadedGain, PickupResult.Coupling, PickupResult.EffectiveArea, PickupResult.HumBalance,
+            PickupResult.GradientX, PickupResult.GradientY, PickupResult.GradientZ])
         {
             scatters[PlaceOf(signed)] = Scatter.Normal;
         }
@@ -113,6 +119,7 @@ internal sealed partial class ForecastVector
 
         JoinCoils(y);
         OverStrings(x, y);
+        OverPoles(x, y);
     }
 
     /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
@@ -190,14 +197,6 @@ internal sealed partial class ForecastVector
         return (_scene.ElementH(_sheetChange, k, i, j) + build + _cores * field.SpectrumSpreadH[k][i, j]) * (_turnsRatio[i] * _turnsRatio[j]);
     }
 
-    /// <summary>Turns × area of a coil, m², with its build and its cores.</summary>
-    private double AreaM2(int c)
-    {
-        FieldSolution field = _scene.Field;
-        double moved = field.AreaByBuildM2PerM.Length > 0 ? field.AreaByBuildM2PerM[c] * _buildChange[c] + field.AreaSpreadM2[c] * _cores : 0;
-        return _turnsRatio[c] * (field.EffectiveAreaM2[c] + moved);
-    }
-
     private void JoinCoils(double[] y)
     {
         Complex[] branch = _scene.Branch(_resistance, ElementH);
@@ -213,9 +212,7 @@ internal sealed partial class ForecastVector
         double[] weights = JoinedDc(y);
         y[PlaceOf(PickupResult.Inductance)] = henry[_oneKilohertz];
         y[PlaceOf(PickupResult.Capacitance)] = JoinedCapacitance(y, weights);
-        y[PlaceOf(PickupResult.EffectiveArea)] = Enumerable.Range(0, _coils).Sum(c => weights[c] * AreaM2(c));
-        double all = Enumerable.Range(0, _coils).Sum(c => Math.Abs(weights[c] * AreaM2(c)));
-        y[PlaceOf(PickupResult.HumBalance)] = all > 0 ? y[PlaceOf(PickupResult.EffectiveArea)] / all : 0;
+        Hum(y, weights);
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
         if (SearchPeaks)

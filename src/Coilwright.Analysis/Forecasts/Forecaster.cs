@@ -38,7 +38,7 @@ public static class Forecaster
     public static IReadOnlyDictionary<string, (Estimate FirstOrder, Estimate Sampled)> CompareIntervals(
         PickupModel model, LoadCircuit? load, int samples, int seed, CancellationToken cancel = default)
     {
-        ForecastScene scene = new(model, new ForecastOptions(), cancel);
+        ForecastScene scene = new(model, new ForecastOptions { JigM = null }, cancel);
         ForecastInputs inputs = new(model, scene);
         ForecastVector vector = new(scene, inputs, load);
         PropagatedResult[] first = Propagation.FirstOrder(inputs.All, vector.Evaluate, vector.Scatters());
@@ -101,10 +101,15 @@ public static class Forecaster
                 Coupling = model.Coils.Count > 1 ? Of(PickupResult.Coupling) : null,
                 Spectrum = [.. frequenciesHz.Select(Line)],
                 HumEffectiveArea = Of(PickupResult.EffectiveArea),
+                HumGradient = [Of(PickupResult.GradientX), Of(PickupResult.GradientY), Of(PickupResult.GradientZ)],
                 HumResidual = Residual(Of(PickupResult.HumBalance)),
                 Strings = [.. Enumerable.Range(0, scene.Strings?.Answers.Count ?? 0).Select(String)],
+                Poles = [.. (scene.Poles?.Answers ?? []).Select(Pole)],
             };
         }
+
+        private PoleForecast Pole(PoleAnswer answer, int index) => new(answer.Number, model.Coils[answer.Coil].Name, scene.Poles!.JigM, answer.AtM,
+            Make(Formula.PoleField(scene.Poles.JigM), vector.PlaceOfPole(index), measured: false));
 
         private StringForecast String(int index)
         {

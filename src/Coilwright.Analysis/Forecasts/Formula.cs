@@ -37,6 +37,9 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
         [PickupResult.LoadedQ] = new("q", "1", "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak", "exact network, docs/theory.md"),
         [PickupResult.Coupling] = new("coupling", "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
         [PickupResult.EffectiveArea] = new("effectiveArea", "m²", "turns × area with the cores, signed by winding direction", "docs/theory.md"),
+        [PickupResult.GradientX] = new("gradientX", "m³", "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dx = 1, zero in the recipe's origin", "by reciprocity, docs/theory.md"),
+        [PickupResult.GradientY] = new("gradientY", "m³", "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dy = 1, zero in the recipe's origin", "by reciprocity, docs/theory.md"),
+        [PickupResult.GradientZ] = new("gradientZ", "m³", "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dz = 1, zero in the recipe's origin", "by reciprocity, docs/theory.md"),
         [PickupResult.HumBalance] = new("humBalance", "1", "Σ areas ÷ Σ |areas|", "docs/theory.md"),
     };
 
@@ -46,6 +49,9 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
         [StringResult.Sensitivity] = new("sensitivity", "V·s/m", "−d linkage / d height: volts per metre a second of the string up and down", "saturating wire by reciprocity, docs/theory.md"),
         [StringResult.Field] = new("fieldAtStrings", "T", "vertical flux density of the magnets on the string's axis where it is strongest, north up positive", "surface charge, docs/theory.md"),
     };
+
+    public static Formula PoleField(double jigM) => new("poleField", "T",
+        FormattableString.Invariant($"vertical flux density of the magnets {jigM * 1e3:0.###} mm over the pole's own top, north up positive"), "surface charge, docs/theory.md");
 
     public static readonly Formula HumResidual = new(
         "residual", "dB", "20·log10 |Σ areas| ÷ Σ |areas|, areas with their winding signs; −120 dB stands for less than one part in a million", "docs/theory.md");

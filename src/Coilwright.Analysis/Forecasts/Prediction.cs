@@ -79,15 +79,21 @@ public sealed record PickupForecast
     /// <summary>What a uniform field leaves of the hum, against all coils adding, dB: 0 for one coil.</summary>
     public required Figure HumResidual { get; init; }
 
+    /// <summary>Flux linkage in a hum field with dBz/dx, dBz/dy, dBz/dz of 1 T/m, zero in the recipe's origin, m³; what <see cref="HumEffectiveArea"/> links comes on top.</summary>
+    public required IReadOnlyList<Figure> HumGradient { get; init; }
+
     /// <summary>What each string does; empty when the recipe has no strings.</summary>
     public IReadOnlyList<StringForecast> Strings { get; init; } = [];
+
+    /// <summary>The magnets' field over each pole; empty without magnets, or when not asked for.</summary>
+    public IReadOnlyList<PoleForecast> Poles { get; init; } = [];
 
     public IEnumerable<Figure> All =>
     [
         DcResistance, Inductance, Capacitance,
         .. UnloadedResonance is null ? [] : UnloadedResonance.All, .. LoadedResonance is null ? [] : LoadedResonance.All,
-        .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling], HumEffectiveArea, HumResidual,
-        .. Strings.SelectMany(one => one.All),
+        .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling], HumEffectiveArea, HumResidual, .. HumGradient,
+        .. Strings.SelectMany(one => one.All), .. Poles.Select(one => one.Field),
     ];
 }
 
@@ -100,6 +106,14 @@ public sealed record StringForecast(int Number, Figure Linkage, Figure Sensitivi
 {
     public IEnumerable<Figure> All => [Linkage, Sensitivity, Field];
 }
+
+/// <summary>What a gauss meter would read over one pole.</summary>
+/// <param name="Number">1 for the pole of its coil at the lowest x.</param>
+/// <param name="Coil">Name of its coil.</param>
+/// <param name="JigM">Distance over the pole's own top, m.</param>
+/// <param name="AtM">Where that is, in the recipe's axes.</param>
+/// <param name="Field">Vertical flux density of the magnets there, T, north up positive.</param>
+public sealed record PoleForecast(int Number, string Coil, double JigM, Coilwright.Physics.Vector3M AtM, Figure Field);
 
 /// <summary>Series inductance and AC resistance at one frequency.</summary>
 public sealed record SpectrumForecast(double FrequencyHz, Figure Inductance, Figure Resistance);

@@ -138,9 +138,15 @@ public static class PredictionJson
 
         json.WriteEndArray();
         WriteStrings(json, pickup, withDerivations);
+        WritePoles(json, pickup, withDerivations);
         json.WriteStartObject("hum");
         WriteFigure(json, "effectiveArea", pickup.HumEffectiveArea, withDerivations);
         WriteFigure(json, "residual", pickup.HumResidual, withDerivations);
+        foreach (Figure slope in pickup.HumGradient)
+        {
+            WriteFigure(json, slope.Name, slope, withDerivations);
+        }
+
         json.WriteEndObject();
         json.WriteEndObject();
     }
@@ -163,6 +169,27 @@ public static class PredictionJson
         {
             json.WriteStartObject();
             WriteFigureMembers(json, one.Field, withDerivations);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void WritePoles(Utf8JsonWriter json, PickupForecast pickup, bool withDerivations)
+    {
+        json.WriteStartArray("poleField");
+        foreach (PoleForecast one in pickup.Poles)
+        {
+            json.WriteStartObject();
+            json.WriteNumber("pole", one.Number);
+            json.WriteString("coil", one.Coil);
+            json.WriteNumber("distance", one.JigM);
+            json.WriteStartObject("position");
+            json.WriteNumber("x", one.AtM.XM);
+            json.WriteNumber("y", one.AtM.YM);
+            json.WriteNumber("z", one.AtM.ZM);
+            json.WriteEndObject();
+            WriteFigure(json, "field", one.Field, withDerivations);
             json.WriteEndObject();
         }
 

@@ -68,7 +68,7 @@ internal sealed class StringsOver
             double z = Axis(i) + (k > set.Count ? HigherM : 0);
             answers[k] = (k == set.Count ? stronger : scene).At(set.Strings[i], set.XM(i), z, sideways: false);
         });
-        double spread = SpreadOf(model), pullPerM = Ratio(answers[middle].PullN, answers[^1].PullN) / HigherM;
+        double spread = MagnetSpreadOf(model), pullPerM = Ratio(answers[middle].PullN, answers[^1].PullN) / HigherM;
         double byMagnet = Ratio(answers[middle].PullN, answers[^2].PullN) / Math.Log(Stronger) * Math.Log(1 + spread);
         return new StringsOver(scene, Axis, answers[..set.Count], TrendsOf(answers[middle], answers[^2], answers[^1]), spread)
         {
@@ -112,7 +112,8 @@ internal sealed class StringsOver
             Ratio(rest.FluxDensityT.ZM, higher.FluxDensityT.ZM) / HigherM);
     }
 
-    private static double SpreadOf(PickupModel model) =>
+    /// <summary>Half-width of the magnets' strength over its value: the widest of the materials; zero without magnets.</summary>
+    public static double MagnetSpreadOf(PickupModel model) =>
         model.Coils.SelectMany(coil => coil.Poles).Select(pole => pole.PolarisationT).Where(source => Math.Abs(source.Value) > 0)
             .Select(source => (source.High - source.Low) / (2 * Math.Abs(source.Value)))
             .Concat(model.Bars.Where(bar => bar.PolarisationT != default).Select(bar => bar.PolarisationSpread)).DefaultIfEmpty(0).Max();

@@ -28,7 +28,7 @@ public static class DesignSearch
     /// <summary>Quantities that a search can be asked about, with their values at the base design.</summary>
     public static IReadOnlyList<(string Name, string Unit, double Value)> QuantitiesOf(PickupModel family, Physics.Circuit.LoadCircuit? load, CancellationToken cancel = default)
     {
-        ForecastScene scene = new(family, new ForecastOptions(), cancel);
+        ForecastScene scene = new(family, new ForecastOptions { JigM = null }, cancel);
         ForecastInputs inputs = new(family, scene);
         ForecastVector vector = new(scene, inputs, load);
         double[] y = new double[vector.Count];

@@ -32,7 +32,7 @@ internal static class FieldModelCheck
                     Winding = coil.Winding with { Turns = x[places.Coils[c].Turns], MeasuredBuildM = y[vector.PlaceOf(c, CoilResult.Build)] },
                 })],
             };
-            ForecastScene full = new(there, new ForecastOptions(), cancel);
+            ForecastScene full = new(there, new ForecastOptions { JigM = null }, cancel);
             ForecastVector fullVector = new(full, new ForecastInputs(there, full), null);
             double[] fullY = new double[fullVector.Count];
             fullVector.Evaluate([.. new ForecastInputs(there, full).All.Select(input => input.Estimate.Value)], fullY);

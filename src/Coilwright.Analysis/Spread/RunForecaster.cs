@@ -113,7 +113,7 @@ public static class RunForecaster
         public Work(PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int seed, CancellationToken cancel)
         {
             (_load, Targets, _seed, _cancel) = (load, targets, seed, cancel);
-            Scene = new ForecastScene(model, new ForecastOptions(), cancel);
+            Scene = new ForecastScene(model, new ForecastOptions { JigM = null }, cancel);
             Inputs = new ForecastInputs(model, Scene);
             Quantities = NamedQuantity.Of(Scene, new ForecastVector(Scene, Inputs, load), load is not null);
         }

@@ -61,6 +61,45 @@ internal sealed class CoreSweep
         return charges;
     }
 
+    /// <summary>Half of what each material's permeability moves charges by, from end to end of its interval, to first order; exact ones are left out.</summary>
+    /// <param name="charges">Charges at the middle of all intervals: of magnets, or of a winding.</param>
+    /// <param name="magnets">True for the charges of the magnets.</param>
+    /// <remarks>
+    /// With λ = 1/2 + 1/(µ − 1) the source of a magnet is P/µ0·(λ − 1/2), that of a winding does not know λ: all is straight in λ,
+    /// so dσ = A⁻¹(P/µ0 − σ)·dλ on the material's own elements (P = 0 for a winding), with the factors there are. A body of demagnetising factor N answers
+    /// as 1/(1/(µ − 1) + N), which bends over a wide interval; the change is bent alike with the N of a slender rod.
+    /// </remarks>
+    public List<double[]> Moves(double[] charges, bool magnets)
+    {
+        List<double[]> moves = [];
+        double[] middle = [.. _system.Materials.Select(material => material.RelativePermeability.Value)];
+        double[] source = magnets ? _system.MagnetDrive([.. middle.Select(_ => 2.0)]) : new double[_system.Count];
+        for (int m = 0; m < middle.Length; m++)
+        {
+            Estimate mu = _system.Materials[m].RelativePermeability;
+            if (!mu.IsExact && mu.Value - 1 > LeastSusceptibility)
+            {
+                double change = HalfChange(mu);
+                moves.Add([.. charges.Select((charge, u) => _system.Material[u] == m ? (source[u] - charge) * change : 0)]);
+            }
+        }
+
+        if (moves.Count > 0)
+        {
+            Factor([.. middle.Select(mu => Lambda(mu).Real)]).Solve(moves);
+        }
+
+        return moves;
+    }
+
+    private static double HalfChange(Estimate mu)
+    {
+        const double N = 0.03;
+        double Slack(double at) => 1 / Math.Max(LeastSusceptibility, at - 1);
+        double low = Slack(mu.Low), middle = Slack(mu.Value), high = Slack(mu.High);
+        return (high - low) / 2 * (middle + N) * (middle + N) / ((low + N) * (high + N));
+    }
+
     /// <summary>Linkage per turn of each winding per ampere-turn of each, H, from the charges.</summary>
     public double[,] Linkage(double[][] charges)
     {

@@ -45,8 +45,21 @@ public sealed record FieldCalibration
             AirInductanceH = Each(n, (i, j) => Air[i, j] * fast.AirInductanceH[i, j]),
             StaticInductanceH = Each(n, (i, j) => Air[i, j] * fast.AirInductanceH[i, j] + Cores[i, j] * CoresOf(fast, i, j)),
             SpectrumH = [.. fast.SpectrumH.Select(matrix => Each(n, (i, j) => Air[i, j] * fast.AirInductanceH[i, j] + Cores[i, j] * (matrix[i, j] - fast.AirInductanceH[i, j])))],
+            Gradient = fast.Gradient is { } slope ? slope with { M3 = Scaled(slope.M3) } : null,
             EffectiveAreaM2 = [.. fast.EffectiveAreaM2.Zip(Area, (area, ratio) => area * ratio)],
         };
+    }
+
+    private double[,] Scaled(double[,] byCoil)
+    {
+        double[,] scaled = new double[byCoil.GetLength(0), byCoil.GetLength(1)];
+        for (int k = 0; k < scaled.Length; k++)
+        {
+            (int coil, int axis) = (k / byCoil.GetLength(1), k % byCoil.GetLength(1));
+            scaled[coil, axis] = Area[coil] * byCoil[coil, axis];
+        }
+
+        return scaled;
     }
 
     private static double CoresOf(FieldSolution solution, int i, int j) => solution.StaticInductanceH[i, j] - solution.AirInductanceH[i, j];

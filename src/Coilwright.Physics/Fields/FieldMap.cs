@@ -5,12 +5,21 @@ public sealed class FieldMap
 {
     private readonly SurfaceSystem _system;
     private readonly CoilField[] _windings;
+    private readonly double _error;
     private readonly Lazy<double[][]> _charges;
+    private readonly Lazy<double[][]> _moved;
 
-    internal FieldMap(SurfaceSystem system, CoilField[] windings, double[][] windingCharges, Func<double[]> magnetCharges)
+    /// <param name="system">The permeable parts.</param>
+    /// <param name="windings">The windings.</param>
+    /// <param name="windingCharges">Charges per ampere and turn of each winding.</param>
+    /// <param name="magnetCharges">Charges of the magnets alone.</param>
+    /// <param name="moved">Half of what each material's permeability moves those by, from end to end of its interval.</param>
+    /// <param name="error">Stated error of the magnets' field for the cutting of the surfaces, as a fraction (95 %).</param>
+    internal FieldMap(SurfaceSystem system, CoilField[] windings, double[][] windingCharges, Func<double[]> magnetCharges, Func<double[], double[][]> moved, double error)
     {
-        (_system, _windings) = (system, windings);
+        (_system, _windings, _error) = (system, windings, error);
         _charges = new(() => [magnetCharges(), .. windingCharges]);
+        _moved = new(() => [_charges.Value[0], .. moved(_charges.Value[0])]);
     }
 
     /// <summary>Number of windings.</summary>
@@ -22,6 +31,22 @@ public sealed class FieldMap
         Span<Vector3M> fields = stackalloc Vector3M[1];
         _system.AddFieldAt(at.XM, at.YM, at.ZM, [_charges.Value[0]], fields);
         return new Vector3M(CoreSweep.Mu0 * fields[0].XM, CoreSweep.Mu0 * fields[0].YM, CoreSweep.Mu0 * fields[0].ZM);
+    }
+
+    /// <summary>Vertical flux density of the magnets at a point, T, north up positive, with what the permeabilities and the cutting of the surfaces leave open (95 %).</summary>
+    /// <remarks>The permeabilities act to first order, each on its own; the strength of the magnets is taken as given.</remarks>
+    public Estimate MagnetVerticalT(Vector3M at)
+    {
+        Span<Vector3M> fields = stackalloc Vector3M[_moved.Value.Length];
+        _system.AddFieldAt(at.XM, at.YM, at.ZM, _moved.Value, fields);
+        double middle = CoreSweep.Mu0 * fields[0].ZM, squares = _error * middle * _error * middle;
+        foreach (Vector3M half in fields[1..])
+        {
+            squares += CoreSweep.Mu0 * half.ZM * CoreSweep.Mu0 * half.ZM;
+        }
+
+        double half95 = Math.Sqrt(squares);
+        return new Estimate(middle, middle - half95, middle + half95, Basis.Forecast);
     }
 
     /// <summary>Field strengths at a point: first of the magnets, A/m, then of each winding, A/m per ampere and turn, counter-clockwise from the top.</summary>

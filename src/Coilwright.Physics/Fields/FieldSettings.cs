@@ -53,6 +53,10 @@ internal sealed record FieldSettings
     /// <summary>Added when a pole stands on a bar: a shaft on a plate against the same as one stepped body, µ 100 (−0.2 % at µ 4.5 with the accurate cutting).</summary>
     public required double ContactError { get; init; }
 
+    /// <summary>Error of the magnets' field 1 to 6 mm over a pole, as a fraction (95 %), without and with bars: against finite elements, tests/Reference/field.</summary>
+    public required double FieldError { get; init; }
+    public required double FieldErrorWithBars { get; init; }
+
     /// <summary>While a value is being moved: one and six rods against finite elements −0.2 % (µ 4.5) to −0.85 % (µ 100, 500) of the total, −1.4 % of the cores' share.</summary>
     public static FieldSettings Fast { get; } = new()
     {
@@ -77,6 +81,8 @@ internal sealed record FieldSettings
         CoreError = 0.025,
         BarError = 0.03,
         ContactError = 0.08,
+        FieldError = 0.008,
+        FieldErrorWithBars = 0.02,
     };
 
     /// <summary>For what is kept and printed: within 0.1 % of the total with rods, 0.2 % with a bar beside them.</summary>
@@ -103,5 +109,7 @@ internal sealed record FieldSettings
         CoreError = 0.004,
         BarError = 0.006,
         ContactError = 0.05,
+        FieldError = 0.003,
+        FieldErrorWithBars = 0.012,
     };
 }

@@ -46,6 +46,9 @@ public sealed record FieldSolution
 
     /// <summary>Turns × area with the cores, m², signed.</summary>
     public required double[] EffectiveAreaM2 { get; init; }
+
+    /// <summary>What a field that changes from place to place links; null when not solved.</summary>
+    public GradientArea? Gradient { get; init; }
     public IReadOnlyList<FieldNote> Notes { get; init; } = [];
 
     /// <summary>The static field in space of the same solution.</summary>

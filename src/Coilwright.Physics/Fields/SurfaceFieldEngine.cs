@@ -31,7 +31,9 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
         double[,] spread = Spread(full, system, middle, cores, BodyFactory.Touch(bodies) ? settings.ContactError : 0);
         List<Dictionary<int, Complex[,]>> bySheet = [];
-        double[] areas = Areas(coils, system, charges);
+        double[] areas = HumArea.Of(coils, system, charges);
+        double[] coreSpread = [.. coils.Select((_, c) => Math.Abs(cores[c, c]) > 0 ? Math.Abs(spread[c, c] / cores[c, c]) : 0)];
+        double[] coresByBuild = [.. coils.Select((coil, c) => HumArea.CoresByBuild(coil, windings[c]))];
         return new FieldSolution
         {
             AirInductanceH = Scaled(coils, (i, j) => air[i, j]),
@@ -42,9 +44,10 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             SpectrumSpreadH = SpectrumSpread(problem, system, full, spread),
             AirInductanceByBuildHPerM = byBuild,
             EffectiveAreaM2 = areas,
-            AreaByBuildM2PerM = [.. coils.Select(AreaByBuild)],
-            AreaSpreadM2 = [.. areas.Select((area, c) => AreaSpread(coils[c], area, cores[c, c], spread[c, c]))],
-            Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle)),
+            AreaByBuildM2PerM = [.. areas.Select((area, c) => HumArea.ByBuild(coils[c], area, coresByBuild[c]))],
+            AreaSpreadM2 = [.. areas.Select((area, c) => HumArea.Spread(coils[c], area, coreSpread[c]))],
+            Gradient = GradientArea.Of(coils, system, charges, [.. charges.Select(charge => sweep.Moves(charge, magnets: false))], settings.CoreError, coresByBuild),
+            Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle), charge => [.. sweep.Moves(charge, magnets: true)], problem.Bars.Count > 0 ? settings.FieldErrorWithBars : settings.FieldError),
             Notes = SheetNotes.Of(problem),
         };
     }
@@ -107,19 +110,6 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             changed[m] = Math.Max(1, mu);
             return sweep.Linkage(changed);
         }
-    }
-
-    /// <summary>The cores' share of an area moves with permeability as their share of the inductance does; signed like the area.</summary>
-    private static double AreaSpread(FieldCoil coil, double area, double cores, double spread)
-    {
-        double share = area - coil.Sign * coil.Turns * AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM);
-        return Math.Abs(cores) > 0 ? Math.CopySign(share * spread / cores, area) : 0;
-    }
-
-    private static double AreaByBuild(FieldCoil coil)
-    {
-        double step = 0.01 * coil.BuildM;
-        return coil.Sign * coil.Turns * (AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM + step) - AirInductance.MeanAreaM2(coil.Bobbin, coil.BuildM - step)) / (2 * step);
     }
 
     /// <summary>Half of what lies between all permeabilities at their upper and at their lower ends, brought to the size of the static spread.</summary>
@@ -212,24 +202,6 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
     private static List<SheetEffect> Effects(FieldProblem problem, List<Dictionary<int, Complex[,]>> bySheet) =>
         bySheet.Count == 0 ? [] : [.. bySheet[0].Keys.Order().Select(index => new SheetEffect(index, problem.Sheets[index], [.. bySheet.Select(at => at[index])]))];
-
-    /// <summary>Turns × area and the cores' dipole moment per ampere, by reciprocity what a uniform field along z links.</summary>
-    private static double[] Areas(IReadOnlyList<FieldCoil> coils, SurfaceSystem system, double[][] charges)
-    {
-        double[] areas = new double[coils.Count];
-        for (int c = 0; c < areas.Length; c++)
-        {
-            double area = AirInductance.MeanAreaM2(coils[c].Bobbin, coils[c].BuildM);
-            for (int u = 0; u < system.Count; u++)
-            {
-                area += charges[c][u] * system.Moment[u];
-            }
-
-            areas[c] = coils[c].Sign * coils[c].Turns * area;
-        }
-
-        return areas;
-    }
 
     private static double Factor(IReadOnlyList<FieldCoil> coils, int i, int j) => coils[i].Turns * coils[i].Sign * coils[j].Turns * coils[j].Sign;
 

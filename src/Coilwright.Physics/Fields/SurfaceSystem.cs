@@ -93,6 +93,30 @@ internal sealed class SurfaceSystem
         return drive;
     }
 
+    /// <summary>Per unknown and unit density: integral of the potentials x·z, y·z and (z² − x²/2 − y²/2)/2 over its elements, m⁴: what a field that changes evenly along x, y or z does to it.</summary>
+    public double[][] GradientPotentials()
+    {
+        double[][] sums = [new double[Count], new double[Count], new double[Count]];
+        foreach ((MagneticBody body, int[] unknown, int[] sign) in Elements)
+        {
+            foreach (SurfacePoint at in body.Spread)
+            {
+                for (int f = 0, element = at.Element; f < at.Shares.Length; f++, element += body.Stride)
+                {
+                    if (unknown[element] >= 0)
+                    {
+                        double share = sign[element] * body.Weight[element] * at.Shares[f];
+                        sums[0][unknown[element]] += share * at.X * at.Z;
+                        sums[1][unknown[element]] += share * at.Y * at.Z;
+                        sums[2][unknown[element]] += share * (at.Z * at.Z - (at.X * at.X + at.Y * at.Y) / 2) / 2;
+                    }
+                }
+            }
+        }
+
+        return sums;
+    }
+
     /// <summary>Field strength at a point outside the parts of several sets of charges; added to <paramref name="fields"/>, one per set.</summary>
     public void AddFieldAt(double x, double y, double z, double[][] charges, Span<Vector3M> fields)
     {

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Words;
 
 namespace Coilwright.Web.Views;
 
@@ -36,8 +37,10 @@ public static class ForecastRows
             rows.Add(("Hum left of both coils'", pickup.HumResidual));
         }
 
+        rows.AddRange(pickup.HumGradient.Select((slope, axis) => ($"Hum, field changing along {"xyz"[axis]}", slope)));
         rows.AddRange(pickup.Strings.Select(one => ($"Output, string {one.Number}", one.Sensitivity)));
         rows.AddRange(pickup.Strings.Select(one => ($"Field at string {one.Number}", one.Field)));
+        rows.AddRange(pickup.Poles.Select(one => ($"Field {FigureWords.Value(one.JigM, "m")} over pole {one.Number}{(pickup.Coupling is null ? "" : " of " + one.Coil)}", one.Field)));
         return rows;
     }
 

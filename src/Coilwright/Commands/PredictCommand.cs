@@ -2,6 +2,7 @@ using System.CommandLine;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Workshop.Entry;
 using Coilwright.Physics.Fields;
 using Coilwright.Physics.Circuit;
 
@@ -15,17 +16,19 @@ public static class PredictCommand
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
         Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1): controls, cable, input", HelpName = "LOAD" };
         Option<string?> at = new("--at") { Description = "Frequencies of inductance and AC resistance, for example 120Hz,1kHz,8kHz", HelpName = "LIST" };
+        Option<string?> jig = new("--jig") { Description = "Distance over each pole's top at which its field is given; 1 mm unless said, our assumption", HelpName = "DISTANCE" };
         Option<bool> accurate = new("--accurate") { Description = "Take the accurate field engine; slower" };
         Option<bool> json = new("--json") { Description = "Write coilwright.prediction/1" };
-        Command command = new("predict", "What the pickup will measure, with intervals") { recipe, load, at, accurate, json };
+        Command command = new("predict", "What the pickup will measure, with intervals") { recipe, load, at, jig, accurate, json };
         command.SetAction(async (parsed, cancel) =>
         {
             TypedOptions typed = new();
             IReadOnlyList<double>? frequenciesHz = typed.Frequencies("--at", parsed.GetValue(at), 10, 20_000);
+            double jigM = typed.Quantity("--jig", parsed.GetValue(jig), QuantityKind.Length, 1e-4, 0.05, unsaid: 1e-3);
             typed.RefuseIfWrong();
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-            ForecastOptions options = new();
+            ForecastOptions options = new() { JigM = jigM };
             options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
             options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
             Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);

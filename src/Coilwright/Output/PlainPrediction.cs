@@ -62,6 +62,11 @@ public static class PlainPrediction
             yield return ("hum left of both coils'", pickup.HumResidual);
         }
 
+        foreach (Figure slope in pickup.HumGradient)
+        {
+            yield return (FigureWords.Name(slope.Name), slope);
+        }
+
         foreach (StringForecast one in pickup.Strings)
         {
             yield return ($"output, string {one.Number}", one.Sensitivity);
@@ -70,6 +75,11 @@ public static class PlainPrediction
         foreach (StringForecast one in pickup.Strings)
         {
             yield return ($"field at string {one.Number}", one.Field);
+        }
+
+        foreach (PoleForecast one in pickup.Poles)
+        {
+            yield return ($"field {FigureWords.Value(one.JigM, "m")} over pole {one.Number}{(pickup.Coupling is null ? "" : " of " + one.Coil)}", one.Field);
         }
     }
 

@@ -15,6 +15,9 @@ public sealed class CoverageTests
 
     /// <summary>What the quick engine states of its own error in the cores' share (95 %): the truth differs from it by as much.</summary>
     private const double FastEngineError = 0.025;
+
+    /// <summary>The same of the field over a pole, and how well a jig's distance is known, m.</summary>
+    private const double FastPoleError = 0.008, JigErrorM = 5e-5;
     private static readonly LoadCircuit s_load = new() { CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6, Volume = new(500e3, 1) };
 
     /// <summary>
@@ -28,13 +31,21 @@ public sealed class CoverageTests
         Prediction forecast = Forecaster.Predict(recipe, s_load, cancel: TestContext.Current.CancellationToken);
         Figure[] stated = [.. Figures(forecast)];
         int[] held = new int[stated.Length];
-        Random random = new(7);
-        (PickupModel Model, double FieldError)[] shops = [.. Enumerable.Range(0, Shops).Select(_ => (Shop(recipe, random), FastEngineError / Estimate.Sigmas95 * Normal.Sample(random, 0, 1)))];
+        Random random = new(7), gauss = new(11);
+        double Off(double half95) => half95 / Estimate.Sigmas95 * Normal.Sample(gauss, 0, 1);
+        (PickupModel Model, double FieldError, double Magnets, double JigM, double PoleError)[] shops =
+            [.. Enumerable.Range(0, Shops).Select(_ => (Shop(recipe, random), FastEngineError / Estimate.Sigmas95 * Normal.Sample(random, 0, 1), Off(Strength(recipe)), 1e-3 + Off(JigErrorM), Off(FastPoleError)))];
         Parallel.ForEach(shops, shop =>
         {
-            Prediction whole = Forecaster.Predict(shop.Model, s_load, cancel: TestContext.Current.CancellationToken);
+            Prediction whole = Forecaster.Predict(Magnetised(shop.Model, shop.Magnets), s_load, new ForecastOptions { JigM = shop.JigM }, TestContext.Current.CancellationToken);
             double airH = whole.Coils[0].AirInductance.Value;
-            double Measured(Figure figure) => figure.Name == "inductance" ? figure.Value + shop.FieldError * (figure.Value - airH) : figure.Value;
+            double Measured(Figure figure) => figure.Name switch
+            {
+                "inductance" => figure.Value + shop.FieldError * (figure.Value - airH),
+                "gradientZ" => figure.Value * (1 + shop.FieldError), // the cores alone: the winding stands about the origin
+                "poleField" => figure.Value * (1 + shop.PoleError),
+                _ => figure.Value,
+            };
             double[] measured = [.. Figures(whole).Select(Measured)];
             for (int k = 0; k < stated.Length; k++)
             {
@@ -51,6 +62,19 @@ public sealed class CoverageTests
         EvidenceLog.Record(
             "Coverage of the 95 % intervals over 1,000 simulated shops", "simulated with known truth, the field solved anew in each", "derived", "93 to 97 % for every quantity",
             $"{uncertain.Length} quantities, {(uncertain.Min(k => held[k]) / 10.0).ToString("F1", CultureInfo.InvariantCulture)} to {(uncertain.Max(k => held[k]) / 10.0).ToString("F1", CultureInfo.InvariantCulture)} %");
+    }
+
+    /// <summary>Half-width of the logarithm of the magnets' strength, as the forecast states it.</summary>
+    private static double Strength(PickupModel recipe)
+    {
+        Estimate source = recipe.Coils[0].Poles[0].PolarisationT;
+        return Math.Log(1 + (source.High - source.Low) / 2 / source.Value);
+    }
+
+    private static PickupModel Magnetised(PickupModel shop, double strength)
+    {
+        PoleModel pole = shop.Coils[0].Poles[0];
+        return shop with { Coils = [shop.Coils[0] with { Poles = [pole with { PolarisationT = Estimate.Exact(pole.PolarisationT.Value * Math.Exp(strength)) }] }] };
     }
 
     private static IEnumerable<Figure> Figures(Prediction prediction) =>

@@ -45,6 +45,23 @@ public sealed class PredictTests
     }
 
     [Fact]
+    public async Task The_field_over_the_poles_is_read_at_the_jigs_distance()
+    {
+        CommandRun usual = await CommandRun.Of("predict", s_harbour, "--json"), far = await CommandRun.Of("predict", s_harbour, "--jig", "3mm", "--json");
+        using JsonDocument near = JsonDocument.Parse(usual.Output), away = JsonDocument.Parse(far.Output);
+        JsonElement[] one = [.. near.RootElement.GetProperty("pickup").GetProperty("poleField").EnumerateArray()], three = [.. away.RootElement.GetProperty("pickup").GetProperty("poleField").EnumerateArray()];
+        static double Field(JsonElement pole) => Math.Abs(pole.GetProperty("field").GetProperty("value").GetDouble());
+
+        Assert.NotEmpty(one);
+        Assert.All(one, pole => Assert.Equal(1e-3, pole.GetProperty("distance").GetDouble()));
+        Assert.All(three, pole => Assert.Equal(3e-3, pole.GetProperty("distance").GetDouble()));
+        Assert.All(one.Zip(three), pair => Assert.InRange(Field(pair.Second), 0.2 * Field(pair.First), 0.9 * Field(pair.First)));
+
+        CommandRun wrong = await CommandRun.Of("predict", s_harbour, "--jig", "80mm");
+        Assert.Contains("--jig: outside the allowed range", wrong.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Plain_form_shows_value_interval_and_basis()
     {
         CommandRun run = await CommandRun.Of("predict", s_harbour);

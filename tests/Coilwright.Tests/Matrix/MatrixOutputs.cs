@@ -36,8 +36,12 @@ internal static class MatrixOutputs
         ("linkage", "linkage of the strings", ["pickup", "output", "*", "linkage"]),
         ("output", "output of the strings", ["pickup", "output", "*", "sensitivity"]),
         ("field", "field at the strings", ["pickup", "fieldAtStrings", "*"]),
+        ("poleField", "field over the poles", ["pickup", "poleField", "*", "field"]),
         ("humArea", "hum, effective area", ["pickup", "hum", "effectiveArea"]),
         ("humLeft", "hum left of the coils'", ["pickup", "hum", "residual"]),
+        ("humX", "hum of a field changing along x", ["pickup", "hum", "gradientX"]),
+        ("humY", "the same along y", ["pickup", "hum", "gradientY"]),
+        ("humZ", "the same along z", ["pickup", "hum", "gradientZ"]),
     ];
 
     /// <summary>The names of the columns in which two printed predictions differ.</summary>

@@ -13,16 +13,19 @@ internal sealed record MatrixRow(string Base, string Path, string Value, IReadOn
     private static readonly Dictionary<string, string> s_sets = new(StringComparer.Ordinal)
     {
         // The winding's cross-section or its way round: length of wire, air flux, neighbouring turns, and all that is made of them.
-        ["turn"] = "meanTurn wireLength wireMass coilOhm airHenry coilHenry coilFarad ohm henry farad henry10k ohm10k linkage output humArea " + Response,
+        ["turn"] = "meanTurn wireLength wireMass coilOhm airHenry coilHenry coilFarad ohm henry farad henry10k ohm10k linkage output humArea humZ " + Response,
 
         // Flux through the cores: the recoil or initial permeability, and where the iron is.
-        ["core"] = "coilHenry henry henry10k ohm10k linkage output humArea " + Response,
+        ["core"] = "coilHenry henry henry10k ohm10k linkage output humArea humZ " + Response,
 
         // Currents in the cores: they begin well below 1 kHz in steel.
         ["eddy"] = "coilHenry henry henry10k ohm10k " + Response,
 
         // The magnets' field where the strings are.
-        ["magnet"] = "linkage output field",
+        ["magnet"] = "linkage output field poleField",
+
+        // The strings' place over it.
+        ["overhead"] = "linkage output field",
         ["strings"] = "linkage output",
 
         // The copper's resistance alone.
@@ -34,7 +37,7 @@ internal sealed record MatrixRow(string Base, string Path, string Value, IReadOn
         ["branch"] = "henry henry10k ohm10k " + Response,
 
         // What is there only with two coils: their coupling, the hum they leave, and the voltage that each one's capacitance sees.
-        ["pair"] = "coupling humLeft farad",
+        ["pair"] = "coupling humLeft humY farad",
     };
 
     /// <summary>The rows of the table beside this file.</summary>
