@@ -46,6 +46,7 @@ public static class WebHost
         app.MapRecipes();
         app.MapCompare();
         app.MapSolve();
+        app.MapVariants();
         app.MapSetUp();
         app.MapSections();
         app.MapBatches();

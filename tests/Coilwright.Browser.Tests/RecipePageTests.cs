@@ -52,4 +52,34 @@ public sealed class RecipePageTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("revision B");
         await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync("8050");
     }
+
+    [Fact]
+    public async Task What_a_small_change_does_follows_the_forecast_once_the_form_rests()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}");
+        ILocator changes = page.GetByRole(AriaRole.Table, new() { Name = "What one small change does" });
+        await Expect(changes.GetByRole(AriaRole.Columnheader, new() { Name = "wire 1 % thicker" })).ToBeVisibleAsync();
+        ILocator resistance = changes.GetByRole(AriaRole.Row, new() { NameRegex = new("DC resistance at 20 °C: ") });
+        string before = await resistance.InnerTextAsync();
+        await page.GetByRole(AriaRole.Slider, new() { Name = "Turns, slider" }).FillAsync("4000");
+        await Expect(resistance).Not.ToHaveTextAsync(before);
+        await Expect(page.GetByRole(AriaRole.Region, new() { Name = "Small changes" })).ToHaveAttributeAsync("aria-busy", "false");
+        await Expect(page.GetByText("kΩ").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Without_scripts_a_button_asks_for_the_small_changes()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url, scripts: false);
+        await page.GotoAsync($"/recipes/{recipe}");
+        await page.GetByRole(AriaRole.Button, new() { Name = "What would one small change do?" }).ClickAsync();
+        ILocator changes = page.GetByRole(AriaRole.Table, new() { Name = "What one small change does" });
+        await Expect(changes).ToContainTextAsync("100 turns more");
+        await Expect(page.GetByText("cannot be made: does not fit")).ToBeVisibleAsync(); // a gauge coarser fills this bobbin
+    }
 }

@@ -28,7 +28,7 @@ public sealed class ScreenTests(Chromium chromium)
         await CheckAsync(page, "enter", width);
         foreach ((string name, string address) in new[]
         {
-            ("today", "/"), ("recipes", "/recipes"), ("recipe", $"/recipes/{recipe}"), ("setup", $"/recipes/{recipe}/setup"), ("batch", $"/batches/{batch}"), ("wind", $"/batches/{batch}/wind"), ("spools", "/spools"), ("winders", "/machines"), ("coil", $"/batches/{batch}/coils/C-003"), ("tags", $"/batches/{batch}/tags"), ("compare", "/compare"), ("solve", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge"), ("spread", $"/recipes/{recipe}/spread"), ("nothing", "/no-such-page"),
+            ("today", "/"), ("recipes", "/recipes"), ("recipe", $"/recipes/{recipe}"), ("setup", $"/recipes/{recipe}/setup"), ("batch", $"/batches/{batch}"), ("wind", $"/batches/{batch}/wind"), ("spools", "/spools"), ("winders", "/machines"), ("coil", $"/batches/{batch}/coils/C-003"), ("tags", $"/batches/{batch}/tags"), ("compare", "/compare"), ("solve", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge"), ("spread", $"/recipes/{recipe}/spread"), ("hold", $"/recipes/{recipe}/hold?ohmPerM=5.544"), ("variants", $"/recipes/{recipe}/variants?ask=longerCore"), ("nothing", "/no-such-page"),
         })
         {
             await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });

@@ -24,7 +24,8 @@ internal sealed partial class ForecastVector
         return BranchOf(y);
     }
 
-    private TabulatedBranch BranchOf(double[] y) => new(
+    /// <summary>The series branch of results that were filled before.</summary>
+    public TabulatedBranch BranchOf(double[] y) => new(
         _scene.FrequenciesHz,
         [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])],
         [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])]);

@@ -17,7 +17,7 @@ internal static class ForecastWarnings
             if (coil.Bobbin.MaxBuildM is { } roomM && wound.BuildM > roomM)
             {
                 warnings.Add(new(Path(c, "winding.turns"), Text(
-                    $"does not fit: the winding will be {wound.BuildM * 1e3:F2} mm thick, the bobbin has room for {roomM * 1e3:F2} mm")));
+                    $"does not fit: the winding will be {wound.BuildM * 1e3:F2} mm thick, the bobbin has room for {roomM * 1e3:F2} mm"), MeansItDoesNotFit: true));
             }
 
             else if (wound.Fill is { } fill && fill > coil.Bobbin.FillLimit)

@@ -20,15 +20,34 @@ public static class Forecaster
         ForecastScene scene = new(model, full, cancel);
         ForecastInputs inputs = new(model, scene);
         ForecastVector vector = new(scene, inputs, load);
-        PropagatedResult[] results = Propagation.FirstOrder(inputs.All, vector.Evaluate, vector.Scatters());
+        NamedQuantity[] named = [.. NamedQuantity.Of(scene, vector, load is not null)];
+        PropagatedResult[] results = Propagation.FirstOrder(inputs.All, WithNamed(vector, named, inputs), [.. vector.Scatters(), .. named.Select(quantity => quantity.Scatter)]);
         Assembly assembly = new(model, scene, inputs, vector, results);
         return new Prediction(
             [.. Enumerable.Range(0, model.Coils.Count).Select(assembly.Coil)],
             assembly.Pickup(load is not null, options.FrequenciesHz),
             ForecastWarnings.Of(model, scene))
         {
+            Named = named.Select((quantity, k) => new NamedFigure(quantity.Name, quantity.Unit, quantity.Told(results[vector.Count + k].Estimate)))
+                .Where(figure => double.IsFinite(figure.Estimate.Value)).ToDictionary(figure => figure.Name, StringComparer.Ordinal),
             Curves = options.CurvePoints > 0 ? vector.Curves(Middle(inputs), options.CurvePoints) : [],
             Pictures = options.Pictures ? PictureMaker.Make(model, scene, vector.Branch(Middle(inputs)), cancel) : null,
+        };
+    }
+
+    /// <summary>The results with the named quantities behind them, so that those too have their interval from the one propagation.</summary>
+    private static Action<double[], double[]> WithNamed(ForecastVector vector, NamedQuantity[] named, ForecastInputs inputs)
+    {
+        double[] middle = new double[vector.Count];
+        vector.Evaluate(Middle(inputs), middle);
+        Func<double[], double>[] read = [.. named.Select(quantity => quantity.Around(middle))];
+        return (x, y) =>
+        {
+            vector.Evaluate(x, y);
+            for (int k = 0; k < read.Length; k++)
+            {
+                y[vector.Count + k] = read[k](y);
+            }
         };
     }
 

@@ -1,4 +1,6 @@
 using System.Globalization;
+using Coilwright.Analysis.Uncertainty;
+using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Forecasts;
 
@@ -10,6 +12,27 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
 {
     /// <summary>Unit of the output: volts per metre a second of vertical velocity.</summary>
     public const string OutputUnit = "V·s/m";
+
+    /// <summary>Shape of its scatter.</summary>
+    public Scatter Scatter => Signed is not null || Unit is "dB" or "dBV" || Name is "coupling" or "resistanceMismatch" or "inductanceMismatch" ? Scatter.Normal : Scatter.LogNormal;
+
+    /// <summary>The quantity with its sign, where it is told without: near a perfect balance the sign turns, and a magnitude would hide the scatter.</summary>
+    public Func<double[], double>? Signed { get; private init; }
+
+    /// <summary>Reads the quantity so that it scatters smoothly about these results.</summary>
+    public Func<double[], double> Around(double[] middle)
+    {
+        if (Signed is not { } signed)
+        {
+            return Read;
+        }
+
+        double sign = signed(middle) < 0 ? -1 : 1;
+        return y => sign * signed(y);
+    }
+
+    /// <summary>A propagated estimate as it is told: a magnitude does not fall below zero.</summary>
+    public Estimate Told(Estimate estimate) => Signed is null || estimate.Low >= 0 ? estimate : estimate with { Low = 0, High = Math.Max(estimate.High, -estimate.Low) };
 
     /// <summary>The output of a pickup: mean of its strings' sensitivities, signs left out.</summary>
     public static double OutputOf(IEnumerable<double> sensitivities) => sensitivities.Average(Math.Abs);
@@ -33,7 +56,7 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
             list.Add(new("output", OutputUnit, y => OutputOf(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))));
         }
 
-        list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])));
+        list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])) { Signed = y => y[vector.PlaceOf(PickupResult.EffectiveArea)] });
         if (scene.Wound.All(wound => wound.Fill is not null))
         {
             list.Add(Coils("fill", "1", CoilResult.Fill, Enumerable.Max));

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Contrasts;
 using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Forecasts;
@@ -121,11 +122,18 @@ public sealed record SpectrumForecast(double FrequencyHz, Figure Inductance, Fig
 /// <summary>Something the person should know, beside the field it is about.</summary>
 /// <param name="Field">Path in the recipe, for example "coils[0].winding.turns".</param>
 /// <param name="Message">In workshop words.</param>
-public sealed record ForecastWarning(string Field, string Message);
+/// <param name="MeansItDoesNotFit">True when the winding is thicker than the bobbin has room for.</param>
+public sealed record ForecastWarning(string Field, string Message, bool MeansItDoesNotFit = false);
 
 /// <summary>Everything foretold for one recipe.</summary>
 public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecast Pickup, IReadOnlyList<ForecastWarning> Warnings)
 {
+    /// <summary>Results of the whole pickup by the names that wants, runs and comparisons use; only what exists.</summary>
+    public IReadOnlyDictionary<string, NamedFigure> Named { get; init; } = new Dictionary<string, NamedFigure>();
+
+    /// <summary>What small changes of the recipe would do; empty unless asked for.</summary>
+    public IReadOnlyList<SensitivityLine> Sensitivity { get; init; } = [];
+
     /// <summary>The response at the middle of every interval: unloaded, and on the load if there is one; empty unless asked for.</summary>
     public IReadOnlyList<ForecastCurve> Curves { get; init; } = [];
 

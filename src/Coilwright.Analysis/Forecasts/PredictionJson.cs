@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using Coilwright.Analysis.Contrasts;
 using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Forecasts;
@@ -36,6 +37,7 @@ public static class PredictionJson
             json.WriteEndArray();
             WritePickup(json, prediction.Pickup, withDerivations);
             WriteWarnings(json, prediction.Warnings);
+            SensitivityJson.Write(json, prediction.Sensitivity);
             json.WriteEndObject();
         }
 

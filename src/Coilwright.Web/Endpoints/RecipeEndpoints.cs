@@ -23,6 +23,10 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}", SaveAsync);
         app.MapPost("/recipes/{id:guid}/preview", PreviewAsync);
         app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync);
+        app.MapPost("/recipes/{id:guid}/sensitivity", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage());
+        app.MapPost("/recipes/{id:guid}/sensitivity/panel", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound());
         app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync);
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
         app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
@@ -79,6 +83,11 @@ internal static class RecipeEndpoints
         ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
+
+    private static async Task<(RevisionRecord Base, SensitivityView View)?> SensitivityAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+        await PostedAsync(id, request, shop, cancel) is { } posted
+            ? (posted.Base, SensitivityDesk.Of(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json, cancel))
+            : null;
 
     private static async Task<IResult> ResponseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {

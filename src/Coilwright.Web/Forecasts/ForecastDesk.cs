@@ -35,10 +35,14 @@ internal static class ForecastDesk
         }
 
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
-        IFieldEngine engine = committed is not null && s_committed.Find(committed) is { } calibration ? new CalibratedFieldEngine(calibration) : s_options.Engine;
+        IFieldEngine engine = EngineFor(committed);
         Prediction prediction = Forecaster.Predict(model, load?.Value, s_options with { Engine = engine });
         return new ForecastView { Engine = engine.Name, Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
     }
+
+    /// <summary>The engine that a document drawn from a saved revision is shown with.</summary>
+    /// <param name="committed">The saved revision; null for none.</param>
+    public static IFieldEngine EngineFor(string? committed) => committed is not null && s_committed.Find(committed) is { } calibration ? new CalibratedFieldEngine(calibration) : s_options.Engine;
 
     /// <summary>Loaded first, bare dashed behind it; a silent curve (volume shut) is left out.</summary>
     private static ResponseView? ResponseOf(Prediction prediction)

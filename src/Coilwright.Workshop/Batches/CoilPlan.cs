@@ -29,6 +29,9 @@ public sealed class CoilPlan
     /// <summary>The coil on no machine in particular.</summary>
     public CoilSetUp SetUp { get; }
 
+    /// <summary>The whole pickup as modelled.</summary>
+    public PickupModel Pickup => _model;
+
     /// <summary>The coil as modelled, for pictures.</summary>
     public CoilModel Model => _model.Coils[_index];
 

@@ -30,6 +30,24 @@ public sealed class RecipeEdit
         return this;
     }
 
+    /// <summary>The recipe under another name.</summary>
+    public RecipeEdit Named(string name)
+    {
+        _root["name"] = name;
+        return this;
+    }
+
+    /// <summary>Every coil on a spool whose resistance was read, Ω/m at 20 °C.</summary>
+    public RecipeEdit OnSpool(double ohmPerM)
+    {
+        foreach (JsonObject coil in Coils)
+        {
+            coil["wire"]!["resistancePerLength"] = ohmPerM.ToString("0.####", CultureInfo.InvariantCulture) + " Ω/m";
+        }
+
+        return this;
+    }
+
     /// <summary>Takes out measured build and capacitance.</summary>
     public RecipeEdit WithoutMeasuredWinding()
     {

@@ -1,69 +1,52 @@
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
+using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Wire;
-using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Solving;
 
-/// <summary>What a spool's resistance makes of a recipe: hold the turns, or hold the ohms.</summary>
+/// <summary>What a spool's resistance makes of a recipe: hold the turns, or hold the ohms. The one rule, at the winder, on the shelf and at the desk.</summary>
 /// <param name="OhmPerM">Of the spool at 20 °C, Ω/m.</param>
 /// <param name="Deviation">From the recipe's wire, as a part: 0.018 is 1.8 % more.</param>
-/// <param name="Nominal">The recipe on its own wire.</param>
+/// <param name="Nominal">The recipe on its own wire, that wire taken exactly as specified.</param>
 /// <param name="HoldTurns">The recipe's turns on this spool.</param>
-/// <param name="HoldOhms">Turns that give the recipe's resistance on this spool.</param>
-public sealed record SpoolChoice(double OhmPerM, double Deviation, SpoolOption Nominal, SpoolOption HoldTurns, SpoolOption HoldOhms)
+/// <param name="HoldOhms">Whole turns that give each coil the recipe's resistance on this spool.</param>
+/// <remarks>The spool's diameter is taken to be the recipe's: 1 % of resistance is 0.5 % of diameter, which the build hardly feels.</remarks>
+public sealed record SpoolChoice(Estimate OhmPerM, double Deviation, SpoolOption Nominal, SpoolOption HoldTurns, SpoolOption HoldOhms)
 {
-    private static readonly ForecastOptions s_quick = new() { Strings = false };
-
-    /// <summary>Both choices side by side.</summary>
-    /// <param name="recipe">The recipe; every coil is wound from this spool.</param>
-    /// <param name="lengthM">Length that was measured, m.</param>
-    /// <param name="ohm">Its resistance as read, Ω.</param>
-    /// <param name="temperatureC">Its temperature, °C.</param>
-    public static SpoolChoice Of(Recipe recipe, double lengthM, double ohm, double temperatureC)
+    /// <summary>Both choices side by side, by whole forecasts.</summary>
+    /// <param name="recipe">The pickup.</param>
+    /// <param name="coils">Places of the coils that are wound from this spool; null for all.</param>
+    /// <param name="ohmPerM">Resistance of the spool at 20 °C, Ω/m.</param>
+    /// <param name="load">What hangs on it; null leaves the loaded peak out.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static SpoolChoice Of(PickupModel recipe, IReadOnlyCollection<int>? coils, Estimate ohmPerM, LoadCircuit? load = null, CancellationToken cancel = default)
     {
-        double ohmPerM = CopperWire.CorrectTo20C(ohm / lengthM, temperatureC);
-        PickupModel nominal = RecipeModelBuilder.ToModel(recipe);
-        PickupModel spool = nominal with { Coils = [.. nominal.Coils.Select(coil => coil with { Wire = coil.Wire with { MeasuredOhmPerM = Estimate.Within(ohmPerM, 0.005, Basis.Measured) } })] };
-        double wanted = Ohm(nominal), share = 1;
-        for (int round = 0; round < 8; round++)
+        int[] wound = [.. coils ?? Enumerable.Range(0, recipe.Coils.Count)];
+        double own = OwnOhmPerM(recipe.Coils[wound[0]].Wire);
+        PickupModel specified = OnWire(recipe, wound, wire => Estimate.Exact(OwnOhmPerM(wire), Basis.Assumed)), turns = OnWire(recipe, wound, _ => ohmPerM), ohms = turns;
+        foreach (int coil in wound)
         {
-            share *= wanted / Ohm(Wound(spool, share));
+            ohms = WoundOhm.WithTurns(ohms, coil, Math.Round(WoundOhm.TurnsFor(turns, coil, WoundOhm.At20C(specified, coil))));
         }
 
-        WireModel own = nominal.Coils[0].Wire;
-        double ownOhmPerM = own.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(own.BareDiameterM.Value, 20, own.ConductivitySPerM);
-        SpoolOption as1 = SpoolOption.Of(nominal, null);
-        return new SpoolChoice(ohmPerM, ohmPerM / ownOhmPerM - 1, as1, SpoolOption.Of(spool, as1), SpoolOption.Of(Wound(spool, share, whole: true), as1));
+        PickupModel[] models = [specified, turns, ohms];
+        SolvedPickup[] solved = new SolvedPickup[models.Length];
+        Parallel.For(0, models.Length, new ParallelOptions { CancellationToken = cancel }, k => solved[k] = new SolvedPickup(models[k], load, cancel: cancel));
+        SpoolOption[] options = [.. models.Select((model, k) => Option(model, Contrast.Between(solved[0], solved[k])))];
+        return new SpoolChoice(ohmPerM, ohmPerM.Value / own - 1, options[0], options[1], options[2]);
     }
 
-    private static double Ohm(PickupModel model) => Forecaster.Predict(model, null, s_quick).Pickup.DcResistance.Value;
+    private static double OwnOhmPerM(WireModel wire) => wire.MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(wire.BareDiameterM.Value, 20, wire.ConductivitySPerM);
 
-    private static PickupModel Wound(PickupModel model, double share, bool whole = false) => model with
+    private static PickupModel OnWire(PickupModel model, int[] coils, Func<WireModel, Estimate> ohmPerM) => model with
     {
-        Coils = [.. model.Coils.Select(coil => coil with { Winding = coil.Winding with { Turns = whole ? Math.Round(coil.Winding.Turns * share) : coil.Winding.Turns * share } })],
+        Coils = [.. model.Coils.Select((coil, c) => coils.Contains(c) ? coil with { Wire = coil.Wire with { MeasuredOhmPerM = ohmPerM(coil.Wire) } } : coil)],
     };
-}
 
-/// <summary>One of the choices, with what it changes against the recipe on its own wire.</summary>
-/// <param name="Turns">Of each coil.</param>
-/// <param name="ResistanceOhm">Of the pickup at 20 °C.</param>
-/// <param name="InductanceH">Of the pickup at 1 kHz.</param>
-/// <param name="InductanceChange">As a part: −0.036 is 3.6 % less.</param>
-/// <param name="OutputChangeDb">Change in output; null without strings in the recipe.</param>
-public sealed record SpoolOption(IReadOnlyList<double> Turns, double ResistanceOhm, double InductanceH, double InductanceChange, double? OutputChangeDb)
-{
-    private double? Output { get; init; }
-
-    internal static SpoolOption Of(PickupModel model, SpoolOption? against)
-    {
-        Prediction prediction = Forecaster.Predict(model, null);
-        IReadOnlyDictionary<string, double> values = PredictionValues.Of(prediction);
-        double? output = values.TryGetValue("output", out double found) ? found : null;
-        double henry = values["inductance"];
-        return new SpoolOption(
-            [.. model.Coils.Select(coil => coil.Winding.Turns)], values["dcResistance"], henry, against is null ? 0 : henry / against.InductanceH - 1,
-            output is { } now && against?.Output is { } then ? 20 * Math.Log10(now / then) : against is null && output is not null ? 0 : null)
-        { Output = output };
-    }
+    private static SpoolOption Option(PickupModel model, IReadOnlyList<ContrastLine> lines) => new(
+        [.. model.Coils.Select(coil => coil.Winding.Turns)],
+        [.. model.Coils.Select((_, c) => lines.First(line => line.Name == (model.Coils.Count == 1 ? "dcResistance" : FormattableString.Invariant($"coils[{c}].dcResistance"))).Second!.Value)],
+        lines);
 }

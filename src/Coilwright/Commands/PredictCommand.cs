@@ -5,6 +5,7 @@ using Coilwright.Output;
 using Coilwright.Workshop.Entry;
 using Coilwright.Physics.Fields;
 using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Commands;
 
@@ -18,8 +19,9 @@ public static class PredictCommand
         Option<string?> at = new("--at") { Description = "Frequencies of inductance and AC resistance, for example 120Hz,1kHz,8kHz", HelpName = "LIST" };
         Option<string?> jig = new("--jig") { Description = "Distance over each pole's top at which its field is given; 1 mm unless said, our assumption", HelpName = "DISTANCE" };
         Option<bool> accurate = new("--accurate") { Description = "Take the accurate field engine; slower" };
+        Option<bool> sensitivity = new("--sensitivity") { Description = "Add what one per cent of wire, a gauge, 100 turns, a millimetre of height or the poles would change" };
         Option<bool> json = new("--json") { Description = "Write coilwright.prediction/1" };
-        Command command = new("predict", "What the pickup will measure, with intervals") { recipe, load, at, jig, accurate, json };
+        Command command = new("predict", "What the pickup will measure, with intervals") { recipe, load, at, jig, accurate, sensitivity, json };
         command.SetAction(async (parsed, cancel) =>
         {
             TypedOptions typed = new();
@@ -32,6 +34,11 @@ public static class PredictCommand
             options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
             options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
             Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);
+            if (parsed.GetValue(sensitivity))
+            {
+                prediction = prediction with { Sensitivity = await Progress.ShowAsync(desk, "Changing one thing at a time", () => RecipeSensitivity.Of(file.Recipe, circuit, null, options, cancel), cancel).ConfigureAwait(false) };
+            }
+
             if (parsed.GetValue(json))
             {
                 await desk.Output.WriteLineAsync(PredictionJson.Write(prediction)).ConfigureAwait(false);

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Contrasts;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Words;
 
@@ -26,6 +27,35 @@ public static class PlainPrediction
             {
                 writer.WriteLine($"Note, {warning.Field}: {warning.Message}");
             }
+        }
+
+        if (prediction.Sensitivity.Count > 0)
+        {
+            WriteSensitivity(writer, prediction.Sensitivity);
+        }
+    }
+
+    /// <summary>A row each result, a column each change; every change with the half width of its own 95 % interval.</summary>
+    private static void WriteSensitivity(TextWriter writer, IReadOnlyList<SensitivityLine> lines)
+    {
+        SensitivityLine[] possible = [.. lines.Where(line => line.WhyNot is null)];
+        writer.WriteLine();
+        writer.WriteLine("What a small change does, each by a whole forecast (± half the 95 % interval of the change)");
+        Table table = new(["quantity", .. possible.Select(line => line.Words)]);
+        foreach (ContrastLine result in possible.SelectMany(line => line.Effects).DistinctBy(effect => effect.Name))
+        {
+            table.Add([FigureWords.Name(result.Name), .. possible.Select(line => line.Effects.FirstOrDefault(effect => effect.Name == result.Name) is { } effect ? ContrastWords.Change(effect) : "–")]);
+        }
+
+        table.Write(writer);
+        foreach (SensitivityLine line in lines.Where(line => line.WhyNot is not null))
+        {
+            writer.WriteLine($"Cannot be made, {line.Words}: {line.WhyNot}");
+        }
+
+        foreach ((string words, ForecastWarning warning) in possible.SelectMany(line => line.Warnings.Select(warning => (line.Words, warning))).DistinctBy(pair => pair.warning.Message))
+        {
+            writer.WriteLine($"Note, {words}: {warning.Message}");
         }
     }
 

@@ -44,6 +44,34 @@ public sealed class PredictTests
         Assert.Equal([120, 8000], document.RootElement.GetProperty("pickup").GetProperty("spectrum").EnumerateArray().Select(line => line.GetProperty("frequency").GetDouble()));
     }
 
+    [Theory]
+    [MemberData(nameof(DemoRecipes))]
+    public async Task Sensitivity_of_every_demo_recipe_is_valid_by_its_schema_and_every_change_lies_inside_its_interval(string recipe)
+    {
+        CommandRun run = await CommandRun.Of("predict", RepositoryFiles.PathOf("demo", "recipes", recipe), "--load", RepositoryFiles.PathOf("demo", "loads", "player.json"), "--sensitivity", "--json");
+
+        Assert.Equal((0, ""), (run.Exit, run.Error));
+        Assert.Empty(Schemas.Complaints("prediction.json", run.Output));
+        using JsonDocument document = JsonDocument.Parse(run.Output);
+        JsonElement[] lines = [.. document.RootElement.GetProperty("sensitivity").EnumerateArray()];
+        Assert.True(lines.Length >= 5);
+        foreach (JsonElement told in lines.SelectMany(line => line.GetProperty("effects").EnumerateObject()).SelectMany(effect => effect.Value.EnumerateObject()).Select(one => one.Value).Where(one => one.TryGetProperty("low", out _)))
+        {
+            Assert.InRange(told.GetProperty("value").GetDouble(), told.GetProperty("low").GetDouble(), told.GetProperty("high").GetDouble());
+        }
+    }
+
+    [Fact]
+    public async Task Plain_sensitivity_names_each_change_and_what_cannot_be_made()
+    {
+        CommandRun run = await CommandRun.Of("predict", s_harbour, "--sensitivity");
+
+        Assert.Equal(0, run.Exit);
+        Assert.Matches(@"quantity +wire 1 % thicker +AWG 43", run.Output);
+        Assert.Matches(@"DC resistance at 20 °C +−1\.8 ±0\.1 %", run.Output); // 1/1.01² and a little more build
+        Assert.Contains("Cannot be made, AWG 41: does not fit", run.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task The_field_over_the_poles_is_read_at_the_jigs_distance()
     {

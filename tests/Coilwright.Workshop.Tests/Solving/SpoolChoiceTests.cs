@@ -1,6 +1,9 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Physics;
+using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving;
+using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop.Tests.Solving;
 
@@ -21,6 +24,16 @@ public sealed class SpoolChoiceTests
         }
         """;
 
+    private const string Twin = """
+        {
+          "format": "coilwright.recipe/1", "name": "spool choice, two coils", "connection": "series",
+          "coils": [
+            { "name": "a", "bobbin": { "coreLength": "61 mm", "coreWidth": "5.6 mm", "windingHeight": "6.4 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000, "pitch": "0.19 mm" }, "position": { "y": "-9.5 mm" } },
+            { "name": "b", "bobbin": { "coreLength": "61 mm", "coreWidth": "5.6 mm", "windingHeight": "6.4 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000, "pitch": "0.19 mm", "direction": "clockwise" }, "position": { "y": "9.5 mm" } }
+          ]
+        }
+        """;
+
     private static Recipe Read(string json) => RecipeReader.Read(json).Value!;
 
     private static Prediction Predict(string json) => Forecaster.Predict(RecipeModelBuilder.ToModel(Read(json)), null, cancel: TestContext.Current.CancellationToken);
@@ -29,9 +42,10 @@ public sealed class SpoolChoiceTests
     [Fact]
     public void Ten_metres_of_56_2_ohm_at_23_5_degrees_hold_turns_or_hold_ohms()
     {
-        SpoolChoice choice = SpoolChoice.Of(Read(Recipe()), 10, 56.2, 23.5);
+        SpoolMeasure measure = SpoolMeasure.For(WireCatalogue.Standard.Find("AWG 42")!, 10, 56.2, 23.5);
+        SpoolChoice choice = SpoolChoice.Of(RecipeModelBuilder.ToModel(Read(Recipe())), null, measure.OhmPerM, cancel: TestContext.Current.CancellationToken);
 
-        Assert.Equal(5.544, choice.OhmPerM, 0.0005);
+        Assert.Equal(5.544, choice.OhmPerM.Value, 0.0005);
         Assert.Equal(0.018, choice.Deviation, 0.0005);
         Assert.Equal(6180, choice.Nominal.ResistanceOhm, 15.0);
         Assert.Equal(6300, choice.HoldTurns.ResistanceOhm, 15.0);
@@ -40,6 +54,32 @@ public sealed class SpoolChoiceTests
         Assert.Equal(choice.Nominal.ResistanceOhm, choice.HoldOhms.ResistanceOhm, 1.0);
         Assert.Equal(-0.036, choice.HoldOhms.InductanceChange, 0.005);
         Assert.Equal(-0.16, choice.HoldOhms.OutputChangeDb!.Value, 0.03);
+    }
+
+    // The spool was read to ±0.5 %, the stretch of winding and the counter add their own; the recipe's wire counts as specified.
+    [Fact]
+    public void What_the_spool_leaves_open_stands_beside_each_choice()
+    {
+        SpoolMeasure measure = SpoolMeasure.For(WireCatalogue.Standard.Find("AWG 42")!, 10, 56.2, 23.5);
+        SpoolChoice choice = SpoolChoice.Of(RecipeModelBuilder.ToModel(Read(Recipe())), null, measure.OhmPerM, cancel: TestContext.Current.CancellationToken);
+        Estimate ohm = choice.HoldTurns.CoilOhm[0], change = choice.HoldTurns.Line("dcResistance")!.Ratio!.Value;
+        double spool = (measure.OhmPerM.High - measure.OhmPerM.Low) / 2 / measure.OhmPerM.Value;
+        Assert.Equal(spool, (change.High - change.Low) / 2 / change.Value, 1e-4); // stretch and turns are the same before and after
+        Assert.True((ohm.High - ohm.Low) / 2 / ohm.Value > spool);
+        Assert.Equal(ohm.Value, choice.HoldTurns.ResistanceOhm, 1e-9);
+    }
+
+    // Two coils on one spool: each holds its own ohms, so their sum does.
+    [Fact]
+    public void Of_two_coils_only_the_one_on_the_spool_changes_its_turns()
+    {
+        PickupModel twin = RecipeModelBuilder.ToModel(Read(Twin));
+        SpoolChoice one = SpoolChoice.Of(twin, [0], Estimate.Within(5.6, 0.005, Basis.Measured), cancel: TestContext.Current.CancellationToken);
+        SpoolChoice both = SpoolChoice.Of(twin, null, Estimate.Within(5.6, 0.005, Basis.Measured), cancel: TestContext.Current.CancellationToken);
+        Assert.Equal(5000, one.HoldOhms.Turns[1]);
+        Assert.Equal(both.HoldOhms.Turns[0], one.HoldOhms.Turns[0]);
+        Assert.Equal(both.HoldOhms.Turns[0], both.HoldOhms.Turns[1]);
+        Assert.Equal(both.Nominal.ResistanceOhm, both.HoldOhms.ResistanceOhm, 1.0); // a whole turn is about 0.7 Ω
     }
 
     [Fact]

@@ -51,6 +51,7 @@ export class NewestWins<T> {
 /** Sends the form as it stands whenever a field moves, and shows the forecast that comes back. Physics and wording live on the server alone. */
 export function liveForecast(form: HTMLFormElement, panel: HTMLElement, drawn: (panel: HTMLElement) => void): void {
   const address = form.dataset.live ?? '';
+  const after = panel.querySelector('[data-after]'); // answered on its own, so it outlives the panel's contents
   const newest = new NewestWins<URLSearchParams>(
     async question => {
       const answer = await fetch(address, { method: 'POST', body: question });
@@ -62,6 +63,9 @@ export function liveForecast(form: HTMLFormElement, panel: HTMLElement, drawn: (
     html => {
       const open = Array.from(panel.querySelectorAll<HTMLDetailsElement>('details[open]'), details => details.dataset.key);
       panel.innerHTML = html;
+      if (after) {
+        panel.querySelector('[data-slot=after]')?.append(after);
+      }
       for (const details of panel.querySelectorAll<HTMLDetailsElement>('details')) {
         details.open = open.includes(details.dataset.key);
       }
@@ -97,7 +101,8 @@ export function slider(range: HTMLInputElement): void {
   follow();
 }
 
-function contentsOf(form: HTMLFormElement): URLSearchParams {
+/** The text fields of a form as they stand. */
+export function contentsOf(form: HTMLFormElement): URLSearchParams {
   const contents = new URLSearchParams();
   for (const [name, value] of new FormData(form)) {
     if (typeof value === 'string') {

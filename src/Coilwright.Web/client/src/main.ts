@@ -1,3 +1,4 @@
+import { afterwards } from './afterwards';
 import { forgetDrafts, keepDrafts } from './drafts';
 import { coilEntry } from './entry';
 import { happeningKeys } from './happening';
@@ -20,6 +21,10 @@ const forecast = document.getElementById('forecast');
 const recipe = document.querySelector<HTMLFormElement>('form[data-live]');
 if (recipe && forecast) {
   liveForecast(recipe, forecast, drawPlots);
+  const after = document.querySelector<HTMLElement>('[data-after]');
+  if (after) {
+    afterwards(recipe, after);
+  }
 }
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-entry]')) {
   coilEntry(form);
