@@ -84,6 +84,7 @@ public static class Cli
             TraceCommand.Build(desk),
             CustomerCommand.Build(desk),
             RulesCommand.Build(desk),
+            SampleCommand.Build(desk),
             PaperCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),

@@ -42,7 +42,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync("7.80 k");
         shop.Clock.Advance(TimeSpan.FromHours(25));
         await page.GetByLabel("Temperature").FillAsync("20 C");
-        await page.GetByLabel("First swing").FillAsync("down");
+        await page.GetByLabel("First swing").FillAsync("up");
         await page.GetByLabel("Meter").FillAsync("bench meter");
         await page.GetByLabel("Who", new() { Exact = true }).FillAsync("Joss");
         await PressAsync(page, "Judge the piece");
@@ -77,7 +77,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await shop.Services.Pieces.Assembly.MakeAsync(new() { Id = Guid.NewGuid(), Coils = ["B-7/1", "B-8/1"], MagnetLot = "M-5" }, CancellationToken.None);
         await PotAndMarkAsync(shop, page);
         shop.Clock.Advance(TimeSpan.FromDays(7));
-        Assert.True((await shop.Services.Pieces.Test.TestAsync(new() { Id = Guid.NewGuid(), Serial = Serial, Resistance = "7.80 k", Temperature = "20", Swing = "down" }, CancellationToken.None)).Verdict!.Passes);
+        Assert.True((await shop.Services.Pieces.Test.TestAsync(new() { Id = Guid.NewGuid(), Serial = Serial, Resistance = "7.80 k", Temperature = "20", Swing = "up" }, CancellationToken.None)).Verdict!.Passes);
         Assert.Empty(await shop.Services.Pieces.Dispatch.ShipAsync(Guid.NewGuid(), [Serial], "K-031", "Ines", CancellationToken.None));
 
         await page.GotoAsync("/");

@@ -21,7 +21,7 @@ public static class Traveller
     /// <exception cref="ArgumentException">The facts have problems: <see cref="TravellerFacts.Check"/> tells them all.</exception>
     public static Sheet Of(Recipe recipe, SheetHeading heading, TravellerFacts facts)
     {
-        IReadOnlyList<StepPlan> plans = facts.Steps.Count > 0 ? facts.Steps : UsualSteps.Of(recipe);
+        IReadOnlyList<StepPlan> plans = facts.Steps.Count > 0 ? facts.Steps : RecipeSteps.Of(recipe);
         if (facts.Check(plans) is { Count: > 0 } problems)
         {
             throw new ArgumentException(string.Join("; ", problems.Select(problem => $"{problem.Field}: {problem.Message}")), nameof(facts));

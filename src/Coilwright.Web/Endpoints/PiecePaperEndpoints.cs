@@ -11,7 +11,6 @@ using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Circuits;
 using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

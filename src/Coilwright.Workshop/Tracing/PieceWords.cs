@@ -5,6 +5,19 @@ namespace Coilwright.Workshop.Tracing;
 /// <summary>Events of a piece in the shop's words, the same on screens and papers.</summary>
 public static class PieceWords
 {
+    /// <summary>A quantity of a whole piece in words.</summary>
+    public static string Quantity(string name) => name switch
+    {
+        "dcResistance" => "DC resistance",
+        "inductance" => "inductance",
+        "q" => "Q",
+        "acResistance" => "AC resistance",
+        "loadedPeak" => "loaded peak",
+        "poleField" => "field over pole",
+        "firstSwing" => "first swing",
+        _ => name,
+    };
+
     /// <summary>One event in a line.</summary>
     public static string Of(PieceEventRecord one, TracedPiece piece) => one.Kind switch
     {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
 
@@ -23,7 +24,7 @@ internal static class PieceReturnCommand
         Command command = ShopAction.Build(desk, "examine", "Measures a piece that came back, against itself at dispatch", [serial], async (open, parsed, person, cancel) =>
         {
             (IReadOnlyList<Problem> problems, ReturnFinding? finding) = await open.Services.Pieces.Returns.ExamineAsync(options.Read(parsed, parsed.GetRequiredValue(serial), person), cancel).ConfigureAwait(false);
-            return (problems, finding is null ? "" : string.Join(Environment.NewLine, finding.Lines.Select(line => $"{line.Quantity}: {line.Words}").Append(finding.Cause)));
+            return (problems, finding is null ? "" : string.Join(Environment.NewLine, finding.Lines.Select(line => $"{PieceWords.Quantity(line.Quantity)}: {line.Words}").Append(finding.Cause)));
         });
         options.AddTo(command);
         return command;

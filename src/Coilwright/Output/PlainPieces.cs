@@ -17,14 +17,14 @@ internal static class PlainPieces
             writer.WriteLine("No coils at hand go together.");
         }
 
-        Table table = new("coils", "at 20 °C", "apart", "hum left");
+        Table table = new("coils", "at 20 °C", "apart", "hum left (forecast)");
         foreach (ProposedPiece piece in pieces)
         {
             table.Add(
                 string.Join(" + ", piece.Coils.Select(coil => coil.Code)),
                 string.Join(" + ", piece.Coils.Select(coil => coil.OhmAt20C is { } ohm ? QuantityText.Format(ohm, QuantityKind.Resistance) : "not read")),
                 piece.Difference is { } apart ? string.Create(CultureInfo.InvariantCulture, $"{100 * apart:0.00} %") : "–",
-                piece.HumLevelDb is { } hum ? string.Create(CultureInfo.InvariantCulture, $"{hum.Value:0} dB ({hum.Low:0} to {hum.High:0}, forecast)") : "–");
+                piece.HumWords);
         }
 
         if (pieces.Count > 0)
@@ -59,7 +59,7 @@ internal static class PlainPieces
 
         foreach (BasketStanding basket in board.Baskets)
         {
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Basket {basket.Record.Label}: {basket.Pieces.Count} pieces, {basket.Record.Kind} lot {basket.Record.Lot}, limit {basket.Record.LimitC:0.#} °C ({basket.Record.LimitOf.TrimEnd(',')}), earliest out {ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone)}"));
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Basket {basket.Record.Label}: {basket.Pieces.Count} {(basket.Pieces.Count == 1 ? "piece" : "pieces")}, {basket.Record.Kind} lot {basket.Record.Lot}, limit {basket.Record.LimitC:0.#} °C ({basket.Record.LimitOf.TrimEnd(',')}), earliest out {ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone)}"));
         }
 
         foreach (InkMix mix in board.Mixes.Select(mix => mix.ToMix()))
