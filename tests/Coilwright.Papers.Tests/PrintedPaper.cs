@@ -9,11 +9,14 @@ namespace Coilwright.Papers.Tests;
 /// <summary>A paper as poppler, a reader that is not ours, finds it.</summary>
 /// <param name="Text">Its words, one blank between them.</param>
 /// <param name="Pages">How many pages.</param>
-/// <param name="Outside">Words that lie beyond the edge of their page, or on one another.</param>
+/// <param name="Outside">Words nearer to the edge than printers print, or on one another.</param>
 /// <param name="Fonts">One line a font.</param>
-/// <param name="Sizes">Every word with the height of its box, points.</param>
-internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyList<string> Outside, IReadOnlyList<string> Fonts, IReadOnlyList<(string Word, double HeightPt)> Sizes)
+/// <param name="Sizes">Every word with the height of its box, points, and its page.</param>
+internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyList<string> Outside, IReadOnlyList<string> Fonts, IReadOnlyList<(string Word, double HeightPt, int Page)> Sizes)
 {
+    /// <summary>What printers leave free at the edge, 5 mm in points; common practice, no source.</summary>
+    private const double Edge = 5 / 25.4 * 72;
+
     /// <summary>Prints a sheet, keeps a copy where COILWRIGHT_PAPERS names a folder, and reads it back.</summary>
     public static PrintedPaper Of(Sheet sheet, PaperSize size = PaperSize.A4) => Read(SheetPdf.Render([sheet], size), $"{sheet.Kind} {sheet.Subject} {size}");
 
@@ -29,7 +32,7 @@ internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyLis
         }
 
         Run("pdftotext", "-bbox", pdf, boxes);
-        (int pages, List<string> outside, List<(string, double)> sizes) = Boxes(File.ReadAllText(boxes));
+        (int pages, List<string> outside, List<(string, double, int)> sizes) = Boxes(File.ReadAllText(boxes));
         string text = string.Join(' ', Run("pdftotext", "-layout", pdf, "-").Split((char[])[' ', '\n', '\f'], StringSplitOptions.RemoveEmptyEntries));
         string[] fonts = [.. Run("pdffonts", pdf).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(2)];
         folder.Delete(recursive: true);
@@ -57,11 +60,11 @@ internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyLis
         return output;
     }
 
-    private static (int Pages, List<string> Outside, List<(string Word, double HeightPt)> Sizes) Boxes(string html)
+    private static (int Pages, List<string> Outside, List<(string Word, double HeightPt, int Page)> Sizes) Boxes(string html)
     {
         (int pages, double width, double height) = (0, 0, 0);
         List<string> outside = [];
-        List<(string, double)> sizes = [];
+        List<(string, double, int)> sizes = [];
         List<(string Word, double[] At)> onPage = [];
         foreach (Match match in Box().Matches(html))
         {
@@ -74,11 +77,11 @@ internal sealed partial record PrintedPaper(string Text, int Pages, IReadOnlyLis
             }
             else
             {
-                sizes.Add((match.Groups["word"].Value, at[3] - at[1]));
+                sizes.Add((match.Groups["word"].Value, at[3] - at[1], pages));
                 onPage.Add((match.Groups["word"].Value, at));
             }
 
-            if (at.Length == 4 && (at[0] < 0 || at[1] < 0 || at[2] > width || at[3] > height))
+            if (at.Length == 4 && (at[0] < Edge || at[1] < Edge || at[2] > width - Edge || at[3] > height - Edge))
             {
                 outside.Add(match.Groups["word"].Value);
             }

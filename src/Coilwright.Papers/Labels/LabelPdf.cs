@@ -32,10 +32,10 @@ public static class LabelPdf
         PdfCode.Bars(on, label.Code, new XRect(x + Pen.Mm, y + 21 * Pen.Mm, text + 2 * Pen.Mm, 8.5 * Pen.Mm));
     }
 
-    /// <summary>One line, made smaller until it fits; what is still too long at half the size ends in "…".</summary>
+    /// <summary>One line, made smaller until it fits; what is still too long at 5 points ends in "…".</summary>
     private static void Line(XGraphics on, Pen pen, string text, double points, bool bold, double width, double x, double y)
     {
-        double size = pen.Fitting(on, text, points, points / 2, bold, width);
+        double size = pen.Fitting(on, text, points, 5, bold, width);
         IReadOnlyList<string> lines = Pen.Wrap(on, text, pen.Font(size, bold), width);
         string shown = lines.Count == 1 ? text : Pen.Wrap(on, text, pen.Font(size, bold), width - size)[0] + "…";
         on.DrawString(shown, pen.Font(size, bold), Pen.Ink, x, y);

@@ -9,7 +9,7 @@ namespace Coilwright.Papers.Pdf;
 /// <summary>Lays one sheet out over as many pages as it needs; head on the first, foot with page n of m on each.</summary>
 internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, PaperSize size) : IDisposable
 {
-    private const double Margin = 14 * Pen.Mm, FootHeight = 17 * Pen.Mm, Line = 1.3;
+    private const double Margin = 14 * Pen.Mm, LeastFoot = 17 * Pen.Mm, Line = 1.3;
 
     private readonly Pen _pen = new();
     private readonly List<XGraphics> _pages = [];
@@ -69,7 +69,8 @@ internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, Pap
         PdfPage page = document.AddPage();
         page.Size = size == PaperSize.A4 ? PdfSharp.PageSize.A4 : PdfSharp.PageSize.Letter;
         _pages.Add(XGraphics.FromPdfPage(page));
-        (_y, _width, _bottom) = (Margin, page.Width.Point - 2 * Margin, page.Height.Point - Margin - FootHeight);
+        (_y, _width, _bottom) = (Margin, page.Width.Point - 2 * Margin, page.Height.Point - Margin);
+        _bottom -= Math.Max(LeastFoot, FootLines(Page, 99, 99).Count * 11 + 10);
     }
 
     private void Need(double height)
@@ -120,9 +121,7 @@ internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, Pap
             double y = _bottom + 6;
             XGraphics on = _pages[page];
             on.DrawLine(new XPen(Pen.Copper, 2), Margin, y, Margin + _width, y);
-            double text = _width - (sheet.Code.Length > 0 ? 170 : 0);
-            string place = string.Create(CultureInfo.InvariantCulture, $"{sheet.Where}, page {page + 1} of {_pages.Count}");
-            foreach (string line in Pen.Wrap(on, Cautions.ClosingLine, _pen.Font(8), text).Concat(Pen.Wrap(on, place, _pen.Font(8), text)))
+            foreach (string line in FootLines(on, page + 1, _pages.Count))
             {
                 y += 11;
                 on.DrawString(line, _pen.Font(8), Pen.Ink, Margin, y);
@@ -133,5 +132,12 @@ internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, Pap
                 PdfCode.Bars(on, sheet.Code, new XRect(Margin + _width - 165, _bottom + 11, 165, 26));
             }
         }
+    }
+
+    private List<string> FootLines(XGraphics on, int page, int pages)
+    {
+        double text = _width - (sheet.Code.Length > 0 ? 170 : 0);
+        string place = string.Create(CultureInfo.InvariantCulture, $"{sheet.Where}, page {page} of {pages}");
+        return [.. Pen.Wrap(on, Cautions.ClosingLine, _pen.Font(8), text), .. Pen.Wrap(on, place, _pen.Font(8), text)];
     }
 }

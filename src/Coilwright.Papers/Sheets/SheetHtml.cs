@@ -17,12 +17,28 @@ public static class SheetHtml
         .sheet td { border-bottom: 1px solid var(--ink); padding: 0.6mm 2mm 0.6mm 0; vertical-align: top; overflow-wrap: anywhere; }
         .sheet h2.part { font-size: 20px; margin: 3mm 0 1mm; color: var(--copper); }
         .sheet figure { margin: 2mm 0; }
-        .sheet .figures { display: grid; gap: 1mm 6mm; margin: 1mm 0 2mm; }
+        .sheet .figures { display: grid; grid-template-columns: repeat(var(--columns), minmax(0, 1fr)); gap: 1mm 6mm; margin: 1mm 0 2mm; }
         .sheet .figures > div { display: block; border-bottom: 1px solid var(--ink); padding-bottom: 1mm; }
         .sheet .figures dt { font-size: 14px; }
         .sheet .figures dd { font-size: 28px; line-height: 1.15; font-weight: 700; overflow-wrap: anywhere; }
+        .sheet .figures dd.long { font-size: 20px; }
         .sheet .figures dd.note { font-size: 14px; font-weight: 400; }
-        @media print { .sheet .figures dd { font-size: 26pt; } .sheet .figures.narrow dd { font-size: 20pt; } .sheet .figures dd.note { font-size: 9.5pt; } }
+        @media print {
+            .sheet .figures { gap: 0.5mm 5mm; margin: 0 0 1mm; }
+            .sheet .figures > div { padding-bottom: 0.3mm; }
+            .sheet .figures dt { font-size: 9pt; line-height: 1.1; }
+            .sheet .figures dd { font-size: 24pt; line-height: 1.1; }
+            .sheet .figures.narrow dd { font-size: 20pt; }
+            .sheet .figures dd.long { font-size: 14pt; }
+            .sheet .figures dd.note { font-size: 8.5pt; }
+            .sheet h2.part { font-size: 12pt; margin: 1mm 0 0; }
+            .sheet .caution { font-size: 8.5pt; }
+        }
+        @media screen and (max-width: 640px) {
+            .sheet .figures { grid-template-columns: minmax(0, 1fr); }
+            .sheet header { flex-wrap: wrap; }
+            .sheet header dl { grid-template-columns: auto; }
+        }
         """;
 
     /// <summary>A whole document; needs nothing from outside.</summary>
@@ -101,10 +117,11 @@ public static class SheetHtml
 
     private static string Figures(FiguresPart part) => string.Create(
         CultureInfo.InvariantCulture,
-        $"<dl class=\"figures{(part.Columns > 2 ? " narrow" : "")}\" style=\"grid-template-columns: repeat({part.Columns}, minmax(0, 1fr))\">{string.Concat(part.Figures.Select(Figure))}</dl>");
+        $"<dl class=\"figures{(part.Columns > 2 ? " narrow" : "")}\" style=\"--columns: {part.Columns}\">{string.Concat(part.Figures.Select(figure => Figure(figure, part.Columns)))}</dl>");
 
-    private static string Figure(KeyFigure figure) =>
-        $"<div><dt>{E(figure.Label)}</dt><dd>{E(figure.Value)}</dd>{(figure.Note.Length > 0 ? $"<dd class=\"note\">{E(figure.Note)}</dd>" : "")}</div>";
+    /// <summary>A value with more letters than a column holds in large type is written smaller, as on the PDF.</summary>
+    private static string Figure(KeyFigure figure, int columns) =>
+        $"<div><dt>{E(figure.Label)}</dt><dd{(figure.Value.Length > 32 / columns ? " class=\"long\"" : "")}>{E(figure.Value)}</dd>{(figure.Note.Length > 0 ? $"<dd class=\"note\">{E(figure.Note)}</dd>" : "")}</div>";
 
     private static string Caution(string text) => $"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(text)}</p>";
 

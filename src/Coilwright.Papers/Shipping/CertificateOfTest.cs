@@ -1,8 +1,6 @@
 using System.Globalization;
 using Coilwright.Papers.Sheets;
-using Coilwright.Papers.Spec;
 using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Shipping;
 
@@ -26,11 +24,8 @@ public static class CertificateOfTest
         List<SheetPart> parts =
         [
             new FiguresPart([new KeyFigure("Verdict", verdict)], 1),
-            new TitlePart("Readings"),
-            new TablePart(["serial", "quantity", "value", "95 % interval", "limits", "so it is"], [.. content.Pieces.SelectMany(Readings)], [1, 2.2, 0.9, 1, 1.9, 1.1]),
+            .. CertificateTables.Of(content, zone),
             new TextPart("Resistances at 20 °C where the temperature was written down; inductance, Q and AC resistance as series values."),
-            new TitlePart("Pieces"),
-            new TablePart(["serial", "recipe", "verdict", "tested by", "at"], [.. content.Pieces.Select(piece => Piece(piece, zone))], [1.2, 1.7, 2, 1.1, 1.5]),
             new TitlePart("Instruments"),
             content.Instruments.Count > 0
                 ? new TablePart(["instrument", "uncertainty", "last checked"], [.. content.Instruments.Select(Instrument)], [2, 3, 1.2])
@@ -40,14 +35,6 @@ public static class CertificateOfTest
         ];
         return new Sheet("Certificate of test", content.Subject, heading, parts, Sheet.CodeOf(content.Subject)) { OfRevision = false };
     }
-
-    private static IEnumerable<IReadOnlyList<string>> Readings(CertifiedPiece piece) => piece.Readings.Select(reading => (string[])
-        [piece.Serial, ReadingWords.Name(reading.Reading) + Warm(reading.Reading), ReadingWords.Value(reading.Reading), ReadingWords.Interval(reading.Reading), reading.Limits, reading.Words]);
-
-    private static string Warm(PieceReading reading) => ReadingWords.Conditions(reading) is { Length: > 0 } words ? $" ({words})" : "";
-
-    private static IReadOnlyList<string> Piece(CertifiedPiece piece, TimeZoneInfo zone) =>
-        [piece.Serial, piece.Recipe + (piece.Revision.Length > 0 ? ", revision " + piece.Revision : ""), piece.Verdict, piece.Person, ShopTime.Words(piece.TestedUtc, zone)];
 
     private static IReadOnlyList<string> Instrument(UsedInstrument instrument) =>
         [instrument.Name, instrument.Uncertainty.Length > 0 ? instrument.Uncertainty : "not stated", instrument.LastChecked?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "not known"];

@@ -71,6 +71,21 @@ public sealed class RecipeCardTests
         Assert.DoesNotContain("Why this revision", card.Text, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("harbour-bridge.json")]
+    [InlineData("breakwater-twin.json")]
+    public void Printed_from_a_browser_the_card_is_one_page_too(string file)
+    {
+        DirectoryInfo folder = Directory.CreateTempSubdirectory("coilwright-card-");
+        string page = Path.Combine(folder.FullName, "card.html"), pdf = Path.Combine(folder.FullName, "card.pdf");
+        File.WriteAllText(page, SheetHtml.Render([Card(file)]));
+
+        PrintedPaper.Run("chromium", "--headless=new", "--no-sandbox", "--disable-gpu", "--user-data-dir=" + folder.FullName, "--no-pdf-header-footer", "--print-to-pdf=" + pdf, "file://" + page);
+
+        Assert.Matches("Pages: +1\n", PrintedPaper.Run("pdfinfo", pdf));
+        folder.Delete(recursive: true);
+    }
+
     [Fact]
     public void The_screen_says_the_same()
     {
