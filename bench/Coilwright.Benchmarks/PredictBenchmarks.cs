@@ -20,7 +20,7 @@ public class PredictBenchmarks
     [GlobalSetup]
     public void Setup()
     {
-        string demo = Path.Combine(Root(), "demo");
+        string demo = Path.Combine(Repository.Root(), "demo");
         _model = RecipeModelBuilder.ToModel(RecipeReader.Read(File.ReadAllText(Path.Combine(demo, "recipes", Recipe + ".json"))).Value!);
         _load = LoadReader.Read(File.ReadAllText(Path.Combine(demo, "loads", "player.json"))).Value!;
     }
@@ -30,15 +30,4 @@ public class PredictBenchmarks
 
     [Benchmark]
     public Prediction Quick() => Forecaster.Predict(_model, _load);
-
-    private static string Root()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Coilwright.slnx")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new DirectoryNotFoundException("Run the benchmarks inside the repository.");
-    }
 }

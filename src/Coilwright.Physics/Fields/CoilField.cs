@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Coilwright.Physics.Fields;
 
 /// <summary>Field strength of one winding per ampere and turn, as current sheets at Gauss offsets through the build; the height is integrated in closed form.</summary>
@@ -42,7 +44,25 @@ internal sealed class CoilField
     {
         (x, y) = (x - _x0, y - _y0);
         double down = _bottom - z, up = _top - z, dd = down * down, uu = up * up, hx = 0, hy = 0, hz = 0;
-        for (int k = 0; k < _x.Length; k++)
+        int k = 0;
+        if (Vector256.IsHardwareAccelerated)
+        {
+            Vector256<double> x4 = default, y4 = default, z4 = default;
+            for (; k + 4 <= _x.Length; k += 4)
+            {
+                Vector256<double> ex = Vector256.Create(x) - Vector256.Create(_x, k), ey = Vector256.Create(y) - Vector256.Create(_y, k), square = ex * ex + ey * ey;
+                Vector256<double> tx = Vector256.Create(_tx, k), ty = Vector256.Create(_ty, k);
+                Vector256<double> toTop = Vector256<double>.One / Vector256.Sqrt(square + Vector256.Create(uu)), toBottom = Vector256<double>.One / Vector256.Sqrt(square + Vector256.Create(dd));
+                Vector256<double> slope = toTop - toBottom;
+                x4 += ty * slope;
+                y4 -= tx * slope;
+                z4 += (tx * ey - ty * ex) * (up * toTop - down * toBottom) / square;
+            }
+
+            (hx, hy, hz) = (Vector256.Sum(x4), Vector256.Sum(y4), Vector256.Sum(z4));
+        }
+
+        for (; k < _x.Length; k++)
         {
             double ex = x - _x[k], ey = y - _y[k], square = ex * ex + ey * ey;
             double toTop = 1 / Math.Sqrt(square + uu), toBottom = 1 / Math.Sqrt(square + dd), slope = toTop - toBottom;

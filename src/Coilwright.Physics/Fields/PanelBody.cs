@@ -8,6 +8,7 @@ internal sealed class PanelBody : MagneticBody
     private readonly Vector3M _centre, _half;
     private readonly Panel[] _panels;
     private readonly SurfacePoint[] _points;
+    private readonly PanelBands _bands;
 
     /// <param name="centre">Middle of the bar.</param>
     /// <param name="size">Sizes along x, y, z.</param>
@@ -26,6 +27,7 @@ internal sealed class PanelBody : MagneticBody
         }
 
         _panels = [.. panels];
+        _bands = new PanelBands([.. panels.Select(panel => (new Vector3M(panel.X, panel.Y, panel.Z), panel.HalfU, panel.HalfV))], [.. panels.Select(panel => panel.Axis)]);
         Area = [.. panels.Select(panel => 4 * panel.HalfU * panel.HalfV)];
         _points = [.. panels.Select((panel, i) => At(panel, i, 0, 0, Whole))];
         Spread = points == 1 ? _points : [.. panels.SelectMany((panel, i) => Around(panel, i, points))];
@@ -82,6 +84,8 @@ internal sealed class PanelBody : MagneticBody
                 break;
         }
     }
+
+    public override void NormalFields(in SurfacePoint point, Span<double> normal) => _bands.NormalFields(point, normal);
 
     /// <summary>The potential goes from the middle along x, then straight to the panel, both inside the bar.</summary>
     public override void Couple(CoilField coil, double[] drive, double[] potential)

@@ -4,7 +4,7 @@ namespace Coilwright.Physics.Fields;
 internal static class PanelKernel
 {
     /// <summary>Beyond five half diagonals the rectangle acts by its charge and its second moments; what is left out is below 5e-4.</summary>
-    private const double FarSquare = 25;
+    public const double FarSquare = 25;
 
     /// <summary>Field components along the rectangle's sides (half lengths p and q) and its normal, at (u, v, n) from its middle, unit density.</summary>
     public static (double U, double V, double N) Field(double p, double q, double u, double v, double n)

@@ -125,6 +125,8 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         (MagneticBody target, MagneticBody source) = (bodies[t], bodies[s]);
         (int[] columns, int[] signs) = (places.Unknown[s], places.Sign[s]);
         double[] normal = new double[source.Count];
+        int first = columns.Where(column => column >= 0).Min();
+        double[] folded = new double[columns.Max() - first + 1];
         FootContact? contact = target is RingBody foot && source is PanelBody floor ? FootContact.Of(foot, floor)
             : target is PanelBody under && source is RingBody over ? FootContact.Of(over, under) : null;
         foreach (SurfacePoint point in source is RingBody ? target.Spread : target.Points)
@@ -149,9 +151,14 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
                     normal[j] = touching ? 0 : normal[j];
                 }
 
+                Fold(normal, columns, signs, first, folded);
                 for (int f = 0, element = point.Element; f < point.Shares.Length; f++, element += target.Stride)
                 {
-                    AddRow(places.Unknown[t][element], places.Share[t][element] * point.Shares[f], normal, columns, signs);
+                    double share = places.Share[t][element] * point.Shares[f];
+                    if (share is not 0)
+                    {
+                        Rows.Subtract(_kernel.AsSpan(places.Unknown[t][element] * _n + first, folded.Length), folded, -share);
+                    }
                 }
             }
         }
@@ -180,13 +187,15 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         }
     }
 
-    private void AddRow(int row, double share, double[] normal, int[] columns, int[] signs)
+    /// <summary>From elements to the run of unknowns that they share.</summary>
+    private static void Fold(double[] normal, int[] columns, int[] signs, int first, double[] folded)
     {
-        for (int j = 0; share is not 0 && j < normal.Length; j++)
+        Array.Clear(folded);
+        for (int j = 0; j < normal.Length; j++)
         {
             if (columns[j] >= 0)
             {
-                _kernel[row * _n + columns[j]] += share * signs[j] * normal[j];
+                folded[columns[j] - first] += signs[j] * normal[j];
             }
         }
     }
@@ -218,12 +227,14 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
             }
         }
 
+        // A body's own net charges are set right on their diagonals alone, all others by the mean over the body.
+        double[][] mean = [.. flux.Select((own, b) => own is null ? [] : own.Select((all, j) => group[j] == b && net[j] ? 0 : all / area[b]).ToArray())];
         for (int i = 0; i < _n; i++)
         {
-            double[] own = flux[group[i]];
-            for (int j = 0; net[i] && j < _n; j++)
+            if (net[i])
             {
-                _kernel[i * _n + j] -= group[i] != group[j] || !net[j] ? own[j] / area[group[i]] : i == j ? own[j] / weight[j] - 0.5 : 0;
+                Rows.Subtract(_kernel.AsSpan(i * _n, _n), mean[group[i]], 1);
+                _kernel[i * _n + i] -= flux[group[i]][i] / weight[i] - 0.5;
             }
         }
     }

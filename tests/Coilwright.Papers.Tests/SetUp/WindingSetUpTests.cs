@@ -58,7 +58,7 @@ public sealed class WindingSetUpTests
     private static WindingSetUp For(double roomC, double maxBuildM = 4.3e-3)
     {
         Figure any = Example.Figure("dcResistance", "Ω", 6180, 0.08);
-        Prediction prediction = new([Example.Forecast], new PickupForecast { DcResistance = any, Inductance = any, Capacitance = any, Spectrum = [], HumEffectiveArea = any, HumResidual = any }, []);
+        Prediction prediction = new([Example.Forecast], new PickupForecast { DcResistance = any, Inductance = any, Capacitance = any, Spectrum = [], HumEffectiveArea = any, HumResidual = any, HumGradient = [] }, []);
         Physics.CoilModel coil = Example.Model.Coils[0];
         return WindingSetUp.For(RecipeReader.Read(RecipeText).Value!, Example.Model with { Coils = [coil with { Bobbin = coil.Bobbin with { MaxBuildM = maxBuildM } }] }, prediction, "Winder 2", roomC);
     }

@@ -1,0 +1,31 @@
+using BenchmarkDotNet.Attributes;
+using BenchmarkDotNet.Engines;
+using Coilwright.Physics.Fields;
+
+namespace Coilwright.Benchmarks;
+
+/// <summary>The accurate engine against getdp on our own finite-element model of six rods (tests/Outside/fields): static inductance, mesh made beforehand and not timed.</summary>
+[SimpleJob(RunStrategy.Monitoring, launchCount: 1, warmupCount: 1, iterationCount: 3)]
+public class FieldOutsideBenchmarks
+{
+    private readonly AccurateFieldEngine _engine = new();
+    private readonly FieldProblem _problem = FieldProblems.OfTheFiniteElements();
+    private OutsideFieldModel _model = null!;
+
+    [GlobalSetup]
+    public void SetUp()
+    {
+        _model = OutsideFieldModel.Mesh();
+        double theirs = _model.SolveH(), ours = Accurate();
+        Console.WriteLine(FormattableString.Invariant($"// inductance per turn squared: getdp {theirs:G6} H, accurate engine {ours:G6} H, {ours / theirs - 1:P2} apart"));
+    }
+
+    [GlobalCleanup]
+    public void CleanUp() => _model.Dispose();
+
+    [Benchmark(Baseline = true)]
+    public double Getdp() => _model.SolveH();
+
+    [Benchmark]
+    public double Accurate() => _engine.Solve(_problem).StaticInductanceH[0, 0];
+}
