@@ -20,8 +20,33 @@ public sealed class SolvePageTests(Chromium chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = "Search" }).ClickAsync();
         ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
         await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2");
-        await Expect(answer.GetByRole(AriaRole.Img).First).ToBeVisibleAsync();
+        await Expect(answer.GetByRole(AriaRole.Figure).First).ToBeVisibleAsync();
         await answer.GetByRole(AriaRole.Button, new() { NameRegex = new("Make a draft with turns") }).First.ClickAsync();
+        await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Solutions_are_pinned_by_links_alone_compared_and_one_becomes_a_draft()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url, scripts: false);
+        await page.GotoAsync($"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge");
+        ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
+        ILocator pinned = page.GetByRole(AriaRole.Region, new() { Name = "Pinned", Exact = true });
+        await answer.GetByRole(AriaRole.Row).Nth(1).GetByRole(AriaRole.Link, new() { NameRegex = new("^Pin ") }).ClickAsync();
+        await Expect(pinned.GetByRole(AriaRole.Columnheader, new() { Name = "Harbour bridge as it stands" }).First).ToBeVisibleAsync();
+
+        // A dot of the trade-off by keyboard.
+        ILocator dot = answer.GetByRole(AriaRole.Figure).GetByRole(AriaRole.Link, new() { NameRegex = new("^Pin ") }).Last;
+        await dot.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Expect(pinned.GetByRole(AriaRole.Link, new() { Name = "Take the pin off" })).ToHaveCountAsync(2);
+        await Expect(pinned.GetByRole(AriaRole.Row, new() { NameRegex = new("^DC resistance") }).First).ToContainTextAsync("±");
+
+        await pinned.GetByRole(AriaRole.Link, new() { Name = "Tell the others against it" }).First.ClickAsync();
+        await Expect(pinned.GetByRole(AriaRole.Columnheader).Nth(1)).Not.ToHaveTextAsync("Harbour bridge as it stands");
+        await pinned.GetByRole(AriaRole.Button, new() { Name = "Make it a draft revision" }).First.ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
     }
 
@@ -46,6 +71,7 @@ public sealed class SolvePageTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}/spread");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "bare diameter" }).First).ToContainTextAsync("%");
+        await Expect(page.GetByRole(AriaRole.Region, new() { Name = "How well the field follows" }).GetByRole(AriaRole.Row, new() { NameRegex = new("^inductance") })).ToContainTextAsync("%");
         await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Histogram of DC resistance") })).ToBeVisibleAsync();
     }
 }

@@ -10,11 +10,11 @@ namespace Coilwright.Analysis.Forecasts;
 public sealed record ForecastBranch(TabulatedBranch Branch, double CapacitanceF, PickupForecast Pickup)
 {
     /// <summary>Frequencies the branch is solved at; it is smooth between them.</summary>
-    private static readonly double[] s_branchHz = [20, 50, 120, 300, 600, 1_000, 1_500, 2_200, 3_300, 4_700, 6_800, 10_000, 14_000, 20_000];
+    public static IReadOnlyList<double> FrequenciesHz { get; } = [20, 50, 120, 300, 600, 1_000, 1_500, 2_200, 3_300, 4_700, 6_800, 10_000, 14_000, 20_000];
 
     public static ForecastBranch Of(PickupModel model, CancellationToken cancel = default)
     {
-        PickupForecast pickup = Forecaster.Predict(model, load: null, new ForecastOptions { FrequenciesHz = s_branchHz }, cancel).Pickup;
+        PickupForecast pickup = Forecaster.Predict(model, load: null, new ForecastOptions { FrequenciesHz = FrequenciesHz }, cancel).Pickup;
         TabulatedBranch branch = new([.. pickup.Spectrum.Select(line => line.FrequencyHz)], [.. pickup.Spectrum.Select(line => line.Inductance.Value)], [.. pickup.Spectrum.Select(line => line.Resistance.Value)]);
         return new ForecastBranch(branch, pickup.Capacitance.Value, pickup);
     }

@@ -15,6 +15,9 @@ public static class RunForecaster
 {
     private const int Bins = 40;
 
+    /// <summary>Pieces of each run that are solved in full beside the drawn ones.</summary>
+    private const int CheckSamples = 8;
+
     /// <summary>Pieces behind each remedy's figure.</summary>
     private const int RemedySamples = 2048;
 
@@ -37,8 +40,16 @@ public static class RunForecaster
         QuantitySpread[] spreads = [.. work.Quantities.Select((quantity, q) => Summary(work, quantity, [.. drawn.Select(outcome => outcome[q])], causes, shares[q]))];
         int few = Math.Min(samples, RemedySamples);
         SpreadRemedy[] remedies = [.. RunInputs.RemediesFor(inputs, byTime).Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few))];
-        return new RunSpread(samples, seed, spreads, remedies, FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel));
+        return new RunSpread(samples, seed, spreads, remedies, FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel)) { FieldCheck = work.Check(CheckSamples) };
     }
+
+    /// <summary>Holds the run's model about one field solution against full solutions at seeded samples of the draw.</summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="samples">Pieces solved in full, 1…1,000.</param>
+    /// <param name="seed">Seed of the draw.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static FieldCheck CheckField(PickupModel model, int samples, int seed, CancellationToken cancel = default) =>
+        new Work(model, null, new Dictionary<string, SpreadTarget>(), seed, cancel).Check(samples);
 
     private static QuantitySpread Summary(Work work, NamedQuantity quantity, double[] all, string[] causes, SensitivityIndex[] shares)
     {
@@ -106,13 +117,14 @@ public static class RunForecaster
     /// <summary>One scene, solved once, and everything drawn about it.</summary>
     private sealed class Work
     {
+        private readonly PickupModel _model;
         private readonly LoadCircuit? _load;
         private readonly int _seed;
         private readonly CancellationToken _cancel;
 
         public Work(PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int seed, CancellationToken cancel)
         {
-            (_load, Targets, _seed, _cancel) = (load, targets, seed, cancel);
+            (_model, _load, Targets, _seed, _cancel) = (model, load, targets, seed, cancel);
             Scene = new ForecastScene(model, new ForecastOptions { JigM = null }, cancel);
             Inputs = new ForecastInputs(model, Scene);
             Quantities = NamedQuantity.Of(Scene, new ForecastVector(Scene, Inputs, load), load is not null);
@@ -122,6 +134,9 @@ public static class RunForecaster
         public ForecastInputs Inputs { get; }
         public IReadOnlyList<NamedQuantity> Quantities { get; }
         public IReadOnlyDictionary<string, SpreadTarget> Targets { get; }
+
+        public FieldCheck Check(int samples) =>
+            new SampledFieldCheck(_model, Scene, Inputs, [.. Inputs.All.Select(input => RunInputs.OfRun(input, byTime: false))]).Run(samples, _seed, _cancel);
 
         public double[][] Draw(IReadOnlyList<UncertainInput> inputs, int samples, int seedStep)
         {

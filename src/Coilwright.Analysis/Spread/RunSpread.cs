@@ -6,7 +6,11 @@ namespace Coilwright.Analysis.Spread;
 /// <param name="Quantities">One by one.</param>
 /// <param name="Remedies">What would narrow it, and what would widen it.</param>
 /// <param name="FieldModelError">Largest difference of the inductance used here from a full field solution, as a part of it, over pieces at the edge of the draw.</param>
-public sealed record RunSpread(int Samples, int Seed, IReadOnlyList<QuantitySpread> Quantities, IReadOnlyList<SpreadRemedy> Remedies, double FieldModelError);
+public sealed record RunSpread(int Samples, int Seed, IReadOnlyList<QuantitySpread> Quantities, IReadOnlyList<SpreadRemedy> Remedies, double FieldModelError)
+{
+    /// <summary>Pieces of this run that were solved in full, and how far its model was off at them.</summary>
+    public FieldCheck FieldCheck { get; init; } = new(0, []);
+}
 
 /// <summary>One quantity over the run.</summary>
 public sealed record QuantitySpread

@@ -38,10 +38,28 @@ public static class SpreadJson
 
             json.WriteEndArray();
             json.WriteNumber("fieldModelError", run.FieldModelError);
+            WriteCheck(json, run.FieldCheck);
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WriteCheck(Utf8JsonWriter json, FieldCheck check)
+    {
+        json.WriteStartObject("fieldCheck");
+        json.WriteNumber("samples", check.Samples);
+        json.WriteStartObject("quantities");
+        foreach (FieldCheckLine line in check.Quantities)
+        {
+            json.WriteStartObject(line.Name);
+            json.WriteNumber("largest", line.Largest);
+            json.WriteNumber("rms", line.Rms);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
+        json.WriteEndObject();
     }
 
     private static void WriteQuantity(Utf8JsonWriter json, QuantitySpread quantity)

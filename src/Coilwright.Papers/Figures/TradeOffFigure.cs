@@ -10,20 +10,19 @@ public static class TradeOffFigure
     private const double Left = 110, Right = 700, Top = 16, Bottom = 320;
 
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
-    /// <param name="points">First and second quantity of each recipe, SI or dB, and words for it.</param>
+    /// <param name="points">The recipes.</param>
     /// <param name="first">Name and SI unit of the quantity along the page.</param>
     /// <param name="second">Name and SI unit of the quantity up the page.</param>
-    public static string Svg(IReadOnlyList<(double First, double Second, string Words)> points, (string Name, string Unit) first, (string Name, string Unit) second)
+    public static string Svg(IReadOnlyList<TradeOffDot> points, (string Name, string Unit) first, (string Name, string Unit) second)
     {
         (double lowX, double highX) = Ends(points.Select(point => point.First));
         (double lowY, double highY) = Ends(points.Select(point => point.Second));
         StringBuilder svg = new();
-        svg.Append(CultureInfo.InvariantCulture, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure" role="img" viewBox="0 0 720 370" font-family="system-ui, sans-serif" font-size="12"><title>Trade-off</title><desc>{points.Count} recipes, {Markup.E(second.Name)} against {Markup.E(first.Name)}; the table below has the numbers.</desc>""");
+        svg.Append(CultureInfo.InvariantCulture, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure" role="{(points.Any(point => point.Link.Length > 0) ? "group" : "img")}" viewBox="0 0 720 370" font-family="system-ui, sans-serif" font-size="12"><title>Trade-off</title><desc>{points.Count} recipes, {Markup.E(second.Name)} against {Markup.E(first.Name)}; the table below has the numbers.</desc>""");
         svg.Append(CultureInfo.InvariantCulture, $"""<path d="M{Left} {Top}V{Bottom}H{Right}" fill="none" stroke="currentColor"/><text x="{(Left + Right) / 2}" y="360" text-anchor="middle" fill="currentColor">{Markup.E(first.Name)}</text><text x="18" y="{(Top + Bottom) / 2}" text-anchor="middle" fill="currentColor" transform="rotate(-90 18 {(Top + Bottom) / 2})">{Markup.E(second.Name)}</text>""");
-        foreach ((double x, double y, string words) in points)
+        foreach (TradeOffDot dot in points)
         {
-            double px = Left + (x - lowX) / (highX - lowX) * (Right - Left), py = Bottom - (y - lowY) / (highY - lowY) * (Bottom - Top);
-            svg.Append(CultureInfo.InvariantCulture, $"""<circle cx="{px:0.#}" cy="{py:0.#}" r="4" fill="var(--copper, #a8552a)"><title>{Markup.E(words)}</title></circle>""");
+            Append(svg, dot, Left + (dot.First - lowX) / (highX - lowX) * (Right - Left), Bottom - (dot.Second - lowY) / (highY - lowY) * (Bottom - Top));
         }
 
         foreach ((double x, double y, string anchor, double value, string unit) in new[]
@@ -36,6 +35,20 @@ public static class TradeOffFigure
         }
 
         return svg.Append("</svg>").ToString();
+    }
+
+    /// <summary>A dot, or a ring with its number for one that is marked; with a link it has room for a finger.</summary>
+    private static void Append(StringBuilder svg, TradeOffDot dot, double px, double py)
+    {
+        if (dot.Link.Length > 0)
+        {
+            svg.Append(CultureInfo.InvariantCulture, $"""<a href="{Markup.E(dot.Link)}" aria-label="{Markup.E(dot.LinkWords)}"><circle cx="{px:0.#}" cy="{py:0.#}" r="11" fill="transparent"/>""");
+        }
+
+        svg.Append(dot.Mark.Length == 0
+            ? string.Create(CultureInfo.InvariantCulture, $"""<circle cx="{px:0.#}" cy="{py:0.#}" r="4" fill="var(--copper, #a8552a)"><title>{Markup.E(dot.Words)}</title></circle>""")
+            : string.Create(CultureInfo.InvariantCulture, $"""<circle cx="{px:0.#}" cy="{py:0.#}" r="8" fill="none" stroke="currentColor" stroke-width="2.5"><title>{Markup.E(dot.Words)}</title></circle><text x="{px:0.#}" y="{py - 11:0.#}" text-anchor="middle" font-weight="700" fill="currentColor">{Markup.E(dot.Mark)}</text>"""));
+        svg.Append(dot.Link.Length > 0 ? "</a>" : "");
     }
 
     /// <summary>Ends of an axis, a little apart even where all values are one.</summary>

@@ -112,7 +112,7 @@ public static class SetUpSheetHtml
         html.Append("<li><h2>Thread the wire</h2><dl>");
         Term(html, "Wire", coil.Wire);
         Term(html, "Bare / overall", $"{Mm(coil.BareDiameterM.Value)} / {Mm(coil.OverallDiameterM.Value)}");
-        Term(html, "A coil takes", $"{FigureWords.Value(coil.WireLength)}, {FigureWords.Value(coil.WireMass)}");
+        Term(html, "A coil takes", $"{FigureWords.WithInterval(coil.WireLength)}, {FigureWords.WithInterval(coil.WireMass)}");
         TensionAdvice tension = coil.Tension;
         Term(html, "Tension", (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ") + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)}");
         html.Append("</dl>");
@@ -156,8 +156,8 @@ public static class SetUpSheetHtml
         double? speedRpm = coil.OnMachine is { } on ? on.SpeedRpm : coil.SpeedRpm;
         Term(html, "Speed", speedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
         Term(html, "Time", coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min{(coil.OnMachine is { Spindles: > 1 and var count } ? $" for {count} coils" : "")}") : "–");
-        Term(html, "Build", FigureWords.Value(coil.Fill.Build));
-        Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureWords.Value(fill) : "–");
+        Term(html, "Build", FigureWords.WithInterval(coil.Fill.Build));
+        Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureWords.WithInterval(fill) : "–");
         html.Append("</dl><dl>");
         Term(html, "Room", coil.Fill.Words);
         html.Append("</dl></li>");
@@ -169,7 +169,7 @@ public static class SetUpSheetHtml
         string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
         html.Append("<li><h2>Bare the ends, cool, measure</h2><dl>");
         Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
-        Term(html, "First piece", $"{FigureWords.Value(coil.Inductance)} at 1 kHz, build {FigureWords.Value(coil.Fill.Build)}; then release the series");
+        Term(html, "First piece", $"{FigureWords.WithInterval(coil.Inductance)} at 1 kHz, build {FigureWords.WithInterval(coil.Fill.Build)}; then release the series");
         Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
         if (setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs)
         {

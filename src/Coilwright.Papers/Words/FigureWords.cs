@@ -73,10 +73,14 @@ public static class FigureWords
         return estimate.IsExact ? "exact" : $"{Value(estimate.Low, figure.Unit, digits)} – {Value(estimate.High, figure.Unit, digits)}";
     }
 
+    /// <summary>A figure's value with its 95 % interval behind it.</summary>
+    public static string WithInterval(Figure figure) => $"{Value(figure)} ({Interval(figure)})";
+
     /// <summary>A value in SI with the unit that suits its size.</summary>
     public static string Value(double si, string unit, int digits = 3) => unit switch
     {
         "dB" => si.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture) + " dB",
+        "dBV" => si.ToString("0.0", CultureInfo.InvariantCulture) + " dBV",
         "V·s/m" => Number(si * 1e3, digits) + " mV per m/s",
         "Wb" => Number(si * 1e6, digits) + " µWb",
         "m²" => Number(si * 1e4, digits) + " cm²",

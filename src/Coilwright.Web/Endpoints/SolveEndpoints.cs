@@ -1,6 +1,8 @@
-using Coilwright.Analysis.Solving;
 using Coilwright.Analysis.Spread;
+using Coilwright.Web.Forecasts;
+using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
+using Coilwright.Web.Views;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving;
@@ -22,32 +24,19 @@ internal static class SolveEndpoints
         app.MapGet("/recipes/{id:guid}/spread", SpreadAsync);
     }
 
-    private static async Task<IResult> SolveAsync(Guid id, string? want, string? vary, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> SolveAsync(Guid id, string? want, string? vary, string[]? pin, string? against, ShopServices shop, CancellationToken cancel)
     {
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
         {
             return Answers.NotFoundPage();
         }
 
-        string[] wants = (want ?? "").Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        List<Problem> problems = [];
-        Solutions? answer = null;
-        if (wants.Length > 0)
-        {
-            IReadOnlyDictionary<string, double> known = RecipeSolver.Known(found.Recipe, NewestRevision.Load(), cancel);
-            Want[] read = [.. wants.Select(typed => WantText.Read("want", typed, known, problems)).OfType<Want>()];
-            IReadOnlyList<Varied> varied = VaryText.Read("vary", vary ?? "turns", problems);
-            if (problems.Count == 0)
-            {
-                ReadOutcome<Solutions> outcome = RecipeSolver.Solve(found.Recipe, new SolveQuestion { Wants = read, Vary = varied, Load = NewestRevision.Load() }, cancel);
-                answer = outcome.Value;
-                problems.AddRange(outcome.Problems);
-            }
-        }
-
+        SolveAddress address = new(id, want ?? "", vary ?? "turns", [.. (pin ?? []).Distinct().Take(SolveAddress.MostPins)], against ?? "");
+        ReadOutcome<Solutions> outcome = SolveDesk.Ask(found.Recipe, address.Want, address.Vary, cancel);
+        PinnedView? pinned = outcome.Value is { } answer ? PinnedDesk.Of(found.Record, answer, address, NewestRevision.Load()) : null;
         return Answers.Page<SolvePage>(
-            new() { ["Recipe"] = found.Record, ["Found"] = answer, ["Problems"] = problems, ["Want"] = want ?? "", ["Vary"] = vary ?? "turns" },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            new() { ["Recipe"] = found.Record, ["Found"] = outcome.Value, ["Problems"] = outcome.Problems, ["Address"] = address, ["Pinned"] = pinned },
+            outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
     /// <summary>A recipe that was found becomes a draft of the same recipe.</summary>
@@ -62,7 +51,7 @@ internal static class SolveEndpoints
         (Guid kept, IReadOnlyList<Problem> problems) = await NewestRevision.KeepAsync(found.Record, form, shop, cancel);
         return problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{kept}?saved=yes")
-            : Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Problems"] = problems }, StatusCodes.Status422UnprocessableEntity);
+            : Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Problems"] = problems, ["Address"] = new SolveAddress(id, "", "turns", [], "") }, StatusCodes.Status422UnprocessableEntity);
     }
 
     private static async Task<IResult> SpreadAsync(Guid id, ShopServices shop, CancellationToken cancel)

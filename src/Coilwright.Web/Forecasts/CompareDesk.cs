@@ -1,4 +1,4 @@
-using System.Globalization;
+using Coilwright.Analysis.Contrasts;
 using Coilwright.Analysis.Curves;
 using Coilwright.Papers.Figures;
 using Coilwright.Physics.Circuit;
@@ -44,6 +44,13 @@ internal static class CompareDesk
         return Drawn(designs, loads, points) with { Measured = measured, RecipeDifferences = RecipeDifference.Between(chosen) };
     }
 
+    /// <summary>Recipes side by side on one load by their bare names, the first one pinned.</summary>
+    public static CompareView Compare(IReadOnlyList<RevisionRecord> recipes, LoadCircuit load)
+    {
+        List<ComparedDesign> designs = [.. recipes.Select(recipe => ComparedDesign.Of(recipe, recipe.RecipeName).Design).OfType<ComparedDesign>()];
+        return Drawn(designs, [("this load", load)], null) with { RecipeDifferences = RecipeDifference.Between(recipes) };
+    }
+
     /// <summary>The recipes asked for, the pinned one first.</summary>
     private static List<RevisionRecord> Chosen(CompareForm form, IReadOnlyList<RevisionRecord> recipes)
     {
@@ -83,31 +90,17 @@ internal static class CompareDesk
             views.Add(new CurveView("Measured gain", [.. hz.Select(f => At(measured, f))], true) { Stroke = views.Count });
         }
 
+        IReadOnlyList<ContrastLine>?[] lines = new IReadOnlyList<ContrastLine>?[curves.Length];
+        Parallel.For(0, curves.Length, k => lines[k] = CompareRows.Lines(curves[k].Design, designs[0], curves[k].Load));
         int pinnedPeak = Array.FindIndex(peaks, peak => peak is not null);
         return new CompareView
         {
             Designs = [.. designs.Select(design => design.Name)],
             Response = views.Count == 0 ? null : new ResponseView(hz, views, pinnedPeak < 0 ? null : peaks[pinnedPeak]!.Value.FrequencyHz),
-            Rows = [.. curves.Select((curve, i) => Row(names[i], curve.Design, curve.Load, responses[i], peaks[i], peaks[i - (i % designs.Count)], i % designs.Count == 0))],
-            ResultDifferences = ResultDifference.Between(designs, loads[0].Load),
+            Rows = [.. curves.Select((curve, i) => CompareRows.Of(names[i], curve.Design, designs[0], curve.Load, lines[i]))],
+            ResultDifferences = ResultDifference.Between(designs, loads[0].Load, [.. lines.Take(designs.Count)]),
             Svg = views.Count == 0 ? "" : ResponseFigure.Svg([.. names.Zip(responses)], peaks, "Responses compared", "compare"),
         };
-    }
-
-    private static CompareRow Row(string name, ComparedDesign design, LoadCircuit load, Response response, ResonancePeak? peak, ResonancePeak? pinned, bool isPinned)
-    {
-        string Number(double value, string format) => value.ToString(format, CultureInfo.InvariantCulture);
-        string change = isPinned ? "pinned" : peak is { } here && pinned is { } there
-            ? $"{Number(100 * (here.FrequencyHz / there.FrequencyHz - 1), "+0.0;−0.0")} %, {Number(here.GainDb - there.GainDb, "+0.0;−0.0")} dB" : "–";
-        return new CompareRow(
-            name,
-            peak is { } top ? FigureText.Write(top.FrequencyHz, "Hz") : response.IsSilent ? "silent" : "no peak",
-            peak is { } height ? Number(height.GainDb, "+0.0;−0.0") + " dB" : "–",
-            peak is { } sharp ? Number(sharp.Q, "0.00") : "–",
-            design.Fall(load) is { } fall ? FigureText.Write(fall, "Hz") : "–",
-            response.IsSilent ? "–" : Number(response.LowFrequencyGainDb, "+0.00;−0.00") + " dB",
-            response.IsSilent ? "–" : Number(20 * Math.Log10(design.NoiseV(load)), "0.0") + " dBV",
-            change);
     }
 
     /// <summary>A measured gain between its points, relative to the first; nothing outside them.</summary>

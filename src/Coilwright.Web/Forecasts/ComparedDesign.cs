@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Coilwright.Analysis.Contrasts;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Circuit.Networks;
@@ -18,12 +19,17 @@ internal sealed record ComparedDesign(string Name, ISeriesBranch Branch, double 
     /// <summary>Forecasts kept, so that dragging a control computes responses alone.</summary>
     private const int MostKept = 60;
 
-    private static readonly ConcurrentDictionary<string, ForecastBranch> s_kept = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<string, (ForecastBranch Branch, SolvedPickup Solved)> s_kept = new(StringComparer.Ordinal);
+
+    /// <summary>The design solved, for intervals; null for a measured one.</summary>
+    public SolvedPickup? Solved { get; private init; }
 
     /// <summary>A recipe's design, or its problems.</summary>
-    public static (ComparedDesign? Design, IReadOnlyList<Problem> Problems) Of(RevisionRecord revision)
+    /// <param name="revision">The recipe.</param>
+    /// <param name="name">What to call it; name and revision unless said.</param>
+    public static (ComparedDesign? Design, IReadOnlyList<Problem> Problems) Of(RevisionRecord revision, string? name = null)
     {
-        if (!s_kept.TryGetValue(revision.Json, out ForecastBranch? branch))
+        if (!s_kept.TryGetValue(revision.Json, out (ForecastBranch Branch, SolvedPickup Solved) kept))
         {
             ReadOutcome<Recipe> recipe = RecipeReader.Read(revision.Json);
             if (recipe.Value is null)
@@ -31,16 +37,17 @@ internal sealed record ComparedDesign(string Name, ISeriesBranch Branch, double 
                 return (null, [.. recipe.Problems.Select(problem => problem with { Field = $"{revision.RecipeName}: {problem.Field}" })]);
             }
 
-            branch = ForecastBranch.Of(RecipeModelBuilder.ToModel(recipe.Value));
+            kept = (ForecastBranch.Of(RecipeModelBuilder.ToModel(recipe.Value)), SolvedDesigns.Of(recipe.Value));
             if (s_kept.Count >= MostKept)
             {
                 s_kept.Clear();
             }
 
-            s_kept[revision.Json] = branch;
+            s_kept[revision.Json] = kept;
         }
 
-        return (new ComparedDesign($"{revision.RecipeName} {revision.Letter}", branch.Branch, branch.CapacitanceF, null, branch.Pickup), []);
+        ForecastBranch branch = kept.Branch;
+        return (new ComparedDesign(name ?? $"{revision.RecipeName} {revision.Letter}", branch.Branch, branch.CapacitanceF, null, branch.Pickup) { Solved = kept.Solved }, []);
     }
 
     public Response Compute(LoadCircuit load, double[] frequenciesHz) => PickupResponse.Compute(Branch, CapacitanceF, LossOhm, load, frequenciesHz);

@@ -1,51 +1,46 @@
-using System.Globalization;
-using Coilwright.Physics;
+using Coilwright.Analysis.Contrasts;
+using Coilwright.Papers.Words;
 using Coilwright.Physics.Circuit;
 using Coilwright.Web.Views;
 
 namespace Coilwright.Web.Forecasts;
 
-/// <summary>What differs in the results of designs on one load: each value with its interval, and its change from the first design.</summary>
+/// <summary>What differs in the results of designs on one load: each value with its interval, and its change from the first design with the change's own.</summary>
 internal static class ResultDifference
 {
-    public static IReadOnlyList<(string Name, IReadOnlyList<string> Values)> Between(IReadOnlyList<ComparedDesign> designs, LoadCircuit load)
+    private static readonly (string Name, string Unit)[] s_rows =
+    [
+        ("dcResistance", "Ω"), ("inductance", "H"), ("capacitance", "F"), ("loadedPeak", "Hz"), ("loadedPeakGain", "dB"), ("minus3Db", "Hz"), ("output", "V·s/m"), ("hum", "m²"), ("noise", "dBV"),
+    ];
+
+    /// <summary>A row each result.</summary>
+    /// <param name="designs">The designs, the pinned one first.</param>
+    /// <param name="load">What they hang on.</param>
+    /// <param name="lines">Each design against the first; null for a measured one.</param>
+    public static IReadOnlyList<(string Name, IReadOnlyList<string> Values)> Between(IReadOnlyList<ComparedDesign> designs, LoadCircuit load, IReadOnlyList<IReadOnlyList<ContrastLine>?> lines) =>
+        designs.Count < 2 || lines.Count < designs.Count ? []
+        : [.. s_rows.Where(row => lines.Any(of => of?.Any(line => line.Name == row.Name) ?? false))
+            .Select(row => (FigureWords.Name(row.Name), (IReadOnlyList<string>)[.. designs.Select((design, i) => Cell(row, design, load, lines[i], changed: i > 0 && designs[0].Solved is not null))]))];
+
+    private static string Cell((string Name, string Unit) row, ComparedDesign design, LoadCircuit load, IReadOnlyList<ContrastLine>? lines, bool changed)
     {
-        if (designs.Count < 2)
+        if (lines is null)
         {
-            return [];
+            return Measured(row, design, load) is { } value ? FigureText.Write(value, row.Unit) : "–";
         }
 
-        ResonancePeak?[] peaks = [.. designs.Select(design => design.Peak(load))];
-        return
-        [
-            Row("DC resistance at 20 °C", [.. designs.Select(design => design.Pickup?.DcResistance.Estimate)], "Ω"),
-            Row("Inductance at 1 kHz", [.. designs.Select(design => design.Pickup?.Inductance.Estimate)], "H"),
-            Row("Capacitance", [.. designs.Select(design => design.Pickup?.Capacitance.Estimate)], "F"),
-            Row("Peak on this load", [.. peaks.Select(peak => peak is { } top ? Estimate.Exact(top.FrequencyHz, Basis.Forecast) : (Estimate?)null)], "Hz"),
-            ("Its height", [.. peaks.Select((peak, i) => peak is { } top ? Decibels(top.GainDb, i > 0 && peaks[0] is { } first ? top.GainDb - first.GainDb : null) : "–")]),
-            Row("−3 dB", [.. designs.Select(design => design.Fall(load) is { } hz ? Estimate.Exact(hz, Basis.Forecast) : (Estimate?)null)], "Hz"),
-            ("Thermal noise", [.. designs.Select((design, i) => Noise(design, load, i > 0 ? designs[0] : null))]),
-        ];
+        return lines.FirstOrDefault(line => line.Name == row.Name) is { Second: { } estimate } found
+            ? $"{FigureText.Write(estimate.Value, row.Unit)} ({FigureText.Interval(estimate, row.Unit)}){(changed ? $", {ContrastWords.Change(found)}" : "")}"
+            : "–";
     }
 
-    private static (string, IReadOnlyList<string>) Row(string name, Estimate?[] values, string unit) => (name, [.. values.Select((value, i) =>
+    /// <summary>What a fitted curve tells of it.</summary>
+    private static double? Measured((string Name, string Unit) row, ComparedDesign design, LoadCircuit load) => row.Name switch
     {
-        if (value is not { } here)
-        {
-            return "–";
-        }
-
-        string interval = here.IsExact ? "" : $" ({FigureText.Interval(here, unit)})";
-        string change = i > 0 && values[0] is { } first && Math.Abs(first.Value) > 0 ? string.Create(CultureInfo.InvariantCulture, $", {100 * (here.Value / first.Value - 1):+0.0;−0.0;0.0} %") : "";
-        return FigureText.Write(here.Value, unit) + interval + change;
-    })]);
-
-    private static string Decibels(double value, double? change) =>
-        string.Create(CultureInfo.InvariantCulture, $"{value:+0.0;−0.0;0.0} dB") + (change is { } by ? string.Create(CultureInfo.InvariantCulture, $", {by:+0.0;−0.0;0.0} dB") : "");
-
-    private static string Noise(ComparedDesign design, LoadCircuit load, ComparedDesign? first)
-    {
-        double volt = design.NoiseV(load), other = first?.NoiseV(load) ?? 0;
-        return volt <= 0 ? "–" : string.Create(CultureInfo.InvariantCulture, $"{20 * Math.Log10(volt):0.0} dBV") + (other > 0 ? string.Create(CultureInfo.InvariantCulture, $", {20 * Math.Log10(volt / other):+0.0;−0.0;0.0} dB") : "");
-    }
+        "loadedPeak" => design.Peak(load)?.FrequencyHz,
+        "loadedPeakGain" => design.Peak(load)?.GainDb,
+        "minus3Db" => design.Fall(load),
+        "noise" => 20 * Math.Log10(design.NoiseV(load)),
+        _ => null,
+    };
 }

@@ -29,5 +29,8 @@ public sealed record CompareView
     public string Svg { get; init; } = "";
 }
 
-/// <summary>Key numbers of one curve, written with their units; a change is against the pinned design on the same load.</summary>
-public sealed record CompareRow(string Curve, string PeakAt, string PeakGain, string Q, string Minus3Db, string Level, string Noise, string Change);
+/// <summary>Key numbers of one curve; the change is against the pinned design on the same load.</summary>
+public sealed record CompareRow(string Curve, CompareCell PeakAt, CompareCell PeakGain, CompareCell Q, CompareCell Minus3Db, CompareCell Level, CompareCell Noise, string Change);
+
+/// <summary>A number written with its unit, and both ends of its 95 % interval; no interval where it was not forecast.</summary>
+public sealed record CompareCell(string Value, string Interval = "");

@@ -12,12 +12,16 @@ public static class FigureText
     /// <summary>Value with unit, three significant digits.</summary>
     public static string Value(Figure figure) => Write(figure.Value, figure.Unit);
 
-    /// <summary>Both ends of the 95 % interval, or "exact".</summary>
-    public static string Interval(Estimate estimate, string unit) =>
-        estimate.IsExact ? "exact" : $"{Write(estimate.Low, unit)} to {Write(estimate.High, unit)}";
+    /// <summary>Both ends of the 95 % interval, their unit once where it is the same, or "exact".</summary>
+    public static string Interval(Estimate estimate, string unit)
+    {
+        string low = Write(estimate.Low, unit), high = Write(estimate.High, unit);
+        string[] lower = low.Split(' ', 2), upper = high.Split(' ', 2);
+        return estimate.IsExact ? "exact" : $"{(lower.Length == 2 && upper.Length == 2 && lower[1] == upper[1] ? lower[0] : low)} to {high}";
+    }
 
     /// <summary>A number in an SI unit as people write it.</summary>
-    public static string Write(double si, string unit) => unit is "V·s/m" or "Wb" or "m²" or "dB" ? FigureWords.Value(si, unit) : KindOf(unit) is { } kind
+    public static string Write(double si, string unit) => unit is "V·s/m" or "Wb" or "m²" or "dB" or "dBV" ? FigureWords.Value(si, unit) : KindOf(unit) is { } kind
         ? QuantityText.Format(si, kind)
         : Plain(si) + (unit is "1" or "" ? "" : " " + unit);
 

@@ -55,6 +55,7 @@ public static class SolutionsJson
             }
 
             json.WriteEndObject();
+            WriteIntervals(json, solution.Prediction);
             json.WritePropertyName("recipe");
             WriteDocument(json, solution.RecipeJson);
             json.WritePropertyName("prediction");
@@ -63,6 +64,21 @@ public static class SolutionsJson
         }
 
         json.WriteEndArray();
+    }
+
+    /// <summary>The 95 % interval of each quantity that has one.</summary>
+    private static void WriteIntervals(Utf8JsonWriter json, Prediction prediction)
+    {
+        json.WriteStartObject("intervals");
+        foreach (NamedFigure figure in prediction.Named.Values.Where(figure => !figure.Estimate.IsExact && double.IsFinite(figure.Estimate.Low) && double.IsFinite(figure.Estimate.High)))
+        {
+            json.WriteStartObject(figure.Name);
+            json.WriteNumber("low", figure.Estimate.Low);
+            json.WriteNumber("high", figure.Estimate.High);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndObject();
     }
 
     private static void WriteDocument(Utf8JsonWriter json, string document)

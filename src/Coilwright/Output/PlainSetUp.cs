@@ -22,7 +22,7 @@ public static class PlainSetUp
             writer.WriteLine($"Coil {coil.Name}");
             Table table = new("set", "to", "");
             AddStop(table, setUp, coil);
-            table.Add("wire", coil.Wire, $"bare {Mm(coil.BareDiameterM.Value)}, overall {Mm(coil.OverallDiameterM.Value)}; {FigureWords.Value(coil.WireLength)}, {FigureWords.Value(coil.WireMass)}");
+            table.Add("wire", coil.Wire, $"bare {Mm(coil.BareDiameterM.Value)}, overall {Mm(coil.OverallDiameterM.Value)}; {FigureWords.WithInterval(coil.WireLength)}, {FigureWords.WithInterval(coil.WireMass)}");
             table.Add("tension", coil.Tension.OwnN is { } own ? Gf(own) : "not stated", $"band {Gf(coil.Tension.LowN)} – {Gf(coil.Tension.HighN)}, never above {Gf(coil.Tension.MaximumN)}; {coil.Tension.Words}");
             if (coil.OnMachine is { } on)
             {
@@ -42,7 +42,7 @@ public static class PlainSetUp
             AddMeter(table, coil.At20C);
             AddMeter(table, coil.AtRoom);
             table.Add("first piece", FigureWords.Value(coil.Inductance), $"at 1 kHz, from {FigureWords.Interval(coil.Inductance)}; released when resistance, inductance and build are right");
-            table.Add("build", FigureWords.Value(coil.Fill.Build), coil.Fill.Words);
+            table.Add("build", FigureWords.WithInterval(coil.Fill.Build), coil.Fill.Words);
             table.Write(writer);
             writer.WriteLine("  If the wire breaks at three quarters:");
             foreach (string choice in BreakAdvice.Choices(coil, coil.Turns * 0.75))

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Words;
 using Coilwright.Workshop.Solving;
 
@@ -37,12 +38,21 @@ public static class PlainSolutions
         {
             table.Add([
                 string.Join(", ", solution.Changes.Select(change => $"{change.Key} {Told(change.Value)}")),
-                .. columns.Select(column => solution.Values.TryGetValue(column.Name, out double value) ? FigureWords.Value(value, column.Unit, 4) : "–"),
+                .. columns.Select(column => solution.Prediction.Named.TryGetValue(column.Name, out NamedFigure? figure) ? FigureWords.Value(figure.Estimate.Value, column.Unit, 4) + Half(figure) : "–"),
                 solution.Missed.Count == 0 ? "–" : string.Join(", ", solution.Missed.Select(FigureWords.Name)),
             ]);
         }
 
         table.Write(writer);
+    }
+
+    /// <summary>Half the 95 % interval behind the value: in decibels for a level, as a part of it for the rest.</summary>
+    private static string Half(NamedFigure figure)
+    {
+        double half = (figure.Estimate.High - figure.Estimate.Low) / 2;
+        return !double.IsFinite(half) || figure.Estimate.IsExact ? ""
+            : figure.Unit == "dB" ? string.Create(CultureInfo.InvariantCulture, $" ±{half:0.0}")
+            : string.Create(CultureInfo.InvariantCulture, $" ±{100 * half / Math.Abs(figure.Estimate.Value):0.#} %");
     }
 
     private static string Told(object value) => value switch

@@ -36,6 +36,7 @@ public static class PlainSpread
         }
 
         writer.WriteLine();
+        writer.WriteLine($"Of the pieces drawn, {run.FieldCheck.Samples} were solved in full; the model about one solution was off by at most {string.Join(", ", run.FieldCheck.Quantities.Select(line => string.Create(CultureInfo.InvariantCulture, $"{line.Largest * 100:0.##} % in {FigureWords.Name(line.Name)}")))}.");
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Inductances follow scaling laws about one field solution; at the edge of the draw they are within {run.FieldModelError * 100:F2} % of a full one."));
     }
 

@@ -1,0 +1,49 @@
+using System.Security.Cryptography;
+using System.Text;
+using Coilwright.Workshop.Solving;
+
+namespace Coilwright.Web.Forms;
+
+/// <summary>The address of a question asked backwards, with what is pinned of its answers: everything is in the link, so that it can be kept, sent and walked by keyboard.</summary>
+/// <param name="RecipeId">The recipe.</param>
+/// <param name="Want">What is wanted, a line each.</param>
+/// <param name="Vary">What may change.</param>
+/// <param name="Pins">Keys of the pinned answers, in the order they were pinned.</param>
+/// <param name="Against">Key of the pinned one that the others are told against; empty for the recipe as it stands.</param>
+public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IReadOnlyList<string> Pins, string Against)
+{
+    public const int MostPins = 6;
+
+    private const int KeyLength = 10;
+
+    /// <summary>True when no more can be pinned.</summary>
+    public bool IsFull => Pins.Count >= MostPins;
+
+    /// <summary>Key of an answer: it changes with the recipe that was found.</summary>
+    public static string KeyOf(Solution solution) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(solution.RecipeJson)))[..KeyLength];
+
+    public bool IsPinned(Solution solution) => Pins.Contains(KeyOf(solution));
+
+    /// <summary>Link that pins an answer, or takes it off when it is pinned.</summary>
+    public string Toggled(Solution solution)
+    {
+        string key = KeyOf(solution);
+        return IsPinned(solution)
+            ? (this with { Pins = [.. Pins.Where(pin => pin != key)], Against = Against == key ? "" : Against }).Link(Pins.Count > 1 ? "pinned" : "answer")
+            : (this with { Pins = [.. Pins, key] }).Link("pinned");
+    }
+
+    /// <summary>Link that tells the others against this one; empty for the recipe as it stands.</summary>
+    public string Told(string key) => (this with { Against = key }).Link("pinned");
+
+    private string Link(string place)
+    {
+        StringBuilder link = new($"/recipes/{RecipeId}/solve?want={Uri.EscapeDataString(Want)}&vary={Uri.EscapeDataString(Vary)}");
+        foreach (string pin in Pins)
+        {
+            link.Append("&pin=").Append(Uri.EscapeDataString(pin));
+        }
+
+        return link.Append(Against.Length > 0 ? $"&against={Uri.EscapeDataString(Against)}" : "").Append('#').Append(place).ToString();
+    }
+}
