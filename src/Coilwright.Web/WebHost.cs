@@ -50,6 +50,7 @@ public static class WebHost
         app.MapSections();
         app.MapBatches();
         app.MapWinding();
+        app.MapCharts();
         app.MapStock();
         app.MapApi();
         app.MapFallback(Answers.NotFoundPage);

@@ -3,6 +3,7 @@ using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Stock;
+using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Workshop;
 
@@ -10,7 +11,7 @@ namespace Coilwright.Workshop;
 public sealed record RoomTemperature(double TemperatureC, string Typed, string Person, DateTimeOffset TimeUtc);
 
 /// <summary>What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.</summary>
-public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords
+public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords, IChartRecords
 {
     Task<string> ShopNameAsync(CancellationToken cancel);
 
@@ -27,9 +28,6 @@ public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecor
 
     /// <summary>Adds a batch; a second one with the same id is not added again.</summary>
     Task AddBatchAsync(BatchRecord batch, CancellationToken cancel);
-
-    /// <summary>Every reading of a batch in order of entry, superseded ones too.</summary>
-    Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel);
 
     /// <summary>Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
     Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel) => AddReadingsAsync([reading], cancel);
