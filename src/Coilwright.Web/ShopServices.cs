@@ -3,6 +3,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Stock;
+using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Web;
 
@@ -14,6 +15,9 @@ public sealed record ShopServices(WindingRoom Winding, RecipeBook Recipes, IShop
 
     /// <summary>The shop's wire.</summary>
     public StockRoom Stock { get; } = new(Records, Time);
+
+    /// <summary>The wall of charts.</summary>
+    public WallRoom Walls { get; } = new(Records, new MachinePark(Records, Time));
 
     /// <summary>Batches while they are wound.</summary>
     public BatchRun Run { get; } = new(Records, Winding, new MachinePark(Records, Time), Time);

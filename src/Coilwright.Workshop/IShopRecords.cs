@@ -7,6 +7,7 @@ using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
+using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Workshop;
 
@@ -14,7 +15,7 @@ namespace Coilwright.Workshop;
 public sealed record RoomTemperature(double TemperatureC, string Typed, string Person, DateTimeOffset TimeUtc);
 
 /// <summary>What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.</summary>
-public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords, IPieceRecords, IStepRecords, ICustomerRecords, IRulesRecords
+public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords, IPieceRecords, IStepRecords, ICustomerRecords, IRulesRecords, IChartRecords
 {
     Task<string> ShopNameAsync(CancellationToken cancel);
 
@@ -31,9 +32,6 @@ public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecor
 
     /// <summary>Adds a batch; a second one with the same id is not added again.</summary>
     Task AddBatchAsync(BatchRecord batch, CancellationToken cancel);
-
-    /// <summary>Every reading of a batch in order of entry, superseded ones too.</summary>
-    Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel);
 
     /// <summary>Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
     Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel) => AddReadingsAsync([reading], cancel);

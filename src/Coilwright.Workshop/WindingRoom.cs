@@ -17,6 +17,9 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     /// <summary>Limits of released revisions; those never change.</summary>
     private readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Coil), VerdictLimits> _limits = new();
 
+    /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
+    private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils)> _judged = new();
+
     /// <summary>Begins a batch on a released revision; sent twice it is begun once.</summary>
     /// <returns>Every problem and nothing stored, or none.</returns>
     public async Task<IReadOnlyList<Problem>> BeginBatchAsync(BatchRecord batch, CancellationToken cancel)
@@ -40,8 +43,15 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         }
 
         IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
-        IReadOnlyList<CoilStanding> coils = [.. CoilsOf(found.Limits, readings)];
-        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false));
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        BatchCoils coils = new(found.Batch, readings, events);
+        (int, Guid?, int) state = (readings.Count, readings.Count == 0 ? null : readings[^1].Id, events.Count); // records only grow
+        if (!_judged.TryGetValue(batchId, out var judged) || judged.State != state)
+        {
+            _judged[batchId] = judged = (state, coils.Judge(found.Limits));
+        }
+
+        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false));
     }
 
     /// <summary>Enters the room's temperature, −10 to 60 °C. It holds for two hours.</summary>
@@ -85,17 +95,6 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     {
         Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
         return VerdictLimits.ForCoil(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName));
-    }
-
-    private static IEnumerable<CoilStanding> CoilsOf(VerdictLimits limits, IReadOnlyList<ReadingRecord> readings, string? onlyTag = null)
-    {
-        HashSet<Guid> inForce = [.. ReadingChain.InForce(readings).Select(reading => reading.Id)];
-        IEnumerable<ReadingRecord> wanted = onlyTag is null ? readings : readings.Where(reading => reading.Tag == onlyTag);
-        return wanted.GroupBy(reading => reading.Tag, StringComparer.Ordinal).Where(coil => coil.Any(reading => inForce.Contains(reading.Id))).Select(coil =>
-        {
-            ReadingRecord[] valid = [.. coil.Where(reading => inForce.Contains(reading.Id))];
-            return new CoilStanding(coil.Key, valid, [.. coil.Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)], VerdictRule.Judge(limits, valid), valid.Max(reading => reading.TimeUtc));
-        });
     }
 
     private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings) =>

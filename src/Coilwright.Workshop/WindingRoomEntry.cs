@@ -23,7 +23,7 @@ public sealed partial class WindingRoom
         if (before.FirstOrDefault(reading => reading.Id == entry.Id) is { } there)
         {
             bool same = there.Tag == tag && (there.Typed == entry.Resistance || there.Typed == entry.Inductance);
-            return same ? Stands(found, before, there.Tag, EntryOf(before, there), duplicate: true) : Refused([IdTaken]);
+            return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
         }
 
         IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
@@ -47,7 +47,7 @@ public sealed partial class WindingRoom
         IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
-            return Stands(found, before, there.Tag, [there], duplicate: true);
+            return await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false);
         }
 
         IReadOnlyList<ReadingRecord> last = ReadingChain.LastEntry(ReadingChain.InForce(before));
@@ -145,13 +145,14 @@ public sealed partial class WindingRoom
         {
             AddReading.SupersededByAnother => Refused([new Problem("supersedes", "somebody else has superseded that reading meanwhile; look at the coil again")]),
             AddReading.IdTaken => Refused([IdTaken]),
-            AddReading.Added => Stands(found, [.. before, .. readings], tag, readings, duplicate: false),
-            _ => Stands(found, await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false), tag, readings, duplicate: true),
+            AddReading.Added => await StandsAsync(found, [.. before, .. readings], tag, readings, duplicate: false, cancel).ConfigureAwait(false),
+            _ => await StandsAsync(found, await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false), tag, readings, duplicate: true, cancel).ConfigureAwait(false),
         };
     }
 
-    private static CoilEntryOutcome Stands(Found found, IReadOnlyList<ReadingRecord> all, string tag, IReadOnlyList<ReadingRecord> entered, bool duplicate)
+    private async Task<CoilEntryOutcome> StandsAsync(Found found, IReadOnlyList<ReadingRecord> all, string tag, IReadOnlyList<ReadingRecord> entered, bool duplicate, CancellationToken cancel)
     {
-        return new CoilEntryOutcome([], CoilsOf(found.Limits, all, tag).SingleOrDefault(), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all));
+        BatchCoils coils = new(found.Batch, all, await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false));
+        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all));
     }
 }

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Distributions;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace Coilwright.Analysis.Charts;
 
@@ -17,9 +16,15 @@ public static class RuleRunLength
     /// <param name="twoOfThree">With the rule of that name.</param>
     /// <param name="fourOfFive">With the rule of that name.</param>
     /// <param name="run">Run on one side that signals, 2…20; 0 without that rule.</param>
-    public static double Of(double shift = 0, bool twoOfThree = true, bool fourOfFive = true, int run = 8)
+    /// <param name="beyondThree">With the rule of one point beyond 3 sigma; without any rule the answer is infinite.</param>
+    public static double Of(double shift = 0, bool twoOfThree = true, bool fourOfFive = true, int run = 8, bool beyondThree = true)
     {
-        double[] chance = [.. Enumerable.Range(-3, 6).Select(zone => Normal.CDF(0, 1, zone + 1 - shift) - Normal.CDF(0, 1, zone - shift))];
+        if (!(twoOfThree || fourOfFive || run > 0 || beyondThree))
+        {
+            return double.PositiveInfinity;
+        }
+
+        double[] chance = [.. Enumerable.Range(-3, 6).Select(zone => Normal.CDF(0, 1, zone == 2 && !beyondThree ? double.PositiveInfinity : zone + 1 - shift) - Normal.CDF(0, 1, zone == -3 && !beyondThree ? double.NegativeInfinity : zone - shift))];
         Dictionary<State, int> places = new() { [new State(0, 0, 0)] = 0 };
         List<(int From, int To, double Chance)> steps = [];
         Queue<State> open = new([new State(0, 0, 0)]);
@@ -41,13 +46,36 @@ public static class RuleRunLength
             }
         }
 
-        Matrix<double> system = Matrix<double>.Build.DenseIdentity(places.Count);
-        foreach ((int from, int to, double probability) in steps)
+        return MeanRun([.. steps], places.Count);
+    }
+
+    /// <summary>Σ of the chance to be still without a signal. Once that chance falls by the same part at each value, the rest is a geometric series.</summary>
+    private static double MeanRun((int From, int To, double Chance)[] steps, int states)
+    {
+        const int MostValues = 1_000_000, Settled = 64;
+        double[] now = new double[states], next = new double[states];
+        now[0] = 1;
+        double mean = 1, left = 1, fall = 0;
+        for (int value = 1; value < MostValues && left > 1e-16; value++)
         {
-            system[from, to] -= probability;
+            Array.Clear(next);
+            foreach ((int from, int to, double chance) in steps)
+            {
+                next[to] += now[from] * chance;
+            }
+
+            (now, next) = (next, now);
+            double still = now.Sum(), part = still / left;
+            mean += still;
+            if (Math.Abs(part - fall) < 1e-14 && value > Settled && part < 1)
+            {
+                return mean + still * part / (1 - part);
+            }
+
+            (left, fall) = (still, part);
         }
 
-        return system.Solve(Vector<double>.Build.Dense(places.Count, 1))[0];
+        return mean;
     }
 
     /// <summary>What the rules remember: the side's level (0…2, signed) of the last points packed by threes, and the run on one side.</summary>

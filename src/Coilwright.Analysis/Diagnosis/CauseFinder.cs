@@ -5,7 +5,7 @@ namespace Coilwright.Analysis.Diagnosis;
 /// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others; inductance and Q share
 /// what the forecast is off by. Given these, each coil has one of the causes of <see cref="CauseTable"/> with a size. How a cause moves a reading is
 /// arithmetic or the coupled circuit of <see cref="ShortedTurns"/>; how often it happens and how much it scatters is our assumption and has no source.
-/// Self-capacitance is not taken into account: near a tenth of the resonance it moves L by 1 %.
+/// Self-capacitance belongs to what is expected (<see cref="MeterView"/>); that a fault moves its share too is not taken into account.
 /// </remarks>
 public static class CauseFinder
 {
@@ -21,49 +21,65 @@ public static class CauseFinder
     /// <summary>The same for every coil of a batch, each in the light of the others of its spool.</summary>
     public static IReadOnlyList<CoilDiagnosis> FindAll(IReadOnlyList<CoilEvidence> batch)
     {
-        CoilDiagnosis[] answers = new CoilDiagnosis[batch.Count];
+        IReadOnlyDictionary<int, CoilDiagnosis> found = FindSome(batch, [.. Enumerable.Range(0, batch.Count)]);
+        return [.. Enumerable.Range(0, batch.Count).Select(n => found[n])];
+    }
+
+    /// <summary>The same for some coils of a batch only, by their place in it.</summary>
+    /// <param name="batch">Every coil.</param>
+    /// <param name="wanted">Places of those that are asked for.</param>
+    public static IReadOnlyDictionary<int, CoilDiagnosis> FindSome(IReadOnlyList<CoilEvidence> batch, IReadOnlyCollection<int> wanted)
+    {
+        Dictionary<int, CoilDiagnosis> answers = [];
+        HashSet<int> asked = [.. wanted];
         foreach (IGrouping<string, int> spool in Enumerable.Range(0, batch.Count).GroupBy(n => batch[n].Spool, StringComparer.Ordinal))
         {
-            FindOfSpool(batch, [.. spool], answers);
+            int[] places = [.. spool], here = [.. places.Where(asked.Contains)];
+            if (here.Length > 0)
+            {
+                FindOfSpool(batch, places, here, answers);
+            }
         }
 
         return answers;
     }
 
-    private static void FindOfSpool(IReadOnlyList<CoilEvidence> batch, int[] places, CoilDiagnosis[] answers)
+    private static void FindOfSpool(IReadOnlyList<CoilEvidence> batch, int[] places, int[] asked, Dictionary<int, CoilDiagnosis> answers)
     {
-        int[] measured = [.. places.Where(n => HasReading(batch[n]) && !batch[n].Open)];
-        WeighedCoil[] learning = [.. Spread(measured).Select(n => Weighed(batch, measured, n))];
+        int[] measured = [.. places.Where(n => HasReading(batch[n]) && !batch[n].Open)], learnt = [.. Spread(measured)];
+        SpoolOffsets offsets = new(batch, measured);
+        WeighedCoil[] learning = new WeighedCoil[learnt.Length];
+        double[][] logs = new double[learnt.Length][];
+        Parallel.For(0, learnt.Length, n =>
+        {
+            learning[n] = offsets.Weigh(learnt[n]);
+            logs[n] = [.. learning[n].Likelihood.Select(likelihood => Math.Log(likelihood))];
+        });
         double[] shared = new double[SpoolPrior.Grid.Length];
-        foreach (WeighedCoil coil in learning)
+        foreach (double[] one in logs) // in their order, so that the sum is the same every time
         {
             for (int g = 0; g < shared.Length; g++)
             {
-                shared[g] += Math.Log(coil.Likelihood[g]);
+                shared[g] += one[g];
             }
         }
 
-        int[] learnt = [.. Spread(measured)];
-        foreach (int n in places)
+        CoilDiagnosis[] found = new CoilDiagnosis[asked.Length];
+        Parallel.For(0, asked.Length, a =>
         {
-            int place = Array.IndexOf(learnt, n);
-            answers[n] = batch[n].Open ? OpenCoil() : !HasReading(batch[n]) ? new CoilDiagnosis([], [])
-                : Posterior.Of(batch[n], place >= 0 ? learning[place] : Weighed(batch, measured, n), shared, place >= 0);
+            int n = asked[a], place = Array.IndexOf(learnt, n);
+            found[a] = batch[n].Open ? OpenCoil() : !HasReading(batch[n]) ? new CoilDiagnosis([], [])
+                : Posterior.Of(batch[n], place >= 0 ? learning[place] : offsets.Weigh(n), shared, place >= 0);
+        });
+        for (int a = 0; a < asked.Length; a++)
+        {
+            answers.Add(asked[a], found[a]);
         }
     }
 
     /// <summary>At most <see cref="LearntFrom"/> of them, evenly over the run.</summary>
     private static IEnumerable<int> Spread(int[] places) =>
         places.Length <= LearntFrom ? places : Enumerable.Range(0, LearntFrom).Select(n => places[(int)((long)n * places.Length / LearntFrom)]);
-
-    private static WeighedCoil Weighed(IReadOnlyList<CoilEvidence> batch, int[] places, int self)
-    {
-        CoilEvidence evidence = batch[self];
-        CoilEvidence[] others = [.. places.Where(n => n != self).Select(n => batch[n])];
-        CommonOffset henry = CommonOffset.Learn(others.Where(one => one.InductanceRatio is > 0).Select(one => Math.Log(one.InductanceRatio!.Value)), evidence.InductanceOffset, CauseTable.HenryScatter);
-        CommonOffset quality = CommonOffset.Learn(others.Where(one => one.QualityRatio is > 0).Select(one => Math.Log(one.QualityRatio!.Value)), evidence.QualityOffset, CauseTable.QualityScatter);
-        return new WeighedCoil(evidence, CauseTable.Of(evidence), henry, quality);
-    }
 
     private static bool HasReading(CoilEvidence evidence) => evidence is not { OhmAt20C: null, InductanceRatio: null, QualityRatio: null };
 

@@ -11,7 +11,7 @@ internal static class CauseWords
         "stretched-wire" => string.Create(CultureInfo.InvariantCulture, $"about {Math.Abs(offset) * 100:0.#} % in ohms per metre; check the tension"),
         "miscount" => Turns(size, size > 0 ? "too many" : "too few", evidence.NominalTurns),
         "warm-coil" => string.Create(CultureInfo.InvariantCulture, $"about {size:0} °C warmer than taken; read it again when it has cooled"),
-        "shorted-turns" => Turns(size, "shorted", evidence.NominalTurns),
+        "shorted-turns" => Shorted(size, evidence.NominalTurns),
         "broken-coupled" => "broken wire, coupling through capacitance",
         "high-resistance-joint" => string.Create(CultureInfo.InvariantCulture, $"about {Significant(size * evidence.NominalOhm)} Ω in series; reheat the joints and read again"),
         "coil-bridged" => "one coil bridged",
@@ -26,6 +26,15 @@ internal static class CauseWords
     private static string Turns(double part, string word, double nominalTurns) => nominalTurns > 0
         ? string.Create(CultureInfo.InvariantCulture, $"about {Significant(Math.Abs(part) * nominalTurns)} turns {word}")
         : string.Create(CultureInfo.InvariantCulture, $"about {Math.Abs(part) * 100:0.#} % of the turns {word}");
+
+    /// <summary>Shorted turns to the nearest five from twenty on: their number is hardly known to a tenth.</summary>
+    private static string Shorted(double part, double nominalTurns)
+    {
+        double turns = part * nominalTurns;
+        return nominalTurns > 0
+            ? $"about {(turns >= 20 ? Significant(Math.Round(turns / 5) * 5) : Significant(turns))} shorted turns suspected"
+            : string.Create(CultureInfo.InvariantCulture, $"about {part * 100:0.#} % shorted turns suspected");
+    }
 
     private static string Significant(double value)
     {

@@ -12,20 +12,20 @@ internal readonly record struct CommonOffset(double Mean, double Deviation)
     private const double MedianLoss = Math.PI / 2;
 
     /// <summary>Learns from the median, so that a few faults do no harm. A median out of the prior's reach is no offset but a fault of all, and is left to be found.</summary>
-    public static CommonOffset Learn(IEnumerable<double> logs, double priorDeviation, double scatter)
+    /// <param name="others">Number of values, their median, and the median distance from it.</param>
+    /// <param name="priorDeviation">How far a batch may lie off, standard deviation.</param>
+    /// <param name="scatter">Least deviation of one coil from the next.</param>
+    public static CommonOffset Learn((int Count, double Median, double Distance) others, double priorDeviation, double scatter)
     {
-        double[] sorted = [.. logs.Order()];
-        if (sorted.Length < Fewest)
+        if (others.Count < Fewest)
         {
             return new CommonOffset(0, priorDeviation);
         }
 
-        double median = Middle(sorted), spread = Math.Max(scatter, 1.4826 * Middle([.. sorted.Select(log => Math.Abs(log - median)).Order()]));
-        double error = spread * spread * MedianLoss / sorted.Length, prior = priorDeviation * priorDeviation;
+        double median = others.Median, spread = Math.Max(scatter, 1.4826 * others.Distance);
+        double error = spread * spread * MedianLoss / others.Count, prior = priorDeviation * priorDeviation;
         return Math.Abs(median) > 3 * Math.Sqrt(prior + error)
             ? new CommonOffset(0, priorDeviation)
             : new CommonOffset(median * prior / (prior + error), Math.Sqrt(prior * error / (prior + error)));
     }
-
-    private static double Middle(double[] sorted) => (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
 }

@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Which reading would tell most about the cause.</summary>
@@ -31,32 +33,73 @@ internal static class NextReadings
     private static NextReading Ask(string quantity, (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares, Func<(string Cause, double Weight, CauseTable.Term Term, double Offset), CauseTable.Spread> reading, double deviation)
     {
         double bin = Math.Max(deviation, 0.002);
-        Dictionary<(string, int), double> joint = [];
-        Dictionary<int, double> whole = [];
-        Dictionary<string, double> causes = [];
-        foreach ((string, double, CauseTable.Term, double) one in shares)
+        (int Cause, double Weight, double Mean, double Wide)[] spread = new (int, double, double, double)[shares.Length];
+        Dictionary<string, int> number = new(StringComparer.Ordinal);
+        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        for (int n = 0; n < shares.Length; n++)
         {
-            CauseTable.Spread spread = reading(one);
-            double wide = Math.Sqrt(spread.Deviation * spread.Deviation + deviation * deviation);
-            causes[one.Item1] = causes.GetValueOrDefault(one.Item1) + one.Item2;
-            for (int n = -7; n <= 7; n++)
+            CauseTable.Spread one = reading(shares[n]);
+            double wide = Math.Sqrt(one.Deviation * one.Deviation + deviation * deviation) / 2.5;
+            _ = number.TryAdd(shares[n].Cause, number.Count);
+            spread[n] = (number[shares[n].Cause], shares[n].Weight, one.Mean, wide);
+            (low, high) = (Math.Min(low, one.Mean - Reach * wide), Math.Max(high, one.Mean + Reach * wide));
+        }
+
+        return new NextReading(quantity, shares.Length == 0 ? 0 : Math.Max(0, Bits(spread, number.Count, bin, (int)Math.Floor(low / bin) - 1, (int)Math.Ceiling(high / bin) + 1)));
+    }
+
+    /// <summary>Mutual information, bits, of cause and reading; the reading falls into bins between two numbers.</summary>
+    private static double Bits((int Cause, double Weight, double Mean, double Wide)[] spread, int causes, double bin, int first, int last)
+    {
+        int[] rowOf = ArrayPool<int>.Shared.Rent(last - first + 1); // most bins stay empty, so only those that are met get a row
+        Array.Clear(rowOf, 0, last - first + 1);
+        double[] joint = ArrayPool<double>.Shared.Rent(causes * spread.Length * (2 * Reach + 1)), ofCause = new double[causes];
+        int rows = 0;
+        foreach ((int cause, double weight, double mean, double wide) in spread)
+        {
+            ofCause[cause] += weight;
+            for (int n = -Reach; n <= Reach; n++)
             {
-                int place = (int)Math.Round((spread.Mean + n * wide / 2.5) / bin);
-                double weight = one.Item2 * s_bell[n + 7];
-                joint[(one.Item1, place)] = joint.GetValueOrDefault((one.Item1, place)) + weight;
-                whole[place] = whole.GetValueOrDefault(place) + weight;
+                ref int row = ref rowOf[(int)Math.Round((mean + n * wide) / bin) - first];
+                if (row == 0)
+                {
+                    row = ++rows;
+                    Array.Clear(joint, (row - 1) * causes, causes);
+                }
+
+                joint[(row - 1) * causes + cause] += weight * s_bell[n + Reach];
             }
         }
 
-        double bits = joint.Sum(cell => cell.Value > 0 ? cell.Value * Math.Log2(cell.Value / (causes[cell.Key.Item1] * whole[cell.Key.Item2])) : 0);
-        return new NextReading(quantity, Math.Max(0, bits));
+        double bits = 0;
+        for (int row = 0; row < rows; row++)
+        {
+            ReadOnlySpan<double> cell = joint.AsSpan(row * causes, causes);
+            double whole = 0;
+            foreach (double part in cell)
+            {
+                whole += part;
+            }
+
+            for (int cause = 0; cause < causes; cause++)
+            {
+                bits += cell[cause] > 0 ? cell[cause] * Math.Log2(cell[cause] / (ofCause[cause] * whole)) : 0;
+            }
+        }
+
+        ArrayPool<int>.Shared.Return(rowOf);
+        ArrayPool<double>.Shared.Return(joint);
+        return bits;
     }
+
+    /// <summary>Points to each side of a mean, two and a half to a deviation.</summary>
+    private const int Reach = 7;
 
     private static readonly double[] s_bell = Bell();
 
     private static double[] Bell()
     {
-        double[] weights = [.. Enumerable.Range(-7, 15).Select(n => Math.Exp(-0.5 * n * n / 6.25))];
+        double[] weights = [.. Enumerable.Range(-Reach, 2 * Reach + 1).Select(n => Math.Exp(-0.5 * n * n / 6.25))];
         double sum = weights.Sum();
         return [.. weights.Select(weight => weight / sum)];
     }

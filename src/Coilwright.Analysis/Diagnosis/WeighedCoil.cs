@@ -10,6 +10,7 @@ internal sealed class WeighedCoil
     private const double LeastLikelihood = 1e-30;
 
     private readonly CoilEvidence _evidence;
+    private readonly Lazy<double[]> _likelihood;
     private readonly double? _logOhm;
     private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
 
@@ -17,16 +18,21 @@ internal sealed class WeighedCoil
     {
         _evidence = evidence;
         _logOhm = evidence.OhmAt20C is { } ohm ? Math.Log(ohm / evidence.NominalOhm) : null;
-        Terms = terms;
-        _terms = [.. terms.Select(term => Prepared(term, henry, quality))];
-        Largest = _terms.Max(Highest);
-        Likelihood = [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, At(offset).Sum()))];
+        (double Base, double Mean, double Precision, bool Follows)[] all = [.. terms.Select(term => Prepared(term, henry, quality))];
+        double[] highest = [.. all.Select(Highest)];
+        Largest = highest.Max();
+        int[] matter = [.. Enumerable.Range(0, all.Length).Where(t => t == all.Length - 1 || highest[t] - Largest > Nothing)];
+        Terms = [.. matter.Select(t => terms[t])];
+        _terms = [.. matter.Select(t => all[t])];
+        _likelihood = new Lazy<double[]>(() => [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, At(offset).Sum()))]);
     }
 
+    /// <summary>The terms that can matter at any offset; "none" is the last.</summary>
     public IReadOnlyList<CauseTable.Term> Terms { get; }
 
     /// <summary>Likelihood of the readings at each offset of the grid, all causes together, up to a factor.</summary>
-    public double[] Likelihood { get; }
+    /// <remarks>Only a coil that others learn from is asked for it, and it is most of the work.</remarks>
+    public double[] Likelihood => _likelihood.Value;
 
     private double Largest { get; }
 

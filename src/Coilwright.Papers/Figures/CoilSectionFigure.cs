@@ -14,6 +14,9 @@ public static class CoilSectionFigure
     private const double FormerWidth = 26;
     private const double FlangeHeight = 14;
 
+    /// <summary>A cover further out than this many builds is not drawn: it would squeeze the winding.</summary>
+    private const double MostApart = 4;
+
     // Each colour twice: the attribute for programs that do not know variables, the style for those that do.
     private const string InkFill = "fill=\"#1d1a16\" style=\"fill:var(--ink,#1d1a16)\"";
     private const string InkStroke = "stroke=\"#1d1a16\" style=\"stroke:var(--ink,#1d1a16)\"";
@@ -26,22 +29,30 @@ public static class CoilSectionFigure
     /// <param name="bobbin">Its window; the section must have been laid in the same height.</param>
     /// <param name="bareM">Diameter of the copper, m: the size of the dots.</param>
     /// <param name="overallM">Diameter over the enamel, m.</param>
-    public static string Svg(LaidSection section, Bobbin bobbin, double bareM, double overallM)
+    /// <param name="cover">The wall of the cover about the coil; null without one.</param>
+    public static string Svg(LaidSection section, Bobbin bobbin, double bareM, double overallM, CoverInSection? cover = null)
     {
-        double roomM = Math.Max(bobbin.MaxBuildM ?? 0, Math.Max(section.HighestM, 10 * overallM));
+        double flangeM = Math.Max(bobbin.MaxBuildM ?? 0, Math.Max(section.HighestM, 10 * overallM));
+        cover = cover?.InsideM < MostApart * flangeM ? cover : null;
+        double roomM = Math.Max(flangeM, cover is null ? 0 : cover.InsideM + cover.ThicknessM);
         double scale = Math.Min(440 / bobbin.WindingHeightM, 460 / roomM); // pixels a metre
-        Frame frame = new(scale, bobbin.WindingHeightM * scale, roomM * scale);
+        Frame frame = new(scale, bobbin.WindingHeightM * scale, roomM * scale, flangeM * scale);
         StringBuilder svg = new();
         AppendHead(svg, frame, Summary(section, bobbin));
         AppendBobbin(svg, frame);
         AppendTurns(svg, frame, section, bareM);
         AppendSizes(svg, frame, section, bobbin);
+        if (cover is not null)
+        {
+            AppendCover(svg, frame, section, cover);
+        }
+
         return svg.Append("</svg>\n").ToString();
     }
 
-    private sealed record Frame(double Scale, double Height, double Room)
+    private sealed record Frame(double Scale, double Height, double Room, double Flange)
     {
-        public double Width => Math.Max(Left + Room + 110, 400);
+        public double Width => Math.Max(Left + Room + 170, 400);
 
         public double Bottom => Top + Height;
     }
@@ -61,12 +72,31 @@ public static class CoilSectionFigure
     private static void AppendBobbin(StringBuilder svg, Frame frame)
     {
         string style = Text($"{InkBoth} fill-opacity=\"0.18\"");
-        double flange = FormerWidth + frame.Room;
+        double flange = FormerWidth + frame.Flange;
         svg.Append(Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{Top:f1}\" width=\"{FormerWidth:f1}\" height=\"{frame.Height:f1}\" {style}/>\n"));
         foreach (double y in new[] { Top - FlangeHeight, frame.Bottom })
         {
             svg.Append(Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{y:f1}\" width=\"{flange:f1}\" height=\"{FlangeHeight:f1}\" {style}/>\n"));
         }
+
+        AppendText(svg, Left - FormerWidth, Top - FlangeHeight - 5, "flange", "start");
+    }
+
+    /// <summary>The wall as a bar beside the flanges, with the room between the highest turn and it.</summary>
+    private static void AppendCover(StringBuilder svg, Frame frame, LaidSection section, CoverInSection cover)
+    {
+        double x = Left + cover.InsideM * frame.Scale, thick = Math.Max(2, cover.ThicknessM * frame.Scale), high = Left + section.HighestM * frame.Scale, y = frame.Bottom - 18;
+        svg.Append(Text($"<rect class=\"cover\" x=\"{x:f1}\" y=\"{Top - FlangeHeight - 10:f1}\" width=\"{thick:f1}\" height=\"{frame.Height + 2 * FlangeHeight + 20:f1}\" {InkBoth} fill-opacity=\"0.5\"/>\n"));
+        double clearM = cover.InsideM - section.HighestM;
+        if (clearM > 0)
+        {
+            AppendLine(svg, high, y, x, y, "");
+            AppendLine(svg, high, y - 6, high, y + 6, "");
+        }
+
+        AppendText(svg, x + thick + 6, frame.Bottom - 36, "cover", "start");
+        AppendText(svg, x + thick + 6, frame.Bottom - 18, Text($"{1e3 * Math.Abs(clearM):f2} mm"), "start");
+        AppendText(svg, x + thick + 6, frame.Bottom, clearM > 0 ? "clear" : "too little", "start");
     }
 
     private static void AppendTurns(StringBuilder svg, Frame frame, LaidSection section, double bareM)

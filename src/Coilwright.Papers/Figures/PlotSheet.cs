@@ -42,6 +42,51 @@ internal sealed class PlotSheet
         }
     }
 
+    /// <summary>A line across the whole plot with a word at its right end.</summary>
+    /// <param name="y">Where.</param>
+    /// <param name="words">What it is; empty for none.</param>
+    /// <param name="dashes">Its dashes; empty for a whole line.</param>
+    public void Line(double y, string words, string dashes)
+    {
+        Write($"""<path class="limit" d="M{Left} {Y(y):0.#}H{Right}" fill="none" stroke="var(--ink, #1d1a16)" stroke-width="1.5"{(dashes.Length > 0 ? $" stroke-dasharray=\"{dashes}\"" : "")}/>""");
+        if (words.Length > 0)
+        {
+            Write($"""<text x="{Right - 4}" y="{Y(y) - 4:0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{Text(words)}</text>""");
+        }
+    }
+
+    /// <summary>A thin line through points, and a dot on each when there is room for them.</summary>
+    public void Run(IReadOnlyList<(double X, double Y)> points, bool dots)
+    {
+        string path = string.Concat(points.Select((point, i) => string.Create(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{X(point.X):0.#} {Y(point.Y):0.#}")));
+        Write($"""<path class="run" clip-path="url(#{_id}-plot)" d="{path}" fill="none" stroke="var(--copper, #b4622d)" stroke-width="1.2" stroke-linejoin="round"/>""");
+        foreach ((double x, double y) in dots ? points : [])
+        {
+            Write($"""<circle cx="{X(x):0.#}" cy="{Y(y):0.#}" r="2.6" fill="var(--copper, #b4622d)"/>""");
+        }
+    }
+
+    /// <summary>A mark of its own shape with a letter, and what it says on pointing at it.</summary>
+    /// <param name="x">Where along the page.</param>
+    /// <param name="y">Where up the page; beyond the axis it stands at its end.</param>
+    /// <param name="shape">0 a triangle, 1 a square, 2 a diamond, 3 a ring, 4 a cross.</param>
+    /// <param name="letter">Its letter; empty for none.</param>
+    /// <param name="words">What it says.</param>
+    /// <param name="small">True for a mark that follows one of its kind.</param>
+    public void Signal(double x, double y, int shape, string letter, string words, bool small = false)
+    {
+        string at = string.Create(CultureInfo.InvariantCulture, $"translate({X(x):0.#} {Math.Clamp(Y(y), 6, PlotHeight - 6):0.#}){(small ? " scale(0.5)" : "")}");
+        string drawn = shape switch
+        {
+            0 => "M0 -7.5L6.5 4H-6.5Z",
+            1 => "M-5.5 -5.5H5.5V5.5H-5.5Z",
+            2 => "M0 -7.5L7.5 0L0 7.5L-7.5 0Z",
+            3 => "M-6 0A6 6 0 1 0 6 0A6 6 0 1 0 -6 0Z",
+            _ => "M-4.5 -4.5L4.5 4.5M-4.5 4.5L4.5 -4.5",
+        };
+        Write($"""<g class="signal" transform="{at}"><title>{Text(words)}</title><path d="{drawn}" fill="none" stroke="var(--ink, #1d1a16)" stroke-width="2.2"/>{(letter.Length > 0 ? $"<text x=\"0\" y=\"-11\" text-anchor=\"middle\" font-size=\"12\" font-weight=\"700\" fill=\"var(--ink, #1d1a16)\" stroke=\"var(--paper, #faf6ee)\" stroke-width=\"3\" paint-order=\"stroke\">{Text(letter)}</text>" : "")}</g>""");
+    }
+
     /// <summary>A bar from zero.</summary>
     public void Bar(double x, double y, double widthX)
     {

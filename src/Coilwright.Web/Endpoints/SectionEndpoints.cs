@@ -25,17 +25,17 @@ internal static class SectionEndpoints
             return Results.NotFound();
         }
 
-        IReadOnlyList<CoilModel> coils = RecipeModelBuilder.ToModel(recipe.Value).Coils;
-        return coil >= 0 && coil < coils.Count ? Results.Text(Draw(coils[coil]), "image/svg+xml; charset=utf-8") : Results.NotFound();
+        PickupModel model = RecipeModelBuilder.ToModel(recipe.Value);
+        return coil >= 0 && coil < model.Coils.Count ? Results.Text(Draw(model.Coils[coil], CoverInSection.Of(model, coil)), "image/svg+xml; charset=utf-8") : Results.NotFound();
     }
 
-    private static string Draw(CoilModel coil)
+    private static string Draw(CoilModel coil, CoverInSection? cover)
     {
         double overallM = coil.Wire.OverallDiameterM.Value;
         WindingModel winding = coil.Winding;
         LaySpec spec = new(
             overallM, coil.Bobbin.WindingHeightM, (int)Math.Round(winding.Turns),
             winding.PitchM ?? LayForecast.DefaultPitchM(winding.Lay, overallM), winding.JitterM ?? LayForecast.DefaultJitterM(winding.Lay));
-        return CoilSectionFigure.Svg(LaySimulation.Run(spec, Seed), coil.Bobbin, coil.Wire.BareDiameterM.Value, overallM);
+        return CoilSectionFigure.Svg(LaySimulation.Run(spec, Seed), coil.Bobbin, coil.Wire.BareDiameterM.Value, overallM, cover);
     }
 }

@@ -27,6 +27,7 @@ internal static class WindingEndpoints
         app.MapGet("/batches/{id:guid}/wind", async (Guid id, string? machine, string? done, ShopServices shop, CancellationToken cancel) => await PageAsync(id, machine, [], done is not null, shop, cancel));
         app.MapPost("/batches/{id:guid}/wind", HappenAsync);
         app.MapPost("/batches/{id:guid}/wind/undo", UndoAsync);
+        app.MapPost("/api/batches/{id:guid}/events", TellAsync);
         app.MapGet("/batches/{id:guid}/tags", TagsAsync);
         app.MapGet("/batches/{id:guid}/coils/{tag}", CoilAsync);
         app.MapGet("/find", FindAsync);
@@ -60,29 +61,18 @@ internal static class WindingEndpoints
     private static async Task<IResult> HappenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        string machine = form["machine"].ToString();
-        if (!Enum.TryParse(form["kind"].ToString(), out BatchEventKind kind) || kind == BatchEventKind.Undone)
-        {
-            return await PageAsync(id, machine, [new Problem("kind", "say what happened", form["kind"].ToString())], false, shop, cancel);
-        }
+        HappeningTold told = new(
+            Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(), form["kind"].ToString(), form["tag"].ToString(), form["counter"].ToString(), form["spool"].ToString(),
+            form["choice"].ToString(), form["turns"].ToString(), form["machine"].ToString(), form["person"].ToString(), form["note"].ToString());
+        IReadOnlyList<Problem> problems = string.Equals(told.Kind, nameof(BatchEventKind.Undone), StringComparison.OrdinalIgnoreCase) ? [HappeningTold.NotSaid(told.Kind)] : await told.TellAsync(id, shop, cancel);
+        return problems.Count > 0 ? await PageAsync(id, told.Machine, problems, false, shop, cancel) : Back(id, told.Machine);
+    }
 
-        IReadOnlyList<Problem> problems = await shop.Run.HappenAsync(
-            new Happening
-            {
-                Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
-                BatchId = id,
-                Kind = kind,
-                Tag = form["tag"].ToString(),
-                Counter = kind is BatchEventKind.Paused or BatchEventKind.Broken ? form["counter"].ToString() : "",
-                Spool = form["spool"].ToString(),
-                Choice = form["choice"].ToString(),
-                Turns = form["turns"].ToString(),
-                Machine = machine,
-                Person = form["person"].ToString(),
-                Note = form["note"].ToString(),
-            },
-            cancel);
-        return problems.Count > 0 ? await PageAsync(id, machine, problems, false, shop, cancel) : Back(id, machine);
+    /// <summary>What the client's outbox sends: any event, or an undo.</summary>
+    private static async Task<IResult> TellAsync(Guid id, HappeningTold told, ShopServices shop, CancellationToken cancel)
+    {
+        IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
+        return Results.Json(new { problems }, statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)

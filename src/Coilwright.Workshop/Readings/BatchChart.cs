@@ -8,8 +8,6 @@ public static class BatchChart
     /// <summary>The rules in words, and how many good coils pass on average between two false alarms of theirs, by exact calculation for known limits.</summary>
     public const string Rules = "Western Electric";
 
-    private static readonly Lazy<double> s_falseAlarmEvery = new(() => RuleRunLength.Of());
-
     /// <summary>The chart with its limits and signals; null for fewer than two coils.</summary>
     /// <remarks>Rejected coils are left out: they are known already, and one of them would widen the limits for all.</remarks>
     public static RunChart? Of(IEnumerable<(string Tag, Verdict Verdict)> coilsInOrder)
@@ -17,7 +15,7 @@ public static class BatchChart
         (string Tag, double Ohm)[] run = [.. coilsInOrder.Where(coil => coil.Verdict.Kind != VerdictKind.Reject && coil.Verdict.DcResistanceAt20C is not null).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
         double[] ohms = [.. run.Select(coil => coil.Ohm)];
         return IndividualsChart.Fit(ohms) is { } chart
-            ? new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, Math.Min(ohms.Length, IndividualsChart.UsualBase), s_falseAlarmEvery.Value, [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))])
+            ? new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, Math.Min(ohms.Length, IndividualsChart.UsualBase), RuleSet.WesternElectric.TogetherEvery, [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))])
             : null;
     }
 

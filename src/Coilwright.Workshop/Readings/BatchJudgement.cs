@@ -9,19 +9,25 @@ public static class BatchJudgement
     /// <param name="limits">What they are judged against.</param>
     /// <param name="coils">Readings in force of each coil, with its spool's label or an empty one.</param>
     /// <param name="golden">Readings of the golden piece, or null: Q is then held against it as well.</param>
-    public static IReadOnlyList<Verdict> Judge(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, IReadOnlyList<ReadingRecord>? golden = null)
+    public static IReadOnlyList<Verdict> Judge(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, IReadOnlyList<ReadingRecord>? golden = null) =>
+        Judge(limits, coils, golden, [.. Enumerable.Range(0, coils.Count)]);
+
+    /// <summary>The verdict on one coil in the light of the others; the same as among all of them, and sooner.</summary>
+    /// <param name="limits">What it is judged against.</param>
+    /// <param name="coils">All coils of the batch.</param>
+    /// <param name="place">Which of them, from 0.</param>
+    public static Verdict JudgeOne(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, int place) => Judge(limits, coils, golden: null, [place])[0];
+
+    private static Verdict[] Judge(VerdictLimits forecast, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, IReadOnlyList<ReadingRecord>? golden, int[] wanted)
     {
-        GoldenPiece? piece = golden is null ? null : new GoldenPiece(limits, golden);
+        GoldenPiece? piece = golden is null ? null : new GoldenPiece(forecast, golden);
+        VerdictLimits limits = golden is null ? LearntReadings.FromBatch(forecast, [.. coils.Select(coil => coil.InForce)]) : LearntReadings.FromGolden(forecast, golden);
         (Verdict Verdict, CoilEvidence? Evidence)[] judged = [.. coils.Select(coil => Weigh(limits, piece, coil.InForce))];
         int[] weighed = [.. Enumerable.Range(0, judged.Length).Where(n => judged[n].Evidence is not null)];
-        IReadOnlyList<CoilDiagnosis> found = CauseFinder.FindAll([.. weighed.Select(n => judged[n].Evidence! with { Spool = coils[n].Spool })]);
-        Verdict[] verdicts = [.. judged.Select(one => one.Verdict)];
-        for (int place = 0; place < weighed.Length; place++)
-        {
-            verdicts[weighed[place]] = VerdictRule.WithCauses(verdicts[weighed[place]], found[place]);
-        }
-
-        return verdicts;
+        Dictionary<int, int> placeOf = weighed.Select((n, place) => (n, place)).ToDictionary(one => one.n, one => one.place);
+        IReadOnlyDictionary<int, CoilDiagnosis> found = CauseFinder.FindSome(
+            [.. weighed.Select(n => judged[n].Evidence! with { Spool = coils[n].Spool })], [.. wanted.Where(placeOf.ContainsKey).Select(n => placeOf[n])]);
+        return [.. wanted.Select(n => placeOf.TryGetValue(n, out int place) ? VerdictRule.WithCauses(judged[n].Verdict, found[place]) : judged[n].Verdict)];
     }
 
     private static (Verdict, CoilEvidence?) Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)

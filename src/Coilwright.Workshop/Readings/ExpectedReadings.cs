@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
@@ -14,6 +15,9 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
     /// <summary>How well a target is met by good coils, and how well Q is foretold beside inductance and eddy loss. Our assumptions, no source.</summary>
     private const double TargetDeviation = 0.012, QualityDeviation = 0.05, EddyDeviation = 0.25;
 
+    /// <summary>ω²LC above which a meter shows the resonance more than the winding.</summary>
+    private const double NearResonance = 0.5;
+
     private readonly ConcurrentDictionary<double, ExpectedReading?> _known = new();
 
     public ExpectedReading? At(double frequencyHz) => frequencyHz is >= 10 and <= 20_000 ? _known.GetOrAdd(frequencyHz, Compute) : null;
@@ -22,15 +26,46 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
     {
         Target? henry = Wanted("inductance"), ohm = Wanted("dcResistance");
         double targetHz = henry?.AtHz ?? VerdictLimits.UsualHz;
-        Prediction prediction = Forecaster.Predict(Model(), load: null, new ForecastOptions { FrequenciesHz = [.. new[] { frequencyHz, targetHz }.Distinct()] });
+        Prediction prediction = Forecaster.Predict(Model(), load: null, new ForecastOptions { FrequenciesHz = [.. new[] { frequencyHz, targetHz }.Distinct()], Strings = false });
         SpectrumForecast line = prediction.Pickup.Spectrum[0], target = prediction.Pickup.Spectrum[^1];
-        double dc = prediction.Pickup.DcResistance.Value, scale = henry is null ? 1 : henry.Nominal.Si / target.Inductance.Value;
+        Figure own = prediction.Pickup.Capacitance;
+        double dc = prediction.Pickup.DcResistance.Value, scale = henry is null ? 1 : Scale(target, own.Value, henry.Nominal.Si);
         double wantedDc = ohm is null ? dc : ohm.Nominal.Si * CopperWire.CorrectTo20C(1, ohm.TemperatureC);
         double wantedAc = wantedDc + Math.Max(0, line.Resistance.Value - dc) * scale, inductance = line.Inductance.Value * scale, ratio = wantedAc / wantedDc;
-        double reactance = 2 * Math.PI * frequencyHz * inductance / wantedDc;
-        double deviation = henry is null ? Math.Max(0.01, line.Inductance.Estimate.StandardDeviation / line.Inductance.Value) : TargetDeviation;
-        double eddy = EddyDeviation * (1 - 1 / ratio);
-        return new ExpectedReading(inductance, reactance / ratio, reactance, ratio, deviation, Math.Sqrt(deviation * deviation + QualityDeviation * QualityDeviation + eddy * eddy));
+        double near = MeterView.Nearness(inductance, own.Value, frequencyHz);
+        if (near > NearResonance)
+        {
+            return null;
+        }
+
+        (double shownH, double quality) = MeterView.Of(inductance, wantedAc, own.Value, frequencyHz);
+        double eddy = EddyDeviation * (1 - 1 / ratio), capacitance = own.Estimate.StandardDeviation / own.Value, shift = near / (1 - near) * capacitance;
+        double targetNear = henry is null ? 0 : MeterView.Nearness(inductance, own.Value, targetHz), shiftH = Math.Abs(near / (1 - near) - targetNear / (1 - targetNear)) * capacitance;
+        double deviation = Root(henry is null ? Math.Max(0.01, line.Inductance.Estimate.StandardDeviation / line.Inductance.Value) : TargetDeviation, shiftH);
+        return new ExpectedReading(shownH, quality, 2 * Math.PI * frequencyHz * inductance / wantedDc, ratio, deviation, Root(deviation, QualityDeviation, eddy, shift));
+    }
+
+    /// <summary>What the forecast inductance is multiplied by so that a meter shows the target; the coil's own capacitance makes it show a little more than the winding has.</summary>
+    private static double Scale(SpectrumForecast target, double capacitanceF, double wantedH)
+    {
+        double scale = wantedH / target.Inductance.Value;
+        for (int pass = 0; pass < 6 && MeterView.Nearness(scale * target.Inductance.Value, capacitanceF, target.FrequencyHz) < NearResonance; pass++)
+        {
+            scale *= wantedH / MeterView.Of(scale * target.Inductance.Value, target.Resistance.Value, capacitanceF, target.FrequencyHz).InductanceH;
+        }
+
+        return scale;
+    }
+
+    private static double Root(params ReadOnlySpan<double> parts)
+    {
+        double sum = 0;
+        foreach (double part in parts)
+        {
+            sum += part * part;
+        }
+
+        return Math.Sqrt(sum);
     }
 
     private Target? Wanted(string quantity) => coilIndex is { } index ? VerdictLimits.Find(recipe, index, quantity) : recipe.Coils.Count == 1 ? VerdictLimits.Find(recipe, 0, quantity) : recipe.Targets.GetValueOrDefault(quantity);

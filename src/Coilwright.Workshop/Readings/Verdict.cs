@@ -21,6 +21,9 @@ public sealed record Cause(string Name, double Probability, string Detail);
 /// <param name="Causes">Probable causes, most probable first; empty for a plain pass.</param>
 public sealed record Verdict(VerdictKind Kind, Estimate? DcResistanceAt20C, IReadOnlyList<string> Reasons, IReadOnlyList<Cause> Causes)
 {
+    /// <summary>The causes worth telling a person: none when the likeliest is that nothing is wrong.</summary>
+    public IReadOnlyList<Cause> Told => Causes is [{ Name: "none" }, ..] ? [] : [.. Causes.Where(cause => cause.Name != "none")];
+
     /// <summary>Readings that would settle the cause, the most telling first.</summary>
     public IReadOnlyList<NextReading> Next { get; init; } = [];
 }

@@ -83,6 +83,12 @@ public sealed record VerdictLimits
         };
     }
 
+    /// <summary>The recipe's own target of one coil, as limits; null where it sets none. Forecasts nothing.</summary>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="coilIndex">Which coil, from 0.</param>
+    /// <param name="quantity">Quantity name of the file format.</param>
+    public static Band? TargetOf(Recipe recipe, int coilIndex, string quantity) => OfTarget(Find(recipe, coilIndex, quantity), quantity == "dcResistance");
+
     internal const double UsualHz = 1000;
 
     /// <summary>How far a target may lie from where the shop's coils lie, as a part of one. Our assumption, no source.</summary>
@@ -123,7 +129,7 @@ public sealed record VerdictLimits
     /// <summary>Forecast of one recipe, made when first asked for.</summary>
     private sealed class Forecasts(Recipe recipe)
     {
-        private readonly Lazy<Prediction> _usual = new(() => Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null));
+        private readonly Lazy<Prediction> _usual = new(() => Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { Strings = false }));
 
         public PickupForecast Pickup => _usual.Value.Pickup;
 

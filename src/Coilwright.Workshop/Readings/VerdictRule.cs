@@ -75,13 +75,13 @@ public static class VerdictRule
 
     private static Finding? Quality(VerdictLimits limits, ReadingRecord reading)
     {
-        if (reading is not { Si: { } q, AtHz: { } hz } || limits.Expected(hz)?.Quality is not { } expected)
+        if (reading is not { Si: { } q, AtHz: { } hz } || limits.Expected(hz) is not { } expected)
         {
             return null;
         }
 
-        string said = FormattableString.Invariant($"Q of {q:0.0#}{At(hz)} against {expected:0.0} expected");
-        return q >= LeastQuality * expected ? new Finding(VerdictKind.Pass, said) : new Finding(VerdictKind.Reject, said + ": loss");
+        string said = FormattableString.Invariant($"Q of {q:0.0#}{At(hz)} against {expected.Quality:0.0}, {expected.From}");
+        return q >= LeastQuality * expected.Quality ? new Finding(VerdictKind.Pass, said) : new Finding(VerdictKind.Reject, said + ": loss");
     }
 
     /// <summary>Two readings of one quantity, neither of which takes the other's place: nothing is overwritten, a person decides.</summary>

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Commands;
 
@@ -14,23 +15,35 @@ public static class JudgeCommand
         Option<string?> coil = new("--coil") { Description = "Which coil of the recipe the readings are of; unless said, the whole pickup, or the first coil where most readings fit that one", HelpName = "NAME" };
         Option<string> golden = new("--golden") { Description = "Tag of the golden piece; the line tagged \"golden\" unless said", HelpName = "TAG", DefaultValueFactory = _ => "golden" };
         Option<double> meter = new("--meter") { Description = "Uncertainty of the resistance meter in per cent (95 %): the guard band at the limits", HelpName = "PERCENT", DefaultValueFactory = _ => 0.1 };
+        Option<bool> charts = new("--charts") { Description = "All charts of the run: single coils, moving range, moving average, cumulative sums, with capability" };
+        Option<int> group = new("--group") { Description = "With --charts: coils in a subgroup, for means and ranges; 1 charts single coils", HelpName = "COILS", DefaultValueFactory = _ => 1 };
         Option<bool> json = new("--json") { Description = "Write coilwright.judgement/1" };
-        Command command = new("judge", "A verdict for each coil of a table, with the probable cause") { recipe, readings, coil, golden, meter, json };
+        Command command = new("judge", "A verdict for each coil of a table, with the probable cause") { recipe, readings, coil, golden, meter, charts, group, json };
         command.SetAction(async (parsed, cancel) =>
         {
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             string path = parsed.GetRequiredValue(readings);
             IReadOnlyList<ReadingRow> rows = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow()).OrRefuse(path);
-            VerdictLimits limits = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = MeterPart(parsed.GetValue(meter)) };
-            IReadOnlyList<JudgedPiece> pieces = Judge(limits, rows, parsed.GetRequiredValue(golden));
+            double meterPart = MeterPart(parsed.GetValue(meter));
+            int size = parsed.GetValue(group) is >= 1 and <= 50 and int coils ? coils : throw WrongInputException.About("--group", "this is no size of a subgroup", "1 to 50");
+            (IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits) = await Progress.ShowAsync(desk, $"Judging {rows.Count} coils", () =>
+            {
+                VerdictLimits against = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = meterPart };
+                return (Judge(against, rows, parsed.GetRequiredValue(golden)), against);
+            }, cancel).ConfigureAwait(false);
             RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
+            Wall? wall = parsed.GetValue(charts) ? WallOf(pieces, limits, size) : null;
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart)).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart, wall)).ConfigureAwait(false);
             }
             else
             {
                 WritePlain(desk.Output, rows, pieces, chart);
+                if (wall is not null)
+                {
+                    PlainWall.Write(desk.Output, wall);
+                }
             }
 
             return pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
@@ -44,6 +57,12 @@ public static class JudgeCommand
         IReadOnlyList<Verdict> verdicts = BatchJudgement.Judge(limits, [.. rows.Select(row => (row.Spool, row.Readings))], golden);
         return [.. rows.Zip(verdicts, (row, verdict) => new JudgedPiece(row.Tag, verdict, row.Carried))];
     }
+
+    /// <summary>The charts of the coils as judged: the rejected ones are known already and left out.</summary>
+    private static Wall? WallOf(IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits, int group) => WallBuilder.Build(
+        new WallQuestion { Subgroup = group },
+        [.. pieces.Where(piece => piece.Verdict.DcResistanceAt20C is not null).Select(piece => new WallPoint(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value) { LeftOut = piece.Verdict.Kind == VerdictKind.Reject })],
+        limits.Resistance);
 
     private static double MeterPart(double percent) => percent is >= 0 and <= 10 ? percent / 100 : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");
 

@@ -4,6 +4,7 @@ using System.Text.Json;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Output;
 
@@ -18,7 +19,7 @@ public static class JudgementJson
 {
     private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Write(IReadOnlyList<JudgedPiece> pieces, RunChart? chart)
+    public static string Write(IReadOnlyList<JudgedPiece> pieces, RunChart? chart, Wall? wall = null)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, s_options))
@@ -44,6 +45,11 @@ public static class JudgementJson
 
             json.WriteEndArray();
             WriteLimits(json, chart);
+            if (wall is not null)
+            {
+                WallJson.Write(json, wall);
+            }
+
             json.WriteEndObject();
             json.WriteEndObject();
         }

@@ -36,6 +36,31 @@ public sealed class CoilSectionFigureTests
         Assert.Contains(figure.Descendants(Svg + "text"), t => t.Value.StartsWith("1 of 4 turns drawn", StringComparison.Ordinal));
     }
 
-    private static XElement Draw(int turns, double overallM) => XElement.Parse(CoilSectionFigure.Svg(
-        LaySimulation.Run(new(overallM, Window.WindingHeightM, turns, 0.15e-3, 0.1e-3), 1), Window, 0.89 * overallM, overallM));
+    [Fact]
+    public void Flange_and_cover_are_drawn_to_scale_with_the_room_between()
+    {
+        XElement figure = Draw(8000, 71.1e-6, new CoverInSection(InsideM: 0.006, ThicknessM: 0.0005, "brass"));
+        XElement[] bars = [.. figure.Descendants(Svg + "rect")];
+        XElement core = bars.Single(bar => bar.Attribute("class") is null && Number(bar, "width") is > 25.9 and < 26.1);
+        double former = Number(core, "x") + Number(core, "width"), scale = Number(core, "height") / Window.WindingHeightM;
+        XElement cover = bars.Single(bar => bar.Attribute("class")?.Value == "cover");
+        Assert.Equal(0.006, (Number(cover, "x") - former) / scale, 0.00001); // a tenth of a pixel
+        double flange = bars.Where(bar => Number(bar, "height") is > 13.9 and < 14.1).Max(bar => Number(bar, "x") + Number(bar, "width"));
+        Assert.Equal(0.0045, (flange - former) / scale, 0.00001); // a tenth of a pixel
+        string[] words = [.. figure.Descendants(Svg + "text").Select(text => text.Value)];
+        Assert.Contains("flange", words);
+        Assert.Contains("clear", words);
+    }
+
+    [Fact]
+    public void A_cover_far_out_or_none_is_not_drawn()
+    {
+        Assert.DoesNotContain(Draw(2000, 71.1e-6, new CoverInSection(0.05, 0.0005, "brass")).Descendants(Svg + "rect"), bar => bar.Attribute("class")?.Value == "cover");
+        Assert.DoesNotContain(Draw(2000, 71.1e-6).Descendants(Svg + "rect"), bar => bar.Attribute("class")?.Value == "cover");
+    }
+
+    private static double Number(XElement element, string name) => element.Attribute(name) is { } value && double.TryParse(value.Value, CultureInfo.InvariantCulture, out double number) ? number : 0;
+
+    private static XElement Draw(int turns, double overallM, CoverInSection? cover = null) => XElement.Parse(CoilSectionFigure.Svg(
+        LaySimulation.Run(new(overallM, Window.WindingHeightM, turns, 0.15e-3, 0.1e-3), 1), Window, 0.89 * overallM, overallM, cover));
 }

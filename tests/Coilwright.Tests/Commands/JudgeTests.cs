@@ -6,6 +6,9 @@ public sealed class JudgeTests
 {
     private static readonly string s_harbour = RepositoryFiles.PathOf("demo", "recipes", "harbour-bridge.json");
 
+    /// <summary>The demo recipe with the story's own targets: 6.20 kΩ and 2.5 H.</summary>
+    private static readonly Func<string, string> s_storyTargets = json => json.Replace("6.18 kΩ", "6.20 kΩ", StringComparison.Ordinal).Replace("2.4 H", "2.5 H", StringComparison.Ordinal);
+
     [Fact]
     public async Task Story_2_ohms_are_compared_at_20_degrees()
     {
@@ -49,6 +52,39 @@ public sealed class JudgeTests
         Assert.Contains("−0.4 %", said, StringComparison.Ordinal);
         Assert.Contains("−11.0 %", said, StringComparison.Ordinal);
         Assert.Equal("shorted-turns", Piece(judged, "P-1").GetProperty("causes")[0].GetProperty("cause").GetString());
+    }
+
+    [Fact] // 6.12 kΩ of 6.20, 2.44 H at 100 Hz, Q(3 kHz) 4.4 against 7.6
+    public async Task Story_17_a_hundred_shorted_turns_are_told_against_a_golden_piece()
+    {
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt [Hz],q,qAt [Hz]\ngolden,6.20,20,2.50,100,7.6,3000\nC-1,6.12,20,2.44,100,4.4,3000\n", exit: 1, s_storyTargets);
+        AboutAHundredTurns(judged);
+    }
+
+    [Fact]
+    public async Task Story_17_a_hundred_shorted_turns_are_told_against_the_good_coils_of_the_batch()
+    {
+        IEnumerable<string> coils = Enumerable.Range(1, 9).Select(number => FormattableString.Invariant($"G-{number},{6.20 + 0.01 * (number % 4 - 1.5):0.000},20,{2.50 + 0.006 * (number % 3 - 1):0.000},100,{7.6 + 0.06 * (number % 5 - 2):0.00},3000"));
+        using JsonDocument judged = await Judge("tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt [Hz],q,qAt [Hz]\n" + string.Join('\n', coils.Append("C-1,6.12,20,2.44,100,4.4,3000")), exit: 1, s_storyTargets);
+        AboutAHundredTurns(judged);
+        Assert.All(Enumerable.Range(1, 9), number => Assert.Equal("pass", VerdictOf(judged, $"G-{number}")));
+    }
+
+    [Fact]
+    public async Task Charts_of_the_run_are_written_on_asking()
+    {
+        using TestFolder folder = new();
+        IEnumerable<string> coils = Enumerable.Range(1, 60).Select(number => FormattableString.Invariant($"C-{number:00},{(number > 50 ? 6.26 : 6.18) + 0.012 * ((number * 7 % 5) - 2):0.000},20"));
+        string readings = folder.Write("readings.csv", "tag,dcResistance [kΩ],temperature [°C]\n" + string.Join('\n', coils));
+        CommandRun run = await CommandRun.Of("judge", s_harbour, readings, "--charts", "--json"), plain = await CommandRun.Of("judge", s_harbour, readings, "--charts", "--group", "5");
+        Assert.Empty(Schemas.Complaints("judgement.json", run.Output));
+        using JsonDocument judged = JsonDocument.Parse(run.Output);
+        JsonElement chart = judged.RootElement.GetProperty("chart");
+        Assert.Equal(["single coils", "moving range", "moving average", "cumulative sums"], chart.GetProperty("charts").EnumerateArray().Select(one => one.GetProperty("name").GetString()!));
+        Assert.Contains(chart.GetProperty("charts")[3].GetProperty("signals").EnumerateArray(), signal => string.CompareOrdinal(signal.GetProperty("tag").GetString(), "C-50") > 0);
+        Assert.Equal(["Cp", "Cpk", "Pp", "Ppk"], chart.GetProperty("capability").EnumerateArray().Select(one => one.GetProperty("index").GetString()!));
+        Assert.Contains("means of subgroups", plain.Output, StringComparison.Ordinal);
+        Assert.Contains("once in 370.4 points", plain.Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -104,10 +140,19 @@ public sealed class JudgeTests
         Assert.True(string.CompareOrdinal(tags.Min(StringComparer.Ordinal), "C-54") <= 0, "the fourth off-centre coil at the latest");
     }
 
-    private static async Task<JsonDocument> Judge(string table, int exit)
+    private static void AboutAHundredTurns(JsonDocument judged)
+    {
+        JsonElement cause = Piece(judged, "C-1").GetProperty("causes")[0];
+        Assert.Equal("shorted-turns", cause.GetProperty("cause").GetString());
+        string detail = cause.GetProperty("detail").GetString()!;
+        Assert.Matches("^about (90|95|100|110) shorted turns suspected$", detail);
+    }
+
+    private static async Task<JsonDocument> Judge(string table, int exit, Func<string, string>? change = null)
     {
         using TestFolder folder = new();
-        CommandRun run = await CommandRun.Of("judge", s_harbour, folder.Write("readings.csv", table), "--json");
+        string recipe = change is null ? s_harbour : folder.Write("recipe.json", change(await File.ReadAllTextAsync(s_harbour)));
+        CommandRun run = await CommandRun.Of("judge", recipe, folder.Write("readings.csv", table), "--json");
         Assert.Equal((exit, ""), (run.Exit, run.Error));
         Assert.Empty(Schemas.Complaints("judgement.json", run.Output));
         return JsonDocument.Parse(run.Output);

@@ -1,15 +1,38 @@
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
-import { Outbox, type CoilEntry, type Outcome, type Problem } from './outbox';
+import { Outbox, type Listener, type Problem } from './outbox';
 import { sound } from './sound';
 import { clockTime } from './store';
+
+/** One coil as typed. */
+export interface CoilEntry {
+  id: string;
+  batchId: string;
+  tag: string;
+  resistance: string;
+  temperature: string;
+  inductance: string;
+  inductanceAt: string;
+  turns: string;
+  instrument: string;
+  person: string;
+}
+
+/** What the server made of an entry. */
+export interface Outcome {
+  problems: Problem[];
+  echo: string;
+  duplicate: boolean;
+  nextTag: string | null;
+  verdict: { kind: 'pass' | 'hold' | 'reject'; reasons: string[] } | null;
+}
 
 /** The coil entry page: Enter puts the coil in the outbox, proposes the next tag and keeps the focus where the next figure goes. */
 export function coilEntry(form: HTMLFormElement): void {
   const batchId = form.dataset.batch ?? '';
   const page = new EntryPage(form, batchId);
   page.ready();
-  const outbox = new Outbox(batchId, page);
+  const outbox = new Outbox<CoilEntry, Outcome>(`outbox/${batchId}/`, `/api/batches/${batchId}/coils`, page);
   form.addEventListener('submit', event => {
     const sender = (event as SubmitEvent).submitter;
     if (sender instanceof HTMLButtonElement && sender.formAction.endsWith('/undo')) {
@@ -23,7 +46,7 @@ export function coilEntry(form: HTMLFormElement): void {
   outbox.resume();
 }
 
-class EntryPage {
+class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
 
   constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
@@ -41,7 +64,7 @@ class EntryPage {
     }
   }
 
-  submit(outbox: Outbox): void {
+  submit(outbox: Outbox<CoilEntry, Outcome>): void {
     const resistance = this.field('resistance');
     if (resistance.value.trim() === '') {
       resistance.focus();

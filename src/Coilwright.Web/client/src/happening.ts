@@ -1,3 +1,8 @@
+import { forgetDraft, say } from './drafts';
+import { newId } from './ids';
+import { Outbox, type Listener, type Problem } from './outbox';
+import { clockTime } from './store';
+
 /** At the winder: a letter after the counter's figures says what happened, so that a break is logged without a mouse. */
 export function happeningKeys(form: HTMLFormElement): void {
   document.addEventListener('keydown', event => {
@@ -19,3 +24,190 @@ export function happeningKeys(form: HTMLFormElement): void {
     button.click();
   });
 }
+
+/** One event at a winder as told. */
+interface Happening {
+  id: string;
+  kind: string;
+  tag: string;
+  counter: string;
+  spool: string;
+  choice: string;
+  turns: string;
+  machine: string;
+  person: string;
+  note: string;
+}
+
+interface Told {
+  problems: Problem[];
+}
+
+/** What may happen next, as far as a tablet without the server can know. */
+const following: Record<string, string[]> = {
+  Begun: ['counter', 'Paused', 'Broken'],
+  Paused: ['counter', 'Broken', 'Resumed'],
+  Resumed: ['counter', 'Paused', 'Broken'],
+  Broken: ['Spliced', 'FinishedLow', 'Scrapped'],
+  Spliced: ['counter', 'Paused', 'Broken'],
+  FinishedLow: [],
+  Scrapped: ['Begun'],
+};
+
+const quietMs = 400;
+
+/** The machine view: what happened goes into an outbox that outlives the network, the server and the page; the page is drawn anew once all of it is saved. */
+export function happenings(list: HTMLElement): void {
+  const batchId = list.dataset.happenings ?? '';
+  const page = new WinderPage(list, batchId);
+  for (const form of document.querySelectorAll<HTMLFormElement>('form[action*="/wind"][method=post]')) {
+    form.addEventListener('submit', event => {
+      event.preventDefault();
+      page.submit(form, (event as SubmitEvent).submitter);
+    });
+  }
+  page.begin();
+}
+
+class WinderPage implements Listener<Happening, Told> {
+  private readonly outbox: Outbox<Happening, Told>;
+  private readonly main: HTMLFormElement | null = document.querySelector('form[data-happening]');
+  private last = { kind: '', atMs: -quietMs };
+  private refused = false;
+  private readonly seen = new Set<string>();
+
+  constructor(private readonly list: HTMLElement, batchId: string) {
+    this.outbox = new Outbox(`happened/${batchId}/`, `/api/batches/${batchId}/events`, this);
+  }
+
+  begin(): void {
+    window.addEventListener('online', () => void this.outbox.flush());
+    document.addEventListener('visibilitychange', () => void this.outbox.flush());
+    this.outbox.resume();
+  }
+
+  submit(form: HTMLFormElement, sender: HTMLElement | null): void {
+    const told = new FormData(form);
+    const value = (name: string): string => String(told.get(name) ?? '');
+    const kind = sender instanceof HTMLButtonElement && sender.name === 'kind' ? sender.value : form.action.endsWith('/undo') ? 'Undone' : value('kind');
+    const now = performance.now();
+    if (kind === this.last.kind && now - this.last.atMs < quietMs) {
+      return; // a double press is one event
+    }
+    this.last = { kind, atMs: now };
+    const stops = kind === 'Paused' || kind === 'Broken';
+    const one: Happening = {
+      id: newId(), kind, tag: kind === 'Begun' ? '' : value('tag'), counter: stops ? value('counter') : '', spool: value('spool'), choice: value('choice'),
+      turns: value('turns'), machine: value('machine'), person: value('person'), note: value('note'),
+    };
+    for (const old of document.querySelectorAll('.problems')) {
+      old.remove();
+    }
+    this.refused = false;
+    if (stops) {
+      this.clearCounter();
+    }
+    this.outbox.add(one);
+  }
+
+  waiting(one: Happening): void {
+    this.row(one, 'on this tablet');
+    if (!this.seen.has(one.id)) {
+      this.seen.add(one.id); // a new try of an old event changes no button
+      this.offer(one.kind);
+    }
+  }
+
+  sending(one: Happening): void {
+    this.row(one, 'sending');
+  }
+
+  answered(one: Happening, told: Told): void {
+    if (told.problems.length > 0) {
+      this.refused = true;
+      this.row(one, 'not saved');
+      this.giveBack(one);
+      this.problems(told.problems);
+      return;
+    }
+    this.row(one, `saved ${clockTime(new Date())}`);
+    const onTheMove = document.activeElement instanceof HTMLInputElement && document.activeElement.value !== '';
+    if (this.outbox.waitingCount() === 0 && !this.refused && !onTheMove) {
+      window.location.assign(`${window.location.pathname}?machine=${encodeURIComponent(one.machine)}`);
+    }
+  }
+
+  /** Shows the buttons that fit what was told last; the server's own page takes over once it answers. */
+  private offer(kind: string): void {
+    const next = following[kind];
+    if (!this.main || !next) {
+      return;
+    }
+    for (const part of this.main.querySelectorAll<HTMLElement>('[data-when]')) {
+      part.hidden = !next.includes(part.dataset.when ?? '');
+    }
+    if (kind === 'Scrapped' || kind === 'Begun') {
+      const tag = this.main.querySelector<HTMLInputElement>('input[name=tag]');
+      if (tag) {
+        tag.value = ''; // the coil on the spindle is another one now; the server knows which
+      }
+    }
+    if (next.includes('counter')) {
+      this.main.querySelector<HTMLInputElement>('input[name=counter]')?.focus();
+    }
+  }
+
+  private giveBack(one: Happening): void {
+    const counter = this.main?.querySelector<HTMLInputElement>('input[name=counter]');
+    if (counter && counter.value === '' && one.counter !== '') {
+      counter.value = one.counter;
+      counter.focus();
+      counter.select();
+    }
+  }
+
+  private clearCounter(): void {
+    const counter = this.main?.querySelector<HTMLInputElement>('input[name=counter]');
+    if (counter) {
+      counter.value = '';
+      forgetDraft(this.main?.dataset.drafts ?? '', 'counter');
+      say(counter, '');
+    }
+  }
+
+  private problems(problems: Problem[]): void {
+    const shown = document.createElement('ul');
+    shown.className = 'problems';
+    shown.setAttribute('role', 'alert');
+    for (const problem of problems) {
+      const item = document.createElement('li');
+      item.textContent = `${problem.message}${problem.understood ? ` Understood: ${problem.understood}.` : ''}${problem.allowed ? ` Allowed: ${problem.allowed}.` : ''}`;
+      shown.append(item);
+    }
+    this.list.before(shown);
+  }
+
+  private row(one: Happening, where: string): void {
+    let row = document.getElementById(`happened-${one.id}`);
+    if (!row) {
+      row = document.createElement('li');
+      row.id = `happened-${one.id}`;
+      const words = document.createElement('span');
+      words.className = 'about';
+      words.textContent = `${one.tag} ${names[one.kind] ?? one.kind}${one.counter === '' ? '' : ` at ${one.counter}`}`.trim();
+      const place = document.createElement('span');
+      place.className = 'where';
+      row.append(words, place);
+      this.list.prepend(row);
+    }
+    const place = row.querySelector('.where');
+    if (place) {
+      place.textContent = where;
+    }
+  }
+}
+
+const names: Record<string, string> = {
+  Begun: 'begun', Paused: 'paused', Resumed: 'resumed', Broken: 'broke', Spliced: 'spliced', FinishedLow: 'ended low', Scrapped: 'scrapped',
+  SpoolTaken: 'another spool', Released: 'series released', Undone: 'undo',
+};

@@ -1,7 +1,7 @@
 import { afterwards } from './afterwards';
 import { forgetDrafts, keepDrafts } from './drafts';
 import { coilEntry } from './entry';
-import { happeningKeys } from './happening';
+import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
 import { drawPlots } from './plot';
 import { soundSwitch } from './sound';
@@ -31,6 +31,9 @@ for (const form of document.querySelectorAll<HTMLFormElement>('form[data-entry]'
 }
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-happening]')) {
   happeningKeys(form);
+}
+for (const list of document.querySelectorAll<HTMLElement>('[data-happenings]')) {
+  happenings(list);
 }
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);

@@ -1,19 +1,5 @@
 import { keysUnder, read, remove, write } from './store';
 
-/** One coil as typed, with the id that makes sending it twice harmless. */
-export interface CoilEntry {
-  id: string;
-  batchId: string;
-  tag: string;
-  resistance: string;
-  temperature: string;
-  inductance: string;
-  inductanceAt: string;
-  turns: string;
-  instrument: string;
-  person: string;
-}
-
 export interface Problem {
   field: string;
   message: string;
@@ -21,40 +7,46 @@ export interface Problem {
   allowed?: string | null;
 }
 
-/** What the server made of an entry. */
-export interface Outcome {
-  problems: Problem[];
-  echo: string;
-  duplicate: boolean;
-  nextTag: string | null;
-  verdict: { kind: 'pass' | 'hold' | 'reject'; reasons: string[] } | null;
+/** Anything a person enters, with the id that makes sending it twice harmless. */
+export interface Sendable {
+  id: string;
 }
 
-interface Queued {
+interface Queued<E> {
   order: number;
-  entry: CoilEntry;
+  entry: E;
 }
 
-export interface Listener {
-  waiting(entry: CoilEntry): void;
-  sending(entry: CoilEntry): void;
-  answered(entry: CoilEntry, outcome: Outcome): void;
+export interface Listener<E, O> {
+  waiting(entry: E): void;
+  sending(entry: E): void;
+  answered(entry: E, outcome: O): void;
 }
 
 const retryMs = 1000;
 const patienceMs = 8000;
 
 /** Entries that the server has not confirmed yet, in order of entry; they outlive the page and the server. */
-export class Outbox {
+export class Outbox<E extends Sendable, O> {
   private busy = false;
   private timer: number | undefined;
 
-  constructor(private readonly batchId: string, private readonly listener: Listener) {}
+  /** What the browser refuses to keep (a private window): it lives as long as the page. */
+  private readonly unkept = new Map<string, Queued<E>>();
+
+  /**
+   * @param prefix where its entries are kept, for example "outbox/<batch>/"
+   * @param address where they are sent
+   * @param listener is told how each fares
+   */
+  constructor(private readonly prefix: string, private readonly address: string, private readonly listener: Listener<E, O>) {}
 
   /** Adds an entry and begins to send. */
-  add(entry: CoilEntry): void {
-    const queued: Queued = { order: this.nextOrder(), entry };
-    write(this.prefix() + entry.id, JSON.stringify(queued));
+  add(entry: E): void {
+    const queued: Queued<E> = { order: this.nextOrder(), entry };
+    if (!write(this.prefix + entry.id, JSON.stringify(queued))) {
+      this.unkept.set(entry.id, queued);
+    }
     this.listener.waiting(entry);
     void this.flush();
   }
@@ -67,7 +59,7 @@ export class Outbox {
     void this.flush();
   }
 
-  /** Tags that wait, so that the next proposal skips them. */
+  /** How many wait. */
   waitingCount(): number {
     return this.queue().length;
   }
@@ -88,7 +80,8 @@ export class Outbox {
           this.timer = window.setTimeout(() => void this.flush(), retryMs);
           return;
         }
-        remove(this.prefix() + first.entry.id);
+        remove(this.prefix + first.entry.id);
+        this.unkept.delete(first.entry.id);
         this.listener.answered(first.entry, outcome);
       }
     } finally {
@@ -96,18 +89,18 @@ export class Outbox {
     }
   }
 
-  private async send(entry: CoilEntry): Promise<Outcome | null> {
+  private async send(entry: E): Promise<O | null> {
     const stop = new AbortController();
     const clock = window.setTimeout(() => stop.abort(), patienceMs);
     try {
-      const answer = await fetch(`/api/batches/${this.batchId}/coils`, {
+      const answer = await fetch(this.address, {
         method: 'POST',
         headers: { 'Content-Type': 'application/json' },
         body: JSON.stringify(entry),
         signal: stop.signal,
       });
       const isOutcome = answer.ok || answer.status === 422;
-      return isOutcome ? (await answer.json()) as Outcome : null;
+      return isOutcome ? (await answer.json()) as O : null;
     } catch {
       return null;
     } finally {
@@ -115,19 +108,16 @@ export class Outbox {
     }
   }
 
-  private queue(): Queued[] {
-    return keysUnder(this.prefix())
+  private queue(): Queued<E>[] {
+    return keysUnder(this.prefix)
       .map(key => read(key))
       .filter((text): text is string => text !== null)
-      .map(text => JSON.parse(text) as Queued)
+      .map(text => JSON.parse(text) as Queued<E>)
+      .concat(Array.from(this.unkept.values()))
       .sort((a, b) => a.order - b.order);
   }
 
   private nextOrder(): number {
     return this.queue().reduce((most, queued) => Math.max(most, queued.order), 0) + 1;
-  }
-
-  private prefix(): string {
-    return `outbox/${this.batchId}/`;
   }
 }

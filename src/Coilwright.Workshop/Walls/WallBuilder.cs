@@ -1,0 +1,97 @@
+using Coilwright.Analysis.Charts;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Workshop.Walls;
+
+/// <summary>Makes the charts of a run of coils. Pure: the same coils give the same wall.</summary>
+public static class WallBuilder
+{
+    /// <summary>The wall; null for fewer than two coils within the recipe's limits.</summary>
+    /// <param name="question">How they are charted.</param>
+    /// <param name="points">The coils in order of entry.</param>
+    /// <param name="band">The recipe's limits, or null.</param>
+    /// <param name="baseValues">Values that frozen limits are taken from; null takes the first of <paramref name="points"/>.</param>
+    public static Wall? Build(WallQuestion question, IReadOnlyList<WallPoint> points, Band? band, IReadOnlyList<double>? baseValues = null)
+    {
+        int[] places = [.. Enumerable.Range(0, points.Count).Where(n => !points[n].LeftOut)];
+        double[] values = [.. places.Select(place => points[place].Value)];
+        double[] from = !question.Frozen ? values : [.. (baseValues ?? values).Take(question.LimitsFrom)];
+        if (values.Length < 2 || IndividualsChart.Fit(from, from.Length) is not { } limits)
+        {
+            return null;
+        }
+
+        List<WallSeries> charts = [];
+        List<WallSignal> signals = [];
+        void Add(WallSeries chart, IEnumerable<RunSignal> found)
+        {
+            charts.Add(chart);
+            signals.AddRange(found.Select(signal => new WallSignal(chart.Name, chart.Places[signal.Index], points[chart.Places[signal.Index]].Tag, signal.Rule)));
+        }
+
+        SubgroupChart? groups = question.Subgroup < 2 ? null : AddSubgroups(question, values, places, baseValues, Add);
+        if (groups is null)
+        {
+            AddSingles(question, limits, values, places, Add);
+        }
+
+        AddSlow(question, limits, values, places, Add);
+        WallCapability capability = new(question, values, band, limits.Sigma, groups);
+        return new Wall
+        {
+            Question = question,
+            Points = points,
+            Band = band,
+            LimitsFrom = from.Length,
+            Centre = limits.Centre,
+            Sigma = limits.Sigma,
+            Charts = charts,
+            Signals = [.. signals.OrderBy(signal => signal.Index)],
+            Alarms = WallAlarms.Of(question, charts),
+            Capability = capability.Indices,
+            Notes = [.. question.Subgroup >= 2 && groups is null ? ["fewer than two whole subgroups: single coils are charted"] : Array.Empty<string>(), .. capability.Notes],
+        };
+    }
+
+    private static void AddSingles(WallQuestion question, IndividualsChart limits, double[] values, int[] places, Action<WallSeries, IEnumerable<RunSignal>> add)
+    {
+        add(new WallSeries(Wall.Individuals, values, null, limits.Centre, Same(limits.LowerLimit, values.Length), Same(limits.UpperLimit, values.Length), places), question.Rules.Signals(values, limits.Centre, limits.Sigma));
+        double[] ranges = [.. values.Zip(values.Skip(1), (a, b) => Math.Abs(b - a))];
+        double most = ChartConstants.Of(2).UpperRange * limits.MeanMovingRange;
+        add(new WallSeries(Wall.MovingRanges, ranges, null, limits.MeanMovingRange, Same(0, ranges.Length), Same(most, ranges.Length), [.. places.Skip(1)]), Above(ranges, most, WallAlarms.RangeAbove));
+    }
+
+    private static void AddSlow(WallQuestion question, IndividualsChart limits, double[] values, int[] places, Action<WallSeries, IEnumerable<RunSignal>> add)
+    {
+        EwmaChart average = new(limits.Centre, limits.Sigma, question.Lambda);
+        double[] half = [.. Enumerable.Range(1, values.Length).Select(point => average.HalfWidth(point))];
+        add(new WallSeries(Wall.Average, average.Points(values), null, limits.Centre, [.. half.Select(width => limits.Centre - width)], [.. half.Select(width => limits.Centre + width)], places), average.Signals(values).Select(signal => signal with { Rule = WallAlarms.AverageOut }));
+        CusumChart sums = new(limits.Centre, limits.Sigma, question.Allowance, question.Decision);
+        IReadOnlyList<(double Upper, double Lower)> both = sums.Sums(values);
+        add(new WallSeries(Wall.Sums, [.. both.Select(sum => sum.Upper)], [.. both.Select(sum => -sum.Lower)], 0, Same(-question.Decision, values.Length), Same(question.Decision, values.Length), places, InSigma: true), sums.Signals(values).Select(signal => signal with { Rule = WallAlarms.SumOut }));
+    }
+
+    private static SubgroupChart? AddSubgroups(WallQuestion question, double[] values, int[] places, IReadOnlyList<double>? baseValues, Action<WallSeries, IEnumerable<RunSignal>> add)
+    {
+        int size = question.Subgroup;
+        double[][] groups = Whole(values, size), from = question.Frozen ? [.. Whole(baseValues ?? values, size).Take(Math.Max(2, question.LimitsFrom / size))] : groups;
+        if (groups.Length < 2 || from.Length < 2 || SubgroupChart.Fit(from, question.Spread) is not { } chart)
+        {
+            return null;
+        }
+
+        double[] means = [.. groups.Select(group => group.Average())], spreads = [.. groups.Select(group => SubgroupChart.SpreadOf(group, question.Spread))];
+        int[] ends = [.. Enumerable.Range(1, groups.Length).Select(group => places[group * size - 1])];
+        add(new WallSeries(Wall.Means, means, null, chart.Centre, Same(chart.LowerMean, means.Length), Same(chart.UpperMean, means.Length), ends), question.Rules.Signals(means, chart.Centre, chart.Sigma / Math.Sqrt(size)));
+        RunSignal[] wide = [.. Above(spreads, chart.UpperSpread, WallAlarms.SpreadAbove), .. Enumerable.Range(0, spreads.Length).Where(n => spreads[n] < chart.LowerSpread).Select(n => new RunSignal(n, WallAlarms.SpreadBelow))];
+        add(new WallSeries(Wall.Spreads, spreads, null, chart.MeanSpread, Same(chart.LowerSpread, spreads.Length), Same(chart.UpperSpread, spreads.Length), ends), wide);
+        return chart;
+    }
+
+    private static double[][] Whole(IReadOnlyList<double> values, int size) => [.. values.Chunk(size).Where(group => group.Length == size)];
+
+    private static IEnumerable<RunSignal> Above(double[] values, double most, string rule) =>
+        most <= 0 ? [] : Enumerable.Range(0, values.Length).Where(n => values[n] > most * (1 + 1e-12)).Select(n => new RunSignal(n, rule));
+
+    private static IReadOnlyList<double> Same(double value, int count) => [.. Enumerable.Repeat(value, count)];
+}

@@ -1,0 +1,84 @@
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Tests.Winding;
+using Coilwright.Workshop.Walls;
+
+namespace Coilwright.Workshop.Tests.Walls;
+
+public sealed class WallRoomTests
+{
+    private static CancellationToken Cancel => WorkingShop.Cancel;
+
+    [Fact]
+    public async Task A_batch_or_all_of_a_recipe_is_drawn_and_filtered_by_person_and_winder()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        (BatchRecord first, BatchRecord second) = await TwoBatchesAsync(shop);
+        WallRoom room = new(shop.Records, shop.Machines);
+        Assert.Equal(60, (await room.ShowAsync(new WallForm(), Cancel)).Wall!.Points.Count);
+        WallShown one = await room.ShowAsync(new WallForm { Batch = $"{first.Id}" }, Cancel);
+        Assert.Equal((30, first.Id), (one.Wall!.Points.Count, one.Batch));
+        Assert.Equal(20, (await room.ShowAsync(new WallForm { Person = "ines" }, Cancel)).Wall!.Points.Count);
+        Assert.Equal(30, (await room.ShowAsync(new WallForm { Machine = "winder 1" }, Cancel)).Wall!.Points.Count);
+        Assert.Equal(10, (await room.ShowAsync(new WallForm { Last = "10" }, Cancel)).Wall!.Points.Count);
+        Assert.All((await room.ShowAsync(new WallForm { Last = "10" }, Cancel)).Wall!.Points, point => Assert.Equal(second.Name, point.Batch));
+    }
+
+    [Fact]
+    public async Task Frozen_limits_come_from_the_first_coils_even_when_those_are_not_drawn_and_anew_only_with_a_reason()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        await TwoBatchesAsync(shop);
+        WallRoom room = new(shop.Records, shop.Machines);
+        Wall all = (await room.ShowAsync(new WallForm(), Cancel)).Wall!;
+        WallShown last = await room.ShowAsync(new WallForm { Last = "15" }, Cancel);
+        Assert.Equal((all.Centre, all.Sigma), (last.Wall!.Centre, last.Wall.Sigma));
+        Assert.StartsWith("frozen: from the first 20", last.LimitsWords, StringComparison.Ordinal);
+        Assert.Equal("why", (await room.ShowAsync(new WallForm { Since = "W-2/C-005" }, Cancel)).Problems.Single().Field);
+        WallShown anew = await room.ShowAsync(new WallForm { Since = "W-2/C-005", Why = "new spool", From = "10" }, Cancel);
+        Assert.Equal(anew.Wall!.Points.Where(point => point.Batch == "W-2").Skip(4).Take(10).Average(point => point.Value), anew.Wall.Centre, 1e-6);
+        Assert.Contains("because: new spool", anew.LimitsWords, StringComparison.Ordinal);
+        Assert.Equal("since", (await room.ShowAsync(new WallForm { Since = "C-999", Why = "new spool" }, Cancel)).Problems.Single().Field);
+    }
+
+    [Fact]
+    public async Task Every_slip_in_the_address_is_told_at_once()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        await TwoBatchesAsync(shop);
+        WallShown shown = await new WallRoom(shop.Records, shop.Machines).ShowAsync(new WallForm { Last = "none", From = "1", Group = "90", Rules = "mine", Lambda = "2", Quantity = "colour", Coil = "slug" }, Cancel);
+        Assert.Equal(["coil", "from", "group", "lambda", "last", "quantity", "rules"], shown.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
+        Assert.All(shown.Problems, problem => Assert.NotEmpty(problem.Allowed!));
+    }
+
+    [Fact]
+    public async Task A_shop_without_batches_has_an_empty_wall()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        WallShown shown = await new WallRoom(shop.Records, shop.Machines).ShowAsync(new WallForm(), Cancel);
+        Assert.Null(shown.Wall);
+        Assert.Empty(shown.Problems);
+        Assert.Empty(shown.Recipes);
+    }
+
+    private static async Task<(BatchRecord First, BatchRecord Second)> TwoBatchesAsync(WorkingShop shop)
+    {
+        Guid recipe = (await shop.ReleasedAsync()).RecipeId;
+        List<BatchRecord> batches = [];
+        Random random = new(8);
+        foreach ((string name, string machine) in new[] { ("W-1", "Winder 1"), ("W-2", "Winder 2") })
+        {
+            BatchRecord batch = new(Guid.NewGuid(), name, recipe, 1, "main", 40, "C-", "0117", machine, "Mara", shop.Clock.GetUtcNow().AddMinutes(batches.Count));
+            Assert.Empty(await shop.Room.BeginBatchAsync(batch, Cancel));
+            batches.Add(batch);
+            ReadingRecord[] readings = [.. Enumerable.Range(1, 30).Select(n => new ReadingRecord
+            {
+                Id = Guid.NewGuid(), BatchId = batch.Id, Tag = $"C-{n:000}", Quantity = "dcResistance", Typed = "6.2 k", Unit = "kΩ", TemperatureC = 20, TimeUtc = shop.Clock.GetUtcNow(),
+                Si = (batches.Count == 1 ? 6180 : 6250) + 40 * (random.NextDouble() + random.NextDouble() - 1), Person = n > 20 ? "Ines" : "Mara",
+            })];
+            await shop.Records.AddReadingsAsync(readings, Cancel);
+        }
+
+        return (batches[0], batches[1]);
+    }
+}
