@@ -58,6 +58,7 @@ public sealed class PieceDayTests(Chromium chromium)
 
         Assert.Contains(Serial, await ScannedAsync(await FetchAsync(page, $"/pieces/{Serial}/label.pdf")), StringComparison.Ordinal);
         Assert.Matches(@"7\.80\d* kΩ", await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/spec.pdf")));
+        await LookAsync(page);
         foreach ((string paper, string said) in new[] { ("traveller", "potting"), ("wiring", "screw"), ("certificate", "bench meter"), ("packing", "K-031") })
         {
             string text = await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/{paper}.pdf?size=Letter"));
@@ -150,6 +151,20 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Ink, for marking").SelectOptionAsync("I-1");
         await PressAsync(page, "Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("ink cures");
+    }
+
+    /// <summary>No page of a piece's way is wider than its window.</summary>
+    private static async Task LookAsync(IPage page)
+    {
+        foreach ((int width, int height) in new[] { (810, 1080), (1280, 800) })
+        {
+            await page.SetViewportSizeAsync(width, height);
+            foreach ((string name, string address) in new[] { ("assembly", "/assembly"), ("clocks", "/clocks"), ("final-test", "/test"), ("pieces", "/pieces"), ("piece", $"/pieces/{Serial}"), ("shop", "/shop"), ("find", "/find?code=M-5") })
+            {
+                await page.GotoAsync(address);
+                await ScreenTests.CheckAsync(page, name, width);
+            }
+        }
     }
 
     private static Task PressAsync(IPage page, string button) => page.GetByRole(AriaRole.Button, new() { Name = button }).PressAsync("Enter");

@@ -36,7 +36,7 @@ public sealed class ScreenTests(Chromium chromium)
         }
     }
 
-    private static async Task CheckAsync(IPage page, string name, int width)
+    internal static async Task CheckAsync(IPage page, string name, int width)
     {
         if (Environment.GetEnvironmentVariable("COILWRIGHT_SCREENSHOTS") == "1")
         {
