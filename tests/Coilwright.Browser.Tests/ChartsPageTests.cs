@@ -18,6 +18,7 @@ public sealed class ChartsPageTests(Chromium chromium)
         await using ServedShop shop = await ServedShop.StartAsync();
         Guid batch = await DriftedAsync(shop);
         IPage page = await chromium.PageAsync(shop.Url, 1440, 900);
+        page.SetDefaultTimeout(60_000); // the first page of its kind is compiled as it is served
         await page.GotoAsync("/");
         await page.GetByRole(AriaRole.Link, new() { Name = "Charts" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Charts: Harbour bridge");
