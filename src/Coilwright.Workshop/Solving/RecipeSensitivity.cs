@@ -24,7 +24,9 @@ public static class RecipeSensitivity
         (PickupModel model, IReadOnlyList<SmallChange> changes) = SmallChanges.Of(recipe, limits ?? FillLimits.None);
         Lazy<SolvedPickup> now = new(() => new SolvedPickup(model, load, options, cancel));
         SensitivityLine[] lines = new SensitivityLine[changes.Count];
-        Parallel.For(0, lines.Length, new ParallelOptions { CancellationToken = cancel }, k => lines[k] = Line(changes[k], now, load, options, cancel));
+        // One core stays free: the forecast that a person drags goes before what is asked after it.
+        int cores = Math.Max(1, Environment.ProcessorCount - 1);
+        Parallel.For(0, lines.Length, new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = cores }, k => lines[k] = Line(changes[k], now, load, options, cancel));
         return lines;
     }
 
