@@ -32,7 +32,7 @@ internal sealed class ForecastInputs
         CoreCoil = Enumerable.Range(0, model.Coils.Count).MaxBy(c => scene.Field.InductanceSpreadH[c, c]);
         double henry = scene.Field.StaticInductanceH[CoreCoil, CoreCoil], spread = scene.Field.InductanceSpreadH[CoreCoil, CoreCoil];
         Cores = Append(new("inductance with cores of coil " + model.Coils[CoreCoil].Name, "H", new Estimate(henry, henry - spread, henry + spread, Basis.Assumed), Scatter.Normal,
-            "permeability of the pole materials and the field model's own error")
+            "permeability of the pole materials and the field model's own error" + (scene.Field.DrawnShare > 0 ? "; flux that magnetic metalwork draws, which is not solved" : ""))
         { Cause = "permeability", IsCommon = true });
         Sheets = [.. scene.Field.SheetEffects.Select(effect => Append(SheetInput(effect.Sheet)))];
         Capacitance = Append(new("capacitance factor", "1", new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed), Scatter.LogNormal,
@@ -40,6 +40,9 @@ internal sealed class ForecastInputs
         { Cause = "capacitance", IsCommon = true });
         Temperature = Append(new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated") { Cause = "temperature" });
         Strings = scene.Strings is { } strings ? Add(model.Strings!, strings) : null;
+        Drawn = scene.Field.DrawnShare > 0 ? Append(new("flux that magnetic metalwork draws", "1",
+            new Estimate(1, 1 / (1 + scene.Field.DrawnShare), 1 + scene.Field.DrawnShare, Basis.Assumed), Scatter.LogNormal, "not solved; our assumption")
+        { Cause = "permeability", IsCommon = true }) : null;
         Poles = scene.Poles is { } poles ? Add(poles) : null;
         if (model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null))
         {
@@ -49,6 +52,9 @@ internal sealed class ForecastInputs
 
     /// <summary>Places of the strings' inputs: steel, magnets, height; null without strings.</summary>
     public (int Steel, int Magnets, int Height)? Strings { get; }
+
+    /// <summary>Place of the factor on output and magnets' field for magnetic metalwork that is not solved; null without such.</summary>
+    public int? Drawn { get; }
 
     /// <summary>Places of the inputs of the field over the poles: magnets, the field's model, distance; null without.</summary>
     public (int Magnets, int Model, int Jig)? Poles { get; }

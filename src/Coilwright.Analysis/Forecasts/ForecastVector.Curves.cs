@@ -38,12 +38,12 @@ internal sealed partial class ForecastVector
             return;
         }
 
-        double turns = _turnsRatio.Sum() / _coils, steel = x[places.Steel], magnet = Math.Log(x[places.Magnets]);
+        double turns = _turnsRatio.Sum() / _coils, drawn = _inputs.Drawn is { } place ? x[place] : 1, steel = x[places.Steel] * drawn, magnet = Math.Log(x[places.Magnets]);
         double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
         StringTrends trends = strings.Trends;
         double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM);
         double sensitivity = turns * steel * Math.Exp(trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM);
-        double field = Math.Exp(magnet + trends.FieldPerM * higherM);
+        double field = drawn * Math.Exp(magnet + trends.FieldPerM * higherM);
         for (int s = 0; s < strings.Answers.Count; s++)
         {
             y[PlaceOf(s, StringResult.Linkage)] = strings.Answers[s].LinkageWb * linkage;
@@ -60,7 +60,7 @@ internal sealed partial class ForecastVector
             return;
         }
 
-        double factor = x[places.Magnets] * x[places.Model] * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM));
+        double factor = (_inputs.Drawn is { } drawn ? x[drawn] : 1) * x[places.Magnets] * x[places.Model] * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM));
         for (int p = 0; p < poles.Answers.Count; p++)
         {
             y[PlaceOfPole(p)] = poles.Answers[p].FieldT.Value * factor;

@@ -34,7 +34,7 @@ public sealed class FieldMap
     }
 
     /// <summary>Vertical flux density of the magnets at a point, T, north up positive, with what the permeabilities and the cutting of the surfaces leave open (95 %).</summary>
-    /// <remarks>The permeabilities act to first order, each on its own; the strength of the magnets is taken as given.</remarks>
+    /// <remarks>The permeabilities act to first order, each on its own; the strength of the magnets is taken as given, and <see cref="FieldSolution.DrawnShare"/> comes on top.</remarks>
     public Estimate MagnetVerticalT(Vector3M at)
     {
         Span<Vector3M> fields = stackalloc Vector3M[_moved.Value.Length];

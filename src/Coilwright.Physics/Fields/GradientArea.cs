@@ -1,3 +1,5 @@
+using Coilwright.Physics.Fields.Metalwork;
+
 namespace Coilwright.Physics.Fields;
 
 /// <summary>What a hum field that changes evenly from place to place links with each coil, per unit of that change, turns included, signed by the winding signs.</summary>
@@ -21,7 +23,8 @@ public sealed record GradientArea(double[,] M3, double[,] ByBuildM2, double[,] S
     /// <param name="moves">Of each coil: half of what each material's permeability moves its charges by.</param>
     /// <param name="coreError">Stated error of the cores' share, as a fraction (95 %).</param>
     /// <param name="coresByBuild">Of each coil: relative change of its cores' share with its build, 1/m.</param>
-    internal static GradientArea Of(IReadOnlyList<FieldCoil> coils, SurfaceSystem system, double[][] charges, List<double[]>[] moves, double coreError, double[] coresByBuild)
+    /// <param name="drawn">Share of the whole that magnetic metalwork leaves open.</param>
+    internal static GradientArea Of(IReadOnlyList<FieldCoil> coils, SurfaceSystem system, double[][] charges, List<double[]>[] moves, double coreError, double[] coresByBuild, double drawn)
     {
         int n = coils.Count;
         double[][] potential = system.GradientPotentials();
@@ -37,7 +40,7 @@ public sealed record GradientArea(double[,] M3, double[,] ByBuildM2, double[,] S
                 bool real = Math.Abs(sum) > Rounding * Math.Abs(area) * coil.Bobbin.CoreLengthM;
                 moments[c, axis] = real ? sum : 0;
                 byBuild[c, axis] = real ? areaByBuild * place[axis] + cores * coresByBuild[c] : 0;
-                spread[c, axis] = real ? Spread(moves[c].Select(move => turns * Rows.Dot(move, potential[axis])), cores * coreError) : 0;
+                spread[c, axis] = real ? MagneticSheets.Widen(Spread(moves[c].Select(move => turns * Rows.Dot(move, potential[axis])), cores * coreError), sum, drawn) : 0;
             }
         }
 

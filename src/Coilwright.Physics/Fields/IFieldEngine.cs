@@ -49,6 +49,9 @@ public sealed record FieldSolution
 
     /// <summary>What a field that changes from place to place links; null when not solved.</summary>
     public GradientArea? Gradient { get; init; }
+
+    /// <summary>Half-width of the magnets' field and the output for flux that magnetic metalwork draws and that is not solved: values lie within a factor of 1 + this (95 %); zero without such.</summary>
+    public double DrawnShare { get; init; }
     public IReadOnlyList<FieldNote> Notes { get; init; } = [];
 
     /// <summary>The static field in space of the same solution.</summary>

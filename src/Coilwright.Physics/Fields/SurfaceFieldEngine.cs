@@ -33,21 +33,24 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         List<Dictionary<int, Complex[,]>> bySheet = [];
         double[] areas = HumArea.Of(coils, system, charges);
         double[] coreSpread = [.. coils.Select((_, c) => Math.Abs(cores[c, c]) > 0 ? Math.Abs(spread[c, c] / cores[c, c]) : 0)];
+        double drawn = problem.Sheets.Any(MagneticSheets.Draws) ? MagneticSheets.InductanceShare : 0, fieldError = problem.Bars.Count > 0 ? settings.FieldErrorWithBars : settings.FieldError;
+        double Wide(int i, int j) => MagneticSheets.Widen(Even(spread, i, j), air[i, j] + Even(cores, i, j), drawn);
         double[] coresByBuild = [.. coils.Select((coil, c) => HumArea.CoresByBuild(coil, windings[c]))];
         return new FieldSolution
         {
             AirInductanceH = Scaled(coils, (i, j) => air[i, j]),
             StaticInductanceH = Scaled(coils, (i, j) => air[i, j] + Even(cores, i, j)),
-            InductanceSpreadH = Absolute(Scaled(coils, (i, j) => Even(spread, i, j))),
+            InductanceSpreadH = Absolute(Scaled(coils, Wide)),
             SpectrumH = Spectrum(problem, air, system, full, sheets, bySheet, cancel),
             SheetEffects = Effects(problem, bySheet),
-            SpectrumSpreadH = SpectrumSpread(problem, system, full, spread),
+            SpectrumSpreadH = Drawn(SpectrumSpread(problem, system, full, spread), Scaled(coils, (i, j) => air[i, j] + Even(cores, i, j)), drawn),
             AirInductanceByBuildHPerM = byBuild,
             EffectiveAreaM2 = areas,
             AreaByBuildM2PerM = [.. areas.Select((area, c) => HumArea.ByBuild(coils[c], area, coresByBuild[c]))],
-            AreaSpreadM2 = [.. areas.Select((area, c) => HumArea.Spread(coils[c], area, coreSpread[c]))],
-            Gradient = GradientArea.Of(coils, system, charges, [.. charges.Select(charge => sweep.Moves(charge, magnets: false))], settings.CoreError, coresByBuild),
-            Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle), charge => [.. sweep.Moves(charge, magnets: true)], problem.Bars.Count > 0 ? settings.FieldErrorWithBars : settings.FieldError),
+            AreaSpreadM2 = [.. areas.Select((area, c) => MagneticSheets.Widen(HumArea.Spread(coils[c], area, coreSpread[c]), area, drawn))],
+            Gradient = GradientArea.Of(coils, system, charges, [.. charges.Select(charge => sweep.Moves(charge, magnets: false))], settings.CoreError, coresByBuild, drawn),
+            Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle), charge => [.. sweep.Moves(charge, magnets: true)], fieldError),
+            DrawnShare = MagneticSheets.FieldShare(problem),
             Notes = SheetNotes.Of(problem),
         };
     }
@@ -150,6 +153,20 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             }
 
             spreads.Add(half);
+        }
+
+        return spreads;
+    }
+
+    /// <summary>The real part widened by a share of the static inductance; losses are left as they are.</summary>
+    private static List<Complex[,]> Drawn(List<Complex[,]> spreads, double[,] whole, double share)
+    {
+        int n = whole.GetLength(0);
+        for (int k = 0; k < spreads.Count * n * n && share > 0; k++)
+        {
+            Complex[,] spread = spreads[k / (n * n)];
+            (int i, int j) = (k / n % n, k % n);
+            spread[i, j] = new Complex(MagneticSheets.Widen(spread[i, j].Real, whole[i, j], share), spread[i, j].Imaginary);
         }
 
         return spreads;

@@ -15,19 +15,23 @@ public sealed class MetalworkTests
     [InlineData("accurate", 0.0015, 0.006, 0.002, 0.025)]
     public void Inductance_and_loss_with_a_cover_or_plate_match_finite_elements(string engine, double allowed, double allowedLoss, double withRod, double withRodLoss)
     {
-        double worst = 0, worstLoss = 0;
+        double worst = 0, worstLoss = 0, racetrackLoss = 0;
         foreach (Dictionary<string, string> row in Read("covers.csv"))
         {
             bool rod = row["rod"] == "1";
             Complex found = Solve(engine, row);
             double ohm = -2 * Math.PI * row.Number("hz") * found.Imaginary;
             worst = Worst(worst, found.Real, row.Number("inductanceH"), (rod ? withRod : allowed) + row.Number("errorL"), row["name"] + " L");
-            worstLoss = Worst(worstLoss, ohm, row.Number("resistanceOhm"), (rod ? withRodLoss : allowedLoss) + row.Number("errorR"), row["name"] + " R");
+            double loss = Worst(0, ohm, row.Number("resistanceOhm"), (rod ? withRodLoss : allowedLoss) + row.Number("errorR"), row["name"] + " R");
+            // A reference that is itself 5 % in doubt says less: told apart.
+            bool doubtful = row.Number("errorR") > 0.02;
+            (worstLoss, racetrackLoss) = (doubtful || Math.Abs(loss) < Math.Abs(worstLoss) ? worstLoss : loss, doubtful && Math.Abs(loss) > Math.Abs(racetrackLoss) ? loss : racetrackLoss);
         }
 
         const string Source = "tests/Reference/field/covers.csv: finite elements";
         EvidenceLog.Record($"Inductance with a cover or base plate, 1 to 20 kHz, {engine} engine", Source, "derived", Percent(0.01 + withRod), Percent(worst));
-        EvidenceLog.Record($"Loss in a cover or base plate, 1 to 20 kHz, {engine} engine", Source, "derived", Percent(0.05 + allowedLoss), Percent(worstLoss));
+        EvidenceLog.Record($"Loss in a round cover or base plate, 1 to 20 kHz, {engine} engine", Source + " good to 1 %", "derived", Percent(0.01 + Math.Max(allowedLoss, withRodLoss)), Percent(worstLoss));
+        EvidenceLog.Record($"Loss in a plate under a racetrack, 1 and 20 kHz, {engine} engine", Source + " good to 5 %", "derived", Percent(0.05 + allowedLoss), Percent(racetrackLoss));
     }
 
     // A wide perfect conductor mirrors the winding: L = L0 − M of the winding and its image, by Neumann's integral alone.

@@ -36,6 +36,29 @@ public sealed class OwnFieldModelTests
         EvidenceLog.Record("Pair of coils with slugs and a bar, accurate engine against our own finite elements: L; M", Source + ", two meshes extrapolated", "independent program", "0.5 %; 1 %", Percent(ours[0, 0] / self - 1) + "; " + Percent(ours[0, 1] / mutual - 1));
     }
 
+    [Theory] // a steel plate of 1 mm, 1 mm under six rods of permeability 3.6; one mesh, whose value lies above the converged one
+    [InlineData("10", "fast", 0.006)]
+    [InlineData("10", "accurate", 0.004)]
+    [InlineData("100", "fast", 0.006)]
+    [InlineData("100", "accurate", 0.004)]
+    public void A_thin_steel_plate_solved_as_a_bar_agrees_with_finite_elements(string mu, string engine, double allowed)
+    {
+        double theirs = Rows("plate_mu").Single(row => row["mu"] == mu).Number("inductanceH");
+        BarModel plate = new()
+        {
+            Material = "test",
+            SizeM = new Vector3M(0.07, 0.03, 0.001),
+            CentreM = new Vector3M(0, 0, -0.0105),
+            RelativePermeability = Estimate.Exact(double.Parse(mu, CultureInfo.InvariantCulture)),
+            ConductivitySPerM = Estimate.Exact(0),
+        };
+        FieldProblem problem = new([FieldCases.Coil(0.02975, FieldCases.Rods(FieldCases.SixM, 3.6))], [plate], [], []);
+        double ours = (engine == "fast" ? FieldCases.Fast : FieldCases.Accurate).Solve(problem, TestContext.Current.CancellationToken).StaticInductanceH[0, 0];
+        Assert.InRange(ours / theirs - 1, -allowed, 0.001);
+        EvidenceLog.Record($"Inductance over a steel plate of 1 mm solved as a bar, permeability {mu}, {engine} engine against our own finite elements", Source, "independent program",
+            "-" + allowed.ToString("0.0 %", CultureInfo.InvariantCulture) + " to +0.1 %", Percent(ours / theirs - 1));
+    }
+
     private static IEnumerable<Dictionary<string, string>> Rows(string name) => FieldCases.Read("own-models.csv").Where(row => row["name"].StartsWith(name, StringComparison.Ordinal));
 
     private static string Percent(double part) => part.ToString("+0.00 %;-0.00 %", CultureInfo.InvariantCulture);

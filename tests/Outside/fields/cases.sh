@@ -15,3 +15,9 @@ for fine in ${PAIR_FINE-1.8 1.3}; do
     row "pair_bar_mesh${fine}" "$([ "$odd" = 0 ] && echo even || echo odd)" 100 "$(value L.txt)" "$(nodes pair)"
   done
 done
+plate="barX=70 barY=30 barLow=-11 barTop=-10"
+mesh plate "$plate fine=1.6"
+for mu in 10 100; do
+  solve static plate "$plate muRod=3.6 muBar=$mu"
+  row "plate_mu${mu}_mesh1.6" single "$mu" "$(value L.txt)" "$(nodes plate)"
+done

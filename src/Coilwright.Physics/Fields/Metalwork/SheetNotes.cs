@@ -3,18 +3,16 @@ namespace Coilwright.Physics.Fields.Metalwork;
 /// <summary>What the model of covers and plates leaves out.</summary>
 internal static class SheetNotes
 {
-    /// <summary>A permeability above this is more than a trace of magnetism.</summary>
-    private const double Magnetic = 1.2;
-
     public static List<FieldNote> Of(FieldProblem problem)
     {
         List<FieldNote> notes = [];
         foreach (SheetModel sheet in problem.Sheets)
         {
             string path = FormattableString.Invariant($"metalwork[{sheet.Place}]");
-            if (sheet.RelativePermeability.Value > Magnetic)
+            if (MagneticSheets.Draws(sheet))
             {
-                notes.Add(new FieldNote(path, "this sheet is magnetic: only its eddy currents are solved, not the flux it draws"));
+                notes.Add(new FieldNote(path, FormattableString.Invariant(
+                    $"this sheet is magnetic: only its eddy currents are solved, not the flux it draws; inductance may be off by {100 * MagneticSheets.InductanceShare:F0} %, output and field by a half, over the poles by a factor of four (our assumption; permeability 1 to {MagneticSheets.Magnetic:F1} is solved in full)")));
             }
 
             if (sheet.Shape == SheetShape.Plate && sheet.TopM - sheet.BottomM > 1.05 * sheet.ThicknessM + 1e-5)
