@@ -103,6 +103,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
         reading.ToTable("Readings").HasKey(CountedKey(reading));
         reading.HasAlternateKey(row => row.Id);
         reading.HasIndex(row => row.BatchId);
+        reading.HasIndex(row => new { row.BatchId, row.Quantity });
         reading.HasIndex(row => row.Supersedes).IsUnique();
         reading.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
         reading.HasOne<ReadingRecord>().WithOne().HasForeignKey<ReadingRecord>(row => row.Supersedes).HasPrincipalKey<ReadingRecord>(row => row.Id).OnDelete(DeleteBehavior.Restrict);

@@ -526,6 +526,8 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.HasIndex("Supersedes")
                         .IsUnique();
 
+                    b.HasIndex("BatchId", "Quantity");
+
                     b.ToTable("Readings", (string)null);
                 });
 
