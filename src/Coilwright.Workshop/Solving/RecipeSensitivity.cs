@@ -40,6 +40,7 @@ public static class RecipeSensitivity
         SolvedPickup then = new(model, load, options, cancel);
         return then.Warnings.FirstOrDefault(warning => warning.MeansItDoesNotFit) is { } full
             ? new SensitivityLine(change.Key, change.Words, full.Message, [], then.Warnings)
-            : new SensitivityLine(change.Key, change.Words, null, [.. Contrast.Between(now.Value, then, Results).OrderBy(line => Results.ToList().IndexOf(line.Name))], then.Warnings);
+            : new SensitivityLine(change.Key, change.Words, null, [.. Contrast.Between(now.Value, then, Results).OrderBy(line => Results.ToList().IndexOf(line.Name))],
+                [.. then.Warnings.Where(warning => now.Value.Warnings.All(known => known.Message != warning.Message))]); // what the recipe itself warns of is told beside it
     }
 }
