@@ -34,7 +34,12 @@ public static class PiecePapers
     /// <summary>The paper that travels with the piece, with what is done and what holds it.</summary>
     public static Sheet TravellerOf(PieceLife life, PaperGround ground) => Traveller.Of(life.Recipe, ground.Heading(life.Revision.Letter), new TravellerFacts
     {
-        Piece = life.Piece.Serial, Steps = life.Plans, Runs = life.History.Runs, Holds = life.History.Holds, NowUtc = ground.NowUtc, Zone = ground.Rules.Zone,
+        Piece = life.Piece.Serial,
+        Steps = life.Plans,
+        Runs = life.History.Runs,
+        Holds = life.History.Holds,
+        NowUtc = ground.NowUtc,
+        Zone = ground.Rules.Zone,
     });
 
     /// <summary>The wiring sheet, with the shop's own lead colours.</summary>

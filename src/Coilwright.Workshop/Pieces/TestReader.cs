@@ -88,7 +88,13 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
 
     private PieceReadingRecord Reading(string quantity, string typed) => new()
     {
-        Id = ReadingChain.IdWithin(entry.Id, quantity), PieceId = pieceId, EventId = entry.Id, Quantity = quantity, Typed = typed.Trim(), Instrument = entry.Instrument.Trim(), TimeUtc = nowUtc,
+        Id = ReadingChain.IdWithin(entry.Id, quantity),
+        PieceId = pieceId,
+        EventId = entry.Id,
+        Quantity = quantity,
+        Typed = typed.Trim(),
+        Instrument = entry.Instrument.Trim(),
+        TimeUtc = nowUtc,
     };
 
     private double? Plain(string field, string typed, double min, double max)

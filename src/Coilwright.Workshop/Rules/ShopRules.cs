@@ -9,7 +9,11 @@ public sealed record ShopRules
     /// <summary>Largest deviations from the golden piece unless the shop says others, parts of one. Our assumption, no source.</summary>
     public static readonly IReadOnlyDictionary<string, double> UsualTolerances = new Dictionary<string, double>(StringComparer.Ordinal)
     {
-        ["dcResistance"] = 0.03, ["inductance"] = 0.04, ["q"] = 0.08, ["acResistance"] = 0.10, ["loadedPeak"] = 0.04,
+        ["dcResistance"] = 0.03,
+        ["inductance"] = 0.04,
+        ["q"] = 0.08,
+        ["acResistance"] = 0.10,
+        ["loadedPeak"] = 0.04,
     };
 
     /// <summary>Pattern of serials.</summary>

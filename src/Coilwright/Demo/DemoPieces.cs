@@ -96,7 +96,16 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
     {
         TestEntry entry = new()
         {
-            Id = Guid.NewGuid(), Serial = serial, Resistance = (ohm / 1000).ToString("0.000", CultureInfo.InvariantCulture) + " k", Temperature = "20 °C", Inductance = inductance, Quality = quality, Swing = swing, Instrument = "bench meter", Person = "Joss", Golden = golden,
+            Id = Guid.NewGuid(),
+            Serial = serial,
+            Resistance = (ohm / 1000).ToString("0.000", CultureInfo.InvariantCulture) + " k",
+            Temperature = "20 °C",
+            Inductance = inductance,
+            Quality = quality,
+            Swing = swing,
+            Instrument = "bench meter",
+            Person = "Joss",
+            Golden = golden,
         };
         (IReadOnlyList<Problem> problems, FinalTestVerdict? verdict) = await shop.Pieces.Test.TestAsync(entry, cancel).ConfigureAwait(false);
         Refuse(problems, "final test");
