@@ -24,7 +24,7 @@ public sealed class ChartsPageTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Charts: Harbour bridge");
         foreach (string chart in s_charts)
         {
-            await Expect(page.GetByRole(AriaRole.Img, new() { Name = chart, Exact = true })).ToBeVisibleAsync();
+            await Expect(page.GetByRole(AriaRole.Img, new() { Name = chart })).ToBeVisibleAsync();
         }
 
         ILocator signals = page.GetByRole(AriaRole.Table, new() { Name = "Signals, the newest first" });

@@ -105,7 +105,7 @@ public static class PiecePapers
         PieceEventRecord test = LastTest(life)!;
         CertifiedReading[] readings = [.. Numbers(life, test).Select(reading => asked.Lines.FirstOrDefault(line => line.Quantity == reading.Quantity) is { } line
             ? new CertifiedReading(reading, line.Reference * (1 - line.Tolerance), line.Reference * (1 + line.Tolerance)) : new CertifiedReading(reading))];
-        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words, test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc);
+        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words.Split(" — ")[0], test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc);
     }
 
     private static PieceFacts Facts(PieceLife life)
