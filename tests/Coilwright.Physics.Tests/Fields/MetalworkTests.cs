@@ -22,16 +22,16 @@ public sealed class MetalworkTests
             Complex found = Solve(engine, row);
             double ohm = -2 * Math.PI * row.Number("hz") * found.Imaginary;
             worst = Worst(worst, found.Real, row.Number("inductanceH"), (rod ? withRod : allowed) + row.Number("errorL"), row["name"] + " L");
-            double loss = Worst(0, ohm, row.Number("resistanceOhm"), (rod ? withRodLoss : allowedLoss) + row.Number("errorR"), row["name"] + " R");
-            // A reference that is itself 5 % in doubt says less: told apart.
+            // A reference that is itself 5 % in doubt says less: told apart, and held to 3 % all the same.
             bool doubtful = row.Number("errorR") > 0.02;
+            double loss = Worst(0, ohm, row.Number("resistanceOhm"), doubtful ? 0.03 : (rod ? withRodLoss : allowedLoss) + row.Number("errorR"), row["name"] + " R");
             (worstLoss, racetrackLoss) = (doubtful || Math.Abs(loss) < Math.Abs(worstLoss) ? worstLoss : loss, doubtful && Math.Abs(loss) > Math.Abs(racetrackLoss) ? loss : racetrackLoss);
         }
 
         const string Source = "tests/Reference/field/covers.csv: finite elements";
         EvidenceLog.Record($"Inductance with a cover or base plate, 1 to 20 kHz, {engine} engine", Source, "derived", Percent(0.01 + withRod), Percent(worst));
         EvidenceLog.Record($"Loss in a round cover or base plate, 1 to 20 kHz, {engine} engine", Source + " good to 1 %", "derived", Percent(0.01 + Math.Max(allowedLoss, withRodLoss)), Percent(worstLoss));
-        EvidenceLog.Record($"Loss in a plate under a racetrack, 1 and 20 kHz, {engine} engine", Source + " good to 5 %", "derived", Percent(0.05 + allowedLoss), Percent(racetrackLoss));
+        EvidenceLog.Record($"Loss in a plate under a racetrack, 1 and 20 kHz, {engine} engine", Source + " good to 5 %", "derived", Percent(0.03), Percent(racetrackLoss));
     }
 
     // A wide perfect conductor mirrors the winding: L = L0 − M of the winding and its image, by Neumann's integral alone.

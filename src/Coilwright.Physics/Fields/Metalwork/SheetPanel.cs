@@ -23,7 +23,9 @@ internal sealed class SheetPanel
         (HalfRoundM, HalfOutM, SizeM) = (round / 2, along / 2, Math.Max(round, along));
         RoundUnit = Space.Times(Round, 1 / round);
         OutUnit = Space.Cross(Normal, RoundUnit);
-        Long = round > along ? Space.Times(RoundUnit, HalfRoundM / Math.Sqrt(3)) : Space.Times(OutUnit, HalfOutM / Math.Sqrt(3));
+        (Vector3M halfRound, Vector3M halfOut) = (Space.Times(RoundUnit, HalfRoundM), Space.Times(OutUnit, HalfOutM));
+        (LongHalf, ShortHalf) = round > along ? (halfRound, halfOut) : (halfOut, halfRound);
+        Moments = new PanelMoments(halfRound, halfOut, Space.Times(Normal, thicknessM / 2));
     }
 
     public Vector3M P00 { get; }
@@ -55,8 +57,11 @@ internal sealed class SheetPanel
     public double HalfOutM { get; }
     public double SizeM { get; }
 
-    /// <summary>From the middle to the Gauss points of the longer side.</summary>
-    public Vector3M Long { get; }
+    /// <summary>From the middle to the middle of a shorter, and of a longer side.</summary>
+    public Vector3M LongHalf { get; }
+    public Vector3M ShortHalf { get; }
+
+    public PanelMoments Moments { get; }
 
     /// <summary>Share of the panel that is a hole.</summary>
     public double OpenShare { get; set; }
