@@ -72,7 +72,11 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
     }
 
     /// <summary>Coefficients of a winding's normal field and scalar potential on each element (the potential up to one constant for the body).</summary>
-    public abstract void Couple(CoilField coil, double[] drive, double[] potential);
+    /// <param name="coil">The winding.</param>
+    /// <param name="share">Each element's share of its unknown's equation; those with none may be left out.</param>
+    /// <param name="drive">Filled.</param>
+    /// <param name="potential">Filled.</param>
+    public abstract void Couple(CoilField coil, double[] share, double[] drive, double[] potential);
 
     /// <summary>Index of the element that mirrors one in a plane x = const through the body's middle.</summary>
     public abstract int Mirror(int element);

@@ -88,13 +88,18 @@ internal sealed class PanelBody : MagneticBody
     public override void NormalFields(in SurfacePoint point, Span<double> normal) => _bands.NormalFields(point, normal);
 
     /// <summary>The potential goes from the middle along x, then straight to the panel, both inside the bar.</summary>
-    public override void Couple(CoilField coil, double[] drive, double[] potential)
+    public override void Couple(CoilField coil, double[] share, double[] drive, double[] potential)
     {
         double flux = 0, area = 0;
         Dictionary<double, double> axis = AxisPotential(coil);
         GaussRule rule = GaussRule.Of(4);
         for (int i = 0; i < Count; i++)
         {
+            if (share[i] <= 0)
+            {
+                continue; // its mirror image stands for it, in the mean too
+            }
+
             Panel panel = _panels[i];
             SurfacePoint at = _points[i];
             Vector3M h = coil.At(panel.X, panel.Y, panel.Z);

@@ -85,7 +85,7 @@ internal sealed class RingBody : MagneticBody
         }
     }
 
-    public override void Couple(CoilField coil, double[] drive, double[] potential) => RodCoupling.Couple(coil, this, drive, potential);
+    public override void Couple(CoilField coil, double[] share, double[] drive, double[] potential) => RodCoupling.Couple(coil, this, drive, potential);
 
     private static Vector3M InPlane(double radial, double around, double co, double si, double axial) =>
         new(radial * co - around * si, radial * si + around * co, axial);

@@ -12,12 +12,10 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel)
     {
         IReadOnlyList<FieldCoil> coils = problem.Coils;
-        double[,] air = AirPerTurns(coils, out double[] byBuild);
-        cancel.ThrowIfCancellationRequested();
         List<MagneticBody> bodies = new BodyFactory(settings).Make(problem);
         CoilField[] windings = [.. coils.Select(coil => new CoilField(coil, settings.Layers, settings.ArcNodes))];
         SurfaceSystem system = new(bodies, BodyFactory.MirrorPlane(problem, bodies));
-        CoreSweep sweep = new(system, system.Kernel(cancel), [.. windings.Select(system.Couple)], cancel);
+        (double[,] air, double[] byBuild, CoreSweep sweep) = Prepare(coils, windings, system, cancel);
         cancel.ThrowIfCancellationRequested();
         double[] middle = [.. system.Materials.Select(material => material.RelativePermeability.Value)];
         double[][] charges = sweep.Charges(middle);
@@ -55,24 +53,29 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         };
     }
 
-    private double[,] AirPerTurns(IReadOnlyList<FieldCoil> coils, out double[] byBuild)
+    /// <summary>What does not wait for each other, side by side: the windings' own inductance, their fields on the cores, and the cores' kernel.</summary>
+    private (double[,] Air, double[] ByBuild, CoreSweep Sweep) Prepare(IReadOnlyList<FieldCoil> coils, CoilField[] windings, SurfaceSystem system, CancellationToken cancel)
     {
         double[,] air = new double[coils.Count, coils.Count];
-        byBuild = new double[coils.Count];
-        for (int i = 0; i < coils.Count; i++)
-        {
-            FieldCoil coil = coils[i];
-            air[i, i] = AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM, settings.Air);
-            double step = 0.02 * coil.BuildM;
-            byBuild[i] = coil.Turns * coil.Turns / (2 * step)
-                * (AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM + step, Resolution.Fast) - AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM - step, Resolution.Fast));
-            for (int j = 0; j < i; j++)
-            {
-                air[i, j] = air[j, i] = AirInductance.MutualPerTurnsH(coil, coils[j], settings.Air);
-            }
-        }
+        double[] byBuild = new double[coils.Count], kernel = [];
+        (double[] Drive, double[] Potential)[] coupled = new (double[], double[])[coils.Count];
+        IEnumerable<Action> airs = coils.Select((_, i) => (Action)(() => AddAir(coils, i, air, byBuild)));
+        IEnumerable<Action> couplings = windings.Select((winding, i) => (Action)(() => coupled[i] = system.Couple(winding)));
+        Parallel.Invoke(new ParallelOptions { CancellationToken = cancel }, [() => kernel = system.Kernel(cancel), .. couplings, .. airs]);
+        return (air, byBuild, new CoreSweep(system, kernel, coupled, cancel));
+    }
 
-        return air;
+    private void AddAir(IReadOnlyList<FieldCoil> coils, int i, double[,] air, double[] byBuild)
+    {
+        FieldCoil coil = coils[i];
+        air[i, i] = AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM, settings.Air);
+        double step = 0.02 * coil.BuildM;
+        byBuild[i] = coil.Turns * coil.Turns / (2 * step)
+            * (AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM + step, Resolution.Fast) - AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM - step, Resolution.Fast));
+        for (int j = 0; j < i; j++)
+        {
+            air[i, j] = air[j, i] = AirInductance.MutualPerTurnsH(coil, coils[j], settings.Air);
+        }
     }
 
     /// <summary>Half-widths of 95 % per turns: each material's permeability in turn, and the stated error of the cores' share.</summary>

@@ -60,7 +60,7 @@ internal sealed class SurfaceSystem
         foreach ((MagneticBody body, int[] unknown, double[] share) in LeadingElements)
         {
             double[] ownDrive = new double[body.Count], ownPotential = new double[body.Count];
-            body.Couple(coil, ownDrive, ownPotential);
+            body.Couple(coil, share, ownDrive, ownPotential);
             for (int i = 0; i < ownDrive.Length; i++)
             {
                 if (share[i] > 0)
