@@ -1,5 +1,6 @@
 using Coilwright.Workshop;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Returns;
 using Coilwright.Workshop.Steps;
@@ -16,6 +17,7 @@ public sealed class PieceServices
         Coils = new CoilStore(records, winding);
         Assembly = new AssemblyRoom(records, Shelf, Coils);
         Steps = new StepRoom(records, Shelf);
+        Magnets = new ChargeRoom(records, Shelf);
         Potting = new PottingRoom(records, Shelf);
         Ink = new InkRoom(records, Shelf, time);
         Test = new TestBench(records, Shelf, time);
@@ -29,6 +31,7 @@ public sealed class PieceServices
     public CoilStore Coils { get; }
     public AssemblyRoom Assembly { get; }
     public StepRoom Steps { get; }
+    public ChargeRoom Magnets { get; }
     public PottingRoom Potting { get; }
     public InkRoom Ink { get; }
     public TestBench Test { get; }

@@ -8,6 +8,7 @@ using Coilwright.Papers.Spec;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Materials;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
@@ -38,6 +39,7 @@ public static class PiecePapers
         Steps = life.Plans,
         Runs = life.History.Runs,
         Holds = life.History.Holds,
+        Charge = MagnetCharge.Of(life)?.Words ?? "",
         NowUtc = ground.NowUtc,
         Zone = ground.Rules.Zone,
     });
@@ -105,7 +107,7 @@ public static class PiecePapers
         PieceEventRecord test = LastTest(life)!;
         CertifiedReading[] readings = [.. Numbers(life, test).Select(reading => asked.Lines.FirstOrDefault(line => line.Quantity == reading.Quantity) is { } line
             ? new CertifiedReading(reading, line.Reference * (1 - line.Tolerance), line.Reference * (1 + line.Tolerance)) : new CertifiedReading(reading))];
-        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words.Split(" — ")[0], test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc);
+        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words.Split(" — ")[0], test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc) { Charge = MagnetCharge.Told(life) };
     }
 
     private static PieceFacts Facts(PieceLife life)
@@ -115,6 +117,7 @@ public static class PiecePapers
         PieceReadingRecord[] poles = [.. all.Where(reading => reading is { Pole: not null, Si: not null })];
         return new PieceFacts(life.Piece.Serial, Numbers(life, test))
         {
+            Charge = MagnetCharge.Told(life),
             Poles = poles.Length == 0 ? null : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument),
             FirstSwing = all.FirstOrDefault(reading => reading.Quantity == "firstSwing")?.Si is { } swing ? Math.Sign(swing) : null,
         };

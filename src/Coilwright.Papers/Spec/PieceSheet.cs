@@ -66,12 +66,12 @@ public static class PieceSheet
 
     private static IEnumerable<SheetPart> Magnets(PieceFacts piece)
     {
-        if (piece.Poles is null && piece.FirstSwing is null)
+        if (piece.Poles is null && piece.FirstSwing is null && piece.Charge.Length == 0)
         {
             yield break;
         }
 
-        yield return new TitlePart("Magnets and polarity");
+        yield return new TitlePart("Magnets and polarity" + (piece.Charge.Length > 0 ? ": " + piece.Charge : ""));
         if (piece.Poles is { PolesT.Count: > 0 } poles)
         {
             yield return new TextPart($"Flux density over the poles, probe {Both(poles.JigDistanceM)} from each{(poles.Instrument.Length > 0 ? ", " + poles.Instrument : "")}; spread {(100 * poles.Spread).ToString("0.#", CultureInfo.InvariantCulture)} % of the mean:");

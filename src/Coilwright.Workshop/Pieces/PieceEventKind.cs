@@ -39,6 +39,9 @@ public enum PieceEventKind
     /// <summary>It was given up.</summary>
     Scrapped,
 
+    /// <summary>Its magnets were charged or knocked down outside their step, for example after a repair.</summary>
+    Charged,
+
     /// <summary>A word about it, nothing more.</summary>
     Noted,
 

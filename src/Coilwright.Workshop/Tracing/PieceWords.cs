@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 
 namespace Coilwright.Workshop.Tracing;
@@ -14,6 +15,8 @@ public static class PieceWords
         "acResistance" => "AC resistance",
         "loadedPeak" => "loaded peak",
         "poleField" => "field over pole",
+        MagnetCharge.ShareQuantity => "charge of the magnets, part of full",
+        MagnetCharge.FieldQuantity => "charge of the magnets, field",
         "firstSwing" => "first swing",
         _ => name,
     };
@@ -22,7 +25,8 @@ public static class PieceWords
     public static string Of(PieceEventRecord one, TracedPiece piece) => one.Kind switch
     {
         PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.Baskets.First(own => own.Id == basket).Label}" : "")}{(one.MixId is { } mix ? $" with ink {piece.Mixes.First(own => own.Id == mix).Label}" : "")}",
-        PieceEventKind.StepEnded => $"{one.Step} ended",
+        PieceEventKind.StepEnded => $"{one.Step} ended{(MagnetCharge.Of(one, piece.Life) is { } charge ? $": {charge.Words}" : "")}",
+        PieceEventKind.Charged => MagnetCharge.Of(one, piece.Life)?.Words ?? "charged",
         PieceEventKind.Held => $"held: {one.Words}",
         PieceEventKind.Lifted => $"hold lifted: {one.Words}",
         PieceEventKind.Tested => $"final test: {one.Words}",

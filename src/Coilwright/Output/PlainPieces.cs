@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Input;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
@@ -91,6 +92,11 @@ internal static class PlainPieces
         foreach (PiecePartRecord part in life.Parts.Where(part => part.Kind != PartKind.Coil))
         {
             writer.WriteLine($"  {part.Place}: lot {part.Lot}");
+        }
+
+        if (MagnetCharge.Told(life) is { Length: > 0 } charge)
+        {
+            writer.WriteLine($"  magnets: {charge}");
         }
 
         foreach (string option in life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries))
