@@ -5,6 +5,7 @@ using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tests.Winding;
 using Coilwright.Workshop.Tracing;
@@ -35,6 +36,8 @@ internal sealed class PieceShop : IAsyncDisposable
     public ChargeRoom Magnets { get; private set; } = null!;
     public PottingRoom Potting { get; private set; } = null!;
     public InkRoom Ink { get; private set; } = null!;
+    public OutputBook Outputs { get; private set; } = null!;
+    public SetRoom Sets { get; private set; } = null!;
     public TestBench Test { get; private set; } = null!;
     public Dispatch Dispatch { get; private set; } = null!;
     public ReturnDesk Returns { get; private set; } = null!;
@@ -121,6 +124,8 @@ internal sealed class PieceShop : IAsyncDisposable
         Magnets = new ChargeRoom(Shop.Records, Shelf);
         Potting = new PottingRoom(Shop.Records, Shelf);
         Ink = new InkRoom(Shop.Records, Shelf, Shop.Clock);
+        Outputs = new OutputBook(Coils);
+        Sets = new SetRoom(Shop.Records, Shelf, Outputs);
         Test = new TestBench(Shop.Records, Shelf, Shop.Clock);
         Dispatch = new Dispatch(Shop.Records, Shelf);
         Returns = new ReturnDesk(Shop.Records, Shelf, Shop.Clock);
