@@ -3,6 +3,7 @@ using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
 
@@ -20,6 +21,7 @@ public sealed class PieceServices
         Magnets = new ChargeRoom(records, Shelf);
         Potting = new PottingRoom(records, Shelf);
         Ink = new InkRoom(records, Shelf, time);
+        Sets = new SetRoom(records, Shelf, new OutputBook(Coils));
         Test = new TestBench(records, Shelf, time);
         Dispatch = new Dispatch(records, Shelf);
         Returns = new ReturnDesk(records, Shelf, time);
@@ -34,6 +36,7 @@ public sealed class PieceServices
     public ChargeRoom Magnets { get; }
     public PottingRoom Potting { get; }
     public InkRoom Ink { get; }
+    public SetRoom Sets { get; }
     public TestBench Test { get; }
     public Dispatch Dispatch { get; }
     public ReturnDesk Returns { get; }

@@ -13,6 +13,7 @@ using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Papers.Pieces;
@@ -69,7 +70,7 @@ public static class PiecePapers
 
     /// <summary>The packing list of pieces for a customer, with the air-freight question of their magnets.</summary>
     public static Sheet Packing(CustomerRecord customer, IReadOnlyList<PieceLife> pieces, PaperGround ground) => PackingList.Of(
-        new PackingContent(customer.Reference, [.. pieces.Select(life => new PackedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter))])
+        new PackingContent(customer.Reference, [.. pieces.Select(life => new PackedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter) { Set = SetMembership.Of(life) is { } set ? $"{set.Name}, {set.Place}" : "" })])
         {
             To = customer.Name.Length > 0 ? [customer.Name] : [],
             MagnetMomentAm2 = pieces.Sum(life => MagnetMoment.UpperBoundAm2(RecipeModelBuilder.ToModel(life.Recipe))),
@@ -118,6 +119,7 @@ public static class PiecePapers
         return new PieceFacts(life.Piece.Serial, Numbers(life, test))
         {
             Charge = MagnetCharge.Told(life),
+            Set = SetMembership.Of(life) is { } set ? $"{set.Name}, {set.Place}" : "",
             Poles = poles.Length == 0 ? null : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument),
             FirstSwing = all.FirstOrDefault(reading => reading.Quantity == "firstSwing")?.Si is { } swing ? Math.Sign(swing) : null,
         };

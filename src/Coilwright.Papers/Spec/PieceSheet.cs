@@ -28,7 +28,7 @@ public static class PieceSheet
         VerdictLimits limits = VerdictLimits.ForPickup(recipe);
         List<SheetPart> parts =
         [
-            new TitlePart("Read on this piece"),
+            new TitlePart("Read on this piece" + (piece.Set.Length > 0 ? $" of set {piece.Set}" : "")),
             piece.Readings.Count > 0
                 ? new TablePart(["quantity", "value", "95 % interval", "conditions", "against the recipe"], [.. piece.Readings.Select(reading => Row(reading, limits, prediction.Pickup))], [2, 1.1, 1.4, 1.8, 1.6])
                 : new TextPart("Nothing was read on this piece."),

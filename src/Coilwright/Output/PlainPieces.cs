@@ -3,6 +3,7 @@ using Coilwright.Input;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
 
@@ -97,6 +98,11 @@ internal static class PlainPieces
         if (MagnetCharge.Told(life) is { Length: > 0 } charge)
         {
             writer.WriteLine($"  magnets: {charge}");
+        }
+
+        if (piece.Set is { } set && SetMembership.Of(life) is { } place)
+        {
+            writer.WriteLine($"  {place.Words}, with {set.OthersWords(life)}");
         }
 
         foreach (string option in life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries))
