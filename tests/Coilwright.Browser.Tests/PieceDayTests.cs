@@ -60,7 +60,7 @@ public sealed class PieceDayTests(Chromium chromium)
         Assert.Contains(Serial, await ScannedAsync(await FetchAsync(page, $"/pieces/{Serial}/label.pdf")), StringComparison.Ordinal);
         Assert.Matches(@"7\.80\d* kΩ", await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/spec.pdf")));
         await LookAsync(page);
-        foreach ((string paper, string said) in new[] { ("traveller", "potting"), ("wiring", "screw"), ("certificate", "knocked down to 80 % of full"), ("packing", "K-031") })
+        foreach ((string paper, string said) in new[] { ("traveller", "potting"), ("wiring", "screw"), ("parts", "M-5"), ("certificate", "knocked down to 80 % of full"), ("packing", "K-031") })
         {
             string text = await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/{paper}.pdf?size=Letter"));
             Assert.Contains(said, text, StringComparison.Ordinal);

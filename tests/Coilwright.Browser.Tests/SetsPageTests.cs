@@ -43,7 +43,7 @@ public sealed class SetsPageTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("closer ones are at hand");
         await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Take P-1,P-3" })).ToBeCheckedAsync(); // nothing typed or ticked is lost
         await Expect(page.GetByLabel("Name of the set")).ToHaveValueAsync("Lantern 3");
-        await page.GetByLabel("Reason, where these are not the closest").FillAsync("the customer heard these");
+        await page.GetByLabel("Reason, if not the closest").FillAsync("the customer heard these");
         await PressAsync(page, "Make it a set");
         await page.GetByRole(AriaRole.Link, new() { Name = "P-3" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("set Lantern 3, bridge, with neck P-1");

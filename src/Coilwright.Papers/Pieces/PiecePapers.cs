@@ -1,6 +1,7 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
+using Coilwright.Papers.Parts;
 using Coilwright.Papers.Repairs;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Shipping;
@@ -9,6 +10,7 @@ using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Materials;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Parts;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
@@ -51,6 +53,16 @@ public static class PiecePapers
         Colours = [.. from coil in recipe.Coils from end in (string[])["start", "finish"] let colour = ground.Rules.ColourOf(coil.Name, end) where colour is not null select new LeadColour(coil.Name, end, colour)],
         Ground = ground.Rules.ColourOf("*", "ground") ?? "",
     });
+
+    /// <summary>The parts list of the piece, by its options, with the lots and tags that went in.</summary>
+    /// <param name="life">The piece.</param>
+    /// <param name="prediction">The forecast of its recipe, for the wire.</param>
+    /// <param name="ground">Shop, rules, day.</param>
+    public static Sheet PartsOf(PieceLife life, Prediction prediction, PaperGround ground)
+    {
+        PartsList list = PartsList.Of(life.Recipe, prediction, PartOption.Of(life.Recipe, life.Piece.Options.Split('\n'), []), 1);
+        return PartsSheet.Of(life.Recipe.Name, list, ground.Heading(life.Revision.Letter), life.Piece.Serial, [.. life.PartsIn.Select(part => (part.Place, part.Lot.Length > 0 ? part.Lot : part.Tag))]) with { OwnFacts = [("Serial", life.Piece.Serial)] };
+    }
 
     /// <summary>The certificate of the newest test of each piece; null when one was never tested.</summary>
     /// <param name="subject">Serial, shipment or order.</param>

@@ -1,3 +1,5 @@
+using System.Globalization;
+using Coilwright.Analysis.Pairing;
 using Coilwright.Workshop.Polarity;
 
 namespace Coilwright.Workshop.Sets;
@@ -27,6 +29,13 @@ public sealed record SetPhase(IReadOnlyList<(IReadOnlyList<string> Places, Phase
         }
 
         return new SetPhase(positions);
+    }
+
+    /// <summary>Hum left of a position in words; nothing is claimed below what a turns counter can tell of two equal coils.</summary>
+    public static string HumWords(PhaseAnswer answer)
+    {
+        double least = HumResidue.Level(1, 1).High;
+        return answer.HumLevelDb >= 0 ? "all of it" : string.Create(CultureInfo.InvariantCulture, $"{(answer.HumLevelDb < least ? "below " : "")}−{Math.Abs(Math.Max(least, answer.HumLevelDb)):0} dB");
     }
 
     private static string Named(string place, CoilSigns coil) => $"{place}/{coil.Name}";

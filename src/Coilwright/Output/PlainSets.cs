@@ -37,7 +37,7 @@ internal static class PlainSets
 
         foreach ((IReadOnlyList<string> places, Workshop.Polarity.PhaseAnswer answer) in choice.Phase.Positions)
         {
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"   {string.Join(" + ", places)}: {answer.Words} ({answer.HumLevelDb:0} dB)").Replace("(-", "(−", StringComparison.Ordinal));
+            writer.WriteLine($"   {string.Join(" + ", places)}: {answer.Words} ({SetPhase.HumWords(answer)})");
         }
     }
 

@@ -40,6 +40,12 @@ public sealed class PieceCommandsTests
             Assert.Contains("P-1", kind == "wiring" ? paper.Output + "P-1" : paper.Output, StringComparison.Ordinal);
         }
 
+        CommandRun parts = await CommandRun.Of("paper", "piece", "parts", "P-1", "--html", "--shop", shop), many = await CommandRun.Of("paper", "parts", s_twin, "--count", "200", "--option", "bobbin colour: cream", "--html"), wrong = await CommandRun.Of("paper", "parts", s_twin, "--count", "0", "--option", "cream", "--html");
+        Assert.All(["BS-001", "M-5", "bobbin colour: cream"], said => Assert.Contains(said, parts.Output, StringComparison.Ordinal));
+        Assert.All(["1,200", "bobbin colour: cream", " kg"], said => Assert.Contains(said, many.Output, StringComparison.Ordinal));
+        Assert.Equal(2, wrong.Exit);
+        Assert.All(["--count", "option: a name and a value"], said => Assert.Contains(said, wrong.Error, StringComparison.Ordinal));
+
         Assert.Contains("ochre", (await CommandRun.Of("paper", "piece", "wiring", "P-1", "--html", "--shop", shop)).Output, StringComparison.Ordinal); // the shop's own colour
         Assert.Equal(2, (await CommandRun.Of("paper", "piece", "certificate", "P-1", "--html", "--shop", shop)).Exit); // never tested
         await DoneAsync("paper", "piece", "label", "P-1", "--pdf", folder.PathOf("label.pdf"), "--shop", shop);
