@@ -1,7 +1,9 @@
 using Coilwright.Workshop;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
 
@@ -16,8 +18,10 @@ public sealed class PieceServices
         Coils = new CoilStore(records, winding);
         Assembly = new AssemblyRoom(records, Shelf, Coils);
         Steps = new StepRoom(records, Shelf);
+        Magnets = new ChargeRoom(records, Shelf);
         Potting = new PottingRoom(records, Shelf);
         Ink = new InkRoom(records, Shelf, time);
+        Sets = new SetRoom(records, Shelf, new OutputBook(Coils));
         Test = new TestBench(records, Shelf, time);
         Dispatch = new Dispatch(records, Shelf);
         Returns = new ReturnDesk(records, Shelf, time);
@@ -29,8 +33,10 @@ public sealed class PieceServices
     public CoilStore Coils { get; }
     public AssemblyRoom Assembly { get; }
     public StepRoom Steps { get; }
+    public ChargeRoom Magnets { get; }
     public PottingRoom Potting { get; }
     public InkRoom Ink { get; }
+    public SetRoom Sets { get; }
     public TestBench Test { get; }
     public Dispatch Dispatch { get; }
     public ReturnDesk Returns { get; }

@@ -54,6 +54,7 @@ public static class WebHost
         app.MapCharts();
         app.MapStock();
         app.MapAssembly();
+        app.MapSets();
         app.MapClocks();
         app.MapPieces();
         app.MapPiecePapers();

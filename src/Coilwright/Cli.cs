@@ -78,6 +78,7 @@ public static class Cli
             MachineCommand.Build(desk),
             StockCommand.Build(desk),
             PieceCommand.Build(desk),
+            SetCommand.Build(desk),
             BasketCommand.Build(desk),
             InkCommand.Build(desk),
             ClocksCommand.Build(desk),

@@ -49,6 +49,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("pass");
 
         await page.GotoAsync($"/pieces/{Serial}");
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("knocked down to 80 % of full, with coil charger 2");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("fully hard on day 6");
         shop.Clock.Advance(TimeSpan.FromDays(6));
         await page.ReloadAsync();
@@ -59,7 +60,7 @@ public sealed class PieceDayTests(Chromium chromium)
         Assert.Contains(Serial, await ScannedAsync(await FetchAsync(page, $"/pieces/{Serial}/label.pdf")), StringComparison.Ordinal);
         Assert.Matches(@"7\.80\d* kΩ", await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/spec.pdf")));
         await LookAsync(page);
-        foreach ((string paper, string said) in new[] { ("traveller", "potting"), ("wiring", "screw"), ("certificate", "bench meter"), ("packing", "K-031") })
+        foreach ((string paper, string said) in new[] { ("traveller", "potting"), ("wiring", "screw"), ("parts", "M-5"), ("certificate", "knocked down to 80 % of full"), ("packing", "K-031") })
         {
             string text = await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/{paper}.pdf?size=Letter"));
             Assert.Contains(said, text, StringComparison.Ordinal);
@@ -126,6 +127,12 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GotoAsync("/clocks");
         await page.GetByLabel("Take " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
+        await page.GetByLabel("Magnets charged to").FillAsync("80");
+        await page.GetByLabel("Charger or means").FillAsync("coil charger 2");
+        await PressAsync(page, "Begin or do the step");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("% of full or gauss");
+        await Expect(page.GetByLabel("Charger or means")).ToHaveValueAsync("coil charger 2");
+        await page.GetByLabel("Magnets charged to").FillAsync("80 %");
         await PressAsync(page, "Begin or do the step");
         await page.GetByText("Into a potting basket").ClickAsync();
         await page.GetByLabel("Take " + Serial).CheckAsync();

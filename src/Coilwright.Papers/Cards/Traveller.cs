@@ -28,7 +28,7 @@ public static class Traveller
         }
 
         List<SheetPart> parts = [new TextPart($"Piece: {Or(facts.Piece)}     Batch: {Or(facts.Batch)}"), .. Standing(facts, plans)];
-        parts.AddRange(plans.Select((step, at) => new StepPart(at + 1, step.Name, [.. Lines(step, facts)], step.Cautions)));
+        parts.AddRange(plans.Select((step, at) => new StepPart(at + 1, step.Name, [.. Lines(step, facts), .. Charge(step, plans, facts)], step.Cautions)));
         if (facts.Steps.Count == 0)
         {
             parts.Add(new TextPart("Times that the recipe does not state are common practice; the product's data sheet goes before them."));
@@ -80,6 +80,20 @@ public static class Traveller
         if (run.EndedUtc is { } end && StepRules.HoldAfter(step, end) is { } hold)
         {
             yield return "hold: " + hold.Words(facts.Zone);
+        }
+    }
+
+    /// <summary>What the magnets are to be charged to, and what they were charged to, or room to write it.</summary>
+    private static IEnumerable<string> Charge(StepPlan step, IReadOnlyList<StepPlan> plans, TravellerFacts facts)
+    {
+        if (step.Charge is { } wanted)
+        {
+            yield return $"magnets wanted: {wanted.Level.Done}{(wanted.Tolerance is null ? "" : wanted.Words[wanted.Level.Words.Length..])}";
+        }
+
+        if (step.ChargesMagnets && (facts.Charge.Length == 0 || plans.Last(plan => plan.ChargesMagnets) == step))
+        {
+            yield return facts.Charge.Length > 0 ? $"magnets: {facts.Charge}" : "magnets charged full ☐   or knocked down to ____________ (% of full, or G at ____ mm)   with ____________";
         }
     }
 

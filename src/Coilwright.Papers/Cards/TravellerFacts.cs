@@ -21,6 +21,9 @@ public sealed record TravellerFacts
     /// <summary>The piece's own holds, beside those that steps leave behind.</summary>
     public IReadOnlyList<Hold> Holds { get; init; } = [];
 
+    /// <summary>How the magnets are charged, in words; empty for lines to fill.</summary>
+    public string Charge { get; init; } = "";
+
     /// <summary>The shop's now, for what runs; null leaves out where the piece stands.</summary>
     public DateTimeOffset? NowUtc { get; init; }
 

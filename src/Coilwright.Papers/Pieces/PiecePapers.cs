@@ -1,6 +1,7 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
+using Coilwright.Papers.Parts;
 using Coilwright.Papers.Repairs;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Shipping;
@@ -8,10 +9,13 @@ using Coilwright.Papers.Spec;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Materials;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Parts;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Papers.Pieces;
@@ -38,6 +42,7 @@ public static class PiecePapers
         Steps = life.Plans,
         Runs = life.History.Runs,
         Holds = life.History.Holds,
+        Charge = MagnetCharge.Of(life)?.Words ?? "",
         NowUtc = ground.NowUtc,
         Zone = ground.Rules.Zone,
     });
@@ -48,6 +53,16 @@ public static class PiecePapers
         Colours = [.. from coil in recipe.Coils from end in (string[])["start", "finish"] let colour = ground.Rules.ColourOf(coil.Name, end) where colour is not null select new LeadColour(coil.Name, end, colour)],
         Ground = ground.Rules.ColourOf("*", "ground") ?? "",
     });
+
+    /// <summary>The parts list of the piece, by its options, with the lots and tags that went in.</summary>
+    /// <param name="life">The piece.</param>
+    /// <param name="prediction">The forecast of its recipe, for the wire.</param>
+    /// <param name="ground">Shop, rules, day.</param>
+    public static Sheet PartsOf(PieceLife life, Prediction prediction, PaperGround ground)
+    {
+        PartsList list = PartsList.Of(life.Recipe, prediction, PartOption.Of(life.Recipe, life.Piece.Options.Split('\n'), []), 1);
+        return PartsSheet.Of(life.Recipe.Name, list, ground.Heading(life.Revision.Letter), life.Piece.Serial, [.. life.PartsIn.Select(part => (part.Place, part.Lot.Length > 0 ? part.Lot : part.Tag))]) with { OwnFacts = [("Serial", life.Piece.Serial)] };
+    }
 
     /// <summary>The certificate of the newest test of each piece; null when one was never tested.</summary>
     /// <param name="subject">Serial, shipment or order.</param>
@@ -67,7 +82,7 @@ public static class PiecePapers
 
     /// <summary>The packing list of pieces for a customer, with the air-freight question of their magnets.</summary>
     public static Sheet Packing(CustomerRecord customer, IReadOnlyList<PieceLife> pieces, PaperGround ground) => PackingList.Of(
-        new PackingContent(customer.Reference, [.. pieces.Select(life => new PackedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter))])
+        new PackingContent(customer.Reference, [.. pieces.Select(life => new PackedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter) { Set = SetMembership.Of(life) is { } set ? $"{set.Name}, {set.Place}" : "" })])
         {
             To = customer.Name.Length > 0 ? [customer.Name] : [],
             MagnetMomentAm2 = pieces.Sum(life => MagnetMoment.UpperBoundAm2(RecipeModelBuilder.ToModel(life.Recipe))),
@@ -105,7 +120,7 @@ public static class PiecePapers
         PieceEventRecord test = LastTest(life)!;
         CertifiedReading[] readings = [.. Numbers(life, test).Select(reading => asked.Lines.FirstOrDefault(line => line.Quantity == reading.Quantity) is { } line
             ? new CertifiedReading(reading, line.Reference * (1 - line.Tolerance), line.Reference * (1 + line.Tolerance)) : new CertifiedReading(reading))];
-        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words.Split(" — ")[0], test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc);
+        return new CertifiedPiece(life.Piece.Serial, life.Recipe.Name, life.Revision.Letter, readings, test.Passed == true, test.Words.Split(" — ")[0], test.Person.Length > 0 ? test.Person : "not written down", test.TimeUtc) { Charge = MagnetCharge.Told(life) };
     }
 
     private static PieceFacts Facts(PieceLife life)
@@ -115,6 +130,8 @@ public static class PiecePapers
         PieceReadingRecord[] poles = [.. all.Where(reading => reading is { Pole: not null, Si: not null })];
         return new PieceFacts(life.Piece.Serial, Numbers(life, test))
         {
+            Charge = MagnetCharge.Told(life),
+            Set = SetMembership.Of(life) is { } set ? $"{set.Name}, {set.Place}" : "",
             Poles = poles.Length == 0 ? null : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument),
             FirstSwing = all.FirstOrDefault(reading => reading.Quantity == "firstSwing")?.Si is { } swing ? Math.Sign(swing) : null,
         };

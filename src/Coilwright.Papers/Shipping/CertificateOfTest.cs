@@ -26,6 +26,7 @@ public static class CertificateOfTest
             new FiguresPart([new KeyFigure("Verdict", verdict)], 1),
             .. CertificateTables.Of(content, zone),
             new TextPart("Resistances at 20 °C where the temperature was written down; inductance, Q and AC resistance as series values."),
+            .. Magnets(content.Pieces),
             new TitlePart("Instruments"),
             content.Instruments.Count > 0
                 ? new TablePart(["instrument", "uncertainty", "last checked"], [.. content.Instruments.Select(Instrument)], [2, 3, 1.2])
@@ -34,6 +35,13 @@ public static class CertificateOfTest
             new TextPart("Signed: ______________________     Day: ______________"),
         ];
         return new Sheet("Certificate of test", content.Subject, heading, parts, Sheet.CodeOf(content.Subject)) { OfRevision = false };
+    }
+
+    /// <summary>The charge of the magnets, once for all pieces charged alike.</summary>
+    private static IEnumerable<SheetPart> Magnets(IReadOnlyList<CertifiedPiece> pieces)
+    {
+        IGrouping<string, CertifiedPiece>[] alike = [.. pieces.Where(piece => piece.Charge.Length > 0).GroupBy(piece => piece.Charge, StringComparer.Ordinal)];
+        return alike.Length == 0 ? [] : [new TitlePart("Magnets"), .. alike.Select(same => new TextPart($"{string.Join(", ", same.Select(piece => piece.Serial))}: {same.Key}."))];
     }
 
     private static IReadOnlyList<string> Instrument(UsedInstrument instrument) =>

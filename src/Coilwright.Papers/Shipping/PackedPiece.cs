@@ -5,4 +5,8 @@ namespace Coilwright.Papers.Shipping;
 /// <param name="Recipe">Name of its recipe.</param>
 /// <param name="Revision">Letter of the revision, or empty.</param>
 /// <param name="Box">Which box; empty when there is one.</param>
-public sealed record PackedPiece(string Serial, string Recipe, string Revision = "", string Box = "");
+public sealed record PackedPiece(string Serial, string Recipe, string Revision = "", string Box = "")
+{
+    /// <summary>Its set and place there; empty when it stands in none.</summary>
+    public string Set { get; init; } = "";
+}

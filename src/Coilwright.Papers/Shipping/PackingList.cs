@@ -27,7 +27,7 @@ public static class PackingList
             new FiguresPart([new KeyFigure("Pieces", content.Pieces.Count.ToString("#,##0", CultureInfo.InvariantCulture)), new KeyFigure("Mass, packed", mass)], 2),
             .. content.To.Count > 0 ? (SheetPart[])[new TitlePart("To"), .. content.To.Select(line => new TextPart(line))] : [],
             new TitlePart("Pieces"),
-            new TablePart([.. Cells("no.", "serial", "recipe", "box", boxes), "☐ in"], [.. content.Pieces.Select((piece, at) => (string[])[.. Cells((at + 1).ToString(CultureInfo.InvariantCulture), piece.Serial, piece.Recipe + (piece.Revision.Length > 0 ? ", revision " + piece.Revision : ""), piece.Box, boxes), "☐"])], boxes ? [0.5, 1.6, 2.4, 0.8, 0.5] : [0.5, 1.6, 3.2, 0.5]),
+            new TablePart([.. Cells("no.", "serial", "recipe", "box", boxes), "☐ in"], [.. content.Pieces.Select((piece, at) => (string[])[.. Cells((at + 1).ToString(CultureInfo.InvariantCulture), piece.Serial, piece.Recipe + (piece.Revision.Length > 0 ? ", revision " + piece.Revision : "") + (piece.Set.Length > 0 ? "; set " + piece.Set : ""), piece.Box, boxes), "☐"])], boxes ? [0.5, 1.6, 2.4, 0.8, 0.5] : [0.5, 1.6, 3.2, 0.5]),
             new TextPart("Packed by: ______________________     Day: ______________"),
             .. Magnets(content.MagnetMomentAm2),
             new CautionPart(StepCautions.Magnets),

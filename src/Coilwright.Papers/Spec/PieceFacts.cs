@@ -10,6 +10,12 @@ public sealed record PieceFacts(string Serial, IReadOnlyList<PieceReading> Readi
     /// <summary>Flux density over its poles; null when not read.</summary>
     public PoleReading? Poles { get; init; }
 
+    /// <summary>How its magnets are charged, in words; empty where there is nothing to say.</summary>
+    public string Charge { get; init; } = "";
+
+    /// <summary>Its set and place there; empty when it stands in none.</summary>
+    public string Set { get; init; } = "";
+
     /// <summary>Sign of the first swing seen at the hot end when iron came near; null when not tested.</summary>
     public int? FirstSwing { get; init; }
 }

@@ -28,7 +28,7 @@ public static class PieceSheet
         VerdictLimits limits = VerdictLimits.ForPickup(recipe);
         List<SheetPart> parts =
         [
-            new TitlePart("Read on this piece"),
+            new TitlePart("Read on this piece" + (piece.Set.Length > 0 ? $" of set {piece.Set}" : "")),
             piece.Readings.Count > 0
                 ? new TablePart(["quantity", "value", "95 % interval", "conditions", "against the recipe"], [.. piece.Readings.Select(reading => Row(reading, limits, prediction.Pickup))], [2, 1.1, 1.4, 1.8, 1.6])
                 : new TextPart("Nothing was read on this piece."),
@@ -66,12 +66,12 @@ public static class PieceSheet
 
     private static IEnumerable<SheetPart> Magnets(PieceFacts piece)
     {
-        if (piece.Poles is null && piece.FirstSwing is null)
+        if (piece.Poles is null && piece.FirstSwing is null && piece.Charge.Length == 0)
         {
             yield break;
         }
 
-        yield return new TitlePart("Magnets and polarity");
+        yield return new TitlePart("Magnets and polarity" + (piece.Charge.Length > 0 ? ": " + piece.Charge : ""));
         if (piece.Poles is { PolesT.Count: > 0 } poles)
         {
             yield return new TextPart($"Flux density over the poles, probe {Both(poles.JigDistanceM)} from each{(poles.Instrument.Length > 0 ? ", " + poles.Instrument : "")}; spread {(100 * poles.Spread).ToString("0.#", CultureInfo.InvariantCulture)} % of the mean:");

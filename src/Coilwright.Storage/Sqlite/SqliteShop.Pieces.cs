@@ -46,6 +46,24 @@ public sealed partial class SqliteShop
         await alone.CommitAsync(cancel);
     }
 
+    public async Task<Guid?> JoinSetAsync(IReadOnlyList<PieceEventRecord> joined, IReadOnlyList<PieceReadingRecord> offsets, CancellationToken cancel)
+    {
+        await using ShopContext context = Open();
+        await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel); // the only writer from here on
+        foreach (PieceEventRecord one in joined)
+        {
+            List<PieceEventRecord> events = await context.PieceEvents.AsNoTracking().Where(row => row.PieceId == one.PieceId).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
+            if (PieceHistory.JoinedSet(events) is { } stands && stands.Id != one.Id)
+            {
+                return one.PieceId; // leaves without a commit: nothing is kept
+            }
+        }
+
+        await AddEventsAsync(context, joined, offsets, cancel);
+        await alone.CommitAsync(cancel);
+        return null;
+    }
+
     public async Task<IReadOnlyList<PieceRecord>> FindPiecesAsync(IReadOnlyList<string> serials, CancellationToken cancel)
     {
         await using ShopContext context = Open();
@@ -91,6 +109,8 @@ public sealed partial class SqliteShop
                 { MixId: { } mix } => context.PieceEvents.Where(row => row.MixId == mix).Select(row => row.PieceId),
                 { CustomerId: { } customer } => context.PieceEvents.Where(row => row.CustomerId == customer).Select(row => row.PieceId),
                 { RecipeId: { } recipe } => context.Pieces.Where(row => row.RecipeId == recipe).Select(row => row.Id),
+                { SetId: { } set } => context.PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && row.About == set).Select(row => row.PieceId),
+                { SetName: { } name } => context.PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && (EF.Functions.Collate(row.Words, "NOCASE") == name || EF.Functions.Collate(row.Words.Substring(0, name.Length + 1), "NOCASE") == name + "\n")).Select(row => row.PieceId),
                 _ => throw new ArgumentException("Pieces are looked for by one thing.", nameof(query)),
             };
             ids.AddRange(await wanted.ToListAsync(cancel));

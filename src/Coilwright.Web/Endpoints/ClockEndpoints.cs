@@ -14,8 +14,8 @@ internal static class ClockEndpoints
     public static void MapClocks(this IEndpointRouteBuilder app)
     {
         app.MapGet("/clocks", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], null, Typed.Nothing, shop, cancel));
-        app.MapPost("/clocks/step", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.BeginAsync(typed.Id, typed["step"], pieces, typed["step"] == "marking" ? typed["mix"] : "", typed["person"], cancel), cancel));
-        app.MapPost("/clocks/end", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.EndAsync(typed.Id, typed["step"], pieces, typed["person"], cancel), cancel));
+        app.MapPost("/clocks/step", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.BeginAsync(typed.Id, typed["step"], pieces, typed["step"] == "marking" ? typed["mix"] : "", typed["person"], cancel, ChargeForm.Read(typed)), cancel));
+        app.MapPost("/clocks/end", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.EndAsync(typed.Id, typed["step"], pieces, typed["person"], cancel, ChargeForm.Read(typed)), cancel));
         app.MapPost("/clocks/hold", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.HoldAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
         app.MapPost("/clocks/lift", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.LiftAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
         app.MapPost("/clocks/basket", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Potting.InAsync(

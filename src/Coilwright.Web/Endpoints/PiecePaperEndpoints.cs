@@ -24,13 +24,14 @@ internal static class PiecePaperEndpoints
     private const int CurvePoints = 300;
 
     /// <summary>A paper is text and drawings of our own making with their own style; nothing else is let through.</summary>
-    private const string Policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'";
+    internal const string Policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'";
 
     public static void MapPiecePapers(this IEndpointRouteBuilder app)
     {
         app.MapGet("/pieces/{serial}/label.pdf", LabelAsync);
         app.MapGet("/pieces/{serial}/papers/{paper}", PieceAsync);
         app.MapGet("/recipes/{id:guid}/papers/{paper}", RecipeAsync);
+        app.MapPartsPaper();
         app.MapGet("/clocks/baskets/{id:guid}/tag.pdf", BasketAsync);
         app.MapGet("/clocks/inks/{label}/tag.pdf", InkAsync);
     }
@@ -61,6 +62,8 @@ internal static class PiecePaperEndpoints
                 return PiecePapers.TravellerOf(life, ground);
             case "wiring":
                 return PiecePapers.WiringOf(life.Recipe, life.Revision.Letter, ground);
+            case "parts":
+                return PiecePapers.PartsOf(life, Forecaster.Predict(RecipeModelBuilder.ToModel(life.Recipe), load: null, new ForecastOptions { Strings = false }, cancel), ground);
             case "certificate":
                 return PiecePapers.Certificate(life.Piece.Serial, [(life, TestBench.Asked(life.Recipe, await shop.Pieces.Test.GoldenAsync(life, cancel), ground.Rules))], ground);
             case "repair":
@@ -115,10 +118,10 @@ internal static class PiecePaperEndpoints
             ? Results.File(ProcessTagPdf.Render([ProcessTags.Of(ink.ToMix(), ink.Label, ground.Rules.Zone)], Size(size)), "application/pdf") : Answers.NotFoundPage();
     }
 
-    private static async Task<PaperGround> GroundAsync(ShopServices shop, CancellationToken cancel) =>
+    internal static async Task<PaperGround> GroundAsync(ShopServices shop, CancellationToken cancel) =>
         new(await shop.Records.ShopNameAsync(cancel), await shop.Pieces.Shelf.Rules.CurrentAsync(cancel), await shop.Pieces.Shelf.NowUtcAsync(cancel));
 
-    private static IResult Show(Sheet sheet, string paper, string? size, HttpResponse response)
+    internal static IResult Show(Sheet sheet, string paper, string? size, HttpResponse response)
     {
         if (paper.EndsWith(".pdf", StringComparison.Ordinal))
         {

@@ -8,6 +8,9 @@ namespace Coilwright.Workshop.Pieces;
 /// <param name="Turns">Turns it was wound with, as far as noted; else those of its recipe.</param>
 public sealed record CoilAtHand(BatchRecord Batch, CoilStanding Coil, double Turns)
 {
+    /// <summary>True when the turns were noted of this coil, false when they are those it was to have.</summary>
+    public bool TurnsNoted { get; init; }
+
     /// <summary>"batch/tag".</summary>
     public string Code => BatchTags.CodeOf(Batch, Coil.Tag);
 

@@ -80,6 +80,18 @@ public sealed class CoilStore(IShopRecords records, WindingRoom winding)
         _ => coil.OhmAt20C ?? double.NaN,
     };
 
+    /// <summary>Wound coils of these batches, whether they stand in a piece or not.</summary>
+    internal async Task<IReadOnlyList<CoilAtHand>> WoundAsync(IEnumerable<Guid> batches, CancellationToken cancel)
+    {
+        List<CoilAtHand> coils = [];
+        foreach (Guid id in batches.Distinct())
+        {
+            coils.AddRange(await records.FindBatchAsync(id, cancel).ConfigureAwait(false) is { } batch ? await OfBatchAsync(batch, cancel).ConfigureAwait(false) : []);
+        }
+
+        return coils;
+    }
+
     private async Task<IReadOnlyList<CoilAtHand>> OfBatchAsync(BatchRecord batch, CancellationToken cancel)
     {
         if (await winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) is not { } standing
@@ -90,7 +102,7 @@ public sealed class CoilStore(IShopRecords records, WindingRoom winding)
 
         BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
         double turns = CoilPlan.Of(revision, batch.CoilName).SetUp.Turns;
-        return [.. standing.Coils.Select(coil => new CoilAtHand(batch, coil, Noted(coil) ?? (history.EndedLow.TryGetValue(coil.Tag, out double low) ? low : history.WantedTurns ?? turns)))];
+        return [.. standing.Coils.Select(coil => new CoilAtHand(batch, coil, Noted(coil) ?? (history.EndedLow.TryGetValue(coil.Tag, out double low) ? low : history.WantedTurns ?? turns)) { TurnsNoted = Noted(coil) is not null || history.EndedLow.ContainsKey(coil.Tag) })];
     }
 
     private static double? Noted(CoilStanding coil) => coil.InForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;

@@ -55,6 +55,11 @@ public sealed class Dispatch(IShopRecords records, PieceShelf shelf)
             problems.Add(new Problem("piece", $"{life.Piece.Serial} did not pass its final test: {failed.Words}", life.Piece.Serial, "mend it and test it again"));
         }
 
+        if (life.History.Test is { } test && life.History.InForce.SkipWhile(one => one.Id != test.Id).FirstOrDefault(one => one.Kind == PieceEventKind.Charged) is { } charged)
+        {
+            problems.Add(new Problem("piece", $"{life.Piece.Serial}: its magnets were charged anew after its final test, {ShopTime.Words(charged.TimeUtc, rules.Zone)}", life.Piece.Serial, "test it again"));
+        }
+
         if (life.History.InForce.LastOrDefault(one => one.MixId is not null) is { MixId: { } mixId } marked
             && (await records.InkMixesAsync(200, cancel).ConfigureAwait(false)).FirstOrDefault(mix => mix.Id == mixId) is { } ink
             && ink.ToMix().Cure(marked.TimeUtc) is { } cure && cure.EndUtc > nowUtc)

@@ -14,7 +14,8 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
     /// <param name="firstSwing">Sign of the first swing seen, or null when not tested.</param>
     /// <param name="flaws">What the eye found; empty when nothing.</param>
     /// <param name="largestSpread">The shop's limit of the poles' spread, a part of their mean.</param>
-    public FinalTestVerdict Judge(IReadOnlyDictionary<string, double> readings, PoleReading? poles = null, int northUp = 0, int? firstSwing = null, string flaws = "", double largestSpread = PoleReading.UsualSpread)
+    /// <param name="charge">The field against the magnets' charge; null when there is nothing to tell.</param>
+    public FinalTestVerdict Judge(IReadOnlyDictionary<string, double> readings, PoleReading? poles = null, int northUp = 0, int? firstSwing = null, string flaws = "", double largestSpread = PoleReading.UsualSpread, TestOutcome? charge = null)
     {
         List<TestOutcome> outcomes = [.. Lines.Select(line => Against(line, readings))];
         if (ExpectedSwing != 0)
@@ -25,6 +26,11 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
         if (poles is not null)
         {
             outcomes.Add(poles.Judge(northUp, largestSpread));
+        }
+
+        if (charge is not null)
+        {
+            outcomes.Add(charge);
         }
 
         if (flaws.Trim().Length > 0)
@@ -99,6 +105,7 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
         "acResistance" => "AC resistance",
         "loadedPeak" => "loaded peak",
         "looks" => "looks",
+        "charge" => "charge of the magnets",
         _ => quantity,
     };
 

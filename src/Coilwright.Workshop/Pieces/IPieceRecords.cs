@@ -13,6 +13,10 @@ public interface IPieceRecords
     /// <summary>Adds events with their readings, all or none; ids that are there already are not added again.</summary>
     Task AddPieceEventsAsync(IReadOnlyList<PieceEventRecord> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel);
 
+    /// <summary>Adds the events that put pieces into a set, all or none; ids that are there already are not added again.</summary>
+    /// <returns>Null when they are kept; otherwise a piece that stands in another set, and nothing is kept.</returns>
+    Task<Guid?> JoinSetAsync(IReadOnlyList<PieceEventRecord> joined, IReadOnlyList<PieceReadingRecord> offsets, CancellationToken cancel);
+
     /// <summary>Pieces by id or by serial; without regard to case. What is not there is left out.</summary>
     Task<IReadOnlyList<PieceRecord>> FindPiecesAsync(IReadOnlyList<string> serials, CancellationToken cancel);
 
@@ -54,4 +58,6 @@ public interface IPieceRecords
 /// <param name="MixId">A mix of ink.</param>
 /// <param name="CustomerId">A customer.</param>
 /// <param name="RecipeId">A recipe, every revision.</param>
-public sealed record PieceQuery((Guid BatchId, IReadOnlyList<string> Tags)? Coils = null, string? Lot = null, Guid? BasketId = null, Guid? MixId = null, Guid? CustomerId = null, Guid? RecipeId = null);
+/// <param name="SetId">A set that they joined at some time.</param>
+/// <param name="SetName">The name of a set that they joined at some time, without regard to case.</param>
+public sealed record PieceQuery((Guid BatchId, IReadOnlyList<string> Tags)? Coils = null, string? Lot = null, Guid? BasketId = null, Guid? MixId = null, Guid? CustomerId = null, Guid? RecipeId = null, Guid? SetId = null, string? SetName = null);

@@ -39,6 +39,15 @@ public enum PieceEventKind
     /// <summary>It was given up.</summary>
     Scrapped,
 
+    /// <summary>Its magnets were charged or knocked down outside their step, for example after a repair.</summary>
+    Charged,
+
+    /// <summary>It was matched with others to a set.</summary>
+    JoinedSet,
+
+    /// <summary>It left its set.</summary>
+    LeftSet,
+
     /// <summary>A word about it, nothing more.</summary>
     Noted,
 

@@ -8,7 +8,7 @@ public sealed record PieceEventRecord
     public required Guid PieceId { get; init; }
     public required PieceEventKind Kind { get; init; }
 
-    /// <summary>Word of the step, for the two kinds that have one.</summary>
+    /// <summary>Word of the step, for the two kinds that have one; of a set its place.</summary>
     public string Step { get; init; } = "";
 
     /// <summary>The potting basket it went into.</summary>
@@ -20,13 +20,13 @@ public sealed record PieceEventRecord
     /// <summary>Who it went to.</summary>
     public Guid? CustomerId { get; init; }
 
-    /// <summary>The event that this one lifts or takes back, or the part that was taken out.</summary>
+    /// <summary>The event that this one lifts or takes back, the part that was taken out, or the set that it joined or left.</summary>
     public Guid? About { get; init; }
 
     /// <summary>True for a test that was passed, false for one that was not; null elsewhere.</summary>
     public bool? Passed { get; init; }
 
-    /// <summary>Verdict, reason, complaint or what was done, in workshop words.</summary>
+    /// <summary>Verdict, reason, complaint or what was done, in workshop words; of a joined set its name and, on a second line, why this choice.</summary>
     public string Words { get; init; } = "";
 
     /// <summary>What it cost, as the shop writes it.</summary>

@@ -68,6 +68,10 @@ public sealed class PieceHistory
         return last is null or { Kind: PieceEventKind.Returned };
     }
 
+    /// <summary>The event that put it into the set it stands in; null when it stands in none.</summary>
+    public static PieceEventRecord? JoinedSet(IReadOnlyList<PieceEventRecord> events) =>
+        Hold(events).LastOrDefault(one => one.Kind is PieceEventKind.JoinedSet or PieceEventKind.LeftSet) is { Kind: PieceEventKind.JoinedSet } joined ? joined : null;
+
     private static IReadOnlyList<PieceEventRecord> Hold(IReadOnlyList<PieceEventRecord> events)
     {
         HashSet<Guid> undone = [.. events.Where(one => one.Kind == PieceEventKind.Undone).Select(one => one.About).OfType<Guid>()];

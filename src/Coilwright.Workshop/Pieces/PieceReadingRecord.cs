@@ -9,7 +9,7 @@ public sealed record PieceReadingRecord
     /// <summary>The test or examination it belongs to.</summary>
     public required Guid EventId { get; init; }
 
-    /// <summary>"dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing".</summary>
+    /// <summary>"dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing"; "charge" and "chargeField" for what magnets were charged to, "setOffset" (dB) for what is meant of its output in a set.</summary>
     public required string Quantity { get; init; }
 
     /// <summary>Exactly what was typed.</summary>
@@ -29,6 +29,8 @@ public sealed record PieceReadingRecord
 
     /// <summary>Distance of the probe from the pole, m; null elsewhere.</summary>
     public double? DistanceM { get; init; }
+
+    /// <summary>Which meter, or for a charge the charger or means; empty when nobody said.</summary>
     public string Instrument { get; init; } = "";
     public required DateTimeOffset TimeUtc { get; init; }
 }

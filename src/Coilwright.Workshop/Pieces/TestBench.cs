@@ -1,5 +1,6 @@
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -96,7 +97,7 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
             return Open(flaws);
         }
 
-        FinalTestVerdict verdict = asked.Judge(values, gauss, NorthUp(life.Recipe), values.TryGetValue("firstSwing", out double swing) ? Math.Sign(swing) : null, flaws, rules.GaussSpread);
+        FinalTestVerdict verdict = asked.Judge(values, gauss, NorthUp(life.Recipe), values.TryGetValue("firstSwing", out double swing) ? Math.Sign(swing) : null, flaws, rules.GaussSpread, ChargeRule.AtTest(life, gauss, rules));
         return asked.Lines.Count > 0 ? verdict
             : new FinalTestVerdict([.. verdict.Outcomes, new TestOutcome("reference", TestResult.Missing, "nothing to hold it against: no golden piece, and the recipe states no target")],
                 verdict.Passes || verdict.Verdict == "pass" ? "hold: nothing to hold it against: make one piece golden, or give the recipe targets" : verdict.Verdict, false);

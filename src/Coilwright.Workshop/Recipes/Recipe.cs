@@ -1,6 +1,7 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -183,4 +184,8 @@ public sealed record RecipePotting(string Kind, Entered? Temperature, Entered? L
 /// <param name="Most">Longest time it may take; null when it has none.</param>
 /// <param name="Hold">How long nothing may follow after it; null when at once.</param>
 /// <param name="HoldReason">What happens meanwhile.</param>
-public sealed record RecipeStep(string Name, Entered? Least, Entered? Most, Entered? Hold, string HoldReason);
+public sealed record RecipeStep(string Name, Entered? Least, Entered? Most, Entered? Hold, string HoldReason)
+{
+    /// <summary>What magnets are charged or knocked down to in this step; null when it asks for none. It moves no number of the forecast.</summary>
+    public WantedCharge? Charge { get; init; }
+}

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Recipes;
@@ -38,7 +39,7 @@ public static class RecipeReader
             fields.Problems.Add("coils", "a pickup has at least one coil", "[]", "1 to 12 coils");
         }
 
-        StepReader.Check(recipe.Steps, fields.Problems);
+        StepReader.Check(recipe.Steps, ChargeRule.HasMagnets(recipe), fields.Problems);
         RecipeChecks.Check(recipe, fields.Problems);
         return recipe;
     }

@@ -43,6 +43,9 @@ public sealed record ShopRules
     /// <summary>Largest spread of the poles' fields, a part of their mean.</summary>
     public double GaussSpread { get; init; } = PoleReading.UsualSpread;
 
+    /// <summary>How far a charge may lie from the level a recipe asks for, a part of it, where the recipe's step states none; null when the shop states none: then a level must be met as entered, and the field at the final test is shown and not judged.</summary>
+    public double? ChargeTolerance { get; init; }
+
     /// <summary>The shop's own lead colours.</summary>
     public IReadOnlyList<LeadColour> LeadColours { get; init; } = [];
 

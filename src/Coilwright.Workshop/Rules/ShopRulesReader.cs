@@ -48,6 +48,7 @@ public static class ShopRulesReader
             TestTolerances = Tolerances(fields),
             TestNeeds = Needs(fields),
             GaussSpread = fields.Optional("gaussSpread", s_part)?.Si ?? usual.GaussSpread,
+            ChargeTolerance = fields.Optional("chargeTolerance", s_part) is { IsKnown: true } charge ? charge.Si : null,
             LeadColours = fields.Objects("leadColours", lead => new LeadColour(lead.Text("coil", "*"), lead.Word("end", ["start", "finish", "ground"], required: true) ?? "", lead.Text("colour", "grey")), 60),
         };
     }

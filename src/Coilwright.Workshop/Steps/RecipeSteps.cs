@@ -13,7 +13,7 @@ public static class RecipeSteps
             :
             [
                 usual[0],
-                .. recipe.Steps.Select(step => new StepPlan(step.Name, Time(step.Least), step.Most is { } most ? Time(most) : null, Time(step.Hold), step.HoldReason, Cautions(step, usual))),
+                .. recipe.Steps.Select(step => new StepPlan(step.Name, Time(step.Least), step.Most is { } most ? Time(most) : null, Time(step.Hold), step.HoldReason, Cautions(step, usual)) { Charge = step.Charge }),
                 .. usual.TakeLast(2),
             ];
     }
@@ -22,10 +22,10 @@ public static class RecipeSteps
 
     /// <summary>Cautions of the usual step of that name; an own step of another name carries all that may apply.</summary>
     private static IReadOnlyList<string> Cautions(RecipeStep step, IReadOnlyList<StepPlan> usual) =>
-        usual.FirstOrDefault(plan => plan.Name == step.Name)?.Cautions ?? step.Name switch
+        usual.FirstOrDefault(plan => plan.Name == step.Name)?.Cautions ?? (step.Charge is not null ? StepPlan.Magnets : step.Name) switch
         {
             "potting" => [StepCautions.Wax, StepCautions.Vapour, StepCautions.Hardener],
-            "magnets" => [StepCautions.Magnets],
+            StepPlan.Magnets => [StepCautions.Magnets],
             _ => [StepCautions.Vapour, StepCautions.Hardener],
         };
 }

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Rules;
@@ -15,13 +16,15 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
     /// <param name="mix">Label of the ink, for marking; empty elsewhere.</param>
     /// <param name="person">Who does it.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<IReadOnlyList<Problem>> BeginAsync(Guid id, string step, IReadOnlyList<string> serials, string mix, string person, CancellationToken cancel)
+    /// <param name="charge">What magnets are charged to, for their step where it is done at once; nothing elsewhere.</param>
+    public async Task<IReadOnlyList<Problem>> BeginAsync(Guid id, string step, IReadOnlyList<string> serials, string mix, string person, CancellationToken cancel, ChargeEntry? charge = null)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
         IReadOnlyList<PieceLife> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
         RefuseRecorded(step, problems);
         InkMixRecord? ink = await InkAsync(step, mix, nowUtc, rules, problems, cancel).ConfigureAwait(false);
+        StepCharge told = StepCharge.Read(charge, step, lives, rules, problems);
         List<PieceEventRecord> events = [];
         foreach (PieceLife life in lives)
         {
@@ -31,19 +34,26 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
             if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && plan.Least == TimeSpan.Zero)
             {
                 events.Add(begun with { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"), Kind = PieceEventKind.StepEnded, MixId = null });
+                told.End(events[^1], plan, life);
+            }
+            else
+            {
+                told.RefuseBeforeEnd(life);
             }
         }
 
-        return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told.Readings).ConfigureAwait(false);
     }
 
-    /// <summary>Ends a step that goes on, or gives every problem.</summary>
-    public async Task<IReadOnlyList<Problem>> EndAsync(Guid id, string step, IReadOnlyList<string> serials, string person, CancellationToken cancel)
+    /// <summary>Ends a step that goes on, or gives every problem; a step that charges magnets takes what they were charged to.</summary>
+    public async Task<IReadOnlyList<Problem>> EndAsync(Guid id, string step, IReadOnlyList<string> serials, string person, CancellationToken cancel, ChargeEntry? charge = null)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
         List<PieceEventRecord> events = [];
-        foreach (PieceLife life in await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false))
+        IReadOnlyList<PieceLife> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
+        StepCharge told = StepCharge.Read(charge, step, lives, rules, problems);
+        foreach (PieceLife life in lives)
         {
             if (Open(life, step) is not { } run)
             {
@@ -55,9 +65,10 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
             }
 
             events.Add(new PieceEventRecord { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"), PieceId = life.Piece.Id, Kind = PieceEventKind.StepEnded, Step = step, Person = person.Trim(), TimeUtc = nowUtc });
+            told.End(events[^1], life.Plans.FirstOrDefault(one => one.Name == step), life);
         }
 
-        return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told.Readings).ConfigureAwait(false);
     }
 
     /// <summary>Puts a hold on pieces until a person lifts it.</summary>
@@ -144,11 +155,11 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
         return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
     }
 
-    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, List<PieceEventRecord> events, List<Problem> problems, CancellationToken cancel)
+    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, List<PieceEventRecord> events, List<Problem> problems, CancellationToken cancel, IReadOnlyList<PieceReadingRecord>? readings = null)
     {
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync(events, [], cancel).ConfigureAwait(false);
+            await records.AddPieceEventsAsync(events, readings ?? [], cancel).ConfigureAwait(false);
             return problems;
         }
 

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 
@@ -10,9 +11,9 @@ public static class UsualSteps
     public static IReadOnlyList<StepPlan> Of(Recipe recipe)
     {
         List<StepPlan> steps = [Step("assembly", [Cautions.EndFume])];
-        if (recipe.Coils.Any(coil => coil.Poles.Any(pole => pole.NorthUp != 0)) || recipe.Magnets.Count > 0)
+        if (ChargeRule.HasMagnets(recipe))
         {
-            steps.Add(Step("magnets", [StepCautions.Magnets]));
+            steps.Add(Step(StepPlan.Magnets, [StepCautions.Magnets]));
         }
 
         if (recipe.Potting is { } potting && potting.Kind is not ("none" or "air"))

@@ -1,4 +1,6 @@
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Sets;
 
 namespace Coilwright.Workshop.Tracing;
 
@@ -14,7 +16,10 @@ public static class PieceWords
         "acResistance" => "AC resistance",
         "loadedPeak" => "loaded peak",
         "poleField" => "field over pole",
+        MagnetCharge.ShareQuantity => "charge of the magnets, part of full",
+        MagnetCharge.FieldQuantity => "charge of the magnets, field",
         "firstSwing" => "first swing",
+        SetMembership.OffsetQuantity => "output meant above the set, dB",
         _ => name,
     };
 
@@ -22,7 +27,9 @@ public static class PieceWords
     public static string Of(PieceEventRecord one, TracedPiece piece) => one.Kind switch
     {
         PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.Baskets.First(own => own.Id == basket).Label}" : "")}{(one.MixId is { } mix ? $" with ink {piece.Mixes.First(own => own.Id == mix).Label}" : "")}",
-        PieceEventKind.StepEnded => $"{one.Step} ended",
+        PieceEventKind.StepEnded => $"{one.Step} ended{(MagnetCharge.Of(one, piece.Life) is { } charge ? $": {charge.Words}" : "")}",
+        PieceEventKind.Charged => MagnetCharge.Of(one, piece.Life)?.Words ?? "charged",
+        PieceEventKind.JoinedSet when SetMembership.Of(one, piece.Life) is var set => $"into {set.Words}{(Math.Abs(set.OffsetDb) > 0 ? $", meant {SetMembership.Decibels(set.OffsetDb)}" : "")}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}",
         PieceEventKind.Held => $"held: {one.Words}",
         PieceEventKind.Lifted => $"hold lifted: {one.Words}",
         PieceEventKind.Tested => $"final test: {one.Words}",

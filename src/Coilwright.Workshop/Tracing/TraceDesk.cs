@@ -4,6 +4,7 @@ using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 
@@ -35,7 +36,10 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
             life, state, coils,
             baskets.Count == 0 ? [] : [.. (await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false)).Where(basket => baskets.Contains(basket.Id))],
             mixes.Count == 0 ? [] : [.. (await records.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false)).Where(mix => mixes.Contains(mix.Id))],
-            [.. life.History.InForce.Where(one => one.CustomerId is not null).Select(one => customers.First(customer => customer.Id == one.CustomerId)).Distinct()]);
+            [.. life.History.InForce.Where(one => one.CustomerId is not null).Select(one => customers.First(customer => customer.Id == one.CustomerId)).Distinct()])
+        {
+            Set = SetMembership.Of(life) is { } place ? PieceSet.Among(await shelf.LivesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: place.SetId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)).First(set => set.Id == place.SetId) : null,
+        };
     }
 
     /// <summary>Everything of a name: serial, coil, spool, lot, basket, ink, customer or recipe. Several things may share a name; all are told.</summary>
@@ -56,7 +60,15 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
             .. await StepsAsync(asked, cancel).ConfigureAwait(false),
             .. await CustomersAsync(asked, cancel).ConfigureAwait(false),
             .. await RecipesAsync(asked, cancel).ConfigureAwait(false),
+            .. await SetsAsync(asked, cancel).ConfigureAwait(false),
         ];
+    }
+
+    private async Task<IReadOnlyList<TraceHit>> SetsAsync(string asked, CancellationToken cancel)
+    {
+        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: asked), cancel).ConfigureAwait(false);
+        Dictionary<Guid, string> places = (await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false)).ToDictionary(life => life.Piece.Id, life => SetMembership.Of(life) is { } stands && Same(stands.Name, asked) ? stands.Place : "left it");
+        return pieces.Count == 0 ? [] : [new TraceHit("set", asked, "a set of matched pieces", await StatesAsync(pieces, piece => places[piece.Id], cancel).ConfigureAwait(false))];
     }
 
     private async Task<IReadOnlyList<TraceHit>> PiecesAsync(string asked, CancellationToken cancel)

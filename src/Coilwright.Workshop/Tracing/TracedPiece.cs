@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Tracing;
@@ -11,4 +12,8 @@ namespace Coilwright.Workshop.Tracing;
 /// <param name="Baskets">Baskets it was potted in.</param>
 /// <param name="Mixes">Inks it was marked with.</param>
 /// <param name="Customers">Customers it went to, in order.</param>
-public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<TracedCoil> Coils, IReadOnlyList<BasketRecord> Baskets, IReadOnlyList<InkMixRecord> Mixes, IReadOnlyList<CustomerRecord> Customers);
+public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<TracedCoil> Coils, IReadOnlyList<BasketRecord> Baskets, IReadOnlyList<InkMixRecord> Mixes, IReadOnlyList<CustomerRecord> Customers)
+{
+    /// <summary>The set it stands in, whole; null when it stands in none.</summary>
+    public PieceSet? Set { get; init; }
+}

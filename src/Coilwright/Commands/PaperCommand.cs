@@ -11,12 +11,12 @@ using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright paper spec|traveller|card|wiring|labels RECIPE, paper piece KIND SERIAL: papers as PDF or HTML.</summary>
+/// <summary>coilwright paper spec|traveller|card|wiring|parts|labels RECIPE, paper piece KIND SERIAL: papers as PDF or HTML.</summary>
 public static class PaperCommand
 {
     private const int CurvePoints = 300, MostLabels = 1_000;
 
-    public static Command Build(Desk desk) => new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen") { Spec(desk), Steps(desk), Card(desk), Wires(desk), Labels(desk), PaperPieceCommand.Build(desk) };
+    public static Command Build(Desk desk) => new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen") { Spec(desk), Steps(desk), Card(desk), Wires(desk), PaperPartsCommand.Build(desk), Labels(desk), PaperPieceCommand.Build(desk) };
 
     private static Command Spec(Desk desk)
     {

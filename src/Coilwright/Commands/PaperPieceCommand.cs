@@ -14,7 +14,7 @@ namespace Coilwright.Commands;
 /// <summary>coilwright paper piece KIND SERIAL: the papers of a piece of the shop.</summary>
 internal static class PaperPieceCommand
 {
-    private static readonly string[] s_kinds = ["spec", "traveller", "wiring", "certificate", "packing", "repair", "label"];
+    private static readonly string[] s_kinds = ["spec", "traveller", "wiring", "parts", "certificate", "packing", "repair", "label"];
 
     public static Command Build(Desk desk)
     {
@@ -64,6 +64,8 @@ internal static class PaperPieceCommand
                 return PiecePapers.TravellerOf(life, ground);
             case "wiring":
                 return PiecePapers.WiringOf(life.Recipe, life.Revision.Letter, ground);
+            case "parts":
+                return PiecePapers.PartsOf(life, Forecaster.Predict(RecipeModelBuilder.ToModel(life.Recipe), load: null, new ForecastOptions { Strings = false }, cancel), ground);
             case "certificate":
                 List<(PieceLife, FinalTest)> asked = [];
                 foreach (TracedPiece piece in pieces)

@@ -8,12 +8,12 @@ using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright piece propose, make, step, end, hold, lift, exchange, ship, show, and what happens at the test bench and on the way back.</summary>
+/// <summary>coilwright piece propose, make, step, end, charge, hold, lift, exchange, ship, show, and what happens at the test bench and on the way back.</summary>
 public static class PieceCommand
 {
     public static Command Build(Desk desk) => new("piece", "Pieces: put together, through their steps, tested, shipped, and back")
     {
-        Propose(desk), Make(desk), Step(desk), End(desk), Hold(desk), Lift(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk),
+        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk),
     };
 
     private static Command Propose(Desk desk)
@@ -73,16 +73,18 @@ public static class PieceCommand
     {
         Argument<string> serials = ShopAction.Serials(), step = new("STEP") { Description = "For example magnets, marking; potting goes by basket" };
         Option<string> mix = ShopAction.Text("--mix", "The ink, for marking");
-        return ShopAction.Build(desk, "step", "Begins a step on pieces; one without a shortest time is done at once", [serials, step, mix], async (open, parsed, person, cancel) =>
-            (await open.Services.Pieces.Steps.BeginAsync(Guid.NewGuid(), parsed.GetRequiredValue(step), ShopAction.List(parsed.GetRequiredValue(serials)), parsed.GetRequiredValue(mix), person, cancel).ConfigureAwait(false),
+        ChargeOptions charge = new();
+        return ShopAction.Build(desk, "step", "Begins a step on pieces; one without a shortest time is done at once", [serials, step, mix, .. charge.All], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.Steps.BeginAsync(Guid.NewGuid(), parsed.GetRequiredValue(step), ShopAction.List(parsed.GetRequiredValue(serials)), parsed.GetRequiredValue(mix), person, cancel, charge.Read(parsed)).ConfigureAwait(false),
                 await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
     }
 
     private static Command End(Desk desk)
     {
         Argument<string> serials = ShopAction.Serials(), step = new("STEP") { Description = "The step that goes on" };
-        return ShopAction.Build(desk, "end", "Ends a step", [serials, step], async (open, parsed, person, cancel) =>
-            (await open.Services.Pieces.Steps.EndAsync(Guid.NewGuid(), parsed.GetRequiredValue(step), ShopAction.List(parsed.GetRequiredValue(serials)), person, cancel).ConfigureAwait(false),
+        ChargeOptions charge = new();
+        return ShopAction.Build(desk, "end", "Ends a step", [serials, step, .. charge.All], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.Steps.EndAsync(Guid.NewGuid(), parsed.GetRequiredValue(step), ShopAction.List(parsed.GetRequiredValue(serials)), person, cancel, charge.Read(parsed)).ConfigureAwait(false),
                 await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
     }
 

@@ -3,6 +3,7 @@ using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Web;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Steps;
@@ -53,7 +54,7 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
     {
         (IReadOnlyList<ProposedPiece> pairs, _) = await ProposeAsync(recipe, cancel).ConfigureAwait(false);
         string serial = await MakeAsync(pairs[0], cancel).ConfigureAwait(false);
-        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", [serial], "", Hand, cancel).ConfigureAwait(false), "magnets");
+        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", [serial], "", Hand, cancel, new ChargeEntry("full", Charger: "coil charger")).ConfigureAwait(false), "magnets");
         Refuse(await shop.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-8", "A-12, B-4", "23.5 °C", Hand, cancel).ConfigureAwait(false), "ink");
         clock.Advance(TimeSpan.FromMinutes(20));
         Refuse(await shop.Pieces.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K2", Lot = "W-3", Bath = "60 °C", Pieces = [serial], Person = Hand }, cancel).ConfigureAwait(false), "basket");
@@ -70,7 +71,7 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
 
     private async Task StepsAsync(string[] serials, CancellationToken cancel)
     {
-        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", serials, "", Hand, cancel).ConfigureAwait(false), "magnets");
+        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", serials, "", Hand, cancel, new ChargeEntry("full", Charger: "coil charger")).ConfigureAwait(false), "magnets");
         clock.Advance(TimeSpan.FromMinutes(30));
         Refuse(await shop.Pieces.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K1", Lot = "W-3", Bath = "61 °C", Pieces = serials, Person = Hand }, cancel).ConfigureAwait(false), "basket");
         clock.Advance(TimeSpan.FromMinutes(14));

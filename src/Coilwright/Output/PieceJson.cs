@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Tracing;
 
@@ -31,6 +32,8 @@ internal static class PieceJson
             Readings = coil.Readings.Select(reading => new { reading.Quantity, reading.Typed, Value = reading.Si, Temperature = reading.TemperatureC, At = reading.AtHz, Time = reading.TimeUtc }),
         }),
         Parts = piece.Life.Parts.Where(part => part.Kind != PartKind.Coil).Select(part => new { part.Place, part.Lot }),
+        Charge = MagnetCharge.Of(piece.Life) is { } charge ? new { charge.Words, charge.Level.Share, Field = charge.Level.FieldT, Distance = charge.Level.JigM, charge.Charger, charge.Person, Time = charge.TimeUtc } : null,
+        Set = piece.Set is { } set ? new { set.Name, set.Members.First(one => one.Life.Piece.Id == piece.Life.Piece.Id).Place.Place, With = set.Members.Where(one => one.Life.Piece.Id != piece.Life.Piece.Id).Select(one => one.Life.Piece.Serial) } : null,
         Baskets = piece.Baskets.Select(basket => new { basket.Label, basket.Kind, basket.Lot, Limit = basket.LimitC, Time = basket.TimeUtc }),
         Inks = piece.Mixes.Select(mix => new { mix.Label, mix.Lots, Time = mix.TimeUtc, Discard = mix.ToMix().DiscardUtc }),
         Customers = piece.Customers.Select(customer => customer.Reference),

@@ -1,7 +1,9 @@
 using System.Globalization;
 using Coilwright.Input;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
 
@@ -91,6 +93,16 @@ internal static class PlainPieces
         foreach (PiecePartRecord part in life.Parts.Where(part => part.Kind != PartKind.Coil))
         {
             writer.WriteLine($"  {part.Place}: lot {part.Lot}");
+        }
+
+        if (MagnetCharge.Told(life) is { Length: > 0 } charge)
+        {
+            writer.WriteLine($"  magnets: {charge}");
+        }
+
+        if (piece.Set is { } set && SetMembership.Of(life) is { } place)
+        {
+            writer.WriteLine($"  {place.Words}, with {set.OthersWords(life)}");
         }
 
         foreach (string option in life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries))

@@ -1,5 +1,6 @@
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Sheets;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
@@ -42,6 +43,20 @@ public sealed class TravellerTests
 
         Assert.Contains(sheet.Parts.OfType<StepPart>().Single(step => step.Name == "potting").Lines, line => line == "not before 2026-03-02 14:15");
         Assert.Contains("14:15", sheet.Parts.OfType<FiguresPart>().Single().Figures[0].Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_step_that_charges_magnets_asks_for_the_level_and_says_what_was_done()
+    {
+        StepPlan full = new(StepPlan.Magnets, TimeSpan.Zero, null, TimeSpan.Zero, "", [StepCautions.Magnets]), down = full with { Name = "knock down", Charge = new WantedCharge(new MagnetLevel(0.8), 0.03) };
+
+        string[][] blank = [.. Steps(new TravellerFacts { Steps = [full, down] })], done = [.. Steps(new TravellerFacts { Steps = [full, down], Charge = "knocked down to 80 % of full" })];
+
+        Assert.Contains("magnets charged full ☐", blank[0][^1], StringComparison.Ordinal);
+        Assert.Equal("magnets wanted: knocked down to 80 % of full ±3 %", blank[1][^2]);
+        Assert.DoesNotContain(done[0], line => line.StartsWith("magnets", StringComparison.Ordinal));
+        Assert.Equal("magnets: knocked down to 80 % of full", done[1][^1]);
+        static IEnumerable<string[]> Steps(TravellerFacts facts) => Traveller.Of(s_recipe, s_heading, facts).Parts.OfType<StepPart>().Select(step => step.Lines.ToArray());
     }
 
     [Fact]

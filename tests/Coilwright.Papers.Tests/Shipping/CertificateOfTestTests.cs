@@ -47,6 +47,15 @@ public sealed class CertificateOfTestTests
     }
 
     [Fact]
+    public void The_charge_of_the_magnets_is_told_once_for_all_that_are_charged_alike()
+    {
+        CertifiedPiece[] pieces = [Piece("HB-001") with { Charge = "charged full" }, Piece("HB-002") with { Charge = "knocked down to 900 G at 1.00 mm" }, Piece("HB-003") with { Charge = "charged full" }, Piece("HB-004")];
+        TextPart[] told = [.. CertificateOfTest.Of(new CertificateContent("Order 119", pieces, s_instruments), s_heading, TimeZoneInfo.Utc).Parts.SkipWhile(part => part is not TitlePart { Text: "Magnets" }).Skip(1).TakeWhile(part => part is TextPart).Cast<TextPart>()];
+        Assert.Equal(["HB-001, HB-003: charged full.", "HB-002: knocked down to 900 G at 1.00 mm."], told.Select(part => part.Text));
+        Assert.DoesNotContain(CertificateOfTest.Of(new CertificateContent("Order 120", [Piece("HB-005")], s_instruments), s_heading, TimeZoneInfo.Utc).Parts, part => part is TitlePart { Text: "Magnets" });
+    }
+
+    [Fact]
     public void Pieces_that_were_asked_different_things_stand_reading_by_reading()
     {
         CertifiedPiece less = Piece("HB-002") with { Readings = [.. Piece("HB-002").Readings.Take(1)] };

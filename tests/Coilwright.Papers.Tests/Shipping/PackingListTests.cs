@@ -31,9 +31,9 @@ public sealed class PackingListTests
     [Fact]
     public void What_is_not_known_is_left_to_be_weighed_and_measured()
     {
-        PrintedPaper paper = PrintedPaper.Of(PackingList.Of(s_content with { MassKg = null, MagnetMomentAm2 = null, To = [], Pieces = [new PackedPiece("HB-001", "Harbour bridge", Box: "2")] }, s_heading));
+        PrintedPaper paper = PrintedPaper.Of(PackingList.Of(s_content with { MassKg = null, MagnetMomentAm2 = null, To = [], Pieces = [new PackedPiece("HB-001", "Harbour bridge", Box: "2") { Set = "Lantern 3, bridge" }] }, s_heading));
 
-        paper.Says("not weighed", "not known: measure the packed box", "no. serial recipe box");
+        paper.Says("set Lantern 3, bridge", "not weighed", "not known: measure the packed box", "no. serial recipe box");
     }
 
     /// <summary>Against another formula: the axial field of a current loop of 1 cm, µ0·I·a²/(2·(a² + z²)^1.5), which is a dipole's far away, to 1.5·(a/z)².</summary>

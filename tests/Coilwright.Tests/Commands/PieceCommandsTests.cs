@@ -40,6 +40,12 @@ public sealed class PieceCommandsTests
             Assert.Contains("P-1", kind == "wiring" ? paper.Output + "P-1" : paper.Output, StringComparison.Ordinal);
         }
 
+        CommandRun parts = await CommandRun.Of("paper", "piece", "parts", "P-1", "--html", "--shop", shop), many = await CommandRun.Of("paper", "parts", s_twin, "--count", "200", "--option", "bobbin colour: cream", "--html"), wrong = await CommandRun.Of("paper", "parts", s_twin, "--count", "0", "--option", "cream", "--html");
+        Assert.All(["BS-001", "M-5", "bobbin colour: cream"], said => Assert.Contains(said, parts.Output, StringComparison.Ordinal));
+        Assert.All(["1,200", "bobbin colour: cream", " kg"], said => Assert.Contains(said, many.Output, StringComparison.Ordinal));
+        Assert.Equal(2, wrong.Exit);
+        Assert.All(["--count", "option: a name and a value"], said => Assert.Contains(said, wrong.Error, StringComparison.Ordinal));
+
         Assert.Contains("ochre", (await CommandRun.Of("paper", "piece", "wiring", "P-1", "--html", "--shop", shop)).Output, StringComparison.Ordinal); // the shop's own colour
         Assert.Equal(2, (await CommandRun.Of("paper", "piece", "certificate", "P-1", "--html", "--shop", shop)).Exit); // never tested
         await DoneAsync("paper", "piece", "label", "P-1", "--pdf", folder.PathOf("label.pdf"), "--shop", shop);
@@ -64,6 +70,36 @@ public sealed class PieceCommandsTests
         Assert.Contains("ochre", (await CommandRun.Of("rules", "show", "--shop", shop)).Output, StringComparison.Ordinal);
     }
 
+    /// <summary>Story 22: the charge state is kept per piece.</summary>
+    [Fact]
+    public async Task The_charge_of_magnets_is_said_with_their_step_or_later_and_stands_on_screen_and_paper()
+    {
+        using TestFolder folder = new();
+        string shop = await ShopAsync(folder);
+        await DoneAsync("piece", "make", "--coils", "B-7/1,B-8/1", "--magnet-lot", "M-5", "--serial", "P-1", "--shop", shop);
+        CommandRun bare = await CommandRun.Of("piece", "step", "P-1", "magnets", "--charge", "80", "--jig", "far", "--shop", shop), early = await CommandRun.Of("piece", "charge", "P-1", "--charge", "full", "--shop", shop);
+        Assert.Equal((2, 2), (bare.Exit, early.Exit));
+        Assert.Contains("charge: a bare number", bare.Error, StringComparison.Ordinal);
+        Assert.Contains("jig:", bare.Error, StringComparison.Ordinal);
+        Assert.Contains("say the charge with magnets", early.Error, StringComparison.Ordinal);
+        Assert.Contains("charge not known", (await CommandRun.Of("piece", "show", "P-1", "--shop", shop)).Output, StringComparison.Ordinal);
+
+        await DoneAsync("piece", "step", "P-1", "magnets", "--charge", "full", "--charger", "coil charger 2", "--shop", shop);
+        CommandRun later = await CommandRun.Of("piece", "charge", "P-1", "--charge", "900G", "--jig", "2mm", "--why", "too hot", "--shop", shop);
+        Assert.Equal((0, ""), (later.Exit, later.Error));
+        Assert.Contains("capacitor-discharge charger stores lethal energy", later.Output, StringComparison.Ordinal);
+
+        CommandRun show = await CommandRun.Of("piece", "show", "P-1", "--shop", shop), json = await CommandRun.Of("piece", "show", "P-1", "--json", "--shop", shop), trace = await CommandRun.Of("trace", "P-1", "--shop", shop);
+        Assert.All([show.Output, trace.Output], output => Assert.Contains("magnets: knocked down to 900 G at 2.00 mm; too hot", output, StringComparison.Ordinal));
+        Assert.Contains("magnets ended: charged full, with coil charger 2", show.Output, StringComparison.Ordinal);
+        Assert.Empty(Schemas.Complaints("piece.json", json.Output));
+        Assert.Contains("\"field\": 0.09", json.Output, StringComparison.Ordinal);
+        foreach (string kind in new[] { "spec", "traveller" })
+        {
+            Assert.Contains("knocked down to 900 G at 2.00 mm", (await CommandRun.Of("paper", "piece", kind, "P-1", "--html", "--shop", shop)).Output, StringComparison.Ordinal);
+        }
+    }
+
     /// <summary>Lot of 500, level II, 1 %: 50 pieces, accept 1, refuse 2 (MIL-STD-105E, code letter H, normal).</summary>
     [Fact]
     public async Task A_sampling_plan_says_how_many_to_look_at()
@@ -81,13 +117,14 @@ public sealed class PieceCommandsTests
     public async Task Steps_of_a_recipe_are_read_and_wrong_ones_named()
     {
         using TestFolder folder = new();
-        string text = await File.ReadAllTextAsync(s_twin, TestContext.Current.CancellationToken), own = text.Replace("\"potting\":", """ "steps": [ { "name": "potting", "least": "12 min", "hold": "1 h", "holdReason": "wax sets" }, { "name": "covering" } ], "potting":""", StringComparison.Ordinal);
+        string text = await File.ReadAllTextAsync(s_twin, TestContext.Current.CancellationToken), own = text.Replace("\"potting\":", """ "steps": [ { "name": "potting", "least": "12 min", "hold": "1 h", "holdReason": "wax sets" }, { "name": "knock down", "level": "900 G", "jig": "2 mm", "levelTolerance": "3 %" }, { "name": "covering" } ], "potting":""", StringComparison.Ordinal);
         Assert.Empty(Schemas.Complaints("recipe.json", own));
         CommandRun traveller = await CommandRun.Of("paper", "traveller", folder.Write("own.json", own), "--html");
         Assert.Equal((0, ""), (traveller.Exit, traveller.Error));
+        Assert.Contains("magnets wanted: knocked down to 900 G at 2.00 mm ±3 %", traveller.Output, StringComparison.Ordinal);
         CommandRun wrong = await CommandRun.Of("predict", folder.Write("wrong.json", own.Replace("covering", "packing", StringComparison.Ordinal).Replace("\"12 min\"", "\"12 min\", \"most\": \"5 min\"", StringComparison.Ordinal)));
         Assert.Equal(2, wrong.Exit);
-        Assert.Contains("steps[1].name", wrong.Error, StringComparison.Ordinal);
+        Assert.Contains("steps[2].name", wrong.Error, StringComparison.Ordinal);
         Assert.Contains("steps[0].most", wrong.Error, StringComparison.Ordinal);
     }
 

@@ -1,9 +1,11 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tests.Winding;
 using Coilwright.Workshop.Tracing;
@@ -31,8 +33,11 @@ internal sealed class PieceShop : IAsyncDisposable
     public CoilStore Coils { get; private set; } = null!;
     public AssemblyRoom Assembly { get; private set; } = null!;
     public StepRoom Steps { get; private set; } = null!;
+    public ChargeRoom Magnets { get; private set; } = null!;
     public PottingRoom Potting { get; private set; } = null!;
     public InkRoom Ink { get; private set; } = null!;
+    public OutputBook Outputs { get; private set; } = null!;
+    public SetRoom Sets { get; private set; } = null!;
     public TestBench Test { get; private set; } = null!;
     public Dispatch Dispatch { get; private set; } = null!;
     public ReturnDesk Returns { get; private set; } = null!;
@@ -45,14 +50,16 @@ internal sealed class PieceShop : IAsyncDisposable
     public static CancellationToken Cancel => WorkingShop.Cancel;
 
     /// <param name="target">Ohms that the recipe wants of the whole pickup, ± 4 %.</param>
-    public static async Task<PieceShop> StartAsync(string target = "7.76 kΩ")
+    /// <param name="steps">The recipe's own steps as JSON; the usual ones when empty.</param>
+    public static async Task<PieceShop> StartAsync(string target = "7.76 kΩ", string steps = "")
     {
         PieceShop shop = new() { Shop = await WorkingShop.StartAsync() };
         shop.Hire();
         Assert.Empty(await shop.Shelf.Rules.KeepAsync(Guid.NewGuid(), Rules, "Joss", Cancel));
         Assert.Empty(await shop.Shop.Room.SetRoomTemperatureAsync("20 °C", "Mara", Cancel));
         Assert.Empty(await shop.Customers.AddAsync(Guid.NewGuid(), "K-031", "Pell & Daughter", Cancel));
-        shop.Revision = await shop.Shop.ReleasedAsync((await File.ReadAllTextAsync(RepositoryPath.Of("demo/recipes/breakwater-twin.json"), Cancel)).Replace("7.76 kΩ", target, StringComparison.Ordinal));
+        shop.Revision = await shop.Shop.ReleasedAsync((await File.ReadAllTextAsync(RepositoryPath.Of("demo/recipes/breakwater-twin.json"), Cancel)).Replace("7.76 kΩ", target, StringComparison.Ordinal)
+            .Replace("\"potting\":", (steps.Length > 0 ? $"\"steps\": {steps}, " : "") + "\"potting\":", StringComparison.Ordinal));
         shop.Slugs = await shop.BatchAsync("B-7", "slug", "BS-", "0117", "3.92 k", "3.98 k", "4.02 k", "4.03 k");
         shop.Screws = await shop.BatchAsync("B-8", "screw", "BC-", "0121", "3.95 k", "4.01 k", "4.00 k", "3.99 k");
         return shop;
@@ -114,8 +121,11 @@ internal sealed class PieceShop : IAsyncDisposable
         Coils = new CoilStore(Shop.Records, Shop.Room);
         Assembly = new AssemblyRoom(Shop.Records, Shelf, Coils);
         Steps = new StepRoom(Shop.Records, Shelf);
+        Magnets = new ChargeRoom(Shop.Records, Shelf);
         Potting = new PottingRoom(Shop.Records, Shelf);
         Ink = new InkRoom(Shop.Records, Shelf, Shop.Clock);
+        Outputs = new OutputBook(Coils);
+        Sets = new SetRoom(Shop.Records, Shelf, Outputs);
         Test = new TestBench(Shop.Records, Shelf, Shop.Clock);
         Dispatch = new Dispatch(Shop.Records, Shelf);
         Returns = new ReturnDesk(Shop.Records, Shelf, Shop.Clock);

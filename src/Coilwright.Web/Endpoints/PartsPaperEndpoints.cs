@@ -1,0 +1,57 @@
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Parts;
+using Coilwright.Web.Pages;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Parts;
+using Coilwright.Workshop.Recipes;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>The parts list of a recipe, for a number of pieces with their options.</summary>
+internal static class PartsPaperEndpoints
+{
+    public static void MapPartsPaper(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/recipes/{id:guid}/papers/parts", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) => ShowAsync(id, "parts", request, shop, cancel));
+        app.MapGet("/recipes/{id:guid}/papers/parts.pdf", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) => ShowAsync(id, "parts.pdf", request, shop, cancel));
+    }
+
+    private static async Task<IResult> ShowAsync(Guid id, string paper, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        string asked = request.Query["revision"].ToString();
+        if ((asked.Length == 0 ? revisions.MaxBy(one => one.Number) : revisions.FirstOrDefault(one => FormattableString.Invariant($"{one.Number}") == asked)) is not { } found || RecipeReader.Read(found.Json).Value is not { } recipe)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        List<Problem> problems = [];
+        IReadOnlyList<PartOption> options = PartOption.Of(recipe, request.Query["option"].ToString().Split('\n'), problems);
+        if (Count(request.Query["count"].ToString(), problems) is var count && problems.Count > 0)
+        {
+            return Answers.Page<MessagePage>(new() { ["Title"] = "Parts list", ["Text"] = string.Join(" ", problems.Select(problem => $"{problem.Field}: {problem.Message} ({problem.Understood}); allowed: {problem.Allowed}.")) }, StatusCodes.Status422UnprocessableEntity);
+        }
+
+        Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe)), load: null, new ForecastOptions { Strings = false }, cancel);
+        return PiecePaperEndpoints.Show(PartsSheet.Of(recipe.Name, PartsList.Of(recipe, prediction, options, count), (await PiecePaperEndpoints.GroundAsync(shop, cancel)).Heading(found.Letter), recipe.Name), paper, request.Query["size"].ToString(), request.HttpContext.Response);
+    }
+
+    private static int Count(string typed, List<Problem> problems)
+    {
+        if (typed.Trim().Length == 0)
+        {
+            return 1;
+        }
+
+        if (int.TryParse(typed.Replace(",", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int count) && count is >= 1 and <= PartsList.MostPieces)
+        {
+            return count;
+        }
+
+        problems.Add(new Problem("count", "how many pieces?", typed, FormattableString.Invariant($"1 to {PartsList.MostPieces:#,##0}")));
+        return 1;
+    }
+}

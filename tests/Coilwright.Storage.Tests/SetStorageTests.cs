@@ -1,0 +1,51 @@
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Pieces;
+
+namespace Coilwright.Storage.Tests;
+
+public sealed class SetStorageTests
+{
+    private static CancellationToken Cancel => TempShop.Cancel;
+
+    [Fact]
+    public async Task Two_tablets_that_want_one_piece_make_one_set_and_half_of_none()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        BatchRecord batch = await temp.BatchAsync();
+        PieceRecord[] pieces = [.. Enumerable.Range(1, 7).Select(number => Piece(batch, $"P-{number}"))];
+        foreach (PieceRecord piece in pieces)
+        {
+            Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
+        }
+
+        Guid[] sets = [.. Enumerable.Range(0, 6).Select(_ => Guid.NewGuid())];
+        Guid?[] taken = await Task.WhenAll(sets.Select((set, at) => Task.Run(() => temp.Shop.JoinSetAsync([Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)], [], Cancel), Cancel)));
+
+        Assert.Equal(5, taken.Count(one => one == pieces[0].Id));
+        int won = Array.FindIndex(taken, one => one is null);
+        IReadOnlyList<PieceEventRecord> kept = await temp.Shop.PieceEventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
+        Assert.Equal([pieces[won + 1].Id, pieces[0].Id], kept.Select(one => one.PieceId));
+        Assert.Equal(2, (await temp.Shop.PiecesWithAsync(new PieceQuery(SetId: sets[won]), Cancel)).Count);
+        Assert.Equal(2, (await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "s" + won), Cancel)).Count);
+        Assert.Empty(await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "S"), Cancel)); // the beginning of a name is not the name
+    }
+
+    [Fact]
+    public async Task A_piece_that_left_its_set_may_join_another_and_one_sent_twice_is_kept_once()
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        PieceRecord piece = Piece(await temp.BatchAsync(), "P-1");
+        Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
+        PieceEventRecord joined = Joined(piece, Guid.NewGuid(), "one\nbecause");
+        Assert.Null(await temp.Shop.JoinSetAsync([joined], [], Cancel));
+        Assert.Null(await temp.Shop.JoinSetAsync([joined], [], Cancel));
+        Assert.Equal(piece.Id, await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], [], Cancel));
+        Assert.Single(await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "ONE"), Cancel)); // a reason may stand below the name
+        await temp.Shop.AddPieceEventsAsync([joined with { Id = Guid.NewGuid(), Kind = PieceEventKind.LeftSet }], [], Cancel);
+        Assert.Null(await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], [], Cancel));
+    }
+
+    private static PieceRecord Piece(BatchRecord batch, string serial) => new() { Id = Guid.NewGuid(), Serial = serial, RecipeId = batch.RecipeId, RevisionNumber = 1, TimeUtc = TempShop.Noon };
+
+    private static PieceEventRecord Joined(PieceRecord piece, Guid set, string words) => new() { Id = Guid.NewGuid(), PieceId = piece.Id, Kind = PieceEventKind.JoinedSet, About = set, Step = "neck", Words = words, TimeUtc = TempShop.Noon };
+}
