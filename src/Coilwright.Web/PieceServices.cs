@@ -17,6 +17,7 @@ public sealed class PieceServices
         Assembly = new AssemblyRoom(records, Shelf, Coils);
         Steps = new StepRoom(records, Shelf);
         Potting = new PottingRoom(records, Shelf);
+        Undo = new UndoDesk(records, Shelf, Potting);
         Ink = new InkRoom(records, Shelf, time);
         Test = new TestBench(records, Shelf, time);
         Dispatch = new Dispatch(records, Shelf);
@@ -30,6 +31,7 @@ public sealed class PieceServices
     public AssemblyRoom Assembly { get; }
     public StepRoom Steps { get; }
     public PottingRoom Potting { get; }
+    public UndoDesk Undo { get; }
     public InkRoom Ink { get; }
     public TestBench Test { get; }
     public Dispatch Dispatch { get; }

@@ -1,6 +1,7 @@
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Steps;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -18,6 +19,8 @@ internal static class ClockEndpoints
         app.MapPost("/clocks/end", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.EndAsync(typed.Id, typed["step"], pieces, typed["person"], cancel), cancel));
         app.MapPost("/clocks/hold", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.HoldAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
         app.MapPost("/clocks/lift", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.LiftAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/undo", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Undo.UndoAsync(
+            new UndoEntry { Id = typed.Id, Serials = pieces, Basket = typed["undo-basket"], Reason = typed["reason"], Person = typed["person"] }, cancel), cancel));
         app.MapPost("/clocks/basket", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Potting.InAsync(
             new BasketEntry { Id = typed.Id, Label = typed["basket"], Lot = typed["lot"], Bath = typed["bath"], Limit = typed["limit"], Pieces = pieces, Person = typed["person"] }, cancel), cancel));
         app.MapPost("/clocks/bath", BathAsync);

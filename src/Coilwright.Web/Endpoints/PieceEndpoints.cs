@@ -22,6 +22,8 @@ internal static class PieceEndpoints
         app.MapPost("/pieces/{serial}/examine", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, async typed => (await shop.Pieces.Returns.ExamineAsync(TestForm.Read(typed, serial), cancel)).Problems, cancel));
         app.MapPost("/pieces/{serial}/close", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Returns.CloseAsync(typed.Id, serial, typed["done"], typed["cost"], typed["answer"], typed["scrap"].Length > 0, typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/exchange", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Assembly.ReplaceCoilAsync(typed.Id, serial, typed["out"], typed["in"], typed["reason"], typed["person"], cancel), cancel));
+        app.MapPost("/pieces/{serial}/undo", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Undo.UndoAsync(
+            new UndoEntry { Id = typed.Id, Serials = [serial], Reason = typed["undo-reason"], Shown = Guid.TryParse(typed["shown"], out Guid shown) ? shown : null, Person = typed["person"] }, cancel), cancel));
         app.MapGet("/test", async (string? piece, ShopServices shop, CancellationToken cancel) => await TestPageAsync(piece, [], null, Typed.Nothing, shop, cancel));
         app.MapPost("/test", TestAsync);
     }
@@ -52,6 +54,7 @@ internal static class PieceEndpoints
                 ["Customers"] = await shop.Records.CustomersAsync(cancel),
                 ["ToShip"] = piece.Life.IsInShop ? await shop.Pieces.Dispatch.MayShipAsync(piece.Life, nowUtc, rules, cancel) : [],
                 ["Finding"] = ReturnDesk.LastFinding(piece.Life, rules),
+                ["NoUndo"] = await shop.Pieces.Undo.RefusalAsync(piece.Life, nowUtc, rules.Zone, cancel),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
             },

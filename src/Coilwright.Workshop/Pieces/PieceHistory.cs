@@ -16,6 +16,7 @@ public sealed class PieceHistory
     /// <param name="events">All of them in order of entry.</param>
     public PieceHistory(PieceRecord piece, IReadOnlyList<PieceEventRecord> events)
     {
+        All = events;
         InForce = Hold(events);
         int back = LastIndex(PieceEventKind.Returned);
         Runs = [new StepRun(Assembly, piece.TimeUtc, piece.TimeUtc), .. RunsOf([.. InForce.Where((one, place) => place > back || one.Step is not (FinalTest or Packing))])];
@@ -33,6 +34,9 @@ public sealed class PieceHistory
 
         Holds = [.. InForce.Where(one => one.Kind == PieceEventKind.Held).Select(HoldOf)];
     }
+
+    /// <summary>Every event in order of entry: those taken back and their undoing too.</summary>
+    public IReadOnlyList<PieceEventRecord> All { get; }
 
     /// <summary>Events not undone, in order of entry.</summary>
     public IReadOnlyList<PieceEventRecord> InForce { get; }
@@ -60,6 +64,9 @@ public sealed class PieceHistory
 
     /// <summary>True when the shop keeps it as its measure.</summary>
     public bool IsGolden => InForce.Any(one => one.Kind == PieceEventKind.MadeGolden);
+
+    /// <summary>True for an event that a later one took back.</summary>
+    public bool IsTakenBack(PieceEventRecord one) => All.Any(undo => undo.Kind == PieceEventKind.Undone && undo.About == one.Id);
 
     /// <summary>True when the piece is in the shop: neither given up, nor shipped without having come back.</summary>
     public static bool IsInShop(IReadOnlyList<PieceEventRecord> events)

@@ -26,7 +26,7 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
             return (problems, null);
         }
 
-        bool sentTwice = life.History.InForce.Any(one => one.Id == entry.Id);
+        bool sentTwice = life.History.All.Any(one => one.Id == entry.Id);
         problems.AddRange(sentTwice ? [] : MayTest(life, nowUtc, rules));
         if (problems.Count > 0)
         {

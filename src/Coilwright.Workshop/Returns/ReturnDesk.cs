@@ -12,7 +12,7 @@ public sealed class ReturnDesk(IShopRecords records, PieceShelf shelf, TimeProvi
     {
         List<Problem> problems = [];
         PieceLife? life = await shelf.FindOneAsync(serial, problems, cancel).ConfigureAwait(false);
-        if (life is not null && life.History.Shipment is null && life.History.Return?.Id != id)
+        if (life is not null && life.History.Shipment is null && !life.History.All.Any(one => one.Id == id))
         {
             problems.Add(new Problem("piece", $"{life.Piece.Serial} {(life.History.IsScrapped ? "was scrapped" : "has not left the shop")}", life.Piece.Serial));
         }
@@ -66,7 +66,7 @@ public sealed class ReturnDesk(IShopRecords records, PieceShelf shelf, TimeProvi
     {
         List<Problem> problems = [];
         PieceLife? life = await shelf.FindOneAsync(serial, problems, cancel).ConfigureAwait(false);
-        if (life?.NotHere is { } away && !life.History.InForce.Any(one => one.Id == id))
+        if (life?.NotHere is { } away && !life.History.All.Any(one => one.Id == id))
         {
             problems.Add(away);
         }

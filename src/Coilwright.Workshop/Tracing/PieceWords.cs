@@ -21,12 +21,22 @@ public static class PieceWords
     /// <summary>One event in a line.</summary>
     public static string Of(PieceEventRecord one, TracedPiece piece) => one.Kind switch
     {
-        PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.Baskets.First(own => own.Id == basket).Label}" : "")}{(one.MixId is { } mix ? $" with ink {piece.Mixes.First(own => own.Id == mix).Label}" : "")}",
+        PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.NameOf(basket)}" : "")}{(one.MixId is { } mix ? $" with ink {piece.NameOf(mix)}" : "")}",
+        PieceEventKind.Tested => $"final test: {one.Words}",
+        PieceEventKind.Shipped => $"shipped to {(one.CustomerId is { } customer ? piece.NameOf(customer) : "")}",
+        PieceEventKind.Undone => $"taken back: {piece.Life.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
+        _ => Short(one),
+    };
+
+    /// <summary>One event in the fewest words, without what it went into or whom it went to.</summary>
+    public static string Short(PieceEventRecord one) => one.Kind switch
+    {
+        PieceEventKind.StepBegun => $"{one.Step} begun",
         PieceEventKind.StepEnded => $"{one.Step} ended",
         PieceEventKind.Held => $"held: {one.Words}",
         PieceEventKind.Lifted => $"hold lifted: {one.Words}",
-        PieceEventKind.Tested => $"final test: {one.Words}",
-        PieceEventKind.Shipped => $"shipped to {piece.Customers.FirstOrDefault(own => own.Id == one.CustomerId)?.Words}",
+        PieceEventKind.Tested => "final test",
+        PieceEventKind.Shipped => "shipped",
         PieceEventKind.Returned => $"returned: {one.Words}",
         PieceEventKind.Examined => $"examined: {one.Words}",
         PieceEventKind.Repaired => $"mended: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",

@@ -11,4 +11,11 @@ namespace Coilwright.Workshop.Tracing;
 /// <param name="Baskets">Baskets it was potted in.</param>
 /// <param name="Mixes">Inks it was marked with.</param>
 /// <param name="Customers">Customers it went to, in order.</param>
-public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<TracedCoil> Coils, IReadOnlyList<BasketRecord> Baskets, IReadOnlyList<InkMixRecord> Mixes, IReadOnlyList<CustomerRecord> Customers);
+public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<TracedCoil> Coils, IReadOnlyList<BasketRecord> Baskets, IReadOnlyList<InkMixRecord> Mixes, IReadOnlyList<CustomerRecord> Customers)
+{
+    /// <summary>Labels of every basket and ink and words of every customer that an event of the piece names, also one that was taken back.</summary>
+    public IReadOnlyDictionary<Guid, string> Names { get; init; } = new Dictionary<Guid, string>();
+
+    /// <summary>What an event names; a question mark when it is not known.</summary>
+    public string NameOf(Guid id) => Names.GetValueOrDefault(id, "?");
+}

@@ -98,9 +98,9 @@ internal static class PlainPieces
             writer.WriteLine("  " + option);
         }
 
-        foreach (PieceEventRecord one in life.History.InForce)
+        foreach (PieceEventRecord one in life.History.All)
         {
-            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{By(one.Person)}");
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{By(one.Person)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}");
         }
     }
 

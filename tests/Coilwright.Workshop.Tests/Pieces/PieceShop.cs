@@ -33,6 +33,7 @@ internal sealed class PieceShop : IAsyncDisposable
     public StepRoom Steps { get; private set; } = null!;
     public PottingRoom Potting { get; private set; } = null!;
     public InkRoom Ink { get; private set; } = null!;
+    public UndoDesk Undo { get; private set; } = null!;
     public TestBench Test { get; private set; } = null!;
     public Dispatch Dispatch { get; private set; } = null!;
     public ReturnDesk Returns { get; private set; } = null!;
@@ -116,6 +117,7 @@ internal sealed class PieceShop : IAsyncDisposable
         Steps = new StepRoom(Shop.Records, Shelf);
         Potting = new PottingRoom(Shop.Records, Shelf);
         Ink = new InkRoom(Shop.Records, Shelf, Shop.Clock);
+        Undo = new UndoDesk(Shop.Records, Shelf, Potting);
         Test = new TestBench(Shop.Records, Shelf, Shop.Clock);
         Dispatch = new Dispatch(Shop.Records, Shelf);
         Returns = new ReturnDesk(Shop.Records, Shelf, Shop.Clock);
