@@ -100,7 +100,7 @@ internal static class PlainPieces
 
         foreach (PieceEventRecord one in life.History.All)
         {
-            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{By(one.Person)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}");
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}");
         }
     }
 
