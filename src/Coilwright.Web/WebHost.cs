@@ -56,6 +56,7 @@ public static class WebHost
         app.MapAssembly();
         app.MapClocks();
         app.MapPieces();
+        app.MapTold();
         app.MapPiecePapers();
         app.MapShop();
         app.MapApi();

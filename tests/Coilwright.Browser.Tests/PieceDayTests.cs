@@ -127,6 +127,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Take " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
         await PressAsync(page, "Begin or do the step");
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = Serial })).ToContainTextAsync("may go to potting");
         await page.GetByText("Into a potting basket").ClickAsync();
         await page.GetByLabel("Take " + Serial).CheckAsync();
         await page.GetByLabel("Basket").FillAsync("K1");

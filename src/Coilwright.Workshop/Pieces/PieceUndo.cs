@@ -12,7 +12,7 @@ public static class PieceUndo
     {
         IReadOnlyList<PieceEventRecord> inForce = history.InForce;
         int first = inForce.Count - 1;
-        while (first > 0 && AreOneEntry(inForce[first - 1], inForce[first]))
+        while (first > 0 && AreOneEntry(inForce[first - 1], inForce[first], history))
         {
             first--;
         }
@@ -51,10 +51,10 @@ public static class PieceUndo
     };
 
     /// <summary>One entry makes a step begun and ended at once, a test of a golden piece, or the lifting of several holds; all at one moment.</summary>
-    private static bool AreOneEntry(PieceEventRecord before, PieceEventRecord after) =>
+    private static bool AreOneEntry(PieceEventRecord before, PieceEventRecord after, PieceHistory history) =>
         before.TimeUtc == after.TimeUtc && (before.Kind, after.Kind) switch
         {
-            (PieceEventKind.StepBegun, PieceEventKind.StepEnded) => before.Step == after.Step,
+            (PieceEventKind.StepBegun, PieceEventKind.StepEnded) => before.Step == after.Step && history.LateOf(before) == history.LateOf(after), // two entries that waited on a tablet may arrive at one moment
             (PieceEventKind.Tested, PieceEventKind.MadeGolden) or (PieceEventKind.Lifted, PieceEventKind.Lifted) => true,
             _ => false,
         };

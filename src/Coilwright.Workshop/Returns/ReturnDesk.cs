@@ -32,8 +32,7 @@ public sealed class ReturnDesk(IShopRecords records, PieceShelf shelf, TimeProvi
         List<Problem> problems = [];
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         PieceLife? life = await shelf.FindOneAsync(entry.Serial, problems, cancel).ConfigureAwait(false);
-        RoomTemperature? latest = await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false);
-        TestReader reader = new(entry, life?.Piece.Id ?? Guid.Empty, latest is not null && clock.GetUtcNow() - latest.TimeUtc <= WindingRoom.RoomHolds ? latest.TemperatureC : null, nowUtc);
+        TestReader reader = new(entry, life?.Piece.Id ?? Guid.Empty, (await RoomInForce.AtAsync(records, clock.GetUtcNow(), cancel).ConfigureAwait(false))?.TemperatureC, nowUtc);
         IReadOnlyList<PieceReadingRecord> now = reader.Read();
         problems.AddRange(reader.Problems);
         if (life is not null && (life.History.Return is null || !life.IsInShop))

@@ -15,17 +15,19 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
     /// <param name="mix">Label of the ink, for marking; empty elsewhere.</param>
     /// <param name="person">Who does it.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<IReadOnlyList<Problem>> BeginAsync(Guid id, string step, IReadOnlyList<string> serials, string mix, string person, CancellationToken cancel)
+    /// <param name="told">The tablet's times when the entry waited on it: whether the step may begin follows from when it was made.</param>
+    public async Task<IReadOnlyList<Problem>> BeginAsync(Guid id, string step, IReadOnlyList<string> serials, string mix, string person, CancellationToken cancel, ToldLate? told = null)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
         IReadOnlyList<PieceLife> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
         RefuseRecorded(step, problems);
-        InkMixRecord? ink = await InkAsync(step, mix, nowUtc, rules, problems, cancel).ConfigureAwait(false);
+        DateTimeOffset madeUtc = ToldLate.MadeUtc(told, nowUtc);
+        InkMixRecord? ink = await InkAsync(step, mix, madeUtc, rules, problems, cancel).ConfigureAwait(false);
         List<PieceEventRecord> events = [];
         foreach (PieceLife life in lives)
         {
-            problems.AddRange(MayBegin(life, step, nowUtc, rules));
+            problems.AddRange(MayBegin(life, step, madeUtc, rules));
             PieceEventRecord begun = new() { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " begun"), PieceId = life.Piece.Id, Kind = PieceEventKind.StepBegun, Step = step, MixId = ink?.Id, Person = person.Trim(), TimeUtc = nowUtc };
             events.Add(begun);
             if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && plan.Least == TimeSpan.Zero)
@@ -34,11 +36,11 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
             }
         }
 
-        return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told).ConfigureAwait(false);
     }
 
-    /// <summary>Ends a step that goes on, or gives every problem.</summary>
-    public async Task<IReadOnlyList<Problem>> EndAsync(Guid id, string step, IReadOnlyList<string> serials, string person, CancellationToken cancel)
+    /// <summary>Ends a step that goes on, or gives every problem. An end told late counts for the step's shortest time from when it was made.</summary>
+    public async Task<IReadOnlyList<Problem>> EndAsync(Guid id, string step, IReadOnlyList<string> serials, string person, CancellationToken cancel, ToldLate? told = null)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
@@ -49,7 +51,7 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
             {
                 problems.Add(new Problem("step", $"{step} does not go on with {life.Piece.Serial}", step, string.Join(", ", life.History.Runs.Where(one => one.EndedUtc is null).Select(one => one.Step)) is { Length: > 0 } going ? going : "begin it first"));
             }
-            else if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && StepRules.MayEnd(plan, run, nowUtc, rules.Zone) is { } early)
+            else if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && StepRules.MayEnd(plan, run, ToldLate.MadeUtc(told, nowUtc), rules.Zone) is { } early)
             {
                 problems.Add(early);
             }
@@ -57,7 +59,7 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
             events.Add(new PieceEventRecord { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"), PieceId = life.Piece.Id, Kind = PieceEventKind.StepEnded, Step = step, Person = person.Trim(), TimeUtc = nowUtc });
         }
 
-        return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told).ConfigureAwait(false);
     }
 
     /// <summary>Puts a hold on pieces until a person lifts it.</summary>
@@ -144,11 +146,11 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
         return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
     }
 
-    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, List<PieceEventRecord> events, List<Problem> problems, CancellationToken cancel)
+    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, List<PieceEventRecord> events, List<Problem> problems, CancellationToken cancel, ToldLate? told = null)
     {
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync(events, [], cancel).ConfigureAwait(false);
+            await records.AddPieceEventsAsync([.. events, .. PieceHistory.Told(events, told)], [], cancel).ConfigureAwait(false);
             return problems;
         }
 

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Tracing;
 
@@ -27,6 +29,10 @@ public static class PieceWords
         PieceEventKind.Undone => $"taken back: {piece.Life.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
         _ => Short(one),
     };
+
+    /// <summary>When a person made an entry that arrived late; empty for one told at once.</summary>
+    public static string Late(PieceEventRecord one, TracedPiece piece, TimeZoneInfo zone) =>
+        piece.Life.History.LateOf(one) is { } told ? string.Create(CultureInfo.InvariantCulture, $" (made {ShopTime.Words(told.SaidUtc, zone)} by the tablet's clock, sent {told.Waited.TotalMinutes:0} min later)") : "";
 
     /// <summary>One event in the fewest words, without what it went into or whom it went to.</summary>
     public static string Short(PieceEventRecord one) => one.Kind switch
