@@ -26,6 +26,10 @@ public static class PieceWords
         PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.NameOf(basket)}" : "")}{(one.MixId is { } mix ? $" with ink {piece.NameOf(mix)}" : "")}",
         PieceEventKind.Tested => $"final test: {one.Words}",
         PieceEventKind.Shipped => $"shipped to {(one.CustomerId is { } customer ? piece.NameOf(customer) : "")}",
+        PieceEventKind.Returned => $"returned: {one.Words}",
+        PieceEventKind.Examined => $"examined: {one.Words}",
+        PieceEventKind.Repaired => $"mended: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
+        PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
         PieceEventKind.Undone => $"taken back: {piece.Life.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
         _ => Short(one),
     };
@@ -43,10 +47,10 @@ public static class PieceWords
         PieceEventKind.Lifted => $"hold lifted: {one.Words}",
         PieceEventKind.Tested => "final test",
         PieceEventKind.Shipped => "shipped",
-        PieceEventKind.Returned => $"returned: {one.Words}",
-        PieceEventKind.Examined => $"examined: {one.Words}",
-        PieceEventKind.Repaired => $"mended: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
-        PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
+        PieceEventKind.Returned => "returned",
+        PieceEventKind.Examined => "examined",
+        PieceEventKind.Repaired => "mended",
+        PieceEventKind.Scrapped => "scrapped",
         _ => one.Words,
     };
 }
