@@ -20,6 +20,7 @@ public sealed class PieceServices
         Steps = new StepRoom(records, Shelf);
         Magnets = new ChargeRoom(records, Shelf);
         Potting = new PottingRoom(records, Shelf);
+        Undo = new UndoDesk(records, Shelf, Potting);
         Ink = new InkRoom(records, Shelf, time);
         Sets = new SetRoom(records, Shelf, new OutputBook(Coils));
         Test = new TestBench(records, Shelf, time);
@@ -35,6 +36,7 @@ public sealed class PieceServices
     public StepRoom Steps { get; }
     public ChargeRoom Magnets { get; }
     public PottingRoom Potting { get; }
+    public UndoDesk Undo { get; }
     public InkRoom Ink { get; }
     public SetRoom Sets { get; }
     public TestBench Test { get; }

@@ -57,6 +57,7 @@ public static class WebHost
         app.MapSets();
         app.MapClocks();
         app.MapPieces();
+        app.MapTold();
         app.MapPiecePapers();
         app.MapShop();
         app.MapApi();

@@ -9,9 +9,6 @@ namespace Coilwright.Workshop;
 /// <summary>What happens at the winder: batches are begun, coils are read and judged, a slip is undone. Safe for several callers at once.</summary>
 public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock)
 {
-    /// <summary>How long a room temperature holds.</summary>
-    public static readonly TimeSpan RoomHolds = TimeSpan.FromHours(2);
-
     private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
     /// <summary>Limits of released revisions; those never change.</summary>
@@ -71,11 +68,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         return [];
     }
 
-    private async Task<RoomTemperature?> RoomAsync(CancellationToken cancel)
-    {
-        RoomTemperature? latest = await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false);
-        return latest is not null && clock.GetUtcNow() - latest.TimeUtc <= RoomHolds ? latest : null;
-    }
+    private Task<RoomTemperature?> RoomAsync(CancellationToken cancel) => RoomInForce.AtAsync(records, clock.GetUtcNow(), cancel);
 
     private sealed record Found(BatchRecord Batch, RevisionRecord Revision, VerdictLimits Limits);
 

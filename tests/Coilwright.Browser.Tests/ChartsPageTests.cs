@@ -41,6 +41,12 @@ public sealed class ChartsPageTests(Chromium chromium)
         await page.GetByLabel("Because").FillAsync("new spool");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take limits anew and draw" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("taken anew from the 16 coils from C-025 on, because: new spool");
+        await page.GetByLabel("Who", new() { Exact = true }).FillAsync("Joss");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep them for the shop" }).ClickAsync();
+        await page.GotoAsync("/charts"); // nothing of it in the address
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("from C-025 on, because: new spool (kept for the shop)");
+        await page.GotoAsync("/charts?limits=frozen");
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("frozen: from the first 20 coils");
     }
 
     [Fact]

@@ -134,6 +134,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await Expect(page.GetByLabel("Charger or means")).ToHaveValueAsync("coil charger 2");
         await page.GetByLabel("Magnets charged to").FillAsync("80 %");
         await PressAsync(page, "Begin or do the step");
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = Serial })).ToContainTextAsync("may go to potting");
         await page.GetByText("Into a potting basket").ClickAsync();
         await page.GetByLabel("Take " + Serial).CheckAsync();
         await page.GetByLabel("Basket").FillAsync("K1");

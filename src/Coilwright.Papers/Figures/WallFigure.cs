@@ -27,8 +27,9 @@ public static class WallFigure
         }
 
         Marks(sheet, wall, chart, scale);
-        string signals = wall.Signals.Count(signal => signal.Chart == chart.Name).ToString("#,##0", CultureInfo.InvariantCulture);
-        return sheet.Svg("wall", Capital(chart.Name), $"{chart.Values.Count} points, {signals} signals; the tables below name them.");
+        int marked = wall.Signals.Where(signal => signal.Chart == chart.Name).Select(signal => signal.Index).Distinct().Count(), signals = wall.Spells().Count(spell => spell.Chart == chart.Name);
+        string told = string.Create(CultureInfo.InvariantCulture, $"{chart.Values.Count:#,##0} points, {marked:#,##0} of them marked, in {signals:#,##0} signals: a signal is an unbroken run of points that one rule marks. The tables below name them.");
+        return sheet.Svg("wall", Capital(chart.Name), told);
     }
 
     private static void Limits(PlotSheet sheet, Wall wall, WallSeries chart, double scale, PlotAxis y)

@@ -105,9 +105,9 @@ public sealed partial class SqliteShop
             IQueryable<Guid> wanted = query switch
             {
                 { Lot: { } lot } => context.PieceParts.Where(row => row.Lot == lot).Select(row => row.PieceId),
-                { BasketId: { } basket } => context.PieceEvents.Where(row => row.BasketId == basket).Select(row => row.PieceId),
-                { MixId: { } mix } => context.PieceEvents.Where(row => row.MixId == mix).Select(row => row.PieceId),
-                { CustomerId: { } customer } => context.PieceEvents.Where(row => row.CustomerId == customer).Select(row => row.PieceId),
+                { BasketId: { } basket } => InForceEvents(context).Where(row => row.BasketId == basket).Select(row => row.PieceId),
+                { MixId: { } mix } => InForceEvents(context).Where(row => row.MixId == mix).Select(row => row.PieceId),
+                { CustomerId: { } customer } => InForceEvents(context).Where(row => row.CustomerId == customer).Select(row => row.PieceId),
                 { RecipeId: { } recipe } => context.Pieces.Where(row => row.RecipeId == recipe).Select(row => row.Id),
                 { SetId: { } set } => context.PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && row.About == set).Select(row => row.PieceId),
                 { SetName: { } name } => context.PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && (EF.Functions.Collate(row.Words, "NOCASE") == name || EF.Functions.Collate(row.Words.Substring(0, name.Length + 1), "NOCASE") == name + "\n")).Select(row => row.PieceId),
@@ -162,8 +162,8 @@ public sealed partial class SqliteShop
     public async Task<PieceRecord?> GoldenPieceAsync(Guid recipeId, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await (from made in context.PieceEvents
-                      where made.Kind == PieceEventKind.MadeGolden && !context.PieceEvents.Any(undo => undo.Kind == PieceEventKind.Undone && undo.About == made.Id && undo.PieceId == made.PieceId)
+        return await (from made in InForceEvents(context)
+                      where made.Kind == PieceEventKind.MadeGolden
                       join piece in context.Pieces on made.PieceId equals piece.Id
                       where piece.RecipeId == recipeId
                       orderby EF.Property<long>(made, ShopContext.EntryOrder) descending
@@ -219,6 +219,10 @@ public sealed partial class SqliteShop
         await alone.CommitAsync(cancel);
         return null;
     }
+
+    /// <summary>Events that no later one took back.</summary>
+    private static IQueryable<PieceEventRecord> InForceEvents(ShopContext context) =>
+        context.PieceEvents.Where(one => !context.PieceEvents.Any(undo => undo.PieceId == one.PieceId && undo.Kind == PieceEventKind.Undone && undo.About == one.Id));
 
     /// <summary>Parts that no event took out.</summary>
     private static IQueryable<PiecePartRecord> InForce(ShopContext context) =>

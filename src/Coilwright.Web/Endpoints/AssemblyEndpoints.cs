@@ -77,7 +77,7 @@ internal static class AssemblyEndpoints
 
         Guid? recipe = Guid.TryParse(typed["recipe"], out Guid id) ? id : null;
         return problems.Count == 0 && made.Count == 1
-            ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(made[0])}")
+            ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(made[0])}?done=assembly")
             : await PageAsync(recipe, typed["by"], problems, made, problems.Count > 0 ? typed : Typed.Nothing, shop, cancel);
     }
 }

@@ -16,14 +16,16 @@ internal static class PieceEndpoints
     public static void MapPieces(this IEndpointRouteBuilder app)
     {
         app.MapGet("/pieces", ListAsync);
-        app.MapGet("/pieces/{serial}", async (string serial, ShopServices shop, CancellationToken cancel) => await PageAsync(serial, [], Typed.Nothing, shop, cancel));
+        app.MapGet("/pieces/{serial}", async (string serial, string? done, ShopServices shop, CancellationToken cancel) => await PageAsync(serial, [], Typed.Nothing, shop, cancel, done ?? ""));
         app.MapPost("/pieces/{serial}/ship", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Dispatch.ShipAsync(typed.Id, [serial], typed["customer"], typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/return", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Returns.ReturnAsync(typed.Id, serial, typed["complaint"], typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/examine", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, async typed => (await shop.Pieces.Returns.ExamineAsync(TestForm.Read(typed, serial), cancel)).Problems, cancel));
         app.MapPost("/pieces/{serial}/close", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Returns.CloseAsync(typed.Id, serial, typed["done"], typed["cost"], typed["answer"], typed["scrap"].Length > 0, typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/exchange", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Assembly.ReplaceCoilAsync(typed.Id, serial, typed["out"], typed["in"], typed["reason"], typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/charge", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Magnets.ChargeAsync(typed.Id, [serial], ChargeForm.Read(typed), typed["why"], typed["person"], cancel), cancel));
-        app.MapGet("/test", async (string? piece, ShopServices shop, CancellationToken cancel) => await TestPageAsync(piece, [], null, Typed.Nothing, shop, cancel));
+        app.MapPost("/pieces/{serial}/undo", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Undo.UndoAsync(
+            new UndoEntry { Id = typed.Id, Serials = [serial], Reason = typed["undo-reason"], Shown = Guid.TryParse(typed["shown"], out Guid shown) ? shown : null, Person = typed["person"] }, cancel), cancel));
+        app.MapGet("/test", async (string? piece, Guid? judged, ShopServices shop, CancellationToken cancel) => await TestPageAsync(piece, [], judged, Typed.Nothing, shop, cancel));
         app.MapPost("/test", TestAsync);
     }
 
@@ -35,7 +37,7 @@ internal static class PieceEndpoints
         ["Customer"] = await shop.Pieces.Shelf.CustomerWordsAsync(cancel),
     });
 
-    private static async Task<IResult> PageAsync(string serial, IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> PageAsync(string serial, IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel, string done = "")
     {
         if (await shop.Pieces.Trace.PieceAsync(serial, cancel) is not { } piece)
         {
@@ -53,8 +55,10 @@ internal static class PieceEndpoints
                 ["Customers"] = await shop.Records.CustomersAsync(cancel),
                 ["ToShip"] = piece.Life.IsInShop ? await shop.Pieces.Dispatch.MayShipAsync(piece.Life, nowUtc, rules, cancel) : [],
                 ["Finding"] = ReturnDesk.LastFinding(piece.Life, rules),
+                ["NoUndo"] = await shop.Pieces.Undo.RefusalAsync(piece.Life, nowUtc, rules.Zone, cancel),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
+                ["Done"] = done,
             },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
@@ -63,10 +67,10 @@ internal static class PieceEndpoints
     {
         Typed typed = new(await request.ReadFormAsync(cancel));
         IReadOnlyList<Problem> problems = await act(typed);
-        return problems.Count == 0 ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(serial)}") : await PageAsync(serial, problems, typed, shop, cancel);
+        return problems.Count == 0 ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(serial)}?done={DoneForm.Of(request)}") : await PageAsync(serial, problems, typed, shop, cancel);
     }
 
-    private static async Task<IResult> TestPageAsync(string? serial, IReadOnlyList<Problem> problems, FinalTestVerdict? verdict, Typed typed, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> TestPageAsync(string? serial, IReadOnlyList<Problem> problems, Guid? judged, Typed typed, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<PieceLife> open = await shop.Pieces.Shelf.OpenAsync(cancel);
         PieceLife? life = serial is null ? null : open.FirstOrDefault(one => string.Equals(one.Piece.Serial, serial.Trim(), StringComparison.OrdinalIgnoreCase)) ?? await shop.Pieces.Shelf.FindAsync(serial, cancel);
@@ -80,17 +84,21 @@ internal static class PieceEndpoints
                 ["Zone"] = rules.Zone,
                 ["Life"] = life,
                 ["Asked"] = life is null ? null : TestBench.Asked(life.Recipe, await shop.Pieces.Test.GoldenAsync(life, cancel), rules),
-                ["Verdict"] = verdict,
+                ["Judged"] = life?.History.All.FirstOrDefault(one => one.Id == judged && one.Kind == PieceEventKind.Tested),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
             },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
+    /// <summary>Judges a piece as the form says; <paramref name="told"/> when it waited on a tablet.</summary>
+    public static Task<(IReadOnlyList<Problem> Problems, FinalTestVerdict? Verdict)> JudgeAsync(Typed typed, ShopServices shop, ToldLate? told, CancellationToken cancel) =>
+        shop.Pieces.Test.TestAsync(TestForm.Read(typed, typed["piece"]), cancel, told);
+
     private static async Task<IResult> TestAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         Typed typed = new(await request.ReadFormAsync(cancel));
-        (IReadOnlyList<Problem> problems, FinalTestVerdict? verdict) = await shop.Pieces.Test.TestAsync(TestForm.Read(typed, typed["piece"]), cancel);
-        return await TestPageAsync(typed["piece"], problems, verdict, problems.Count > 0 ? typed : Typed.Nothing, shop, cancel);
+        IReadOnlyList<Problem> problems = (await JudgeAsync(typed, shop, null, cancel)).Problems;
+        return problems.Count == 0 ? Results.LocalRedirect($"/test?piece={Uri.EscapeDataString(typed["piece"])}&judged={typed["id"]}") : await TestPageAsync(typed["piece"], problems, null, typed, shop, cancel);
     }
 }

@@ -32,7 +32,7 @@ internal static class SetUpEndpoints
             return Answers.NotFoundPage();
         }
 
-        RoomTemperature? room = await shop.Records.LatestRoomTemperatureAsync(cancel);
+        RoomTemperature? room = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel);
         PickupModel model = RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe.Value));
         WindingSetUp setUp = WindingSetUp.For(recipe.Value, model, Forecaster.Predict(model, load: null, cancel: cancel), roomC: room?.TemperatureC ?? WindingSetUp.UsualRoomC) with
         {

@@ -60,8 +60,7 @@ internal static class StockEndpoints
     private static async Task<IResult> MeasureAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        RoomTemperature? latest = await shop.Records.LatestRoomTemperatureAsync(cancel);
-        string room = latest is not null && shop.Time.GetUtcNow() - latest.TimeUtc <= WindingRoom.RoomHolds ? latest.Typed : "";
+        string room = (await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel))?.Typed ?? "";
         string temperature = form["temperature"].ToString() is { Length: > 0 } typed ? typed : room;
         return await AfterAsync(await shop.Stock.MeasureAsync(IdOf(form), form["spool"].ToString(), form["length"].ToString(), form["resistance"].ToString(), temperature, form["person"].ToString(), cancel), shop, cancel);
     }

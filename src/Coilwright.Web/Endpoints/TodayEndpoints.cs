@@ -32,7 +32,7 @@ internal static class TodayEndpoints
         {
             ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
             ["Batches"] = standings,
-            ["Room"] = await shop.Records.LatestRoomTemperatureAsync(cancel),
+            ["Room"] = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel),
             ["Problems"] = problems,
             ["Typed"] = typed,
         }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Primitives;
 
 namespace Coilwright.Web.Forms;
 
@@ -7,6 +8,10 @@ public sealed class Typed(IFormCollection? form = null)
 {
     /// <summary>Nothing typed yet.</summary>
     public static Typed Nothing { get; } = new();
+
+    /// <summary>Fields by name; of a name that comes several times every value, and of the entry's own id the last.</summary>
+    public static Typed Of(IReadOnlyList<(string Name, string Value)> fields) =>
+        new(new FormCollection(fields.GroupBy(field => field.Name, StringComparer.Ordinal).ToDictionary(same => same.Key, same => same.Key == "id" ? new StringValues(same.Last().Value) : new StringValues([.. same.Select(field => field.Value)]))));
 
     /// <summary>A field as typed; empty when it was not.</summary>
     public string this[string field] => form?[field].ToString() ?? "";

@@ -16,7 +16,7 @@ public sealed class Dispatch(IShopRecords records, PieceShelf shelf)
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         IReadOnlyList<PieceLife> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
-        if (lives.Count > 0 && lives.All(life => life.History.InForce.Any(one => one.Id == ReadingChain.IdWithin(id, life.Piece.Serial))))
+        if (lives.Count > 0 && lives.All(life => life.History.All.Any(one => one.Id == ReadingChain.IdWithin(id, life.Piece.Serial))))
         {
             return [];
         }

@@ -53,4 +53,7 @@ public enum PieceEventKind
 
     /// <summary>Another event was taken back.</summary>
     Undone,
+
+    /// <summary>Another event was told late: it waited on a tablet, with the times that the tablet showed.</summary>
+    ToldLate,
 }

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Pieces;
@@ -16,6 +17,7 @@ public sealed class PieceHistory
     /// <param name="events">All of them in order of entry.</param>
     public PieceHistory(PieceRecord piece, IReadOnlyList<PieceEventRecord> events)
     {
+        All = events;
         InForce = Hold(events);
         int back = LastIndex(PieceEventKind.Returned);
         Runs = [new StepRun(Assembly, piece.TimeUtc, piece.TimeUtc), .. RunsOf([.. InForce.Where((one, place) => place > back || one.Step is not (FinalTest or Packing))])];
@@ -33,6 +35,9 @@ public sealed class PieceHistory
 
         Holds = [.. InForce.Where(one => one.Kind == PieceEventKind.Held).Select(HoldOf)];
     }
+
+    /// <summary>Every event in order of entry: those taken back and their undoing too.</summary>
+    public IReadOnlyList<PieceEventRecord> All { get; }
 
     /// <summary>Events not undone, in order of entry.</summary>
     public IReadOnlyList<PieceEventRecord> InForce { get; }
@@ -61,6 +66,16 @@ public sealed class PieceHistory
     /// <summary>True when the shop keeps it as its measure.</summary>
     public bool IsGolden => InForce.Any(one => one.Kind == PieceEventKind.MadeGolden);
 
+    /// <summary>True for an event that a later one took back.</summary>
+    public bool IsTakenBack(PieceEventRecord one) => All.Any(undo => undo.Kind == PieceEventKind.Undone && undo.About == one.Id);
+
+    /// <summary>The tablet's times of an event that was told late; null for one told at once.</summary>
+    public ToldLate? LateOf(PieceEventRecord one) => ToldLate.Read(All.FirstOrDefault(told => told.Kind == PieceEventKind.ToldLate && told.About == one.Id)?.Words);
+
+    /// <summary>Records that go with events told late, one for each; none for those told at once.</summary>
+    public static IEnumerable<PieceEventRecord> Told(IEnumerable<PieceEventRecord> events, ToldLate? told) => told is null ? []
+        : events.Select(one => one with { Id = ReadingChain.IdWithin(one.Id, "told"), Kind = PieceEventKind.ToldLate, About = one.Id, Words = told.Text, Step = "", BasketId = null, MixId = null, CustomerId = null, Passed = null });
+
     /// <summary>True when the piece is in the shop: neither given up, nor shipped without having come back.</summary>
     public static bool IsInShop(IReadOnlyList<PieceEventRecord> events)
     {
@@ -75,7 +90,7 @@ public sealed class PieceHistory
     private static IReadOnlyList<PieceEventRecord> Hold(IReadOnlyList<PieceEventRecord> events)
     {
         HashSet<Guid> undone = [.. events.Where(one => one.Kind == PieceEventKind.Undone).Select(one => one.About).OfType<Guid>()];
-        return [.. events.Where(one => one.Kind != PieceEventKind.Undone && !undone.Contains(one.Id))];
+        return [.. events.Where(one => one.Kind is not (PieceEventKind.Undone or PieceEventKind.ToldLate) && !undone.Contains(one.Id))];
     }
 
     private int LastIndex(PieceEventKind kind)
@@ -97,12 +112,12 @@ public sealed class PieceHistory
         return shipped > back ? InForce[shipped] : null;
     }
 
-    private static IEnumerable<StepRun> RunsOf(IReadOnlyList<PieceEventRecord> events)
+    private IEnumerable<StepRun> RunsOf(IReadOnlyList<PieceEventRecord> events)
     {
         foreach (IGrouping<string, PieceEventRecord> step in events.Where(one => one.Kind is PieceEventKind.StepBegun or PieceEventKind.StepEnded).GroupBy(one => one.Step, StringComparer.Ordinal))
         {
             PieceEventRecord begun = step.First();
-            yield return new StepRun(step.Key, begun.TimeUtc, step.LastOrDefault(one => one.Kind == PieceEventKind.StepEnded)?.TimeUtc);
+            yield return new StepRun(step.Key, ToldLate.MadeUtc(LateOf(begun), begun.TimeUtc), step.LastOrDefault(one => one.Kind == PieceEventKind.StepEnded)?.TimeUtc);
         }
     }
 

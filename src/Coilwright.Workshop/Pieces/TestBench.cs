@@ -12,14 +12,15 @@ namespace Coilwright.Workshop.Pieces;
 /// <summary>The final test: readings of a whole piece against the golden piece or the recipe, with verdict and cause, kept.</summary>
 public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvider clock)
 {
-    /// <summary>Tests a piece, or gives every problem and keeps nothing.</summary>
-    public async Task<(IReadOnlyList<Problem> Problems, FinalTestVerdict? Verdict)> TestAsync(TestEntry entry, CancellationToken cancel)
+    /// <summary>Tests a piece, or gives every problem and keeps nothing. Holds and the room count as they were when a test told late was made.</summary>
+    public async Task<(IReadOnlyList<Problem> Problems, FinalTestVerdict? Verdict)> TestAsync(TestEntry entry, CancellationToken cancel, ToldLate? told = null)
     {
         List<Problem> problems = [];
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         PieceLife? life = await shelf.FindOneAsync(entry.Serial, problems, cancel).ConfigureAwait(false);
-        TestReader reader = new(entry, life?.Piece.Id ?? Guid.Empty, await RoomAsync(cancel).ConfigureAwait(false), nowUtc);
+        DateTimeOffset madeUtc = ToldLate.MadeUtc(told, nowUtc);
+        TestReader reader = new(entry, life?.Piece.Id ?? Guid.Empty, (await RoomInForce.AtAsync(records, ToldLate.MadeUtc(told, clock.GetUtcNow()), cancel).ConfigureAwait(false))?.TemperatureC, nowUtc);
         IReadOnlyList<PieceReadingRecord> readings = reader.Read();
         problems.AddRange(reader.Problems);
         if (life is null)
@@ -27,8 +28,8 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
             return (problems, null);
         }
 
-        bool sentTwice = life.History.InForce.Any(one => one.Id == entry.Id);
-        problems.AddRange(sentTwice ? [] : MayTest(life, nowUtc, rules));
+        bool sentTwice = life.History.All.Any(one => one.Id == entry.Id);
+        problems.AddRange(sentTwice ? [] : MayTest(life, madeUtc, rules));
         if (problems.Count > 0)
         {
             return (problems, null);
@@ -37,7 +38,7 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
         FinalTestVerdict verdict = Judge(life, readings, entry.Flaws, await GoldenAsync(life, cancel).ConfigureAwait(false), rules);
         PieceEventRecord tested = new() { Id = entry.Id, PieceId = life.Piece.Id, Kind = PieceEventKind.Tested, Passed = verdict.Passes, Words = Words(verdict), Person = entry.Person.Trim(), TimeUtc = nowUtc };
         PieceEventRecord[] golden = entry.Golden ? [tested with { Id = ReadingChain.IdWithin(entry.Id, "golden"), Kind = PieceEventKind.MadeGolden, Passed = null, Words = "kept as the shop's measure" }] : [];
-        await records.AddPieceEventsAsync([tested, .. golden], readings, cancel).ConfigureAwait(false);
+        await records.AddPieceEventsAsync([tested, .. golden, .. PieceHistory.Told([tested], told)], readings, cancel).ConfigureAwait(false);
         return ([], verdict);
     }
 
@@ -146,11 +147,8 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
             : (targets.Sum(target => CopperWire.CorrectTo20C(target!.Nominal.Si, target.TemperatureC)), targets.Max(target => target!.Tolerance));
     }
 
-    private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(outcome => outcome.Words));
+    private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(Marked));
 
-    private async Task<double?> RoomAsync(CancellationToken cancel)
-    {
-        RoomTemperature? latest = await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false);
-        return latest is not null && clock.GetUtcNow() - latest.TimeUtc <= WindingRoom.RoomHolds ? latest.TemperatureC : null;
-    }
+    /// <summary>An outcome that did not pass says so, also where it is read later without the page.</summary>
+    private static string Marked(TestOutcome outcome) => outcome.Result == TestResult.Fail && !outcome.Words.StartsWith("fail", StringComparison.Ordinal) ? outcome.Words + ", fail" : outcome.Words;
 }

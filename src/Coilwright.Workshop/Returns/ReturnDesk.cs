@@ -12,7 +12,7 @@ public sealed class ReturnDesk(IShopRecords records, PieceShelf shelf, TimeProvi
     {
         List<Problem> problems = [];
         PieceLife? life = await shelf.FindOneAsync(serial, problems, cancel).ConfigureAwait(false);
-        if (life is not null && life.History.Shipment is null && life.History.Return?.Id != id)
+        if (life is not null && life.History.Shipment is null && !life.History.All.Any(one => one.Id == id))
         {
             problems.Add(new Problem("piece", $"{life.Piece.Serial} {(life.History.IsScrapped ? "was scrapped" : "has not left the shop")}", life.Piece.Serial));
         }
@@ -32,8 +32,7 @@ public sealed class ReturnDesk(IShopRecords records, PieceShelf shelf, TimeProvi
         List<Problem> problems = [];
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         PieceLife? life = await shelf.FindOneAsync(entry.Serial, problems, cancel).ConfigureAwait(false);
-        RoomTemperature? latest = await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false);
-        TestReader reader = new(entry, life?.Piece.Id ?? Guid.Empty, latest is not null && clock.GetUtcNow() - latest.TimeUtc <= WindingRoom.RoomHolds ? latest.TemperatureC : null, nowUtc);
+        TestReader reader = new(entry, life?.Piece.Id ?? Guid.Empty, (await RoomInForce.AtAsync(records, clock.GetUtcNow(), cancel).ConfigureAwait(false))?.TemperatureC, nowUtc);
         IReadOnlyList<PieceReadingRecord> now = reader.Read();
         problems.AddRange(reader.Problems);
         if (life is not null && (life.History.Return is null || !life.IsInShop))
@@ -66,7 +65,7 @@ public sealed class ReturnDesk(IShopRecords records, PieceShelf shelf, TimeProvi
     {
         List<Problem> problems = [];
         PieceLife? life = await shelf.FindOneAsync(serial, problems, cancel).ConfigureAwait(false);
-        if (life?.NotHere is { } away && !life.History.InForce.Any(one => one.Id == id))
+        if (life?.NotHere is { } away && !life.History.All.Any(one => one.Id == id))
         {
             problems.Add(away);
         }

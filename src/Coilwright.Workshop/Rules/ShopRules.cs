@@ -49,6 +49,9 @@ public sealed record ShopRules
     /// <summary>The shop's own lead colours.</summary>
     public IReadOnlyList<LeadColour> LeadColours { get; init; } = [];
 
+    /// <summary>Where frozen limits of charts were taken anew; of several for one chart the last holds.</summary>
+    public IReadOnlyList<ChartLimits> ChartLimits { get; init; } = [];
+
     /// <summary>Colour of a lead by the shop's table; null when the table does not say.</summary>
     public string? ColourOf(string coil, string end) =>
         (LeadColours.FirstOrDefault(lead => lead.Coil == coil && lead.End == end) ?? LeadColours.FirstOrDefault(lead => lead.Coil == "*" && lead.End == end))?.Colour;

@@ -10,6 +10,9 @@ public static class ShopRulesReader
 {
     public const string Format = "coilwright.rules/1";
 
+    /// <summary>So many charts may have limits of their own.</summary>
+    public const int MostChartLimits = 200;
+
     /// <summary>Rules of a shop that has stated none: everything usual.</summary>
     public const string Usual = """
         {
@@ -50,8 +53,13 @@ public static class ShopRulesReader
             GaussSpread = fields.Optional("gaussSpread", s_part)?.Si ?? usual.GaussSpread,
             ChargeTolerance = fields.Optional("chargeTolerance", s_part) is { IsKnown: true } charge ? charge.Si : null,
             LeadColours = fields.Objects("leadColours", lead => new LeadColour(lead.Text("coil", "*"), lead.Word("end", ["start", "finish", "ground"], required: true) ?? "", lead.Text("colour", "grey")), 60),
+            ChartLimits = fields.Objects("chartLimits", LimitsOf, MostChartLimits),
         };
     }
+
+    private static ChartLimits LimitsOf(JsonFields fields) => new(
+        fields.Text("recipe", "Harbour bridge"), fields.Text("coil") is { Length: > 0 } coil ? coil : "*", fields.Word("quantity", ["dcResistance", "inductance", "q"]) ?? "dcResistance",
+        fields.Text("since", "H-12/C-041"), fields.Text("because", "new spool"), fields.Number("coils", 2, 10_000, whole: true) is { } coils ? (int)coils : null);
 
     private static TimeZoneInfo Zone(JsonFields fields)
     {

@@ -53,10 +53,9 @@ public sealed class InkRoom(IShopRecords records, PieceShelf shelf, TimeProvider
     {
         if (typed.Trim().Length == 0)
         {
-            RoomTemperature? latest = await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false);
-            if (latest is not null && clock.GetUtcNow() - latest.TimeUtc <= WindingRoom.RoomHolds)
+            if (await RoomInForce.AtAsync(records, clock.GetUtcNow(), cancel).ConfigureAwait(false) is { } room)
             {
-                return latest.TemperatureC;
+                return room.TemperatureC;
             }
 
             problems.Add(new Problem("room", "the room's temperature is not known: pot life and cure depend on it", null, s_room.Range));

@@ -17,58 +17,63 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
     /// <param name="person">Who does it.</param>
     /// <param name="cancel">Gives up.</param>
     /// <param name="charge">What magnets are charged to, for their step where it is done at once; nothing elsewhere.</param>
-    public async Task<IReadOnlyList<Problem>> BeginAsync(Guid id, string step, IReadOnlyList<string> serials, string mix, string person, CancellationToken cancel, ChargeEntry? charge = null)
+    /// <param name="told">The tablet's times when the entry waited on it: whether the step may begin follows from when it was made.</param>
+    public async Task<IReadOnlyList<Problem>> BeginAsync(Guid id, string step, IReadOnlyList<string> serials, string mix, string person, CancellationToken cancel, ChargeEntry? charge = null, ToldLate? told = null)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
         IReadOnlyList<PieceLife> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
         RefuseRecorded(step, problems);
-        InkMixRecord? ink = await InkAsync(step, mix, nowUtc, rules, problems, cancel).ConfigureAwait(false);
-        StepCharge told = StepCharge.Read(charge, step, lives, rules, problems);
+        DateTimeOffset madeUtc = ToldLate.MadeUtc(told, nowUtc);
+        InkMixRecord? ink = await InkAsync(step, mix, madeUtc, rules, problems, cancel).ConfigureAwait(false);
+        StepCharge charged = StepCharge.Read(charge, step, lives, rules, problems);
         List<PieceEventRecord> events = [];
         foreach (PieceLife life in lives)
         {
-            problems.AddRange(MayBegin(life, step, nowUtc, rules));
+            problems.AddRange(MayBegin(life, step, madeUtc, rules));
             PieceEventRecord begun = new() { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " begun"), PieceId = life.Piece.Id, Kind = PieceEventKind.StepBegun, Step = step, MixId = ink?.Id, Person = person.Trim(), TimeUtc = nowUtc };
             events.Add(begun);
             if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && plan.Least == TimeSpan.Zero)
             {
                 events.Add(begun with { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"), Kind = PieceEventKind.StepEnded, MixId = null });
-                told.End(events[^1], plan, life);
+                charged.End(events[^1], plan, life);
             }
             else
             {
-                told.RefuseBeforeEnd(life);
+                charged.RefuseBeforeEnd(life);
             }
         }
 
-        return await KeepAsync(id, events, problems, cancel, told.Readings).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told, charged.Readings).ConfigureAwait(false);
     }
 
-    /// <summary>Ends a step that goes on, or gives every problem; a step that charges magnets takes what they were charged to.</summary>
-    public async Task<IReadOnlyList<Problem>> EndAsync(Guid id, string step, IReadOnlyList<string> serials, string person, CancellationToken cancel, ChargeEntry? charge = null)
+    /// <summary>
+    /// Ends a step that goes on, or gives every problem; a step that charges magnets takes what they were charged to. An end told late counts for the step's
+    /// shortest time from when it was made.
+    /// </summary>
+    public async Task<IReadOnlyList<Problem>> EndAsync(Guid id, string step, IReadOnlyList<string> serials, string person, CancellationToken cancel, ChargeEntry? charge = null, ToldLate? told = null)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
         List<PieceEventRecord> events = [];
         IReadOnlyList<PieceLife> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
-        StepCharge told = StepCharge.Read(charge, step, lives, rules, problems);
+        StepCharge charged = StepCharge.Read(charge, step, lives, rules, problems);
         foreach (PieceLife life in lives)
         {
             if (Open(life, step) is not { } run)
             {
                 problems.Add(new Problem("step", $"{step} does not go on with {life.Piece.Serial}", step, string.Join(", ", life.History.Runs.Where(one => one.EndedUtc is null).Select(one => one.Step)) is { Length: > 0 } going ? going : "begin it first"));
             }
-            else if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && StepRules.MayEnd(plan, run, nowUtc, rules.Zone) is { } early)
+            else if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && StepRules.MayEnd(plan, run, ToldLate.MadeUtc(told, nowUtc), rules.Zone) is { } early)
             {
                 problems.Add(early);
             }
 
             events.Add(new PieceEventRecord { Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"), PieceId = life.Piece.Id, Kind = PieceEventKind.StepEnded, Step = step, Person = person.Trim(), TimeUtc = nowUtc });
-            told.End(events[^1], life.Plans.FirstOrDefault(one => one.Name == step), life);
+            charged.End(events[^1], life.Plans.FirstOrDefault(one => one.Name == step), life);
         }
 
-        return await KeepAsync(id, events, problems, cancel, told.Readings).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told, charged.Readings).ConfigureAwait(false);
     }
 
     /// <summary>Puts a hold on pieces until a person lifts it.</summary>
@@ -155,11 +160,12 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
         return await KeepAsync(id, events, problems, cancel).ConfigureAwait(false);
     }
 
-    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, List<PieceEventRecord> events, List<Problem> problems, CancellationToken cancel, IReadOnlyList<PieceReadingRecord>? readings = null)
+    private async Task<IReadOnlyList<Problem>> KeepAsync(
+        Guid id, List<PieceEventRecord> events, List<Problem> problems, CancellationToken cancel, ToldLate? told = null, IReadOnlyList<PieceReadingRecord>? readings = null)
     {
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync(events, readings ?? [], cancel).ConfigureAwait(false);
+            await records.AddPieceEventsAsync([.. events, .. PieceHistory.Told(events, told)], readings ?? [], cancel).ConfigureAwait(false);
             return problems;
         }
 

@@ -1,6 +1,8 @@
+using System.Globalization;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Sets;
+using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Tracing;
 
@@ -26,18 +28,39 @@ public static class PieceWords
     /// <summary>One event in a line.</summary>
     public static string Of(PieceEventRecord one, TracedPiece piece) => one.Kind switch
     {
-        PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.Baskets.First(own => own.Id == basket).Label}" : "")}{(one.MixId is { } mix ? $" with ink {piece.Mixes.First(own => own.Id == mix).Label}" : "")}",
+        PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.NameOf(basket)}" : "")}{(one.MixId is { } mix ? $" with ink {piece.NameOf(mix)}" : "")}",
         PieceEventKind.StepEnded => $"{one.Step} ended{(MagnetCharge.Of(one, piece.Life) is { } charge ? $": {charge.Words}" : "")}",
         PieceEventKind.Charged => MagnetCharge.Of(one, piece.Life)?.Words ?? "charged",
         PieceEventKind.JoinedSet when SetMembership.Of(one, piece.Life) is var set => $"into {set.Words}{(Math.Abs(set.OffsetDb) > 0 ? $", meant {SetMembership.Decibels(set.OffsetDb)}" : "")}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}",
         PieceEventKind.Held => $"held: {one.Words}",
         PieceEventKind.Lifted => $"hold lifted: {one.Words}",
         PieceEventKind.Tested => $"final test: {one.Words}",
-        PieceEventKind.Shipped => $"shipped to {piece.Customers.FirstOrDefault(own => own.Id == one.CustomerId)?.Words}",
+        PieceEventKind.Shipped => $"shipped to {(one.CustomerId is { } customer ? piece.NameOf(customer) : "")}",
         PieceEventKind.Returned => $"returned: {one.Words}",
         PieceEventKind.Examined => $"examined: {one.Words}",
         PieceEventKind.Repaired => $"mended: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
         PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
+        PieceEventKind.Undone => $"taken back: {piece.Life.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
+        _ => Short(one),
+    };
+
+    /// <summary>When a person made an entry that arrived late; empty for one told at once.</summary>
+    public static string Late(PieceEventRecord one, TracedPiece piece, TimeZoneInfo zone) =>
+        piece.Life.History.LateOf(one) is { } told ? string.Create(CultureInfo.InvariantCulture, $" (made {ShopTime.Words(told.SaidUtc, zone)} by the tablet's clock, sent {told.Waited.TotalMinutes:0} min later)") : "";
+
+    /// <summary>One event in the fewest words, without what it went into or whom it went to.</summary>
+    public static string Short(PieceEventRecord one) => one.Kind switch
+    {
+        PieceEventKind.StepBegun => $"{one.Step} begun",
+        PieceEventKind.StepEnded => $"{one.Step} ended",
+        PieceEventKind.Held => $"held: {one.Words}",
+        PieceEventKind.Lifted => $"hold lifted: {one.Words}",
+        PieceEventKind.Tested => "final test",
+        PieceEventKind.Shipped => "shipped",
+        PieceEventKind.Returned => "returned",
+        PieceEventKind.Examined => "examined",
+        PieceEventKind.Repaired => "mended",
+        PieceEventKind.Scrapped => "scrapped",
         _ => one.Words,
     };
 }

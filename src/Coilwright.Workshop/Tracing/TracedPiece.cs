@@ -16,4 +16,10 @@ public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<Tra
 {
     /// <summary>The set it stands in, whole; null when it stands in none.</summary>
     public PieceSet? Set { get; init; }
+
+    /// <summary>Labels of every basket and ink and words of every customer that an event of the piece names, also one that was taken back.</summary>
+    public IReadOnlyDictionary<Guid, string> Names { get; init; } = new Dictionary<Guid, string>();
+
+    /// <summary>What an event names; a question mark when it is not known.</summary>
+    public string NameOf(Guid id) => Names.GetValueOrDefault(id, "?");
 }

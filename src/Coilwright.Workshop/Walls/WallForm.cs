@@ -19,7 +19,7 @@ public sealed record WallForm
     /// <summary>How many of the last coils.</summary>
     public string Last { get; init; } = "";
 
-    /// <summary>"frozen" or "running".</summary>
+    /// <summary>"frozen", from the first coils; "running"; empty for those that the shop keeps, else frozen.</summary>
     public string Limits { get; init; } = "";
 
     /// <summary>From how many coils frozen limits are taken.</summary>

@@ -1,10 +1,12 @@
 using System.Collections.Concurrent;
+using System.Globalization;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Walls;
 
@@ -20,9 +22,10 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         WallShown choices = await ChoicesAsync(form, problems, cancel).ConfigureAwait(false);
         string winder = form.Machine.Trim().Length > 0 ? form.Machine : choices.Batch is null ? "" : choices.Batches.First(batch => batch.Id == choices.Batch).Machine;
         Machine? machine = winder.Length > 0 ? await machines.FindAsync(winder, cancel).ConfigureAwait(false) : null;
-        WallFormReader read = new(form, machine?.Spindles ?? 1);
+        ChartLimits? kept = await KeptAsync(form, choices, cancel).ConfigureAwait(false);
+        WallFormReader read = new(kept is null ? form : form with { From = kept.Coils?.ToString(CultureInfo.InvariantCulture) ?? form.From }, machine?.Spindles ?? 1);
         problems.AddRange(read.Problems);
-        choices = choices with { Problems = problems, Last = read.Coils };
+        choices = choices with { Problems = problems, Last = read.Coils, Kept = kept };
         BatchRecord[] drawn = [.. choices.Batches.Where(batch => choices.Batch is null || batch.Id == choices.Batch)];
         return problems.Count > 0 || drawn.Length == 0 ? choices : await DrawAsync(choices, read, drawn, cancel).ConfigureAwait(false);
     }
@@ -90,7 +93,7 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         BatchRecord newest = drawn.First(batch => batch.Id == last[^1].BatchId);
         Band? band = await BandAsync(newest, read.Question.Quantity, cancel).ConfigureAwait(false);
         Drawing drawing = new(query.Quantity, band, last[^1].AtHz, drawn);
-        (IReadOnlyList<double>? taken, string words, Problem? problem) = await LimitsAsync(form, read, query, drawing, drawn, cancel).ConfigureAwait(false);
+        (IReadOnlyList<double>? taken, string words, Problem? problem) = await LimitsAsync(choices, read, query, drawing, drawn, cancel).ConfigureAwait(false);
         if (problem is not null)
         {
             return choices with { Problems = [problem] };
@@ -100,20 +103,21 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         return choices with { Wall = WallBuilder.Build(read.Question, points, band, taken), LimitsWords = words, OtherFrequency = last.Count - points.Length };
     }
 
-    private async Task<(IReadOnlyList<double>? Values, string Words, Problem? Problem)> LimitsAsync(WallForm form, WallFormReader read, ChartQuery query, Drawing drawing, BatchRecord[] drawn, CancellationToken cancel)
+    private async Task<(IReadOnlyList<double>? Values, string Words, Problem? Problem)> LimitsAsync(WallShown choices, WallFormReader read, ChartQuery query, Drawing drawing, BatchRecord[] drawn, CancellationToken cancel)
     {
+        (WallForm form, ChartLimits? kept, BatchRecord[] ofCoil) = (choices.Form, choices.Kept, [.. choices.Batches]);
         if (!read.Question.Frozen)
         {
             return (null, "running: from all coils drawn, and they move with each coil", null);
         }
 
-        string code = form.Since.Trim();
+        string code = kept?.Since.Trim() ?? form.Since.Trim(), why = kept?.Because ?? form.Why.Trim();
         long from = 0;
         if (code.Length > 0)
         {
-            if (Begins(drawn, code) is not { } found || (await records.ChartReadingsAsync(query with { Batches = [found.Batch.Id], Coils = 1, First = true, Wanted = reading => reading.Tag == found.Tag }, cancel).ConfigureAwait(false)) is not [{ } begin])
+            if (Begins(kept is null ? drawn : ofCoil, code) is not { } found || (await records.ChartReadingsAsync(query with { Batches = [found.Batch.Id], Coils = 1, First = true, Wanted = reading => reading.Tag == found.Tag }, cancel).ConfigureAwait(false)) is not [{ } begin])
             {
-                return (null, "", new Problem("since", "there is no such coil among these", code, "a tag, or batch/tag, that has a reading"));
+                return (null, "", new Problem(kept is null ? "since" : "chartLimits", kept is null ? "there is no such coil among these" : "the shop's rules keep limits from a coil that is not there", code, "a tag, or batch/tag, that has a reading"));
             }
 
             from = begin.Order;
@@ -123,7 +127,15 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         IReadOnlyList<ChartReading> first = await records.ChartReadingsAsync(query with { First = true, FromOrder = from, Coils = Spare * read.Question.LimitsFrom }, cancel).ConfigureAwait(false);
         double[] values = [.. drawing.Points(first).Where(point => !point.LeftOut).Select(point => point.Value)];
         int count = Math.Min(values.Length, read.Question.LimitsFrom);
-        return (values, code.Length > 0 ? $"frozen: taken anew from the {count} coils from {code} on, because: {form.Why.Trim()}" : $"frozen: from the first {count} coils of all that were chosen; later coils do not move them", null);
+        return (values, code.Length > 0 ? $"frozen: taken anew from the {count} coils from {code} on, because: {why}{(kept is null ? "" : " (kept for the shop)")}" : $"frozen: from the first {count} coils of all that were chosen; later coils do not move them", null);
+    }
+
+    /// <summary>Limits that the shop keeps for the chart that is asked for; null when others were asked for, or none are kept.</summary>
+    private async Task<ChartLimits?> KeptAsync(WallForm form, WallShown choices, CancellationToken cancel)
+    {
+        bool own = form.Since.Trim().Length > 0 || form.Limits.Trim().Length > 0;
+        string recipe = choices.Recipes.FirstOrDefault(one => one.Id == choices.Recipe).Name ?? "", quantity = form.Quantity.Trim().Length > 0 ? form.Quantity.Trim() : "dcResistance";
+        return own ? null : (await RuleBook.CurrentAsync(records, cancel).ConfigureAwait(false)).ChartLimits.LastOrDefault(one => one.AreOf(recipe, choices.Coil, quantity));
     }
 
     private static (BatchRecord Batch, string Tag)? Begins(BatchRecord[] drawn, string code)

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Walls;
 
@@ -25,6 +26,9 @@ public sealed record WallShown(WallForm Form, IReadOnlyList<Problem> Problems, W
 
     /// <summary>How many of the last coils were asked for.</summary>
     public int Last { get; init; }
+
+    /// <summary>Limits that the shop keeps for this chart, when they are drawn; null for others.</summary>
+    public ChartLimits? Kept { get; init; }
 
     /// <summary>How the limits came about, in words.</summary>
     public string LimitsWords { get; init; } = "";

@@ -1,13 +1,14 @@
 using System.CommandLine;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright basket in, read, out: potting.</summary>
+/// <summary>coilwright basket in, read, out, undo: potting.</summary>
 public static class BasketCommand
 {
-    public static Command Build(Desk desk) => new("basket", "Potting in baskets, with the bath against what the plastics bear") { In(desk), Read(desk), Out(desk) };
+    public static Command Build(Desk desk) => new("basket", "Potting in baskets, with the bath against what the plastics bear") { In(desk), Read(desk), Out(desk), Undo(desk) };
 
     private static Command In(Desk desk)
     {
@@ -46,5 +47,13 @@ public static class BasketCommand
         Argument<string> label = new("BASKET") { Description = "The basket" };
         return ShopAction.Build(desk, "out", "Takes a basket out", [label], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Potting.OutAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), person, cancel).ConfigureAwait(false), $"Basket {parsed.GetRequiredValue(label)} is out."));
+    }
+
+    private static Command Undo(Desk desk)
+    {
+        Argument<string> label = new("BASKET") { Description = "The basket" };
+        Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
+        return ShopAction.Build(desk, "undo", "Takes a basket back that never went into the bath", [label, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.Undo.UndoAsync(new UndoEntry { Id = Guid.NewGuid(), Serials = [], Basket = parsed.GetRequiredValue(label), Reason = parsed.GetRequiredValue(reason), Person = person }, cancel).ConfigureAwait(false), $"Basket {parsed.GetRequiredValue(label)} is taken back."));
     }
 }

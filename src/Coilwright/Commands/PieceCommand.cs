@@ -8,12 +8,12 @@ using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright piece propose, make, step, end, charge, hold, lift, exchange, ship, show, and what happens at the test bench and on the way back.</summary>
+/// <summary>coilwright piece propose, make, step, end, charge, hold, lift, undo, exchange, ship, show, and what happens at the test bench and on the way back.</summary>
 public static class PieceCommand
 {
     public static Command Build(Desk desk) => new("piece", "Pieces: put together, through their steps, tested, shipped, and back")
     {
-        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk),
+        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Undo(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk),
     };
 
     private static Command Propose(Desk desk)
@@ -103,6 +103,15 @@ public static class PieceCommand
         Option<string> reason = new("--reason") { Description = "What was found", Required = true };
         return ShopAction.Build(desk, "lift", "Lifts the holds that persons or alarms put on pieces", [serials, reason], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Steps.LiftAsync(Guid.NewGuid(), ShopAction.List(parsed.GetRequiredValue(serials)), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false),
+                await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
+    }
+
+    private static Command Undo(Desk desk)
+    {
+        Argument<string> serials = ShopAction.Serials();
+        Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
+        return ShopAction.Build(desk, "undo", "Takes back the newest entry of pieces: a step, a test, a hold, a shipment of today", [serials, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.Undo.UndoAsync(new UndoEntry { Id = Guid.NewGuid(), Serials = ShopAction.List(parsed.GetRequiredValue(serials)), Reason = parsed.GetRequiredValue(reason), Person = person }, cancel).ConfigureAwait(false),
                 await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
     }
 

@@ -37,7 +37,7 @@ internal static class PieceJson
         Baskets = piece.Baskets.Select(basket => new { basket.Label, basket.Kind, basket.Lot, Limit = basket.LimitC, Time = basket.TimeUtc }),
         Inks = piece.Mixes.Select(mix => new { mix.Label, mix.Lots, Time = mix.TimeUtc, Discard = mix.ToMix().DiscardUtc }),
         Customers = piece.Customers.Select(customer => customer.Reference),
-        Events = piece.Life.History.InForce.Select(one => new { Kind = JsonNamingPolicy.CamelCase.ConvertName(one.Kind.ToString()), Words = PieceWords.Of(one, piece), one.Person, Time = one.TimeUtc, Cost = one.Cost.Length > 0 ? one.Cost : null, Answer = one.Answer.Length > 0 ? one.Answer : null }),
-        Readings = piece.Life.Readings.Select(reading => new { reading.Quantity, reading.Typed, Value = reading.Si, Temperature = reading.TemperatureC, At = reading.AtHz, reading.Pole, Distance = reading.DistanceM, reading.Instrument, Time = reading.TimeUtc }),
+        Events = piece.Life.History.All.Where(one => one.Kind != PieceEventKind.ToldLate).Select(one => new { Kind = JsonNamingPolicy.CamelCase.ConvertName(one.Kind.ToString()), Words = PieceWords.Of(one, piece), one.Person, Time = one.TimeUtc, Cost = one.Cost.Length > 0 ? one.Cost : null, Answer = one.Answer.Length > 0 ? one.Answer : null, TakenBack = piece.Life.History.IsTakenBack(one), Made = piece.Life.History.LateOf(one)?.SaidUtc, Waited = piece.Life.History.LateOf(one)?.Waited.TotalSeconds }),
+        Readings = piece.Life.Readings.Select(reading => new { reading.Quantity, reading.Typed, Value = reading.Si, Temperature = reading.TemperatureC, At = reading.AtHz, reading.Pole, Distance = reading.DistanceM, reading.Instrument, Time = reading.TimeUtc, TakenBack = piece.Life.History.All.Any(one => one.Id == reading.EventId && piece.Life.History.IsTakenBack(one)) }),
     });
 }

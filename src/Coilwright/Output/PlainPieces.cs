@@ -110,9 +110,9 @@ internal static class PlainPieces
             writer.WriteLine("  " + option);
         }
 
-        foreach (PieceEventRecord one in life.History.InForce)
+        foreach (PieceEventRecord one in life.History.All.Where(one => one.Kind != PieceEventKind.ToldLate))
         {
-            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{By(one.Person)}");
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{PieceWords.Late(one, piece, zone)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}");
         }
     }
 

@@ -51,6 +51,30 @@ internal sealed class HostedShop : IAsyncDisposable
         return batch.Id;
     }
 
+    /// <summary>A released two-coil recipe, its coils wound, and pieces of them, done with their magnets where asked for.</summary>
+    public async Task<IReadOnlyList<string>> PiecesAsync(int count, bool magnets = true)
+    {
+        RevisionRecord revision = await ReleasedAsync("breakwater-twin.json");
+        Assert.Empty(await Services.Winding.SetRoomTemperatureAsync("20 °C", "Mara", CancellationToken.None));
+        foreach ((string name, string coil, string prefix) in new[] { ("B-7", "slug", "BS-"), ("B-8", "screw", "BC-") })
+        {
+            Guid batch = await BatchAsync(revision, name, coil, prefix);
+            for (int at = 1; at <= count; at++)
+            {
+                Assert.Empty((await Services.Winding.RecordCoilAsync(new() { Id = Guid.NewGuid(), BatchId = batch, Tag = $"{prefix}{at:000}", Resistance = "3.93 k" }, CancellationToken.None)).Problems);
+            }
+        }
+
+        List<string> serials = [];
+        for (int at = 1; at <= count; at++)
+        {
+            serials.Add((await Services.Pieces.Assembly.MakeAsync(new() { Id = Guid.NewGuid(), Coils = [$"B-7/{at}", $"B-8/{at}"], MagnetLot = "M-5" }, CancellationToken.None)).Piece!.Serial);
+        }
+
+        Assert.Empty(magnets ? await Services.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", serials, "", "Ines", CancellationToken.None) : []);
+        return serials;
+    }
+
     public async ValueTask DisposeAsync()
     {
         await _app.DisposeAsync();

@@ -36,18 +36,6 @@ public sealed class PackingListTests
         paper.Says("set Lantern 3, bridge", "not weighed", "not known: measure the packed box", "no. serial recipe box");
     }
 
-    /// <summary>Against another formula: the axial field of a current loop of 1 cm, µ0·I·a²/(2·(a² + z²)^1.5), which is a dipole's far away, to 1.5·(a/z)².</summary>
-    [Theory]
-    [InlineData(AirFreight.FreeDistanceM)]
-    [InlineData(AirFreight.ForbiddenDistanceM)]
-    public void The_bound_is_the_axial_field_of_a_small_loop(double distanceM)
-    {
-        const double RadiusM = 0.01, MomentAm2 = 3;
-        double currentA = MomentAm2 / (Math.PI * RadiusM * RadiusM), loopT = 4e-7 * Math.PI * currentA * RadiusM * RadiusM / (2 * Math.Pow(RadiusM * RadiusM + distanceM * distanceM, 1.5));
-
-        Assert.Equal(loopT, AirFreight.LargestFieldT(MomentAm2, distanceM), 2 * loopT * RadiusM * RadiusM / (distanceM * distanceM));
-    }
-
     // B at 2.1 m reaches 2e-7 T at m = B·r³/2e-7 = 9.26 A·m²; at 4.6 m 5.25e-7 T at 255.5 A·m²: by hand.
     [Theory]
     [InlineData(9.2, "below the limit")]

@@ -52,6 +52,26 @@ public sealed class PieceCommandsTests
     }
 
     [Fact]
+    public async Task What_was_entered_wrongly_is_taken_back_and_told_so()
+    {
+        using TestFolder folder = new();
+        string shop = await ShopAsync(folder);
+        await DoneAsync("piece", "make", "--coils", "B-7/1,B-8/1", "--magnet-lot", "M-5", "--serial", "P-1", "--shop", shop);
+        await DoneAsync("piece", "step", "P-1", "magnets", "--shop", shop);
+        await DoneAsync("basket", "in", "K1", "--pieces", "P-1", "--bath", "60C", "--lot", "W-3", "--shop", shop);
+        await DoneAsync("basket", "undo", "K1", "--reason", "bath was cold", "--shop", shop);
+        CommandRun undone = await CommandRun.Of("piece", "undo", "P-1", "--reason", "another serial", "--shop", shop), nothing = await CommandRun.Of("piece", "undo", "P-1", "--reason", "again", "--shop", shop), noBasket = await CommandRun.Of("basket", "undo", "K1", "--reason", "again", "--shop", shop);
+        Assert.Equal((0, 2, 2), (undone.Exit, nothing.Exit, noBasket.Exit));
+        Assert.Contains("may go to magnets", undone.Output, StringComparison.Ordinal);
+        Assert.Contains("exchange a coil, or give the piece up", nothing.Error, StringComparison.Ordinal);
+        CommandRun show = await CommandRun.Of("piece", "show", "P-1", "--shop", shop), json = await CommandRun.Of("piece", "show", "P-1", "--json", "--shop", shop);
+        Assert.Contains("potting begun in basket K1 (taken back)", show.Output, StringComparison.Ordinal);
+        Assert.Contains("taken back: potting begun, because bath was cold", show.Output, StringComparison.Ordinal);
+        Assert.Empty(Schemas.Complaints("piece.json", json.Output));
+        Assert.Contains("\"takenBack\": true", json.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Rules_are_checked_all_at_once_and_the_demos_rules_meet_their_schema()
     {
         using TestFolder folder = new();

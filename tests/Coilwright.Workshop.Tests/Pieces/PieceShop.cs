@@ -38,6 +38,7 @@ internal sealed class PieceShop : IAsyncDisposable
     public InkRoom Ink { get; private set; } = null!;
     public OutputBook Outputs { get; private set; } = null!;
     public SetRoom Sets { get; private set; } = null!;
+    public UndoDesk Undo { get; private set; } = null!;
     public TestBench Test { get; private set; } = null!;
     public Dispatch Dispatch { get; private set; } = null!;
     public ReturnDesk Returns { get; private set; } = null!;
@@ -126,6 +127,7 @@ internal sealed class PieceShop : IAsyncDisposable
         Ink = new InkRoom(Shop.Records, Shelf, Shop.Clock);
         Outputs = new OutputBook(Coils);
         Sets = new SetRoom(Shop.Records, Shelf, Outputs);
+        Undo = new UndoDesk(Shop.Records, Shelf, Potting);
         Test = new TestBench(Shop.Records, Shelf, Shop.Clock);
         Dispatch = new Dispatch(Shop.Records, Shelf);
         Returns = new ReturnDesk(Shop.Records, Shelf, Shop.Clock);

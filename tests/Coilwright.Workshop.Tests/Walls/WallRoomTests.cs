@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Tests.Winding;
 using Coilwright.Workshop.Walls;
 
@@ -39,6 +40,31 @@ public sealed class WallRoomTests
         Assert.Equal(anew.Wall!.Points.Where(point => point.Batch == "W-2").Skip(4).Take(10).Average(point => point.Value), anew.Wall.Centre, 1e-6);
         Assert.Contains("because: new spool", anew.LimitsWords, StringComparison.Ordinal);
         Assert.Equal("since", (await room.ShowAsync(new WallForm { Since = "C-999", Why = "new spool" }, Cancel)).Problems.Single().Field);
+    }
+
+    [Fact]
+    public async Task Limits_kept_in_the_shops_rules_are_drawn_without_an_address_and_the_rest_of_the_rules_stays()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        await TwoBatchesAsync(shop);
+        WallRoom room = new(shop.Records, shop.Machines);
+        WallShown anew = await room.ShowAsync(new WallForm { Since = "W-2/C-005", Why = "new spool", From = "10" }, Cancel);
+        RuleBook rules = new(shop.Records, shop.Clock);
+        Assert.Empty(await rules.KeepAsync(Guid.NewGuid(), """{ "format": "coilwright.rules/1", "serials": "P-{n}", "notes": "ours", "chartLimits": [ { "recipe": "another", "since": "X/1", "because": "kept too" } ] }""", "Joss", Cancel));
+        ChartLimits limits = new(anew.Recipes.Single(one => one.Id == anew.Recipe).Name, anew.Coil, "dcResistance", "W-2/C-001", "first try", 10);
+        Assert.Empty(await rules.KeepLimitsAsync(Guid.NewGuid(), limits, "Joss", Cancel));
+        Assert.Empty(await rules.KeepLimitsAsync(Guid.NewGuid(), limits with { Since = "W-2/C-005", Because = "new spool" }, "Joss", Cancel));
+
+        WallShown kept = await room.ShowAsync(new WallForm(), Cancel);
+        Assert.Equal((anew.Wall!.Centre, anew.Wall.Sigma), (kept.Wall!.Centre, kept.Wall.Sigma));
+        Assert.EndsWith("because: new spool (kept for the shop)", kept.LimitsWords, StringComparison.Ordinal);
+        Assert.Equal(kept.Wall.Centre, (await room.ShowAsync(new WallForm { Batch = $"{kept.Batches.Single(batch => batch.Name == "W-2").Id}" }, Cancel)).Wall!.Centre);
+        Assert.StartsWith("frozen: from the first", (await room.ShowAsync(new WallForm { Limits = "frozen" }, Cancel)).LimitsWords, StringComparison.Ordinal);
+        Assert.Null((await room.ShowAsync(new WallForm { Since = "W-2/C-003", Why = "to see" }, Cancel)).Kept);
+        Assert.Null((await room.ShowAsync(new WallForm { Quantity = "inductance" }, Cancel)).Kept);
+        Assert.Equal(["another", limits.Recipe], (await rules.CurrentAsync(Cancel)).ChartLimits.Select(one => one.Recipe));
+        Assert.Contains("\"notes\": \"ours\"", await rules.TextAsync(Cancel), StringComparison.Ordinal);
+        Assert.Equal("P-{n}", (await rules.CurrentAsync(Cancel)).Serials.Text);
     }
 
     [Fact]

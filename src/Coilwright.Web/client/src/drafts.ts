@@ -4,18 +4,38 @@ type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
 /** Keeps every field of a form in the browser until the server has confirmed it; says beside each field where its value is. */
 export function keepDrafts(form: HTMLFormElement): void {
-  const record = form.dataset.drafts ?? '';
   for (const field of fieldsOf(form)) {
-    const key = keyOf(record, field.name);
-    const kept = read(key);
+    const kept = read(keyOf(recordOf(form), field));
     if (typedAlready(field)) {
-      keep(field, key);
-    } else if (kept !== null && kept !== field.value) {
-      field.value = kept;
+      keep(form, field);
+    } else if (kept !== null && kept !== valueOf(field) && put(field, kept)) {
       say(field, 'on this tablet');
+      open(field);
     }
-    field.addEventListener('input', () => keep(field, key));
-    field.addEventListener('change', () => keep(field, key));
+    field.addEventListener('input', () => keep(form, field));
+    field.addEventListener('change', () => keep(form, field));
+  }
+}
+
+/** Makes what a server refused a draft again; in a form that stands there its empty fields are filled. What was typed since is left alone. */
+export function keepAgain(record: string, fields: [string, string][], form: HTMLFormElement | null): void {
+  for (const [name, value] of fields) {
+    const key = `draft/${record}/${name}`;
+    const ticks = form ? fieldsOf(form).filter(field => field.name === name && isTick(field)) : [];
+    for (const field of ticks.filter(tick => tick.value === value)) {
+      put(field, ticked);
+      keep(form!, field);
+    }
+    if (ticks.length > 0) {
+      continue;
+    }
+    const field = form ? fieldsOf(form).find(one => one.name === name) : undefined;
+    if (field && field.value === '') {
+      field.value = value;
+      keep(form!, field);
+    } else if (!field && read(key) === null) {
+      write(key, value);
+    }
   }
 }
 
@@ -27,11 +47,17 @@ export function forgetDrafts(record: string): void {
 }
 
 export function forgetDraft(record: string, name: string): void {
-  remove(keyOf(record, name));
+  remove(`draft/${record}/${name}`);
 }
 
 export function say(field: Field, where: string): void {
-  const place = field.closest('.field')?.querySelector<HTMLElement>('.where');
+  const home = field.closest('.field');
+  let place = home?.querySelector<HTMLElement>('.where') ?? null;
+  if (!place && home && where !== '') {
+    place = document.createElement('span');
+    place.className = 'where';
+    home.append(place);
+  }
   if (place) {
     place.textContent = where;
   }
@@ -42,12 +68,48 @@ function typedAlready(field: Field): boolean {
   return field === document.activeElement && !(field instanceof HTMLSelectElement) && field.value !== field.defaultValue;
 }
 
-function keep(field: Field, key: string): void {
-  say(field, write(key, field.value) ? 'on this tablet' : 'only on this page');
+function keep(form: HTMLFormElement, field: Field): void {
+  say(field, write(keyOf(recordOf(form), field), valueOf(field)) ? 'on this tablet' : 'only on this page');
 }
 
-function keyOf(record: string, name: string): string {
-  return `draft/${record}/${name}`;
+function recordOf(form: HTMLFormElement): string {
+  return form.dataset.drafts ?? '';
+}
+
+const ticked = 'ticked';
+
+function isTick(field: Field): field is HTMLInputElement {
+  return field instanceof HTMLInputElement && field.type === 'checkbox';
+}
+
+/** Ticks share a name; each is kept by its value. */
+function keyOf(record: string, field: Field): string {
+  return `draft/${record}/${field.name}${isTick(field) ? `=${field.value}` : ''}`;
+}
+
+function valueOf(field: Field): string {
+  return isTick(field) ? (field.checked ? ticked : '') : field.value;
+}
+
+/** False when the field cannot take the value: a choice that is offered no more. */
+function put(field: Field, value: string): boolean {
+  if (isTick(field)) {
+    field.checked = value === ticked;
+    return true;
+  }
+  if (field instanceof HTMLSelectElement && !Array.from(field.options).some(option => option.value === value)) {
+    return false;
+  }
+  field.value = value;
+  return true;
+}
+
+/** A draft in a closed part of the page is shown. */
+function open(field: Field): void {
+  const closed = field.closest('details');
+  if (closed && valueOf(field) !== '') {
+    closed.open = true;
+  }
 }
 
 function fieldsOf(form: HTMLFormElement): Field[] {

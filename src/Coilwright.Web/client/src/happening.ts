@@ -1,6 +1,7 @@
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
+import { clearProblems, sentRow, showProblems } from './sent';
 import { clockTime } from './store';
 
 /** At the winder: a letter after the counter's figures says what happened, so that a break is logged without a mouse. */
@@ -100,9 +101,7 @@ class WinderPage implements Listener<Happening, Told> {
       id: newId(), kind, tag: kind === 'Begun' ? '' : value('tag'), counter: stops ? value('counter') : '', spool: value('spool'), choice: value('choice'),
       turns: value('turns'), machine: value('machine'), person: value('person'), note: value('note'),
     };
-    for (const old of document.querySelectorAll('.problems')) {
-      old.remove();
-    }
+    clearProblems();
     this.refused = false;
     if (stops) {
       this.clearCounter();
@@ -127,7 +126,7 @@ class WinderPage implements Listener<Happening, Told> {
       this.refused = true;
       this.row(one, 'not saved');
       this.giveBack(one);
-      this.problems(told.problems);
+      showProblems(this.list, told.problems);
       return;
     }
     this.row(one, `saved ${clockTime(new Date())}`);
@@ -175,35 +174,8 @@ class WinderPage implements Listener<Happening, Told> {
     }
   }
 
-  private problems(problems: Problem[]): void {
-    const shown = document.createElement('ul');
-    shown.className = 'problems';
-    shown.setAttribute('role', 'alert');
-    for (const problem of problems) {
-      const item = document.createElement('li');
-      item.textContent = `${problem.message}${problem.understood ? ` Understood: ${problem.understood}.` : ''}${problem.allowed ? ` Allowed: ${problem.allowed}.` : ''}`;
-      shown.append(item);
-    }
-    this.list.before(shown);
-  }
-
   private row(one: Happening, where: string): void {
-    let row = document.getElementById(`happened-${one.id}`);
-    if (!row) {
-      row = document.createElement('li');
-      row.id = `happened-${one.id}`;
-      const words = document.createElement('span');
-      words.className = 'about';
-      words.textContent = `${one.tag} ${names[one.kind] ?? one.kind}${one.counter === '' ? '' : ` at ${one.counter}`}`.trim();
-      const place = document.createElement('span');
-      place.className = 'where';
-      row.append(words, place);
-      this.list.prepend(row);
-    }
-    const place = row.querySelector('.where');
-    if (place) {
-      place.textContent = where;
-    }
+    sentRow(this.list, `happened-${one.id}`, `${one.tag} ${names[one.kind] ?? one.kind}${one.counter === '' ? '' : ` at ${one.counter}`}`.trim(), where);
   }
 }
 

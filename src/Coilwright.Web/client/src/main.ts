@@ -5,6 +5,7 @@ import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
 import { drawPlots } from './plot';
 import { soundSwitch } from './sound';
+import { tellings } from './told';
 
 document.documentElement.classList.add('scripted');
 
@@ -35,6 +36,7 @@ for (const form of document.querySelectorAll<HTMLFormElement>('form[data-happeni
 for (const list of document.querySelectorAll<HTMLElement>('[data-happenings]')) {
   happenings(list);
 }
+tellings();
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);
 }

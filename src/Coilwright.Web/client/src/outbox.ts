@@ -14,6 +14,9 @@ export interface Sendable {
 
 interface Queued<E> {
   order: number;
+
+  /** When the person made it, by this device's clock. */
+  saidUtc?: string;
   entry: E;
 }
 
@@ -43,7 +46,7 @@ export class Outbox<E extends Sendable, O> {
 
   /** Adds an entry and begins to send. */
   add(entry: E): void {
-    const queued: Queued<E> = { order: this.nextOrder(), entry };
+    const queued: Queued<E> = { order: this.nextOrder(), saidUtc: new Date().toISOString(), entry };
     if (!write(this.prefix + entry.id, JSON.stringify(queued))) {
       this.unkept.set(entry.id, queued);
     }
@@ -74,7 +77,7 @@ export class Outbox<E extends Sendable, O> {
     try {
       for (let first = this.queue()[0]; first; first = this.queue()[0]) {
         this.listener.sending(first.entry);
-        const outcome = await this.send(first.entry);
+        const outcome = await this.send(first);
         if (outcome === null) {
           this.listener.waiting(first.entry);
           this.timer = window.setTimeout(() => void this.flush(), retryMs);
@@ -89,14 +92,15 @@ export class Outbox<E extends Sendable, O> {
     }
   }
 
-  private async send(entry: E): Promise<O | null> {
+  /** With the entry go its two times, when it was made and when it is sent, so that the server can tell how long it waited. */
+  private async send(queued: Queued<E>): Promise<O | null> {
     const stop = new AbortController();
     const clock = window.setTimeout(() => stop.abort(), patienceMs);
     try {
       const answer = await fetch(this.address, {
         method: 'POST',
-        headers: { 'Content-Type': 'application/json' },
-        body: JSON.stringify(entry),
+        headers: { 'Content-Type': 'application/json', ...(queued.saidUtc ? { 'Coilwright-Told': `${queued.saidUtc}/${new Date().toISOString()}` } : {}) },
+        body: JSON.stringify(queued.entry),
         signal: stop.signal,
       });
       const isOutcome = answer.ok || answer.status === 422;
