@@ -49,7 +49,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             Gradient = GradientArea.Of(coils, system, charges, [.. charges.Select(charge => sweep.Moves(charge, magnets: false))], settings.CoreError, coresByBuild, drawn),
             Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle), charge => [.. sweep.Moves(charge, magnets: true)], fieldError),
             DrawnShare = MagneticSheets.FieldShare(problem),
-            Notes = SheetNotes.Of(problem),
+            Notes = [.. SheetNotes.Of(problem), .. BarNotes.Of(problem)],
         };
     }
 

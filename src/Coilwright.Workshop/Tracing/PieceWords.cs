@@ -61,6 +61,8 @@ public static class PieceWords
         PieceEventKind.Examined => "examined",
         PieceEventKind.Repaired => "mended",
         PieceEventKind.Scrapped => "scrapped",
+        PieceEventKind.Charged => "magnets charged anew",
+        PieceEventKind.JoinedSet => "joined a set",
         _ => one.Words,
     };
 }

@@ -1,6 +1,9 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
+using Coilwright.Workshop.Tests.Sets;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Workshop.Tests.Pieces;
@@ -161,6 +164,30 @@ public sealed class UndoTests
     }
 
     private static UndoEntry Entry(string serial, string reason) => new() { Id = Guid.NewGuid(), Serials = [serial], Reason = reason, Person = "Joss" };
+
+    [Fact]
+    public async Task A_charge_taken_back_leaves_the_one_before_and_a_set_taken_back_leaves_the_piece_free()
+    {
+        await using PieceShop shop = await PieceShop.StartAsync();
+        string[] serials = await SetTests.MakeAsync(shop);
+        string serial = serials[0];
+        Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [serial], "", "Ines", Cancel, new ChargeEntry("full")));
+        Assert.Empty(await shop.Magnets.ChargeAsync(Guid.NewGuid(), [serial], new ChargeEntry("80 %"), "", "Ines", Cancel));
+        Assert.Empty(await UndoAsync(shop, serial, "it was the other one"));
+        Assert.Equal(1, MagnetCharge.Of((await shop.Shelf.FindAsync(serial, Cancel))!)!.Level.Share);
+        Assert.Contains("taken back: magnets charged anew, because it was the other one", (await WordsAsync()).Last(), StringComparison.Ordinal);
+
+        Assert.Empty((await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = "Lantern 3", Places = [new SetPlace("neck", serial), new SetPlace("bridge", serials[1])], Why = "these two", Person = "Ines" }, Cancel)).Problems);
+        Assert.Empty(await UndoAsync(shop, serial, "wrong one"));
+        Assert.Null(SetMembership.Of((await shop.Shelf.FindAsync(serial, Cancel))!));
+        Assert.Contains("taken back: joined a set, because wrong one", (await WordsAsync()).Last(), StringComparison.Ordinal);
+
+        async Task<IEnumerable<string>> WordsAsync()
+        {
+            TracedPiece traced = (await shop.Trace.PieceAsync(serial, Cancel))!;
+            return traced.Life.History.All.Select(one => PieceWords.Of(one, traced));
+        }
+    }
 
     private static Task<IReadOnlyList<Problem>> UndoAsync(PieceShop shop, string serial, string reason) => shop.Undo.UndoAsync(Entry(serial, reason), Cancel);
 

@@ -1,5 +1,4 @@
 # The cases: sourced by make-field-results.
-nodes() { awk '/^\$Nodes/ { getline; print; exit }' "$1.msh"; }
 for fine in ${SIX_FINE-1.6}; do
   mesh six "fine=$fine"
   for mu in 4.5 100; do

@@ -2,9 +2,10 @@
 // Lengths in mm. Run through make-field-results; the numbers come from the command line (-setnumber).
 SetFactory("OpenCASCADE");
 DefineConstant[ a = 29.75, r0 = 3.25, b = 3, h = 11, coilY = 0, rodR = 2.4, rodLow = -9, rodTop = 9, pitch = 10.4, withRods = 1,
-  barX = 0, barY = 12, barLow = -9, barTop = -6,
-  fine = 0.9, coarse = 22, far = 140 ];
-Mesh.ElementOrder = 2;
+  barX = 0, barY = 12, barLow = -9, barTop = -6, fineBar = 0,
+  coverX = 0, coverY = 37.5, coverLow = -9, coverTop = 6.6, coverThick = 0.5, fineCover = 0,
+  fine = 0.9, coarse = 22, far = 140, order = 2 ];
+Mesh.ElementOrder = order;
 Mesh.Algorithm3D = 1;
 
 // A stadium of offset d about the coil's axis, from z1 to z2.
@@ -34,6 +35,12 @@ If(barX > 0)
   bar = newv; Box(bar) = {-barX / 2, -barY / 2, barLow, barX, barY, barTop - barLow};
   parts() += {bar};
 EndIf
+If(coverX > 0)
+  shell = newv; Box(shell) = {-coverX / 2, -coverY / 2, coverLow, coverX, coverY, coverTop - coverLow};
+  room = newv; Box(room) = {-coverX / 2 + coverThick, -coverY / 2 + coverThick, coverLow - 1, coverX - 2 * coverThick, coverY - 2 * coverThick, coverTop - coverThick - coverLow + 1};
+  cup() = BooleanDifference{ Volume{shell}; Delete; }{ Volume{room}; Delete; };
+  parts() += {cup()};
+EndIf
 quarter = newv; Box(quarter) = {0, 0, -far, far, far, 2 * far};
 kept() = BooleanIntersection{ Volume{parts()}; Delete; }{ Volume{quarter}; Delete; };
 all() = BooleanFragments{ Volume{world}; Delete; }{ Volume{kept()}; Delete; };
@@ -51,10 +58,18 @@ bars() = {};
 If(barX > 0)
   bars() = Volume In BoundingBox{-0.01, -0.01, barLow - 0.01, barX / 2 + 0.01, barY / 2 + 0.01, barTop + 0.01};
 EndIf
-air() = all(); air() -= rods(); air() -= bars();
+covers() = {};
+If(coverX > 0)
+  // The only part that reaches the cover's top from outside its room.
+  covers() = Volume In BoundingBox{-0.01, -0.01, coverLow - 0.01, coverX / 2 + 0.01, coverY / 2 + 0.01, coverTop + 0.01};
+  inside() = Volume In BoundingBox{-0.01, -0.01, -far, coverX / 2 - coverThick + 0.01, coverY / 2 - coverThick + 0.01, coverTop - coverThick + 0.01};
+  covers() -= inside();
+EndIf
+air() = all(); air() -= rods(); air() -= bars(); air() -= covers();
 Physical Volume("air", 1) = air();
 Physical Volume("rods", 2) = rods();
 Physical Volume("bar", 3) = bars();
+Physical Volume("cover", 4) = covers();
 farFaces() = Surface In BoundingBox{far - e, -e, -far - e, far + e, far + e, far + e};
 farFaces() += Surface In BoundingBox{-e, far - e, -far - e, far + e, far + e, far + e};
 farFaces() += Surface In BoundingBox{-e, -e, far - e, far + e, far + e, far + e};
@@ -68,4 +83,14 @@ Mesh.CharacteristicLengthFromCurvature = 0;
 bx = a + r0 + b; by = coilY + r0 + b;
 Field[1] = Box; Field[1].VIn = fine; Field[1].VOut = coarse; Field[1].Thickness = 120;
 Field[1].XMin = 0; Field[1].XMax = bx + 1; Field[1].YMin = 0; Field[1].YMax = by + 1; Field[1].ZMin = rodLow - 1; Field[1].ZMax = rodTop + 1;
-Background Field = 1;
+// Conductors, in which the current is to be resolved.
+Field[2] = Box; Field[2].VIn = fineBar > 0 ? fineBar : coarse; Field[2].VOut = coarse; Field[2].Thickness = 60;
+Field[2].XMin = 0; Field[2].XMax = barX / 2; Field[2].YMin = 0; Field[2].YMax = barY / 2; Field[2].ZMin = barLow; Field[2].ZMax = barTop;
+fields() = {1, 2};
+If(coverX > 0)
+  Field[3] = MathEval; Field[3].F = Sprintf("%g", fineCover);
+  Field[4] = Restrict; Field[4].IField = 3; Field[4].RegionsList = {covers()}; Field[4].FacesList = {Boundary{ Volume{covers()}; }};
+  fields() += {4};
+EndIf
+Field[5] = Min; Field[5].FieldsList = {fields()};
+Background Field = 5;
