@@ -57,10 +57,10 @@ class ToldPage implements Listener<Told, Answer> {
     event.preventDefault();
     const fields = Array.from(new FormData(form).entries()).map(([name, value]): [string, string] => [name, String(value)]).filter(([name, value]) => name !== 'id' && value !== '');
     const now = performance.now();
-    if (what === this.last.what && now - this.last.atMs < quietMs) {
-      return; // a double press is one entry
-    }
     const wanting = what !== 'test' && !fields.some(([name]) => name === 'piece') ? 'no piece is ticked' : what === 'test' && fields.every(([name]) => name === 'piece') ? 'nothing was measured' : '';
+    if (wanting !== '' && what === this.last.what && now - this.last.atMs < quietMs) {
+      return; // the second press of a double press: the first has emptied the form
+    }
     if (wanting !== '') {
       showProblems(this.list(), [{ field: what, message: wanting }]);
       form.querySelector<HTMLInputElement>('input:not([type=hidden])')?.focus();
