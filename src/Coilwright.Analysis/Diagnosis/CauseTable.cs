@@ -187,18 +187,18 @@ internal static class CauseTable
         yield return core with { Weight = 0.3 * prior, Henry = new Spread(0.6, 0.25), Quality = new Spread(-0.2, 0.5) };
     }
 
-    /// <summary>A range, a lead or a zero: one of the readings is off and the others are not; seldom all of them.</summary>
+    /// <summary>A range, a lead or a zero: one of the readings is off and the others are not; one time in five all of them, for a reason that is none of the others.</summary>
     private static IEnumerable<Term> Meters(double prior)
     {
         Term right = new("meter-error", prior, 0, new Spread(0, OhmScatter), s_steady, new Spread(0, QualityScatter), s_counted) { Again = new Spread(0, OhmScatter) };
-        yield return right with { Weight = 0.2 * prior, Ohm = new Spread(0, 1.2) };
-        yield return right with { Weight = 0.05 * prior, Ohm = new Spread(0, 1.2), Henry = new Spread(0, 0.7), Quality = new Spread(0, 0.7) };
+        yield return right with { Weight = 0.15 * prior, Ohm = new Spread(0, 1.2) };
+        yield return right with { Weight = 0.2 * prior, Ohm = new Spread(0, 1.2), Henry = new Spread(0, 0.7), Quality = new Spread(0, 0.7) };
         yield return right with { Weight = 0.1 * prior, Ohm = new Spread(Math.Log(10), 0.02) };
         yield return right with { Weight = 0.1 * prior, Ohm = new Spread(-Math.Log(10), 0.02) };
         yield return right with { Weight = 0.05 * prior, Ohm = new Spread(Math.Log(1000), 0.02) };
         yield return right with { Weight = 0.05 * prior, Ohm = new Spread(-Math.Log(1000), 0.02) };
-        yield return right with { Weight = 0.25 * prior, Henry = new Spread(0, 0.7) };
-        yield return right with { Weight = 0.2 * prior, Quality = new Spread(0, 0.7) };
+        yield return right with { Weight = 0.2 * prior, Henry = new Spread(0, 0.7) };
+        yield return right with { Weight = 0.15 * prior, Quality = new Spread(0, 0.7) };
     }
 
     /// <summary>A break bridged by the coil's own capacitance or by dirt: from 0.26 MΩ, or ten times its ohms, to 20 MΩ, even in the logarithm.</summary>

@@ -37,6 +37,7 @@ internal static class ForecastDesk
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
         IFieldEngine engine = EngineFor(committed);
         Prediction prediction = Forecaster.Predict(model, load?.Value, s_options with { Engine = engine });
+        prediction = prediction with { Warnings = [.. prediction.Warnings, .. RecipeTargets.LeavingOutForecast(recipe.Value, prediction)] };
         return new ForecastView { Engine = engine.Name, Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
     }
 

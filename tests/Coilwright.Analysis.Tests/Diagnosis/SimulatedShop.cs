@@ -110,11 +110,11 @@ internal sealed class SimulatedShop(int seed)
     /// <summary>Errors of the readings of ohms, henries and Q, in logarithms.</summary>
     private (double Ohm, double Henry, double Quality) Misread() => _random.NextDouble() switch
     {
-        < 0.2 => (1.2 * Gauss(), 0, 0),
-        < 0.25 => (1.2 * Gauss(), 0.7 * Gauss(), 0.7 * Gauss()),
-        < 0.45 => ((_random.NextDouble() < 0.5 ? 1 : -1) * Math.Log(10), 0, 0),
-        < 0.55 => ((_random.NextDouble() < 0.5 ? 1 : -1) * Math.Log(1000), 0, 0),
-        < 0.8 => (0, 0.7 * Gauss(), 0),
+        < 0.15 => (1.2 * Gauss(), 0, 0),
+        < 0.35 => (1.2 * Gauss(), 0.7 * Gauss(), 0.7 * Gauss()),
+        < 0.55 => ((_random.NextDouble() < 0.5 ? 1 : -1) * Math.Log(10), 0, 0),
+        < 0.65 => ((_random.NextDouble() < 0.5 ? 1 : -1) * Math.Log(1000), 0, 0),
+        < 0.85 => (0, 0.7 * Gauss(), 0),
         _ => (0, 0, 0.7 * Gauss()),
     };
 
