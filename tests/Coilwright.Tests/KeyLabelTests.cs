@@ -25,7 +25,7 @@ public sealed class KeyLabelTests
         Assert.All([label, figure], words =>
         {
             Assert.DoesNotContain('-', words);
-            Assert.DoesNotMatch("[a-z][A-Z][a-z]", words);
+            Assert.DoesNotMatch("[a-z]{2}[A-Z]", words);
         });
     }
 

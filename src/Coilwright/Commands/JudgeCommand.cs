@@ -88,12 +88,15 @@ public static class JudgeCommand
         return index >= 0 ? index : throw WrongInputException.About("--coil", $"the recipe has no coil \"{name}\"", string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name)));
     }
 
+    /// <summary>What was typed, with the column's unit where none was typed with it.</summary>
+    private static string AsTyped(ReadingRecord reading) => reading.Typed.Any(char.IsLetter) ? reading.Typed.Trim() : $"{reading.Typed} {reading.Unit}".Trim();
+
     private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart, IReadOnlyList<string> remarks)
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
         {
-            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading ? $"{reading.Typed} {reading.Unit}".Trim() : "–";
+            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading ? AsTyped(reading) : "–";
             table.Add(piece.Tag, typed, VerdictWords.At20C(piece.Verdict), VerdictWords.Word(piece.Verdict.Kind), VerdictWords.Why(piece.Verdict));
         }
 
