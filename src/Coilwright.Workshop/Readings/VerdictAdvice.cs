@@ -57,7 +57,7 @@ public static class VerdictAdvice
         "coil-bridged" or "wired-parallel" => "check the leads against the wiring sheet",
         "wrong-gauge" => "measure the wire",
         "wrong-core" => "check poles and magnets",
-        "meter-error" => "check range, leads and zero, and read again",
+        "meter-error" => "check range, leads and zero",
         _ => "",
     };
 }

@@ -41,7 +41,7 @@ public sealed class PieceSheetTests
         PrintedPaper sheet = PrintedPaper.Of(Made(), size);
 
         Assert.Equal(1, sheet.Pages);
-        sheet.Says("Serial", "HB-023", "Read on this piece of set Lantern 3, bridge", "DC resistance at 20 °C", "5.949 kΩ", "±0.1 %", "read at 35.0 °C", "−3.7 %", "(target", "inductance at 1.00 kHz", "2.450 H", "+2.1 % (target 2.400 H)", "Q at 1.00 kHz", "not stated", "AC resistance at 1.00 kHz",
+        sheet.Says("Serial", "HB-023", "Read on this piece of set Lantern 3, bridge", "DC resistance at 20 °C", "5.949 kΩ", "±0.1 %", "read at 35.0 °C", "−3.7 %", "(target", "inductance at 1.00 kHz", "2.450 H", "−2.0 % (target 2.500 H)", "Q at 1.00 kHz", "not stated", "AC resistance at 1.00 kHz",
             "(forecast", "1.00 mm (0.039 in)", "940 G", "94.0 mT", "pole 6, north", "spread 7.2 %", "the hot end swings negative first", "Top of the poles: north", "Magnets and polarity: knocked down to 80 % of full, with coil charger 2", "Forecast of the model, not measured on this piece", "Loaded means:", " mm (", " in)", "8,000");
     }
 
