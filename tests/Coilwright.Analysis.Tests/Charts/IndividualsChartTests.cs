@@ -76,7 +76,7 @@ public sealed class IndividualsChartTests
 
     [Fact]
     public void Scaling_and_shifting_the_values_moves_no_signal() =>
-        Gen.Select(Gen.Double[-3, 3].Array[25, 60], Gen.Double[0.1, 100], Gen.Double[-1000, 1000]).Sample((values, scale, shift) =>
+        Gen.Select(Gen.Double[-3, 3].Array[25, 60], Gen.Double[0.1, 100], Gen.Double[-1000, 1000]).ForAll((values, scale, shift) =>
         {
             double[] moved = [.. values.Select(value => value * scale + shift)];
             return IndividualsChart.Fit(values)!.Signals(values).SequenceEqual(IndividualsChart.Fit(moved)!.Signals(moved));

@@ -19,7 +19,7 @@ public sealed class ShortedTurnsTests
 
     [Fact] // energy, in place of the impedance formula
     public void Input_power_equals_what_both_loops_burn() =>
-        Gen.Select(Gen.Double[0.002, 0.9], Gen.Double[0.1, 30]).Sample((part, reactance) =>
+        Gen.Select(Gen.Double[0.002, 0.9], Gen.Double[0.1, 30]).ForAll((part, reactance) =>
         {
             (double henry, double quality) = ShortedTurns.Shift(part, reactance);
             double seenX = Math.Exp(henry) * reactance, seenR = seenX / (Math.Exp(quality) * reactance);

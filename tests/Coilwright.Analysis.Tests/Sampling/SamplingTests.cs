@@ -107,7 +107,7 @@ public sealed class SamplingTests
 
     [Fact]
     public void Tighter_levels_and_tightened_inspection_never_accept_more() =>
-        Gen.Select(Gen.Int[2, 100_000], Gen.Int[0, 14], Gen.Double[0.001, 0.3]).Sample((lot, level, defective) =>
+        Gen.Select(Gen.Int[2, 100_000], Gen.Int[0, 14], Gen.Double[0.001, 0.3]).ForAll((lot, level, defective) =>
         {
             double Accept(int at, Inspection inspection) => SamplingTables.Attribute(lot, "II", SamplingTables.AttributeLevels[at], inspection).AcceptProbability(defective);
             return Accept(level, Inspection.Tightened) <= Accept(level, Inspection.Normal) + 1e-12;

@@ -15,7 +15,7 @@ public sealed class CircuitResponseTests
     public void One_pickup_on_a_ladder_gives_what_the_closed_form_gives()
     {
         double worstDb = 0, worstDegrees = 0, worstOhm = 0;
-        Gen.Select(Networks.Pickup, Networks.Load).Sample((pickup, load) =>
+        Gen.Select(Networks.Pickup, Networks.Load).ForAll((pickup, load) =>
         {
             GuitarCircuit circuit = GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load);
             Response ladder = PickupResponse.Compute(pickup, load, s_band), network = CircuitResponse.Compute(circuit, s_band);
@@ -31,7 +31,7 @@ public sealed class CircuitResponseTests
             Assert.Equal(one is null, other is null);
             Assert.Equal(one?.GainDb ?? 0, other?.GainDb ?? 0, 1e-8);
             Assert.Equal(PickupResponse.FindMinus3Db(pickup, load)!.Value, CircuitResponse.FindMinus3Db(circuit)!.Value, 1e-6);
-        }, iter: 400, threads: 1);
+        }, count: 400);
         // Rounding alone.
         Assert.True(worstDb < 1e-8 && worstDegrees < 1e-7 && worstOhm < 1e-9, FormattableString.Invariant($"{worstDb} dB, {worstDegrees}°, {worstOhm}"));
     }

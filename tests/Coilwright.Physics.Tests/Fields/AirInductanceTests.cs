@@ -65,7 +65,7 @@ public sealed class AirInductanceTests
     }
 
     [Fact]
-    public void Winding_cut_in_two_has_the_inductance_of_the_whole() => Gen.Select(Gen.Double[0, 0.03], Gen.Double[0, 0.004], Gen.Double[0.2, 0.8]).Sample((a, c, share) =>
+    public void Winding_cut_in_two_has_the_inductance_of_the_whole() => Gen.Select(Gen.Double[0, 0.03], Gen.Double[0, 0.004], Gen.Double[0.2, 0.8]).ForAll((a, c, share) =>
     {
         // Axially cut halves touch: the 4 × 5-point mean of the mutual part is the weakest there, 0.5 % of it.
         FieldCoil Part(double height, double z) => new(Former(a, 0.003, height, c), 0.003, 1, 1, new Vector3M(0, 0, z), []);
@@ -75,28 +75,28 @@ public sealed class AirInductanceTests
             + (1 - share) * (1 - share) * AirInductance.SelfPerTurnSquaredH(high.Bobbin, 0.003)
             + 2 * share * (1 - share) * AirInductance.MutualPerTurnsH(low, high);
         return Math.Abs(parts / whole - 1) < 0.003;
-    }, iter: 12);
+    }, count: 12);
 
     [Fact]
-    public void Former_turned_by_a_quarter_changes_nothing() => Gen.Select(Gen.Double[0, 0.03], Gen.Double[0, 0.03]).Sample((a, c) =>
+    public void Former_turned_by_a_quarter_changes_nothing() => Gen.Select(Gen.Double[0, 0.03], Gen.Double[0, 0.03]).ForAll((a, c) =>
         Math.Abs(AirInductance.SelfPerTurnSquaredH(Former(a, 0.003, 0.01, c), 0.003, Resolution.Fast)
-            / AirInductance.SelfPerTurnSquaredH(Former(c, 0.003, 0.01, a), 0.003, Resolution.Fast) - 1) < 1e-9, iter: 50);
+            / AirInductance.SelfPerTurnSquaredH(Former(c, 0.003, 0.01, a), 0.003, Resolution.Fast) - 1) < 1e-9, count: 50);
 
     [Fact]
     public void Fast_rule_stays_near_the_accurate_one_on_any_former() =>
-        Gen.Select(Gen.Double[0, 0.03], Gen.Double[0, 0.01], Gen.Double[0.001, 0.005], Gen.Double[0.001, 0.006], Gen.Double[0.004, 0.014]).Sample((a, c, r, b, h) =>
+        Gen.Select(Gen.Double[0, 0.03], Gen.Double[0, 0.01], Gen.Double[0.001, 0.005], Gen.Double[0.001, 0.006], Gen.Double[0.004, 0.014]).ForAll((a, c, r, b, h) =>
         {
             double fast = AirInductance.SelfPerTurnSquaredH(Former(a, r, h, c), b, Resolution.Fast);
             return Math.Abs(fast / AirInductance.SelfPerTurnSquaredH(Former(a, r, h, c), b) - 1) < 0.002;
-        }, iter: 100);
+        }, count: 100);
 
     [Fact]
-    public void Lengths_times_s_give_inductance_times_s() => Gen.Select(Gen.Double[0.5, 3], Gen.Double[0, 0.03]).Sample((s, a) =>
+    public void Lengths_times_s_give_inductance_times_s() => Gen.Select(Gen.Double[0.5, 3], Gen.Double[0, 0.03]).ForAll((s, a) =>
     {
         double one = AirInductance.SelfPerTurnSquaredH(Former(a, 0.004, 0.01), 0.003);
         double other = AirInductance.SelfPerTurnSquaredH(Former(s * a, s * 0.004, s * 0.01), s * 0.003);
         return Math.Abs(other / (s * one) - 1) < 1e-9;
-    }, iter: 8);
+    }, count: 8);
 
     // Mean area N·[2a(r1² − r0²) + π(r1³ − r0³)/3]/b of the standard winding (derived).
     [Fact]

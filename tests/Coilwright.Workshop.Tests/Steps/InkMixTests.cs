@@ -41,7 +41,7 @@ public sealed class InkMixTests
 
     [Fact]
     public void Ten_degrees_more_halve_the_time_and_the_sheets_own_temperature_keeps_it() =>
-        Gen.Double[-10, 60].Sample(celsius =>
+        Gen.Double[-10, 60].ForAll(celsius =>
         {
             CureRule rule = new();
             TimeSpan sheet = TimeSpan.FromHours(8);
@@ -50,7 +50,7 @@ public sealed class InkMixTests
 
     [Fact] // a different road: the room cut into entries of the same temperature, and hardening summed minute by minute
     public void A_room_that_warms_and_cools_is_summed() =>
-        Gen.Double[10, 35].Array[1, 6].Sample(temperatures =>
+        Gen.Double[10, 35].Array[1, 6].ForAll(temperatures =>
         {
             TemperatureAt[] room = [.. temperatures.Select((celsius, hour) => new TemperatureAt(s_mixed.AddHours(hour), celsius))];
             DateTimeOffset end = new CureClock(new CureRule(), s_mixed, TimeSpan.FromHours(8), room).EndUtc;
