@@ -2,10 +2,13 @@ using System.Globalization;
 
 namespace Coilwright.Shared;
 
-/// <summary>One row of <c>docs/evidence.md</c>: asserts and notes at once, so that what is printed as allowed is what the test holds.</summary>
+/// <summary>
+/// One row of <c>docs/evidence.md</c>: asserts and notes at once, so that what is printed as allowed is what the test holds.
+/// </summary>
 /// <remarks>
-/// Make one with <see cref="Outside"/> or <see cref="Own"/>, hold every value to its bound, and end with <see cref="Record"/>. Every bound is two-sided unless
-/// it is an interval. Making one takes its old line away, and only <see cref="Record"/> writes the new: a check that failed or never ended has no line.
+/// Make one with <see cref="Outside"/> or <see cref="Own"/>, hold every value to its bound, and end with <see cref="Record"/>. Every bound
+/// is two-sided unless it is an interval. Making one takes its old line away, and only <see cref="Record"/> writes the new: a check that
+/// failed or never ended has no line.
 /// Keep run times and other numbers that change from run to run out of it.
 /// </remarks>
 internal sealed class Evidence
@@ -31,9 +34,9 @@ internal sealed class Evidence
         EvidenceFile.Remove(file, head.Check);
     }
 
-    /// <summary>A check against something published, measured, or computed by another program or another method outside this program.</summary>
+    /// <summary>A check against something published, measured, or computed by another program or method outside this one.</summary>
     /// <param name="check">What was checked, in one sentence; its key.</param>
-    /// <param name="source">Whom or what it is held against, by name; a [Key] of docs/sources.md where one stands there.</param>
+    /// <param name="source">Whom or what it is held against, by name; with its key of docs/sources.md in brackets.</param>
     /// <param name="standing">One of <see cref="Standings"/>.</param>
     /// <param name="because">Where the bound comes from: one of <see cref="Grounds"/>, then in words.</param>
     /// <param name="id">A name by which docs/theory.md quotes the row; empty where nothing quotes it.</param>
@@ -43,7 +46,9 @@ internal sealed class Evidence
             ? new Evidence(new EvidenceLine("outside", id, check, source, standing, "", "", because), file ?? EvidenceFile.Default())
             : throw new ArgumentException($"'{standing}' is none of {string.Join(", ", Standings)}.");
 
-    /// <summary>A check of the program against itself: engine against engine, simulation with known truth, reciprocity, search by our own forecast.</summary>
+    /// <summary>
+    /// A check of the program against itself: engine against engine, simulation with known truth, reciprocity, search by our own forecast.
+    /// </summary>
     /// <param name="check">What was checked, in one sentence; its key.</param>
     /// <param name="against">What of our own it is held against.</param>
     /// <param name="because">Where the bound comes from: one of <see cref="Grounds"/>, then in words.</param>
@@ -85,13 +90,15 @@ internal sealed class Evidence
     public void Record(string remark = "")
     {
         Assert.True(_points.Count > 0, _head.Check + ": nothing was held");
-        EvidenceFile.Add(_file, _head with { Allowed = EvidenceWords.Allowed(_points), Found = EvidenceWords.Found(_points) + (remark.Length > 0 ? "; " + remark : "") });
+        string found = EvidenceWords.Found(_points) + (remark.Length > 0 ? "; " + remark : "");
+        EvidenceFile.Add(_file, _head with { Allowed = EvidenceWords.Allowed(_points), Found = found });
     }
 
     private Evidence Held(EvidencePoint point, string at)
     {
         string where = at.Length > 0 ? $"{_head.Check}, {at}" : _head.Check;
-        Assert.True(point.Share <= 1, string.Create(CultureInfo.InvariantCulture, $"{where}: found {point.Found:G8}, expected {point.Expected:G8}; {EvidenceWords.Found([point])}, allowed {EvidenceWords.Allowed([point])}"));
+        string said = string.Create(CultureInfo.InvariantCulture, $"found {point.Found:G8}, expected {point.Expected:G8}");
+        Assert.True(point.Share <= 1, $"{where}: {said}; {EvidenceWords.Found([point])}, allowed {EvidenceWords.Allowed([point])}");
         _points.Add(point);
         return this;
     }

@@ -6,17 +6,26 @@ using System.Text.Json;
 namespace Coilwright.Shared;
 
 /// <summary>One line of evidence: table, a name to quote it by, and the columns.</summary>
-internal sealed record EvidenceLine(string Table, string Id, string Check, string Source, string Standing, string Allowed, string Found, string Because);
+internal sealed record EvidenceLine(
+    string Table, string Id, string Check, string Source, string Standing, string Allowed, string Found, string Because);
 
-/// <summary>The lines that the tests of one assembly leave in <c>artifacts/evidence/&lt;assembly&gt;.jsonl</c>; <c>tests/make-evidence</c> makes the tables of them.</summary>
+/// <summary>
+/// The lines that the tests of one assembly leave in <c>artifacts/evidence/&lt;assembly&gt;.jsonl</c>; <c>tests/make-evidence</c> makes the
+/// tables of them.
+/// </summary>
 internal static class EvidenceFile
 {
     private const string RootMarker = "Coilwright.slnx";
-    private static readonly JsonSerializerOptions s_plainText = new(JsonSerializerDefaults.Web) { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions s_plainText = new(JsonSerializerDefaults.Web)
+    {
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
     private static readonly Lock s_oneAtATime = new();
 
     /// <summary>The file of the running assembly, under the repository root.</summary>
-    public static string Default() => Path.Combine(Root(), "artifacts", "evidence", Assembly.GetExecutingAssembly().GetName().Name + ".jsonl");
+    public static string Default() =>
+        Path.Combine(Root(), "artifacts", "evidence", Assembly.GetExecutingAssembly().GetName().Name + ".jsonl");
 
     /// <summary>Adds a line; one of the same check gives way.</summary>
     public static void Add(string file, EvidenceLine line) => Rewrite(file, line.Check, line);

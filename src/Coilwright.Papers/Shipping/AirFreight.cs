@@ -3,11 +3,14 @@ using Coilwright.Physics.Materials;
 
 namespace Coilwright.Papers.Shipping;
 
-/// <summary>Whether magnets in a box ask for more than a label when it flies: what is known, as a question and an answer. It replaces no rule.</summary>
+/// <summary>
+/// Whether magnets in a box ask for more than a label when it flies: what is known, as a question and an answer. It replaces no rule.
+/// </summary>
 /// <remarks>
-/// The one limit that was read is that of the United States [AirFreight]: 49 CFR 173.21(d). What carriers want declared, and where they measure it, is asked of
-/// the carrier. The bound is <see cref="DipoleField.LargestT"/>: a box whose magnets face each other has less. Holds for a box small against the distance; the
-/// law counts from the package's surface, the bound from the magnets' middle, which is the careful side.
+/// The one limit that was read is that of the United States [AirFreight]: 49 CFR 173.21(d). What carriers want declared, and where they
+/// measure it, is asked of the carrier. The bound is <see cref="DipoleField.LargestT"/>: a box whose magnets face each other has less. Holds
+/// for a box small against the distance; the law counts from the package's surface, the bound from the magnets' middle, which is the
+/// careful side.
 /// </remarks>
 public static class AirFreight
 {
@@ -25,7 +28,8 @@ public static class AirFreight
     public static string Answer(double? momentAm2) => momentAm2 switch
     {
         null => "not known: measure the packed box, and ask the carrier where and what its limits are",
-        { } moment when DipoleField.LargestT(moment, ForbiddenDistanceM) > ForbiddenT => "not shown by the bound, and may be forbidden: turn magnets against each other, add keepers, measure the packed box",
+        { } moment when DipoleField.LargestT(moment, ForbiddenDistanceM) > ForbiddenT =>
+            "not shown by the bound, and may be forbidden: turn magnets against each other, add keepers, measure the packed box",
         _ => "below that law's limit even if all magnets point one way; whether it must be declared, ask the carrier",
     };
 

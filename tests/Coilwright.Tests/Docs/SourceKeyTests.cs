@@ -6,7 +6,12 @@ namespace Coilwright.Tests.Docs;
 public sealed partial class SourceKeyTests
 {
     private static readonly string[] s_text = [.. Lines("docs/sources.md")];
-    private static readonly HashSet<string> s_keys = [.. s_text.Select(line => KeyRow().Match(line)).Where(row => row.Success && row.Groups[1].Value != "Key").Select(row => row.Groups[1].Value)];
+    private static readonly HashSet<string> s_keys =
+        [.. s_text.Select(line => KeyRow().Match(line)).Where(row => row.Success).Select(row => row.Groups[1].Value).Except(["Key", "Setting"])];
+
+
+    /// <summary>Units that stand in brackets like keys.</summary>
+    private static readonly string[] s_units = ["Hz"];
 
     [Fact]
     public void Every_key_is_cited_beside_a_formula_a_table_or_a_check()
@@ -23,7 +28,8 @@ public sealed partial class SourceKeyTests
     [Fact]
     public void Every_standing_is_defined_at_the_head()
     {
-        string[] defined = [.. s_text.Select(line => DefinedWord().Match(line)).Where(word => word.Success).Select(word => word.Groups[1].Value)];
+        string[] defined =
+            [.. s_text.Select(line => DefinedWord().Match(line)).Where(word => word.Success).Select(word => word.Groups[1].Value)];
         Assert.All(Evidence.Standings, standing => Assert.Contains(standing, defined));
         foreach (string row in s_text.Where(line => KeyRow().Match(line) is { Success: true } match && s_keys.Contains(match.Groups[1].Value)))
         {
@@ -36,6 +42,7 @@ public sealed partial class SourceKeyTests
     [InlineData("/// of the standard [IEC60028] and", "IEC60028")]
     [InlineData("[Fact] // by [GUM], §5", "GUM")]
     [InlineData("Call(\"from a table [Gap]\");", "Gap")]
+    [InlineData("// both [GUM, SI]", "GUM SI")]
     [InlineData("[Theory]", "")]
     [InlineData("see [GUM](https://example.invalid)", "")]
     public void A_citation_is_a_key_in_a_comment_or_in_words(string line, string key) => Assert.Equal(key, string.Join(' ', CitedIn(".cs", line)));
@@ -45,7 +52,7 @@ public sealed partial class SourceKeyTests
     {
         foreach (string folder in (string[])["src", "tests", "docs"])
         {
-            foreach (string file in RepositoryFiles.Written(folder, ".cs", ".csv", ".md", ".razor").Where(path => Path.GetFileName(path) is not ("sources.md" or "evidence.md" or "SourceKeyTests.cs")))
+            foreach (string file in RepositoryFiles.Written(folder, ".cs", ".csv", ".md", ".razor").Where(IsAsked))
             {
                 foreach (string key in File.ReadLines(file).SelectMany(line => CitedIn(Path.GetExtension(file), line)))
                 {
@@ -55,10 +62,12 @@ public sealed partial class SourceKeyTests
         }
     }
 
+    private static bool IsAsked(string path) => Path.GetFileName(path) is not ("sources.md" or "evidence.md" or "SourceKeyTests.cs");
+
     private static IEnumerable<string> CitedIn(string kind, string line)
     {
-        string words = kind == ".cs" ? string.Join(' ', Spoken().Matches(line).Select(match => match.Value)) : line;
-        return Citation().Matches(words).Select(match => match.Groups[1].Value);
+        string words = kind is ".cs" or ".razor" ? string.Join(' ', Spoken().Matches(line).Select(match => match.Value)) : line;
+        return Citation().Matches(words).SelectMany(match => match.Groups[1].Value.Split(", ")).Except(s_units);
     }
 
     private static IEnumerable<string> Lines(string path) => File.ReadLines(RepositoryFiles.PathOf(path.Split('/')));
@@ -72,6 +81,6 @@ public sealed partial class SourceKeyTests
     [GeneratedRegex(@"//.*$|""(?:[^""\\]|\\.)*""")]
     private static partial Regex Spoken();
 
-    [GeneratedRegex(@"\[([A-Z][A-Za-z0-9]+)\](?![(\w])")]
+    [GeneratedRegex(@"\[([A-Z][A-Za-z0-9]+(?:, [A-Z][A-Za-z0-9]+)*)\](?![(\w])")]
     private static partial Regex Citation();
 }
