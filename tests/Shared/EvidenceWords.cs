@@ -26,7 +26,7 @@ internal static class EvidenceWords
             EvidenceBound.Absolute => Deviation(worst.Off) + of + Unit(worst) + many,
             EvidenceBound.Relative => Signed(worst.Off) + of + many,
             EvidenceBound.RelativeBetween => Signed(worst.Off) + many,
-            EvidenceBound.Between when group.Count == 1 => Beside(worst.Found, Width(worst)) + Unit(worst),
+            EvidenceBound.Between when group.Count == 1 => Beside(worst.Found, Width(worst) / 2) + Unit(worst),
             EvidenceBound.Between => Range(group.Min(one => one.Found), group.Max(one => one.Found), worst) + many,
             EvidenceBound.Interval => Range(worst.Low, worst.High, worst),
             _ when group.Count == 1 => "the same",
@@ -56,7 +56,7 @@ internal static class EvidenceWords
     private static string Size(EvidencePoint point) => point.Kind == EvidenceBound.Relative ? Part(point.High) : Plain(point.High);
 
     private static string Range(double low, double high, EvidencePoint point) =>
-        Beside(low, Width(point)) + " to " + Beside(high, Width(point)) + Unit(point);
+        Beside(low, Width(point) / 2) + " to " + Beside(high, Width(point) / 2) + Unit(point);
 
     private static string Unit(EvidencePoint point) => point.Unit is "" or "°" ? point.Unit : " " + point.Unit;
 

@@ -14,7 +14,7 @@ public sealed class AirInductanceTests
     {
         Evidence Check(string cases, string source, string standing) => Evidence.Outside(
             $"Air inductance, {cases}, {resolution} rule", source + ": tests/Reference/field/air.csv", standing,
-            FormattableString.Invariant($"method: {100 * allowed} % of the quadrature, and each value's own error, 0.002 to 0.5 %"));
+            FormattableString.Invariant($"method: {100 * allowed:0.##} % of the quadrature, and each value's own error, 0.002 to 0.5 %"));
         Dictionary<string, Evidence> checks = new()
         {
             ["read"] = Check("current sheets and a thick coil", "cases of Lyle's method in the tests of dgarnier/inductance [Lyle]", "read"),

@@ -56,7 +56,7 @@ public sealed class CoreTests
     {
         Evidence check = Evidence.Outside(
             $"Effective area with six rods, {engine} engine", "dipole moment and reciprocal linkage; closed form in air: tests/Reference/field/areas.csv [FieldSolver]", "derived",
-            FormattableString.Invariant($"reference: its own 0.5 % with rods (0.0001 % in air), and {100 * allowed} % for our cutting"));
+            FormattableString.Invariant($"reference: its own 0.5 % with rods (0.0001 % in air), and {100 * allowed:0.##} % of our own (ratchet)"));
         foreach (Dictionary<string, string> row in Read("areas.csv"))
         {
             FieldSolution solution = Named(engine).Solve(One(Coil(0.02975, Rods(SixM, row.Number("mu")))), Cancel);

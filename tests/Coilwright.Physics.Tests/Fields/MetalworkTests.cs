@@ -16,8 +16,8 @@ public sealed class MetalworkTests
     public void Inductance_and_loss_with_a_cover_or_plate_match_finite_elements(string engine, double allowed, double allowedLoss, double withRod, double withRodLoss)
     {
         const string Source = "finite elements; models not kept: tests/Reference/field/covers.csv [FieldSolver]";
-        string rodBecause = FormattableString.Invariant($"reference: its own 1 %, and {100 * withRod} % (L) and {100 * withRodLoss} % (R) of the rod's own currents (ratchet)");
-        string plainBecause = FormattableString.Invariant($"reference: its own 1 %, and {100 * allowed} % (L) and {100 * allowedLoss} % (R) of our own (ratchet)");
+        string rodBecause = FormattableString.Invariant($"reference: its own 1 %, and {100 * withRod:0.##} % (L) and {100 * withRodLoss:0.##} % (R) of the rod's own currents (ratchet)");
+        string plainBecause = FormattableString.Invariant($"reference: its own 1 %, and {100 * allowed:0.##} % (L) and {100 * allowedLoss:0.##} % (R) of our own (ratchet)");
         Evidence plain = Evidence.Outside($"Inductance with a cover or base plate, 1 to 20 kHz, {engine} engine", Source, "derived", plainBecause, "cover-" + engine);
         Evidence beside = Evidence.Outside($"Inductance with a cover or base plate and a rod, 1 to 20 kHz, {engine} engine", Source, "derived", rodBecause, "cover-rod-" + engine);
         Evidence round = Evidence.Outside($"Loss in a round cover or base plate, 1 to 20 kHz, {engine} engine", Source, "derived", plainBecause, "cover-loss-" + engine);

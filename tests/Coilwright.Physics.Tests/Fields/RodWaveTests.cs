@@ -17,7 +17,7 @@ public sealed class RodWaveTests
     {
         Evidence check = Evidence.Outside(
             $"Field of a bar magnet 3 and 4 mm above the slugs of two coils, {engine} engine", "3-D finite elements; model not kept: tests/Reference/field/two-coils-field.csv [FieldSolver]", "derived",
-            FormattableString.Invariant($"reference: its own 1.5 % at a point, and {100 * allowed} % of our own (ratchet)"), "slug-field-" + engine);
+            FormattableString.Invariant($"reference: its own 1.5 % at a point, and {100 * allowed:0.##} % of our own (ratchet)"), "slug-field-" + engine);
         foreach (IGrouping<double, Dictionary<string, string>> rows in Read("two-coils-field.csv").GroupBy(row => row.Number("bar")))
         {
             FieldProblem plain = TwoCoils(rows.Key);
@@ -42,7 +42,7 @@ public sealed class RodWaveTests
     {
         const string Source = "3-D finite elements; model not kept: tests/Reference/field/eddy-six.csv [FieldSolver]";
         Evidence self = Evidence.Outside(
-            $"Inductance with six conducting rods, {engine} engine", Source, "derived", FormattableString.Invariant($"reference: its own 0.3 to 0.4 %, and {100 * allowed} % of our own (ratchet)"));
+            $"Inductance with six conducting rods, {engine} engine", Source, "derived", FormattableString.Invariant($"reference: its own 0.3 to 0.4 %, and {100 * allowed:0.##} % of our own (ratchet)"));
         Evidence lost = Evidence.Outside($"Loss of six conducting magnets at 20 kHz, {engine} engine", Source, "derived", "reference: its own 3 %, and 2 % of our own (ratchet)");
         foreach (Dictionary<string, string> row in Read("eddy-six.csv"))
         {
