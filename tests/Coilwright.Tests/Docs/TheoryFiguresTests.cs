@@ -26,7 +26,7 @@ public sealed partial class TheoryFiguresTests
         string[] rows = File.ReadAllLines(RepositoryFiles.PathOf("docs", "theory.md"));
         string[] files = [.. rows.Where(row => row.StartsWith("| ", StringComparison.Ordinal)).SelectMany(FilesIn).Distinct()];
         Assert.True(files.Length > 60, $"only {files.Length} files are named");
-        Assert.Empty(files.Where(file => !Exists(file)));
+        Assert.All(files, file => Assert.True(Exists(file), file));
     }
 
     private static bool Stands(string figure, string row) => s_rows.TryGetValue(row, out string? cells) && Whole(figure).IsMatch(cells);
