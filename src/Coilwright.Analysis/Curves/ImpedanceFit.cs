@@ -5,7 +5,7 @@ namespace Coilwright.Analysis.Curves;
 /// <summary>Fits R, L, C, a loss resistance and eddy branches to a measured complex impedance.</summary>
 /// <remarks>
 /// Residual: (Z − measured)/|measured|, real and imaginary part, so that a meter's relative error counts alike at every frequency. Which parts are used is chosen
-/// by the Bayesian information criterion [Schwarz 1978, from memory]: m·ln(RSS/m) + p·ln m, least wins; residuals below a millionth count as that, so that exact curves do not call
+/// by the Bayesian information criterion (Schwarz 1978, from memory) [Information]: m·ln(RSS/m) + p·ln m, least wins; residuals below a millionth count as that, so that exact curves do not call
 /// for parts that are not there. Intervals come from the scatter around the fit: a systematic error of the instrument is not in them.
 /// </remarks>
 public static class ImpedanceFit

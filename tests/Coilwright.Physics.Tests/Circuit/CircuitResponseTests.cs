@@ -137,8 +137,9 @@ public sealed class CircuitResponseTests
     {
         GuitarCircuit circuit = GuitarCircuit.Of(new LumpedPickup(6200, 2.5, 0), 120e-12, 2e6, LoadCircuit.None);
         double expected = Math.Sqrt(1.380649e-23 * 293.15 / 120e-12);
-        Assert.Equal(1, CircuitResponse.ThermalNoiseV(circuit, 1e-2, 1e8) / expected, 2e-5); // what lies above 100 MHz
-        EvidenceLog.Record("Circuit: thermal noise of a coil over all frequencies", "√(kT/C), equipartition", "derived", "2e-5", FormattableString.Invariant($"{Math.Abs(CircuitResponse.ThermalNoiseV(circuit, 1e-2, 1e8) / expected - 1):0.0e+0}"));
+        Evidence.Outside("Circuit: thermal noise of a coil over all frequencies", "equipartition: √(kT/C) [Nyquist] [SI]", "derived", "method: what lies above 100 MHz")
+            .WithinPart(CircuitResponse.ThermalNoiseV(circuit, 1e-2, 1e8), expected, 2e-5)
+            .Record();
     }
 
     [Fact]

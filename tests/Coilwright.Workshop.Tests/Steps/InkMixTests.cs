@@ -11,7 +11,7 @@ public sealed class InkMixTests
 
     private static InkMix Mix(bool doubles = true, double roomC = 28) => new("M-31", "base 1187, hardener 902", s_mixed, new CureRule(doubles), TimeSpan.FromHours(8), TimeSpan.FromDays(6), roomC);
 
-    [Fact] // 8 h / 2^0.8 = 4 h 35.7 min; rate doubles per 10 °C: an ink maker's pot-life guide, read
+    [Fact] // 8 h / 2^0.8 = 4 h 35.7 min; rate doubles per 10 °C: common practice, no source [CureRate]
     public void Ink_mixed_at_28_degrees_is_discarded_at_13_46() => Assert.Equal("2026-03-02 13:46", ShopTime.Words(Mix().DiscardUtc, s_zone));
 
     [Fact] // 6 d / 2^0.8 = 3.446 d
