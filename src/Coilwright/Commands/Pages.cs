@@ -48,7 +48,7 @@ internal static class Pages
 
     public static async Task<int> ServeAsync(OpenShop shop, IPAddress listen, int port, IReadOnlyList<string> hosts, Desk desk, CancellationToken cancel)
     {
-        await using WebApplication app = WebHost.Build([$"http://{new IPEndPoint(listen, port)}"], shop.Services, hosts);
+        await using WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"], shop.Services, hosts);
         try
         {
             await app.StartAsync(CancellationToken.None).ConfigureAwait(false);
