@@ -12,8 +12,14 @@ public static class SolutionColumns
 
     private static readonly Dictionary<string, string> s_others = new()
     {
-        ["capacitance"] = "F", ["unloadedPeak"] = "Hz", ["unloadedPeakGain"] = "dB", ["hum"] = "m²", ["build"] = "m", ["wireLength"] = "m",
-        ["meanTurnLength"] = "m", ["airInductance"] = "H",
+        ["capacitance"] = "F",
+        ["unloadedPeak"] = "Hz",
+        ["unloadedPeakGain"] = "dB",
+        ["hum"] = "m²",
+        ["build"] = "m",
+        ["wireLength"] = "m",
+        ["meanTurnLength"] = "m",
+        ["airInductance"] = "H",
     };
 
     /// <summary>The columns that at least one solution has a value for.</summary>

@@ -17,6 +17,9 @@ internal sealed class SolveDesk(TimeProvider time)
 
     private static readonly int s_threads = Math.Max(1, (Environment.ProcessorCount - 1) / MostAtOnce);
 
+    /// <summary>A search whose page nobody has looked at for so long gives its place to the next.</summary>
+    private static readonly TimeSpan s_left = TimeSpan.FromMinutes(1);
+
     private readonly SemaphoreSlim _places = new(Math.Clamp(Environment.ProcessorCount - 1, 1, MostAtOnce));
     private readonly Dictionary<(string Json, string Want, string Vary), SolveJob> _jobs = [];
     private readonly Lock _gate = new();
@@ -29,9 +32,11 @@ internal sealed class SolveDesk(TimeProvider time)
     {
         lock (_gate)
         {
+            DateTimeOffset nowUtc = time.GetUtcNow();
             (string, string, string) key = (recipe.Json, want, vary);
             if (_jobs.TryGetValue(key, out SolveJob? known))
             {
+                known.AskedUtc = nowUtc;
                 return known;
             }
 
@@ -40,7 +45,12 @@ internal sealed class SolveDesk(TimeProvider time)
                 return null;
             }
 
-            return _jobs[key] = new SolveJob(_places, time.GetUtcNow(), (progress, cancel) => Answer(recipe, want, vary, progress, cancel));
+            foreach (SolveJob left in _jobs.Values.Where(job => nowUtc - job.AskedUtc > s_left))
+            {
+                left.Stop();
+            }
+
+            return _jobs[key] = new SolveJob(_places, nowUtc, (progress, cancel) => Answer(recipe, want, vary, progress, cancel));
         }
     }
 

@@ -15,12 +15,15 @@ internal sealed class SolveJob : IDisposable, IProgress<double>
     /// <param name="search">The search; it tells how far it is and stops when it is asked to.</param>
     public SolveJob(SemaphoreSlim places, DateTimeOffset nowUtc, Func<IProgress<double>, CancellationToken, ReadOutcome<Solutions>> search)
     {
-        _begunUtc = nowUtc;
+        (_begunUtc, AskedUtc) = (nowUtc, nowUtc);
         Answer = RunAsync(places, search);
     }
 
     /// <summary>Part that is done, 0 to 1.</summary>
     public double Done { get; private set; }
+
+    /// <summary>When its page was asked for last.</summary>
+    public DateTimeOffset AskedUtc { get; set; }
 
     /// <summary>True while others take all places.</summary>
     public bool Waits { get; private set; } = true;

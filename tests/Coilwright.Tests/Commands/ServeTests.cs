@@ -55,7 +55,10 @@ public sealed class ServeTests
     internal static ProcessStartInfo Start(TestFolder folder, params string[] args) =>
         new("dotnet", ["exec", Path.Combine(AppContext.BaseDirectory, "coilwright.dll"), .. args])
         {
-            WorkingDirectory = folder.PathOf(""), RedirectStandardOutput = true, RedirectStandardError = true, UseShellExecute = false,
+            WorkingDirectory = folder.PathOf(""),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            UseShellExecute = false,
         };
 
     /// <summary>The address that the program prints once it serves.</summary>
