@@ -32,7 +32,8 @@ public sealed class SolveJobTests
         string answer = page;
         for (int at = 0; at < 60 && answer.Contains("<progress", StringComparison.Ordinal); at++)
         {
-            answer = await shop.Client.GetStringAsync(new Uri($"/recipes/{id}/solve?{Long}", UriKind.Relative), Cancel);
+            using HttpResponseMessage now = await shop.Client.GetAsync(new Uri($"/recipes/{id}/solve?{Long}", UriKind.Relative), Cancel);
+            answer = await now.Content.ReadAsStringAsync(Cancel);
         }
 
         Assert.DoesNotContain("<progress", answer, StringComparison.Ordinal);
