@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
 using Coilwright.Workshop.Entry;
@@ -21,13 +22,13 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes", BringInAsync);
         app.MapGet("/recipes/{id:guid}", ShowAsync);
         app.MapPost("/recipes/{id:guid}", SaveAsync);
-        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync);
-        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync);
+        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage());
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage()).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity/panel", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound());
-        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync);
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound()).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
         app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
     }

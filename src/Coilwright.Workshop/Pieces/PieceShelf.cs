@@ -21,6 +21,22 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
     /// <summary>What is odd about the clock; null when nothing is.</summary>
     public async Task<string?> ClockDoubtAsync(CancellationToken cancel) => ShopTime.Doubt(clock, await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false));
 
+    /// <summary>What is to be asked about the clock before an entry is stored; null when nothing is.</summary>
+    public async Task<ClockQuestion?> ClockQuestionAsync(CancellationToken cancel) => ClockQuestion.Of(
+        clock.GetUtcNow(), await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false), await records.NewestRecordTimeAsync(cancel).ConfigureAwait(false), (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone);
+
+    /// <summary>A person says that the clock is right: records later than it were made by a clock that was ahead, and nothing waits for their time any more.</summary>
+    public async Task ClockIsRightAsync(string person, CancellationToken cancel)
+    {
+        if (await ClockQuestionAsync(cancel).ConfigureAwait(false) is { IsBehind: true } && await records.NewestEventAsync(cancel).ConfigureAwait(false) is { } newest)
+        {
+            DateTimeOffset nowUtc = clock.GetUtcNow();
+            await records.AddPieceEventsAsync(
+                [new PieceEventRecord { Id = Guid.NewGuid(), PieceId = newest.PieceId, Kind = PieceEventKind.ClockSaidRight, Words = $"this computer's clock was right at {ShopTime.Words(nowUtc, (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone)}", Person = person.Trim(), TimeUtc = nowUtc }],
+                [], cancel).ConfigureAwait(false);
+        }
+    }
+
     /// <summary>A piece by serial or id; null when there is none.</summary>
     public async Task<PieceLife?> FindAsync(string serial, CancellationToken cancel) =>
         await LivesAsync(await records.FindPiecesAsync([serial.Trim()], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
@@ -53,12 +69,13 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
         Guid[] ids = [.. pieces.Select(piece => piece.Id)];
         ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part => part.PieceId);
         ILookup<Guid, PieceEventRecord> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
+        IReadOnlySet<Guid> ahead = await records.EventsAheadAsync(ids, cancel).ConfigureAwait(false);
         ILookup<Guid, PieceReadingRecord> readings = (await records.PieceReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
         List<PieceLife> lives = [];
         foreach (PieceRecord piece in pieces)
         {
             (RevisionRecord revision, Recipe recipe) = await RecipeAsync(piece.RecipeId, piece.RevisionNumber, cancel).ConfigureAwait(false);
-            lives.Add(new PieceLife(piece, revision, recipe, [.. parts[piece.Id]], new PieceHistory(piece, [.. events[piece.Id]]), [.. readings[piece.Id]]));
+            lives.Add(new PieceLife(piece, revision, recipe, [.. parts[piece.Id]], new PieceHistory(piece, [.. events[piece.Id]], ahead), [.. readings[piece.Id]]));
         }
 
         return lives;

@@ -99,7 +99,8 @@ public sealed class PottingRoom(IShopRecords records, PieceShelf shelf)
         List<BasketStanding> going = [];
         foreach (BasketRecord basket in (await records.BasketsAsync(200, cancel).ConfigureAwait(false)).Where(basket => inBaskets.Contains(basket.Id)))
         {
-            going.Add(new BasketStanding(basket, [.. inBaskets[basket.Id]], await records.BathReadingsAsync(basket.Id, cancel).ConfigureAwait(false)));
+            IReadOnlyList<BathReadingRecord> readings = await records.BathReadingsAsync(basket.Id, cancel).ConfigureAwait(false);
+            going.Add(new BasketStanding(basket, [.. inBaskets[basket.Id]], readings, await records.StepUndosAsync([.. readings.Select(reading => reading.Id)], cancel).ConfigureAwait(false)));
         }
 
         return going;

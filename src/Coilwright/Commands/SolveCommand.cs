@@ -38,7 +38,8 @@ public static class SolveCommand
                 PlainSolutions.Write(desk.Output, file.Recipe.Name, chosen.Words, answer);
             }
 
-            return answer.Met ? ExitCode.Done : ExitCode.AnswerIsNo;
+            int found = answer.Met ? ExitCode.Done : ExitCode.AnswerIsNo;
+            return answer.Stopped ? ExitCode.Stopped : found;
         });
         return command;
     }

@@ -42,7 +42,7 @@ public static class SpreadCommand
                 PlainSpread.Write(desk.Output, file.Recipe.Name, chosen.Words, run);
             }
 
-            return ExitCode.Done;
+            return run.Stopped ? ExitCode.Stopped : ExitCode.Done;
         });
         return command;
     }
