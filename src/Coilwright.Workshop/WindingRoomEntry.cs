@@ -26,8 +26,9 @@ public sealed partial class WindingRoom
             return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
         }
 
-        IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
-        List<Problem> problems = Check(tag, readings);
+        EntryReader reader = new(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow(), found.Limits.Resistance.Nominal);
+        IReadOnlyList<ReadingRecord> readings = reader.Read();
+        List<Problem> problems = [.. Check(tag, readings), .. reader.Problems];
         readings = Correct(entry, before, readings, problems);
         return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }

@@ -14,9 +14,9 @@ internal static class BatchForm
         ShopServices shop, RevisionRecord revision, IFormCollection form, CancellationToken cancel)
     {
         string quantity = form["quantity"].ToString();
-        if (!int.TryParse(quantity, NumberStyles.Integer, CultureInfo.InvariantCulture, out int coils))
+        if (!CountText.TryParse(quantity, 1, BatchRules.MostCoils, out int coils, out string why))
         {
-            return (Guid.Empty, [new Problem("quantity", $"'{quantity}' is not a number of coils.", null, "1 to 10,000")]);
+            return (Guid.Empty, [new Problem("quantity", why, null, CountText.Range(1, BatchRules.MostCoils) + " coils")]);
         }
 
         BatchRecord batch = new(
