@@ -11,8 +11,8 @@ namespace Coilwright.Workshop.Readings;
 /// <param name="expectedOhm">What a good coil reads; decides what "6,210" means.</param>
 internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? room, DateTimeOffset nowUtc, double expectedOhm)
 {
-    /// <summary>Thousands lie a factor of 1000 apart: within its root either way of what a good coil reads lies one of them alone.</summary>
-    private const double Reach = 31.6;
+    /// <summary>How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart, so that one of them at most lies this near. Our choice.</summary>
+    private const double Reach = 8;
 
     private const double UsualInductanceHz = 1000;
 

@@ -24,7 +24,8 @@ public sealed partial class CoilTable
     private readonly Dictionary<string, int> _places = new(StringComparer.Ordinal);
     private readonly Dictionary<string, string> _units = new(StringComparer.Ordinal);
     private string[] _header = [];
-    private TableNumbers _numbers;
+
+    private TableNumbers Numbers { get; init; }
 
     private CoilTable()
     {
@@ -35,7 +36,7 @@ public sealed partial class CoilTable
     /// <param name="by">The quantities that must have a column.</param>
     public static (ReadOutcome<IReadOnlyList<CoilRow>> Coils, IReadOnlyDictionary<string, string> Units) Read(string text, IReadOnlyList<string> by)
     {
-        CoilTable table = new() { _numbers = TableNumbers.Of(text) };
+        CoilTable table = new() { Numbers = TableNumbers.Of(text) };
         List<CoilRow> rows = table.ReadRows([.. CsvText.Rows(text).Take(MostCoils + 2)], by);
         return (new ReadOutcome<IReadOnlyList<CoilRow>>(table._problems.Count == 0 ? rows : null, table._problems), table._units);
     }
@@ -146,7 +147,7 @@ public sealed partial class CoilTable
     private double? Quantity(int line, string name, string typed, Limits limits)
     {
         string field = $"line {line}, {name}";
-        if (!_numbers.TryQuantity(typed, limits.Kind, _units.GetValueOrDefault(name) ?? limits.Unit, out Entered entered, out string why))
+        if (!Numbers.TryQuantity(typed, limits.Kind, _units.GetValueOrDefault(name) ?? limits.Unit, out Entered entered, out string why))
         {
             _problems.Add(new Problem(field, why, Allowed: $"{limits.Range}, or empty when not measured"));
             return null;

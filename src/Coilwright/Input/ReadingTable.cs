@@ -35,7 +35,7 @@ public static partial class ReadingTable
     /// <summary>Other headings that are read as one of ours.</summary>
     private static readonly Dictionary<string, string> s_alike = new(StringComparer.Ordinal)
     {
-        ["resistance"] = "dcResistance", ["dcr"] = "dcResistance", ["rdc"] = "dcResistance", ["temp"] = "temperature", ["coil"] = "tag", ["serial"] = "tag",
+        ["resistance"] = "dcResistance", ["dcr"] = "dcResistance", ["rdc"] = "dcResistance", ["temp"] = "temperature",
     };
 
     /// <summary>Every row, or every problem with line and column.</summary>
@@ -85,7 +85,8 @@ public static partial class ReadingTable
 
     private static Column[] Columns(string[] header, List<Problem> problems, ICollection<string> notes)
     {
-        Column[] columns = [.. header.Select(name => ColumnOf(name, problems, notes))];
+        HashSet<string> exact = [.. header.Select(heading => Heading().Match(heading).Groups[1].Value)];
+        Column[] columns = [.. header.Select(name => ColumnOf(name, exact, problems, notes))];
         foreach (IGrouping<string, Column> twice in columns.Where(column => column.Name.Length > 0).GroupBy(column => column.Name).Where(group => group.Count() > 1))
         {
             problems.Add(new Problem("line 1", $"two columns are read as {twice.Key}", string.Join(", ", twice.Select(column => column.Heading))));
@@ -109,12 +110,12 @@ public static partial class ReadingTable
         return columns;
     }
 
-    private static Column ColumnOf(string heading, List<Problem> problems, ICollection<string> notes)
+    private static Column ColumnOf(string heading, HashSet<string> exact, List<Problem> problems, ICollection<string> notes)
     {
         Match match = Heading().Match(heading);
         string written = match.Groups[1].Value, unit = match.Groups[2].Value;
-        string name = NameOf(written);
-        if (name.Length == 0 && written.Length > 0 && Near(written) is { } near)
+        string name = NameOf(written, exact);
+        if (name.Length == 0 && written.Length > 0 && Near(written) is { } near && !exact.Contains(near))
         {
             notes.Add($"Not read: the column \"{written}\"; did you mean {near}?");
         }
@@ -137,11 +138,12 @@ public static partial class ReadingTable
         return new Column(name, heading, known.Kind, unit.Length > 0 ? unit : known.Unit);
     }
 
-    /// <summary>Our name of a heading, whatever its case, spaces and hyphens; empty for a column of the shop's own.</summary>
-    private static string NameOf(string written)
+    /// <summary>Our name of a heading, whatever its case, spaces and hyphens; empty for a column of the shop's own, as one is beside the exact heading.</summary>
+    private static string NameOf(string written, HashSet<string> exact)
     {
         string key = Key(written);
-        return Known.FirstOrDefault(name => Key(name) == key) ?? s_alike.GetValueOrDefault(key, "");
+        string name = Known.FirstOrDefault(known => Key(known) == key) ?? s_alike.GetValueOrDefault(key, "");
+        return name == written || !exact.Contains(name) ? name : "";
     }
 
     private static IEnumerable<string> Known => s_columns.Keys.Concat(s_words);
