@@ -46,7 +46,7 @@ internal sealed class CurveRow
     /// <summary>The range of a column when a value lies outside of it; far wider than any instrument's.</summary>
     private static string? Beyond(CurveColumn column, bool ratio, double value) => column switch
     {
-        CurveColumn.Frequency => value is >= 0 and <= 1e9 ? null : "0 to 1 GHz",
+        CurveColumn.Frequency => value <= 1e9 ? null : "up to 1 GHz",
         CurveColumn.Phase => Math.Abs(value) <= 1e6 ? null : "-1,000,000 to 1,000,000 degrees",
         CurveColumn.Gain when ratio => value is >= 1e-12 and <= 1e12 ? null : "1e-12 to 1e12",
         CurveColumn.Gain => Math.Abs(value) <= 240 ? null : "-240 to 240 dB",

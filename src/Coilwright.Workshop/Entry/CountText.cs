@@ -21,7 +21,12 @@ public static class CountText
         }
 
         bool inside = entered.Si >= least && entered.Si <= most;
-        why = Math.Abs(entered.Si - Math.Round(entered.Si)) > 1e-9 ? $"\"{typed.Trim()}\" is not a whole number" : inside ? "" : "this is outside what is allowed";
+        why = inside ? "" : "this is outside what is allowed";
+        if (Math.Abs(entered.Si - Math.Round(entered.Si)) > 1e-9)
+        {
+            why = $"\"{typed.Trim()}\" is not a whole number";
+        }
+
         count = why.Length == 0 ? (int)Math.Round(entered.Si) : least;
         return why.Length == 0;
     }

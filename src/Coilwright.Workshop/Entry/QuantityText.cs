@@ -56,6 +56,11 @@ public static partial class QuantityText
     {
         Unit unit = (kind == QuantityKind.Turns ? null : UnitTable.Find(kind, entered.UnitTyped)) ?? UnitTable.Of(kind)[0];
         double value = unit.FromSi(entered.Si);
+        if (Math.Abs(value) >= 1e12)
+        {
+            return value.ToString("0.###E+0", CultureInfo.InvariantCulture) + " " + unit.Symbol;
+        }
+
         string digits = IsCount(kind)
             ? Math.Round(value, CountDecimals(value)).ToString("#,##0.##", CultureInfo.InvariantCulture)
             : Shortest(value, DecimalsFor(value, 6));

@@ -73,7 +73,8 @@ internal sealed class WallFormReader
             return value;
         }
 
-        string why = read ? "this is outside what is allowed" : whole ? "this is not a whole number" : "this is not a number";
+        string notRead = whole ? "this is not a whole number" : "this is not a number";
+        string why = read ? "this is outside what is allowed" : notRead;
         _problems.Add(new Problem(field, why, text, string.Create(CultureInfo.InvariantCulture, $"{least:#,##0.##} to {most:#,##0.##}")));
         return usual;
     }

@@ -60,6 +60,9 @@ public static class FitCommand
         return command;
     }
 
+    /// <summary>Between these lies the resonance of any winding that a person could make. Our choice, wide.</summary>
+    private const double LowestResonanceHz = 1, HighestResonanceHz = 1e7;
+
     /// <summary>Fits an impedance and tells the inductance at the usual frequencies.</summary>
     internal static FitAnswer Answer(string path, CurveTable table) => Answer(path, table, null, null, null, s_usualHz);
 
@@ -77,6 +80,12 @@ public static class FitCommand
         }
 
         CurveFit fit = impedance ? ImpedanceFit.Fit(table.Curve, eddy) : GainFit.Fit(table.Curve, load ?? LoadCircuit.None, resistanceOhm, eddy);
+        double resonanceHz = 1 / (2 * Math.PI * Math.Sqrt(fit.Pickup.InductanceH * fit.Pickup.CapacitanceF));
+        if (!(resonanceHz is >= LowestResonanceHz and <= HighestResonanceHz))
+        {
+            throw new WrongInputException(path, [new Problem("", "no pickup answers with this curve: the resonance that would fit it lies beyond any pickup's", Allowed: "a resonance from 1 Hz to 10 MHz")]);
+        }
+
         return new FitAnswer(path, table, fit, ImpedanceResonance.Of(fit.Pickup), [.. atHz.Select(hz => Inductance(fit, hz))]);
     }
 

@@ -21,9 +21,9 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
     /// <summary>What a cell may hold at all. Within it an impossible reading is kept and judged; beyond it a digit slipped or a column was mixed up.</summary>
     private static readonly Dictionary<string, Limits> s_limits = new(StringComparer.Ordinal)
     {
-        ["dcResistance"] = new(QuantityKind.Resistance, -1e3, 1e12, "Ω", "6.2 kΩ"),
+        ["dcResistance"] = new(QuantityKind.Resistance, 0, 1e12, "GΩ", "6.2 kΩ"),
         ["temperature"] = new(QuantityKind.Temperature, -40, 155, "°C", "21 °C"),
-        ["inductance"] = new(QuantityKind.Inductance, -1e3, 1e6, "H", "2.4 H"),
+        ["inductance"] = new(QuantityKind.Inductance, 0, 1e5, "H", "2.4 H"),
         ["inductanceAt"] = new(QuantityKind.Frequency, 0.1, 1e8, "Hz", "1 kHz"),
         ["qAt"] = new(QuantityKind.Frequency, 0.1, 1e8, "Hz", "3 kHz"),
         ["turns"] = new(QuantityKind.Turns, 0, 1e6, "turns", "8000"),

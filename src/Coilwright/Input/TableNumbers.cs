@@ -54,7 +54,7 @@ internal readonly partial record struct TableNumbers(bool CommaIsDecimal)
         }
 
         why = CommaIsDecimal ? "" : Refusal;
-        return !CommaIsDecimal ? null : cell.Contains('.', StringComparison.Ordinal) ? cell.Replace(".", "", StringComparison.Ordinal).Replace(',', '.') : cell.Replace(',', '.');
+        return CommaIsDecimal ? cell.Replace(".", "", StringComparison.Ordinal).Replace(',', '.') : null;
     }
 
     [GeneratedRegex(@"^[1-9]\d{0,2}[.,]\d{3}$", RegexOptions.CultureInvariant)]
