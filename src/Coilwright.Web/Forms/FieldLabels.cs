@@ -8,10 +8,26 @@ public static partial class FieldLabels
 {
     private static readonly Dictionary<string, string> s_labels = new(StringComparer.Ordinal)
     {
-        ["dcResistance"] = "DC resistance", ["q"] = "Q", ["qAt"] = "Q at", ["acResistance"] = "AC resistance", ["inductanceAt"] = "inductance at",
-        ["received"] = "wire received", ["tare"] = "empty spool", ["gross"] = "spool and wire", ["coreLength"] = "core length", ["coreWidth"] = "core width",
-        ["maxBuild"] = "most build", ["fillLimit"] = "limit of fill", ["person"] = "person", ["note"] = "note", ["json"] = "contents", ["at"] = "frequency",
-        ["quantity"] = "coils wanted", ["supersedes"] = "correction", ["jig"] = "probe distance", ["cost"] = "cost",
+        ["dcResistance"] = "DC resistance",
+        ["q"] = "Q",
+        ["qAt"] = "Q at",
+        ["acResistance"] = "AC resistance",
+        ["inductanceAt"] = "inductance at",
+        ["received"] = "wire received",
+        ["tare"] = "empty spool",
+        ["gross"] = "spool and wire",
+        ["coreLength"] = "core length",
+        ["coreWidth"] = "core width",
+        ["maxBuild"] = "most build",
+        ["fillLimit"] = "limit of fill",
+        ["person"] = "person",
+        ["note"] = "note",
+        ["json"] = "contents",
+        ["at"] = "frequency",
+        ["quantity"] = "coils wanted",
+        ["supersedes"] = "correction",
+        ["jig"] = "probe distance",
+        ["cost"] = "cost",
     };
 
     /// <summary>"coils[1].winding.turns" is "Coil 2, winding, turns"; empty for a problem with the whole.</summary>

@@ -35,7 +35,10 @@ public static partial class ReadingTable
     /// <summary>Other headings that are read as one of ours.</summary>
     private static readonly Dictionary<string, string> s_alike = new(StringComparer.Ordinal)
     {
-        ["resistance"] = "dcResistance", ["dcr"] = "dcResistance", ["rdc"] = "dcResistance", ["temp"] = "temperature",
+        ["resistance"] = "dcResistance",
+        ["dcr"] = "dcResistance",
+        ["rdc"] = "dcResistance",
+        ["temp"] = "temperature",
     };
 
     /// <summary>Every row, or every problem with line and column.</summary>
