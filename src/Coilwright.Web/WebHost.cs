@@ -71,6 +71,7 @@ public static class WebHost
         app.MapWinding();
         app.MapCharts();
         app.MapStock();
+        app.MapUnderstood();
         app.MapAssembly();
         app.MapSets();
         app.MapClocks();

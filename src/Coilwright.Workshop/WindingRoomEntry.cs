@@ -25,8 +25,13 @@ public sealed partial class WindingRoom
             return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
         }
 
-        IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
-        List<Problem> problems = [.. Check(tag, readings), .. TextLimit.Check([("tag", tag), ("person", entry.Person), ("instrument", entry.Instrument), ("reason", entry.Reason)])];
+        EntryReader reader = new(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow(), found.Limits.Resistance.Nominal);
+        IReadOnlyList<ReadingRecord> readings = reader.Read();
+        List<Problem> problems =
+        [
+            .. Check(tag, readings), .. reader.Problems,
+            .. TextLimit.Check([("tag", tag), ("person", entry.Person), ("instrument", entry.Instrument), ("reason", entry.Reason)]),
+        ];
         readings = Correct(entry, before, readings, problems);
         return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }

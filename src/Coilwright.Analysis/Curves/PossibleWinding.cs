@@ -7,7 +7,7 @@ namespace Coilwright.Analysis.Curves;
 /// <remarks>The ranges are wide on purpose: from a few turns of thick wire to several coils of the thinnest in series. Our choice, no source.</remarks>
 public static class PossibleWinding
 {
-    private const double LeastOhm = 0.05, MostOhm = 1e6, LeastHenry = 1e-6, MostHenry = 100, LeastFarad = 1e-13, MostFarad = 1e-6;
+    private const double LeastOhm = 0.05, MostOhm = 1e6, LeastHenry = 1e-6, MostHenry = 100, LeastFarad = 1e-13, MostFarad = 1e-6, LeastResonanceHz = 1, MostResonanceHz = 1e7;
 
     /// <summary>Scatter around the fit above which the curve is not that of the circuit: 2 dB of a gain, 25 % of an impedance.</summary>
     private const double MostScatterDb = 2, MostScatterShare = 0.25;
@@ -38,6 +38,12 @@ public static class PossibleWinding
         if (pickup.CapacitanceF is not (>= LeastFarad and <= MostFarad))
         {
             faults.Add(FormattableString.Invariant($"it would need a capacitance of {Rough(pickup.CapacitanceF * 1e12)} pF; windings have {LeastFarad * 1e12} pF to {MostFarad * 1e6} µF"));
+        }
+
+        double resonanceHz = 1 / (2 * Math.PI * Math.Sqrt(pickup.InductanceH * pickup.CapacitanceF));
+        if (faults.Count == 0 && resonanceHz is not (>= LeastResonanceHz and <= MostResonanceHz))
+        {
+            faults.Add(FormattableString.Invariant($"it would resonate at {Rough(resonanceHz)} Hz; pickups do at {LeastResonanceHz} Hz to {MostResonanceHz / 1e6} MHz"));
         }
 
         if (!(scatter <= (isGain ? MostScatterDb : MostScatterShare)))

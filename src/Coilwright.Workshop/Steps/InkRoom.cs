@@ -62,7 +62,7 @@ public sealed class InkRoom(IShopRecords records, PieceShelf shelf, TimeProvider
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, QuantityKind.Temperature, unitRequired: false, out Entered entered, out string why) || !s_room.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, s_room, unitRequired: false, out Entered entered, out string why) || !s_room.Allows(entered.Si))
         {
             problems.Add(new Problem("room", why.Length > 0 ? why : s_room.Outside, typed, s_room.Range));
             return null;
