@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Coilwright.Commands;
 using Coilwright.Input;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright;
 
@@ -36,6 +37,11 @@ public static class Cli
         catch (WrongInputException wrong)
         {
             ProblemText.Write(error, wrong.Source, wrong.Problems);
+            return ExitCode.WrongInput;
+        }
+        catch (UnreadableRecordException record)
+        {
+            await error.WriteLineAsync($"coilwright: this cannot be shown: {record.Message}. What to do: {record.ToDo}.").ConfigureAwait(false);
             return ExitCode.WrongInput;
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)

@@ -194,7 +194,17 @@ internal sealed partial class ForecastVector
         }
 
         double build = i == j ? field.AirInductanceByBuildHPerM[i] * _buildChange[i] : 0;
-        return (_scene.ElementH(_sheetChange, k, i, j) + build + _cores * field.SpectrumSpreadH[k][i, j]) * (_turnsRatio[i] * _turnsRatio[j]);
+        Complex middle = _scene.ElementH(_sheetChange, k, i, j);
+        double loss = middle.Imaginary * Math.Exp((LossDeparture(k, i) + LossDeparture(k, j)) / 2);
+        return new Complex(middle.Real + build + _cores * field.SpectrumSpreadH[k][i, j].Real, loss) * (_turnsRatio[i] * _turnsRatio[j]);
+    }
+
+    /// <summary>By how much the cores move the logarithm of a coil's loss: as far up and down as its half-width says, and never below nothing.</summary>
+    /// <remarks>m·e^±a lie 2·m·sinh a apart. Every coil's loss moves by its own factor and what coils share by the root of both, so that a matrix that takes power everywhere goes on doing so.</remarks>
+    private double LossDeparture(int k, int coil)
+    {
+        double middle = _scene.Field.SpectrumH[k][coil, coil].Imaginary;
+        return Math.Abs(middle) > 0 ? _cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Imaginary / middle) : 0;
     }
 
     private void JoinCoils(double[] y)

@@ -33,11 +33,7 @@ internal static class ForecastWarnings
             }
         }
 
-        if (model.Bars.Count > 0 || model.Sheets.Count > 0)
-        {
-            warnings.AddRange(scene.Field.Notes.Select(note => new ForecastWarning(note.Field, note.Message)));
-        }
-
+        warnings.AddRange(scene.Field.Notes.Select(note => new ForecastWarning(note.Field, note.Message)));
         return warnings;
     }
 

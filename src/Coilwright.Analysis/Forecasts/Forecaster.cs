@@ -101,6 +101,7 @@ public static class Forecaster
                 AirInductance = Of(CoilResult.AirInductance),
                 Inductance = Of(CoilResult.Inductance),
                 Capacitance = Of(CoilResult.Capacitance),
+                HumAreaM2 = scene.Field.EffectiveAreaM2[c],
             };
         }
 

@@ -83,13 +83,19 @@ internal sealed class BodyFactory(FieldSettings settings)
         var key = (pole.DiameterM, pole.LengthM, head ? pole.HeadDiameterM : 0, head ? pole.HeadHeightM : 0);
         if (!_meshes.TryGetValue(key, out RingMesh? mesh))
         {
+            double radius = pole.DiameterM / 2;
+            int side = Rings(settings.SideRings, pole.LengthM, radius), cap = Rings(settings.CapRings, radius, pole.LengthM);
             _meshes[key] = mesh = head
-                ? RingMesh.Screw(pole.DiameterM / 2, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, settings.SideRings, settings.CapRings)
-                : RingMesh.Rod(pole.DiameterM / 2, pole.LengthM, settings.SideRings, settings.CapRings);
+                ? RingMesh.Screw(radius, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, side, cap)
+                : RingMesh.Rod(radius, pole.LengthM, side, cap);
         }
 
         return mesh;
     }
+
+    /// <summary>Rings along a stretch of an outline: at least the usual, and as many as keep the widest (π/2 of the mean) within its share of what lies across.</summary>
+    private int Rings(int usual, double along, double across) =>
+        (int)Math.Clamp(Math.Ceiling(Math.PI / 2 * along / (settings.WidestRing * across)), usual, FieldSettings.MostRings * usual);
 
     private (int X, int Y, int Z) Divisions(Vector3M size, int longest)
     {

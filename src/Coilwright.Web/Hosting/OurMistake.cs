@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Http;
 
 namespace Coilwright.Web.Hosting;
@@ -14,6 +15,10 @@ public sealed class OurMistake(RequestDelegate next)
         catch (BadHttpRequestException wrong) when (!context.Response.HasStarted)
         {
             await SayAsync(context, wrong.StatusCode, "This request could not be read: " + wrong.Message);
+        }
+        catch (UnreadableRecordException record) when (!context.Response.HasStarted)
+        {
+            await SayAsync(context, StatusCodes.Status422UnprocessableEntity, $"This cannot be shown: {record.Message}. What to do: {record.ToDo}.");
         }
         catch (Exception failure) when (!context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
         {

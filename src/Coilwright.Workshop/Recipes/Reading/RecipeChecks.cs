@@ -25,6 +25,7 @@ internal static class RecipeChecks
             }
 
             CheckCoil(coil, $"coils[{i}]", problems);
+            WindingChecks.Check(coil, $"coils[{i}]", problems);
         }
 
         BodyChecks.Check(recipe, problems);
