@@ -3,6 +3,7 @@ using System.Net;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Fields;
+using Coilwright.Web.Forms;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Web.Tests;
@@ -27,18 +28,25 @@ public sealed class OneRecipeOneNumberTests
         PickupForecast accurate = Forecaster.Predict(model, null, new ForecastOptions { Engine = new AccurateFieldEngine() }, Cancel).Pickup;
         Assert.InRange(accurate.Inductance.Value, fast.Inductance.Estimate.Low, fast.Inductance.Estimate.High);
         Assert.InRange(accurate.UnloadedResonance!.Frequency.Value, fast.UnloadedResonance!.Frequency.Estimate.Low, fast.UnloadedResonance.Frequency.Estimate.High);
-        string shown = Henry(fast), other = Henry(accurate);
-        Assert.NotEqual(other, shown); // else the pages could not be told apart
-
-        foreach (string address in new[] { page, "/compare", $"{page}/hold", $"{page}/variants?ask=longerCore", $"{page}/spread" })
+        string load = LoadForm.Default().ToJsonString();
+        PickupForecast loaded = Forecaster.Predict(model, LoadReader.Read(load).Value, cancel: Cancel).Pickup;
+        PickupForecast other = Forecaster.Predict(model, LoadReader.Read(load).Value, new ForecastOptions { Engine = new AccurateFieldEngine(), FrequenciesHz = ForecastBranch.FrequenciesHz }, Cancel).Pickup;
+        Assert.NotEqual(Henry(other), Henry(loaded)); // else the pages could not be told apart
+        foreach ((string address, string shown) in new[] { (page, Henry(loaded)), (page, Kilohertz(loaded)), ("/compare", Kilohertz(loaded)), ($"{page}/variants?ask=longerCore", Henry(loaded)) })
         {
             string text = await TextAsync(shop, address);
             Assert.True(text.Contains(shown, StringComparison.Ordinal), $"{address} does not show {shown}");
-            Assert.False(text.Contains(other + " H", StringComparison.Ordinal), $"{address} shows {other} of the accurate engine");
+            Assert.False(text.Contains(Henry(other), StringComparison.Ordinal), $"{address} shows {Henry(other)} of the accurate engine");
         }
+
+        // Frequencies that are asked for beside move nothing.
+        PickupForecast more = Forecaster.Predict(model, LoadReader.Read(load).Value, new ForecastOptions { FrequenciesHz = ForecastBranch.FrequenciesHz }, Cancel).Pickup;
+        Assert.Equal(loaded.LoadedResonance!.Frequency.Value, more.LoadedResonance!.Frequency.Value);
     }
 
     private static async Task<string> TextAsync(PagesOfShop shop, string address) => WebUtility.HtmlDecode(await shop.Client.GetStringAsync(new Uri(address, UriKind.Relative), Cancel));
 
-    private static string Henry(PickupForecast pickup) => pickup.Inductance.Value.ToString("0.00", CultureInfo.InvariantCulture);
+    private static string Henry(PickupForecast pickup) => pickup.Inductance.Value.ToString("0.00", CultureInfo.InvariantCulture) + " H";
+
+    private static string Kilohertz(PickupForecast pickup) => (pickup.LoadedResonance!.Frequency.Value / 1000).ToString("0.00", CultureInfo.InvariantCulture) + " kHz";
 }

@@ -37,6 +37,16 @@ internal static class ForecastWarnings
         return warnings;
     }
 
+    /// <summary>Peaks that are there at the middle of all intervals and missing at some end of one.</summary>
+    public static IEnumerable<ForecastWarning> OfPeaks(bool unloaded, bool loaded)
+    {
+        if (unloaded || loaded)
+        {
+            string which = (unloaded, loaded) switch { (true, true) => "both peaks are", (true, false) => "the unloaded peak is", _ => "the peak on the load is" };
+            yield return new("coils", $"{which} so low that a coil made like this may show none; the interval of the frequency holds only where there is one");
+        }
+    }
+
     private static string Path(int coil, string field) => string.Create(CultureInfo.InvariantCulture, $"coils[{coil}].{field}");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
