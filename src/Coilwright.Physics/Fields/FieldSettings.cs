@@ -24,7 +24,14 @@ internal sealed record FieldSettings
     /// <summary>Widest ring on a rod's side over its radius, and on an end over its length: long and flat rods get more rings, up to <see cref="MostRings"/> times as many.</summary>
     public required double WidestRing { get; init; }
 
-    public static int MostRings => 8;
+    /// <summary>Times as many rings as usual that a long or flat rod gets; less with many poles.</summary>
+    public int MostRings { get; init; } = 8;
+
+    /// <summary>Panels of all bars and blades together: beyond that they are cut more coarsely.</summary>
+    public required int MostPanels { get; init; }
+
+    /// <summary>Added where rods or bars are cut more coarsely than their shape asks for, for want of time and memory. Our assumption.</summary>
+    public const double CoarseError = 0.1;
 
     /// <summary>Panels along a bar's longest side; the shorter ones get their share, at least two.</summary>
     public required int LongPanels { get; init; }
@@ -82,6 +89,7 @@ internal sealed record FieldSettings
         PanelPower = 0.5,
         PanelPoints = 3,
         BladePanels = 28,
+        MostPanels = 4000,
         Directions = 14,
         SheetPanels = 450,
         SheetCurrents = 5,
@@ -111,6 +119,7 @@ internal sealed record FieldSettings
         PanelPower = 0.75,
         PanelPoints = 2,
         BladePanels = 14,
+        MostPanels = 1600,
         Directions = 7,
         SheetPanels = 110,
         SheetCurrents = 3,
@@ -122,5 +131,13 @@ internal sealed record FieldSettings
         FieldError = 0.008,
         FieldErrorWithBars = 0.02,
         Finer = Accurate,
+    };
+
+    /// <summary>These settings for a number of rods: many of them are cut with fewer rings, and very many without waves around them.</summary>
+    public FieldSettings For(int rods) => rods switch
+    {
+        <= 14 => this,
+        <= 24 => this with { MostRings = 2, Finer = null },
+        _ => Fast with { MostRings = 1, Finer = null, Harmonics = 0, HarmonicsWithBars = 0, CoreError = Fast.CoreError + CoarseError },
     };
 }

@@ -15,6 +15,12 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     /// <summary>Solves a problem; what the cut leaves impossible is solved more finely, and what is impossible even then is moved to the nearest that is possible, and said.</summary>
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel)
     {
+        FieldSettings fitting = settings.For(BodyFactory.RodsOf(problem));
+        return (ReferenceEquals(fitting, settings) ? this : new SurfaceFieldEngine(fitting)).SolveChecked(problem, cancel);
+    }
+
+    private FieldSolution SolveChecked(FieldProblem problem, CancellationToken cancel)
+    {
         FieldSolution solution = SolveOnce(problem, cancel);
         double breach = Passivity.Breach(solution), error = settings.CoreError;
         if (breach > settings.CoreError && settings.Finer is { } finer)
@@ -75,7 +81,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             Gradient = GradientArea.Of(coils, system, charges, [.. charges.Select(charge => sweep.Moves(charge, magnets: false))], settings.CoreError, coresByBuild, drawn),
             Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle), charge => [.. sweep.Moves(charge, magnets: true)], fieldError),
             DrawnShare = MagneticSheets.FieldShare(problem),
-            Notes = [.. SheetNotes.Of(problem), .. BarNotes.Of(problem)],
+            Notes = [.. SheetNotes.Of(problem), .. BarNotes.Of(problem), .. CutNotes.Of(bodies)],
         };
     }
 

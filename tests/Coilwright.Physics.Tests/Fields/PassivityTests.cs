@@ -24,6 +24,17 @@ public sealed class PassivityTests
         }
     }
 
+    [Fact] // without a limit these would be 37,000 panels, 11 GB
+    public void Many_thick_bars_are_cut_coarsely_and_it_is_said()
+    {
+        Estimate mu = Estimate.Exact(100);
+        BarModel[] cubes = [.. Enumerable.Range(0, 24).Select(i => new BarModel { Material = "low-carbon-steel", SizeM = new(9e-3, 9e-3, 9e-3), CentreM = new((i % 8 - 3.5) * 10e-3, (i / 8 - 1) * 11e-3, -20e-3), RelativePermeability = mu, ConductivitySPerM = Estimate.Exact(0) })];
+        FieldSolution solution = new FastFieldEngine().Solve(Problem(20e-3, 0.25e-3, 280) with { Bars = cubes }, TestContext.Current.CancellationToken);
+        Assert.True(solution.StaticInductanceH[0, 0] > solution.AirInductanceH[0, 0]);
+        Assert.Contains(solution.Notes, note => note.Message.Contains("cut more coarsely", StringComparison.Ordinal));
+        Assert.True(solution.InductanceSpreadH[0, 0] > 0.09 * (solution.StaticInductanceH[0, 0] - solution.AirInductanceH[0, 0]));
+    }
+
     [Fact] // the same part cut by the accurate engine: what the stated half-widths of both allow
     public void A_long_screw_beside_a_bar_is_within_the_engines_stated_errors()
     {
