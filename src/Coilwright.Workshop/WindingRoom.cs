@@ -51,6 +51,19 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false));
     }
 
+    /// <summary>Every batch with all its coils, or why it cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchStanding>>> StandingsAsync(CancellationToken cancel)
+    {
+        List<RecordStatus<BatchStanding>> standings = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
+                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+        }
+
+        return standings;
+    }
+
     /// <summary>Enters the room's temperature, −10 to 60 °C. It holds for two hours.</summary>
     public async Task<IReadOnlyList<Problem>> SetRoomTemperatureAsync(string typed, string person, CancellationToken cancel)
     {
@@ -86,8 +99,8 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 
     private static VerdictLimits LimitsOf(BatchRecord batch, RevisionRecord revision)
     {
-        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
-        return VerdictLimits.ForCoil(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName));
+        Recipe recipe = ReleasedRecipe.Of(revision);
+        return VerdictLimits.ForCoil(recipe, ReleasedRecipe.PlaceOf(recipe, revision, batch.CoilName));
     }
 
     private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings) =>

@@ -45,6 +45,11 @@ public static class Cli
             ProblemText.Write(error, wrong.Source, wrong.Problems);
             return ExitCode.WrongInput;
         }
+        catch (UnreadableRecordException record)
+        {
+            await error.WriteLineAsync($"coilwright: this cannot be shown: {record.Message}. What to do: {record.ToDo}.").ConfigureAwait(false);
+            return ExitCode.WrongInput;
+        }
         catch (OperationCanceledException)
         {
             await error.WriteLineAsync("coilwright: stopped").ConfigureAwait(false);

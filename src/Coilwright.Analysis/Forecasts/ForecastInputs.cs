@@ -94,7 +94,7 @@ internal sealed class ForecastInputs
 
     private (int Magnets, int Model, int Jig) Add(PolesOver poles) => (
         Strings?.Magnets ?? AddMagnets(poles.MagnetSpread),
-        Append(new("field model over the poles", "1", Estimate.Within(1, poles.ModelSpread, Basis.Assumed), Scatter.Normal,
+        Append(new("field model over the poles", "1", new Estimate(1, 1 / (1 + poles.ModelSpread), 1 + poles.ModelSpread, Basis.Assumed), Scatter.LogNormal,
             "permeabilities of magnets and cores, and the error of the surfaces' cutting")
         { Cause = "permeability", IsCommon = true }),
         Append(new("distance of the sensor", "m", new Estimate(poles.JigM, poles.JigM - PolesOver.JigErrorM, poles.JigM + PolesOver.JigErrorM, Basis.Assumed), Scatter.Normal,

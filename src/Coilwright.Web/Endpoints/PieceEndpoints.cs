@@ -31,13 +31,18 @@ internal static class PieceEndpoints
         app.MapPost("/test", TestAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel) => Answers.Page<PiecesPage>(new()
+    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel)
     {
-        ["Pieces"] = await shop.Pieces.Shelf.LivesAsync(await shop.Records.NewestPiecesAsync(200, cancel), cancel),
-        ["NowUtc"] = await shop.Pieces.Shelf.NowUtcAsync(cancel),
-        ["Zone"] = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone,
-        ["Customer"] = await shop.Pieces.Shelf.CustomerWordsAsync(cancel),
-    });
+        IReadOnlyList<RecordStatus<PieceLife>> pieces = await shop.Pieces.Shelf.StatusesAsync(await shop.Records.NewestPiecesAsync(200, cancel), cancel);
+        return Answers.Page<PiecesPage>(new()
+        {
+            ["Pieces"] = pieces.Readable(),
+            ["Unreadable"] = pieces.Unreadable(),
+            ["NowUtc"] = await shop.Pieces.Shelf.NowUtcAsync(cancel),
+            ["Zone"] = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone,
+            ["Customer"] = await shop.Pieces.Shelf.CustomerWordsAsync(cancel),
+        });
+    }
 
     private static async Task<IResult> PageAsync(string serial, IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel, string done = "")
     {

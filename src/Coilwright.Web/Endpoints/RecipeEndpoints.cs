@@ -86,13 +86,13 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
 
     private static async Task<(RevisionRecord Base, SensitivityView View)?> SensitivityAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
-            ? (posted.Base, SensitivityDesk.Of(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json, cancel))
+            ? (posted.Base, SensitivityDesk.Of(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, cancel))
             : null;
 
     private static async Task<IResult> ResponseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -102,7 +102,7 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
         return view.Response is { } response
             ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
             : Results.UnprocessableEntity(view.Problems);
@@ -145,22 +145,15 @@ internal static class RecipeEndpoints
         return found is null ? null : new Posted(found, revisions, await shop.Recipes.FillLimitsAsync(cancel), form);
     }
 
-    /// <summary>The revision, with its accurate solution begun in the background.</summary>
-    private static RevisionRecord Prepared(RevisionRecord recipe)
-    {
-        ForecastDesk.Prepare(recipe.Json);
-        return recipe;
-    }
-
     private static RazorComponentResult Page(
         RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
         Answers.Page<RecipePage>(new()
         {
-            ["Recipe"] = Prepared(recipe),
+            ["Recipe"] = recipe,
             ["Revisions"] = revisions,
             ["Document"] = JsonNode.Parse(json),
             ["Load"] = load,
-            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits, recipe.Json),
+            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits),
             ["Problems"] = problems,
             ["Saved"] = saved,
             ["Reason"] = form?["reason"].ToString() ?? "",

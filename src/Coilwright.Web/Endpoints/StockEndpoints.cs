@@ -26,17 +26,10 @@ internal static class StockEndpoints
 
     private static async Task<IResult> ShelfAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel)
     {
-        List<BatchRunStanding> runs = [];
-        foreach (BatchRecord batch in await shop.Records.BatchesAsync(cancel))
-        {
-            if (await shop.Run.StandingAsync(batch.Id, cancel) is { CoilsLeft: > 0 } run && run.History.Spool.Length > 0)
-            {
-                runs.Add(run);
-            }
-        }
-
+        IReadOnlyList<RecordStatus<BatchRunStanding>> all = await shop.Run.StandingsAsync(cancel);
+        IReadOnlyList<BatchRunStanding> runs = [.. all.Readable().Where(run => run.CoilsLeft > 0 && run.History.Spool.Length > 0)];
         return Answers.Page<SpoolsPage>(
-            new() { ["Shelf"] = await shop.Stock.ShelfAsync(cancel), ["Runs"] = runs, ["Problems"] = problems },
+            new() { ["Shelf"] = await shop.Stock.ShelfAsync(cancel), ["Runs"] = runs, ["Unreadable"] = all.Unreadable(), ["Problems"] = problems },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 

@@ -1,7 +1,6 @@
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
-using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -20,19 +19,12 @@ internal static class TodayEndpoints
 
     private static async Task<IResult> TodayAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, CancellationToken cancel)
     {
-        List<BatchStanding> standings = [];
-        foreach (BatchRecord batch in await shop.Records.BatchesAsync(cancel))
-        {
-            if (await shop.Winding.StandingAsync(batch.Id, cancel) is { } standing)
-            {
-                standings.Add(standing);
-            }
-        }
-
+        IReadOnlyList<RecordStatus<BatchStanding>> standings = await shop.Winding.StandingsAsync(cancel);
         return Answers.Page<TodayPage>(new()
         {
             ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
-            ["Batches"] = standings,
+            ["Batches"] = standings.Readable(),
+            ["Unreadable"] = standings.Unreadable(),
             ["Room"] = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel),
             ["Problems"] = problems,
             ["Typed"] = typed,

@@ -1,4 +1,5 @@
 using Coilwright.Storage;
+using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Http;
 
 namespace Coilwright.Web.Hosting;
@@ -20,6 +21,10 @@ public sealed class OurMistake(RequestDelegate next)
         {
             int status = fault.DiskIsFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status403Forbidden;
             await Refusal.WriteAsync(context, status, "shop", char.ToUpperInvariant(fault.Words[0]) + fault.Words[1..] + " What you typed is still in the form: go back to it.");
+        }
+        catch (UnreadableRecordException record) when (!context.Response.HasStarted)
+        {
+            await Refusal.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "record", $"This cannot be shown: {record.Message}. What to do: {record.ToDo}.");
         }
         catch (Exception failure) when (!context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
         {

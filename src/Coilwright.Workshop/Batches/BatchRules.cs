@@ -39,11 +39,23 @@ internal static class BatchRules
         {
             problems.Add(new Problem("revision", $"revision {revision.Letter} is a draft; a batch is begun on a released one", revision.Letter, "release it first"));
         }
-        else if (RecipeReader.Read(revision.Json).Value is { } recipe && recipe.Coils.All(coil => coil.Name != batch.CoilName))
+        else
         {
-            problems.Add(new Problem("coil", "the recipe has no such coil", batch.CoilName, string.Join(", ", recipe.Coils.Select(coil => coil.Name))));
+            problems.AddRange(CheckRecipe(batch, RecipeReader.Read(revision.Json)));
         }
 
         return problems;
+    }
+
+    private static IReadOnlyList<Problem> CheckRecipe(BatchRecord batch, ReadOutcome<Recipe> read)
+    {
+        if (read.Value is not { } recipe)
+        {
+            return read.Problems;
+        }
+
+        return recipe.Coils.All(coil => coil.Name != batch.CoilName)
+            ? [new Problem("coil", "the recipe has no such coil", batch.CoilName, string.Join(", ", recipe.Coils.Select(coil => coil.Name)))]
+            : ForecastRule.Check(recipe);
     }
 }

@@ -66,6 +66,19 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         return new BatchRunStanding(standing, history, CoilPlan.Of(revision, batch.CoilName), next);
     }
 
+    /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchRunStanding>>> StandingsAsync(CancellationToken cancel)
+    {
+        List<RecordStatus<BatchRunStanding>> standings = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
+                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+        }
+
+        return standings;
+    }
+
     /// <summary>Records what happened, or gives every problem and records nothing.</summary>
     public async Task<IReadOnlyList<Problem>> HappenAsync(Happening said, CancellationToken cancel)
     {

@@ -64,7 +64,7 @@ public sealed class CoilPlan
 
     private static CoilPlan Make(RevisionRecord revision, string coilName)
     {
-        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
-        return new CoilPlan(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == coilName));
+        Recipe recipe = ReleasedRecipe.Of(revision);
+        return new CoilPlan(recipe, ReleasedRecipe.PlaceOf(recipe, revision, coilName));
     }
 }

@@ -90,13 +90,19 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     public async Task<IReadOnlyList<SpoolStanding>> ShelfAsync(CancellationToken cancel)
     {
         IReadOnlyList<SpoolReadingRecord> readings = await records.SpoolReadingsAsync(cancel).ConfigureAwait(false);
-        ILookup<string, SpoolUse> uses = (await UsesAsync(cancel).ConfigureAwait(false)).ToLookup(pair => pair.Spool, pair => pair.Use, StringComparer.OrdinalIgnoreCase);
-        return [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => Stand(spool, [.. readings.Where(reading => reading.SpoolId == spool.Id)], [.. uses[spool.Label].OrderBy(use => use.TimeUtc)]))];
+        (IReadOnlyList<(string Spool, SpoolUse Use)> booked, IReadOnlyList<(string Spool, string Batch)> unread) = await UsesAsync(cancel).ConfigureAwait(false);
+        ILookup<string, SpoolUse> uses = booked.ToLookup(pair => pair.Spool, pair => pair.Use, StringComparer.OrdinalIgnoreCase);
+        ILookup<string, string> missing = unread.ToLookup(pair => pair.Spool, pair => pair.Batch, StringComparer.OrdinalIgnoreCase);
+        return [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool =>
+            WithoutBatches(Stand(spool, [.. readings.Where(reading => reading.SpoolId == spool.Id)], [.. uses[spool.Label].OrderBy(use => use.TimeUtc)]), [.. missing[spool.Label].Distinct()]))];
     }
 
     /// <summary>One spool by its label; null when there is none.</summary>
     public async Task<SpoolStanding?> StandingAsync(string label, CancellationToken cancel) =>
         (await ShelfAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one => string.Equals(one.Spool.Label, label.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    private static SpoolStanding WithoutBatches(SpoolStanding spool, string[] batches) => batches.Length == 0 ? spool
+        : spool with { RemainingWords = $"{spool.RemainingWords}; the coils of {string.Join(", ", batches)} are not taken off, since that batch cannot be shown: weigh the spool" };
 
     private static string WhyNot(SpoolRecord spool)
     {
@@ -147,20 +153,25 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
         return new Estimate(Math.Max(0, leftM), Math.Max(0, leftM - down), Math.Max(0, leftM + up), Basis.Measured);
     }
 
-    private async Task<IReadOnlyList<(string Spool, SpoolUse Use)>> UsesAsync(CancellationToken cancel)
+    /// <summary>What the coils took from each spool, and the batches of which that cannot be told.</summary>
+    private async Task<(IReadOnlyList<(string Spool, SpoolUse Use)> Booked, IReadOnlyList<(string Spool, string Batch)> Unread)> UsesAsync(CancellationToken cancel)
     {
         List<(string, SpoolUse)> uses = [];
+        List<(string, string)> unread = [];
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
             IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
             if (revision is not null && (batch.Spool.Length > 0 || events.Any(one => one.Spool.Length > 0)))
             {
-                uses.AddRange(SpoolBooking.Of(batch, CoilPlan.Of(revision, batch.CoilName), events, ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false))));
+                IReadOnlyList<ReadingRecord> readings = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
+                RecordStatus<CoilPlan> plan = await RecordStatus.ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName))).ConfigureAwait(false);
+                uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(batch, plan.Value, events, readings));
+                unread.AddRange(plan.Value is null ? events.Select(one => one.Spool).Append(batch.Spool).Where(label => label.Length > 0).Distinct().Select(label => (label, batch.Name)) : []);
             }
         }
 
-        return uses;
+        return (uses, unread);
     }
 
     private async Task<SpoolRecord?> FindAsync(string label, List<Problem> problems, CancellationToken cancel)

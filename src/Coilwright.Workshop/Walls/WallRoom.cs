@@ -164,8 +164,11 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
         Recipe? recipe = revision is null ? null : RecipeReader.Read(revision.Json).Value;
         int index = recipe?.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName) ?? -1;
-        return _bands[key] = recipe is null || index < 0 ? null : VerdictLimits.TargetOf(recipe, index, quantity);
+        return _bands[key] = recipe is null || index < 0 ? null
+            : (await RecordStatus.ReadAsync("Batch " + batch.Name, () => Task.FromResult<Targets>(new(VerdictLimits.TargetOf(recipe, index, quantity)))).ConfigureAwait(false)).Value?.Band;
     }
+
+    private sealed record Targets(Band? Band);
 
     private static bool Same(string wanted, string found) => wanted.Trim().Length == 0 || string.Equals(wanted.Trim(), found, StringComparison.OrdinalIgnoreCase);
 

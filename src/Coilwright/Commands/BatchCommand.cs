@@ -23,10 +23,11 @@ public static class BatchCommand
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            List<BatchStanding> standings = [];
-            foreach (BatchRecord batch in await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false))
+            IReadOnlyList<RecordStatus<BatchStanding>> all = await open.Services.Winding.StandingsAsync(cancel).ConfigureAwait(false);
+            IReadOnlyList<BatchStanding> standings = all.Readable();
+            foreach (UnreadableRecord one in all.Unreadable())
             {
-                standings.Add(await open.Services.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing."));
+                await desk.Error.WriteLineAsync($"{one.Name} cannot be shown: {one.Why}. What to do: {one.ToDo}.").ConfigureAwait(false);
             }
 
             if (parsed.GetValue(json))

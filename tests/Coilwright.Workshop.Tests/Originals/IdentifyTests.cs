@@ -51,6 +51,14 @@ public sealed class IdentifyTests
     }
 
     [Fact]
+    public void A_field_given_twice_is_named_with_its_place()
+    {
+        IReadOnlyList<Coilwright.Workshop.Entry.Problem> problems = OriginalReader.Read($$"""{ "format": "coilwright.original/1", {{Bobbin}}, "wire": { "gauge": "AWG 42", "gauge": "AWG 43" }, "poles": [ { "shape": "rod", "diameter": "4.75 mm", "diameter": "5 mm", "length": "17 mm", "count": 6, "spacing": "9.6 mm", "top": "9 mm" } ], "readings": [ { "quantity": "dcResistance", "value": "8.42 kΩ" } ] }""").Problems;
+        Assert.Equal(["poles[0].diameter", "wire.gauge"], problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
+        Assert.All(problems, problem => Assert.Equal("this field is given twice; keep one of them", problem.Message));
+    }
+
+    [Fact]
     public void Every_mistake_is_named_with_its_field()
     {
         string[] fields = [.. OriginalReader.Read("""{ "format": "coilwright.original/1", "bobbin": { "coreLength": "61 kg", "windingHeigt": "11 mm" }, "readings": [ { "quantity": "dcResistance", "value": "8 H" }, { "quantity": "loudness", "value": "1" }, { "quantity": "inductance", "value": "2 H", "uncertainty": "80 %" } ] }""").Problems.Select(problem => problem.Field)];
