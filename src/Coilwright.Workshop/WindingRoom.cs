@@ -15,7 +15,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     private readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Coil), VerdictLimits> _limits = new();
 
     /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
-    private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils)> _judged = new();
+    private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils, IReadOnlyList<string> Remarks)> _judged = new();
 
     /// <summary>Begins a batch on a released revision; sent twice it is begun once.</summary>
     /// <returns>Every problem and nothing stored, or none.</returns>
@@ -45,10 +45,10 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         (int, Guid?, int) state = (readings.Count, readings.Count == 0 ? null : readings[^1].Id, events.Count); // records only grow
         if (!_judged.TryGetValue(batchId, out var judged) || judged.State != state)
         {
-            _judged[batchId] = judged = (state, coils.Judge(found.Limits));
+            _judged[batchId] = judged = (state, coils.Judge(found.Limits), coils.Remarks(found.Limits));
         }
 
-        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false));
+        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false)) { Remarks = judged.Remarks };
     }
 
     /// <summary>Every batch with all its coils, or why it cannot be shown.</summary>

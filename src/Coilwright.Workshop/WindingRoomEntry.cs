@@ -157,6 +157,6 @@ public sealed partial class WindingRoom
     private async Task<CoilEntryOutcome> StandsAsync(Found found, IReadOnlyList<ReadingRecord> all, string tag, IReadOnlyList<ReadingRecord> entered, bool duplicate, CancellationToken cancel)
     {
         BatchCoils coils = new(found.Batch, all, await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false));
-        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all));
+        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all)) { Signals = coils.SignalsAt(found.Limits, tag) };
     }
 }

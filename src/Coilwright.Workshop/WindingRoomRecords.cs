@@ -14,7 +14,11 @@ public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InFor
 /// <param name="Coils">Coils begun, in order of first entry.</param>
 /// <param name="NextTag">The tag proposed for the next coil, or null when the batch is full.</param>
 /// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
-public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string RevisionLetter, IReadOnlyList<CoilStanding> Coils, string? NextTag, RoomTemperature? RoomC);
+public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string RevisionLetter, IReadOnlyList<CoilStanding> Coils, string? NextTag, RoomTemperature? RoomC)
+{
+    /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+}
 
 /// <summary>What a person enters for one coil, as typed.</summary>
 public sealed record CoilEntry
@@ -46,4 +50,8 @@ public sealed record CoilEntry
 /// <param name="Echo">How the entry was understood, for example "7.43 kΩ at 23.5 °C → 7.332 kΩ at 20 °C".</param>
 /// <param name="Duplicate">True when this id had been stored before.</param>
 /// <param name="NextTag">Tag proposed next.</param>
-public sealed record CoilEntryOutcome(IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag);
+public sealed record CoilEntryOutcome(IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag)
+{
+    /// <summary>Rules of the run's chart that this coil breaks; empty when the run is steady.</summary>
+    public IReadOnlyList<string> Signals { get; init; } = [];
+}

@@ -29,7 +29,7 @@ public sealed class ChartsPageTests(Chromium chromium)
 
         ILocator signals = page.GetByRole(AriaRole.Table, new() { Name = "Signals, the newest first" });
         await Expect(signals).ToContainTextAsync("8 consecutive on one side of the centre line");
-        await Expect(page.GetByRole(AriaRole.Table, new() { Name = "The rules, and how often each alarms for nothing" })).ToContainTextAsync("370 points");
+        await Expect(page.GetByRole(AriaRole.Table, new() { Name = "Rules and their false alarms" })).ToContainTextAsync("370 points");
         await Expect(page.GetByRole(AriaRole.Table, new() { Name = "Capability against" })).ToContainTextAsync("Cpk");
 
         await page.GotoAsync($"/batches/{batch}");

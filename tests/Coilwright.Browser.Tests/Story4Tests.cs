@@ -53,6 +53,19 @@ public sealed class Story4Tests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_coil_that_is_off_shows_its_cause_and_the_quickest_check()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid batch = await shop.BatchAsync(await shop.ReleasedRecipeAsync(), 3);
+        await shop.RoomAsync("20 C");
+        EntryPageDriver entry = new(await chromium.PageAsync(shop.Url), batch);
+        await entry.OpenAsync();
+        await entry.TypeAsync("0.26 M");
+        await Expect(entry.Verdict).ToContainTextAsync("probably broken wire: the meter sees only the coil's stray capacitance");
+        await Expect(entry.Verdict).ToContainTextAsync("check joints and start lead");
+    }
+
+    [Fact]
     public async Task Entry_works_without_scripts()
     {
         await using ServedShop shop = await ServedShop.StartAsync();
@@ -63,6 +76,7 @@ public sealed class Story4Tests(Chromium chromium)
         await entry.Resistance.FillAsync("7.9 k");
         await entry.Resistance.PressAsync("Enter");
         await Expect(entry.Verdict).ToContainTextAsync("reject");
+        await Expect(entry.Verdict).ToContainTextAsync("probably");
         await Expect(entry.Tag).ToHaveValueAsync("C-002");
     }
 }

@@ -84,7 +84,7 @@ public static class CauseFinder
     private static bool HasReading(CoilEvidence evidence) => evidence is not { OhmAt20C: null, InductanceRatio: null, QualityRatio: null };
 
     private static CoilDiagnosis OpenCoil() => new(
-        [new ProbableCause("open", 0.95, "open: reheat the joints first"), new ProbableCause("meter-error", 0.05, "a lead off its clip")],
+        [new ProbableCause("open", 0.95, "open: reheat the joints first"), new ProbableCause("meter-error", 0.05, "wrong reading: a lead off its clip")],
         [new NextReading("dcResistance", Bits(0.95))]);
 
     private static double Bits(double p) => -(p * Math.Log2(p) + (1 - p) * Math.Log2(1 - p));

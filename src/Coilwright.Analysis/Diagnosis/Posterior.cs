@@ -11,7 +11,7 @@ internal static class Posterior
     public static CoilDiagnosis Of(CoilEvidence evidence, WeighedCoil coil, double[] shared, bool isAmong)
     {
         double[] others = [.. shared.Select((log, g) => isAmong ? log - Math.Log(coil.Likelihood[g]) : log)];
-        double largest = others.Max();
+        double largest = others.Max(), known = 0, moment = 0, square = 0;
         Sum[] faults = new Sum[coil.Terms.Count], spool = new Sum[SpoolPrior.Causes.Length];
         for (int g = 0; g < SpoolPrior.Grid.Length; g++)
         {
@@ -19,18 +19,22 @@ internal static class Posterior
             if (light > 1e-12)
             {
                 Add(faults, spool, coil, g, light, evidence);
+                double prior = SpoolPrior.At(g, evidence).Sum() * light, offset = SpoolPrior.Grid[g];
+                (known, moment, square) = (known + prior, moment + prior * offset, square + prior * offset * offset);
             }
         }
 
         Tally tally = Told(coil, faults, spool);
-        return new CoilDiagnosis(tally.Causes(evidence), NextReadings.Of(evidence, tally));
+        double mean = moment / known, deviation = Math.Sqrt(Math.Max(0, square / known - mean * mean));
+        bool disagree = coil.ReadingsOff(new CommonOffset(mean, deviation)) >= 2;
+        return new CoilDiagnosis(tally.Causes(evidence, disagree), NextReadings.Of(evidence, tally));
     }
 
     /// <summary>A coil with no fault of its own has what its spool has.</summary>
     private static void Add(Sum[] faults, Sum[] spool, WeighedCoil coil, int place, double light, CoilEvidence evidence)
     {
         double offset = SpoolPrior.Grid[place];
-        double[] weights = coil.At(offset), priors = SpoolPrior.At(offset, evidence);
+        double[] weights = coil.At(offset), priors = SpoolPrior.At(place, evidence);
         double prior = priors.Sum() * light;
         for (int t = 0; t < weights.Length - 1; t++)
         {

@@ -7,6 +7,7 @@ namespace Coilwright.Analysis.Diagnosis;
 /// <param name="measured">Places of the spool's coils that were read.</param>
 internal sealed class SpoolOffsets(IReadOnlyList<CoilEvidence> batch, int[] measured)
 {
+    private readonly LeaveOneOut _ohm = new(measured.Where(n => batch[n].OhmAt20C is > 0).Select(n => (n, Math.Log(batch[n].OhmAt20C!.Value / batch[n].NominalOhm))));
     private readonly LeaveOneOut _henry = new(measured.Where(n => batch[n].InductanceRatio is > 0).Select(n => (n, Math.Log(batch[n].InductanceRatio!.Value))));
     private readonly LeaveOneOut _quality = new(measured.Where(n => batch[n].QualityRatio is > 0).Select(n => (n, Math.Log(batch[n].QualityRatio!.Value))));
 
@@ -16,9 +17,11 @@ internal sealed class SpoolOffsets(IReadOnlyList<CoilEvidence> batch, int[] meas
     public WeighedCoil Weigh(int self)
     {
         CoilEvidence evidence = batch[self], key = evidence with { Open = false, OhmAt20C = null, InductanceRatio = null, QualityRatio = null, TurnsRatio = null };
+        (int Count, double Median, double Distance) henry = _henry.Without(self);
+        bool ofAll = !WholeBatch.MoveTogether(_ohm.Without(self).Median, henry.Median);
         return new WeighedCoil(
             evidence, _tables.GetOrAdd(key, CauseTable.Of),
-            CommonOffset.Learn(_henry.Without(self), evidence.InductanceOffset, CauseTable.HenryScatter),
+            CommonOffset.Learn(henry, evidence.InductanceOffset, CauseTable.HenryScatter, ofAll),
             CommonOffset.Learn(_quality.Without(self), evidence.QualityOffset, CauseTable.QualityScatter));
     }
 }

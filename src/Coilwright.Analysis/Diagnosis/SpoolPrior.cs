@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>What the coils of one spool may have in common in ln R, and why.</summary>
@@ -12,19 +14,31 @@ internal static class SpoolPrior
     /// <summary>Causes that a whole spool or set-up can have, in the order of <see cref="At"/>.</summary>
     public static readonly string[] Causes = ["none", "thin-wire", "thick-wire", "stretched-wire"];
 
+    private static readonly ConcurrentDictionary<(double OhmOffset, bool WireMeasured), double[][]> s_known = new();
+
     /// <summary>Prior weight of each cause together with an offset.</summary>
-    public static double[] At(double offset, CoilEvidence evidence)
+    /// <param name="place">Place of the offset in <see cref="Grid"/>.</param>
+    /// <param name="evidence">Whose spool it is.</param>
+    public static double[] At(int place, CoilEvidence evidence) => s_known.GetOrAdd((evidence.OhmOffset, evidence.WireMeasured), Compute)[place];
+
+    private static double[][] Compute((double OhmOffset, bool WireMeasured) of)
     {
-        double wire = evidence.WireMeasured ? 0.005 : 0.045, set = 0.015;
-        CauseTable.Spread off = CauseTable.OffWire, stretch = CauseTable.Stretch;
+        double wire = of.WireMeasured ? 0.005 : 0.045, set = 0.015;
         return
         [
-            (1 - 2 * wire - set) * Density(offset, 0, evidence.OhmOffset),
-            wire * Density(offset, off.Mean, off.Deviation, evidence.OhmOffset),
-            wire * Density(offset, -off.Mean, off.Deviation, evidence.OhmOffset),
-            set * Density(offset, stretch.Mean, stretch.Deviation, evidence.OhmOffset),
+            .. Grid.Select(offset => new[]
+            {
+                (1 - 2 * wire - set) * Density(offset, 0, of.OhmOffset),
+                wire * Wires(offset, CauseTable.OffWire, of.OhmOffset),
+                wire * Wires(-offset, CauseTable.OffWire, of.OhmOffset),
+                set * Wires(offset, CauseTable.Stretch, of.OhmOffset),
+            }),
         ];
     }
+
+    /// <summary>Density of an offset that a wire brings about, with what the set-up adds to it.</summary>
+    private static double Wires(double offset, CauseTable.Spread wire, double more) =>
+        CauseTable.Sizes(wire).Sum(one => one.Share * Density(offset, one.Size, CauseTable.SizeStep(wire), more));
 
     private static double Density(double x, double mean, double deviation, double more = 0)
     {

@@ -22,13 +22,15 @@ internal sealed class Tally
     }
 
     /// <summary>The causes worth telling, most probable first.</summary>
-    public IReadOnlyList<ProbableCause> Causes(CoilEvidence evidence)
+    /// <param name="evidence">The coil's readings.</param>
+    /// <param name="disagree">Whether more than one of them is off.</param>
+    public IReadOnlyList<ProbableCause> Causes(CoilEvidence evidence, bool disagree)
     {
         double total = _sums.Values.Sum(one => one.Weight);
         return total > 0
             ? [.. _sums.Where(one => one.Value.Weight >= CauseFinder.LeastTold * total).OrderByDescending(one => one.Value.Weight).Select(one =>
-                new ProbableCause(one.Key, one.Value.Weight / total, CauseWords.Detail(one.Key, one.Value.Size / one.Value.Weight, one.Value.Offset / one.Value.Weight, evidence)))]
-            : [new ProbableCause("meter-error", 1, "no cause fits these readings together; read them again")];
+                new ProbableCause(one.Key, one.Value.Weight / total, CauseWords.Detail(one.Key, one.Value.Size / one.Value.Weight, one.Value.Offset / one.Value.Weight, evidence, disagree)))]
+            : [new ProbableCause("meter-error", 1, CauseWords.Disagree)];
     }
 
     /// <summary>The weighed sizes that matter, with weights that sum to one.</summary>

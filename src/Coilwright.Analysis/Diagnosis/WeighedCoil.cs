@@ -10,13 +10,14 @@ internal sealed class WeighedCoil
     private const double LeastLikelihood = 1e-30;
 
     private readonly CoilEvidence _evidence;
+    private readonly CommonOffset _henry, _quality;
     private readonly Lazy<double[]> _likelihood;
     private readonly double? _logOhm;
     private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
 
     public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTable.Term> terms, CommonOffset henry, CommonOffset quality)
     {
-        _evidence = evidence;
+        (_evidence, _henry, _quality) = (evidence, henry, quality);
         _logOhm = evidence.OhmAt20C is { } ohm ? Math.Log(ohm / evidence.NominalOhm) : null;
         (double Base, double Mean, double Precision, bool Follows)[] all = [.. terms.Select(term => Prepared(term, henry, quality))];
         double[] highest = [.. all.Select(Highest)];
@@ -55,6 +56,16 @@ internal sealed class WeighedCoil
 
         return weights;
     }
+
+    /// <summary>How many of the readings lie where no coil without a fault of its own would.</summary>
+    /// <param name="ohm">What the others say of the spool's ohms.</param>
+    public int ReadingsOff(CommonOffset ohm) =>
+        IsOff(_logOhm, ohm, CauseTable.OhmScatter) + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTable.HenryScatter) + IsOff(Log(_evidence.QualityRatio), _quality, CauseTable.QualityScatter);
+
+    private static int IsOff(double? log, CommonOffset expected, double scatter) =>
+        log is { } read && Math.Abs(read - expected.Mean) > 3 * Math.Sqrt(expected.Deviation * expected.Deviation + scatter * scatter) ? 1 : 0;
+
+    private static double? Log(double? ratio) => ratio is > 0 ? Math.Log(ratio.Value) : null;
 
     private (double, double, double, bool) Prepared(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
     {

@@ -3,6 +3,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Words;
 using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 
@@ -81,7 +82,7 @@ public static class SpecSheet
         return
         [
             coil.Name,
-            $"{gauge} {coil.Wire.Insulation.Replace('-', ' ')}",
+            $"{gauge} {KeyLabels.Of(coil.Wire.Insulation)}",
             hidden ? "not told" : coil.Winding.Turns.ToString("#,##0.##", CultureInfo.InvariantCulture),
             Size(forecast.OuterLength.Value, forecast.OuterWidth.Value, coil.Bobbin.WindingHeight.Si),
         ];

@@ -20,10 +20,14 @@ internal static class ApiEndpoints
     public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
 
     /// <summary>What the client shows of an entry.</summary>
-    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict);
+    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal);
 
     /// <summary>A verdict in words.</summary>
-    public sealed record VerdictAnswer(VerdictKind Kind, IReadOnlyList<string> Reasons);
+    /// <param name="Kind">Pass, hold or reject.</param>
+    /// <param name="Reasons">Why.</param>
+    /// <param name="Cause">The probable cause of a coil that is held or rejected; else empty.</param>
+    /// <param name="Check">What to do first about it; else empty.</param>
+    public sealed record VerdictAnswer(VerdictKind Kind, IReadOnlyList<string> Reasons, string Cause, string Check);
 
     public static void MapApi(this IEndpointRouteBuilder app)
     {
@@ -68,5 +72,8 @@ internal static class ApiEndpoints
 
     private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(
         outcome.Problems, outcome.Echo, outcome.Duplicate, outcome.NextTag,
-        outcome.Coil is { } coil ? new VerdictAnswer(coil.Verdict.Kind, coil.Verdict.Reasons) : null);
+        outcome.Coil is { } coil ? VerdictOf(coil.Verdict) : null,
+        outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "");
+
+    private static VerdictAnswer VerdictOf(Verdict verdict) => new(verdict.Kind, verdict.Reasons, EntryAdvice.Cause(verdict), EntryAdvice.Check(verdict));
 }

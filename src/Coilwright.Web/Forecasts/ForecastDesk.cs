@@ -29,10 +29,12 @@ internal static class ForecastDesk
 
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
         ReadOutcome<Prediction> made = ForecastRule.Try(() => Forecaster.Predict(model, load?.Value, s_options));
-        if (made.Value is not { } prediction)
+        if (made.Value is not { } forecast)
         {
             return new ForecastView { Problems = made.Problems };
         }
+
+        Prediction prediction = forecast with { Warnings = [.. forecast.Warnings, .. RecipeTargets.LeavingOutForecast(recipe.Value, forecast)] };
 
         return new ForecastView { Engine = s_options.Engine.Name, Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
     }

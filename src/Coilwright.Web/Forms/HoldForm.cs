@@ -59,6 +59,6 @@ public sealed record HoldForm(string Spool, string OhmPerM)
         bool read = QuantityText.TryParse(OhmPerM, QuantityKind.ResistancePerLength, unitRequired: false, out Entered entered, out string why);
         return read && entered.Si is >= LeastOhmPerM and <= MostOhmPerM
             ? this with { Read = Estimate.Within(entered.Si, TypedFraction, Basis.Measured) }
-            : this with { Problems = [new Problem("ohmPerM", read ? "no winding wire reads this per metre" : why, OhmPerM, $"{LeastOhmPerM} to {MostOhmPerM} Ω/m")] };
+            : this with { Problems = [new Problem("ohmPerM", read ? "too high or low for winding wire; check length and range" : why, OhmPerM, $"{LeastOhmPerM} to {MostOhmPerM} Ω/m")] };
     }
 }

@@ -38,6 +38,13 @@ internal sealed class BatchCoils
         return place < 0 ? null : Standing(place, BatchJudgement.JudgeOne(limits, _evidence, place));
     }
 
+    /// <summary>What is off for the whole batch, in words.</summary>
+    public IReadOnlyList<string> Remarks(VerdictLimits limits) => BatchJudgement.Remarks(limits, _evidence);
+
+    /// <summary>Signals of the run's chart that one coil completes.</summary>
+    public IReadOnlyList<string> SignalsAt(VerdictLimits limits, string tag) =>
+        [.. BatchChart.Signals(_coils.Zip(BatchJudgement.WithoutCauses(limits, _evidence), (coil, verdict) => (coil.Tag, verdict))).Where(signal => signal.Tag == tag).Select(signal => signal.Rule)];
+
     private CoilStanding Standing(int place, Verdict verdict) =>
         new(_coils[place].Tag, _coils[place].InForce, _coils[place].Superseded, verdict, _coils[place].InForce.Max(reading => reading.TimeUtc));
 }

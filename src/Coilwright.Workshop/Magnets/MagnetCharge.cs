@@ -15,7 +15,7 @@ public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why,
     public const string ShareQuantity = "charge", FieldQuantity = "chargeField";
 
     /// <summary>What is told of a piece whose charge nobody said.</summary>
-    public const string Unknown = "charge not known: nobody said it";
+    public const string Unknown = "charge not recorded";
 
     /// <summary>In a line: "knocked down to 80 % of full, with coil charger 2".</summary>
     public string Words => Level.Done + (Charger.Length > 0 ? $", with {Charger}" : "") + (Why.Length > 0 ? $"; {Why}" : "");

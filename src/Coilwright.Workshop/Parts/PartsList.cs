@@ -77,7 +77,7 @@ public sealed record PartsList(int Count, IReadOnlyList<PartLine> Parts, IReadOn
         }
     }
 
-    private static string WireName(RecipeWire wire) => string.Join(", ", new[] { wire.Gauge.Length > 0 ? wire.Gauge : wire.BareDiameter is { } bare ? $"⌀ {Mm(bare)} bare" : "as measured", wire.Insulation.Replace('-', ' '), wire.Build.Replace('-', ' ') });
+    private static string WireName(RecipeWire wire) => string.Join(", ", new[] { wire.Gauge.Length > 0 ? wire.Gauge : wire.BareDiameter is { } bare ? $"⌀ {Mm(bare)} bare" : "as measured", KeyLabels.Of(wire.Insulation), KeyLabels.Of(wire.Build) });
 
     private static IEnumerable<string> NotesOf(Recipe recipe, IReadOnlyList<PartOption> options)
     {

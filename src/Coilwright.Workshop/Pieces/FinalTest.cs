@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Pieces;
 
@@ -58,7 +59,7 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
     {
         null or 0 => new TestOutcome("polarity", TestResult.Missing, "first swing not tested"),
         { } sign when Math.Sign(sign) == Math.Sign(ExpectedSwing) => new TestOutcome("polarity", TestResult.Pass, "first swing as expected"),
-        _ => new TestOutcome("polarity", TestResult.Stop, "stop: first swing the wrong way: leads, winding direction or magnet"),
+        _ => new TestOutcome("polarity", TestResult.Stop, "stop: reversed polarity. Check leads, winding direction, magnet"),
     };
 
     private static string Word(List<TestOutcome> outcomes)
@@ -85,14 +86,14 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
         bool ohms = failed.Contains("dcResistance"), henries = failed.Contains("inductance"), loss = (failed.Contains("q") && Off("q") < 0) || (failed.Contains("acResistance") && Off("acResistance") > 0);
         return (ohms, henries, loss) switch
         {
-            (true, true, _) when Off("dcResistance") < -0.3 => "a coil bridged or wired in parallel",
-            (true, true, _) when Math.Sign(Off("dcResistance")) == Math.Sign(Off("inductance")) => "turns",
-            (true, true, _) => "ohms and inductance",
-            (true, false, _) when Off("dcResistance") > 0 => "ohms (joint, thin wire or a warm piece)",
-            (true, false, _) => "ohms (thick wire, or a short in the leads)",
+            (true, true, _) when Off("dcResistance") < -0.3 => "one coil is shorted out, or the coils are wired in parallel",
+            (true, true, _) when Math.Sign(Off("dcResistance")) == Math.Sign(Off("inductance")) => "probably the wrong number of turns",
+            (true, true, _) => "resistance and inductance disagree",
+            (true, false, _) when Off("dcResistance") > 0 => "resistance too high (joint, thin wire or a warm piece)",
+            (true, false, _) => "resistance too low (thick wire, or a short in the leads)",
             (false, true, true) when Off("inductance") < 0 => "shorted turns",
             (false, true, _) => "inductance (core, magnet or height of the poles)",
-            (false, false, true) => "loss",
+            (false, false, true) => "too much loss (shorted turns or added metal)",
             _ => string.Join(", ", failed.Select(Name)),
         };
     }
@@ -100,13 +101,8 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
     private static string Name(string quantity) => quantity switch
     {
         "dcResistance" => "DC resistance at 20 °C",
-        "inductance" => "inductance",
-        "q" => "Q",
-        "acResistance" => "AC resistance",
-        "loadedPeak" => "loaded peak",
-        "looks" => "looks",
         "charge" => "charge of the magnets",
-        _ => quantity,
+        _ => KeyLabels.Of(quantity),
     };
 
     private static string Signed(double deviation) => string.Create(CultureInfo.InvariantCulture, $"{(deviation < 0 ? "−" : "+")}{Math.Abs(100 * deviation):0.0} %");

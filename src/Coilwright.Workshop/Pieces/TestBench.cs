@@ -100,8 +100,8 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
 
         FinalTestVerdict verdict = asked.Judge(values, gauss, NorthUp(life.Recipe), values.TryGetValue("firstSwing", out double swing) ? Math.Sign(swing) : null, flaws, rules.GaussSpread, ChargeRule.AtTest(life, gauss, rules));
         return asked.Lines.Count > 0 ? verdict
-            : new FinalTestVerdict([.. verdict.Outcomes, new TestOutcome("reference", TestResult.Missing, "nothing to hold it against: no golden piece, and the recipe states no target")],
-                verdict.Passes || verdict.Verdict == "pass" ? "hold: nothing to hold it against: make one piece golden, or give the recipe targets" : verdict.Verdict, false);
+            : new FinalTestVerdict([.. verdict.Outcomes, new TestOutcome("reference", TestResult.Missing, "no reference yet: no golden piece, and the recipe states no target")],
+                verdict.Passes || verdict.Verdict == "pass" ? "on hold: no reference yet; mark one piece as golden or give the recipe targets" : verdict.Verdict, false);
     }
 
     /// <summary>The value by which two readings are held against each other: resistance at 20 °C.</summary>

@@ -9,10 +9,10 @@ public static class BatchChart
     public const string Rules = "Western Electric";
 
     /// <summary>The chart with its limits and signals; null for fewer than two coils.</summary>
-    /// <remarks>Rejected coils are left out: they are known already, and one of them would widen the limits for all.</remarks>
+    /// <remarks>Coils outside their limits are left out: they are known already, and one of them would widen the limits for all.</remarks>
     public static RunChart? Of(IEnumerable<(string Tag, Verdict Verdict)> coilsInOrder)
     {
-        (string Tag, double Ohm)[] run = [.. coilsInOrder.Where(coil => coil.Verdict.Kind != VerdictKind.Reject && coil.Verdict.DcResistanceAt20C is not null).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
+        (string Tag, double Ohm)[] run = [.. coilsInOrder.Where(coil => !coil.Verdict.OffLimits && coil.Verdict.DcResistanceAt20C is not null).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
         double[] ohms = [.. run.Select(coil => coil.Ohm)];
         return IndividualsChart.Fit(ohms) is { } chart
             ? new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, Math.Min(ohms.Length, IndividualsChart.UsualBase), RuleSet.WesternElectric.TogetherEvery, [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))])

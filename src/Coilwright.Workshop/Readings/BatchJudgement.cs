@@ -18,6 +18,10 @@ public static class BatchJudgement
     /// <param name="place">Which of them, from 0.</param>
     public static Verdict JudgeOne(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, int place) => Judge(limits, coils, golden: null, [place])[0];
 
+    /// <summary>The verdicts without causes: enough for the run's chart, and sooner.</summary>
+    public static IReadOnlyList<Verdict> WithoutCauses(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils) =>
+        [.. coils.Select(coil => VerdictRule.Weigh(limits, coil.InForce).Verdict)];
+
     private static Verdict[] Judge(VerdictLimits forecast, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, IReadOnlyList<ReadingRecord>? golden, int[] wanted)
     {
         GoldenPiece? piece = golden is null ? null : new GoldenPiece(forecast, golden);
@@ -27,8 +31,30 @@ public static class BatchJudgement
         Dictionary<int, int> placeOf = weighed.Select((n, place) => (n, place)).ToDictionary(one => one.n, one => one.place);
         IReadOnlyDictionary<int, CoilDiagnosis> found = CauseFinder.FindSome(
             [.. weighed.Select(n => judged[n].Evidence! with { Spool = coils[n].Spool })], [.. wanted.Where(placeOf.ContainsKey).Select(n => placeOf[n])]);
-        return [.. wanted.Select(n => placeOf.TryGetValue(n, out int place) ? VerdictRule.WithCauses(judged[n].Verdict, found[place]) : judged[n].Verdict)];
+        return [.. wanted.Select(n => placeOf.TryGetValue(n, out int place) ? VerdictRule.WithCauses(judged[n].Verdict, found[place], coils[n].InForce) : judged[n].Verdict)];
     }
+
+    /// <summary>What is off for the whole batch, said once, so that no single coil is blamed for it; empty when nothing is.</summary>
+    /// <param name="limits">What they are judged against.</param>
+    /// <param name="coils">All coils of the batch.</param>
+    public static IReadOnlyList<string> Remarks(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils)
+    {
+        IReadOnlyList<ReadingRecord>[] all = [.. coils.Select(coil => coil.InForce)];
+        double[] ohms = [.. all.Select(coil => Last(coil, "dcResistance")).OfType<ReadingRecord>().Select(one => Math.Log(ResistanceJudgement.Comparable(one) / limits.Resistance.Nominal))];
+        bool target = limits.Inductance is { IsTarget: true };
+        double[] henries = [.. all.Select(coil => Last(coil, "inductance")).OfType<ReadingRecord>().Select(one => one.Si / Wanted(limits, one)).OfType<double>().Select(ratio => Math.Log(ratio))];
+        return WholeBatch.InductanceOff(ohms, henries) is not { } off ? []
+            : [FormattableString.Invariant($"the whole batch reads about {Math.Abs(Math.Exp(off) - 1) * 100:0} % {(off > 0 ? "over" : "under")} the {(target ? "target" : "forecast")} inductance: {(target ? "target, " : "")}meter or magnets, not single coils")];
+    }
+
+    /// <summary>The inductance that a reading is held against: the target at its frequency, else what a good coil reads there.</summary>
+    private static double? Wanted(VerdictLimits limits, ReadingRecord reading)
+    {
+        double hz = reading.AtHz ?? VerdictLimits.UsualHz;
+        return limits.Inductance is { IsTarget: true } band && Math.Abs(hz - (band.AtHz ?? hz)) <= 0.02 * hz ? band.Nominal : limits.Expected(hz)?.InductanceH;
+    }
+
+    private static ReadingRecord? Last(IReadOnlyList<ReadingRecord> readings, string quantity) => readings.LastOrDefault(reading => reading.Quantity == quantity && reading is { Si: > 0, Flag: "" });
 
     private static (Verdict, CoilEvidence?) Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
     {

@@ -64,7 +64,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
 
         return reading.TemperatureC is { } celsius && reading.Flag.Length == 0
             ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(CopperWire.CorrectTo20C(si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
-            : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not known: ±2 % unknown")}";
+            : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
     }
 
     private void Add(string quantity, string typed, QuantityKind kind, string usualUnit, double? temperatureC, double? turns, double? atHz)

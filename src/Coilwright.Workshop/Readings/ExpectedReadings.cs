@@ -7,13 +7,13 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>What a good coil reads at any frequency: the forecast, carried to the recipe's own targets where it has them.</summary>
+/// <summary>What a good coil reads at any frequency: the forecast, carried towards the recipe's own targets where it has them.</summary>
 /// <param name="recipe">The recipe.</param>
 /// <param name="coilIndex">One coil by itself, or null for the whole pickup.</param>
 internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
 {
     /// <summary>How well a target is met by good coils, and how well Q is foretold beside inductance and eddy loss. Our assumptions, no source.</summary>
-    private const double TargetDeviation = 0.012, QualityDeviation = 0.05, EddyDeviation = 0.25;
+    private const double TargetDeviation = 0.012, LeastDeviation = 0.01, QualityDeviation = 0.05, EddyDeviation = 0.25;
 
     /// <summary>ω²LC above which a meter shows the resonance more than the winding.</summary>
     private const double NearResonance = 0.5;
@@ -29,7 +29,10 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
         Prediction prediction = Forecaster.Predict(Model(), load: null, new ForecastOptions { FrequenciesHz = [.. new[] { frequencyHz, targetHz }.Distinct()], Strings = false });
         SpectrumForecast line = prediction.Pickup.Spectrum[0], target = prediction.Pickup.Spectrum[^1];
         Figure own = prediction.Pickup.Capacitance;
-        double dc = prediction.Pickup.DcResistance.Value, scale = henry is null ? 1 : Scale(target, own.Value, henry.Nominal.Si);
+        double part = Math.Max(LeastDeviation, line.Inductance.Estimate.StandardDeviation / line.Inductance.Value);
+        double dc = prediction.Pickup.DcResistance.Value, wanted = henry is null ? 1 : Scale(target, own.Value, henry.Nominal.Si);
+        (double mean, double common) = henry is null ? (0, part) : Between(Math.Log(wanted), part);
+        double scale = Math.Exp(mean);
         double wantedDc = ohm is null ? dc : ohm.Nominal.Si * CopperWire.CorrectTo20C(1, ohm.TemperatureC);
         double wantedAc = wantedDc + Math.Max(0, line.Resistance.Value - dc) * scale, inductance = line.Inductance.Value * scale, ratio = wantedAc / wantedDc;
         double near = MeterView.Nearness(inductance, own.Value, frequencyHz);
@@ -41,8 +44,18 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
         (double shownH, double quality) = MeterView.Of(inductance, wantedAc, own.Value, frequencyHz);
         double eddy = EddyDeviation * (1 - 1 / ratio), capacitance = own.Estimate.StandardDeviation / own.Value, shift = near / (1 - near) * capacitance;
         double targetNear = henry is null ? 0 : MeterView.Nearness(inductance, own.Value, targetHz), shiftH = Math.Abs(near / (1 - near) - targetNear / (1 - targetNear)) * capacitance;
-        double deviation = Root(henry is null ? Math.Max(0.01, line.Inductance.Estimate.StandardDeviation / line.Inductance.Value) : TargetDeviation, shiftH);
+        double deviation = Root(common, shiftH);
         return new ExpectedReading(shownH, quality, 2 * Math.PI * frequencyHz * inductance / wantedDc, ratio, deviation, Root(deviation, QualityDeviation, eddy, shift));
+    }
+
+    /// <summary>Where good coils lie, ln over the forecast, when a target says one thing and the forecast another: either may be right, each by its precision.</summary>
+    /// <param name="target">ln of the target over the forecast.</param>
+    /// <param name="forecastDeviation">Standard deviation of the forecast, a part of one.</param>
+    private static (double Mean, double Deviation) Between(double target, double forecastDeviation)
+    {
+        double precision = 1 / (TargetDeviation * TargetDeviation), other = 1 / (forecastDeviation * forecastDeviation), share = precision / (precision + other);
+        double variance = share * TargetDeviation * TargetDeviation + (1 - share) * forecastDeviation * forecastDeviation + share * (1 - share) * target * target; // of a mixture
+        return (share * target, Math.Sqrt(variance));
     }
 
     /// <summary>What the forecast inductance is multiplied by so that a meter shows the target; the coil's own capacitance makes it show a little more than the winding has.</summary>

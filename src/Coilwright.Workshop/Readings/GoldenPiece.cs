@@ -39,7 +39,7 @@ internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRec
 
         if (1 + (quality ?? 0) < LeastQuality)
         {
-            fails.Add("fail: loss");
+            fails.Add("fail: too much loss (shorted turns or added metal)");
         }
 
         return verdict with

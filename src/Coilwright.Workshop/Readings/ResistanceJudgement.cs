@@ -57,17 +57,17 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
     private static Finding Compare(Band band, Estimate at20C, double? temperatureC, double meterPart)
     {
         double guard = meterPart * at20C.Value, low = (temperatureC is null ? at20C.Low : at20C.Value) - guard, high = (temperatureC is null ? at20C.High : at20C.Value) + guard;
-        string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not known: ±2 % unknown," : " at 20 °C,"), limits = $"{Written(band.Low)} to {Written(band.High)}";
+        string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not recorded, so ±2 %," : " at 20 °C,"), limits = $"{Written(band.Low)} to {Written(band.High)}";
         string off = Off(at20C.Value / band.Nominal - 1, band.IsTarget ? "target" : "forecast");
-        string guarded = FormattableString.Invariant($" (guard band ±{meterPart * 100:0.##} %, the meter's)");
+        string guarded = FormattableString.Invariant($" (meter allowance ±{meterPart * 100:0.##} %)");
         if (low >= band.Low && high <= band.High)
         {
-            return new Finding(VerdictKind.Pass, $"{said} {off}, within {limits}{guarded}");
+            return new Finding(VerdictKind.Pass, $"{said} {off}, inside {limits}{guarded}");
         }
 
         return high < band.Low || low > band.High
             ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}")
-            : new Finding(VerdictKind.Hold, $"{said} {off}: inside or outside {limits} depends on {(temperatureC is null ? "the temperature" : "the meter")}{guarded}");
+            : new Finding(VerdictKind.Hold, $"{said} {off}; too close to the limit of {limits} for {(temperatureC is null ? "a coil whose temperature is not known" : "this meter")} to decide{guarded}");
     }
 
     private static string Off(double part, string wanted) => Math.Abs(part) < 0.0005

@@ -24,6 +24,12 @@ public sealed record Verdict(VerdictKind Kind, Estimate? DcResistanceAt20C, IRea
     /// <summary>The causes worth telling a person: none when the likeliest is that nothing is wrong.</summary>
     public IReadOnlyList<Cause> Told => Causes is [{ Name: "none" }, ..] ? [] : [.. Causes.Where(cause => cause.Name != "none")];
 
+    /// <summary>True where a reading lies outside its limits and is in doubt itself: it is read again before the coil is judged.</summary>
+    public bool ReadAgain { get; init; }
+
+    /// <summary>True where a reading lies outside its limits: such a coil moves no chart.</summary>
+    public bool OffLimits => Kind == VerdictKind.Reject || ReadAgain;
+
     /// <summary>Readings that would settle the cause, the most telling first.</summary>
     public IReadOnlyList<NextReading> Next { get; init; } = [];
 }

@@ -20,15 +20,31 @@ public static class VerdictRule
     public static Verdict Judge(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
     {
         (Verdict verdict, CoilEvidence? evidence) = Weigh(limits, inForce);
-        return verdict.Kind == VerdictKind.Pass || evidence is null ? verdict : WithCauses(verdict, CauseFinder.FindAll([evidence])[0]);
+        return verdict.Kind == VerdictKind.Pass || evidence is null ? verdict : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce);
     }
 
-    /// <summary>The same verdict with what was found out about its causes.</summary>
-    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis) => verdict with
+    /// <summary>The same verdict with what was found out about its causes. Where the reading is more in doubt than the coil, it is held and read again.</summary>
+    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
     {
-        Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail))],
-        Next = diagnosis.Next,
-    };
+        Verdict found = verdict with
+        {
+            Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail))],
+            Next = diagnosis.Next,
+        };
+        return verdict.Kind == VerdictKind.Reject && ReadingInDoubt(diagnosis, inForce) is { } why
+            ? found with { Kind = VerdictKind.Hold, ReadAgain = true, Reasons = [why, .. verdict.Reasons] }
+            : found;
+    }
+
+    /// <summary>Why a reading is to be made again before the coil is blamed; null where it is not, or was made again already.</summary>
+    private static string? ReadingInDoubt(CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
+    {
+        const double MoreThanNot = 0.5;
+        ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => cause.Name is "meter-error" or "warm-coil")];
+        bool leads = ofReading.Length > 0 && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
+        bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
+        return !leads || twice ? null : ofReading[0].Name == "warm-coil" ? "read again when it has cooled" : "read again before it is judged";
+    }
 
     /// <summary>The verdict without causes, and what there is to find them by; null when the readings themselves are in doubt.</summary>
     internal static (Verdict Verdict, CoilEvidence? Evidence) Weigh(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)

@@ -1,7 +1,9 @@
 using System.Globalization;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Spread;
 using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -28,6 +30,34 @@ public static class RecipeTargets
 
         return limits;
     }
+
+    /// <summary>Targets that leave out what the recipe itself forecasts: every good coil would be rejected.</summary>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="prediction">Its forecast.</param>
+    public static IReadOnlyList<ForecastWarning> LeavingOutForecast(Recipe recipe, Prediction prediction)
+    {
+        List<ForecastWarning> warnings = [];
+        foreach ((string name, SpreadTarget target) in ForRun(recipe))
+        {
+            CoilForecast? coil = name.StartsWith("coils[", StringComparison.Ordinal) ? prediction.Coils[int.Parse(name.AsSpan(6, name.IndexOf(']', StringComparison.Ordinal) - 6), CultureInfo.InvariantCulture)] : null;
+            bool henry = name.EndsWith("inductance", StringComparison.Ordinal);
+            Figure? figure = henry ? coil?.Inductance ?? prediction.Pickup.Inductance : name.EndsWith("dcResistance", StringComparison.Ordinal) ? coil?.DcResistance ?? prediction.Pickup.DcResistance : null;
+            double shown = figure is null ? double.NaN : henry && coil is null ? AsShown(prediction.Pickup) : figure.Value;
+            if (shown < target.Low || shown > target.High)
+            {
+                QuantityKind kind = henry ? QuantityKind.Inductance : QuantityKind.Resistance;
+                string Written(double si) => QuantityText.Format(si, kind, 3);
+                warnings.Add(new ForecastWarning($"{(coil is null ? "" : name[..(name.IndexOf('.', StringComparison.Ordinal) + 1)])}targets.{(henry ? "inductance" : "dcResistance")}",
+                    $"the target for {(henry ? "inductance" : "DC resistance")}, {Written(target.Low)} to {Written(target.High)}, leaves out what this recipe forecasts: a meter would show {Written(shown)}"));
+            }
+        }
+
+        return warnings;
+    }
+
+    /// <summary>Inductance at 1 kHz as a meter shows it, the pickup's own capacitance included.</summary>
+    private static double AsShown(PickupForecast pickup) =>
+        MeterView.Of(pickup.Inductance.Value, pickup.DcResistance.Value, pickup.Capacitance.Value, 1000).InductanceH;
 
     private static SpreadTarget Limits(Recipe recipe, string name, Target target)
     {

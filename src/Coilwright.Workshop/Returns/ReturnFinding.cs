@@ -46,14 +46,14 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
         return ohms switch
         {
             { Now: null } => "open: reheat the joints first, then look for a broken lead, then for a broken wire (rewind)",
-            { Off: true } when ohm > 10 => "broken wire, coupled through capacitance: look at the joints and the start",
-            { Off: true } when ohm is < -0.15 => "a coil bridged, or wired otherwise than when it left",
+            { Off: true } when ohm > 10 => "broken wire (the reading is leakage, not copper): check the joints and the start lead",
+            { Off: true } when ohm is < -0.15 => "one coil is shorted out, or it is wired otherwise than when it left",
             { Off: true } when ohm > 0 => "a joint that corrodes or has loosened",
             { Off: true } => "shorted turns, or a short in the leads",
             _ when henries is { Off: true } && henry < 0 => "shorted turns, or a magnet or pole that moved",
             _ when lines.Exists(line => line.Quantity == "q" && line.Off) => "loss: shorted turns, or metal that was added",
-            _ when lines.TrueForAll(line => !line.Off) => "as it left: nothing in these readings has moved",
-            _ => "something moved: " + string.Join(", ", lines.Where(line => line.Off).Select(line => line.Quantity)),
+            _ when lines.TrueForAll(line => !line.Off) => "unchanged since it was shipped",
+            _ => "changed since it was shipped: " + string.Join(", ", lines.Where(line => line.Off).Select(line => KeyLabels.Of(line.Quantity))),
         };
     }
 

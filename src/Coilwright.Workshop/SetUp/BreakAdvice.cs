@@ -19,7 +19,7 @@ public static class BreakAdvice
         [
             $"Scrap: {grams} of wire{minutes} are lost.",
             "Splice: twist, solder, insulate; mark the coil as spliced so that its reading can be judged.",
-            string.Create(CultureInfo.InvariantCulture, $"Finish low: inductance × {share * share:0.00}; only for a coil that gets a home of its own."),
+            string.Create(CultureInfo.InvariantCulture, $"Stop here: inductance falls to {share * share * 100:0} %; keep it only for a different model."),
         ];
     }
 }

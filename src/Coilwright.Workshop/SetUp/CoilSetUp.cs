@@ -2,6 +2,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 
@@ -58,8 +59,8 @@ public sealed record CoilSetUp
 
     /// <summary>What the spindle does: the wire stays at the guide while the bobbin turns, so the spindle turns against the winding.</summary>
     public string SpindleWords => OnMachine?.SpindleWords ?? (Direction == WindingDirection.Clockwise
-        ? "counter-clockwise with the top towards you, else reversed"
-        : "clockwise with the top towards you, else reversed");
+        ? "counter-clockwise if the top faces you; clockwise if the bottom does"
+        : "clockwise if the top faces you; counter-clockwise if the bottom does");
 
     /// <summary>Length of the last turn, m.</summary>
     public required double OutermostTurnM { get; init; }
@@ -75,7 +76,7 @@ public sealed record CoilSetUp
         CoilSetUp setUp = new()
         {
             Name = coil.Name,
-            Wire = $"{coil.Wire.Gauge} {coil.Wire.Insulation.Replace('-', ' ')}".Trim(),
+            Wire = $"{coil.Wire.Gauge} {KeyLabels.Of(coil.Wire.Insulation)}".Trim(),
             BareDiameterM = coil.Wire.BareDiameterM,
             OverallDiameterM = coil.Wire.OverallDiameterM,
             WireLength = forecast.WireLength,

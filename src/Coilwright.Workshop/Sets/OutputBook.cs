@@ -62,7 +62,7 @@ public sealed class OutputBook(CoilStore store)
 
         double? ohm = tested.LastOrDefault(reading => reading is { Quantity: "dcResistance", Si: > 0 }) is { } read ? TestBench.Comparable(read)
             : coils.Length == life.Recipe.Coils.Count && life.Recipe.Connection != Connection.Parallel && coils.All(coil => coil.OhmAt20C is > 0) ? coils.Sum(coil => coil.OhmAt20C!.Value) : null;
-        return ohm is { } measured ? new PieceOutput(facts.Output * measured / facts.Ohm, "forecast, by ohms at 20 °C (a simple measure: wire thickness counts too)") : new PieceOutput(facts.Output, "forecast of its recipe alone: nothing measured");
+        return ohm is { } measured ? new PieceOutput(facts.Output * measured / facts.Ohm, "estimated from resistance (rough: wire thickness matters too)") : new PieceOutput(facts.Output, "forecast of its recipe alone: nothing measured");
     }
 
     /// <summary>What all pieces of a revision share.</summary>

@@ -64,7 +64,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
         double? temperatureC = Optional("temperature", temperature, PossibleReading.Temperature, problems);
         if (spool is not null && lengthM is { } metres && ohm is { } read && read / metres is < 0.05 or > 250)
         {
-            problems.Add(new Problem("resistance", "no winding wire reads this per metre: check length and range", null, "0.05 to 250 Ω/m"));
+            problems.Add(new Problem("resistance", "too high or low for winding wire; check length and range", null, "0.05 to 250 Ω/m"));
         }
 
         return problems.Count > 0 ? problems : await AddAsync(

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Sets;
@@ -12,17 +13,8 @@ public static class PieceWords
     /// <summary>A quantity of a whole piece in words.</summary>
     public static string Quantity(string name) => name switch
     {
-        "dcResistance" => "DC resistance",
-        "inductance" => "inductance",
-        "q" => "Q",
-        "acResistance" => "AC resistance",
-        "loadedPeak" => "loaded peak",
-        "poleField" => "field over pole",
-        MagnetCharge.ShareQuantity => "charge of the magnets, part of full",
-        MagnetCharge.FieldQuantity => "charge of the magnets, field",
-        "firstSwing" => "first swing",
         SetMembership.OffsetQuantity => "output meant above the set, dB",
-        _ => name,
+        _ => KeyLabels.Of(name),
     };
 
     /// <summary>One event in a line.</summary>

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -119,7 +120,7 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
                 pieces.AddRange(found);
             }
 
-            hits.Add(new TraceHit(Same(spool.Label, asked) ? "spool" : "spool-lot", spool.Label, $"{spool.Gauge} {spool.Insulation.Replace('-', ' ')}, {spool.Build}{(spool.Lot.Length > 0 ? $", lot {spool.Lot}" : "")}",
+            hits.Add(new TraceHit(Same(spool.Label, asked) ? "spool" : "spool-lot", spool.Label, $"{spool.Gauge} {KeyLabels.Of(spool.Insulation)}, {KeyLabels.Of(spool.Build)}{(spool.Lot.Length > 0 ? $", lot {spool.Lot}" : "")}",
                 await StatesAsync([.. pieces.DistinctBy(piece => piece.Id)], piece => tags.GetValueOrDefault(piece.Id, ""), cancel).ConfigureAwait(false)));
         }
 

@@ -39,15 +39,16 @@ public static class JudgeCommand
                 VerdictLimits against = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = meterPart };
                 return (Judge(against, rows, parsed.GetRequiredValue(golden)), against);
             }, cancel).ConfigureAwait(false);
+            IReadOnlyList<string> remarks = BatchJudgement.Remarks(limits, [.. rows.Select(row => (row.Spool, row.Readings))]);
             RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
             Wall? wall = parsed.GetValue(charts) ? WallOf(pieces, limits, size) : null;
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart, wall)).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart, wall, remarks)).ConfigureAwait(false);
             }
             else
             {
-                WritePlain(desk.Output, rows, pieces, chart);
+                WritePlain(desk.Output, rows, pieces, chart, remarks);
                 notes.ForEach(desk.Output.WriteLine);
                 if (wall is not null)
                 {
@@ -70,7 +71,7 @@ public static class JudgeCommand
     /// <summary>The charts of the coils as judged: the rejected ones are known already and left out.</summary>
     private static Wall? WallOf(IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits, int group) => WallBuilder.Build(
         new WallQuestion { Subgroup = group },
-        [.. pieces.Where(piece => piece.Verdict.DcResistanceAt20C is not null).Select(piece => new WallPoint(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value) { LeftOut = piece.Verdict.Kind == VerdictKind.Reject })],
+        [.. pieces.Where(piece => piece.Verdict.DcResistanceAt20C is not null).Select(piece => new WallPoint(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value) { LeftOut = piece.Verdict.OffLimits })],
         limits.Resistance);
 
     private static double MeterPart(double percent) => percent is >= 0 and <= 10 ? percent / 100 : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");
@@ -103,7 +104,7 @@ public static class JudgeCommand
         return reading.Si is not { } si ? reading.Typed : bare ? $"{reading.Typed} {reading.Unit}" : QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), QuantityKind.Resistance);
     }
 
-    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart)
+    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart, IReadOnlyList<string> remarks)
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
@@ -113,6 +114,11 @@ public static class JudgeCommand
         }
 
         table.Write(writer, "");
+        foreach (string remark in remarks)
+        {
+            writer.WriteLine($"Note: {remark}.");
+        }
+
         foreach ((string tag, string rule) in chart?.Signals ?? [])
         {
             writer.WriteLine($"Signal at {tag}: {rule}");
@@ -120,8 +126,8 @@ public static class JudgeCommand
 
         if (chart is { Signals.Count: > 0 })
         {
-            writer.WriteLine(FormattableString.Invariant($"Limits from the first {chart.LimitsFrom}; these rules alarm for nothing once in {chart.FalseAlarmEvery:0} good coils."));
-            writer.WriteLine("Quickest checks first: temperature and meter zero; the counter; a new spool (measure 10 m); tension; joints; turns shorted (Q).");
+            writer.WriteLine(FormattableString.Invariant($"Limits from the first {chart.LimitsFrom}; expect one false alarm in about {chart.FalseAlarmEvery:0} good coils."));
+            writer.WriteLine($"Signals: {VerdictAdvice.DriftChecks}.");
         }
     }
 }

@@ -5,6 +5,7 @@ using Coilwright.Output;
 using Coilwright.Workshop.Entry;
 using Coilwright.Physics.Fields;
 using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Commands;
@@ -34,6 +35,7 @@ public static class PredictCommand
             options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
             options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
             Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel).ConfigureAwait(false);
+            prediction = prediction with { Warnings = [.. prediction.Warnings, .. RecipeTargets.LeavingOutForecast(file.Recipe, prediction)] };
             if (parsed.GetValue(sensitivity))
             {
                 prediction = prediction with { Sensitivity = await Progress.ShowAsync(desk, "Changing one thing at a time", () => RecipeSensitivity.Of(file.Recipe, circuit, null, options, cancel), cancel).ConfigureAwait(false) };

@@ -53,6 +53,11 @@ public static class ReadCommand
             Refuse(outcome.Problems);
             CoilStanding coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
             await desk.Output.WriteLineAsync($"{coil.Tag}: {VerdictWords.Word(coil.Verdict.Kind)}. {outcome.Echo}. {VerdictWords.Why(coil.Verdict)}.").ConfigureAwait(false);
+            foreach (string rule in outcome.Signals)
+            {
+                await desk.Output.WriteLineAsync($"Signal of the run at {coil.Tag}: {rule}; {VerdictAdvice.DriftChecks}.").ConfigureAwait(false);
+            }
+
             if (outcome.NextTag is { } next)
             {
                 await desk.Output.WriteLineAsync($"Next: {next}").ConfigureAwait(false);

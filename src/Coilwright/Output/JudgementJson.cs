@@ -19,7 +19,7 @@ public static class JudgementJson
 {
     private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Write(IReadOnlyList<JudgedPiece> pieces, RunChart? chart, Wall? wall = null)
+    public static string Write(IReadOnlyList<JudgedPiece> pieces, RunChart? chart, Wall? wall = null, IReadOnlyList<string>? remarks = null)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, s_options))
@@ -30,6 +30,13 @@ public static class JudgementJson
             foreach (JudgedPiece piece in pieces)
             {
                 WritePiece(json, piece);
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("remarks");
+            foreach (string remark in remarks ?? [])
+            {
+                json.WriteStringValue(remark);
             }
 
             json.WriteEndArray();

@@ -16,5 +16,9 @@ internal static class PlainBatch
         }
 
         table.Write(writer);
+        foreach (string remark in standing.Remarks)
+        {
+            writer.WriteLine($"Note: {remark}.");
+        }
     }
 }

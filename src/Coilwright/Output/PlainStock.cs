@@ -14,7 +14,7 @@ internal static class PlainStock
         Table table = new("spool", "wire", "Ω/m at 20 °C", "left", "from", "coils");
         foreach (SpoolStanding one in shelf)
         {
-            table.Add(one.Spool.Label, $"{one.Spool.Gauge} {one.Spool.Insulation.Replace('-', ' ')} {one.Spool.Build}", one.Measure is { } measure ? Per(measure) : "not measured", one.RemainingM is { } left ? Metres(left) : "not known", one.RemainingWords, string.Create(CultureInfo.InvariantCulture, $"{one.Uses.Count}"));
+            table.Add(one.Spool.Label, $"{one.Spool.Gauge} {KeyLabels.Of(one.Spool.Insulation)} {KeyLabels.Of(one.Spool.Build)}", one.Measure is { } measure ? Per(measure) : "not measured", one.RemainingM is { } left ? Metres(left) : "not known", one.RemainingWords, string.Create(CultureInfo.InvariantCulture, $"{one.Uses.Count}"));
         }
 
         table.Write(writer, "");
@@ -22,7 +22,7 @@ internal static class PlainStock
 
     public static void WriteSpool(TextWriter writer, SpoolStanding one, CoilPlan? plan, int coils)
     {
-        writer.WriteLine($"Spool {one.Spool.Label}: {one.Spool.Gauge} {one.Spool.Insulation.Replace('-', ' ')}, {one.Spool.Build}" + (one.Spool.Lot.Length > 0 ? $", lot {one.Spool.Lot}" : "") + (one.Spool.SupplierText.Length > 0 ? $", \"{one.Spool.SupplierText}\"" : ""));
+        writer.WriteLine($"Spool {one.Spool.Label}: {one.Spool.Gauge} {KeyLabels.Of(one.Spool.Insulation)}, {KeyLabels.Of(one.Spool.Build)}" + (one.Spool.Lot.Length > 0 ? $", lot {one.Spool.Lot}" : "") + (one.Spool.SupplierText.Length > 0 ? $", \"{one.Spool.SupplierText}\"" : ""));
         if (one.Measure is { } measure)
         {
             Estimate bare = measure.BareDiameterM;

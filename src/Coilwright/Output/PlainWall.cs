@@ -24,7 +24,7 @@ internal static class PlainWall
         writer.WriteLine($"Limits from the first {wall.LimitsFrom}; coils outside the recipe's limits ({wall.LeftOut}) are left out.");
         foreach (WallAlarm alarm in wall.Alarms.Where(alarm => alarm.Every is not null))
         {
-            writer.WriteLine(FormattableString.Invariant($"{alarm.Chart}, {alarm.Rule}: alarms for nothing once in {alarm.Every:0.#} points ({alarm.Basis})"));
+            writer.WriteLine(FormattableString.Invariant($"{alarm.Chart}, {alarm.Rule}: one false alarm in {alarm.Every:0.#} points ({alarm.Basis})"));
         }
 
         foreach (WallIndex index in wall.Capability)

@@ -15,18 +15,10 @@ internal static class VerdictWords
 
     public static string At20C(Verdict verdict) => verdict.DcResistanceAt20C is { } ohm ? QuantityText.Format(ohm.Value, QuantityKind.Resistance, 4) : "–";
 
+    /// <summary>The reasons, then the probable cause with its quickest check.</summary>
     public static string Why(Verdict verdict)
     {
-        string reasons = string.Join("; ", verdict.Reasons);
-        return verdict.Causes is [{ Name: not "none" } first, ..] ? $"{reasons}; probably {first.Name.Replace('-', ' ')}{(first.Detail.Length > 0 ? ", " + first.Detail : "")} ({first.Probability.ToString("P0", System.Globalization.CultureInfo.InvariantCulture)}){Settle(verdict)}" : reasons;
+        string cause = VerdictAdvice.Cause(verdict), check = VerdictAdvice.Check(verdict);
+        return string.Join("; ", (string[])[.. verdict.Reasons, .. cause.Length > 0 ? [cause] : Array.Empty<string>(), .. check.Length > 0 ? [check] : Array.Empty<string>()]);
     }
-
-    private static string Settle(Verdict verdict) => verdict.Next is [var next, ..] && verdict.Causes[0].Probability < 0.9 ? "; settle it: " + next.Quantity switch
-    {
-        "dcResistance" => "read the ohms once more, cold, on a second meter",
-        "inductance" => "read the inductance",
-        "q" => "read Q at 3 kHz",
-        "turns" => "check the counter with a marked test",
-        _ => "measure 10 m off the spool",
-    } : "";
 }

@@ -56,6 +56,78 @@ public sealed class CauseFinderTests
         Assert.Equal("thin-wire", CauseFinder.Find(high)[0].Name);
     }
 
+    [Theory] // R −7 %, L −38 %: a short that lowers L so far takes the ohms with it, a wrong core leaves them
+    [InlineData(0)]
+    [InlineData(19)]
+    public void Readings_that_no_single_cause_explains_do_not_agree_alone_or_in_a_batch(int others)
+    {
+        CoilEvidence odd = s_wanted with { OhmAt20C = 6200 * 0.932, InductanceRatio = 0.62, ReactanceAtInductance = 2.4, Spool = "S-1" };
+        CoilEvidence[] batch = [odd, .. Good(others)];
+        ProbableCause first = CauseFinder.FindAll(batch)[0].Causes[0];
+        Assert.Equal(("meter-error", "the readings do not agree: no single cause explains both; read both again"), (first.Name, first.Detail));
+    }
+
+    [Fact]
+    public void A_broken_wire_is_not_thought_of_below_what_leaks_through_one() =>
+        Gen.Select(Gen.Double[-2, 3.2], Gen.Double[-2, 0.5]).Sample((ohm, henry) =>
+            CauseFinder.Find(s_wanted with { OhmAt20C = 6200 * Math.Exp(ohm), InductanceRatio = Math.Exp(henry) }).All(cause => cause.Name != "broken-coupled" || 6200 * Math.Exp(ohm) > 1.3e5), seed: "0000000000001");
+
+    [Theory]
+    [InlineData(0.50, 0.25, "about half the turns, stopped early")]
+    [InlineData(0.484, 0.25, "about half the turns, stopped early")]
+    [InlineData(0.87, 0.766, "about 1000 too few")] // a thousand of eight thousand
+    [InlineData(2.05, 4.0, "about twice the turns")]
+    public void A_large_slip_of_the_count_is_no_short(double ohms, double henries, string said)
+    {
+        ProbableCause first = CauseFinder.Find(s_wanted with { OhmAt20C = 6200 * ohms, InductanceRatio = henries, ReactanceAtInductance = 2.4 })[0];
+        Assert.Equal("miscount", first.Name);
+        Assert.Contains(said, first.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Half_the_turns_shorted_is_still_found_by_its_Q()
+    {
+        const double Part = 0.3;
+        (double henry, _) = ShortedTurns.Shift(Part, 2.4);
+        (_, double quality) = ShortedTurns.Shift(Part, 7.6);
+        ProbableCause first = CauseFinder.Find(s_wanted with { OhmAt20C = 6200 * (1 - Part), InductanceRatio = Math.Exp(henry), QualityRatio = Math.Exp(quality), ReactanceAtInductance = 2.4 })[0];
+        Assert.Equal("shorted-turns", first.Name);
+    }
+
+    [Fact]
+    public void An_inductance_that_is_off_for_the_whole_batch_blames_no_coil()
+    {
+        CoilEvidence[] batch = [.. Good(12).Select(coil => coil with { InductanceRatio = coil.InductanceRatio * 1.06 })];
+        Assert.All(CauseFinder.FindAll(batch), coil => Assert.Equal("none", coil.Causes[0].Name));
+        Assert.Equal(Math.Log(1.06), WholeBatch.InductanceOff([.. batch.Select(coil => Math.Log(coil.OhmAt20C!.Value / 6200))], [.. batch.Select(coil => Math.Log(coil.InductanceRatio!.Value))])!.Value, 0.003);
+    }
+
+    [Fact]
+    public void A_counter_that_is_off_for_the_whole_batch_is_a_wrong_count_in_each()
+    {
+        CoilEvidence[] batch = [.. Good(12).Select(coil => coil with { OhmAt20C = coil.OhmAt20C * 1.052, InductanceRatio = coil.InductanceRatio * 1.1025 })];
+        Assert.All(CauseFinder.FindAll(batch), coil => Assert.Equal("miscount", coil.Causes[0].Name));
+        Assert.Null(WholeBatch.InductanceOff([.. batch.Select(coil => Math.Log(coil.OhmAt20C!.Value / 6200))], [.. batch.Select(coil => Math.Log(coil.InductanceRatio!.Value))]));
+    }
+
+    [Fact]
+    public void Thin_wire_reads_high_and_thick_wire_low_whatever_Q_says() =>
+        Gen.Select(Gen.Double[0.01, 0.2], Gen.Double[-0.1, 0.1], Gen.Double[-0.6, 0.2], Gen.Bool).Sample((off, henry, quality, low) =>
+        {
+            IReadOnlyList<ProbableCause> causes = CauseFinder.Find(s_wanted with { OhmAt20C = 6200 * Math.Exp(low ? -off : off), InductanceRatio = Math.Exp(henry), QualityRatio = Math.Exp(quality), QualityOffset = 0.1 });
+            return causes[0].Name != (low ? "thin-wire" : "thick-wire");
+        }, seed: "0000000000001");
+
+    [Fact] // R −1 %, L −3.6 %, Q 4.4 against 5.5
+    public void A_Q_that_fell_with_ohms_and_henries_is_shorted_turns_before_any_other_fault()
+    {
+        IReadOnlyList<ProbableCause> causes = CauseFinder.Find(s_wanted with { OhmAt20C = 6200 * 0.99, InductanceRatio = 0.964, InductanceOffset = 0.02, QualityRatio = 4.4 / 5.5, QualityOffset = 0.1, ReactanceAtInductance = 2.4, AcOverDc = 1.3 });
+        Assert.True(causes.First(cause => cause.Name != "none").Name == "shorted-turns", string.Join("; ", causes));
+    }
+
+    private static IEnumerable<CoilEvidence> Good(int count) => Enumerable.Range(0, count).Select(n =>
+        s_wanted with { OhmAt20C = 6200 * (1 + 0.003 * (n % 3 - 1)), InductanceRatio = 1 + 0.004 * (n % 4 - 1.5), ReactanceAtInductance = 2.4, Spool = "S-1" });
+
     [Fact]
     public void Bridged_and_parallel_are_not_thought_of_where_there_is_one_coil() =>
         Assert.DoesNotContain(CauseFinder.Find(s_wanted with { OhmAt20C = 3100 }), cause => cause.Name is "coil-bridged" or "wired-parallel");

@@ -28,7 +28,7 @@ public sealed class RecipeCardTests
 
         Assert.Equal(1, card.Pages);
         card.Says("Harbour bridge", "Revision", "released", "by Marta", "8,000", "AWG 42 plain enamel", "counter-clockwise", "seen from the top",
-            "6.18 kΩ", "5.93 kΩ – 6.43 kΩ passes (±4 %)", "Inductance at 1.00 kHz", "2.40 H", "2.26 H – 2.54 H passes (±6 %)", "14.0 gf", "1,200 rpm", "0.190 mm",
+            "6.18 kΩ", "5.93 kΩ – 6.43 kΩ passes (±4 %)", "Inductance at 1.00 kHz", "2.50 H", "2.35 H – 2.65 H passes (±6 %)", "14.0 gf", "1,200 rpm", "0.190 mm",
             "turns per layer in 11.0 mm", "wax", "8,050 turns gave 1 %", "Rotating spindle", "Molten wax", "Follow the product's safety data sheet", "page 1 of 1");
     }
 

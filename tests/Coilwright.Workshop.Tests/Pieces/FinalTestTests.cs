@@ -11,7 +11,7 @@ public sealed class FinalTestTests
     public void Loss_fails_a_piece_whose_ohms_pass()
     {
         FinalTestVerdict verdict = Judge(1.006, 0.996, 0.89);
-        Assert.Equal("fail: loss", verdict.Verdict);
+        Assert.Equal("fail: too much loss (shorted turns or added metal)", verdict.Verdict);
         Assert.False(verdict.Passes);
         Assert.Equal([TestResult.Pass, TestResult.Pass, TestResult.Fail, TestResult.Pass], verdict.Outcomes.Select(outcome => outcome.Result));
         Assert.Equal([0.6, -0.4, -11.0], verdict.Outcomes.Take(3).Select(outcome => Math.Round(100 * outcome.Deviation!.Value, 1)));
@@ -21,17 +21,17 @@ public sealed class FinalTestTests
     [Theory]
     [InlineData(1.0, 1.0, 1.0, "pass")]
     [InlineData(1.0, 1.0, 1.2, "fail: Q")] // too good is not as the golden piece either
-    [InlineData(0.95, 0.90, 1.0, "fail: turns")]
-    [InlineData(1.06, 1.0, 1.0, "fail: ohms (joint, thin wire or a warm piece)")]
+    [InlineData(0.95, 0.90, 1.0, "fail: probably the wrong number of turns")]
+    [InlineData(1.06, 1.0, 1.0, "fail: resistance too high (joint, thin wire or a warm piece)")]
     [InlineData(1.0, 0.9, 1.0, "fail: inductance (core, magnet or height of the poles)")]
     [InlineData(0.99, 0.90, 0.6, "fail: shorted turns")]
-    [InlineData(0.5, 0.5, 1.0, "fail: a coil bridged or wired in parallel")]
+    [InlineData(0.5, 0.5, 1.0, "fail: one coil is shorted out, or the coils are wired in parallel")]
     public void The_pattern_of_deviations_names_the_cause(double ohms, double henries, double q, string expected) => Assert.Equal(expected, Judge(ohms, henries, q).Verdict);
 
     [Fact]
     public void A_wrong_first_swing_or_a_reversed_pole_stops_the_piece_whatever_else_passes()
     {
-        Assert.StartsWith("stop: first swing", Judge(1, 1, 1, swing: 1).Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("stop: reversed polarity", Judge(1, 1, 1, swing: 1).Verdict, StringComparison.Ordinal);
         Assert.Equal("stop: pole 4 reversed", Judge(1, 1, 1, poles: new PoleReading([0.094, 0.097, 0.101, -0.096, 0.095, 0.098], 0.001)).Verdict);
     }
 

@@ -124,7 +124,7 @@ public sealed class PieceDayTests
         FinalTestVerdict verdict = (await shop.Test.TestAsync(entry with { Id = Guid.NewGuid(), Serial = other.Serial, Resistance = "7.847 k", Inductance = "3.984 H", Quality = "1.78", Golden = false }, Cancel)).Verdict!;
 
         Assert.False(verdict.Passes);
-        Assert.StartsWith("fail: loss", verdict.Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("fail: too much loss", verdict.Verdict, StringComparison.Ordinal);
         Assert.Equal([0.006, -0.004, -0.11], new[] { "dcResistance", "inductance", "q" }.Select(name => Math.Round(verdict.Outcomes.Single(outcome => outcome.What == name).Deviation!.Value, 3)));
         Assert.Contains((await shop.Dispatch.ShipAsync(Guid.NewGuid(), [other.Serial], "K-031", "Ines", Cancel)), problem => problem.Message.Contains("did not pass", StringComparison.Ordinal));
     }

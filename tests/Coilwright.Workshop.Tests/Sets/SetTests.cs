@@ -34,7 +34,7 @@ public sealed class SetTests
         Assert.Equal(20 * Math.Log10(8.02 / 7.99), found.Choices[2].ApartDb, 9); // of one recipe, output goes as ohms
         Assert.Equal(found.Choices.Select(choice => choice.ApartDb).Order(), found.Choices.Select(choice => choice.ApartDb));
         Assert.Equal([serials[0], serials[1]], found.Left.Select(life => life.Piece.Serial));
-        Assert.All(found.Choices[0].Reasons, reason => Assert.Contains("by ohms at 20 °C (a simple measure", reason, StringComparison.Ordinal));
+        Assert.All(found.Choices[0].Reasons, reason => Assert.Contains("estimated from resistance", reason, StringComparison.Ordinal));
         Assert.Contains("not tested yet", found.Choices[0].Reasons[0], StringComparison.Ordinal);
         Assert.Equal("neck and bridge: in phase, hum cancels in part", found.Choices[0].Phase.Words);
     }

@@ -25,7 +25,9 @@ export interface Outcome {
   echo: string;
   duplicate: boolean;
   nextTag: string | null;
-  verdict: { kind: 'pass' | 'hold' | 'reject'; reasons: string[] } | null;
+  verdict: { kind: 'pass' | 'hold' | 'reject'; reasons: string[]; cause: string; check: string } | null;
+  /** The warning that the run drifts; empty when it does not. */
+  signal: string;
 }
 
 /** The coil entry page: Enter puts the coil in the outbox, proposes the next tag and keeps the focus where the next figure goes. */
@@ -148,7 +150,8 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     word.append(mark, element('span', '', verdict.kind));
     place.replaceChildren(
       element('span', 'about', entry.tag), word,
-      element('span', 'echo', outcome.echo), element('span', 'reasons', verdict.reasons.join('; ')));
+      element('span', 'echo', outcome.echo), element('span', 'reasons', verdict.reasons.join('; ')),
+      ...[verdict.cause, verdict.check, outcome.signal].filter(words => words !== '').map(words => element('span', 'reasons advice', words)));
     const undo = this.form.querySelector<HTMLButtonElement>('button[formaction$="/undo"]');
     if (undo) {
       undo.disabled = false;
