@@ -4,8 +4,6 @@ using Coilwright.Papers.Tags;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Machines;
-using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Tracing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -35,23 +33,16 @@ internal static class WindingEndpoints
 
     private static async Task<IResult> PageAsync(Guid id, string? machineName, IReadOnlyList<Problem> problems, bool done, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        if (await shop.SetUps.FindAsync(id, machineName, null, cancel) is not { } set)
         {
             return Answers.NotFoundPage();
         }
 
-        string name = machineName ?? run.Standing.Batch.Machine;
-        Machine? machine = await shop.Machines.FindAsync(name, cancel);
-        WindingSetUp whole = run.Plan.On(machine, run.Standing.RoomC?.TemperatureC ?? WindingSetUp.UsualRoomC, name);
         return Answers.Page<WindPage>(
             new()
             {
-                ["Run"] = run,
-                ["Whole"] = whole,
-                ["SetUp"] = whole.Coils[run.Plan.Index] with { Turns = run.WantedTurns },
-                ["MachineName"] = name,
+                ["Set"] = set,
                 ["Machines"] = await shop.Machines.ListAsync(cancel),
-                ["Spool"] = await shop.Stock.StandingAsync(run.History.Spool, cancel),
                 ["Problems"] = problems,
                 ["Done"] = done,
             },
