@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop;
@@ -10,8 +11,14 @@ public sealed partial class WindingRoom
     private const string Restored = "undone: the reading before holds again";
     private const int LongestTag = 40;
 
-    /// <summary>Records what was typed for a coil. An impossible reading is kept and flagged; only a request that names no batch, no coil or no value is refused.</summary>
-    public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel)
+    /// <summary>
+    /// Records what was typed for a coil. What is no reading of a coil is refused, and so is a coil beyond the number of the batch, with what to do instead.
+    /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again.
+    /// </summary>
+    /// <param name="entry">As typed.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <param name="late">When it was made and sent, for an entry that waited; null for one made now.</param>
+    public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel, ToldLate? late = null)
     {
         if (await FindAsync(entry.BatchId, cancel).ConfigureAwait(false) is not { } found)
         {
@@ -26,8 +33,16 @@ public sealed partial class WindingRoom
             return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
         }
 
-        IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
+        EntryReader reader = new(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow());
+        IReadOnlyList<ReadingRecord> readings = reader.Read();
         List<Problem> problems = Check(tag, readings);
+        if (late is null)
+        {
+            int wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(await records.BatchEventsAsync(entry.BatchId, cancel).ConfigureAwait(false)));
+            problems.AddRange(tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []);
+            problems.AddRange(reader.Problems);
+        }
+
         readings = Correct(entry, before, readings, problems);
         return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }
@@ -152,7 +167,8 @@ public sealed partial class WindingRoom
 
     private async Task<CoilEntryOutcome> StandsAsync(Found found, IReadOnlyList<ReadingRecord> all, string tag, IReadOnlyList<ReadingRecord> entered, bool duplicate, CancellationToken cancel)
     {
-        BatchCoils coils = new(found.Batch, all, await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false));
-        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all));
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
+        BatchCoils coils = new(found.Batch, all, events);
+        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all, events), CountWords(found.Batch, all, events));
     }
 }

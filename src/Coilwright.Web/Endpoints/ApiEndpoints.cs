@@ -5,6 +5,7 @@ using Coilwright.Web.Forms;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -19,7 +20,7 @@ internal static class ApiEndpoints
     public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
 
     /// <summary>What the client shows of an entry.</summary>
-    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict);
+    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Count);
 
     /// <summary>A verdict in words.</summary>
     public sealed record VerdictAnswer(VerdictKind Kind, IReadOnlyList<string> Reasons);
@@ -41,9 +42,9 @@ internal static class ApiEndpoints
             : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel);
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel, ToldLate.Read(request.Headers[ToldEndpoints.TimesHeader]));
         return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
@@ -55,5 +56,5 @@ internal static class ApiEndpoints
 
     private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(
         outcome.Problems, outcome.Echo, outcome.Duplicate, outcome.NextTag,
-        outcome.Coil is { } coil ? new VerdictAnswer(coil.Verdict.Kind, coil.Verdict.Reasons) : null);
+        outcome.Coil is { } coil ? new VerdictAnswer(coil.Verdict.Kind, coil.Verdict.Reasons) : null, outcome.CountWords);
 }

@@ -57,7 +57,7 @@ public sealed class CoilPlan
     /// <param name="ohmPerM">Resistance of the spool at 20 °C, Ω/m; null takes the recipe's wire.</param>
     public WindingSetUp ForBatch(Machine? machine, double roomC, string name, double turns, Estimate? ohmPerM)
     {
-        (PickupModel model, Prediction prediction) = turns == SetUp.Turns && ohmPerM is null ? (_model, _prediction) : Wound(turns, ohmPerM);
+        (PickupModel model, Prediction prediction) = turns.Equals(SetUp.Turns) && ohmPerM is null ? (_model, _prediction) : Wound(turns, ohmPerM);
         WindingSetUp whole = WindingSetUp.For(_recipe, model, prediction, name, roomC, machine);
         return whole with { Coils = [whole.Coils[_index]] };
     }

@@ -37,9 +37,12 @@ public sealed record WindingSetUp
     public bool HasCounter => On?.Kind != MachineKind.Timed;
 
     /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
-    public string CorrectionBasis => On is { } on ? on.Counter?.Words ?? "(100-turn test not yet made)"
-        : IsForNoWinder ? "(for no winder: no counter's correction is in it)"
-        : "(this winder is not on record: its counter is taken as true)";
+    public string CorrectionBasis => (On, IsForNoWinder) switch
+    {
+        ({ } on, _) => on.Counter?.Words ?? "(100-turn test not yet made)",
+        (_, true) => "(for no winder: no counter's correction is in it)",
+        _ => "(this winder is not on record: its counter is taken as true)",
+    };
 
     /// <summary>True when no winder is named: its stop is in real turns and must not be set on a counter as it stands.</summary>
     public bool IsForNoWinder => On is null && Machine.Length == 0;
