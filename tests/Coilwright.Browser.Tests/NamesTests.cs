@@ -30,7 +30,7 @@ public sealed class NamesTests : IAsyncLifetime
         RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
         string at = $"/recipes/{revision.RecipeId}/batches";
         Assert.Contains("none named", await TextAsync(at + "/new"), StringComparison.Ordinal);
-        (string, string)[] form = [("number", "1"), ("name", "H-40"), ("coil", Demo.FirstCoilOf("harbour-bridge.json")), ("quantity", "2"), ("prefix", "H-"), ("person", "Mara")];
+        (string, string)[] form = [("number", "1"), ("name", "H-40"), ("coil", Ground.Demo.FirstCoilOf("harbour-bridge.json")), ("quantity", "2"), ("prefix", "H-"), ("person", "Mara")];
 
         (HttpStatusCode spoolStatus, string spool) = await PostAsync(at + "?add=spool", [.. form, ("spoolLabel", "0200"), ("spoolGauge", "AWG 42"), ("spoolInsulation", "plain-enamel"), ("spoolBuild", "single")]);
         (HttpStatusCode winderStatus, string winder) = await PostAsync(at + "?add=winder", [.. form, ("winderName", "Winder 9")]);
@@ -50,7 +50,7 @@ public sealed class NamesTests : IAsyncLifetime
     public async Task At_its_number_the_entry_page_says_done_and_more_are_asked_for()
     {
         RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
-        Guid batch = await _shop.BatchAsync(revision, "H-12", Demo.FirstCoilOf("harbour-bridge.json"), "H-");
+        Guid batch = await _shop.BatchAsync(revision, "H-12", Ground.Demo.FirstCoilOf("harbour-bridge.json"), "H-");
         for (int at = 1; at <= 4; at++)
         {
             Assert.Equal(HttpStatusCode.Found, (await PostAsync($"/batches/{batch}/enter", [("tag", $"H-{at:000}"), ("resistance", "6.18 k"), ("temperature", "20")])).Status);

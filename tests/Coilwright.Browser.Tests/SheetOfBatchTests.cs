@@ -27,7 +27,7 @@ public sealed class SheetOfBatchTests : IAsyncLifetime
     public async Task Sheet_page_and_links_of_a_batch_hold_one_counter_stop()
     {
         RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
-        Guid batch = await _shop.BatchAsync(revision, "H-12", Demo.FirstCoilOf("harbour-bridge.json"), "H-");
+        Guid batch = await _shop.BatchAsync(revision, "H-12", Ground.Demo.FirstCoilOf("harbour-bridge.json"), "H-");
         string page = await TextAsync($"/batches/{batch}/wind"), sheet = await TextAsync($"/batches/{batch}/setup"), own = await TextAsync($"/recipes/{revision.RecipeId}/setup?revision=1");
         string chosen = await TextAsync($"/recipes/{revision.RecipeId}/setup?revision=1&machine=Winder%202");
 
