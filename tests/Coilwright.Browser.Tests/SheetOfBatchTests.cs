@@ -1,20 +1,20 @@
 using Coilwright.Browser.Tests.Ground;
 using Coilwright.Workshop.Recipes;
+using Microsoft.Playwright;
 
 namespace Coilwright.Browser.Tests;
 
 /// <summary>What is printed for a batch is what its winder's page says.</summary>
-public sealed class SheetOfBatchTests : IAsyncLifetime
+[Collection("browser")]
+public sealed class SheetOfBatchTests(Chromium chromium) : IAsyncLifetime
 {
-    private const string Tested = """{ "format": "coilwright.machine/1", "name": "Winder 2", "kind": "hand-guided", "counter": { "turns": 100.6, "counted": 100 } }""";
-
     private readonly HttpClient _http = new();
     private HostedShop _shop = null!;
 
     public async ValueTask InitializeAsync()
     {
         _shop = await HostedShop.StartAsync();
-        Assert.Empty(await _shop.Services.Machines.KeepAsync(Guid.NewGuid(), Tested, "Mara", CancellationToken.None));
+        Assert.Empty(await _shop.Services.Machines.KeepAsync(Guid.NewGuid(), await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "machines", "gear-winder.json")), "Mara", CancellationToken.None));
     }
 
     public async ValueTask DisposeAsync()
@@ -39,6 +39,29 @@ public sealed class SheetOfBatchTests : IAsyncLifetime
         {
             Assert.Contains($"href=\"/batches/{batch}/setup", await TextAsync(from), StringComparison.Ordinal);
         }
+    }
+
+    [Theory]
+    [InlineData("A4")]
+    [InlineData("letter")]
+    public async Task The_sheet_of_a_batch_on_a_geared_winder_prints_on_one_page(string paper)
+    {
+        RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
+        Guid batch = await _shop.BatchAsync(revision, "H-12", Ground.Demo.FirstCoilOf("harbour-bridge.json"), "H-");
+        Assert.Empty(await _shop.Services.Stock.TakeInAsync(new() { Id = Guid.NewGuid(), Label = "0117", Lot = "L-31", Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", TimeUtc = _shop.Clock.GetUtcNow() }, "", "", CancellationToken.None));
+        Assert.Empty(await _shop.Services.Stock.MeasureAsync(Guid.NewGuid(), "0117", "10.00 m", "55.4", "23.5 C", "Mara", CancellationToken.None));
+        foreach (string address in (string[])[$"/batches/{batch}/setup", $"/recipes/{revision.RecipeId}/setup"])
+        {
+            Assert.Equal(1, await PagesAsync(address, paper));
+        }
+    }
+
+    private async Task<int> PagesAsync(string address, string paper)
+    {
+        IPage page = await chromium.PageAsync(_shop.Url);
+        await page.SetContentAsync((await TextAsync(address)).Replace("size: auto", "size: " + paper, StringComparison.Ordinal));
+        byte[] pdf = await page.PdfAsync(new PagePdfOptions { PreferCSSPageSize = true });
+        return System.Text.RegularExpressions.Regex.Count(System.Text.Encoding.Latin1.GetString(pdf), @"/Type\s*/Page\b");
     }
 
     private Task<string> TextAsync(string address) => _http.GetStringAsync(new Uri(_shop.Url, address));

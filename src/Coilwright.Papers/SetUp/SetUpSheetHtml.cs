@@ -108,8 +108,8 @@ public static class SetUpSheetHtml
         {
             string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns") : "";
             html.Append($"<h2>{(setUp.IsForNoWinder ? "Real turns" : "Counter stop")}</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
-            string correction = setUp.IsForNoWinder ? "" : $"correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} ";
-            html.Append($"<p>for {Count(coil.Turns)} real turns, {correction}{E(setUp.CorrectionBasis)}{doubt}</p>");
+            string correction = $"for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {setUp.CorrectionBasis}{doubt}";
+            html.Append($"<p>{E(setUp.IsForNoWinder ? "no counter's correction is in it" : correction)}</p>");
         }
         else if (coil.OnMachine?.Timed is { } timed)
         {

@@ -41,7 +41,18 @@ public static class SetUpSheetStyle
         .break ul { padding-left: 5mm; }
         .sheet footer { display: flex; justify-content: space-between; align-items: center; gap: 6mm; border-top: 3px solid var(--copper); padding-top: 1.5mm; font-size: 14px; }
         .sheet .barcode { height: 9mm; flex: none; background: #fff; }
-        @media print { html { background: #fff; } }
+        @media print {
+          html { background: #fff; }
+          body { font-size: 13px; line-height: 1.22; }
+          .sheet h1 { font-size: 24px; }
+          .sheet h2 { font-size: 14px; }
+          .sheet header .coil { font-size: 17px; }
+          .sheet header dl, .sheet footer { font-size: 12.5px; }
+          .largest { padding: 1mm 0; }
+          .largest .meter { font-size: 48px; }
+          .steps > li { padding-top: 0.6mm; padding-bottom: 0.6mm; }
+          .caution { font-size: 12px; padding: 0.6mm 2.5mm; }
+        }
         .closing { font-weight: 600; }
         """;
 }
