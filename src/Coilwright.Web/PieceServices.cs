@@ -29,6 +29,7 @@ public sealed class PieceServices
         Dispatch = new Dispatch(records, Shelf);
         Returns = new ReturnDesk(records, Shelf, time);
         Trace = new TraceDesk(records, Shelf);
+        Search = new NameSearch(records, Trace);
         Customers = new CustomerBook(records, time);
     }
 
@@ -47,5 +48,6 @@ public sealed class PieceServices
     public Dispatch Dispatch { get; }
     public ReturnDesk Returns { get; }
     public TraceDesk Trace { get; }
+    public NameSearch Search { get; }
     public CustomerBook Customers { get; }
 }

@@ -67,6 +67,7 @@ public static class WebHost
         app.MapVariants();
         app.MapSetUp();
         app.MapSections();
+        app.MapBatchStart();
         app.MapBatches();
         app.MapWinding();
         app.MapCharts();

@@ -22,13 +22,15 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     public async Task<IReadOnlyList<Problem>> BeginBatchAsync(BatchRecord batch, CancellationToken cancel)
     {
         RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
-        IReadOnlyList<Problem> problems = BatchRules.Check(batch, revision);
-        if (problems.Count == 0)
+        KnownNames known = await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false);
+        IReadOnlyList<Problem> problems = BatchRules.Check(batch, revision, known);
+        if (problems.Count > 0)
         {
-            await records.AddBatchAsync(batch with { Name = batch.Name.Trim(), TagPrefix = batch.TagPrefix.Trim() }, cancel).ConfigureAwait(false);
+            return problems;
         }
 
-        return problems;
+        BatchRecord tidy = batch with { Name = batch.Name.Trim(), TagPrefix = batch.TagPrefix.Trim(), Spool = known.SpoolOf(batch.Spool), Machine = known.WinderOf(batch.Machine) };
+        return await records.AddBatchAsync(tidy, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
     }
 
     /// <summary>A batch with all its coils; null when there is none of this id.</summary>
@@ -48,7 +50,11 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
             _judged[batchId] = judged = (state, coils.Judge(found.Limits), coils.Remarks(found.Limits));
         }
 
-        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false)) { Remarks = judged.Remarks };
+        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings, events), await RoomAsync(cancel).ConfigureAwait(false))
+        {
+            Remarks = judged.Remarks,
+            Wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(events)),
+        };
     }
 
     /// <summary>Every batch with all its coils, or why it cannot be shown.</summary>
@@ -103,6 +109,25 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         return VerdictLimits.ForCoil(recipe, ReleasedRecipe.PlaceOf(recipe, revision, batch.CoilName));
     }
 
-    private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings) =>
-        BatchTags.Next(batch, [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)]);
+    private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
+    {
+        int wanted = BatchNumber.Wanted(batch, BatchHistory.Holding(events));
+        string[] tags = TagsOf(readings);
+        return tags.Length - BatchNumber.Beyond(batch, wanted, tags).Count >= wanted ? null
+            : BatchTags.Next(batch, [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)], wanted);
+    }
+
+    private static string CountWords(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
+    {
+        int wanted = BatchNumber.Wanted(batch, BatchHistory.Holding(events));
+        string[] tags = TagsOf(readings);
+        return BatchNumber.Words(tags.Length, BatchNumber.Beyond(batch, wanted, tags).Count, wanted);
+    }
+
+    /// <summary>Tags of the coils that have a reading in force, in order of first entry.</summary>
+    private static string[] TagsOf(IReadOnlyList<ReadingRecord> readings)
+    {
+        HashSet<string> there = [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)];
+        return [.. readings.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal).Where(there.Contains)];
+    }
 }

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop;
@@ -9,8 +10,14 @@ public sealed partial class WindingRoom
 {
     private const string Restored = "undone: the reading before holds again";
 
-    /// <summary>Records what was typed for a coil. An impossible reading is kept and flagged; only a request that names no batch, no coil or no value is refused.</summary>
-    public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel)
+    /// <summary>
+    /// Records what was typed for a coil. What is no reading of a coil is refused, and so is a coil beyond the number of the batch, with what to do instead.
+    /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again.
+    /// </summary>
+    /// <param name="entry">As typed.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <param name="late">When it was made and sent, for an entry that waited; null for one made now.</param>
+    public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel, ToldLate? late = null)
     {
         if (await FindAsync(entry.BatchId, cancel).ConfigureAwait(false) is not { } found)
         {
@@ -29,9 +36,16 @@ public sealed partial class WindingRoom
         IReadOnlyList<ReadingRecord> readings = reader.Read();
         List<Problem> problems =
         [
-            .. Check(tag, readings), .. reader.Problems,
+            .. Check(tag, readings),
             .. TextLimit.Check([("tag", tag), ("person", entry.Person), ("instrument", entry.Instrument), ("reason", entry.Reason)]),
         ];
+        if (late is null)
+        {
+            int wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(await records.BatchEventsAsync(entry.BatchId, cancel).ConfigureAwait(false)));
+            problems.AddRange(tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []);
+            problems.AddRange(reader.Problems);
+        }
+
         readings = Correct(entry, before, readings, problems);
         return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }
@@ -156,7 +170,12 @@ public sealed partial class WindingRoom
 
     private async Task<CoilEntryOutcome> StandsAsync(Found found, IReadOnlyList<ReadingRecord> all, string tag, IReadOnlyList<ReadingRecord> entered, bool duplicate, CancellationToken cancel)
     {
-        BatchCoils coils = new(found.Batch, all, await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false));
-        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all)) { Signals = coils.SignalsAt(found.Limits, tag) };
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
+        BatchCoils coils = new(found.Batch, all, events);
+        string echo = entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered);
+        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), echo, duplicate, NextTag(found.Batch, all, events), CountWords(found.Batch, all, events))
+        {
+            Signals = coils.SignalsAt(found.Limits, tag),
+        };
     }
 }

@@ -18,6 +18,18 @@ public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string 
 {
     /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
     public IReadOnlyList<string> Remarks { get; init; } = [];
+
+    /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
+    public int Wanted { get; init; } = Batch.Quantity;
+
+    /// <summary>Tags of coils beyond that number; they are kept, and marked.</summary>
+    public IReadOnlySet<string> Beyond => BatchNumber.Beyond(Batch, Wanted, Coils.Select(coil => coil.Tag));
+
+    /// <summary>True when every coil that is wanted was entered.</summary>
+    public bool IsDone => Coils.Count - Beyond.Count >= Wanted;
+
+    /// <summary>How far it is: "24 of 24 done", "20 of 24", and how many are beyond the number.</summary>
+    public string CountWords => BatchNumber.Words(Coils.Count, Beyond.Count, Wanted);
 }
 
 /// <summary>What a person enters for one coil, as typed.</summary>
@@ -50,7 +62,9 @@ public sealed record CoilEntry
 /// <param name="Echo">How the entry was understood, for example "7.43 kΩ at 23.5 °C → 7.332 kΩ at 20 °C".</param>
 /// <param name="Duplicate">True when this id had been stored before.</param>
 /// <param name="NextTag">Tag proposed next.</param>
-public sealed record CoilEntryOutcome(IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag)
+/// <param name="CountWords">How far the batch is, "24 of 24 done"; empty when not stored.</param>
+public sealed record CoilEntryOutcome(
+    IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag, string CountWords = "")
 {
     /// <summary>Rules of the run's chart that this coil breaks; empty when the run is steady.</summary>
     public IReadOnlyList<string> Signals { get; init; } = [];

@@ -6,6 +6,7 @@ using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -20,7 +21,8 @@ internal static class ApiEndpoints
     public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
 
     /// <summary>What the client shows of an entry.</summary>
-    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal);
+    public sealed record EntryAnswer(
+        IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal, string Count);
 
     /// <summary>A verdict in words.</summary>
     /// <param name="Kind">Pass, hold or reject.</param>
@@ -60,7 +62,8 @@ internal static class ApiEndpoints
             return refused!;
         }
 
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { Resistance = MeterText.Of(entry.Resistance) }, cancel);
+        ToldLate? late = ToldLate.Read(request.Headers[ToldEndpoints.TimesHeader]);
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel, late);
         return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
@@ -73,7 +76,8 @@ internal static class ApiEndpoints
     private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(
         outcome.Problems, outcome.Echo, outcome.Duplicate, outcome.NextTag,
         outcome.Coil is { } coil ? VerdictOf(coil.Verdict) : null,
-        outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "");
+        outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "",
+        outcome.CountWords);
 
     private static VerdictAnswer VerdictOf(Verdict verdict) => new(verdict.Kind, verdict.Reasons, EntryAdvice.Cause(verdict), EntryAdvice.Check(verdict));
 }

@@ -20,6 +20,7 @@ internal static class BatchEndpoints
         app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) => await EnterPageAsync(id, shop, [], null, tag ?? "", cancel));
         app.MapPost("/batches/{id:guid}/enter", EnterAsync);
         app.MapPost("/batches/{id:guid}/undo", UndoAsync);
+        app.MapPost("/batches/{id:guid}/more", MoreAsync);
     }
 
     private static async Task<IResult> ShowAsync(Guid id, ShopServices shop, CancellationToken cancel)
@@ -81,6 +82,22 @@ internal static class BatchEndpoints
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/batches/{id}/enter")
             : await EnterPageAsync(id, shop, outcome.Problems, entry, "", cancel);
+    }
+
+    /// <summary>More coils are wanted, with the reason.</summary>
+    private static async Task<IResult> MoreAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        Happening said = new() { Id = typed.Id, BatchId = id, Kind = BatchEventKind.MoreWanted, Counter = typed["counter"], Note = typed["note"], Person = typed["person"] };
+        IReadOnlyList<Problem> problems = await shop.Run.HappenAsync(said, cancel);
+        if (problems.Count == 0)
+        {
+            return Results.LocalRedirect($"/batches/{id}/enter");
+        }
+
+        return await shop.Winding.StandingAsync(id, cancel) is { } standing
+            ? Answers.Page<EntryPage>(new() { ["Standing"] = standing, ["MoreProblems"] = problems, ["MoreTypedText"] = typed }, StatusCodes.Status422UnprocessableEntity)
+            : Answers.NotFoundPage();
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)

@@ -13,7 +13,7 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
 
-/// <summary>Recipes: list, one recipe with its forecast, saving, release, and the batch that begins on it.</summary>
+/// <summary>Recipes: list, one recipe with its forecast, saving and release.</summary>
 internal static class RecipeEndpoints
 {
     public static void MapRecipes(this IEndpointRouteBuilder app)
@@ -30,7 +30,6 @@ internal static class RecipeEndpoints
             await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound()).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
-        app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
     }
 
     private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel) =>
@@ -119,19 +118,6 @@ internal static class RecipeEndpoints
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
             : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), outcome.Problems, null, false);
-    }
-
-    private static async Task<IResult> BeginBatchAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
-    {
-        if (await PostedAsync(id, request, shop, cancel, "number") is not { } posted)
-        {
-            return Answers.NotFoundPage();
-        }
-
-        (Guid batchId, IReadOnlyList<Problem> problems) = await BatchForm.BeginAsync(shop, posted.Base, posted.Form, cancel);
-        return problems.Count == 0
-            ? Results.LocalRedirect($"/batches/{batchId}/enter")
-            : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), problems, null, false);
     }
 
     private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form);

@@ -33,8 +33,7 @@ public sealed class BatchHistory
     /// <param name="lastReadUtc">Time of each coil's last reading in force, by tag: a coil read after it was begun is off its spindle.</param>
     public BatchHistory(BatchRecord batch, IReadOnlyList<BatchEventRecord> events, IReadOnlyDictionary<string, DateTimeOffset> lastReadUtc)
     {
-        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
-        InForce = [.. events.Where(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id))];
+        InForce = Holding(events);
         Spool = batch.Spool;
         foreach (BatchEventRecord one in InForce)
         {
@@ -48,6 +47,13 @@ public sealed class BatchHistory
                 _spindles.Remove(tag);
             }
         }
+    }
+
+    /// <summary>Of a batch's events those that hold: what was undone is left out, and so are the undoings.</summary>
+    public static IReadOnlyList<BatchEventRecord> Holding(IReadOnlyList<BatchEventRecord> events)
+    {
+        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
+        return [.. events.Where(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id))];
     }
 
     /// <summary>Events not undone, in order of entry.</summary>

@@ -19,7 +19,7 @@ public sealed record BatchRunStanding(BatchStanding Standing, BatchHistory Histo
     public CoilStanding? FirstPiece => Standing.Coils.Count == 0 ? null : Standing.Coils[0];
 
     /// <summary>Coils still to be wound or read.</summary>
-    public int CoilsLeft => Math.Max(0, Standing.Batch.Quantity - Standing.Coils.Count);
+    public int CoilsLeft => Math.Max(0, Standing.Wanted - (Standing.Coils.Count - Standing.Beyond.Count));
 }
 
 /// <summary>What a person says happened at a winder, as typed.</summary>
@@ -62,8 +62,8 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
         BatchHistory history = new(batch, events, standing.Coils.ToDictionary(coil => coil.Tag, coil => coil.LastUtc, StringComparer.Ordinal));
         HashSet<string> taken = [.. standing.Coils.Select(coil => coil.Tag), .. history.OnSpindles.Select(coil => coil.Tag)];
-        string? next = Enumerable.Range(1, batch.Quantity).Select(number => BatchTags.Of(batch, number)).FirstOrDefault(tag => !taken.Contains(tag));
-        return new BatchRunStanding(standing, history, CoilPlan.Of(revision, batch.CoilName), next);
+        string? next = Enumerable.Range(1, standing.Wanted).Select(number => BatchTags.Of(batch, number)).FirstOrDefault(tag => !taken.Contains(tag));
+        return new BatchRunStanding(standing, history, CoilPlan.Of(revision, batch.CoilName), standing.IsDone ? null : next);
     }
 
     /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
@@ -95,7 +95,7 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
 
         string machineName = said.Machine.Trim().Length > 0 ? said.Machine.Trim() : MachineOf(run, said.Tag);
         Machine? machine = await machines.FindAsync(machineName, cancel).ConfigureAwait(false);
-        HappeningReader reader = new(said, run, machine, machineName);
+        HappeningReader reader = new(said, run, machine, machine?.Name ?? machineName, await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false));
         BatchEventRecord? happened = reader.Read(clock.GetUtcNow());
         if (happened is null)
         {
@@ -138,6 +138,7 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         BatchEventKind.Scrapped => $"{one.Tag} scrapped",
         BatchEventKind.SpoolTaken => $"spool {one.Spool}, {one.Choice.Replace('-', ' ')}{(one.Turns is { } turns ? $", {Count(turns)} turns" : "")}",
         BatchEventKind.Released => $"series released{(one.Note.Length > 0 ? $": {one.Note}" : "")}",
+        BatchEventKind.MoreWanted => $"{Count(one.Counter)} more wanted: {one.Note}",
         _ => "undone",
     };
 

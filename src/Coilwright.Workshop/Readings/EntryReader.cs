@@ -3,7 +3,7 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>Turns what a person typed for one coil into readings. What cannot be understood is kept as typed, with a flag.</summary>
+/// <summary>Turns what a person typed for one coil into readings. What is no reading of a coil is a problem, and stands flagged in the readings for an entry that must be kept as it is.</summary>
 /// <param name="entry">As typed.</param>
 /// <param name="tag">The coil's tag, tidied.</param>
 /// <param name="room">Room temperature in force, or null.</param>
@@ -18,14 +18,15 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
 
     private readonly List<ReadingRecord> _readings = [];
     private readonly List<string> _doubts = [];
+    private readonly List<Problem> _problems = [];
 
-    /// <summary>What can mean two things and must be said again; anything else is kept as typed.</summary>
-    public List<Problem> Problems { get; } = [];
+    /// <summary>What was typed that no coil can read, field by field.</summary>
+    public IReadOnlyList<Problem> Problems => _problems;
 
     /// <summary>The readings, the first under the entry's own id; empty when nothing was measured.</summary>
     public IReadOnlyList<ReadingRecord> Read()
     {
-        double? temperatureC = Temperature(), turns = Optional(entry.Turns, QuantityKind.Turns, "turns", si => si is > 0 and <= 1e6);
+        double? temperatureC = Temperature(), turns = Optional(entry.Turns, QuantityKind.Turns, "turns", "turns", "1 to 1,000,000", si => si is > 0 and <= 1e6);
         if (!string.IsNullOrWhiteSpace(entry.Resistance))
         {
             Add("dcResistance", entry.Resistance, QuantityKind.Resistance, "Ω", temperatureC, turns, atHz: null);
@@ -33,7 +34,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
 
         if (!string.IsNullOrWhiteSpace(entry.Inductance))
         {
-            double? atHz = Optional(entry.InductanceAt, QuantityKind.Frequency, "frequency", si => si is > 0 and <= 1e7);
+            double? atHz = Optional(entry.InductanceAt, QuantityKind.Frequency, "inductanceAt", "frequency", "up to 10 MHz, for example 1 kHz", si => si is > 0 and <= 1e7);
             Add("inductance", entry.Inductance, QuantityKind.Inductance, "H", temperatureC, turns, atHz ?? UsualInductanceHz);
         }
 
@@ -72,14 +73,15 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
         bool open = quantity == "dcResistance" && QuantityText.IsOpen(typed);
         TypedQuantity read = QuantityText.Read(typed, RangeOf(kind), unitRequired: false);
         (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
-        if (read.Readings.Count > 0)
-        {
-            Problems.Add(new Problem(kind == QuantityKind.Resistance ? "resistance" : "inductance", read.Why, typed));
-        }
-
         string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
             : understood ? PossibleReading.FlagOf(quantity, entered.Si)
             : "not understood: " + why;
+        if (flag.Length > 0 && flag != PossibleReading.Open)
+        {
+            (string field, string allowed) = quantity == "inductance" ? ("inductance", "above 0 to 1,000 H, for example 2.41 H") : ("resistance", "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection");
+            _problems.Add(new Problem(field, understood ? "no coil reads that" : why, typed.Trim(), allowed));
+        }
+
         bool first = _readings.Count == 0;
         _readings.Add(new ReadingRecord
         {
@@ -112,11 +114,11 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return room?.TemperatureC;
         }
 
-        return Optional(entry.Temperature, QuantityKind.Temperature, "temperature", PossibleReading.Temperature.Allows);
+        return Optional(entry.Temperature, QuantityKind.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range, PossibleReading.Temperature.Allows);
     }
 
     /// <summary>A value that goes with a reading. Doubtful, it is left out, and the flag of the reading says what was typed.</summary>
-    private double? Optional(string typed, QuantityKind kind, string name, Func<double, bool> possible)
+    private double? Optional(string typed, QuantityKind kind, string field, string name, string allowed, Func<double, bool> possible)
     {
         if (string.IsNullOrWhiteSpace(typed))
         {
@@ -128,6 +130,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return entered.Si;
         }
 
+        _problems.Add(new Problem(field, why.Length > 0 ? why : $"this {name} is not possible", typed.Trim(), allowed));
         _doubts.Add($"{name} \"{typed.Trim()}\" is {(why.Length > 0 ? "not understood" : "not possible")}");
         return null;
     }

@@ -14,6 +14,13 @@ namespace Coilwright.Workshop.Tracing;
 /// <summary>From a serial to everything in the piece, and from a spool, lot, basket, ink or customer to every piece.</summary>
 public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
 {
+    private static readonly string[] s_kinds = ["piece", "batch", "coil", "spool", "spool-lot", "winder", "magnet-lot", "part-lot", "basket", "bath-lot", "ink", "customer", "recipe", "set"];
+
+    private readonly BatchTrace _batches = new(records, shelf);
+
+    /// <summary>Place of a kind among those found.</summary>
+    public static int PlaceOf(string kind) => Array.IndexOf(s_kinds, kind);
+
     /// <summary>A piece with everything; null when there is none of this serial or id.</summary>
     public async Task<TracedPiece?> PieceAsync(string serial, CancellationToken cancel)
     {
@@ -47,7 +54,7 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
         };
     }
 
-    /// <summary>Everything of a name: serial, coil, spool, lot, basket, ink, customer or recipe. Several things may share a name; all are told.</summary>
+    /// <summary>Everything of a name: serial, batch, coil, spool, winder, lot, basket, ink, customer or recipe. Several things may share a name; all are told.</summary>
     public async Task<IReadOnlyList<TraceHit>> FindAsync(string name, CancellationToken cancel)
     {
         string asked = name.Trim();
@@ -59,8 +66,10 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
         return
         [
             .. await PiecesAsync(asked, cancel).ConfigureAwait(false),
-            .. await CoilsAsync(asked, cancel).ConfigureAwait(false),
+            .. await _batches.BatchesAsync(asked, cancel).ConfigureAwait(false),
+            .. await _batches.CoilsAsync(asked, cancel).ConfigureAwait(false),
             .. await SpoolsAsync(asked, cancel).ConfigureAwait(false),
+            .. await _batches.WindersAsync(asked, cancel).ConfigureAwait(false),
             .. await LotsAsync(asked, cancel).ConfigureAwait(false),
             .. await StepsAsync(asked, cancel).ConfigureAwait(false),
             .. await CustomersAsync(asked, cancel).ConfigureAwait(false),
@@ -80,23 +89,6 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
     {
         IReadOnlyList<PieceRecord> found = await records.FindPiecesAsync([asked], cancel).ConfigureAwait(false);
         return found.Count == 0 ? [] : [new TraceHit("piece", found[0].Serial, "a piece", await StatesAsync(found, _ => "", cancel).ConfigureAwait(false))];
-    }
-
-    private async Task<IReadOnlyList<TraceHit>> CoilsAsync(string asked, CancellationToken cancel)
-    {
-        string[] parts = asked.Split('/', 2);
-        List<TraceHit> hits = [];
-        foreach (BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => parts.Length == 2 ? string.Equals(batch.Name, parts[0].Trim(), StringComparison.OrdinalIgnoreCase) : BatchTags.NumberOf(batch, asked) is not null))
-        {
-            string tag = BatchTags.Tidy(batch, parts[^1]);
-            if ((await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Any(reading => reading.Tag == tag))
-            {
-                IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel).ConfigureAwait(false);
-                hits.Add(new TraceHit("coil", BatchTags.CodeOf(batch, tag), $"a {batch.CoilName} coil of batch {batch.Name}", await StatesAsync(pieces, _ => tag, cancel).ConfigureAwait(false)));
-            }
-        }
-
-        return hits;
     }
 
     private async Task<IReadOnlyList<TraceHit>> SpoolsAsync(string asked, CancellationToken cancel)
@@ -174,13 +166,17 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
         List<TraceHit> hits = [];
         foreach (RevisionRecord revision in (await records.NewestRevisionsAsync(cancel).ConfigureAwait(false)).Where(one => Same(one.RecipeName, asked)))
         {
-            hits.Add(new TraceHit("recipe", revision.RecipeName, $"a recipe, newest revision {revision.Letter}", await StatesAsync(await records.PiecesWithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false), _ => "", cancel).ConfigureAwait(false)));
+            hits.Add(new TraceHit("recipe", revision.RecipeName, $"a recipe, newest revision {revision.Letter}", await StatesAsync(await records.PiecesWithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false), _ => "", cancel).ConfigureAwait(false)) { Id = revision.RecipeId });
         }
 
         return hits;
     }
 
-    private async Task<IReadOnlyList<TracedState>> StatesAsync(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel)
+    private Task<IReadOnlyList<TracedState>> StatesAsync(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel) =>
+        StatesAsync(records, shelf, pieces, through, cancel);
+
+    internal static async Task<IReadOnlyList<TracedState>> StatesAsync(
+        IShopRecords records, PieceShelf shelf, IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel)
     {
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);

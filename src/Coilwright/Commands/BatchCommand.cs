@@ -10,10 +10,10 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright batch list, start, show: production runs.</summary>
+/// <summary>coilwright batch list, start, show, more: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk) };
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk) };
 
     private static Command BuildList(Desk desk)
     {
@@ -32,14 +32,14 @@ public static class BatchCommand
 
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, wanted = one.Wanted, done = one.IsDone, beyond = one.Beyond.Count, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
                 return ExitCode.Done;
             }
 
             Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
             foreach (BatchStanding one in standings)
             {
-                table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, $"{one.Coils.Count} of {one.Batch.Quantity}", $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
+                table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, one.CountWords, $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
             }
 
             table.Write(desk.Output, "");

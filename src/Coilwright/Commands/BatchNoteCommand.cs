@@ -73,7 +73,7 @@ internal static class BatchNoteCommand
 
     private static void WriteRun(TextWriter writer, BatchRunStanding run)
     {
-        writer.WriteLine($"Batch {run.Standing.Batch.Name}: {run.Standing.Coils.Count} of {run.Standing.Batch.Quantity} read, {(run.History.Release is null ? "series not released yet" : "series released")}" + (run.History.Spool.Length > 0 ? $", spool {run.History.Spool}" : ""));
+        writer.WriteLine($"Batch {run.Standing.Batch.Name}: {run.Standing.CountWords}, {(run.History.Release is null ? "series not released yet" : "series released")}" + (run.History.Spool.Length > 0 ? $", spool {run.History.Spool}" : ""));
         foreach (CoilOnSpindle coil in run.History.OnSpindles)
         {
             string at = coil.Turns is { } turns ? string.Create(CultureInfo.InvariantCulture, $" at {coil.Counter:#,##0} counted, {turns:#,##0} of {run.WantedTurns:#,##0} real turns") : "";

@@ -40,7 +40,7 @@ public static class ReadCommand
                 {
                     Id = Guid.NewGuid(),
                     BatchId = standing.Batch.Id,
-                    Tag = parsed.GetValue(tag) ?? standing.NextTag ?? throw WrongInputException.About("--tag", $"batch {standing.Batch.Name} is full; name the coil"),
+                    Tag = parsed.GetValue(tag) ?? standing.NextTag ?? throw WrongInputException.About("--tag", $"batch {standing.Batch.Name}: {standing.CountWords}", $"the tag of a coil to read again; or first coilwright batch more {standing.Batch.Name} COUNT --reason TEXT"),
                     Resistance = parsed.GetRequiredValue(resistance),
                     Temperature = parsed.GetRequiredValue(temperature),
                     Inductance = parsed.GetRequiredValue(inductance),

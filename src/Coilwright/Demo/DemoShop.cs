@@ -46,7 +46,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         await WindThinRunAsync(thin, released["Sandbar wide"], cancel).ConfigureAwait(false);
         await ShowAsync(thin, cancel).ConfigureAwait(false);
 
-        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BS-", 10, "0117", cancel).ConfigureAwait(false);
+        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BL-", 10, "0117", cancel).ConfigureAwait(false);
         await WindPlainRunAsync(slugs, released["Breakwater twin"], 4, cancel).ConfigureAwait(false);
         await output.WriteLineAsync("\nA third batch, B-7, is under way for the pages.").ConfigureAwait(false);
 

@@ -116,14 +116,24 @@ internal static class PlainPieces
         }
     }
 
-    public static async Task WriteTraceAsync(TextWriter writer, string asked, IReadOnlyList<TraceHit> hits, OpenShop open, CancellationToken cancel)
+    public static async Task WriteTraceAsync(TextWriter writer, SearchAnswer answer, OpenShop open, CancellationToken cancel)
     {
-        if (hits.Count == 0)
+        if (answer.Hits.Count == 0)
         {
-            await writer.WriteLineAsync($"Nothing in this shop is called \"{asked}\".").ConfigureAwait(false);
+            string near = answer.Near.Count > 0 ? $" Near it: {string.Join(", ", answer.Near)}." : "";
+            await writer.WriteLineAsync($"Nothing in this shop is called \"{answer.Asked}\".{near}").ConfigureAwait(false);
+        }
+        else if (answer.Hits[0].Match != NameMatch.Name)
+        {
+            await writer.WriteLineAsync(SearchAnswer.MatchWords(answer.Hits[0].Match, answer.Asked) + ":").ConfigureAwait(false);
         }
 
-        foreach (TraceHit hit in hits)
+        if (answer.LeftOut > 0)
+        {
+            await writer.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{answer.LeftOut:#,##0} more names are not shown: type more of it.")).ConfigureAwait(false);
+        }
+
+        foreach (TraceHit hit in answer.Hits)
         {
             if (hit.Kind == "piece" && await open.Services.Pieces.Trace.PieceAsync(hit.Name, cancel).ConfigureAwait(false) is { } piece)
             {

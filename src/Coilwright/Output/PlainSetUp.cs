@@ -11,6 +11,16 @@ public static class PlainSetUp
     public static void Write(TextWriter writer, WindingSetUp setUp)
     {
         writer.WriteLine($"Set-up: {setUp.RecipeName}" + (setUp.Machine.Length > 0 ? $" on {setUp.Machine}" : ""));
+        if (setUp.Batch is { } batch)
+        {
+            writer.WriteLine($"  Batch {batch.Name}: {batch.CoilsWords}; spool {batch.SpoolWords}");
+        }
+
+        if (setUp.IsForNoWinder)
+        {
+            writer.WriteLine("  NOTE  " + WindingSetUp.ForNoWinderWords);
+        }
+
         foreach (Problem warning in setUp.Phase?.Warnings ?? [])
         {
             writer.WriteLine($"  {(setUp.Phase!.IsRed ? "STOP" : "NOTE")}  {warning.Message} ({warning.Understood})");
@@ -65,7 +75,7 @@ public static class PlainSetUp
         if (setUp.HasCounter)
         {
             string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns") : "";
-            table.Add("counter stop", Count(coil.CounterStop(setUp.CounterCorrection)), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} real turns, correction × {setUp.CounterCorrection:0.000}, {setUp.CorrectionBasis}{doubt}"));
+            table.Add(setUp.IsForNoWinder ? "real turns" : "counter stop", Count(coil.CounterStop(setUp.CounterCorrection)), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} real turns, correction × {setUp.CounterCorrection:0.000}, {setUp.CorrectionBasis}{doubt}"));
         }
         else if (coil.OnMachine?.Timed is { } timed)
         {

@@ -189,6 +189,27 @@ public sealed class UndoTests
         }
     }
 
+    [Fact]
+    public async Task Leaving_a_set_is_not_taken_back_when_its_name_was_taken_meanwhile()
+    {
+        await using PieceShop shop = await PieceShop.StartAsync();
+        string[] serials = await SetTests.MakeAsync(shop);
+        await JoinAsync("Lantern 3", ("neck", serials[0]), ("middle", serials[1]), ("bridge", serials[2]));
+        Assert.Empty(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[2]], "scratched", "Ines", Cancel));
+        Assert.Empty(await UndoAsync(shop, serials[2], "another one was scratched")); // its place is free: it goes back
+        Assert.Equal("bridge", SetMembership.Of((await shop.Shelf.FindAsync(serials[2], Cancel))!)!.Place);
+
+        Assert.Empty(await shop.Sets.LeaveAsync(Guid.NewGuid(), serials[..3], "order cancelled", "Ines", Cancel));
+        await JoinAsync("lantern 3", ("neck", serials[0]), ("bridge", serials[3]));
+        Problem problem = Assert.Single(await UndoAsync(shop, serials[2], "not cancelled"));
+        Assert.Contains("another set has that name meanwhile", problem.Message, StringComparison.Ordinal);
+        Assert.Contains(serials[3], problem.Message, StringComparison.Ordinal);
+        Assert.Null(SetMembership.Of((await shop.Shelf.FindAsync(serials[2], Cancel))!));
+
+        async Task JoinAsync(string name, params (string Place, string Serial)[] places) =>
+            Assert.Empty((await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = name, Places = [.. places.Select(one => new SetPlace(one.Place, one.Serial))], Why = "these", Person = "Ines" }, Cancel)).Problems);
+    }
+
     private static Task<IReadOnlyList<Problem>> UndoAsync(PieceShop shop, string serial, string reason) => shop.Undo.UndoAsync(Entry(serial, reason), Cancel);
 
     private static async Task<StepStanding> StandingAsync(PieceShop shop, PieceRecord piece) => (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.Standing(shop.Shop.Clock.GetUtcNow(), s_zone);

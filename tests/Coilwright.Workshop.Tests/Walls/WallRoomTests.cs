@@ -95,7 +95,7 @@ public sealed class WallRoomTests
         foreach ((string name, string machine) in new[] { ("W-1", "Winder 1"), ("W-2", "Winder 2") })
         {
             BatchRecord batch = new(Guid.NewGuid(), name, recipe, 1, "main", 40, "C-", "0117", machine, "Mara", shop.Clock.GetUtcNow().AddMinutes(batches.Count));
-            Assert.Empty(await shop.Room.BeginBatchAsync(batch, Cancel));
+            await shop.Records.AddBatchAsync(batch, Cancel);
             batches.Add(batch);
             ReadingRecord[] readings = [.. Enumerable.Range(1, 30).Select(n => new ReadingRecord
             {

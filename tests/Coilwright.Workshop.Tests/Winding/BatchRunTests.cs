@@ -68,6 +68,7 @@ public sealed class BatchRunTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
         await ReleasedAsync(shop, batch);
+        await shop.Machines.KeepAsync(Guid.NewGuid(), Gear.Replace("Winder 2", "Winder 1", StringComparison.Ordinal), "Mara", Cancel);
         await SayAsync(shop, batch, BatchEventKind.Begun, machine: "Winder 1");
         await SayAsync(shop, batch, BatchEventKind.Begun, machine: "Winder 2");
         IReadOnlyList<Problem> third = await shop.Run.HappenAsync(Said(batch, BatchEventKind.Begun) with { Machine = "Winder 1" }, Cancel);

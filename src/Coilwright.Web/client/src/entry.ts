@@ -25,6 +25,9 @@ export interface Outcome {
   echo: string;
   duplicate: boolean;
   nextTag: string | null;
+
+  /** How far the batch is: "24 of 24 done". */
+  count: string;
   verdict: { kind: 'pass' | 'hold' | 'reject'; reasons: string[]; cause: string; check: string } | null;
   /** The warning that the run drifts; empty when it does not. */
   signal: string;
@@ -133,7 +136,20 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     }
     this.row(entry, `saved ${clockTime(new Date())}`);
     this.show(entry, outcome);
+    this.ended(entry, outcome);
     sound(outcome.verdict.kind);
+  }
+
+  /** A batch ends at its number: no tag is proposed beyond it, and the page says what can be done. */
+  private ended(entry: CoilEntry, outcome: Outcome): void {
+    const isDone = outcome.nextTag === null;
+    for (const place of document.querySelectorAll('[data-count]')) {
+      place.textContent = outcome.count;
+    }
+    if (isDone && this.field('tag').value === following(entry.tag)) {
+      this.field('tag').value = '';
+    }
+    document.getElementById('more-wanted')?.toggleAttribute('hidden', !isDone);
   }
 
   private show(entry: CoilEntry, outcome: Outcome): void {
