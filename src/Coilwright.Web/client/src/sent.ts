@@ -29,10 +29,17 @@ export function showProblems(list: HTMLElement, problems: Problem[]): void {
   shown.setAttribute('role', 'alert');
   for (const problem of problems) {
     const item = document.createElement('li');
-    item.textContent = `${problem.message}${problem.understood ? ` Understood: ${problem.understood}.` : ''}${problem.allowed ? ` Allowed: ${problem.allowed}.` : ''}`;
+    item.textContent = problemText(problem);
     shown.append(item);
   }
   list.before(shown);
+}
+
+/** A problem in one line. */
+export function problemText(problem: Problem): string {
+  const understood = problem.understood ? ` Understood: ${problem.understood}.` : '';
+  const allowed = problem.allowed ? ` Allowed: ${problem.allowed}.` : '';
+  return `${problem.message}${understood !== '' || allowed !== '' ? '.' : ''}${understood}${allowed}`;
 }
 
 export function clearProblems(): void {
