@@ -51,7 +51,7 @@ public sealed class WaitingCoilsTests(Chromium chromium)
         await entry.OpenAsync();
         await Expect(entry.Resistance).ToBeFocusedAsync();
         await shop.KillAsync();
-        await entry.Tag.FillAsync("Z-9");
+        await entry.Tag.FillAsync("");
         await entry.Resistance.FillAsync("6.18 k");
         await page.Keyboard.PressAsync("Enter");
         await page.GotoAsync("about:blank");
@@ -59,19 +59,18 @@ public sealed class WaitingCoilsTests(Chromium chromium)
         await page.RunAndWaitForResponseAsync(() => page.GotoAsync("/spools"), answer => answer.Url.EndsWith("/coils", StringComparison.Ordinal), new() { Timeout = 30_000 }); // any page sends
         await page.GotoAsync("/");
         await Expect(Waiting(page).GetByRole(AriaRole.Heading, new() { Name = "1 coil of this tablet was not saved" })).ToBeVisibleAsync();
-        await Expect(Waiting(page)).ToContainTextAsync("Z-9: 6.18 k");
-        await Expect(Waiting(page)).ToContainTextAsync("tag");
+        await Expect(Waiting(page)).ToContainTextAsync("coil without a tag: 6.18 k");
+        await Expect(Waiting(page)).ToContainTextAsync("a coil needs a tag. Allowed: 1 to 40 letters.");
         await page.ReloadAsync();
-        await Waiting(page).GetByRole(AriaRole.Link, new() { Name = "Mend Z-9" }).ClickAsync();
-        await Expect(entry.Tag).ToHaveValueAsync("Z-9");
+        await Waiting(page).GetByRole(AriaRole.Link, new() { Name = "Mend coil without a tag" }).ClickAsync();
         await Expect(entry.Resistance).ToHaveValueAsync("6.18 k");
         await page.ReloadAsync();
         await Expect(entry.Resistance).ToHaveValueAsync("6.18 k"); // and is lost by no reload
-        await entry.Tag.FillAsync("C-001");
+        await entry.Tag.FillAsync("C-004");
         await entry.Resistance.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await entry.AllSavedAsync();
-        Assert.Equal(("C-001", "6.18 k"), Assert.Single(await entry.TableAsync()));
+        Assert.Equal(("C-004", "6.18 k"), Assert.Single(await entry.TableAsync()));
         await page.GotoAsync("/");
         await Expect(Waiting(page)).ToBeHiddenAsync();
     }

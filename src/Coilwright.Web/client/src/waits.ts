@@ -157,11 +157,11 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     const mend = document.createElement('a');
     mend.className = 'button';
     mend.href = `/batches/${one.entry.batchId}/enter?refused=${one.entry.id}`;
-    mend.textContent = `Mend ${one.entry.tag}`;
+    mend.textContent = `Mend ${nameOf(one.entry)}`;
     const discard = document.createElement('button');
     discard.type = 'button';
     discard.className = 'quiet';
-    discard.textContent = `Discard ${one.entry.tag}`;
+    discard.textContent = `Discard ${nameOf(one.entry)}`;
     discard.addEventListener('click', () => {
       remove(`${refused}${one.entry.batchId}/${one.entry.id}`);
       this.show();
@@ -174,8 +174,12 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
   }
 
   private words(entry: CoilEntry, about: string): string {
-    return `${about === '' ? '' : `${about}, `}${entry.tag}: ${entry.resistance}`;
+    return `${about === '' ? '' : `${about}, `}${nameOf(entry)}: ${entry.resistance}`;
   }
+}
+
+function nameOf(entry: CoilEntry): string {
+  return entry.tag.trim() === '' ? 'coil without a tag' : entry.tag;
 }
 
 function made(name: string, text: string): HTMLElement {
