@@ -20,8 +20,9 @@ public static class SetUpSheetHtml
         html.Append("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">");
         html.Append($"<title>Set-up: {E(setUp.Batch is { } batch ? $"batch {batch.Name}, {setUp.RecipeName}" : setUp.RecipeName)}</title><style>{SetUpSheetStyle.Css}</style></head><body>");
         WriteWays(html, ways ?? []);
+        html.Append("<main>");
         html.Append(Pages(setUp));
-        return html.Append("</body></html>").ToString();
+        return html.Append("</main></body></html>").ToString();
     }
 
     /// <summary>The sheets alone, for a page that brings its own head and <see cref="SetUpSheetStyle.Css"/>.</summary>

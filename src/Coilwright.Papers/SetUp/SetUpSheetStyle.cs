@@ -41,6 +41,14 @@ public static class SetUpSheetStyle
         .break ul { padding-left: 5mm; }
         .sheet footer { display: flex; justify-content: space-between; align-items: center; gap: 6mm; border-top: 3px solid var(--copper); padding-top: 1.5mm; font-size: 14px; }
         .sheet .barcode { height: 9mm; flex: none; background: #fff; }
+        @media screen and (max-width: 560px) {
+          .sheet { padding: 4mm; overflow-wrap: anywhere; }
+          .sheet header, .largest, .steps dl.pairs, .sheet header dl { display: block; }
+          .steps > li { grid-template-columns: minmax(0, 1fr); }
+          .steps > li > :not(h2) { grid-column: 1; }
+          .largest .stop, .largest .meter { font-size: 44px; }
+          .sheet footer { flex-wrap: wrap; }
+        }
         @media print {
           html { background: #fff; }
           body { font-size: 13px; line-height: 1.22; }

@@ -15,6 +15,7 @@ internal static class ClockEndpoints
     public static void MapClocks(this IEndpointRouteBuilder app)
     {
         app.MapGet("/clocks", async (string? done, ShopServices shop, CancellationToken cancel) => await PageAsync([], null, Typed.Nothing, shop, cancel, done ?? ""));
+        app.MapGet("/api/now", async (ShopServices shop, CancellationToken cancel) => Results.Json(new { nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel) }));
         app.MapPost("/clocks/step", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => BeginAsync(typed, shop, null, cancel), cancel));
         app.MapPost("/clocks/end", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => EndAsync(typed, shop, null, cancel), cancel));
         app.MapPost("/clocks/hold", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.HoldAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));

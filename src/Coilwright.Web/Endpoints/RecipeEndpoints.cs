@@ -51,11 +51,13 @@ internal static class RecipeEndpoints
         return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, form["person"].ToString(), cancel);
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, string? draft, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (revision ?? revisions.Max(each => each.Number)));
-        return recipe is null ? (IResult)Answers.NotFoundPage() : Page(recipe, revisions, await shop.Recipes.FillLimitsAsync(cancel), recipe.Json, LoadForm.Default(), [], null, saved is not null);
+        bool asSaved = revision is not null && draft is null;
+        return recipe is null ? (IResult)Answers.NotFoundPage()
+            : Page(recipe, revisions, await shop.Recipes.FillLimitsAsync(cancel), recipe.Json, LoadForm.Default(), [], null, saved is not null, asSaved);
     }
 
     private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -132,7 +134,7 @@ internal static class RecipeEndpoints
     }
 
     private static RazorComponentResult Page(
-        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
+        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved, bool asSaved = false) =>
         Answers.Page<RecipePage>(new()
         {
             ["Recipe"] = recipe,
@@ -142,6 +144,7 @@ internal static class RecipeEndpoints
             ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits),
             ["Problems"] = problems,
             ["Saved"] = saved,
+            ["AsSaved"] = asSaved,
             ["Reason"] = form?["reason"].ToString() ?? "",
             ["Person"] = form?["person"].ToString() ?? "",
         }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);

@@ -2,6 +2,8 @@ using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Steps;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -25,10 +27,18 @@ internal static class TodayEndpoints
             ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
             ["Batches"] = standings.Readable(),
             ["Unreadable"] = standings.Unreadable(),
+            ["Held"] = await HeldAsync(shop, cancel),
             ["Room"] = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel),
             ["Problems"] = problems,
             ["Typed"] = typed,
         }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
+
+    private static async Task<IReadOnlyList<(PieceLife Life, StepStanding Standing)>> HeldAsync(ShopServices shop, CancellationToken cancel)
+    {
+        DateTimeOffset nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel);
+        TimeZoneInfo zone = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone;
+        return [.. (await shop.Pieces.Shelf.OpenAsync(cancel)).Select(life => (life, life.Standing(nowUtc, zone))).Where(one => one.Item2.NeedsPerson)];
     }
 
     private static async Task<IResult> SetRoomAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)

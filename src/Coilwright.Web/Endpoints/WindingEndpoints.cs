@@ -71,7 +71,20 @@ internal static class WindingEndpoints
         }
 
         IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
-        return Results.Json(new { problems }, statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        return problems.Count == 0 ? Results.Json(new { problems })
+            : Results.Json(new { problems, may = await MayAsync(id, told.Machine, shop, cancel) }, statusCode: StatusCodes.Status422UnprocessableEntity);
+    }
+
+    /// <summary>After a refusal the page asks nobody but us what may be told next.</summary>
+    private static async Task<SpindleButtons?> MayAsync(Guid id, string machineName, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        {
+            return null;
+        }
+
+        string name = machineName.Length > 0 ? machineName : run.Standing.Batch.Machine;
+        return SpindleButtons.Of(run, name, (await shop.Machines.FindAsync(name, cancel))?.Spindles ?? 1);
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)

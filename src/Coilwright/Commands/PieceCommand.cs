@@ -58,7 +58,7 @@ public static class PieceCommand
                     Id = Guid.NewGuid(),
                     Coils = ShopAction.List(parsed.GetRequiredValue(coils)),
                     Serial = parsed.GetRequiredValue(serial),
-                    MagnetLot = parsed.GetRequiredValue(magnets),
+                    MagnetLot = parsed.GetValue(magnets) ?? "",
                     Options = parsed.GetValue(option) ?? [],
                     Lots = parsed.GetValue(lot) ?? [],
                     Overruled = parsed.GetRequiredValue(overruled),

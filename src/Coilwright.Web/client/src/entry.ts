@@ -4,6 +4,7 @@ import { Outbox, type Listener, type Problem } from './outbox';
 import { sentences } from './sent';
 import { sound } from './sound';
 import { clockTime } from './store';
+import { keepRefused } from './waits';
 
 /** One coil as typed. */
 export interface CoilEntry {
@@ -95,7 +96,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       instrument: '',
       person: this.value('person'),
     };
-    outbox.add(entry);
+    outbox.add(entry, this.form.dataset.name ?? '');
     for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
       this.clear(name);
     }
@@ -130,7 +131,11 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
   answered(entry: CoilEntry, outcome: Outcome): void {
     if (outcome.problems.length > 0 || outcome.verdict === null) {
       this.row(entry, 'not saved');
-      this.giveBack(entry);
+      if (!this.giveBack(entry)) {
+        keepRefused({ entry, about: this.form.dataset.name ?? '', problems: outcome.problems });
+        window.dispatchEvent(new StorageEvent('storage')); // this page shows it as any other does
+        return;
+      }
       this.problems(outcome.problems);
       return;
     }
@@ -175,19 +180,27 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     }
   }
 
-  /** What was refused comes back into the fields, unless the person has begun to type the next coil. */
-  private giveBack(entry: CoilEntry): void {
+  elsewhere(entry: CoilEntry): void {
+    this.row(entry, 'sent by another page of this tablet');
+  }
+
+  /** What was refused comes back into the fields and stays a draft, unless the person has begun to type the next coil: then false. */
+  private giveBack(entry: CoilEntry): boolean {
     const resistance = this.field('resistance');
     if (resistance.value !== '') {
-      return;
+      return false;
     }
     resistance.value = entry.resistance;
     this.field('tag').value = entry.tag;
     this.set('temperature', entry.temperature);
     this.set('inductance', entry.inductance);
     this.set('turns', entry.turns);
+    for (const name of ['tag', 'resistance', 'temperature', 'inductance', 'turns']) {
+      this.field(name).dispatchEvent(new Event('input', { bubbles: true }));
+    }
     resistance.focus();
     resistance.select();
+    return true;
   }
 
   private problems(problems: Problem[]): void {
