@@ -44,13 +44,16 @@ public static class BatchNumber
         }
 
         int within = tagsInOrder.Count - Beyond(batch, wanted, tagsInOrder).Count;
-        string message = string.Create(CultureInfo.InvariantCulture, $"{Count(within, wanted)} of batch {batch.Name}: {tag} would be one more than is wanted");
-        return new Problem("tag", message, tag, $"the tag of a coil of this batch ({BatchTags.Of(batch, 1)} to {BatchTags.Of(batch, wanted)}); or say first how many more are wanted and why, on the page of the batch or with coilwright batch more {batch.Name} COUNT --reason TEXT");
+        string message = $"{Count(within, wanted)} of batch {batch.Name}: {tag} would be one more than is wanted";
+        string own = $"the tag of a coil of this batch ({BatchTags.Of(batch, 1)} to {BatchTags.Of(batch, wanted)})";
+        string more = $"say first how many more are wanted and why, on the page of the batch or with coilwright batch more {batch.Name} COUNT --reason TEXT";
+        return new Problem("tag", message, tag, $"{own}; or {more}");
     }
 
     /// <summary>How far it is, and how many coils are beyond the number.</summary>
     public static string Words(int coils, int beyond, int wanted) => Count(coils - beyond, wanted) + (beyond > 0 ? $", {beyond} beyond the number" : "");
 
     /// <summary>How far it is: "24 of 24 done", "20 of 24".</summary>
-    public static string Count(int within, int wanted) => string.Create(CultureInfo.InvariantCulture, $"{within:#,##0} of {wanted:#,##0}{(within >= wanted ? " done" : "")}");
+    public static string Count(int within, int wanted) =>
+        string.Create(CultureInfo.InvariantCulture, $"{within:#,##0} of {wanted:#,##0}{(within >= wanted ? " done" : "")}");
 }

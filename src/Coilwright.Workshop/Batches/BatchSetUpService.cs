@@ -29,7 +29,13 @@ public sealed class BatchSetUpService(IShopRecords records, BatchRun runs, Machi
             Heading = new SheetHeading(
                 await records.ShopNameAsync(cancel).ConfigureAwait(false), run.Standing.RevisionLetter, DateOnly.FromDateTime(clock.GetLocalNow().DateTime)),
             Batch = new BatchHeading(
-                batch.Name, run.Standing.Wanted, BatchTags.Of(batch, 1), BatchTags.Of(batch, run.Standing.Wanted), run.History.Spool, spool?.WireWords ?? "", known is not null),
+                batch.Name,
+                run.Standing.Wanted,
+                FirstTag: BatchTags.Of(batch, 1),
+                LastTag: BatchTags.Of(batch, run.Standing.Wanted),
+                run.History.Spool,
+                SpoolWire: spool?.WireWords ?? "",
+                RoomKnown: known is not null),
         };
         return new BatchSetUp(run, setUp, spool);
     }

@@ -23,10 +23,12 @@ public sealed record KnownNames(IReadOnlyList<BatchRecord> Batches, IReadOnlyLis
     public string WinderOf(string typed) => Of(Winders, typed);
 
     /// <summary>What is wrong with a spool's label; null when it is on record, or none is named.</summary>
-    public Problem? SpoolProblem(string typed) => Unknown("spool", "there is no spool of this label", "take it in first, under Spools or with coilwright stock add", Spools, typed);
+    public Problem? SpoolProblem(string typed) =>
+        Unknown("spool", "there is no spool of this label", "take it in first, under Spools or with coilwright stock add", Spools, typed);
 
     /// <summary>What is wrong with a winder's name; null when it is on record, or none is named.</summary>
-    public Problem? WinderProblem(string typed) => Unknown("machine", "there is no winder of this name", "add it first, under Winders or with coilwright machine keep", Winders, typed);
+    public Problem? WinderProblem(string typed) =>
+        Unknown("machine", "there is no winder of this name", "add it first, under Winders or with coilwright machine keep", Winders, typed);
 
     private static string Of(IReadOnlyList<string> known, string typed) => known.FirstOrDefault(name => NameKey.Same(name, typed)) ?? typed.Trim();
 

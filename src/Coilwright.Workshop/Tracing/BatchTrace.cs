@@ -18,7 +18,8 @@ internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
             int wanted = BatchNumber.Wanted(batch, wound.Events), within = wound.Tags.Length - BatchNumber.Beyond(batch, wanted, wound.Tags).Count;
-            string words = $"a batch of {await RecipeAsync(batch, cancel).ConfigureAwait(false)}, coil {batch.CoilName}, begun {await DayAsync(batch.BegunUtc, cancel).ConfigureAwait(false)}, {BatchNumber.Count(within, wanted)}";
+            string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false), begun = await DayAsync(batch.BegunUtc, cancel).ConfigureAwait(false);
+            string words = $"a batch of {recipe}, coil {batch.CoilName}, begun {begun}, {BatchNumber.Count(within, wanted)}";
             hits.Add(new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false)) { Id = batch.Id });
         }
 
