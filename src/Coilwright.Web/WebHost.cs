@@ -51,6 +51,7 @@ public static class WebHost
         app.MapSections();
         app.MapBatches();
         app.MapWinding();
+        app.MapCorrections();
         app.MapCharts();
         app.MapStock();
         app.MapAssembly();

@@ -11,11 +11,9 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 {
     private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
-    /// <summary>Limits of released revisions; those never change.</summary>
-    private readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Coil), VerdictLimits> _limits = new();
-
     /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
-    private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils)> _judged = new();
+    private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils)>
+        _judged = new();
 
     /// <summary>Begins a batch on a released revision; sent twice it is begun once.</summary>
     /// <returns>Every problem and nothing stored, or none.</returns>
@@ -48,7 +46,12 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
             _judged[batchId] = judged = (state, coils.Judge(found.Limits));
         }
 
-        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false));
+        return new BatchStanding(
+            found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false))
+        {
+            Limits = found.Limits.Resistance,
+            Questions = coils.Questions,
+        };
     }
 
     /// <summary>Enters the room's temperature, −10 to 60 °C. It holds for two hours.</summary>
@@ -81,13 +84,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 
         RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-        return new Found(batch, revision, _limits.GetOrAdd((batch.RecipeId, batch.RevisionNumber, batch.CoilName), _ => LimitsOf(batch, revision)));
-    }
-
-    private static VerdictLimits LimitsOf(BatchRecord batch, RevisionRecord revision)
-    {
-        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
-        return VerdictLimits.ForCoil(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName));
+        return new Found(batch, revision, BatchLimits.Of(revision, batch.CoilName));
     }
 
     private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings) =>

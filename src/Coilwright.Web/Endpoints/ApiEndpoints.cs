@@ -18,6 +18,9 @@ internal static class ApiEndpoints
     /// <summary>A recipe, and the load it is to be heard through.</summary>
     public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
 
+    /// <summary>An undo of the last entry: with its own id, so that sent twice it undoes once.</summary>
+    public sealed record UndoSent(Guid Id, string Person = "");
+
     /// <summary>What the client shows of an entry.</summary>
     public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict);
 
@@ -44,13 +47,13 @@ internal static class ApiEndpoints
     private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, ShopServices shop, CancellationToken cancel)
     {
         CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel);
-        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
-    private static async Task<IResult> UndoAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> UndoAsync(Guid id, UndoSent sent, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, "", cancel);
-        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, sent.Id, sent.Person, cancel);
+        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
     private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(

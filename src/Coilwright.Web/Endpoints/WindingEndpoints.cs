@@ -55,7 +55,7 @@ internal static class WindingEndpoints
                 ["Problems"] = problems,
                 ["Done"] = done,
             },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            Answers.StatusOf(problems));
     }
 
     private static async Task<IResult> HappenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -72,7 +72,7 @@ internal static class WindingEndpoints
     private static async Task<IResult> TellAsync(Guid id, HappeningTold told, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
-        return Results.Json(new { problems }, statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        return Results.Json(new { problems }, statusCode: Answers.StatusOf(problems));
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -102,7 +102,7 @@ internal static class WindingEndpoints
             return Answers.NotFoundPage();
         }
 
-        return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number) });
+        return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number), ["All"] = await shop.Records.ReadingsAsync(id, cancel) });
     }
 
     /// <summary>A scanned or typed code: a serial; batch and tag, or a tag alone, of which the newest batch that has it is meant; else whatever bears that name.</summary>

@@ -18,6 +18,15 @@ public static class BatchJudgement
     /// <param name="place">Which of them, from 0.</param>
     public static Verdict JudgeOne(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, int place) => Judge(limits, coils, golden: null, [place])[0];
 
+    /// <summary>A verdict for each coil, in order, without causes.</summary>
+    /// <param name="forecast">What they are judged against.</param>
+    /// <param name="coils">Readings in force of each coil.</param>
+    internal static IReadOnlyList<Verdict> Weigh(VerdictLimits forecast, IReadOnlyList<IReadOnlyList<ReadingRecord>> coils)
+    {
+        VerdictLimits limits = LearntReadings.FromBatch(forecast, coils);
+        return [.. coils.Select(inForce => Weigh(limits, golden: null, inForce).Item1)];
+    }
+
     private static Verdict[] Judge(VerdictLimits forecast, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, IReadOnlyList<ReadingRecord>? golden, int[] wanted)
     {
         GoldenPiece? piece = golden is null ? null : new GoldenPiece(forecast, golden);

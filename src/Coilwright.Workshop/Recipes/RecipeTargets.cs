@@ -1,7 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Spread;
-using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -33,7 +33,7 @@ public static class RecipeTargets
     {
         double factor = name switch
         {
-            "dcResistance" => CopperWire.CorrectTo20C(1, target.TemperatureC),
+            "dcResistance" => ComparableValue.Factor(name, target),
             "inductance" when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(recipe, Math.Clamp(atHz, 10, 20_000)),
             _ => 1,
         };

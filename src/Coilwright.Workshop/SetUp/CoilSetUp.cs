@@ -1,9 +1,9 @@
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
+using Coilwright.Physics;
 using Coilwright.Workshop.Machines;
-using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.SetUp;
 
@@ -67,10 +67,10 @@ public sealed record CoilSetUp
     /// <summary>What the winder at hand is set to; null when no machine was named.</summary>
     public CoilOnMachine? OnMachine { get; init; }
 
-    internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Target? target, double roomC, Machine? machine)
+    internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Band? limits, double roomC, Machine? machine)
     {
         Estimate ohm = forecast.DcResistance.Estimate;
-        double? lowOhm = target is null ? null : target.Low / CopperWire.TemperatureFactor(target.TemperatureC), highOhm = target is null ? null : target.High / CopperWire.TemperatureFactor(target.TemperatureC);
+        double? lowOhm = limits?.Low, highOhm = limits?.High;
         double warm = CopperWire.TemperatureFactor(roomC);
         CoilSetUp setUp = new()
         {

@@ -1,6 +1,7 @@
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
+import { SpoolQuestions } from './question';
 import { sound } from './sound';
 import { clockTime } from './store';
 
@@ -16,6 +17,9 @@ export interface CoilEntry {
   turns: string;
   instrument: string;
   person: string;
+
+  /** "same" or "new" coil, for a tag entered again while another spool is on; empty when nobody was asked. */
+  coil: string;
 }
 
 /** What the server made of an entry. */
@@ -48,8 +52,10 @@ export function coilEntry(form: HTMLFormElement): void {
 
 class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
+  private readonly questions: SpoolQuestions;
 
   constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
+    this.questions = new SpoolQuestions(form);
     this.log = document.getElementById('sent') ?? form;
   }
 
@@ -59,6 +65,8 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     if (wanted !== '') {
       this.field('tag').value = wanted; // scanned: it wins over a draft of another coil
     }
+    this.questions.show(this.field('tag').value);
+    this.field('tag').addEventListener('input', () => this.questions.show(this.field('tag').value));
     if (document.activeElement === null || document.activeElement === document.body) {
       this.field('resistance').focus();
     }
@@ -77,6 +85,10 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       resistance.focus();
       return;
     }
+    const coil = this.questions.answer(this.field('tag').value);
+    if (coil === null) {
+      return;
+    }
     const entry: CoilEntry = {
       id: newId(),
       batchId: this.batchId,
@@ -88,12 +100,14 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       turns: this.value('turns'),
       instrument: '',
       person: this.value('person'),
+      coil,
     };
     outbox.add(entry);
     for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
       this.clear(name);
     }
     this.field('tag').value = following(entry.tag);
+    this.questions.show(this.field('tag').value);
     this.problems([]);
     resistance.focus();
   }
