@@ -13,7 +13,7 @@ public sealed record SpoolQuestion(string Tag, string SameSpool, string NewSpool
     public const string New = "new";
 
     /// <summary>The question in words.</summary>
-    public string Words => $"{Tag} was entered before and undone, and spool {NewSpool} has been put on since. Which coil is it?";
+    public string Words => $"{Tag} was undone, and spool {NewSpool} put on since. Which coil is it?";
 
     /// <summary>The first answer in words.</summary>
     public string SameWords => $"same coil, from {(SameSpool.Length > 0 ? SameSpool : "the spool before")}";
