@@ -26,6 +26,11 @@ internal sealed class CurveRow
                 problems.Add(new Problem(columns.Place(line, column), "this must be above 0", cell));
             }
 
+            else if (Math.Abs(column == CurveColumn.Gain && ratio ? 20 * Math.Log10(value) : value * scale) > Most(column))
+            {
+                problems.Add(new Problem(columns.Place(line, column), "outside what an instrument reads", cell, Range(column)));
+            }
+
             _values[column] = !double.IsFinite(value) ? double.NaN : ratio ? 20 * Math.Log10(value) : value * scale;
         }
 
@@ -34,6 +39,22 @@ internal sealed class CurveRow
             problems.Add(new Problem(columns.Place(line, CurveColumn.Real), "an impedance of 0 Ω was not measured on a pickup"));
         }
     }
+
+    /// <summary>Largest amount of a column: dB, degrees, ohms. Wide, so that only slips of the file are refused.</summary>
+    private static double Most(CurveColumn column) => column switch
+    {
+        CurveColumn.Gain => 240,
+        CurveColumn.Phase => 36_000,
+        CurveColumn.Frequency => double.PositiveInfinity,
+        _ => 1e12,
+    };
+
+    private static string Range(CurveColumn column) => column switch
+    {
+        CurveColumn.Gain => "-240 to 240 dB",
+        CurveColumn.Phase => "-36000 to 36000 degrees",
+        _ => "up to 1 TΩ",
+    };
 
     public double Value(CurveColumn column) => _values.GetValueOrDefault(column, double.NaN);
 

@@ -43,7 +43,7 @@ public static class GaugeCommand
         {
             Anova = crossed is null ? null : GaugeAnova.Of(crossed),
             AverageAndRange = crossed is null ? null : AverageAndRange.Of(crossed),
-            Linearity = StraightLine.Fit(biases),
+            Linearity = LinearityStudy.Of(biases),
             TypeOne = reference is { } wanted ? TypeOneStudy.Of([.. table.Readings.Select(reading => reading.Value)], wanted) : null,
         };
         return found is { Anova: null, Linearity: null, TypeOne: null }

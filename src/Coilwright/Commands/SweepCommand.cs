@@ -91,8 +91,13 @@ public static class SweepCommand
             WaveFile sound = WaveFile.Read(await BytesAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
             CurveTable table = Table(path, sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF);
             FitAnswer answer = FitCommand.Answer(path, table);
+            if (parsed.GetValue(lumped))
+            {
+                answer.RefuseUnlessWinding();
+            }
+
             await desk.Output.WriteLineAsync(parsed.GetValue(csv) ? Csv(table.Curve) : parsed.GetValue(lumped) ? FitText.Lumped(answer) : parsed.GetValue(json) ? FitText.Json(answer) : FitText.PlainText(answer)).ConfigureAwait(false);
-            return answer.Fit.Fit.Converged ? ExitCode.Done : ExitCode.AnswerIsNo;
+            return parsed.GetValue(csv) || answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
         });
         return command;
     }
