@@ -70,6 +70,7 @@ public static class WebHost
         app.MapBatchStart();
         app.MapBatches();
         app.MapWinding();
+        app.MapCorrections();
         app.MapCharts();
         app.MapStock();
         app.MapUnderstood();

@@ -11,9 +11,6 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 {
     private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
-    /// <summary>Limits of released revisions; those never change.</summary>
-    private readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Coil), VerdictLimits> _limits = new();
-
     /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
     private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils, IReadOnlyList<string> Remarks)> _judged = new();
 
@@ -52,6 +49,8 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 
         return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings, events), await RoomAsync(cancel).ConfigureAwait(false))
         {
+            Limits = found.Limits.Resistance,
+            Questions = coils.Questions,
             Remarks = judged.Remarks,
             Wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(events)),
         };
@@ -100,13 +99,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 
         RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-        return new Found(batch, revision, _limits.GetOrAdd((batch.RecipeId, batch.RevisionNumber, batch.CoilName), _ => LimitsOf(batch, revision)));
-    }
-
-    private static VerdictLimits LimitsOf(BatchRecord batch, RevisionRecord revision)
-    {
-        Recipe recipe = ReleasedRecipe.Of(revision);
-        return VerdictLimits.ForCoil(recipe, ReleasedRecipe.PlaceOf(recipe, revision, batch.CoilName));
+        return new Found(batch, revision, BatchLimits.Of(revision, batch.CoilName));
     }
 
     private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)

@@ -28,8 +28,9 @@ public sealed partial class WindingRoom
         string tag = BatchTags.Tidy(found.Batch, entry.Tag);
         if (before.FirstOrDefault(reading => reading.Id == entry.Id) is { } there)
         {
-            bool same = there.Tag == tag && (there.Typed == entry.Resistance || there.Typed == entry.Inductance);
-            return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
+            IReadOnlyList<ReadingRecord> stored = EntryOf(before, there);
+            bool same = SentBefore(entry, tag, stored, await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false), found.Limits.Resistance.Nominal);
+            return same ? await StandsAsync(found, before, TagNow(before, there), stored, duplicate: true, cancel).ConfigureAwait(false) : Refused([SentAgain.Reading]);
         }
 
         EntryReader reader = new(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow(), found.Limits.Resistance.Nominal);
@@ -44,6 +45,11 @@ public sealed partial class WindingRoom
             int wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(await records.BatchEventsAsync(entry.BatchId, cancel).ConfigureAwait(false)));
             problems.AddRange(tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []);
             problems.AddRange(reader.Problems);
+        }
+
+        if (entry.Coil is not ("" or SpoolQuestion.Same or SpoolQuestion.New))
+        {
+            problems.Add(new Problem("coil", "say whether it is the same coil or a new one", entry.Coil, $"{SpoolQuestion.Same}, {SpoolQuestion.New}, or nothing"));
         }
 
         readings = Correct(entry, before, readings, problems);
@@ -62,10 +68,16 @@ public sealed partial class WindingRoom
             return Refused([new Problem("batch", "there is no such batch")]);
         }
 
+        if (undoId == Guid.Empty)
+        {
+            return Refused([NoId]);
+        }
+
         IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
-            return await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false);
+            bool isUndo = there.Withdraws || there.Reason == Restored;
+            return !isUndo ? Refused([SentAgain.Reading]) : await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false);
         }
 
         IReadOnlyList<ReadingRecord> last = ReadingChain.LastEntry(ReadingChain.InForce(before));
@@ -85,10 +97,23 @@ public sealed partial class WindingRoom
         return await StoreAsync(found, before, undoing, last[0].Tag, cancel).ConfigureAwait(false);
     }
 
-    /// <summary>Undoes without an id of the client's; sent twice it undoes twice.</summary>
-    public Task<CoilEntryOutcome> UndoLastAsync(Guid batchId, string person, CancellationToken cancel) => UndoLastAsync(batchId, Guid.NewGuid(), person, cancel);
+    private static Problem NoId => new("id", "an undo needs an id of its own, so that sent twice it undoes once", null, "a new UUID");
 
-    private static Problem IdTaken => new("id", "another entry has this id already; nothing was changed");
+    /// <summary>True when an entry says what was stored under its id. Without a temperature it took the room's, and that may be another one by now.</summary>
+    private static bool SentBefore(CoilEntry entry, string tag, IReadOnlyList<ReadingRecord> stored, RoomTemperature? latest, double expectedOhm)
+    {
+        ReadingRecord first = stored[0];
+        bool roomIsOlder = latest is null || latest.TimeUtc < first.TimeUtc;
+        RoomTemperature? room = roomIsOlder ? RoomInForce.At(latest, first.TimeUtc)
+            : first.TemperatureC is { } celsius ? new RoomTemperature(celsius, "", "", first.TimeUtc) : null;
+        IReadOnlyList<ReadingRecord> sent = new EntryReader(entry, tag, room, first.TimeUtc, expectedOhm).Read();
+        string reason = entry.Supersedes is null ? "" : entry.Reason.Trim();
+        bool replaces = entry.Supersedes is null ? stored.All(reading => reading.Supersedes is null) : stored.Any(reading => reading.Supersedes == entry.Supersedes);
+        return replaces && sent.Count == stored.Count
+            && sent.Zip(stored).All(pair => ReadingChain.SaysTheSame(pair.First with { Supersedes = pair.Second.Supersedes, Reason = reason }, pair.Second));
+    }
+
+    private static string TagNow(IReadOnlyList<ReadingRecord> readings, ReadingRecord reading) => ReadingChain.TagsNow(readings)[reading.Id];
 
     private static CoilEntryOutcome Refused(IReadOnlyList<Problem> problems) => new(problems, null, "", Duplicate: false, null);
 
@@ -137,6 +162,11 @@ public sealed partial class WindingRoom
             return readings;
         }
 
+        if (readings.Count > 0 && readings[0].Tag != old.Tag)
+        {
+            problems.Add(new Problem("tag", $"a tag is corrected for the whole coil, on the page of {old.Tag}", readings[0].Tag, old.Tag));
+        }
+
         if (readings.Count > 0 && readings.All(reading => reading.Quantity != old.Quantity))
         {
             problems.Add(new Problem("supersedes", "a reading is superseded by one of the same quantity", old.Quantity));
@@ -162,7 +192,7 @@ public sealed partial class WindingRoom
         return added switch
         {
             AddReading.SupersededByAnother => Refused([new Problem("supersedes", "somebody else has superseded that reading meanwhile; look at the coil again")]),
-            AddReading.IdTaken => Refused([IdTaken]),
+            AddReading.IdTaken => Refused([SentAgain.Reading]),
             AddReading.Added => await StandsAsync(found, [.. before, .. readings], tag, readings, duplicate: false, cancel).ConfigureAwait(false),
             _ => await StandsAsync(found, await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false), tag, readings, duplicate: true, cancel).ConfigureAwait(false),
         };

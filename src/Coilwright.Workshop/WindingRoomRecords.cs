@@ -5,7 +5,11 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop;
 
 /// <summary>A coil of a batch as it stands: its readings in force and the verdict on them.</summary>
-public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded, Verdict Verdict, DateTimeOffset LastUtc);
+public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded, Verdict Verdict, DateTimeOffset LastUtc)
+{
+    /// <summary>Where it came from.</summary>
+    public required CoilOrigin Origin { get; init; }
+}
 
 /// <summary>A batch as it stands.</summary>
 /// <param name="Batch">The record.</param>
@@ -16,6 +20,12 @@ public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InFor
 /// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
 public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string RevisionLetter, IReadOnlyList<CoilStanding> Coils, string? NextTag, RoomTemperature? RoomC)
 {
+    /// <summary>What the resistance of each coil is held against, at 20 °C: the recipe's target, or the forecast where it sets none.</summary>
+    public required Band Limits { get; init; }
+
+    /// <summary>What is asked when one of these tags is entered again.</summary>
+    public IReadOnlyList<SpoolQuestion> Questions { get; init; } = [];
+
     /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
     public IReadOnlyList<string> Remarks { get; init; } = [];
 
@@ -51,6 +61,9 @@ public sealed record CoilEntry
     public string Instrument { get; init; } = "";
     public string Person { get; init; } = "";
 
+    /// <summary>For a tag that is entered again after its undo while another spool is on: "same" or "new" coil; empty when nobody was asked, and then it is the same.</summary>
+    public string Coil { get; init; } = "";
+
     /// <summary>Set to replace an earlier reading; needs a reason.</summary>
     public Guid? Supersedes { get; init; }
     public string Reason { get; init; } = "";
@@ -68,4 +81,7 @@ public sealed record CoilEntryOutcome(
 {
     /// <summary>Rules of the run's chart that this coil breaks; empty when the run is steady.</summary>
     public IReadOnlyList<string> Signals { get; init; } = [];
+
+    /// <summary>True when the id was there already with something else in it.</summary>
+    public bool IsConflict => SentAgain.IsAmong(Problems);
 }

@@ -168,5 +168,5 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
 
     /// <summary>Sent twice, a reading gets a second time stamp and perhaps a newer room temperature; what the person entered is the same.</summary>
     private static bool SaysTheSame(ReadingRecord there, ReadingRecord sent) =>
-        (there.BatchId, there.Tag, there.Quantity, there.Typed, there.Supersedes, there.Withdraws) == (sent.BatchId, sent.Tag, sent.Quantity, sent.Typed, sent.Supersedes, sent.Withdraws);
+        ReadingChain.SaysTheSame(there, sent with { TemperatureC = there.TemperatureC });
 }

@@ -20,6 +20,9 @@ internal static class ApiEndpoints
     /// <summary>A recipe, and the load it is to be heard through.</summary>
     public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
 
+    /// <summary>An undo of the last entry: with its own id, so that sent twice it undoes once.</summary>
+    public sealed record UndoSent(Guid Id, string Person = "");
+
     /// <summary>What the client shows of an entry.</summary>
     public sealed record EntryAnswer(
         IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal, string Count);
@@ -64,13 +67,19 @@ internal static class ApiEndpoints
 
         ToldLate? late = ToldLate.Read(request.Headers[ToldEndpoints.TimesHeader]);
         CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel, late);
-        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
-    private static async Task<IResult> UndoAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, "", cancel);
-        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        (UndoSent? sent, IResult? refused) = await ApiBody.ReadAsync<UndoSent>(request, cancel);
+        if (sent is null)
+        {
+            return refused!;
+        }
+
+        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, sent.Id, sent.Person, cancel);
+        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
     private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(

@@ -48,7 +48,7 @@ internal static class WindingEndpoints
                 ["Problems"] = problems,
                 ["Done"] = done,
             },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            Answers.StatusOf(problems));
     }
 
     private static async Task<IResult> HappenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -72,7 +72,7 @@ internal static class WindingEndpoints
 
         IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
         return problems.Count == 0 ? Results.Json(new { problems })
-            : Results.Json(new { problems, may = await MayAsync(id, told.Machine, shop, cancel) }, statusCode: StatusCodes.Status422UnprocessableEntity);
+            : Results.Json(new { problems, may = await MayAsync(id, told.Machine, shop, cancel) }, statusCode: Answers.StatusOf(problems));
     }
 
     /// <summary>After a refusal the page asks nobody but us what may be told next.</summary>
@@ -117,7 +117,7 @@ internal static class WindingEndpoints
 
         string tidy = BatchTags.Tidy(run.Standing.Batch, tag);
         bool known = run.Standing.Coils.Any(coil => coil.Tag == tidy) || BatchTags.NumberOf(run.Standing.Batch, tidy) <= run.Standing.Wanted;
-        return known ? Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = tidy }) : Answers.NotFoundPage();
+        return known ? Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = tidy, ["All"] = await shop.Records.ReadingsAsync(id, cancel) }) : Answers.NotFoundPage();
     }
 
     /// <summary>A scanned or typed code. The page of the one piece, batch or coil of that name is opened; anything else is listed, with how it matched.</summary>

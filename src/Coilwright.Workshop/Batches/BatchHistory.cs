@@ -77,10 +77,6 @@ public sealed class BatchHistory
     /// <summary>Coils on spindles, in order of their last event.</summary>
     public IReadOnlyList<CoilOnSpindle> OnSpindles => [.. _spindles.Values.OrderBy(coil => coil.SinceUtc)];
 
-    /// <summary>The label of the spool in use at a time.</summary>
-    public static string SpoolAt(BatchRecord batch, IReadOnlyList<BatchEventRecord> inForce, DateTimeOffset timeUtc) =>
-        inForce.LastOrDefault(one => one.Kind == BatchEventKind.SpoolTaken && one.TimeUtc <= timeUtc)?.Spool ?? batch.Spool;
-
     private void Follow(BatchEventRecord one)
     {
         switch (one.Kind)

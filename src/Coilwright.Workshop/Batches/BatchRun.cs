@@ -88,9 +88,9 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         }
 
         IReadOnlyList<BatchEventRecord> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
-        if (before.Any(one => one.Id == said.Id))
+        if (before.FirstOrDefault(one => one.Id == said.Id) is { } there)
         {
-            return []; // sent twice
+            return SaysTheSame(there, said, run.Standing.Batch) ? [] : [SentAgain.Event]; // sent twice
         }
 
         string machineName = said.Machine.Trim().Length > 0 ? said.Machine.Trim() : MachineOf(run, said.Tag);
@@ -110,9 +110,9 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
     public async Task<IReadOnlyList<Problem>> UndoLastAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
     {
         IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
-        if (events.Any(one => one.Id == undoId))
+        if (events.FirstOrDefault(one => one.Id == undoId) is { } there)
         {
-            return [];
+            return there.Kind == BatchEventKind.Undone ? [] : [SentAgain.Event];
         }
 
         HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
@@ -141,6 +141,18 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         BatchEventKind.MoreWanted => $"{Count(one.Counter)} more wanted: {one.Note}",
         _ => "undone",
     };
+
+    /// <summary>True when an event was made of these words. What was left out was filled in from how things stood then.</summary>
+    private static bool SaysTheSame(BatchEventRecord there, Happening said, BatchRecord batch)
+    {
+        bool counted = QuantityText.TryParse(said.Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _);
+        return there.Kind == said.Kind
+            && (said.Tag.Trim().Length == 0 || there.Tag == BatchTags.Tidy(batch, said.Tag))
+            && (said.Machine.Trim().Length == 0 || string.Equals(there.Machine, said.Machine.Trim(), StringComparison.OrdinalIgnoreCase) || there.Tag.Length > 0)
+            && (!counted || there.Counter is null || there.Counter == counter.Si)
+            && (there.Kind != BatchEventKind.SpoolTaken || (there.Spool == said.Spool.Trim() && there.Choice == said.Choice))
+            && there.Note == said.Note.Trim();
+    }
 
     private static string MachineOf(BatchRunStanding run, string tag)
     {

@@ -1,4 +1,5 @@
-using Coilwright.Physics.Wire;
+using System.Globalization;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Readings;
@@ -26,7 +27,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     /// <summary>The readings, the first under the entry's own id; empty when nothing was measured.</summary>
     public IReadOnlyList<ReadingRecord> Read()
     {
-        double? temperatureC = Temperature(), turns = Optional(entry.Turns, QuantityKind.Turns, "turns", "turns", "1 to 1,000,000", si => si is > 0 and <= 1e6);
+        double? temperatureC = Temperature(), turns = Turns(entry.Turns);
         if (!string.IsNullOrWhiteSpace(entry.Resistance))
         {
             Add("dcResistance", entry.Resistance, QuantityKind.Resistance, "Ω", temperatureC, turns, atHz: null);
@@ -34,11 +35,31 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
 
         if (!string.IsNullOrWhiteSpace(entry.Inductance))
         {
-            double? atHz = Optional(entry.InductanceAt, QuantityKind.Frequency, "inductanceAt", "frequency", "up to 10 MHz, for example 1 kHz", si => si is > 0 and <= 1e7);
+            double? atHz = Frequency(entry.InductanceAt);
             Add("inductance", entry.Inductance, QuantityKind.Inductance, "H", temperatureC, turns, atHz ?? UsualInductanceHz);
         }
 
         return _readings;
+    }
+
+    /// <summary>A reading anew, for a correction: what is written as it stood keeps its figure.</summary>
+    /// <param name="old">The reading before.</param>
+    /// <param name="stands">How it stood in the form.</param>
+    /// <param name="wanted">How it is to stand.</param>
+    public ReadingRecord Again(ReadingRecord old, ReadingAsWritten stands, ReadingAsWritten wanted)
+    {
+        double? temperatureC = wanted.Temperature == stands.Temperature ? old.TemperatureC
+            : Optional(wanted.Temperature, QuantityKind.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range, PossibleReading.Temperature.Allows);
+        double? turns = wanted.Turns == stands.Turns ? old.Turns : Turns(wanted.Turns);
+        double? atHz = wanted.At == stands.At ? old.AtHz : Frequency(wanted.At) ?? old.AtHz;
+        (QuantityKind? kind, string unit) = old.Quantity switch
+        {
+            "inductance" => (QuantityKind.Inductance, "H"),
+            "dcResistance" => (QuantityKind.Resistance, "Ω"),
+            _ => ((QuantityKind?)null, ""),
+        };
+        Add(old.Quantity, wanted.Value, kind, unit, temperatureC, turns, atHz);
+        return _readings[^1] with { Instrument = old.Instrument, NewCoil = old.NewCoil };
     }
 
     /// <summary>How a reading was understood, with what it is at 20 °C.</summary>
@@ -57,22 +78,22 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return $"\"{reading.Typed}\" is kept as typed: {reading.Flag}";
         }
 
-        string value = QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind);
+        string value = reading.Quantity is "inductance" or "dcResistance" ? QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
+            : string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity.ToUpperInvariant()} {si:0.###}");
         if (reading.AtHz is { } hz)
         {
             return $"{value} at {QuantityText.Format(hz, QuantityKind.Frequency)}";
         }
 
         return reading.TemperatureC is { } celsius && reading.Flag.Length == 0
-            ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(CopperWire.CorrectTo20C(si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
+            ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
             : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
     }
 
-    private void Add(string quantity, string typed, QuantityKind kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
+    private void Add(string quantity, string typed, QuantityKind? kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
     {
         bool open = quantity == "dcResistance" && QuantityText.IsOpen(typed);
-        TypedQuantity read = QuantityText.Read(typed, RangeOf(kind), unitRequired: false);
-        (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
+        (Entered entered, string why, bool understood) = kind is { } known ? Understand(typed, known) : Bare(typed);
         string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
             : understood ? PossibleReading.FlagOf(quantity, entered.Si)
             : "not understood: " + why;
@@ -98,14 +119,33 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             Instrument = entry.Instrument.Trim(),
             Person = entry.Person.Trim(),
             TimeUtc = nowUtc,
+            NewCoil = entry.Coil.Length == 0 ? null : entry.Coil == SpoolQuestion.New,
             Flag = flag == PossibleReading.Open ? flag : string.Join("; ", (string[])[.. flag.Length > 0 ? [flag] : Array.Empty<string>(), .. _doubts]),
         });
         _doubts.Clear();
     }
 
+    private (Entered Entered, string Why, bool Understood) Understand(string typed, QuantityKind kind)
+    {
+        TypedQuantity read = QuantityText.Read(typed, RangeOf(kind), unitRequired: false);
+        return (read.Entered, read.Why, read.Entered.IsKnown);
+    }
+
     private Limits RangeOf(QuantityKind kind) => kind == QuantityKind.Resistance
         ? new Limits(kind, expectedOhm / Reach, expectedOhm * Reach, "Ω", "6.2 kΩ")
         : new Limits(kind, 1e-6, PossibleReading.LargestHenry, "H", "2.4 H");
+
+    /// <summary>A number without a unit, as a Q is.</summary>
+    private static (Entered Entered, string Why, bool Understood) Bare(string typed)
+    {
+        bool understood = double.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value);
+        return (new Entered(value, typed, ""), understood ? "" : $"\"{typed}\" is not a number", understood);
+    }
+
+    private double? Turns(string typed) => Optional(typed, QuantityKind.Turns, "turns", "turns", "1 to 1,000,000", si => si is > 0 and <= 1e6);
+
+    private double? Frequency(string typed) =>
+        Optional(typed, QuantityKind.Frequency, "inductanceAt", "frequency", "up to 10 MHz, for example 1 kHz", si => si is > 0 and <= 1e7);
 
     private double? Temperature()
     {

@@ -1,7 +1,8 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.SetUp;
@@ -78,7 +79,7 @@ public sealed record WindingSetUp
             On = on,
             RoomC = roomC,
             Phase = RecipePhase.Of(recipe),
-            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC, on))],
+            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on))],
         };
     }
 }

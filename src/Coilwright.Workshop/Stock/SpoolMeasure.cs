@@ -1,5 +1,6 @@
-using Coilwright.Physics;
 using Coilwright.Physics.Wire;
+using Coilwright.Physics;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Stock;
 
@@ -28,7 +29,7 @@ public sealed record SpoolMeasure(Estimate OhmPerM, Estimate BareDiameterM, doub
     /// <param name="temperatureC">Its temperature, °C; null when not known.</param>
     public static SpoolMeasure For(WireSize size, double lengthM, double ohm, double? temperatureC)
     {
-        double ohmPerM = CopperWire.CorrectTo20C(ohm, temperatureC ?? 20) / lengthM;
+        double ohmPerM = ComparableValue.Of("dcResistance", ohm, temperatureC) / lengthM;
         double warmth = temperatureC is null ? UnknownTemperatureFraction : CopperWire.TemperatureCoefficientAt20C * ThermometerC;
         double doubt = Math.Sqrt(Square(TapeFraction) + Square(EndsM / lengthM) + Square(MeterFraction) + Square(warmth));
         double bareM = Math.Sqrt(4 / (Math.PI * size.ConductivitySPerM * ohmPerM));

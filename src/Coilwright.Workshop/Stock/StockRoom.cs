@@ -164,7 +164,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
             IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
             if (revision is not null && (batch.Spool.Length > 0 || events.Any(one => one.Spool.Length > 0)))
             {
-                IReadOnlyList<ReadingRecord> readings = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
+                IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
                 RecordStatus<CoilPlan> plan = await RecordStatus.ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName))).ConfigureAwait(false);
                 uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(batch, plan.Value, events, readings));
                 unread.AddRange(plan.Value is null ? events.Select(one => one.Spool).Append(batch.Spool).Where(label => label.Length > 0).Distinct().Select(label => (label, batch.Name)) : []);

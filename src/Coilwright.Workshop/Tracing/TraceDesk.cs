@@ -189,21 +189,26 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
     private async Task<TracedCoil> CoilAsync(PiecePartRecord part, bool isOut, IReadOnlyList<SpoolRecord> spools, CancellationToken cancel)
     {
         BatchRecord batch = await records.FindBatchAsync(part.BatchId!.Value, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A coil of a batch that is not there.");
-        ReadingRecord[] readings = [.. ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Where(reading => reading.Tag == part.Tag)];
-        BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
-        BatchEventRecord[] own = [.. history.InForce.Where(one => one.Tag == part.Tag)];
-        string spool = readings.Length > 0 ? BatchHistory.SpoolAt(batch, history.InForce, readings.Min(reading => reading.TimeUtc)) : batch.Spool;
+        IReadOnlyList<ReadingRecord> all = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+        ReadingRecord[] readings = [.. ReadingChain.InForce(all).Where(reading => reading.Tag == part.Tag)];
+        BatchHistory history = new(batch, events, new Dictionary<string, DateTimeOffset>());
+        CoilOrigin origin = new CoilOrigins(batch, events, all).Of(part.Tag);
+        IEnumerable<string> hands = history.InForce.Where(one => one.Tag == part.Tag).Select(one => one.Person)
+            .Concat(readings.Select(reading => reading.Person)).Append(batch.Person);
         return new TracedCoil(
-            batch, part.Tag, part.Place, isOut, spool, spools.FirstOrDefault(one => Same(one.Label, spool))?.Lot ?? "",
-            own.LastOrDefault(one => one.Machine.Length > 0)?.Machine ?? batch.Machine,
-            [.. own.Select(one => one.Person).Concat(readings.Select(reading => reading.Person)).Append(batch.Person).Where(person => person.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)], readings);
+            batch, part.Tag, part.Place, isOut, origin.Spool, spools.FirstOrDefault(one => Same(one.Label, origin.Spool))?.Lot ?? "", origin.Machine,
+            [.. hands.Where(person => person.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)], readings)
+        {
+            SpoolDoubt = origin.Doubt,
+        };
     }
 
     private async Task<Dictionary<string, string>> SpoolOfCoilsAsync(BatchRecord batch, CancellationToken cancel)
     {
-        BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
-        return ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).GroupBy(reading => reading.Tag, StringComparer.Ordinal)
-            .ToDictionary(coil => coil.Key, coil => BatchHistory.SpoolAt(batch, history.InForce, coil.Min(reading => reading.TimeUtc)), StringComparer.Ordinal);
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+        CoilOrigins origins = new(batch, events, await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
+        return origins.Tags.ToDictionary(tag => tag, tag => origins.Of(tag).Spool, StringComparer.Ordinal);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

@@ -71,7 +71,7 @@ public static class JudgeCommand
     /// <summary>The charts of the coils as judged: the rejected ones are known already and left out.</summary>
     private static Wall? WallOf(IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits, int group) => WallBuilder.Build(
         new WallQuestion { Subgroup = group },
-        [.. pieces.Where(piece => piece.Verdict.DcResistanceAt20C is not null).Select(piece => new WallPoint(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value) { LeftOut = piece.Verdict.OffLimits })],
+        [.. pieces.Where(piece => piece.Verdict.DcResistanceAt20C is not null).Select(piece => new WallPoint(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value) { LeftOut = !BatchChart.Counts(piece.Verdict) })],
         limits.Resistance);
 
     private static double MeterPart(double percent) => percent is >= 0 and <= 10 ? percent / 100 : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");

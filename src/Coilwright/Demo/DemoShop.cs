@@ -170,7 +170,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     {
         RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
         CoilForecast forecast = Forecaster.Predict(file.Model, load: null).Coils[0];
-        return new DemoCoils(seed, CoilLimits.DcResistanceTarget(file.Recipe, 0)?.Nominal.Si ?? forecast.DcResistance.Value, forecast.Inductance.Value);
+        return new DemoCoils(seed, VerdictLimits.TargetOf(file.Recipe, 0, "dcResistance")?.Nominal ?? forecast.DcResistance.Value, forecast.Inductance.Value);
     }
 
     private static RevisionRecord Checked(RecipeOutcome outcome, string source)

@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Input;
 
@@ -136,7 +136,7 @@ public sealed partial class CoilTable
 
         if (Cell("temperature").Length > 0 && Quantity(line, "temperature", Cell("temperature"), s_temperature) is { } celsius && values.TryGetValue("dcResistance", out double ohm))
         {
-            values["dcResistance"] = CopperWire.CorrectTo20C(ohm, celsius);
+            values["dcResistance"] = ComparableValue.Of("dcResistance", ohm, celsius);
         }
 
         HashSet<int> known = [.. _places.Values];

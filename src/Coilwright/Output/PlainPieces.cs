@@ -87,7 +87,7 @@ internal static class PlainPieces
         writer.WriteLine($"  put together {ShopTime.Words(life.Piece.TimeUtc, zone)}{By(life.Piece.Person)}{(life.Piece.Overruled.Length > 0 ? $"; coils chosen because: {life.Piece.Overruled}" : "")}");
         foreach (TracedCoil coil in piece.Coils)
         {
-            writer.WriteLine($"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{(coil.Spool.Length > 0 ? $", spool {coil.Spool}{(coil.Lot.Length > 0 ? $" of lot {coil.Lot}" : "")}" : "")}{(coil.Machine.Length > 0 ? $", {coil.Machine}" : "")}, {string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}");
+            writer.WriteLine($"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{(coil.Spool.Length > 0 ? $", spool {coil.Spool}{(coil.Lot.Length > 0 ? $" of lot {coil.Lot}" : "")}{(coil.SpoolDoubt.Length > 0 ? $" ({coil.SpoolDoubt})" : "")}" : "")}{(coil.Machine.Length > 0 ? $", {coil.Machine}" : "")}, {string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}");
         }
 
         foreach (PiecePartRecord part in life.Parts.Where(part => part.Kind != PartKind.Coil))

@@ -87,6 +87,31 @@ public sealed class ShopCommandsTests
     }
 
     [Fact]
+    public async Task A_coil_read_wrongly_is_corrected_with_a_reason()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "9", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k52", "--temperature", "23", "--turns", "8000", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k20", "--temperature", "23", "--shop", shop);
+
+        CommandRun silent = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--shop", shop);
+        CommandRun told = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--reason", "figures swapped", "--temperature", "22", "--shop", shop);
+        CommandRun taken = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--new-tag", "C-002", "--correct", "--reason", "wrong tag", "--shop", shop);
+        CommandRun moved = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--new-tag", "C-007", "--correct", "--reason", "wrong tag", "--shop", shop);
+        CommandRun none = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--reason", "gone", "--shop", shop);
+
+        Assert.Equal((2, 0, 2, 0, 2), (silent.Exit, told.Exit, taken.Exit, moved.Exit, none.Exit));
+        Assert.Contains("a correction needs a reason", silent.Error, StringComparison.Ordinal);
+        Assert.Contains("C-001: pass. 6.25 kΩ at 22.0 °C", told.Output, StringComparison.Ordinal);
+        Assert.Contains("C-002 is there already", taken.Error, StringComparison.Ordinal);
+        Assert.Contains("C-007: pass", moved.Output, StringComparison.Ordinal);
+        Assert.Contains("C-001 has no reading to correct", none.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Names_that_are_not_there_are_answered_with_those_that_are()
     {
         using TestFolder folder = new();

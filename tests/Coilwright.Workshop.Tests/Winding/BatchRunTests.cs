@@ -122,6 +122,20 @@ public sealed class BatchRunTests
         Assert.Equal(inner, plan.WireM(0.001) / 0.001, inner * 0.01);
     }
 
+    [Fact]
+    public async Task An_event_that_comes_again_with_another_counter_is_refused_in_words()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        await SayAsync(shop, batch, BatchEventKind.Begun);
+        Happening paused = Said(batch, BatchEventKind.Paused) with { Counter = "3000" };
+        Assert.Empty(await shop.Run.HappenAsync(paused, Cancel));
+        Assert.Empty(await shop.Run.HappenAsync(paused, Cancel));
+        Assert.Equal("id", Assert.Single(await shop.Run.HappenAsync(paused with { Counter = "3500" }, Cancel)).Field);
+        Assert.Equal("id", Assert.Single(await shop.Run.UndoLastAsync(batch.Id, paused.Id, "Mara", Cancel)).Field);
+        Assert.Equal(2, (await shop.Records.BatchEventsAsync(batch.Id, Cancel)).Count);
+    }
+
     internal static Happening Said(BatchRecord batch, BatchEventKind kind) => new() { Id = Guid.NewGuid(), BatchId = batch.Id, Kind = kind, Person = "Mara" };
 
     internal static async Task SayAsync(WorkingShop shop, BatchRecord batch, BatchEventKind kind, string tag = "", string counter = "", string machine = "")

@@ -58,7 +58,7 @@ public sealed class StockRoomTests
         Assert.Equal(full.RemainingM!.Value.Value - used.UsedM, used.RemainingM!.Value.Value, 1e-6);
 
         await shop.Run.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel);
-        await shop.Room.UndoLastAsync(batch.Id, "Mara", Cancel);
+        await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel);
         Assert.Empty((await StandAsync(shop)).Uses);
     }
 

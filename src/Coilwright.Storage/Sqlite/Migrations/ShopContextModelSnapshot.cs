@@ -476,6 +476,9 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .IsRequired()
                         .HasColumnType("TEXT");
 
+                    b.Property<bool?>("NewCoil")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("Person")
                         .IsRequired()
                         .HasColumnType("TEXT");

@@ -2,6 +2,7 @@ import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
 import { sentences } from './sent';
+import { SpoolQuestions } from './question';
 import { sound } from './sound';
 import { clockTime } from './store';
 import { keepRefused } from './waits';
@@ -18,6 +19,9 @@ export interface CoilEntry {
   turns: string;
   instrument: string;
   person: string;
+
+  /** "same" or "new" coil, for a tag entered again while another spool is on; empty when nobody was asked. */
+  coil: string;
 }
 
 /** What the server made of an entry. */
@@ -55,8 +59,10 @@ export function coilEntry(form: HTMLFormElement): void {
 
 class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
+  private readonly questions: SpoolQuestions;
 
   constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
+    this.questions = new SpoolQuestions(form);
     this.log = document.getElementById('sent') ?? form;
   }
 
@@ -66,6 +72,8 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     if (wanted !== '') {
       this.field('tag').value = wanted; // scanned: it wins over a draft of another coil
     }
+    this.questions.show(this.field('tag').value);
+    this.field('tag').addEventListener('input', () => this.questions.show(this.field('tag').value));
     if (document.activeElement === null || document.activeElement === document.body) {
       this.field('resistance').focus();
     }
@@ -84,6 +92,10 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       resistance.focus();
       return;
     }
+    const coil = this.questions.answer(this.field('tag').value);
+    if (coil === null) {
+      return;
+    }
     const entry: CoilEntry = {
       id: newId(),
       batchId: this.batchId,
@@ -95,12 +107,14 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       turns: this.value('turns'),
       instrument: '',
       person: this.value('person'),
+      coil,
     };
     outbox.add(entry, this.form.dataset.name ?? '');
     for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
       this.clear(name);
     }
     this.field('tag').value = following(entry.tag);
+    this.questions.show(this.field('tag').value);
     this.problems([]);
     resistance.focus();
   }

@@ -124,7 +124,7 @@ export class Outbox<E extends Sendable, O> {
         body: JSON.stringify(queued.entry),
         signal: stop.signal,
       });
-      const isOutcome = answer.ok || answer.status === 422;
+      const isOutcome = answer.ok || answer.status === 422 || answer.status === 409;
       return isOutcome ? (await answer.json()) as O : null;
     } catch {
       return null;
