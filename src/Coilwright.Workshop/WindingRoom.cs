@@ -47,7 +47,8 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         }
 
         return new BatchStanding(
-            found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false))
+            found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings),
+            await RoomAsync(cancel).ConfigureAwait(false))
         {
             Limits = found.Limits.Resistance,
             Questions = coils.Questions,

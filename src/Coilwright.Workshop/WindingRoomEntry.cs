@@ -24,14 +24,17 @@ public sealed partial class WindingRoom
         {
             IReadOnlyList<ReadingRecord> stored = EntryOf(before, there);
             bool same = SentBefore(entry, tag, stored, await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false));
-            return same ? await StandsAsync(found, before, TagNow(before, there), stored, duplicate: true, cancel).ConfigureAwait(false) : Refused([SentAgain.Reading]);
+            return same
+                ? await StandsAsync(found, before, TagNow(before, there), stored, duplicate: true, cancel).ConfigureAwait(false)
+                : Refused([SentAgain.Reading]);
         }
 
         IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
         List<Problem> problems = Check(tag, readings);
         if (entry.Coil is not ("" or SpoolQuestion.Same or SpoolQuestion.New))
         {
-            problems.Add(new Problem("coil", "say whether it is the same coil or a new one", entry.Coil, $"{SpoolQuestion.Same}, {SpoolQuestion.New}, or nothing"));
+            string allowed = $"{SpoolQuestion.Same}, {SpoolQuestion.New}, or nothing";
+            problems.Add(new Problem("coil", "say whether it is the same coil or a new one", entry.Coil, allowed));
         }
 
         readings = Correct(entry, before, readings, problems);
@@ -59,7 +62,9 @@ public sealed partial class WindingRoom
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
             bool isUndo = there.Withdraws || there.Reason == Restored;
-            return !isUndo ? Refused([SentAgain.Reading]) : await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false);
+            return isUndo
+                ? await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false)
+                : Refused([SentAgain.Reading]);
         }
 
         IReadOnlyList<ReadingRecord> last = ReadingChain.LastEntry(ReadingChain.InForce(before));
@@ -81,7 +86,8 @@ public sealed partial class WindingRoom
 
     private static Problem NoId => new("id", "an undo needs an id of its own, so that sent twice it undoes once", null, "a new UUID");
 
-    /// <summary>True when an entry says what was stored under its id. Without a temperature it took the room's, and that may be another one by now.</summary>
+    /// <summary>True when an entry says what was stored under its id.</summary>
+    /// <remarks>Without a temperature it took the room's, and that may be another one by now.</remarks>
     private static bool SentBefore(CoilEntry entry, string tag, IReadOnlyList<ReadingRecord> stored, RoomTemperature? latest)
     {
         ReadingRecord first = stored[0];
@@ -90,7 +96,9 @@ public sealed partial class WindingRoom
             : first.TemperatureC is { } celsius ? new RoomTemperature(celsius, "", "", first.TimeUtc) : null;
         IReadOnlyList<ReadingRecord> sent = new EntryReader(entry, tag, room, first.TimeUtc).Read();
         string reason = entry.Supersedes is null ? "" : entry.Reason.Trim();
-        bool replaces = entry.Supersedes is null ? stored.All(reading => reading.Supersedes is null) : stored.Any(reading => reading.Supersedes == entry.Supersedes);
+        bool replaces = entry.Supersedes is { } old
+            ? stored.Any(reading => reading.Supersedes == old)
+            : stored.All(reading => reading.Supersedes is null);
         return replaces && sent.Count == stored.Count
             && sent.Zip(stored).All(pair => ReadingChain.SaysTheSame(pair.First with { Supersedes = pair.Second.Supersedes, Reason = reason }, pair.Second));
     }

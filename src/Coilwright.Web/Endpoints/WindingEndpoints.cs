@@ -5,6 +5,7 @@ using Coilwright.Web.Pages;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Tracing;
 using Microsoft.AspNetCore.Builder;
@@ -102,7 +103,8 @@ internal static class WindingEndpoints
             return Answers.NotFoundPage();
         }
 
-        return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number), ["All"] = await shop.Records.ReadingsAsync(id, cancel) });
+        IReadOnlyList<ReadingRecord> all = await shop.Records.ReadingsAsync(id, cancel);
+        return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number), ["All"] = all });
     }
 
     /// <summary>A scanned or typed code: a serial; batch and tag, or a tag alone, of which the newest batch that has it is meant; else whatever bears that name.</summary>

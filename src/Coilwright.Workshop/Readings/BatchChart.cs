@@ -9,7 +9,10 @@ public static class BatchChart
     public const string Rules = "Western Electric";
 
     /// <summary>The one rule of which coils count for the centre and the spread of a run, on every chart.</summary>
-    /// <remarks>A rejected coil is known already, and one of them would widen the limits for all; a resistance in doubt is no value. What was taken back has no verdict.</remarks>
+    /// <remarks>
+    /// A rejected coil is known already, and one of them would widen the limits for all; a resistance in doubt is no value.
+    /// What was taken back has no verdict.
+    /// </remarks>
     /// <param name="verdict">On the coil.</param>
     /// <param name="quantity">What is charted, by its name in the file format.</param>
     public static bool Counts(Verdict verdict, string quantity = "dcResistance") =>
@@ -19,7 +22,8 @@ public static class BatchChart
     public static RunChart? Of(IEnumerable<(string Tag, Verdict Verdict)> coilsInOrder)
     {
         (string Tag, Verdict Verdict)[] all = [.. coilsInOrder];
-        (string Tag, double Ohm)[] run = [.. all.Where(coil => Counts(coil.Verdict)).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
+        (string Tag, double Ohm)[] run =
+            [.. all.Where(coil => Counts(coil.Verdict)).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
         double[] ohms = [.. run.Select(coil => coil.Ohm)];
         if (IndividualsChart.Fit(ohms) is not { } chart)
         {
@@ -27,7 +31,8 @@ public static class BatchChart
         }
 
         int from = Math.Min(ohms.Length, IndividualsChart.UsualBase);
-        return new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, from, RuleSet.WesternElectric.TogetherEvery, [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))])
+        (string, string)[] signals = [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))];
+        return new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, from, RuleSet.WesternElectric.TogetherEvery, signals)
         {
             LeftOut = all.Length - run.Length,
         };

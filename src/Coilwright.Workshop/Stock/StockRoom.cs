@@ -156,7 +156,8 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
             IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
             if (revision is not null && (batch.Spool.Length > 0 || events.Any(one => one.Spool.Length > 0)))
             {
-                uses.AddRange(SpoolBooking.Of(batch, CoilPlan.Of(revision, batch.CoilName), events, await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)));
+                IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
+                uses.AddRange(SpoolBooking.Of(batch, CoilPlan.Of(revision, batch.CoilName), events, readings));
             }
         }
 

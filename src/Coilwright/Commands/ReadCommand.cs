@@ -64,7 +64,8 @@ public static class ReadCommand
         Refuse(outcome.Problems);
         CoilStanding coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
         string spool = coil.Origin.Doubt.Length > 0 ? $" Spool {coil.Origin.Spool}: {coil.Origin.Doubt}." : "";
-        await desk.Output.WriteLineAsync($"{coil.Tag}: {VerdictWords.Word(coil.Verdict.Kind)}. {outcome.Echo}. {VerdictWords.Why(coil.Verdict)}.{spool}").ConfigureAwait(false);
+        string verdict = $"{coil.Tag}: {VerdictWords.Word(coil.Verdict.Kind)}. {outcome.Echo}. {VerdictWords.Why(coil.Verdict)}.{spool}";
+        await desk.Output.WriteLineAsync(verdict).ConfigureAwait(false);
         if (outcome.NextTag is { } next)
         {
             await desk.Output.WriteLineAsync($"Next: {next}").ConfigureAwait(false);
