@@ -11,10 +11,12 @@ public sealed partial class WindingRoom
     /// <summary>Puts right what was read of a coil, or its tag. The old readings stay on record, superseded with reason, person and time.</summary>
     /// <param name="correction">What is to stand.</param>
     /// <param name="cancel">Gives up.</param>
-    public Task<CoilEntryOutcome> CorrectCoilAsync(CoilCorrection correction, CancellationToken cancel) => CorrectAsync(correction, store: true, cancel);
+    public Task<CoilEntryOutcome> CorrectCoilAsync(CoilCorrection correction, CancellationToken cancel) =>
+        CorrectAsync(correction, store: true, cancel);
 
     /// <summary>What a correction would come to: how it is understood, and the verdict then. Nothing is stored.</summary>
-    public Task<CoilEntryOutcome> LookAtCorrectionAsync(CoilCorrection correction, CancellationToken cancel) => CorrectAsync(correction, store: false, cancel);
+    public Task<CoilEntryOutcome> LookAtCorrectionAsync(CoilCorrection correction, CancellationToken cancel) =>
+        CorrectAsync(correction, store: false, cancel);
 
     private async Task<CoilEntryOutcome> CorrectAsync(CoilCorrection correction, bool store, CancellationToken cancel)
     {
@@ -34,7 +36,8 @@ public sealed partial class WindingRoom
         List<Problem> problems = [.. corrector.Problems];
         if (corrector.NewTag != corrector.Tag && await PieceWithAsync(found.Batch, corrector.Tag, cancel).ConfigureAwait(false) is { } piece)
         {
-            problems.Add(new Problem("newTag", $"{corrector.Tag} was built into piece {piece.Serial}, whose record names it: its tag stays", corrector.NewTag));
+            string why = $"{corrector.Tag} was built into piece {piece.Serial}, whose record names it: its tag stays";
+            problems.Add(new Problem("newTag", why, corrector.NewTag));
         }
 
         if (problems.Count > 0)
@@ -54,8 +57,11 @@ public sealed partial class WindingRoom
         CoilCorrector corrector = new(found.Batch, earlier, correction, first.TimeUtc, found.Limits.Resistance.Nominal);
         IReadOnlyList<ReadingRecord> made = corrector.Read();
         ReadingRecord[] stored = [.. made.Select(one => all.FirstOrDefault(reading => reading.Id == one.Id)).OfType<ReadingRecord>()];
-        bool same = made.Count > 0 && stored.Length == made.Count && made.Zip(stored).All(pair => ReadingChain.SaysTheSame(pair.First, pair.Second));
-        return same ? await StandsAsync(found, all, corrector.NewTag, stored, duplicate: true, cancel).ConfigureAwait(false) : Refused([SentAgain.Reading]);
+        bool same = made.Count > 0 && stored.Length == made.Count
+            && made.Zip(stored).All(pair => ReadingChain.SaysTheSame(pair.First, pair.Second));
+        return same
+            ? await StandsAsync(found, all, corrector.NewTag, stored, duplicate: true, cancel).ConfigureAwait(false)
+            : Refused([SentAgain.Reading]);
     }
 
     private async Task<PieceRecord?> PieceWithAsync(BatchRecord batch, string tag, CancellationToken cancel) =>

@@ -49,7 +49,8 @@ public sealed partial class WindingRoom
 
         if (entry.Coil is not ("" or SpoolQuestion.Same or SpoolQuestion.New))
         {
-            problems.Add(new Problem("coil", "say whether it is the same coil or a new one", entry.Coil, $"{SpoolQuestion.Same}, {SpoolQuestion.New}, or nothing"));
+            string allowed = $"{SpoolQuestion.Same}, {SpoolQuestion.New}, or nothing";
+            problems.Add(new Problem("coil", "say whether it is the same coil or a new one", entry.Coil, allowed));
         }
 
         readings = Correct(entry, before, readings, problems);
@@ -77,7 +78,9 @@ public sealed partial class WindingRoom
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
             bool isUndo = there.Withdraws || there.Reason == Restored;
-            return !isUndo ? Refused([SentAgain.Reading]) : await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false);
+            return isUndo
+                ? await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false)
+                : Refused([SentAgain.Reading]);
         }
 
         IReadOnlyList<ReadingRecord> last = ReadingChain.LastEntry(ReadingChain.InForce(before));
@@ -108,7 +111,9 @@ public sealed partial class WindingRoom
             : first.TemperatureC is { } celsius ? new RoomTemperature(celsius, "", "", first.TimeUtc) : null;
         IReadOnlyList<ReadingRecord> sent = new EntryReader(entry, tag, room, first.TimeUtc, expectedOhm).Read();
         string reason = entry.Supersedes is null ? "" : entry.Reason.Trim();
-        bool replaces = entry.Supersedes is null ? stored.All(reading => reading.Supersedes is null) : stored.Any(reading => reading.Supersedes == entry.Supersedes);
+        bool replaces = entry.Supersedes is { } old
+            ? stored.Any(reading => reading.Supersedes == old)
+            : stored.All(reading => reading.Supersedes is null);
         return replaces && sent.Count == stored.Count
             && sent.Zip(stored).All(pair => ReadingChain.SaysTheSame(pair.First with { Supersedes = pair.Second.Supersedes, Reason = reason }, pair.Second));
     }

@@ -61,7 +61,8 @@ public sealed record CoilEntry
     public string Instrument { get; init; } = "";
     public string Person { get; init; } = "";
 
-    /// <summary>For a tag that is entered again after its undo while another spool is on: "same" or "new" coil; empty when nobody was asked, and then it is the same.</summary>
+    /// <summary>For a tag that is entered again after its undo while another spool is on: "same" or "new" coil.</summary>
+    /// <remarks>Empty when nobody was asked, and then it is the same.</remarks>
     public string Coil { get; init; } = "";
 
     /// <summary>Set to replace an earlier reading; needs a reason.</summary>

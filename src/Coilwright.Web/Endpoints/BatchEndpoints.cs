@@ -29,7 +29,8 @@ internal static class BatchEndpoints
             return Answers.NotFoundPage();
         }
 
-        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Run"] = await shop.Run.StandingAsync(id, cancel), ["Strip"] = Strip.Of(standing) });
+        BatchRunStanding? run = await shop.Run.StandingAsync(id, cancel);
+        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Run"] = run, ["Strip"] = Strip.Of(standing) });
     }
 
     private static async Task<IResult> EnterPageAsync(Guid id, ShopServices shop, IReadOnlyList<Problem> problems, CoilEntry? typed, string tag, CancellationToken cancel)
@@ -92,7 +93,8 @@ internal static class BatchEndpoints
     }
 
     /// <summary>The question of the tag's spool, when it has been neither answered nor asked before.</summary>
-    private static async Task<SpoolQuestion?> OpenQuestionAsync(Guid id, string tag, CoilEntry entry, string asked, ShopServices shop, CancellationToken cancel)
+    private static async Task<SpoolQuestion?> OpenQuestionAsync(
+        Guid id, string tag, CoilEntry entry, string asked, ShopServices shop, CancellationToken cancel)
     {
         bool settled = entry.Coil.Length > 0 || asked == tag || entry.Resistance.Trim().Length + entry.Inductance.Trim().Length == 0;
         BatchStanding? standing = settled ? null : await shop.Winding.StandingAsync(id, cancel);
@@ -104,6 +106,8 @@ internal static class BatchEndpoints
         IFormCollection form = await request.ReadFormAsync(cancel);
         Guid undoId = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid();
         CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, undoId, form["person"].ToString(), cancel);
-        return outcome.IsConflict ? await EnterPageAsync(id, shop, outcome.Problems, null, "", cancel) : Results.LocalRedirect($"/batches/{id}/enter");
+        return outcome.IsConflict
+            ? await EnterPageAsync(id, shop, outcome.Problems, typed: null, tag: "", cancel)
+            : Results.LocalRedirect($"/batches/{id}/enter");
     }
 }

@@ -5,6 +5,7 @@ using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
@@ -33,14 +34,17 @@ internal static class CorrectionEndpoints
         string tidy = BatchTags.Tidy(standing.Batch, tag);
         if (standing.Coils.FirstOrDefault(coil => coil.Tag == tidy) is not { } coil)
         {
-            return looked is not { Problems.Count: > 0 } ? Answers.NotFoundPage() : Answers.Page<MessagePage>(
-                new() { ["Title"] = "Nothing was corrected", ["Text"] = string.Join(" ", looked.Problems.Select(problem => problem.Message + ".")) },
-                Answers.StatusOf(looked.Problems));
+            return looked is { Problems.Count: > 0 } ? MessageOf(looked.Problems) : Answers.NotFoundPage();
         }
 
         return Answers.Page<CorrectPage>(
-            new() { ["Standing"] = standing, ["Coil"] = coil, ["Typed"] = typed, ["Looked"] = looked }, Answers.StatusOf(looked?.Problems ?? []));
+            new() { ["Standing"] = standing, ["Coil"] = coil, ["Typed"] = typed, ["Looked"] = looked },
+            Answers.StatusOf(looked?.Problems ?? []));
     }
+
+    private static RazorComponentResult MessageOf(IReadOnlyList<Problem> problems) => Answers.Page<MessagePage>(
+        new() { ["Title"] = "Nothing was corrected", ["Text"] = string.Join(" ", problems.Select(problem => problem.Message + ".")) },
+        Answers.StatusOf(problems));
 
     private static async Task<IResult> CorrectAsync(Guid id, string tag, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {

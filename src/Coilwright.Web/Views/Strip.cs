@@ -16,7 +16,8 @@ public sealed record StripPoint(string Tag, Estimate? Value, VerdictKind Kind);
 public sealed record Strip(IReadOnlyList<StripPoint> Points, Band Limits)
 {
     public static Strip Of(BatchStanding standing) => new(
-        [.. standing.Coils.Where(IsDrawn).Select(coil => new StripPoint(coil.Tag, coil.Verdict.DcResistanceAt20C, coil.Verdict.Kind))], standing.Limits)
+        [.. standing.Coils.Where(IsDrawn).Select(coil => new StripPoint(coil.Tag, coil.Verdict.DcResistanceAt20C, coil.Verdict.Kind))],
+        standing.Limits)
     {
         Run = BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))),
         NotDrawn = [.. standing.Coils.Where(coil => !IsDrawn(coil)).Select(coil => coil.Tag)],

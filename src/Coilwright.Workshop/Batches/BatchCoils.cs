@@ -21,7 +21,9 @@ internal sealed class BatchCoils
         _origins = new CoilOrigins(batch, events, readings);
         _coils =
         [
-            .. _origins.Tags.Select(tag => (_origins.Of(tag), (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => inForce.Contains(reading.Id))],
+            .. _origins.Tags.Select(tag => (
+                _origins.Of(tag),
+                (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => inForce.Contains(reading.Id))],
                 (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)])),
         ];
         _evidence = [.. _coils.Select(coil => (coil.Origin.Spool, coil.InForce))];

@@ -148,11 +148,13 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         bool counted = QuantityText.TryParse(said.Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _);
         return there.Kind == said.Kind
             && (said.Tag.Trim().Length == 0 || there.Tag == BatchTags.Tidy(batch, said.Tag))
-            && (said.Machine.Trim().Length == 0 || string.Equals(there.Machine, said.Machine.Trim(), StringComparison.OrdinalIgnoreCase) || there.Tag.Length > 0)
+            && (said.Machine.Trim().Length == 0 || there.Tag.Length > 0 || SameName(there.Machine, said.Machine))
             && (!counted || there.Counter is null || there.Counter == counter.Si)
             && (there.Kind != BatchEventKind.SpoolTaken || (there.Spool == said.Spool.Trim() && there.Choice == said.Choice))
             && there.Note == said.Note.Trim();
     }
+
+    private static bool SameName(string one, string other) => string.Equals(one, other.Trim(), StringComparison.OrdinalIgnoreCase);
 
     private static string MachineOf(BatchRunStanding run, string tag)
     {

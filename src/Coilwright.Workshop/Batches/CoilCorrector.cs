@@ -41,7 +41,8 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
         foreach (ReadingAsWritten other in correction.Readings.Where(written => own.All(reading => reading.Id != written.Id)))
         {
             bool known = all.Any(reading => reading.Id == other.Id);
-            _problems.Add(new Problem("reading", known ? "somebody has corrected that reading meanwhile; look at the coil again" : $"{Tag} has no such reading", other.Value));
+            string why = known ? "somebody has corrected that reading meanwhile; look at the coil again" : $"{Tag} has no such reading";
+            _problems.Add(new Problem("reading", why, other.Value));
         }
 
         foreach (ReadingRecord reading in own)
@@ -73,9 +74,11 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
         ReadingRecord[] there = NewTag == Tag ? [] : [.. inForce.Where(reading => reading.Tag == NewTag)];
         if (there.Length > 0)
         {
+            string typed = string.Join(", ", there.Select(reading => reading.Typed));
             _problems.Add(new Problem(
                 "newTag",
-                $"{NewTag} is there already ({string.Join(", ", there.Select(reading => reading.Typed))}). Is it the same coil, read under two tags? Then undo one of the two. Or does {NewTag} bear a wrong tag? Then correct {NewTag} first",
+                $"{NewTag} is there already ({typed}). Is it the same coil, read under two tags? Then undo one of the two. "
+                + $"Or does {NewTag} bear a wrong tag? Then correct {NewTag} first",
                 NewTag));
         }
     }
@@ -108,7 +111,8 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
 
     private void TakeAway(ReadingRecord old, ReadingRecord[] own)
     {
-        bool othersStay = own.Any(other => other.Id != old.Id && correction.Readings.All(one => one.Id != other.Id || one.Value.Trim().Length > 0));
+        bool Stays(ReadingRecord other) => correction.Readings.All(one => one.Id != other.Id || one.Value.Trim().Length > 0);
+        bool othersStay = own.Any(other => other.Id != old.Id && Stays(other));
         if (!othersStay)
         {
             _problems.Add(new Problem(FieldOf(old), $"{Tag} needs one reading at least: nothing else of it is left", null, AllowedOf(old)));

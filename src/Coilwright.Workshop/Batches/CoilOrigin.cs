@@ -7,7 +7,8 @@ namespace Coilwright.Workshop.Batches;
 /// <param name="Machine">Name of the winder; empty when none was named.</param>
 public sealed record CoilOrigin(string Tag, DateTimeOffset WoundUtc, string Spool, string Machine)
 {
-    /// <summary>Label of the spool that was on when the tag was entered again after its undo and nobody said whether it is the same coil; empty when nothing is in doubt.</summary>
+    /// <summary>Label of the spool that was on when the tag was entered again after its undo and nobody said whether it is the same coil.</summary>
+    /// <remarks>Empty when nothing is in doubt.</remarks>
     public string OtherSpool { get; init; } = "";
 
     /// <summary>What to know about the spool; empty when nothing is in doubt.</summary>

@@ -27,7 +27,8 @@ public sealed class CoilOrigins
         _eventsOf = held.ToLookup(one => one.Tag, StringComparer.Ordinal);
         IReadOnlyDictionary<Guid, ReadingRecord> firsts = ReadingChain.Firsts(readings);
         HashSet<Guid> superseded = [.. readings.Select(reading => reading.Supersedes).OfType<Guid>()];
-        Dictionary<Guid, int> placeOf = readings.Select((reading, place) => (reading.Id, place)).ToDictionary(one => one.Id, one => one.place);
+        Dictionary<Guid, int> placeOf = readings.Select((reading, place) => (reading.Id, place))
+            .ToDictionary(one => one.Id, one => one.place);
         Chain[] chains =
         [
             .. readings.Where(reading => !superseded.Contains(reading.Id))
@@ -46,14 +47,16 @@ public sealed class CoilOrigins
     /// <summary>Tags of the coils that have a reading in force, in order of first entry.</summary>
     public IReadOnlyList<string> Tags { get; }
 
-    /// <summary>Where a coil came from. One that has no reading in force is answered by what was taken back, or else by what the batch was begun with.</summary>
+    /// <summary>Where a coil came from.</summary>
+    /// <remarks>One that has no reading in force is answered by what was taken back, or else by what the batch was begun with.</remarks>
     public CoilOrigin Of(string tag)
     {
         if (_standing.TryGetValue(tag, out Chain? entered))
         {
             Chain first = FirstEntry(entered);
             string spool = SpoolAt(first.First.TimeUtc), then = SpoolAt(entered.First.TimeUtc);
-            bool again = first != entered && first.Last.TimeUtc <= entered.First.TimeUtc, assumed = again && entered.First.NewCoil is null && !Same(spool, then);
+            bool again = first != entered && first.Last.TimeUtc <= entered.First.TimeUtc;
+            bool assumed = again && entered.First.NewCoil is null && !Same(spool, then);
             return new CoilOrigin(tag, first.First.TimeUtc, spool, MachineOf(tag, entered.First.TimeUtc)) { OtherSpool = assumed ? then : "" };
         }
 
@@ -73,7 +76,8 @@ public sealed class CoilOrigins
     /// <summary>What to ask before a tag is entered again; null when nothing is in doubt.</summary>
     public SpoolQuestion? Ask(string tag)
     {
-        if (_standing.ContainsKey(tag) || _takenBack[tag].LastOrDefault() is not { } gone || BegunAnew(tag, gone.Last.TimeUtc, DateTimeOffset.MaxValue))
+        bool stands = _standing.ContainsKey(tag);
+        if (stands || _takenBack[tag].LastOrDefault() is not { } gone || BegunAnew(tag, gone.Last.TimeUtc, DateTimeOffset.MaxValue))
         {
             return null;
         }
@@ -86,7 +90,8 @@ public sealed class CoilOrigins
     public IReadOnlyList<SpoolQuestion> Questions() =>
         [.. _takenBack.Select(coil => coil.Key).Select(Ask).OfType<SpoolQuestion>()];
 
-    /// <summary>The entry by which the coil of a chain was first known: earlier ones of its tag that were taken back are the same coil until one is not.</summary>
+    /// <summary>The entry by which the coil of a chain was first known.</summary>
+    /// <remarks>Earlier ones of its tag that were taken back are the same coil until one is not.</remarks>
     private Chain FirstEntry(Chain entered)
     {
         string tag = entered.First.Tag; // a corrected tag takes its coil's past with it

@@ -143,7 +143,8 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
     {
         Target?[] targets = [.. recipe.Coils.Select(coil => coil.Targets.GetValueOrDefault("dcResistance"))];
         return targets.Length == 0 || targets.Any(target => target is null) || recipe.Connection == Physics.Connection.Parallel ? null
-            : (targets.Sum(target => target!.Nominal.Si * ComparableValue.Factor("dcResistance", target)), targets.Max(target => target!.Tolerance));
+            : (targets.Sum(target => target!.Nominal.Si * ComparableValue.Factor("dcResistance", target)),
+                targets.Max(target => target!.Tolerance));
     }
 
     private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(Marked));

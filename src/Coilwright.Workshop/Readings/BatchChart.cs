@@ -19,7 +19,8 @@ public static class BatchChart
     public static RunChart? Of(IEnumerable<(string Tag, Verdict Verdict)> coilsInOrder)
     {
         (string Tag, Verdict Verdict)[] all = [.. coilsInOrder];
-        (string Tag, double Ohm)[] run = [.. all.Where(coil => Counts(coil.Verdict)).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
+        (string Tag, double Ohm)[] run =
+            [.. all.Where(coil => Counts(coil.Verdict)).Select(coil => (coil.Tag, coil.Verdict.DcResistanceAt20C!.Value.Value))];
         double[] ohms = [.. run.Select(coil => coil.Ohm)];
         if (IndividualsChart.Fit(ohms) is not { } chart)
         {
@@ -27,7 +28,8 @@ public static class BatchChart
         }
 
         int from = Math.Min(ohms.Length, IndividualsChart.UsualBase);
-        return new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, from, RuleSet.WesternElectric.TogetherEvery, [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))])
+        (string, string)[] signals = [.. chart.Signals(ohms).Select(signal => (run[signal.Index].Tag, signal.Rule))];
+        return new RunChart(chart.Centre, chart.LowerLimit, chart.UpperLimit, from, RuleSet.WesternElectric.TogetherEvery, signals)
         {
             LeftOut = all.Length - run.Length,
         };

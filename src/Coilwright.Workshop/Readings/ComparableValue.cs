@@ -3,7 +3,8 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>The value by which readings and targets of one quantity are held against each other: a DC resistance at 20 °C where its temperature is known, all else as it stands.</summary>
+/// <summary>The value by which readings and targets of one quantity are held against each other.</summary>
+/// <remarks>A DC resistance at 20 °C where its temperature is known, all else as it stands.</remarks>
 public static class ComparableValue
 {
     /// <summary>The value of a reading, SI.</summary>

@@ -78,7 +78,8 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return $"\"{reading.Typed}\" is kept as typed: {reading.Flag}";
         }
 
-        string value = reading.Quantity is "inductance" or "dcResistance" ? QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
+        string value = reading.Quantity is "inductance" or "dcResistance"
+            ? QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
             : string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity.ToUpperInvariant()} {si:0.###}");
         if (reading.AtHz is { } hz)
         {
@@ -89,6 +90,9 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
             : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
     }
+
+    private static string At20C(string quantity, double si, double celsius) =>
+        QuantityText.Format(ComparableValue.Of(quantity, si, celsius), QuantityKind.Resistance, 4) + " at 20 °C";
 
     private void Add(string quantity, string typed, QuantityKind? kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
     {

@@ -47,7 +47,9 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
     private static ResistanceJudgement Riddle(string reason) => new(new Finding(VerdictKind.Hold, reason), null, IsOpen: false, TemperatureKnown: false, IsRiddle: true);
 
     private static Estimate At20C(double ohm, double? temperatureC) => temperatureC is { } celsius
-        ? Estimate.Within(ComparableValue.Of("dcResistance", ohm, celsius), CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius), Basis.Measured)
+        ? Estimate.Within(
+            ComparableValue.Of("dcResistance", ohm, celsius),
+            CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius), Basis.Measured)
         : Estimate.Within(ohm, UnknownTemperature, Basis.Measured);
 
     /// <summary>A bare number a thousand times too small is a slip of the hand, not a coil.</summary>

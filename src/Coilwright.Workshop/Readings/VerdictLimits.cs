@@ -124,7 +124,8 @@ public sealed record VerdictLimits
         }
 
         double comparable = ComparableValue.Factor(isResistance ? "dcResistance" : "inductance", target);
-        return new Band(target.Nominal.Si * comparable, target.Low * comparable, target.High * comparable, IsTarget: true, isResistance ? null : target.AtHz ?? UsualHz);
+        return new Band(
+            target.Nominal.Si * comparable, target.Low * comparable, target.High * comparable, IsTarget: true, isResistance ? null : target.AtHz ?? UsualHz);
     }
 
     private static Band OfForecast(Figure figure, double? atHz) => new(figure.Value, figure.Estimate.Low, figure.Estimate.High, IsTarget: false, atHz);

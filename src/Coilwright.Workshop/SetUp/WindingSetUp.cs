@@ -79,7 +79,8 @@ public sealed record WindingSetUp
             On = on,
             RoomC = roomC,
             Phase = RecipePhase.Of(recipe),
-            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on))],
+            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(
+                coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on))],
         };
     }
 }

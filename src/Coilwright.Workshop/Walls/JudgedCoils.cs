@@ -8,7 +8,8 @@ namespace Coilwright.Workshop.Walls;
 /// <summary>Verdicts on the coils of batches, for charts: kept until a batch has grown.</summary>
 internal sealed class JudgedCoils
 {
-    private readonly ConcurrentDictionary<Guid, ((int Readings, int Events) State, IReadOnlyDictionary<string, Verdict> Verdicts)> _known = new();
+    private readonly ConcurrentDictionary<Guid, ((int Readings, int Events) State, IReadOnlyDictionary<string, Verdict> Verdicts)>
+        _known = new();
 
     /// <summary>Verdicts on every coil of some batches, by batch and tag.</summary>
     public async Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>>> OfAsync(

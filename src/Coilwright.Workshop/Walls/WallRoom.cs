@@ -197,11 +197,11 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         private WallPoint PointOf(ChartReading reading)
         {
             double value = ComparableValue.Of(quantity, reading.Si, reading.TemperatureC);
-            bool counts = verdicts.GetValueOrDefault(reading.BatchId)?.GetValueOrDefault(reading.Tag) is { } verdict && BatchChart.Counts(verdict, quantity);
+            Verdict? verdict = verdicts.GetValueOrDefault(reading.BatchId)?.GetValueOrDefault(reading.Tag);
             return new WallPoint(reading.Tag, value, _names[reading.BatchId], reading.Person, reading.TimeUtc)
             {
                 TemperatureKnown = quantity != "dcResistance" || reading.TemperatureC is not null,
-                LeftOut = !counts,
+                LeftOut = verdict is null || !BatchChart.Counts(verdict, quantity),
             };
         }
     }

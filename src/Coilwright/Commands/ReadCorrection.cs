@@ -11,7 +11,11 @@ internal sealed class ReadCorrection
 {
     private readonly Option<bool> _correct = new("--correct") { Description = "Corrects the coil's reading; what is not named stays as it is" };
     private readonly Option<string> _reason = new("--reason") { Description = "With --correct: why, in a few words", DefaultValueFactory = _ => "" };
-    private readonly Option<string> _wrong = new("--wrong") { Description = "With --correct: the wrong reading as it was typed, where several are in force", DefaultValueFactory = _ => "" };
+    private readonly Option<string> _wrong = new("--wrong")
+    {
+        Description = "With --correct: the wrong reading as it was typed, where several are in force",
+        DefaultValueFactory = _ => "",
+    };
     private readonly Option<string> _newTag = new("--new-tag") { Description = "With --correct: the tag it should have had", DefaultValueFactory = _ => "" };
 
     public void AddTo(Command command)

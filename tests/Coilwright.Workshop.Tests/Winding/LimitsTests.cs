@@ -25,7 +25,7 @@ public sealed class LimitsTests
     public async Task Of_two_coils_in_single_connection_the_first_has_the_pickups_target()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        string json = (await File.ReadAllTextAsync(RepositoryPath.Of("demo/recipes/breakwater-twin.json"), Cancel));
+        string json = await File.ReadAllTextAsync(RepositoryPath.Of("demo/recipes/breakwater-twin.json"), Cancel);
         System.Text.Json.Nodes.JsonObject recipe = System.Text.Json.Nodes.JsonNode.Parse(json)!.AsObject();
         recipe["connection"] = "single";
         recipe["targets"] = System.Text.Json.Nodes.JsonNode.Parse("""{ "dcResistance": { "nominal": "3.90 kΩ", "tolerance": "4 %" } }""");
