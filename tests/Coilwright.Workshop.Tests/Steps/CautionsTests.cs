@@ -2,7 +2,7 @@ using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 
-namespace Coilwright.Workshop.Tests.SetUp;
+namespace Coilwright.Workshop.Tests.Steps;
 
 /// <summary>What is being done decides what is warned of, wherever it is asked.</summary>
 public sealed class CautionsTests
@@ -10,15 +10,17 @@ public sealed class CautionsTests
     private static readonly string[] s_baths = [Cautions.HotWax, Cautions.Vapour, Cautions.Hardener];
 
     /// <summary>All six kinds of potting that a recipe may name, with what each is warned of: its own hazards and no other bath's.</summary>
-    public static TheoryData<string, string[]> Kinds => new()
-    {
-        { "none", [] },
-        { "wax", [Cautions.HotWax] },
-        { "paraffin", [Cautions.HotWax] },
-        { "beeswax", [Cautions.HotWax] },
-        { "lacquer", [Cautions.Vapour] },
-        { "epoxy", [Cautions.Hardener, Cautions.Vapour] },
-    };
+    private static readonly (string Kind, string[] Cautions)[] s_kinds =
+    [
+        ("none", []),
+        ("wax", [Cautions.HotWax]),
+        ("paraffin", [Cautions.HotWax]),
+        ("beeswax", [Cautions.HotWax]),
+        ("lacquer", [Cautions.Vapour]),
+        ("epoxy", [Cautions.Hardener, Cautions.Vapour]),
+    ];
+
+    public static IEnumerable<TheoryDataRow<string, string[]>> Kinds => s_kinds.Select(kind => new TheoryDataRow<string, string[]>(kind.Kind, kind.Cautions));
 
     [Theory]
     [MemberData(nameof(Kinds))]
@@ -40,7 +42,7 @@ public sealed class CautionsTests
     public void A_recipe_may_be_potted_in_no_kind_that_is_not_walked_here()
     {
         string problem = RecipeReader.Read(Text("tar", "")).Problems.Single(one => one.Field == "potting.kind").Allowed!;
-        Assert.Equal(Kinds.Select(kind => kind.Data.Item1).Order(), problem.Split('"').Where((_, at) => at % 2 == 1).Order());
+        Assert.Equal(s_kinds.Select(kind => kind.Kind).Order(), problem.Split(", ").Order());
     }
 
     [Theory]
