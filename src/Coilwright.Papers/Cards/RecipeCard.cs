@@ -4,10 +4,10 @@ using Coilwright.Papers.Words;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Cards;
 
@@ -31,18 +31,9 @@ public static class RecipeCard
             parts.Add(new FiguresPart([new KeyFigure("Why this revision", standing.ChangeReason)], 1));
         }
 
-        parts.Add(new CautionPart(string.Join(' ', (string[])[Cautions.Spindle, Cautions.FineWire, .. PottingCautions(recipe.Potting)])));
+        parts.Add(new CautionPart(string.Join(' ', (string[])[.. Cautions.For(Job.Winding), .. Cautions.ForPotting(recipe.Potting?.Kind), .. ChargeRule.HasMagnets(recipe) ? Cautions.For(Job.Handling) : []])));
         return new Sheet("Recipe card", recipe.Name, setUp.Heading, parts, Sheet.CodeOf(recipe.Name));
     }
-
-    /// <summary>What may not be left unsaid where a recipe is potted.</summary>
-    internal static IReadOnlyList<string> PottingCautions(RecipePotting? potting) => potting?.Kind switch
-    {
-        null or "none" or "air" => [],
-        "wax" => [StepCautions.Wax],
-        "lacquer" => [StepCautions.Vapour],
-        _ => [StepCautions.Hardener],
-    };
 
     private static IEnumerable<KeyFigure> Standing(Recipe recipe, SheetHeading heading, RecipeStanding standing, bool alone)
     {

@@ -130,7 +130,7 @@ public static class SetUpSheetHtml
         Term(html, "Spindle", coil.SpindleWords);
         Term(html, "Start", coil.StartSide);
         html.Append("</dl>");
-        Caution(html, Cautions.Spindle);
+        Caution(html, string.Join(' ', Cautions.For(Job.RunningWinder)));
         html.Append("</li>");
     }
 
@@ -209,7 +209,7 @@ public static class SetUpSheetHtml
         }
 
         html.Append("</dl>");
-        Caution(html, Cautions.EndFume);
+        Caution(html, string.Join(' ', Cautions.For(Job.ReadingCoil)));
         html.Append("</li>");
     }
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Words;
 using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Shipping;
 
@@ -30,7 +29,7 @@ public static class PackingList
             new TablePart([.. Cells("no.", "serial", "recipe", "box", boxes), "☐ in"], [.. content.Pieces.Select((piece, at) => (string[])[.. Cells((at + 1).ToString(CultureInfo.InvariantCulture), piece.Serial, piece.Recipe + (piece.Revision.Length > 0 ? ", revision " + piece.Revision : "") + (piece.Set.Length > 0 ? "; set " + piece.Set : ""), piece.Box, boxes), "☐"])], boxes ? [0.5, 1.6, 2.4, 0.8, 0.5] : [0.5, 1.6, 3.2, 0.5]),
             new TextPart("Packed by: ______________________     Day: ______________"),
             .. Magnets(content.MagnetMomentAm2),
-            new CautionPart(StepCautions.Magnets),
+            new CautionPart(string.Join(' ', Cautions.For(Job.Handling))),
         ];
         return new Sheet("Packing list", content.Reference, heading, parts, Sheet.CodeOf(content.Reference)) { OfRevision = false, OwnFacts = [("Reference", content.Reference)] };
     }

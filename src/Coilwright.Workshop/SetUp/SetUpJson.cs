@@ -38,7 +38,7 @@ public static class SetUpJson
             json.WriteEndArray();
             WritePhase(json, setUp.Phase);
             json.WriteStartArray("cautions");
-            foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.ClosingLine])
+            foreach (string caution in (string[])[.. Cautions.For(Job.Winding), Cautions.ClosingLine])
             {
                 json.WriteStringValue(caution);
             }

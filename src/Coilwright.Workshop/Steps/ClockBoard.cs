@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Workshop.Steps;
 
@@ -21,6 +22,18 @@ public sealed record ClockBoard(DateTimeOffset NowUtc, TimeZoneInfo Zone, string
 {
     /// <summary>How long a mix stays on the board after it is to be discarded.</summary>
     private static readonly TimeSpan s_discarded = TimeSpan.FromDays(1);
+
+    /// <summary>Cautions of the baths that pieces go to next; of every bath on the board's way, or of any, where none goes next.</summary>
+    public IReadOnlyList<string> BathCautions
+    {
+        get
+        {
+            StepPlan[] baths = [.. Lines.SelectMany(line => line.Life.Plans.Where(plan => plan.Name == PottingRoom.Step))];
+            StepPlan[] next = [.. Lines.Where(line => line.Standing.Step == PottingRoom.Step).SelectMany(line => line.Life.Plans.Where(plan => plan.Name == PottingRoom.Step))];
+            string[] told = [.. (next.Length > 0 ? next : baths).SelectMany(plan => plan.Cautions).Distinct()];
+            return told.Length > 0 ? told : Cautions.ForBath(null);
+        }
+    }
 
     /// <summary>The board as it stands.</summary>
     public static async Task<ClockBoard> ReadAsync(IShopRecords records, PieceShelf shelf, PottingRoom potting, CancellationToken cancel)

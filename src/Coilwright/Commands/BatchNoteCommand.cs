@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Globalization;
 using Coilwright.Input;
+using Coilwright.Output;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
 
@@ -89,6 +91,10 @@ internal static class BatchNoteCommand
 
         writer.WriteLine(run.NextToBegin is { } next ? $"  next to begin: {next}" : "  every coil is wound or on a spindle");
         writer.WriteLine($"  events: {string.Join("; ", run.History.InForce.TakeLast(6).Select(BatchRun.Words))}");
+        foreach (string line in PlainCautions.Lines(Cautions.For(Job.Winding)))
+        {
+            writer.WriteLine(line);
+        }
     }
 
     private static Option<string> Text(string name, string description) => new(name) { Description = description, DefaultValueFactory = _ => "" };

@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Coilwright.Output;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Commands;
@@ -29,7 +31,7 @@ public static class InkCommand
             {
                 InkMix mix = (await open.Services.Pieces.Ink.NewestAsync(cancel).ConfigureAwait(false))[0].ToMix();
                 TimeZoneInfo zone = (await open.Services.Pieces.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone;
-                said = $"Mix {mix.Label}: discard at {ShopTime.Words(mix.DiscardUtc, zone)}; a print made now is fully hard at {ShopTime.Words(mix.Cure(mix.MixedUtc).EndUtc, zone)}; {mix.Rule.Words}{Environment.NewLine}{StepCautions.Hardener}";
+                said = PlainCautions.Below($"Mix {mix.Label}: discard at {ShopTime.Words(mix.DiscardUtc, zone)}; a print made now is fully hard at {ShopTime.Words(mix.Cure(mix.MixedUtc).EndUtc, zone)}; {mix.Rule.Words}", Cautions.For(Job.Marking));
             }
 
             return (problems, said);

@@ -4,6 +4,7 @@ using Coilwright.Output;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Commands;
@@ -84,7 +85,13 @@ public static class StockCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             Refuse(await open.Services.Stock.MeasureAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(length), parsed.GetRequiredValue(resistance), parsed.GetRequiredValue(temperature), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
-            return await ShowAsync(open, parsed.GetRequiredValue(label), parsed.GetValue(recipe), 0, false, desk, cancel).ConfigureAwait(false);
+            int exit = await ShowAsync(open, parsed.GetRequiredValue(label), parsed.GetValue(recipe), 0, false, desk, cancel).ConfigureAwait(false);
+            foreach (string line in PlainCautions.Lines(Cautions.For(Job.MeasuringWire)))
+            {
+                await desk.Output.WriteLineAsync(line).ConfigureAwait(false);
+            }
+
+            return exit;
         });
         return command;
     }

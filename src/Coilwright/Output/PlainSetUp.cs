@@ -62,12 +62,10 @@ public static class PlainSetUp
         }
 
         writer.WriteLine();
-        foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume])
+        foreach (string line in PlainCautions.Lines(Cautions.For(Job.Winding)))
         {
-            writer.WriteLine("  CAUTION  " + caution);
+            writer.WriteLine(line);
         }
-
-        writer.WriteLine("  " + Cautions.ClosingLine);
     }
 
     private static void AddStop(Table table, WindingSetUp setUp, CoilSetUp coil)

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 using CsCheck;
 
@@ -108,7 +109,7 @@ public sealed class StepRulesTests
         Recipe recipe = RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo", "recipes", "harbour-bridge.json"))).Value!;
         IReadOnlyList<StepPlan> steps = UsualSteps.Of(recipe);
         Assert.Equal(["assembly", "magnets", "potting", "marking", "final test", "packing"], steps.Select(step => step.Name));
-        Assert.Contains(StepCautions.Wax, steps.Single(step => step.Name == "potting").Cautions);
+        Assert.Contains(Cautions.HotWax, steps.Single(step => step.Name == "potting").Cautions);
         Assert.Equal(TimeSpan.FromHours(24), steps.Single(step => step.Name == "marking").HoldAfter); // common practice
     }
 
