@@ -22,11 +22,14 @@ public sealed class PieceServices
         Potting = new PottingRoom(records, Shelf);
         Undo = new UndoDesk(records, Shelf, Potting);
         Ink = new InkRoom(records, Shelf, time);
+        StepUndo = new StepUndoing(records, Shelf, Potting);
+        Times = new TimeMending(records, Shelf, time);
         Sets = new SetRoom(records, Shelf, new OutputBook(Coils));
         Test = new TestBench(records, Shelf, time);
         Dispatch = new Dispatch(records, Shelf);
         Returns = new ReturnDesk(records, Shelf, time);
         Trace = new TraceDesk(records, Shelf);
+        Search = new NameSearch(records, Trace);
         Customers = new CustomerBook(records, time);
     }
 
@@ -38,10 +41,13 @@ public sealed class PieceServices
     public PottingRoom Potting { get; }
     public UndoDesk Undo { get; }
     public InkRoom Ink { get; }
+    public StepUndoing StepUndo { get; }
+    public TimeMending Times { get; }
     public SetRoom Sets { get; }
     public TestBench Test { get; }
     public Dispatch Dispatch { get; }
     public ReturnDesk Returns { get; }
     public TraceDesk Trace { get; }
+    public NameSearch Search { get; }
     public CustomerBook Customers { get; }
 }

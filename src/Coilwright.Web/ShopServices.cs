@@ -22,6 +22,9 @@ public sealed record ShopServices(WindingRoom Winding, RecipeBook Recipes, IShop
     /// <summary>Batches while they are wound.</summary>
     public BatchRun Run { get; } = new(Records, Winding, new MachinePark(Records, Time), Time);
 
+    /// <summary>Batches set up on their winders.</summary>
+    public BatchSetUpService SetUps => new(Records, Run, Machines, Stock, Time);
+
     /// <summary>Pieces, from coils to customers.</summary>
     public PieceServices Pieces { get; } = new(Records, Winding, Time);
 }

@@ -31,7 +31,8 @@ public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecor
     Task<BatchRecord?> FindBatchAsync(Guid batchId, CancellationToken cancel);
 
     /// <summary>Adds a batch; a second one with the same id is not added again.</summary>
-    Task AddBatchAsync(BatchRecord batch, CancellationToken cancel);
+    /// <returns>False when another batch has its name (<see cref="Entry.NameKey"/>): nothing was added.</returns>
+    Task<bool> AddBatchAsync(BatchRecord batch, CancellationToken cancel);
 
     /// <summary>Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
     Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel) => AddReadingsAsync([reading], cancel);

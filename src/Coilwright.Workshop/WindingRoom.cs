@@ -11,9 +11,6 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 {
     private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
-    /// <summary>Limits of released revisions; those never change.</summary>
-    private readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Coil), VerdictLimits> _limits = new();
-
     /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
     private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils, IReadOnlyList<string> Remarks)> _judged = new();
 
@@ -22,13 +19,15 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     public async Task<IReadOnlyList<Problem>> BeginBatchAsync(BatchRecord batch, CancellationToken cancel)
     {
         RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
-        IReadOnlyList<Problem> problems = BatchRules.Check(batch, revision);
-        if (problems.Count == 0)
+        KnownNames known = await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false);
+        IReadOnlyList<Problem> problems = BatchRules.Check(batch, revision, known);
+        if (problems.Count > 0)
         {
-            await records.AddBatchAsync(batch with { Name = batch.Name.Trim(), TagPrefix = batch.TagPrefix.Trim() }, cancel).ConfigureAwait(false);
+            return problems;
         }
 
-        return problems;
+        BatchRecord tidy = batch with { Name = batch.Name.Trim(), TagPrefix = batch.TagPrefix.Trim(), Spool = known.SpoolOf(batch.Spool), Machine = known.WinderOf(batch.Machine) };
+        return await records.AddBatchAsync(tidy, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
     }
 
     /// <summary>A batch with all its coils; null when there is none of this id.</summary>
@@ -48,7 +47,26 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
             _judged[batchId] = judged = (state, coils.Judge(found.Limits), coils.Remarks(found.Limits));
         }
 
-        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings), await RoomAsync(cancel).ConfigureAwait(false)) { Remarks = judged.Remarks };
+        return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings, events), await RoomAsync(cancel).ConfigureAwait(false))
+        {
+            Limits = found.Limits.Resistance,
+            Questions = coils.Questions,
+            Remarks = judged.Remarks,
+            Wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(events)),
+        };
+    }
+
+    /// <summary>Every batch with all its coils, or why it cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchStanding>>> StandingsAsync(CancellationToken cancel)
+    {
+        List<RecordStatus<BatchStanding>> standings = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
+                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+        }
+
+        return standings;
     }
 
     /// <summary>Enters the room's temperature, −10 to 60 °C. It holds for two hours.</summary>
@@ -81,15 +99,28 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
 
         RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-        return new Found(batch, revision, _limits.GetOrAdd((batch.RecipeId, batch.RevisionNumber, batch.CoilName), _ => LimitsOf(batch, revision)));
+        return new Found(batch, revision, BatchLimits.Of(revision, batch.CoilName));
     }
 
-    private static VerdictLimits LimitsOf(BatchRecord batch, RevisionRecord revision)
+    private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
     {
-        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
-        return VerdictLimits.ForCoil(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName));
+        int wanted = BatchNumber.Wanted(batch, BatchHistory.Holding(events));
+        string[] tags = TagsOf(readings);
+        return tags.Length - BatchNumber.Beyond(batch, wanted, tags).Count >= wanted ? null
+            : BatchTags.Next(batch, [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)], wanted);
     }
 
-    private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings) =>
-        BatchTags.Next(batch, [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)]);
+    private static string CountWords(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
+    {
+        int wanted = BatchNumber.Wanted(batch, BatchHistory.Holding(events));
+        string[] tags = TagsOf(readings);
+        return BatchNumber.Words(tags.Length, BatchNumber.Beyond(batch, wanted, tags).Count, wanted);
+    }
+
+    /// <summary>Tags of the coils that have a reading in force, in order of first entry.</summary>
+    private static string[] TagsOf(IReadOnlyList<ReadingRecord> readings)
+    {
+        HashSet<string> there = [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)];
+        return [.. readings.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal).Where(there.Contains)];
+    }
 }

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop;
@@ -8,10 +9,15 @@ namespace Coilwright.Workshop;
 public sealed partial class WindingRoom
 {
     private const string Restored = "undone: the reading before holds again";
-    private const int LongestTag = 40;
 
-    /// <summary>Records what was typed for a coil. An impossible reading is kept and flagged; only a request that names no batch, no coil or no value is refused.</summary>
-    public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel)
+    /// <summary>
+    /// Records what was typed for a coil. What is no reading of a coil is refused, and so is a coil beyond the number of the batch, with what to do instead.
+    /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again.
+    /// </summary>
+    /// <param name="entry">As typed.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <param name="late">When it was made and sent, for an entry that waited; null for one made now.</param>
+    public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel, ToldLate? late = null)
     {
         if (await FindAsync(entry.BatchId, cancel).ConfigureAwait(false) is not { } found)
         {
@@ -22,12 +28,31 @@ public sealed partial class WindingRoom
         string tag = BatchTags.Tidy(found.Batch, entry.Tag);
         if (before.FirstOrDefault(reading => reading.Id == entry.Id) is { } there)
         {
-            bool same = there.Tag == tag && (there.Typed == entry.Resistance || there.Typed == entry.Inductance);
-            return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
+            IReadOnlyList<ReadingRecord> stored = EntryOf(before, there);
+            bool same = SentBefore(entry, tag, stored, await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false), found.Limits.Resistance.Nominal);
+            return same ? await StandsAsync(found, before, TagNow(before, there), stored, duplicate: true, cancel).ConfigureAwait(false) : Refused([SentAgain.Reading]);
         }
 
-        IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
-        List<Problem> problems = Check(tag, readings);
+        EntryReader reader = new(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow(), found.Limits.Resistance.Nominal);
+        IReadOnlyList<ReadingRecord> readings = reader.Read();
+        List<Problem> problems =
+        [
+            .. Check(tag, readings),
+            .. TextLimit.Check([("tag", tag), ("person", entry.Person), ("instrument", entry.Instrument), ("reason", entry.Reason)]),
+        ];
+        if (late is null)
+        {
+            int wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(await records.BatchEventsAsync(entry.BatchId, cancel).ConfigureAwait(false)));
+            problems.AddRange(tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []);
+            problems.AddRange(reader.Problems);
+        }
+
+        if (entry.Coil is not ("" or SpoolQuestion.Same or SpoolQuestion.New))
+        {
+            string allowed = $"{SpoolQuestion.Same}, {SpoolQuestion.New}, or nothing";
+            problems.Add(new Problem("coil", "say whether it is the same coil or a new one", entry.Coil, allowed));
+        }
+
         readings = Correct(entry, before, readings, problems);
         return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }
@@ -44,10 +69,18 @@ public sealed partial class WindingRoom
             return Refused([new Problem("batch", "there is no such batch")]);
         }
 
+        if (undoId == Guid.Empty)
+        {
+            return Refused([NoId]);
+        }
+
         IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
-            return await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false);
+            bool isUndo = there.Withdraws || there.Reason == Restored;
+            return isUndo
+                ? await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false)
+                : Refused([SentAgain.Reading]);
         }
 
         IReadOnlyList<ReadingRecord> last = ReadingChain.LastEntry(ReadingChain.InForce(before));
@@ -67,10 +100,25 @@ public sealed partial class WindingRoom
         return await StoreAsync(found, before, undoing, last[0].Tag, cancel).ConfigureAwait(false);
     }
 
-    /// <summary>Undoes without an id of the client's; sent twice it undoes twice.</summary>
-    public Task<CoilEntryOutcome> UndoLastAsync(Guid batchId, string person, CancellationToken cancel) => UndoLastAsync(batchId, Guid.NewGuid(), person, cancel);
+    private static Problem NoId => new("id", "an undo needs an id of its own, so that sent twice it undoes once", null, "a new UUID");
 
-    private static Problem IdTaken => new("id", "another entry has this id already; nothing was changed");
+    /// <summary>True when an entry says what was stored under its id. Without a temperature it took the room's, and that may be another one by now.</summary>
+    private static bool SentBefore(CoilEntry entry, string tag, IReadOnlyList<ReadingRecord> stored, RoomTemperature? latest, double expectedOhm)
+    {
+        ReadingRecord first = stored[0];
+        bool roomIsOlder = latest is null || latest.TimeUtc < first.TimeUtc;
+        RoomTemperature? room = roomIsOlder ? RoomInForce.At(latest, first.TimeUtc)
+            : first.TemperatureC is { } celsius ? new RoomTemperature(celsius, "", "", first.TimeUtc) : null;
+        IReadOnlyList<ReadingRecord> sent = new EntryReader(entry, tag, room, first.TimeUtc, expectedOhm).Read();
+        string reason = entry.Supersedes is null ? "" : entry.Reason.Trim();
+        bool replaces = entry.Supersedes is { } old
+            ? stored.Any(reading => reading.Supersedes == old)
+            : stored.All(reading => reading.Supersedes is null);
+        return replaces && sent.Count == stored.Count
+            && sent.Zip(stored).All(pair => ReadingChain.SaysTheSame(pair.First with { Supersedes = pair.Second.Supersedes, Reason = reason }, pair.Second));
+    }
+
+    private static string TagNow(IReadOnlyList<ReadingRecord> readings, ReadingRecord reading) => ReadingChain.TagsNow(readings)[reading.Id];
 
     private static CoilEntryOutcome Refused(IReadOnlyList<Problem> problems) => new(problems, null, "", Duplicate: false, null);
 
@@ -85,9 +133,9 @@ public sealed partial class WindingRoom
     private static List<Problem> Check(string tag, IReadOnlyList<ReadingRecord> readings)
     {
         List<Problem> problems = [];
-        if (tag.Length is 0 or > LongestTag)
+        if (tag.Length == 0)
         {
-            problems.Add(new Problem("tag", "a coil needs a tag", tag.Length == 0 ? null : tag, "1 to 40 letters"));
+            problems.Add(new Problem("tag", "a coil needs a tag", null, TextLimit.Tag.Allowed));
         }
 
         if (readings.Count == 0)
@@ -119,6 +167,11 @@ public sealed partial class WindingRoom
             return readings;
         }
 
+        if (readings.Count > 0 && readings[0].Tag != old.Tag)
+        {
+            problems.Add(new Problem("tag", $"a tag is corrected for the whole coil, on the page of {old.Tag}", readings[0].Tag, old.Tag));
+        }
+
         if (readings.Count > 0 && readings.All(reading => reading.Quantity != old.Quantity))
         {
             problems.Add(new Problem("supersedes", "a reading is superseded by one of the same quantity", old.Quantity));
@@ -144,7 +197,7 @@ public sealed partial class WindingRoom
         return added switch
         {
             AddReading.SupersededByAnother => Refused([new Problem("supersedes", "somebody else has superseded that reading meanwhile; look at the coil again")]),
-            AddReading.IdTaken => Refused([IdTaken]),
+            AddReading.IdTaken => Refused([SentAgain.Reading]),
             AddReading.Added => await StandsAsync(found, [.. before, .. readings], tag, readings, duplicate: false, cancel).ConfigureAwait(false),
             _ => await StandsAsync(found, await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false), tag, readings, duplicate: true, cancel).ConfigureAwait(false),
         };
@@ -152,7 +205,12 @@ public sealed partial class WindingRoom
 
     private async Task<CoilEntryOutcome> StandsAsync(Found found, IReadOnlyList<ReadingRecord> all, string tag, IReadOnlyList<ReadingRecord> entered, bool duplicate, CancellationToken cancel)
     {
-        BatchCoils coils = new(found.Batch, all, await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false));
-        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered), duplicate, NextTag(found.Batch, all)) { Signals = coils.SignalsAt(found.Limits, tag) };
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
+        BatchCoils coils = new(found.Batch, all, events);
+        string echo = entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered);
+        return new CoilEntryOutcome([], coils.JudgeOne(found.Limits, tag), echo, duplicate, NextTag(found.Batch, all, events), CountWords(found.Batch, all, events))
+        {
+            Signals = coils.SignalsAt(found.Limits, tag),
+        };
     }
 }

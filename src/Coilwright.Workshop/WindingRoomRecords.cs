@@ -5,7 +5,11 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop;
 
 /// <summary>A coil of a batch as it stands: its readings in force and the verdict on them.</summary>
-public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded, Verdict Verdict, DateTimeOffset LastUtc);
+public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded, Verdict Verdict, DateTimeOffset LastUtc)
+{
+    /// <summary>Where it came from.</summary>
+    public required CoilOrigin Origin { get; init; }
+}
 
 /// <summary>A batch as it stands.</summary>
 /// <param name="Batch">The record.</param>
@@ -16,8 +20,26 @@ public sealed record CoilStanding(string Tag, IReadOnlyList<ReadingRecord> InFor
 /// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
 public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string RevisionLetter, IReadOnlyList<CoilStanding> Coils, string? NextTag, RoomTemperature? RoomC)
 {
+    /// <summary>What the resistance of each coil is held against, at 20 °C: the recipe's target, or the forecast where it sets none.</summary>
+    public required Band Limits { get; init; }
+
+    /// <summary>What is asked when one of these tags is entered again.</summary>
+    public IReadOnlyList<SpoolQuestion> Questions { get; init; } = [];
+
     /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
     public IReadOnlyList<string> Remarks { get; init; } = [];
+
+    /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
+    public int Wanted { get; init; } = Batch.Quantity;
+
+    /// <summary>Tags of coils beyond that number; they are kept, and marked.</summary>
+    public IReadOnlySet<string> Beyond => BatchNumber.Beyond(Batch, Wanted, Coils.Select(coil => coil.Tag));
+
+    /// <summary>True when every coil that is wanted was entered.</summary>
+    public bool IsDone => Coils.Count - Beyond.Count >= Wanted;
+
+    /// <summary>How far it is: "24 of 24 done", "20 of 24", and how many are beyond the number.</summary>
+    public string CountWords => BatchNumber.Words(Coils.Count, Beyond.Count, Wanted);
 }
 
 /// <summary>What a person enters for one coil, as typed.</summary>
@@ -39,6 +61,10 @@ public sealed record CoilEntry
     public string Instrument { get; init; } = "";
     public string Person { get; init; } = "";
 
+    /// <summary>For a tag that is entered again after its undo while another spool is on: "same" or "new" coil.</summary>
+    /// <remarks>Empty when nobody was asked, and then it is the same.</remarks>
+    public string Coil { get; init; } = "";
+
     /// <summary>Set to replace an earlier reading; needs a reason.</summary>
     public Guid? Supersedes { get; init; }
     public string Reason { get; init; } = "";
@@ -50,8 +76,13 @@ public sealed record CoilEntry
 /// <param name="Echo">How the entry was understood, for example "7.43 kΩ at 23.5 °C → 7.332 kΩ at 20 °C".</param>
 /// <param name="Duplicate">True when this id had been stored before.</param>
 /// <param name="NextTag">Tag proposed next.</param>
-public sealed record CoilEntryOutcome(IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag)
+/// <param name="CountWords">How far the batch is, "24 of 24 done"; empty when not stored.</param>
+public sealed record CoilEntryOutcome(
+    IReadOnlyList<Problem> Problems, CoilStanding? Coil, string Echo, bool Duplicate, string? NextTag, string CountWords = "")
 {
     /// <summary>Rules of the run's chart that this coil breaks; empty when the run is steady.</summary>
     public IReadOnlyList<string> Signals { get; init; } = [];
+
+    /// <summary>True when the id was there already with something else in it.</summary>
+    public bool IsConflict => SentAgain.IsAmong(Problems);
 }

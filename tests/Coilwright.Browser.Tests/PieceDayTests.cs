@@ -27,9 +27,11 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Recipe").SelectOptionAsync("Breakwater twin");
         await PressAsync(page, "Coils at hand");
         await page.GetByLabel("Take B-7/BS-001,B-8/BC-001").CheckAsync();
+        await page.GetByLabel("Options").FillAsync("cover nickel");
         await PressAsync(page, "Put together");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("lot of the magnets is missing");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("a name and a value are needed");
         await Expect(page.GetByLabel("Take B-7/BS-001,B-8/BC-001")).ToBeCheckedAsync(); // what was ticked stays
+        await page.GetByLabel("Options").FillAsync("cover: nickel");
         await page.GetByLabel("Lot of the magnets").FillAsync("M-5");
         await PressAsync(page, "Put together");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Piece " + Serial })).ToBeVisibleAsync();

@@ -24,6 +24,35 @@ public sealed class RecipePageTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_slow_older_answer_leaves_a_newer_one_undimmed()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}");
+        ILocator panel = page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" });
+        await Expect(panel).ToHaveAttributeAsync("aria-busy", "false");
+        ILocator resistance = panel.GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" }).First;
+        string before = await resistance.InnerTextAsync();
+        int asked = 0, slow = 1500; // the older one is held back far beyond the moment at which a panel dims
+        await page.RouteAsync("**/forecast", async route =>
+        {
+            bool first = Interlocked.Increment(ref asked) == 1;
+            await Task.Delay(first ? slow : 0);
+            await route.ContinueAsync();
+        });
+        await page.GetByLabel("Turns", new() { Exact = true }).FillAsync("7900");
+        await page.WaitForTimeoutAsync(50);
+        await page.GetByLabel("Turns", new() { Exact = true }).FillAsync("4000");
+        await Expect(resistance).Not.ToHaveTextAsync(before);
+        string newest = await resistance.InnerTextAsync();
+        await page.WaitForTimeoutAsync(slow + 500);
+        Assert.Equal(2, asked);
+        await Expect(panel).ToHaveAttributeAsync("aria-busy", "false");
+        Assert.Equal(newest, await resistance.InnerTextAsync());
+    }
+
+    [Fact]
     public async Task A_mistake_is_answered_beside_its_field_and_what_was_typed_stays()
     {
         await using ServedShop shop = await ServedShop.StartAsync();

@@ -21,7 +21,7 @@ public sealed class SolvePageTests(Chromium chromium)
         ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
         await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2");
         await Expect(answer.GetByRole(AriaRole.Figure).First).ToBeVisibleAsync();
-        await answer.GetByRole(AriaRole.Button, new() { NameRegex = new("Make a draft with turns") }).First.ClickAsync();
+        await answer.GetByRole(AriaRole.Button, new() { NameRegex = new("Make it a draft: turns") }).First.ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
     }
 

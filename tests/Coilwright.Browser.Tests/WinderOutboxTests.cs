@@ -69,6 +69,24 @@ public sealed class WinderOutboxTests(Chromium chromium)
         Assert.Equal(["begun on Winder 2"], await HappenedAsync(page, batch));
     }
 
+    [Fact]
+    public async Task A_refused_stop_leaves_the_buttons_of_a_coil_that_is_being_wound()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        (IPage page, Guid batch) = await BegunAsync(shop);
+        await page.GetByLabel("Counter now").FillAsync("abc");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Pause (P)" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert)).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Pause (P)" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Wire broke (B)" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Resume (R)" })).ToBeHiddenAsync();
+        await page.GetByLabel("Counter now").FillAsync("3000"); // and the right figure is kept by the same buttons
+        await page.GetByRole(AriaRole.Button, new() { Name = "Pause (P)" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Paused C-001", new() { Timeout = 30_000 });
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Pause (P)" })).ToBeHiddenAsync();
+        Assert.Equal(["begun on Winder 2", "paused at 3,000"], await HappenedAsync(page, batch));
+    }
+
     private static ILocator Told(IPage page) => page.GetByRole(AriaRole.List, new() { Name = "Events from this page" });
 
     private async Task<(IPage Page, Guid Batch)> BegunAsync(ServedShop shop)

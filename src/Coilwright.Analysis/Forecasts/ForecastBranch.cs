@@ -14,8 +14,10 @@ public sealed record ForecastBranch(TabulatedBranch Branch, double CapacitanceF,
 
     public static ForecastBranch Of(PickupModel model, CancellationToken cancel = default)
     {
-        PickupForecast pickup = Forecaster.Predict(model, load: null, new ForecastOptions { FrequenciesHz = FrequenciesHz }, cancel).Pickup;
-        TabulatedBranch branch = new([.. pickup.Spectrum.Select(line => line.FrequencyHz)], [.. pickup.Spectrum.Select(line => line.Inductance.Value)], [.. pickup.Spectrum.Select(line => line.Resistance.Value)]);
+        IReadOnlyList<double> drawnFrom = ForecastScene.CurveFrequenciesOf(model);
+        PickupForecast pickup = Forecaster.Predict(model, load: null, new ForecastOptions { FrequenciesHz = [.. FrequenciesHz.Union(drawnFrom).Order()] }, cancel).Pickup;
+        SpectrumForecast[] lines = [.. pickup.Spectrum.Where(line => drawnFrom.Contains(line.FrequencyHz))];
+        TabulatedBranch branch = new([.. lines.Select(line => line.FrequencyHz)], [.. lines.Select(line => line.Inductance.Value)], [.. lines.Select(line => line.Resistance.Value)]);
         return new ForecastBranch(branch, pickup.Capacitance.Value, pickup);
     }
 }

@@ -7,10 +7,10 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>The uncertain inputs of a forecast, and where each coil finds its own. Coils on the same wire share that wire's scatter.</summary>
 internal sealed class ForecastInputs
 {
-    /// <summary>A counter is trusted to ±0.2 % when nothing else is known.</summary>
+    /// <summary>A counter is trusted to ±0.2 % when nothing else is known [Practice].</summary>
     private const double CounterInterval = 0.002;
 
-    /// <summary>Wire lengthens a little on any winder; ± 0.5 % about what the recipe says.</summary>
+    /// <summary>Wire lengthens a little on any winder; ± 0.5 % about what the recipe says [Practice].</summary>
     private const double StretchInterval = 0.005;
 
     /// <summary>Output in volts is not to be trusted beyond ±30 %.</summary>
@@ -94,7 +94,7 @@ internal sealed class ForecastInputs
 
     private (int Magnets, int Model, int Jig) Add(PolesOver poles) => (
         Strings?.Magnets ?? AddMagnets(poles.MagnetSpread),
-        Append(new("field model over the poles", "1", Estimate.Within(1, poles.ModelSpread, Basis.Assumed), Scatter.Normal,
+        Append(new("field model over the poles", "1", new Estimate(1, 1 / (1 + poles.ModelSpread), 1 + poles.ModelSpread, Basis.Assumed), Scatter.LogNormal,
             "permeabilities of magnets and cores, and the error of the surfaces' cutting")
         { Cause = "permeability", IsCommon = true }),
         Append(new("distance of the sensor", "m", new Estimate(poles.JigM, poles.JigM - PolesOver.JigErrorM, poles.JigM + PolesOver.JigErrorM, Basis.Assumed), Scatter.Normal,

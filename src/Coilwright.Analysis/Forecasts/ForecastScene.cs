@@ -15,11 +15,11 @@ internal sealed class ForecastScene
     public const int FastSegments = 60;
     private const int AccurateSegments = 120;
 
-    /// <summary>The response needs the branch between and beyond the asked frequencies; kept sparse, since L(f) and R(f) are smooth.</summary>
-    private static readonly double[] CurveHz = [20, 1_000, 3_000, 7_000, 20_000];
+    /// <summary>Frequencies that the response is drawn from, whatever others are asked for, so that a recipe has one peak; sparse, since L(f) and R(f) are smooth.</summary>
+    private static readonly double[] CurveHz = [20, 120, 1_000, 3_000, 7_000, 10_000, 20_000];
 
     /// <summary>The same where covers and plates make the loss rise with the square of the frequency and level off.</summary>
-    private static readonly double[] SheetCurveHz = [20, 400, 1_000, 2_000, 3_000, 5_000, 7_000, 10_000, 14_000, 20_000];
+    private static readonly double[] SheetCurveHz = [20, 120, 400, 1_000, 2_000, 3_000, 5_000, 7_000, 10_000, 14_000, 20_000];
 
     public ForecastScene(PickupModel model, ForecastOptions options, CancellationToken cancel)
     {
@@ -27,6 +27,7 @@ internal sealed class ForecastScene
         Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
         Wound = [.. model.Coils.Select((coil, c) => WoundOf(coil, Lays[c]))];
         FrequenciesHz = FrequenciesOf(model, options);
+        CurvePlaces = [.. FrequenciesHz.Index().Where(place => CurveFrequenciesOf(model).Contains(place.Item)).Select(place => place.Index)];
         Field = options.Engine.Solve(ProblemOf(model, Wound, FrequenciesHz), cancel);
         Strings = options.Strings
             ? StringsOver.Of(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments, cancel)
@@ -44,13 +45,19 @@ internal sealed class ForecastScene
     public IReadOnlyList<LayEstimate> Lays { get; }
     public IReadOnlyList<WoundCoil> Wound { get; }
     public IReadOnlyList<double> FrequenciesHz { get; }
+
+    /// <summary>Places of the frequencies that the response is drawn from.</summary>
+    public IReadOnlyList<int> CurvePlaces { get; }
     public FieldSolution Field { get; }
 
     /// <summary>One coil at the middle of its inputs.</summary>
     public static WoundCoil WoundOf(PickupModel model, int coil) => WoundOf(model.Coils[coil], QuickLay(model, model.Coils[coil]));
 
     /// <summary>Frequencies that a forecast needs the field at, Hz.</summary>
-    public static IReadOnlyList<double> FrequenciesOf(PickupModel model, ForecastOptions options) => [.. (model.Sheets.Count > 0 ? SheetCurveHz : CurveHz).Concat(options.FrequenciesHz).Distinct().Order()];
+    public static IReadOnlyList<double> FrequenciesOf(PickupModel model, ForecastOptions options) => [.. CurveFrequenciesOf(model).Concat(options.FrequenciesHz).Distinct().Order()];
+
+    /// <summary>Frequencies that a model's response is drawn from, Hz.</summary>
+    public static IReadOnlyList<double> CurveFrequenciesOf(PickupModel model) => model.Sheets.Count > 0 ? SheetCurveHz : CurveHz;
 
     /// <summary>The field problem of wound coils.</summary>
     public static FieldProblem ProblemOf(PickupModel model, IReadOnlyList<WoundCoil> wound, IReadOnlyList<double> frequenciesHz) =>

@@ -26,9 +26,9 @@ internal sealed partial class ForecastVector
 
     /// <summary>The series branch of results that were filled before.</summary>
     public TabulatedBranch BranchOf(double[] y) => new(
-        _scene.FrequenciesHz,
-        [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: true)])],
-        [.. Enumerable.Range(0, _scene.FrequenciesHz.Count).Select(k => y[PlaceOfSpectrum(k, inductance: false)])]);
+        [.. _scene.CurvePlaces.Select(k => _scene.FrequenciesHz[k])],
+        [.. _scene.CurvePlaces.Select(k => y[PlaceOfSpectrum(k, inductance: true)])],
+        [.. _scene.CurvePlaces.Select(k => y[PlaceOfSpectrum(k, inductance: false)])]);
 
     /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>
     private void OverStrings(double[] x, double[] y)

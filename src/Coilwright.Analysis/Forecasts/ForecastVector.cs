@@ -35,6 +35,9 @@ internal sealed partial class ForecastVector
 
     private const double LeastPacking = 0.1;
 
+    /// <summary>What the rarest draws leave of an inductance, and the tightest coupling they may make.</summary>
+    private const double LeastSelf = 0.01, MostCoupling = 0.999;
+
     private readonly ForecastScene _scene;
     private readonly ForecastInputs _inputs;
     private readonly LoadCircuit? _load;
@@ -193,31 +196,52 @@ internal sealed partial class ForecastVector
             return _scene.ElementH(_sheetChange, k, i, j) * _scale[i, j];
         }
 
-        double build = i == j ? field.AirInductanceByBuildHPerM[i] * _buildChange[i] : 0;
-        return (_scene.ElementH(_sheetChange, k, i, j) + build + _cores * field.SpectrumSpreadH[k][i, j]) * (_turnsRatio[i] * _turnsRatio[j]);
+        Complex middle = _scene.ElementH(_sheetChange, k, i, j);
+        double loss = middle.Imaginary * Math.Exp((LossDeparture(k, i) + LossDeparture(k, j)) / 2);
+        return new Complex(i == j ? SelfH(k, i) : MutualH(k, i, j, middle.Real), loss) * (_turnsRatio[i] * _turnsRatio[j]);
+    }
+
+    /// <summary>A coil's own inductance at its middle turns: cores move its logarithm, so that it stays above nothing.</summary>
+    private double SelfH(int k, int coil)
+    {
+        double middle = _scene.ElementH(_sheetChange, k, coil, coil).Real;
+        double moved = middle * Math.Exp(_cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Real / middle));
+        return Math.Max(moved + _scene.Field.AirInductanceByBuildHPerM[coil] * _buildChange[coil], LeastSelf * middle);
+    }
+
+    /// <summary>What two coils share, with the cores; never more than all but a trace of the root of both.</summary>
+    private double MutualH(int k, int i, int j, double middle)
+    {
+        double most = MostCoupling * Math.Sqrt(SelfH(k, i) * SelfH(k, j));
+        return Math.Clamp(middle + _cores * _scene.Field.SpectrumSpreadH[k][i, j].Real, -most, most);
+    }
+
+    /// <summary>By how much the cores move the logarithm of a coil's loss: as far up and down as its half-width says, and never below nothing.</summary>
+    /// <remarks>m·e^±a lie 2·m·sinh a apart. Every coil's loss moves by its own factor and what coils share by the root of both, so that a matrix that takes power everywhere goes on doing so.</remarks>
+    private double LossDeparture(int k, int coil)
+    {
+        double middle = _scene.Field.SpectrumH[k][coil, coil].Imaginary;
+        return Math.Abs(middle) > 0 ? _cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Imaginary / middle) : 0;
     }
 
     private void JoinCoils(double[] y)
     {
         Complex[] branch = _scene.Branch(_resistance, ElementH);
-        double[] henry = new double[branch.Length], ohm = new double[branch.Length];
         for (int k = 0; k < branch.Length; k++)
         {
-            henry[k] = branch[k].Imaginary / (2 * Math.PI * _scene.FrequenciesHz[k]);
-            ohm[k] = branch[k].Real;
-            y[PlaceOfSpectrum(k, inductance: true)] = henry[k];
-            y[PlaceOfSpectrum(k, inductance: false)] = ohm[k];
+            y[PlaceOfSpectrum(k, inductance: true)] = branch[k].Imaginary / (2 * Math.PI * _scene.FrequenciesHz[k]);
+            y[PlaceOfSpectrum(k, inductance: false)] = branch[k].Real;
         }
 
         double[] weights = JoinedDc(y);
-        y[PlaceOf(PickupResult.Inductance)] = henry[_oneKilohertz];
+        y[PlaceOf(PickupResult.Inductance)] = y[PlaceOfSpectrum(_oneKilohertz, inductance: true)];
         y[PlaceOf(PickupResult.Capacitance)] = JoinedCapacitance(y, weights);
         Hum(y, weights);
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
         if (SearchPeaks)
         {
-            Resonances(y, new TabulatedBranch(_scene.FrequenciesHz, henry, ohm));
+            Resonances(y, BranchOf(y));
         }
     }
 

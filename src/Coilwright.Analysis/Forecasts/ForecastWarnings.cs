@@ -33,12 +33,18 @@ internal static class ForecastWarnings
             }
         }
 
-        if (model.Bars.Count > 0 || model.Sheets.Count > 0)
-        {
-            warnings.AddRange(scene.Field.Notes.Select(note => new ForecastWarning(note.Field, note.Message)));
-        }
-
+        warnings.AddRange(scene.Field.Notes.Select(note => new ForecastWarning(note.Field, note.Message)));
         return warnings;
+    }
+
+    /// <summary>Peaks that are there at the middle of all intervals and missing at some end of one.</summary>
+    public static IEnumerable<ForecastWarning> OfPeaks(bool unloaded, bool loaded)
+    {
+        if (unloaded || loaded)
+        {
+            string which = (unloaded, loaded) switch { (true, true) => "both peaks are", (true, false) => "the unloaded peak is", _ => "the peak on the load is" };
+            yield return new("coils", $"{which} so low that a coil made like this may show none; the interval of the frequency holds only where there is one");
+        }
     }
 
     private static string Path(int coil, string field) => string.Create(CultureInfo.InvariantCulture, $"coils[{coil}].{field}");

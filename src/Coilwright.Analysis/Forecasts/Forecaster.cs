@@ -26,7 +26,8 @@ public static class Forecaster
         return new Prediction(
             [.. Enumerable.Range(0, model.Coils.Count).Select(assembly.Coil)],
             assembly.Pickup(load is not null, options.FrequenciesHz),
-            ForecastWarnings.Of(model, scene))
+            [.. ForecastWarnings.Of(model, scene), .. ForecastWarnings.OfPeaks(
+                results[vector.PlaceOf(PickupResult.UnloadedFrequency)].MayVanish, results[vector.PlaceOf(PickupResult.LoadedFrequency)].MayVanish)])
         {
             Named = named.Select((quantity, k) => new NamedFigure(quantity.Name, quantity.Unit, quantity.Told(results[vector.Count + k].Estimate)))
                 .Where(figure => double.IsFinite(figure.Estimate.Value)).ToDictionary(figure => figure.Name, StringComparer.Ordinal),
@@ -101,6 +102,7 @@ public static class Forecaster
                 AirInductance = Of(CoilResult.AirInductance),
                 Inductance = Of(CoilResult.Inductance),
                 Capacitance = Of(CoilResult.Capacitance),
+                HumAreaM2 = scene.Field.EffectiveAreaM2[c],
             };
         }
 

@@ -49,6 +49,9 @@ public sealed record CoilForecast
     public required Figure Inductance { get; init; }
     public required Figure Capacitance { get; init; }
 
+    /// <summary>Turns × area with the cores, what a uniform field along z links, m²; signed by the winding.</summary>
+    public double HumAreaM2 { get; init; }
+
     public IEnumerable<Figure> All =>
         [TurnsPerLayer, Layers, .. Fill is null ? Enumerable.Empty<Figure>() : [Fill], Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
 }

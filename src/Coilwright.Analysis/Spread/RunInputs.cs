@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
+using Coilwright.Physics.Winding;
 
 namespace Coilwright.Analysis.Spread;
 
@@ -19,7 +20,7 @@ public static class RunInputs
         new("sorted-magnets", "magnets and cores sorted: a quarter of their scatter left", ["permeability", "polarisation"], input => Shrunk(input, 0.25)),
         new("steady-tension", "tension held by a brake that is checked: half of the stretch's and lay's scatter left", ["tension", "packing"], input => Shrunk(input, 0.5)),
         new("measured-capacitance", "one coil of the kind measured: capacitance known to ±5 %", ["capacitance"], input => Narrowed(input, 0.05)),
-        new("winding-by-time", "worse: wound by time instead of by count, the turns end between 1 % below and 19 % above (common practice, no source)", ["turns"], ByTime),
+        new("winding-by-time", "worse: wound by time instead of by count; the speed is known to ±10 % and the stop to ±1 s (our assumption)", ["turns"], ByTime),
     ];
 
     /// <summary>The forecast's inputs as they scatter in a run.</summary>
@@ -35,11 +36,12 @@ public static class RunInputs
         s_remedies.Where(remedy => !(byTime && remedy.Key == "winding-by-time") && inputs.Any(input => remedy.Causes.Contains(input.Cause) && !input.Estimate.IsExact))
             .Select(remedy => (remedy.Key, remedy.Words, (Func<UncertainInput, UncertainInput>)(input => remedy.Causes.Contains(input.Cause) ? remedy.To(input) : input)));
 
-    /// <summary>A run aimed at a count and stopped by the clock ends anywhere from under the count to nearly a fifth above it (common practice, no source).</summary>
+    /// <summary>A run stopped by the clock: its turns follow from how well the speed and the stop are known, at the usual speed.</summary>
     private static UncertainInput ByTime(UncertainInput turns)
     {
         double aimed = turns.Estimate.Value;
-        return turns with { Estimate = new Estimate(1.09 * aimed, 0.99 * aimed, 1.19 * aimed, Basis.Assumed), Source = "wound by time, common practice, no source" };
+        double spread = Math.Min(0.95, ClockStop.TurnsSpread(ClockStop.UsualSpeedSpread, ClockStop.UsualStopS, aimed, ClockStop.UsualSpeedRpm));
+        return turns with { Estimate = new Estimate(aimed, aimed * (1 - spread), aimed * (1 + spread), Basis.Assumed), Source = "wound by time: speed ±10 %, stop ±1 s, our assumption" };
     }
 
     /// <summary>Not wider than ± a fraction.</summary>

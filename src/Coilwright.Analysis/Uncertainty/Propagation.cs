@@ -10,7 +10,7 @@ public static class Propagation
     /// <param name="model">Fills the results (second argument) from the input values (first argument); must be finite near the middle.</param>
     /// <param name="scatters">Shape of each result: positive quantities are propagated in their logarithm.</param>
     /// <remarks>
-    /// GUM (JCGM 100:2008) §5.1.2 with finite differences over the interval in place of derivatives, which takes most of the curvature along;
+    /// JCGM 100:2008 §5.1.2 [GUM] with finite differences over the interval in place of derivatives, which takes most of the curvature along;
     /// 2n + 1 runs of the model. Checked against <see cref="Sample"/>.
     /// </remarks>
     public static PropagatedResult[] FirstOrder(
@@ -20,6 +20,7 @@ public static class Propagation
         double[] at = Middle(inputs), middle = new double[results], low = new double[results], high = new double[results];
         model(at, middle);
         double[,] halfWidths = new double[results, inputs.Count];
+        bool[] vanishes = new bool[results];
         for (int i = 0; i < inputs.Count; i++)
         {
             if (inputs[i].Estimate.IsExact)
@@ -35,14 +36,16 @@ public static class Propagation
             at[i] = keep;
             for (int r = 0; r < results; r++)
             {
-                halfWidths[r, i] = IsLog(scatters[r], middle[r]) ? Math.Log(high[r] / low[r]) / 2 : (high[r] - low[r]) / 2;
+                bool log = IsLog(scatters[r], middle[r]);
+                vanishes[r] |= log && !(low[r] > 0 && high[r] > 0);
+                halfWidths[r, i] = log ? HalfOfLog(low[r], middle[r], high[r]) : (high[r] - low[r]) / 2;
             }
         }
 
         PropagatedResult[] propagated = new PropagatedResult[results];
         for (int r = 0; r < results; r++)
         {
-            propagated[r] = Combine(halfWidths, r, inputs.Count, middle[r], IsLog(scatters[r], middle[r]));
+            propagated[r] = Combine(halfWidths, r, inputs.Count, middle[r], IsLog(scatters[r], middle[r])) with { MayVanish = vanishes[r] };
         }
 
         return propagated;
@@ -78,6 +81,15 @@ public static class Propagation
     private static double[] Middle(IReadOnlyList<UncertainInput> inputs) => [.. inputs.Select(input => input.Estimate.Value)];
 
     private static bool IsLog(Scatter scatter, double middle) => scatter == Scatter.LogNormal && middle > 0;
+
+    /// <summary>Half of what lies between both ends in the logarithm; a result that is not there at one end is taken to move as far that way as the other.</summary>
+    private static double HalfOfLog(double low, double middle, double high) => (low > 0, high > 0) switch
+    {
+        (true, true) => Math.Log(high / low) / 2,
+        (true, false) => Math.Log(middle / low),
+        (false, true) => Math.Log(high / middle),
+        _ => 0,
+    };
 
     private static PropagatedResult Combine(double[,] halfWidths, int result, int inputs, double middle, bool log)
     {

@@ -37,4 +37,8 @@ public sealed record UncertainInput(string Name, string Unit, Estimate Estimate,
 /// <summary>One result of a model with the interval that its inputs give it.</summary>
 /// <param name="Estimate">Value at the middle of the inputs, and the 95 % interval.</param>
 /// <param name="Shares">Share of each input in the variance, in the order of the inputs; they sum to 1, or are all 0 for an exact result.</param>
-public sealed record PropagatedResult(Estimate Estimate, IReadOnlyList<double> Shares);
+public sealed record PropagatedResult(Estimate Estimate, IReadOnlyList<double> Shares)
+{
+    /// <summary>True for a positive result that is not there at some end of an input: a peak that is no more.</summary>
+    public bool MayVanish { get; init; }
+}

@@ -1,13 +1,13 @@
 using System.Globalization;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Words;
-using Coilwright.Physics;
 using Coilwright.Physics.Winding;
-using Coilwright.Physics.Wire;
+using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Cards;
 
@@ -31,18 +31,9 @@ public static class RecipeCard
             parts.Add(new FiguresPart([new KeyFigure("Why this revision", standing.ChangeReason)], 1));
         }
 
-        parts.Add(new CautionPart(string.Join(' ', (string[])[Cautions.Spindle, Cautions.FineWire, .. PottingCautions(recipe.Potting)])));
+        parts.Add(new CautionPart(string.Join(' ', (string[])[.. Cautions.For(Job.Winding), .. Cautions.ForPotting(recipe.Potting?.Kind), .. ChargeRule.HasMagnets(recipe) ? Cautions.For(Job.Handling) : []])));
         return new Sheet("Recipe card", recipe.Name, setUp.Heading, parts, Sheet.CodeOf(recipe.Name));
     }
-
-    /// <summary>What may not be left unsaid where a recipe is potted.</summary>
-    internal static IReadOnlyList<string> PottingCautions(RecipePotting? potting) => potting?.Kind switch
-    {
-        null or "none" or "air" => [],
-        "wax" => [StepCautions.Wax],
-        "lacquer" => [StepCautions.Vapour],
-        _ => [StepCautions.Hardener],
-    };
 
     private static IEnumerable<KeyFigure> Standing(Recipe recipe, SheetHeading heading, RecipeStanding standing, bool alone)
     {
@@ -79,8 +70,8 @@ public static class RecipeCard
         yield return new KeyFigure("Turns", coil.Turns.ToString("#,##0.##", CultureInfo.InvariantCulture));
         yield return new KeyFigure("Wire", coil.Wire, $"{Bare(Mm(coil.BareDiameterM.Value))} bare / {Mm(coil.OverallDiameterM.Value)} overall");
         yield return new KeyFigure("Direction", coil.Direction == WindingDirection.Clockwise ? "clockwise" : "counter-clockwise", "seen from the top, start to finish");
-        yield return Ohms(CoilLimits.DcResistanceTarget(recipe, index), coil.At20C);
-        yield return Henries(InductanceTarget(recipe, index), coil.Inductance);
+        yield return Ohms(VerdictLimits.Find(recipe, index, "dcResistance"), coil.At20C);
+        yield return Henries(VerdictLimits.Find(recipe, index, "inductance"), coil.Inductance);
         yield return new KeyFigure("Pitch", Mm(coil.PitchM), $"{FigureWords.Value(coil.TurnsPerLayer)} turns per layer in {Mm(recipe.Coils[index].Bobbin.WindingHeight.Si)}{(coil.PitchStated ? "" : "; pitch from the lay")}");
         yield return new KeyFigure("Tension", Gf(tension.OwnN ?? tension.LowN), $"{(tension.OwnN is null ? "recipe states none; " : "")}band {Bare(Gf(tension.LowN))} – {Bare(Gf(tension.HighN))}, max {Gf(tension.MaximumN)}");
         yield return new KeyFigure("Speed", speedRpm is { } speed ? speed.ToString("#,##0", CultureInfo.InvariantCulture) + " rpm" : "–", coil.RunTimeS is { } time ? string.Create(CultureInfo.InvariantCulture, $"{time / 60:0.0} min a coil") : "not stated in the recipe");
@@ -92,7 +83,7 @@ public static class RecipeCard
     {
         string forecast = $"forecast {Ohm(cold.Expected.Value)}";
         return target is not null && cold is { LowOhm: { } low, HighOhm: { } high }
-            ? new KeyFigure("DC resistance at 20 °C", Ohm(target.Nominal.Si / CopperWire.TemperatureFactor(target.TemperatureC)), $"{Ohm(low)} – {Ohm(high)} passes ({Part(target)}); {forecast}")
+            ? new KeyFigure("DC resistance at 20 °C", Ohm(target.Nominal.Si * ComparableValue.Factor("dcResistance", target)), $"{Ohm(low)} – {Ohm(high)} passes ({Part(target)}); {forecast}")
             : new KeyFigure("DC resistance at 20 °C", Ohm(cold.Expected.Value), $"forecast, 95 % from {Ohm(cold.Expected.Low)} to {Ohm(cold.Expected.High)}; no limit in the recipe");
     }
 
@@ -104,8 +95,8 @@ public static class RecipeCard
     {
         if (recipe.Targets.GetValueOrDefault("dcResistance") is { } ohm)
         {
-            double factor = CopperWire.TemperatureFactor(ohm.TemperatureC);
-            yield return new KeyFigure("DC resistance at 20 °C", Ohm(ohm.Nominal.Si / factor), $"{Ohm(ohm.Low / factor)} – {Ohm(ohm.High / factor)} passes ({Part(ohm)})");
+            double factor = ComparableValue.Factor("dcResistance", ohm);
+            yield return new KeyFigure("DC resistance at 20 °C", Ohm(ohm.Nominal.Si * factor), $"{Ohm(ohm.Low * factor)} – {Ohm(ohm.High * factor)} passes ({Part(ohm)})");
         }
 
         if (recipe.Targets.GetValueOrDefault("inductance") is { } henry)
@@ -126,9 +117,6 @@ public static class RecipeCard
         yield return new KeyFigure("Potting", warm, (potting.Temperature is null ? "no bath temperature, " : "") + (potting.Limit is { } limit ? $"never above {Degrees(limit)}" : "no limit stated: ask for the plastic's"));
         yield return new KeyFigure("Time in it", potting.Time is { } time ? "at least " + QuantityText.FormatIn(time.Si, QuantityKind.Duration, "min", 2) : "–", potting.Time is null ? "not stated in the recipe" : "");
     }
-
-    private static Target? InductanceTarget(Recipe recipe, int index) =>
-        recipe.Coils[index].Targets.GetValueOrDefault("inductance") ?? (recipe.Coils.Count == 1 ? recipe.Targets.GetValueOrDefault("inductance") : null);
 
     private static string Part(Target target) => string.Create(CultureInfo.InvariantCulture, $"±{100 * target.Tolerance:0.##} %");
 

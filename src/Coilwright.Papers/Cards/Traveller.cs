@@ -46,7 +46,7 @@ public static class Traveller
 
         StepStanding standing = StepRules.Stand(plans, facts.Runs, facts.Holds, now, facts.Zone);
         yield return new FiguresPart([new KeyFigure(standing.State == StepState.Held ? "On hold" : "Stands", standing.Words, "when printed, " + ShopTime.Words(now, facts.Zone))], 1);
-        foreach (Hold hold in StepRules.Running(plans, facts.Runs, facts.Holds, now).Where(hold => standing.State != StepState.Held || hold.Words(facts.Zone) != standing.Words))
+        foreach (Hold hold in StepRules.Running(plans, facts.Runs, facts.Holds, now).Where(hold => hold != standing.HeldBy && (standing.State != StepState.Held || hold.Words(facts.Zone) != standing.Words)))
         {
             yield return new TextPart($"Hold: {hold.Words(facts.Zone)}");
         }

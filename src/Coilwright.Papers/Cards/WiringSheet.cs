@@ -39,7 +39,7 @@ public static class WiringSheet
         parts.Add(new TitlePart("Positions of the switch"));
         parts.Add(new TablePart(["position", "sounds", "strings and hum", "hum left"], [.. Positions(recipe, phase, wiring)], [1.5, 1.8, 1.6, 1.6]));
         parts.AddRange(Iron(phase));
-        parts.Add(new CautionPart(Cautions.EndFume));
+        parts.Add(new CautionPart(string.Join(' ', Cautions.For(Job.Wiring))));
         return new Sheet("Wiring sheet", recipe.Name, heading, parts, Sheet.CodeOf(recipe.Name));
     }
 

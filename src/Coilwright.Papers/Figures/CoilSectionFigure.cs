@@ -17,12 +17,12 @@ public static class CoilSectionFigure
     /// <summary>A cover further out than this many builds is not drawn: it would squeeze the winding.</summary>
     private const double MostApart = 4;
 
-    // Each colour twice: the attribute for programs that do not know variables, the style for those that do.
-    private const string InkFill = "fill=\"#1d1a16\" style=\"fill:var(--ink,#1d1a16)\"";
-    private const string InkStroke = "stroke=\"#1d1a16\" style=\"stroke:var(--ink,#1d1a16)\"";
-    private const string InkBoth = "fill=\"#1d1a16\" stroke=\"#1d1a16\" style=\"fill:var(--ink,#1d1a16);stroke:var(--ink,#1d1a16)\"";
-    private const string CopperStroke = "stroke=\"#b4622d\" style=\"stroke:var(--copper,#b4622d)\"";
-    private const string PaperFill = "fill=\"#faf6ee\" style=\"fill:var(--paper,#faf6ee)\"";
+    // Attributes alone: opened by itself the drawing obeys a policy that lets no style through.
+    private const string InkFill = "fill=\"#1d1a16\"";
+    private const string InkStroke = "stroke=\"#1d1a16\"";
+    private const string InkBoth = "fill=\"#1d1a16\" stroke=\"#1d1a16\"";
+    private const string CopperStroke = "stroke=\"#b4622d\"";
+    private const string PaperFill = "fill=\"#faf6ee\"";
 
     /// <summary>An accessible SVG of the half section. Winding order runs from light to dark.</summary>
     /// <param name="section">The turns.</param>

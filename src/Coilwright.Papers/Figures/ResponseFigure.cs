@@ -31,7 +31,7 @@ public static class ResponseFigure
         Frame frame = Frame.Around(tracks, LegendRow * tracks.Length + 34);
         StringBuilder svg = new();
         string description = string.Join(" ", tracks.Select(track => $"{track.Label}, {track.StrokeWord}: {track.Words}."));
-        Write(svg, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure response" role="img" aria-labelledby="{id}-title {id}-desc" viewBox="0 0 {Width} {frame.Bottom + 52:0}" font-family="system-ui, sans-serif" font-size="14" style="background:var(--paper, #faf6ee);color:var(--ink, #1d1a16)">""");
+        Write(svg, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure response" role="img" aria-labelledby="{id}-title {id}-desc" viewBox="0 0 {Width} {frame.Bottom + 52:0}" font-family="system-ui, sans-serif" font-size="14"><rect width="100%" height="100%" fill="var(--paper, #faf6ee)"/>""");
         Write(svg, $"""<title id="{id}-title">{Text(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 Hz to 20 kHz. {Text(description)}</desc>""");
         Write(svg, $"""<defs><clipPath id="{id}-plot"><rect x="{Left}" y="{frame.Top}" width="{Right - Left}" height="{PlotHeight}"/></clipPath></defs>""");
         DrawAxes(svg, frame);

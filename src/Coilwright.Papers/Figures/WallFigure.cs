@@ -70,7 +70,7 @@ public static class WallFigure
 
         foreach ((WallPoint point, int place) in chart.Name == Wall.Individuals ? wall.Points.Select((point, place) => (point, place)).Where(one => one.point.LeftOut) : [])
         {
-            sheet.Signal(place + 1, point.Value / scale, 4, "", $"{point.Tag}: outside the recipe's limits, left out");
+            sheet.Signal(place + 1, point.Value / scale, 4, "", $"{point.Tag}: rejected or in doubt, left out");
         }
     }
 

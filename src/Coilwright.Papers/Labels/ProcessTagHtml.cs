@@ -28,7 +28,7 @@ public static class ProcessTagHtml
     public static string Render(IReadOnlyList<ProcessTag> tags)
     {
         StringBuilder html = new();
-        html.Append($"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Tags</title><style>{Css}</style></head><body><ul>");
+        html.Append($"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Tags</title><style>{Css}</style></head><body><main><ul>");
         foreach (ProcessTag tag in tags)
         {
             html.Append($"<li><p>{E(tag.Kind)}</p>{BarCode.QrSvg(tag.Code)}<h2>{E(tag.Title)}</h2><p>{E(tag.Key.Term)}</p><p class=\"key\">{E(tag.Key.Meaning)}</p><dl>");
@@ -36,6 +36,6 @@ public static class ProcessTagHtml
             html.Append($"</dl><p class=\"caution\" role=\"note\"><strong>CAUTION</strong> {E(tag.Caution)}</p><p class=\"closing\">{E(Cautions.ClosingLine)}</p></li>");
         }
 
-        return html.Append("</ul></body></html>").ToString();
+        return html.Append("</ul></main></body></html>").ToString();
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Labels;
@@ -23,7 +24,7 @@ public static class ProcessTags
             ("Bath", $"never above {QuantityText.Format(basket.LimitC, QuantityKind.Temperature)}: limit of {Said(basket.LimitOf)}"),
             ("Out at", "______________ by ________"),
         ],
-        basket.Kind switch { "wax" => StepCautions.Wax, "lacquer" => StepCautions.Vapour, _ => StepCautions.Hardener });
+        string.Join(' ', Cautions.ForBath(basket.Kind)));
 
     /// <summary>The tag of a mix of ink.</summary>
     /// <param name="mix">The mix.</param>
@@ -45,7 +46,7 @@ public static class ProcessTags
                 ("Cure done", string.Create(CultureInfo.InvariantCulture, $"{ShopTime.Words(cure.EndUtc, zone)} if printed {(printedUtc is null ? "when mixed" : ShopTime.Words(printed, zone))}; {(cure.EndUtc - printed).TotalDays:0.0} days after a print")),
                 ("Rule", mix.Rule.Words),
             ],
-            StepCautions.Hardener);
+            string.Join(' ', Cautions.For(Job.Marking)));
     }
 
     private static string Said(string text) => string.IsNullOrWhiteSpace(text) ? "not stated" : text;

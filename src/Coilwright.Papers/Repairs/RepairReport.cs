@@ -2,7 +2,6 @@ using System.Globalization;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Spec;
 using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Repairs;
 
@@ -29,7 +28,7 @@ public static class RepairReport
             : new TextPart("Nothing was read."));
         parts.Add(new TitlePart("What was done"));
         parts.AddRange(content.Done.Count > 0 ? content.Done.Select(line => new TextPart("– " + line)) : [new TextPart("Nothing yet.")]);
-        parts.Add(new CautionPart($"{Cautions.EndFume} {StepCautions.OldParts}"));
+        parts.Add(new CautionPart(string.Join(' ', Cautions.For(Job.Mending))));
         parts.Add(new TextPart("Cost: " + (content.Cost.Length > 0 ? content.Cost : "not settled")));
         if (content.Answer.Length > 0)
         {

@@ -12,13 +12,17 @@ namespace Coilwright.Papers.SetUp;
 public static class SetUpSheetHtml
 {
     /// <summary>A whole document that prints on A4 or Letter, one page a coil. Needs nothing from outside.</summary>
-    public static string Render(WindingSetUp setUp)
+    /// <param name="setUp">What it says.</param>
+    /// <param name="ways">Addresses and names of pages to go on to, shown above the sheet and not printed; null for none.</param>
+    public static string Render(WindingSetUp setUp, IReadOnlyList<(string Address, string Name)>? ways = null)
     {
         StringBuilder html = new();
         html.Append("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">");
-        html.Append($"<title>Set-up: {E(setUp.RecipeName)}</title><style>{SetUpSheetStyle.Css}</style></head><body>");
+        html.Append($"<title>Set-up: {E(setUp.Batch is { } batch ? $"batch {batch.Name}, {setUp.RecipeName}" : setUp.RecipeName)}</title><style>{SetUpSheetStyle.Css}</style></head><body>");
+        WriteWays(html, ways ?? []);
+        html.Append("<main>");
         html.Append(Pages(setUp));
-        return html.Append("</body></html>").ToString();
+        return html.Append("</main></body></html>").ToString();
     }
 
     /// <summary>The sheets alone, for a page that brings its own head and <see cref="SetUpSheetStyle.Css"/>.</summary>
@@ -33,6 +37,16 @@ public static class SetUpSheetHtml
         return html.ToString();
     }
 
+    private static void WriteWays(StringBuilder html, IReadOnlyList<(string Address, string Name)> ways)
+    {
+        if (ways.Count > 0)
+        {
+            html.Append("<nav class=\"ways\" aria-label=\"To the pages\">");
+            html.Append(string.Concat(ways.Select(way => $"<a href=\"{E(way.Address)}\">{E(way.Name)}</a>")));
+            html.Append("</nav>");
+        }
+    }
+
     private static void WritePage(StringBuilder html, WindingSetUp setUp, CoilSetUp coil, int page)
     {
         html.Append($"<article class=\"sheet\" aria-label=\"Set-up of coil {E(coil.Name)}\">");
@@ -45,7 +59,7 @@ public static class SetUpSheetHtml
 
         html.Append("<ol class=\"steps\">");
         WriteMount(html, coil);
-        WriteThread(html, coil);
+        WriteThread(html, setUp, coil);
         WriteMachine(html, setUp, coil);
         WriteWind(html, coil);
         WriteCheck(html, setUp, coil);
@@ -58,6 +72,12 @@ public static class SetUpSheetHtml
     {
         SheetHeading heading = setUp.Heading;
         html.Append($"<header><div><h1>{E(setUp.RecipeName)}</h1><p class=\"coil\">Coil <strong>{E(coil.Name)}</strong></p></div><dl>");
+        if (setUp.Batch is { } batch)
+        {
+            Term(html, "Batch", batch.Name);
+            Term(html, "Coils", batch.CoilsWords);
+        }
+
         Term(html, "Revision", heading.Revision.Length > 0 ? heading.Revision : "not released");
         Term(html, "Shop", heading.Shop.Length > 0 ? heading.Shop : "–");
         Term(html, "Date", heading.Date is { } date ? date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) : "–");
@@ -71,10 +91,16 @@ public static class SetUpSheetHtml
         string limits = room is { LowOhm: { } low, HighOhm: { } high }
             ? $"passes from {Ohm(low)} to {Ohm(high)}"
             : $"no limit in the recipe; 95 % of coils expected from {Ohm(room.Expected.Low)} to {Ohm(room.Expected.High)}";
+        if (setUp.IsForNoWinder)
+        {
+            html.Append($"<p class=\"no-winder\"><strong>Note</strong> {E(WindingSetUp.ForNoWinderWords)}</p>");
+        }
+
+        string measured = setUp.Batch is not { } batch ? "" : (batch.RoomKnown ? "; the room as entered" : "; no room temperature is in force") + (batch.SpoolWire.Length > 0 ? $", wire of spool {batch.Spool}" : "");
         html.Append("<section class=\"largest\"><div>");
         WriteStop(html, setUp, coil);
         html.Append("</div>");
-        html.Append($"<div><h2>Meter at {E(QuantityText.Format(room.TemperatureC, QuantityKind.Temperature))}</h2><p class=\"meter\">{E(Ohm(room.Expected.Value))}</p><p>{E(limits)}</p></div></section>");
+        html.Append($"<div><h2>Meter at {E(QuantityText.Format(room.TemperatureC, QuantityKind.Temperature))}</h2><p class=\"meter\">{E(Ohm(room.Expected.Value))}</p><p>{E(limits + measured)}</p></div></section>");
     }
 
     private static void WriteStop(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
@@ -82,8 +108,9 @@ public static class SetUpSheetHtml
         if (setUp.HasCounter)
         {
             string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns") : "";
-            html.Append($"<h2>Counter stop</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
-            html.Append($"<p>for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {E(setUp.CorrectionBasis)}{doubt}</p>");
+            html.Append($"<h2>{(setUp.IsForNoWinder ? "Real turns" : "Counter stop")}</h2><p class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>");
+            string correction = $"for {Count(coil.Turns)} real turns, correction × {setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {setUp.CorrectionBasis}{doubt}";
+            html.Append($"<p>{E(setUp.IsForNoWinder ? "no counter's correction is in it" : correction)}</p>");
         }
         else if (coil.OnMachine?.Timed is { } timed)
         {
@@ -103,18 +130,23 @@ public static class SetUpSheetHtml
         Term(html, "Spindle", coil.SpindleWords);
         Term(html, "Start", coil.StartSide);
         html.Append("</dl>");
-        Caution(html, Cautions.Spindle);
+        Caution(html, string.Join(' ', Cautions.For(Job.RunningWinder)));
         html.Append("</li>");
     }
 
-    private static void WriteThread(StringBuilder html, CoilSetUp coil)
+    private static void WriteThread(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
     {
         html.Append("<li><h2>Thread the wire</h2><dl>");
         Term(html, "Wire", coil.Wire);
+        if (setUp.Batch is { } batch)
+        {
+            Term(html, "Spool", batch.SpoolWords);
+        }
+
         Term(html, "Bare / overall", $"{Mm(coil.BareDiameterM.Value)} / {Mm(coil.OverallDiameterM.Value)}");
         Term(html, "A coil takes", $"{FigureWords.WithInterval(coil.WireLength)}, {FigureWords.WithInterval(coil.WireMass)}");
         TensionAdvice tension = coil.Tension;
-        Term(html, "Tension", (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ") + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)}");
+        Term(html, "Tension", (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ") + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)} ({TensionAdvice.Source})");
         html.Append("</dl>");
         Caution(html, Cautions.FineWire);
         html.Append("</li>");
@@ -177,7 +209,7 @@ public static class SetUpSheetHtml
         }
 
         html.Append("</dl>");
-        Caution(html, Cautions.EndFume);
+        Caution(html, string.Join(' ', Cautions.For(Job.ReadingCoil)));
         html.Append("</li>");
     }
 
@@ -193,12 +225,12 @@ public static class SetUpSheetHtml
         html.Append("</ul></section>");
     }
 
-    /// <summary>What the code says: recipe, revision and coil, shortened to what can be printed.</summary>
+    /// <summary>What the code says: the batch, which it opens; else recipe, revision and coil, shortened to what can be printed.</summary>
     private static string Code(WindingSetUp setUp, CoilSetUp coil) =>
-        string.Join('/', new[] { setUp.RecipeName, setUp.Heading.Revision, coil.Name }.Where(part => part.Length > 0)).ToUpperInvariant();
+        setUp.Batch?.Name ?? string.Join('/', new[] { setUp.RecipeName, setUp.Heading.Revision, coil.Name }.Where(part => part.Length > 0)).ToUpperInvariant();
 
     private static string Where(WindingSetUp setUp) =>
-        setUp.RecipeName + (setUp.Heading.Revision.Length > 0 ? ", revision " + setUp.Heading.Revision : "") + (setUp.Heading.Shop.Length > 0 ? ", " + setUp.Heading.Shop : "");
+        (setUp.Batch is { } batch ? $"Batch {batch.Name}, " : "") + setUp.RecipeName + (setUp.Heading.Revision.Length > 0 ? ", revision " + setUp.Heading.Revision : "") + (setUp.Heading.Shop.Length > 0 ? ", " + setUp.Heading.Shop : "");
 
     private static void Term(StringBuilder html, string term, string meaning) => html.Append($"<div><dt>{E(term)}</dt><dd>{E(meaning)}</dd></div>");
 

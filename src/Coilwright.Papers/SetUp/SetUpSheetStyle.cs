@@ -32,12 +32,35 @@ public static class SetUpSheetStyle
         .steps > li > h2 { grid-row: span 3; margin: 0; }
         .steps > li > :not(h2) { grid-column: 2; }
         .caution { border: 2px solid var(--ink); border-left-width: 10px; padding: 1mm 2.5mm; margin-top: 1mm !important; font-size: 14px; break-inside: avoid; }
+        .no-winder { border: 2px dashed var(--ink); padding: 1mm 2.5mm; margin-top: 1mm !important; }
+        .ways { display: flex; flex-wrap: wrap; gap: 4px 20px; max-width: 186mm; margin: 0 auto; padding: 3mm 3mm 0; }
+        .ways a { color: var(--copper); padding: 10px 0; min-height: 24px; }
+        @media print { .ways { display: none; } }
         .caution strong { text-transform: uppercase; letter-spacing: 0.06em; margin-right: 1mm; }
         .break { padding: 1mm 0; }
         .break ul { padding-left: 5mm; }
         .sheet footer { display: flex; justify-content: space-between; align-items: center; gap: 6mm; border-top: 3px solid var(--copper); padding-top: 1.5mm; font-size: 14px; }
         .sheet .barcode { height: 9mm; flex: none; background: #fff; }
-        @media print { html { background: #fff; } }
+        @media screen and (max-width: 560px) {
+          .sheet { padding: 4mm; overflow-wrap: anywhere; }
+          .sheet header, .largest, .steps dl.pairs, .sheet header dl { display: block; }
+          .steps > li { grid-template-columns: minmax(0, 1fr); }
+          .steps > li > :not(h2) { grid-column: 1; }
+          .largest .stop, .largest .meter { font-size: 44px; }
+          .sheet footer { flex-wrap: wrap; }
+        }
+        @media print {
+          html { background: #fff; }
+          body { font-size: 13px; line-height: 1.22; }
+          .sheet h1 { font-size: 24px; }
+          .sheet h2 { font-size: 14px; }
+          .sheet header .coil { font-size: 17px; }
+          .sheet header dl, .sheet footer { font-size: 12.5px; }
+          .largest { padding: 1mm 0; }
+          .largest .meter { font-size: 48px; }
+          .steps > li { padding-top: 0.6mm; padding-bottom: 0.6mm; }
+          .caution { font-size: 12px; padding: 0.6mm 2.5mm; }
+        }
         .closing { font-weight: 600; }
         """;
 }

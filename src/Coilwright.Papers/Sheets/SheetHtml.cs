@@ -46,13 +46,13 @@ public static class SheetHtml
     {
         StringBuilder html = new();
         html.Append("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">");
-        html.Append($"<title>{E(sheets.Count > 0 ? $"{sheets[0].Kind}: {sheets[0].Subject}" : "Papers")}</title><style>{SetUpSheetStyle()}{Css}</style></head><body>");
+        html.Append($"<title>{E(sheets.Count > 0 ? $"{sheets[0].Kind}: {sheets[0].Subject}" : "Papers")}</title><style>{SetUpSheetStyle()}{Css}</style></head><body><main>");
         for (int index = 0; index < sheets.Count; index++)
         {
             Write(html, sheets[index], index);
         }
 
-        return html.Append("</body></html>").ToString();
+        return html.Append("</main></body></html>").ToString();
     }
 
     private static string SetUpSheetStyle() => SetUp.SetUpSheetStyle.Css;

@@ -33,6 +33,7 @@ public static class CertificateOfTest
                 : new TextPart("No instrument was written down."),
             new TextPart("These are readings of this shop with the instruments named. It is no calibration certificate, and says nothing of what was not read."),
             new TextPart("Signed: ______________________     Day: ______________"),
+            new CautionPart(string.Join(' ', Cautions.For(Job.Owning))),
         ];
         return new Sheet("Certificate of test", content.Subject, heading, parts, Sheet.CodeOf(content.Subject)) { OfRevision = false };
     }

@@ -1,4 +1,4 @@
-using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Papers.Spec;
 
@@ -29,7 +29,7 @@ public sealed record PieceReading(string Quantity, double Si)
     public bool IsNumber => double.IsFinite(Si) && Flag.Length == 0;
 
     /// <summary>The value to compare, SI: a DC resistance at 20 °C where its temperature is known, all else as read.</summary>
-    public double Comparable => Quantity == "dcResistance" && TemperatureC is { } celsius ? CopperWire.CorrectTo20C(Si, celsius) : Si;
+    public double Comparable => ComparableValue.Of(Quantity, Si, TemperatureC);
 
     /// <summary>Half of the interval about <see cref="Comparable"/>, a part of it; null when nothing is known of it. An unknown temperature counts.</summary>
     public double? HalfPart => Quantity == "dcResistance" && TemperatureC is null ? Math.Sqrt(UnknownTemperaturePart * UnknownTemperaturePart + (UncertaintyPart ?? 0) * (UncertaintyPart ?? 0)) : UncertaintyPart;

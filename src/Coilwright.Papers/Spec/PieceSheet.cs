@@ -4,6 +4,7 @@ using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Words;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -39,6 +40,11 @@ public static class PieceSheet
         parts.Add(new TextPart($"Loaded means: {LoadWords.Of(load)}."));
         parts.Add(new TitlePart("Coils, from the recipe"));
         parts.Add(SpecSheet.Coils(recipe, prediction, hideTurns || SpecSheet.HidesTurns(recipe)));
+        if (ChargeRule.HasMagnets(recipe))
+        {
+            parts.Add(new CautionPart(string.Join(' ', Cautions.For(Job.Owning))));
+        }
+
         return new Sheet("Spec sheet of a piece", recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial)) { OwnFacts = [("Serial", piece.Serial)] };
     }
 

@@ -27,13 +27,13 @@ public static class TagSheetHtml
     public static string Render(BatchRecord batch, int first, int count)
     {
         StringBuilder html = new();
-        html.Append($"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Tags of batch {E(batch.Name)}</title><style>{Css}</style></head><body><h1>Batch {E(batch.Name)}: tags</h1><ul>");
+        html.Append($"<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\"><title>Tags of batch {E(batch.Name)}</title><style>{Css}</style></head><body><main><h1>Batch {E(batch.Name)}: tags</h1><ul>");
         foreach (int number in Enumerable.Range(first, count))
         {
             string tag = BatchTags.Of(batch, number), code = BatchTags.CodeOf(batch, tag);
             html.Append($"<li><strong>{E(tag)}</strong>{BarCode.Svg(code, 24)}{BarCode.QrSvg(code)}</li>");
         }
 
-        return html.Append("</ul></body></html>").ToString();
+        return html.Append("</ul></main></body></html>").ToString();
     }
 }

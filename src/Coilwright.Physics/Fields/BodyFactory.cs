@@ -9,11 +9,24 @@ internal sealed class BodyFactory(FieldSettings settings)
     /// <summary>Added for a blade, whose panels have been checked by refinement alone.</summary>
     private const double BladeError = 0.02;
 
+    /// <summary>Fewest panels along a bar over the usual number.</summary>
+    private const double LeastScale = 0.2;
+
     private readonly Dictionary<(double, double, double, double), RingMesh> _meshes = [];
+
+    private double _panelsScale = 1;
+
+    /// <summary>Rods and screws of a problem.</summary>
+    public static int RodsOf(FieldProblem problem) => problem.Coils.Sum(coil => coil.Poles.Where(pole => pole.Shape != PoleShape.Blade).Sum(pole => pole.PositionsM.Count));
 
     public List<MagneticBody> Make(FieldProblem problem)
     {
         List<MagneticBody> bodies = [];
+        while (_panelsScale > LeastScale && PanelsOf(problem) > settings.MostPanels)
+        {
+            _panelsScale *= 0.9;
+        }
+
         Azimuth azimuth = new(problem.Bars.Count > 0 ? settings.HarmonicsWithBars : settings.Harmonics, !MirrorsAcross(problem), settings.PairedWaves);
         foreach (FieldCoil coil in problem.Coils)
         {
@@ -26,7 +39,7 @@ internal sealed class BodyFactory(FieldSettings settings)
         foreach (BarModel bar in problem.Bars.Where(bar => Matters(bar.RelativePermeability, bar.ConductivitySPerM) || bar.PolarisationT != default))
         {
             double thin = Math.Min(bar.SizeM.XM, Math.Min(bar.SizeM.YM, bar.SizeM.ZM));
-            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, settings.BarError);
+            BodyMaterial material = new(bar.RelativePermeability, bar.ConductivitySPerM.Value, SkinShape.Slab, thin / 2, settings.BarError + (_panelsScale < 1 ? FieldSettings.CoarseError : 0));
             bodies.Add(new PanelBody(bar.CentreM, bar.SizeM, Divisions(bar.SizeM, settings.LongPanels), material, bar.PolarisationT, settings.PanelPoints));
         }
 
@@ -61,7 +74,7 @@ internal sealed class BodyFactory(FieldSettings settings)
     {
         SkinShape skin = pole.Shape == PoleShape.Blade ? SkinShape.Slab : SkinShape.Cylinder;
         BodyMaterial material = new(pole.RelativePermeability, pole.ConductivitySPerM.Value, skin, pole.DiameterM / 2,
-            pole.Shape switch { PoleShape.Screw => ThreadError, PoleShape.Blade => BladeError, _ => 0 });
+            pole.Shape switch { PoleShape.Screw => ThreadError, PoleShape.Blade => BladeError, _ => 0 } + (IsCoarse(pole) ? FieldSettings.CoarseError : 0));
         for (int i = 0; i < pole.PositionsM.Count; i++)
         {
             double x = coil.Position.XM + pole.PositionsM[i], y = coil.Position.YM, top = coil.Position.ZM + pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)];
@@ -83,18 +96,38 @@ internal sealed class BodyFactory(FieldSettings settings)
         var key = (pole.DiameterM, pole.LengthM, head ? pole.HeadDiameterM : 0, head ? pole.HeadHeightM : 0);
         if (!_meshes.TryGetValue(key, out RingMesh? mesh))
         {
+            double radius = pole.DiameterM / 2;
+            int side = Rings(settings.SideRings, pole.LengthM, radius), cap = Rings(settings.CapRings, radius, pole.LengthM);
             _meshes[key] = mesh = head
-                ? RingMesh.Screw(pole.DiameterM / 2, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, settings.SideRings, settings.CapRings)
-                : RingMesh.Rod(pole.DiameterM / 2, pole.LengthM, settings.SideRings, settings.CapRings);
+                ? RingMesh.Screw(radius, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, side, cap)
+                : RingMesh.Rod(radius, pole.LengthM, side, cap);
         }
 
         return mesh;
     }
 
+    /// <summary>Rings along a stretch of an outline: at least the usual, and as many as keep the widest (π/2 of the mean) within its share of what lies across.</summary>
+    private int Rings(int usual, double along, double across) =>
+        (int)Math.Clamp(Needed(along, across), usual, settings.MostRings * usual);
+
+    private double Needed(double along, double across) => Math.Ceiling(Math.PI / 2 * along / (settings.WidestRing * across));
+
+    /// <summary>True for a pole that is cut more coarsely than its shape asks for.</summary>
+    private bool IsCoarse(PoleModel pole) => pole.Shape == PoleShape.Blade ? _panelsScale < 1
+        : Needed(pole.LengthM, pole.DiameterM / 2) > settings.MostRings * settings.SideRings || Needed(pole.DiameterM / 2, pole.LengthM) > settings.MostRings * settings.CapRings;
+
+    private int PanelsOf(FieldProblem problem)
+    {
+        int Faces((int X, int Y, int Z) parts) => 2 * (parts.X * parts.Y + parts.Y * parts.Z + parts.Z * parts.X);
+        IEnumerable<PoleModel> blades = problem.Coils.SelectMany(coil => coil.Poles).Where(pole => pole.Shape == PoleShape.Blade);
+        return problem.Bars.Sum(bar => Faces(Divisions(bar.SizeM, settings.LongPanels)))
+            + blades.Sum(pole => pole.PositionsM.Count * Faces(Divisions(new Vector3M(pole.WidthM, pole.DiameterM, pole.LengthM), settings.BladePanels)));
+    }
+
     private (int X, int Y, int Z) Divisions(Vector3M size, int longest)
     {
         double length = Math.Max(size.XM, Math.Max(size.YM, size.ZM));
-        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(longest / 2.0 * Math.Pow(side / length, settings.PanelPower)));
+        int Parts(double side) => Math.Max(2, 2 * (int)Math.Round(_panelsScale * longest / 2.0 * Math.Pow(side / length, settings.PanelPower)));
         return (Parts(size.XM), Parts(size.YM), Parts(size.ZM));
     }
 }

@@ -19,13 +19,3 @@ public sealed class AccurateFieldEngine : IFieldEngine
 
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default) => _engine.Solve(problem, cancel);
 }
-
-/// <summary>The fast engine with what it misses at one design put right by the accurate one: over changes of a tenth to a third, 0.4 % of an inductance is left.</summary>
-public sealed class CalibratedFieldEngine(FieldCalibration calibration) : IFieldEngine
-{
-    private readonly FastFieldEngine _fast = new();
-
-    public string Name => "fast, corrected";
-
-    public FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default) => calibration.Correct(_fast.Solve(problem, cancel));
-}

@@ -21,6 +21,18 @@ internal sealed record FieldSettings
     public required int SideRings { get; init; }
     public required int CapRings { get; init; }
 
+    /// <summary>Widest ring on a rod's side over its radius, and on an end over its length: long and flat rods get more rings, up to <see cref="MostRings"/> times as many.</summary>
+    public required double WidestRing { get; init; }
+
+    /// <summary>Times as many rings as usual that a long or flat rod gets; less with many poles.</summary>
+    public int MostRings { get; init; } = 8;
+
+    /// <summary>Panels of all bars and blades together: beyond that they are cut more coarsely.</summary>
+    public required int MostPanels { get; init; }
+
+    /// <summary>Added where rods or bars are cut more coarsely than their shape asks for, for want of time and memory. Our assumption.</summary>
+    public const double CoarseError = 0.1;
+
     /// <summary>Panels along a bar's longest side; the shorter ones get their share, at least two.</summary>
     public required int LongPanels { get; init; }
 
@@ -57,33 +69,8 @@ internal sealed record FieldSettings
     public required double FieldError { get; init; }
     public required double FieldErrorWithBars { get; init; }
 
-    /// <summary>While a value is being moved: one and six rods against finite elements −0.2 % (µ 4.5) to −0.85 % (µ 100, 500) of the total, −1.4 % of the cores' share.</summary>
-    public static FieldSettings Fast { get; } = new()
-    {
-        Air = Resolution.Fast,
-        Layers = 2,
-        ArcNodes = 4,
-        Around = 8,
-        Harmonics = 0,
-        HarmonicsWithBars = 1,
-        PairedWaves = true,
-        SideRings = 12,
-        CapRings = 4,
-        LongPanels = 16,
-        PanelPower = 0.75,
-        PanelPoints = 2,
-        BladePanels = 14,
-        Directions = 7,
-        SheetPanels = 110,
-        SheetCurrents = 3,
-        SheetTolerance = 0.02,
-        SheetDirections = 2,
-        CoreError = 0.025,
-        BarError = 0.03,
-        ContactError = 0.08,
-        FieldError = 0.008,
-        FieldErrorWithBars = 0.02,
-    };
+    /// <summary>What a problem is solved with that this cut cannot resolve; null for the finest.</summary>
+    public FieldSettings? Finer { get; init; }
 
     /// <summary>For what is kept and printed: within 0.1 % of the total with rods, 0.2 % with a bar beside them.</summary>
     public static FieldSettings Accurate { get; } = new()
@@ -97,10 +84,12 @@ internal sealed record FieldSettings
         PairedWaves = true,
         SideRings = 32,
         CapRings = 10,
+        WidestRing = 0.8,
         LongPanels = 24,
         PanelPower = 0.5,
         PanelPoints = 3,
         BladePanels = 28,
+        MostPanels = 4000,
         Directions = 14,
         SheetPanels = 450,
         SheetCurrents = 5,
@@ -111,5 +100,44 @@ internal sealed record FieldSettings
         ContactError = 0.05,
         FieldError = 0.003,
         FieldErrorWithBars = 0.012,
+    };
+
+    /// <summary>While a value is being moved: one and six rods against finite elements −0.2 % (µ 4.5) to −0.85 % (µ 100, 500) of the total, −1.4 % of the cores' share.</summary>
+    public static FieldSettings Fast { get; } = new()
+    {
+        Air = Resolution.Fast,
+        Layers = 2,
+        ArcNodes = 4,
+        Around = 8,
+        Harmonics = 0,
+        HarmonicsWithBars = 1,
+        PairedWaves = true,
+        SideRings = 12,
+        CapRings = 4,
+        WidestRing = 1.6,
+        LongPanels = 16,
+        PanelPower = 0.75,
+        PanelPoints = 2,
+        BladePanels = 14,
+        MostPanels = 1600,
+        Directions = 7,
+        SheetPanels = 110,
+        SheetCurrents = 3,
+        SheetTolerance = 0.02,
+        SheetDirections = 2,
+        CoreError = 0.025,
+        BarError = 0.03,
+        ContactError = 0.08,
+        FieldError = 0.008,
+        FieldErrorWithBars = 0.02,
+        Finer = Accurate,
+    };
+
+    /// <summary>These settings for a number of rods: many of them are cut with fewer rings, and very many without waves around them.</summary>
+    public FieldSettings For(int rods) => rods switch
+    {
+        <= 14 => this,
+        <= 24 => this with { MostRings = 2, Finer = null },
+        _ => Fast with { MostRings = 1, Finer = null, Harmonics = 0, HarmonicsWithBars = 0, CoreError = Fast.CoreError + CoarseError },
     };
 }

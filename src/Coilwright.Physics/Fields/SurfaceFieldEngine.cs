@@ -9,7 +9,39 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     /// <summary>Slow enough for cores to follow without loss, Hz.</summary>
     private const double LeastHz = 1e-3;
 
+    /// <summary>A breach of passivity this small is rounding.</summary>
+    private const double Rounding = 1e-9;
+
+    /// <summary>Solves a problem; what the cut leaves impossible is solved more finely, and what is impossible even then is moved to the nearest that is possible, and said.</summary>
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel)
+    {
+        FieldSettings fitting = settings.For(BodyFactory.RodsOf(problem));
+        return (ReferenceEquals(fitting, settings) ? this : new SurfaceFieldEngine(fitting)).SolveChecked(problem, cancel);
+    }
+
+    private FieldSolution SolveChecked(FieldProblem problem, CancellationToken cancel)
+    {
+        FieldSolution solution = SolveOnce(problem, cancel);
+        double breach = Passivity.Breach(solution), error = settings.CoreError;
+        if (breach > settings.CoreError && settings.Finer is { } finer)
+        {
+            (FieldSolution again, error) = (new SurfaceFieldEngine(finer).SolveOnce(problem, cancel), finer.CoreError);
+            (solution, breach) = (again, Passivity.Breach(again));
+        }
+
+        if (breach <= Rounding)
+        {
+            return solution;
+        }
+
+        FieldSolution nearest = Passivity.Nearest(solution);
+        return breach <= error ? nearest : nearest with
+        {
+            Notes = [.. nearest.Notes, new FieldNote("coils", "the field of these poles and bars lies beyond what the engine resolves: as cut, they would give power or take inductance away. Inductance and loss are the nearest that are possible, and their intervals are wider by what was moved; make sure of the parts' sizes and of the gaps between them")],
+        };
+    }
+
+    private FieldSolution SolveOnce(FieldProblem problem, CancellationToken cancel)
     {
         IReadOnlyList<FieldCoil> coils = problem.Coils;
         List<MagneticBody> bodies = new BodyFactory(settings).Make(problem);
@@ -49,7 +81,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             Gradient = GradientArea.Of(coils, system, charges, [.. charges.Select(charge => sweep.Moves(charge, magnets: false))], settings.CoreError, coresByBuild, drawn),
             Map = new FieldMap(system, windings, charges, () => sweep.MagnetCharges(middle), charge => [.. sweep.Moves(charge, magnets: true)], fieldError),
             DrawnShare = MagneticSheets.FieldShare(problem),
-            Notes = [.. SheetNotes.Of(problem), .. BarNotes.Of(problem)],
+            Notes = [.. SheetNotes.Of(problem), .. BarNotes.Of(problem), .. CutNotes.Of(bodies)],
         };
     }
 

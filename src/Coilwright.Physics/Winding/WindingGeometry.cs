@@ -38,7 +38,7 @@ public static class WindingGeometry
         Require.InRange(overallDiameterM, bareDiameterM, 0.02);
         Require.InRange(packingFactor, 0.05, HexagonalPacking);
         double heightM = Require.InRange(bobbin.WindingHeightM, 1e-5, 1);
-        double turns = Require.InRange(winding.Turns, 1, 1e6);
+        double turns = Require.InRange(winding.Turns, LayForecast.LeastTurns, 1e6);
         double sectionM2 = turns * CopperWire.AreaM2(overallDiameterM);
         double buildM = BuildM(winding, overallDiameterM, sectionM2 / (packingFactor * heightM));
         double turnsPerLayer = TurnsPerLayer(heightM, overallDiameterM, winding.PitchM);
@@ -64,7 +64,7 @@ public static class WindingGeometry
     }
 
     private static double BuildM(WindingModel winding, double overallDiameterM, double packedM) => winding.MeasuredBuildM is double measuredM
-        ? Require.InRange(measuredM, overallDiameterM, 1)
+        ? Math.Max(overallDiameterM, Require.InRange(measuredM, 1e-6, 1)) // wire may scatter above a build of one layer
         : Math.Max(overallDiameterM, packedM);
 
     /// <summary>Turns in one pass from flange to flange: window ÷ pitch, or ÷ overall diameter where no pitch is stated; never below 1.</summary>

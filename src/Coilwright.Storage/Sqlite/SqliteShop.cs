@@ -1,5 +1,6 @@
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Microsoft.Data.Sqlite;
@@ -84,16 +85,25 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
         return await context.Batches.AsNoTracking().SingleOrDefaultAsync(row => row.Id == batchId, cancel);
     }
 
-    public async Task AddBatchAsync(BatchRecord batch, CancellationToken cancel)
+    public async Task<bool> AddBatchAsync(BatchRecord batch, CancellationToken cancel)
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
-        if (!await context.Batches.AnyAsync(row => row.Id == batch.Id, cancel))
+        var names = await context.Batches.AsNoTracking().Select(row => new { row.Id, row.Name }).ToListAsync(cancel);
+        if (names.Any(row => row.Id == batch.Id))
         {
-            context.Add(batch);
-            await context.SaveChangesAsync(cancel);
-            await alone.CommitAsync(cancel);
+            return true;
         }
+
+        if (names.Any(row => NameKey.Same(row.Name, batch.Name)))
+        {
+            return false; // an older file may hold a name twice; from now on none is added
+        }
+
+        context.Add(batch);
+        await context.SaveChangesAsync(cancel);
+        await alone.CommitAsync(cancel);
+        return true;
     }
 
     public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel)
@@ -158,5 +168,5 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
 
     /// <summary>Sent twice, a reading gets a second time stamp and perhaps a newer room temperature; what the person entered is the same.</summary>
     private static bool SaysTheSame(ReadingRecord there, ReadingRecord sent) =>
-        (there.BatchId, there.Tag, there.Quantity, there.Typed, there.Supersedes, there.Withdraws) == (sent.BatchId, sent.Tag, sent.Quantity, sent.Typed, sent.Supersedes, sent.Withdraws);
+        ReadingChain.SaysTheSame(there, sent with { TemperatureC = there.TemperatureC });
 }

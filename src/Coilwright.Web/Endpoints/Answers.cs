@@ -1,4 +1,5 @@
 using Coilwright.Web.Pages;
+using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
@@ -12,6 +13,13 @@ internal static class Answers
     public static RazorComponentResult Page<TComponent>(Dictionary<string, object?> parameters, int status = StatusCodes.Status200OK)
         where TComponent : IComponent =>
         new(typeof(TComponent), parameters) { StatusCode = status, PreventStreamingRendering = true };
+
+    /// <summary>What an answer with these problems is: 409 when an id came again with something else in it.</summary>
+    public static int StatusOf(IReadOnlyList<Problem> problems)
+    {
+        int refused = SentAgain.IsAmong(problems) ? StatusCodes.Status409Conflict : StatusCodes.Status422UnprocessableEntity;
+        return problems.Count == 0 ? StatusCodes.Status200OK : refused;
+    }
 
     /// <summary>Nothing stands at this address.</summary>
     public static RazorComponentResult NotFoundPage() =>

@@ -2,9 +2,11 @@ using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -18,8 +20,12 @@ internal static class ApiEndpoints
     /// <summary>A recipe, and the load it is to be heard through.</summary>
     public sealed record PredictQuestion(JsonElement Recipe, JsonElement? Load = null);
 
+    /// <summary>An undo of the last entry: with its own id, so that sent twice it undoes once.</summary>
+    public sealed record UndoSent(Guid Id, string Person = "");
+
     /// <summary>What the client shows of an entry.</summary>
-    public sealed record EntryAnswer(IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal);
+    public sealed record EntryAnswer(
+        IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal, string Count);
 
     /// <summary>A verdict in words.</summary>
     /// <param name="Kind">Pass, hold or reject.</param>
@@ -32,35 +38,55 @@ internal static class ApiEndpoints
     {
         app.MapGet("/api/health", async (ShopServices shop, CancellationToken cancel) =>
             Results.Json(new { status = "ok", shop = await shop.Records.ShopNameAsync(cancel) }));
-        app.MapPost("/api/predict", PredictAsync);
+        app.MapPost("/api/predict", PredictAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/api/batches/{id:guid}/coils", RecordAsync);
         app.MapPost("/api/batches/{id:guid}/undo", UndoAsync);
     }
 
-    private static async Task<IResult> PredictAsync(PredictQuestion question, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> PredictAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
+        (PredictQuestion? question, IResult? refused) = await ApiBody.ReadAsync<PredictQuestion>(request, cancel);
+        if (question is null)
+        {
+            return refused!;
+        }
+
         ForecastView view = ForecastDesk.Forecast(question.Recipe.GetRawText(), question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
         return view.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
             : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> RecordAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel);
-        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        (CoilEntry? entry, IResult? refused) = await ApiBody.ReadAsync<CoilEntry>(request, cancel, ("batchId", id));
+        if (entry is null)
+        {
+            return refused!;
+        }
+
+        ToldLate? late = ToldLate.Read(request.Headers[ToldEndpoints.TimesHeader]);
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel, late);
+        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
-    private static async Task<IResult> UndoAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, "", cancel);
-        return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        (UndoSent? sent, IResult? refused) = await ApiBody.ReadAsync<UndoSent>(request, cancel);
+        if (sent is null)
+        {
+            return refused!;
+        }
+
+        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, sent.Id, sent.Person, cancel);
+        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
     private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(
         outcome.Problems, outcome.Echo, outcome.Duplicate, outcome.NextTag,
         outcome.Coil is { } coil ? VerdictOf(coil.Verdict) : null,
-        outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "");
+        outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "",
+        outcome.CountWords);
 
     private static VerdictAnswer VerdictOf(Verdict verdict) => new(verdict.Kind, verdict.Reasons, EntryAdvice.Cause(verdict), EntryAdvice.Check(verdict));
 }

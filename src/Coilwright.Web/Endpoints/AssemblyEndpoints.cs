@@ -41,7 +41,7 @@ internal static class AssemblyEndpoints
         }
 
         return Answers.Page<AssemblyPage>(
-            new() { ["Recipes"] = recipes, ["Chosen"] = chosen, ["By"] = pairedBy, ["Proposed"] = proposed, ["Left"] = left, ["Problems"] = (IReadOnlyList<Problem>)problems, ["Made"] = (IReadOnlyList<string>)made, ["Typed"] = typed },
+            new() { ["Recipes"] = recipes, ["Chosen"] = chosen, ["By"] = pairedBy, ["Proposed"] = proposed, ["Left"] = left, ["Unreadable"] = chosen is null ? [] : (await shop.Winding.StandingsAsync(cancel)).Unreadable(), ["Problems"] = (IReadOnlyList<Problem>)problems, ["Made"] = (IReadOnlyList<string>)made, ["Typed"] = typed },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 

@@ -4,7 +4,6 @@ using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -20,6 +19,7 @@ internal static class BatchEndpoints
         app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) => await EnterPageAsync(id, shop, [], null, tag ?? "", cancel));
         app.MapPost("/batches/{id:guid}/enter", EnterAsync);
         app.MapPost("/batches/{id:guid}/undo", UndoAsync);
+        app.MapPost("/batches/{id:guid}/more", MoreAsync);
     }
 
     private static async Task<IResult> ShowAsync(Guid id, ShopServices shop, CancellationToken cancel)
@@ -29,23 +29,8 @@ internal static class BatchEndpoints
             return Answers.NotFoundPage();
         }
 
-        RevisionRecord? revision = await shop.Records.FindRevisionAsync(standing.Batch.RecipeId, standing.Batch.RevisionNumber, cancel);
-        (double, double)? limits = revision is null ? null : LimitsOf(revision, standing.Batch.CoilName);
-        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Run"] = await shop.Run.StandingAsync(id, cancel), ["Strip"] = Strip.Of(standing, limits) });
-    }
-
-    /// <summary>Limits of the coil's own target, or the recipe's when it has one coil.</summary>
-    private static (double LowOhm, double HighOhm)? LimitsOf(RevisionRecord revision, string coilName)
-    {
-        if (RecipeReader.Read(revision.Json).Value is not { } recipe)
-        {
-            return null;
-        }
-
-        RecipeCoil? coil = recipe.Coils.FirstOrDefault(coil => coil.Name == coilName);
-        Target? target = coil?.Targets.GetValueOrDefault("dcResistance")
-            ?? (recipe.Coils.Count == 1 ? recipe.Targets.GetValueOrDefault("dcResistance") : null);
-        return target is null ? null : (target.Low, target.High);
+        BatchRunStanding? run = await shop.Run.StandingAsync(id, cancel);
+        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Run"] = run, ["Strip"] = Strip.Of(standing) });
     }
 
     private static async Task<IResult> EnterPageAsync(Guid id, ShopServices shop, IReadOnlyList<Problem> problems, CoilEntry? typed, string tag, CancellationToken cancel)
@@ -53,18 +38,20 @@ internal static class BatchEndpoints
         return await shop.Winding.StandingAsync(id, cancel) is { } standing
             ? Answers.Page<EntryPage>(
                 new() { ["Standing"] = standing, ["Problems"] = problems, ["Typed"] = typed, ["Wanted"] = tag },
-                problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity)
+                Answers.StatusOf(problems))
             : Answers.NotFoundPage();
     }
 
     private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        if (await shop.Records.FindBatchAsync(id, cancel) is { } batch && BatchTags.Scanned(batch, form["resistance"].ToString()) is { } scanned)
+        BatchRecord? batchOf = await shop.Records.FindBatchAsync(id, cancel);
+        if (batchOf is not null && BatchTags.Scanned(batchOf, form["resistance"].ToString()) is { } scanned)
         {
             return Results.LocalRedirect($"/batches/{id}/enter?tag={Uri.EscapeDataString(scanned)}"); // a reader typed a tag where ohms were expected
         }
 
+        string tag = batchOf is null ? form["tag"].ToString() : BatchTags.Tidy(batchOf, form["tag"].ToString());
         CoilEntry entry = new()
         {
             Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
@@ -76,17 +63,51 @@ internal static class BatchEndpoints
             InductanceAt = form["inductanceAt"].ToString(),
             Turns = form["turns"].ToString(),
             Person = form["person"].ToString(),
+            Coil = form[SpoolQuestionField.NameOf(tag)].ToString(),
         };
+        if (await OpenQuestionAsync(id, tag, entry, form["asked"].ToString(), shop, cancel) is { } question)
+        {
+            return await EnterPageAsync(id, shop, [new Problem("coil", question.Words)], entry, "", cancel);
+        }
+
         CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry, cancel);
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/batches/{id}/enter")
             : await EnterPageAsync(id, shop, outcome.Problems, entry, "", cancel);
     }
 
+    /// <summary>More coils are wanted, with the reason.</summary>
+    private static async Task<IResult> MoreAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        Happening said = new() { Id = typed.Id, BatchId = id, Kind = BatchEventKind.MoreWanted, Counter = typed["counter"], Note = typed["note"], Person = typed["person"] };
+        IReadOnlyList<Problem> problems = await shop.Run.HappenAsync(said, cancel);
+        if (problems.Count == 0)
+        {
+            return Results.LocalRedirect($"/batches/{id}/enter");
+        }
+
+        return await shop.Winding.StandingAsync(id, cancel) is { } standing
+            ? Answers.Page<EntryPage>(new() { ["Standing"] = standing, ["MoreProblems"] = problems, ["MoreTypedText"] = typed }, StatusCodes.Status422UnprocessableEntity)
+            : Answers.NotFoundPage();
+    }
+
+    /// <summary>The question of the tag's spool, when it has been neither answered nor asked before.</summary>
+    private static async Task<SpoolQuestion?> OpenQuestionAsync(
+        Guid id, string tag, CoilEntry entry, string asked, ShopServices shop, CancellationToken cancel)
+    {
+        bool settled = entry.Coil.Length > 0 || asked == tag || entry.Resistance.Trim().Length + entry.Inductance.Trim().Length == 0;
+        BatchStanding? standing = settled ? null : await shop.Winding.StandingAsync(id, cancel);
+        return standing?.Questions.FirstOrDefault(question => question.Tag == tag);
+    }
+
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        await shop.Winding.UndoLastAsync(id, form["person"].ToString(), cancel);
-        return Results.LocalRedirect($"/batches/{id}/enter");
+        Guid undoId = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid();
+        CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, undoId, form["person"].ToString(), cancel);
+        return outcome.IsConflict
+            ? await EnterPageAsync(id, shop, outcome.Problems, typed: null, tag: "", cancel)
+            : Results.LocalRedirect($"/batches/{id}/enter");
     }
 }

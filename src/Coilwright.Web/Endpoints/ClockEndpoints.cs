@@ -15,6 +15,7 @@ internal static class ClockEndpoints
     public static void MapClocks(this IEndpointRouteBuilder app)
     {
         app.MapGet("/clocks", async (string? done, ShopServices shop, CancellationToken cancel) => await PageAsync([], null, Typed.Nothing, shop, cancel, done ?? ""));
+        app.MapGet("/api/now", async (ShopServices shop, CancellationToken cancel) => Results.Json(new { nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel) }));
         app.MapPost("/clocks/step", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => BeginAsync(typed, shop, null, cancel), cancel));
         app.MapPost("/clocks/end", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => EndAsync(typed, shop, null, cancel), cancel));
         app.MapPost("/clocks/hold", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, pieces) => shop.Pieces.Steps.HoldAsync(typed.Id, pieces, typed["reason"], typed["person"], cancel), cancel));
@@ -26,6 +27,8 @@ internal static class ClockEndpoints
         app.MapPost("/clocks/bath", BathAsync);
         app.MapPost("/clocks/out", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.Potting.OutAsync(typed.Id, typed["basket"], typed["person"], cancel), cancel));
         app.MapPost("/clocks/ink", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.Ink.MixAsync(typed.Id, typed["mix"], typed["lots"], typed["room"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/ink/undo", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.StepUndo.UndoMixAsync(typed.Id, typed["undo-mix"], typed["undo-reason"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/bath/undo", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.StepUndo.UndoReadingAsync(typed.Id, typed["undo-bath"], typed["undo-reason"], typed["person"], cancel), cancel));
     }
 
     /// <summary>Begins a step as the form says; <paramref name="told"/> when it waited on a tablet.</summary>

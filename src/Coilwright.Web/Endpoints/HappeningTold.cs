@@ -7,7 +7,7 @@ namespace Coilwright.Web.Endpoints;
 /// <param name="Id">Client-made id.</param>
 /// <param name="Kind">Name of the event.</param>
 /// <param name="Tag">The coil; empty for the only one it can be, and always for a coil that is begun.</param>
-/// <param name="Counter">What the counter showed.</param>
+/// <param name="Counter">What the counter showed; how many coils more are wanted.</param>
 /// <param name="Spool">Label of a spool.</param>
 /// <param name="Choice">"hold-turns" or "hold-ohms".</param>
 /// <param name="Turns">Turns to wind.</param>
@@ -36,7 +36,7 @@ internal sealed record HappeningTold(
                     BatchId = batchId,
                     Kind = kind,
                     Tag = kind == BatchEventKind.Begun ? "" : Tag,
-                    Counter = kind is BatchEventKind.Paused or BatchEventKind.Broken ? Counter : "",
+                    Counter = kind is BatchEventKind.Paused or BatchEventKind.Broken or BatchEventKind.MoreWanted ? Counter : "",
                     Spool = Spool,
                     Choice = Choice,
                     Turns = Turns,

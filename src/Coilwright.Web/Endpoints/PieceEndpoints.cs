@@ -23,19 +23,26 @@ internal static class PieceEndpoints
         app.MapPost("/pieces/{serial}/close", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Returns.CloseAsync(typed.Id, serial, typed["done"], typed["cost"], typed["answer"], typed["scrap"].Length > 0, typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/exchange", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Assembly.ReplaceCoilAsync(typed.Id, serial, typed["out"], typed["in"], typed["reason"], typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/charge", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Magnets.ChargeAsync(typed.Id, [serial], ChargeForm.Read(typed), typed["why"], typed["person"], cancel), cancel));
+        app.MapPost("/pieces/{serial}/time", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Times.MendAsync(
+            typed.Id, [serial], Guid.TryParse(typed["entry"], out Guid about) ? about : null, typed["at"], typed["why"], typed["person"], cancel), cancel));
         app.MapPost("/pieces/{serial}/undo", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(serial, request, shop, typed => shop.Pieces.Undo.UndoAsync(
             new UndoEntry { Id = typed.Id, Serials = [serial], Reason = typed["undo-reason"], Shown = Guid.TryParse(typed["shown"], out Guid shown) ? shown : null, Person = typed["person"] }, cancel), cancel));
         app.MapGet("/test", async (string? piece, Guid? judged, ShopServices shop, CancellationToken cancel) => await TestPageAsync(piece, [], judged, Typed.Nothing, shop, cancel));
         app.MapPost("/test", TestAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel) => Answers.Page<PiecesPage>(new()
+    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel)
     {
-        ["Pieces"] = await shop.Pieces.Shelf.LivesAsync(await shop.Records.NewestPiecesAsync(200, cancel), cancel),
-        ["NowUtc"] = await shop.Pieces.Shelf.NowUtcAsync(cancel),
-        ["Zone"] = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone,
-        ["Customer"] = await shop.Pieces.Shelf.CustomerWordsAsync(cancel),
-    });
+        IReadOnlyList<RecordStatus<PieceLife>> pieces = await shop.Pieces.Shelf.StatusesAsync(await shop.Records.NewestPiecesAsync(200, cancel), cancel);
+        return Answers.Page<PiecesPage>(new()
+        {
+            ["Pieces"] = pieces.Readable(),
+            ["Unreadable"] = pieces.Unreadable(),
+            ["NowUtc"] = await shop.Pieces.Shelf.NowUtcAsync(cancel),
+            ["Zone"] = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone,
+            ["Customer"] = await shop.Pieces.Shelf.CustomerWordsAsync(cancel),
+        });
+    }
 
     private static async Task<IResult> PageAsync(string serial, IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel, string done = "")
     {

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
 using Coilwright.Workshop.Entry;
@@ -12,45 +13,51 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
 
-/// <summary>Recipes: list, one recipe with its forecast, saving, release, and the batch that begins on it.</summary>
+/// <summary>Recipes: list, one recipe with its forecast, saving and release.</summary>
 internal static class RecipeEndpoints
 {
     public static void MapRecipes(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, [], "", cancel));
+        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, [], "", "", cancel));
         app.MapPost("/recipes", BringInAsync);
         app.MapGet("/recipes/{id:guid}", ShowAsync);
         app.MapPost("/recipes/{id:guid}", SaveAsync);
-        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync);
-        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync);
+        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage());
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage()).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity/panel", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound());
-        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync);
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound()).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
-        app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, CancellationToken cancel) =>
+    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel) =>
         Answers.Page<RecipesPage>(
-            new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
+            new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed, ["Person"] = person },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
 
     private static async Task<IResult> BringInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         string json = form["json"].ToString();
+        if (RecipeReader.ReadFile(json) is { Ok: false } wrong)
+        {
+            return await ListAsync(shop, wrong.Problems, json, form["person"].ToString(), cancel);
+        }
+
         Guid id = Guid.NewGuid();
         RecipeOutcome outcome = await shop.Recipes.SaveAsync(id, json, "", form["person"].ToString(), 0, cancel);
-        return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, cancel);
+        return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, form["person"].ToString(), cancel);
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, string? draft, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (revision ?? revisions.Max(each => each.Number)));
-        return recipe is null ? (IResult)Answers.NotFoundPage() : Page(recipe, revisions, await shop.Recipes.FillLimitsAsync(cancel), recipe.Json, LoadForm.Default(), [], null, saved is not null);
+        bool asSaved = revision is not null && draft is null;
+        return recipe is null ? (IResult)Answers.NotFoundPage()
+            : Page(recipe, revisions, await shop.Recipes.FillLimitsAsync(cancel), recipe.Json, LoadForm.Default(), [], null, saved is not null, asSaved);
     }
 
     private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -80,13 +87,13 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
 
     private static async Task<(RevisionRecord Base, SensitivityView View)?> SensitivityAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
-            ? (posted.Base, SensitivityDesk.Of(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json, cancel))
+            ? (posted.Base, SensitivityDesk.Of(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, cancel))
             : null;
 
     private static async Task<IResult> ResponseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -96,7 +103,7 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, posted.Base.Json);
+        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
         return view.Response is { } response
             ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
             : Results.UnprocessableEntity(view.Problems);
@@ -115,19 +122,6 @@ internal static class RecipeEndpoints
             : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), outcome.Problems, null, false);
     }
 
-    private static async Task<IResult> BeginBatchAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
-    {
-        if (await PostedAsync(id, request, shop, cancel, "number") is not { } posted)
-        {
-            return Answers.NotFoundPage();
-        }
-
-        (Guid batchId, IReadOnlyList<Problem> problems) = await BatchForm.BeginAsync(shop, posted.Base, posted.Form, cancel);
-        return problems.Count == 0
-            ? Results.LocalRedirect($"/batches/{batchId}/enter")
-            : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), problems, null, false);
-    }
-
     private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form);
 
     /// <summary>The form and the revision it was filled in on; null when there is no such revision.</summary>
@@ -139,24 +133,18 @@ internal static class RecipeEndpoints
         return found is null ? null : new Posted(found, revisions, await shop.Recipes.FillLimitsAsync(cancel), form);
     }
 
-    /// <summary>The revision, with its accurate solution begun in the background.</summary>
-    private static RevisionRecord Prepared(RevisionRecord recipe)
-    {
-        ForecastDesk.Prepare(recipe.Json);
-        return recipe;
-    }
-
     private static RazorComponentResult Page(
-        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved) =>
+        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved, bool asSaved = false) =>
         Answers.Page<RecipePage>(new()
         {
-            ["Recipe"] = Prepared(recipe),
+            ["Recipe"] = recipe,
             ["Revisions"] = revisions,
             ["Document"] = JsonNode.Parse(json),
             ["Load"] = load,
-            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits, recipe.Json),
+            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits),
             ["Problems"] = problems,
             ["Saved"] = saved,
+            ["AsSaved"] = asSaved,
             ["Reason"] = form?["reason"].ToString() ?? "",
             ["Person"] = form?["person"].ToString() ?? "",
         }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);

@@ -1,6 +1,7 @@
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -15,13 +16,36 @@ internal static class ShopEndpoints
         app.MapGet("/shop", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], Typed.Nothing, shop, cancel));
         app.MapPost("/shop/rules", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Shelf.Rules.KeepAsync(typed.Id, typed["json"], typed["person"], cancel), cancel));
         app.MapPost("/shop/customers", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Customers.AddAsync(typed.Id, typed["customer"], typed["name"], cancel), cancel));
-        app.MapPost("/shop/customers/erase", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Customers.EraseAsync(typed["customer"], cancel), cancel));
+        app.MapGet("/shop/customers/erase", async (string? customer, ShopServices shop, CancellationToken cancel) => await AskAsync(customer ?? "", shop, cancel));
+        app.MapPost("/shop/customers/erase", EraseAsync);
     }
 
     private static async Task<IResult> PageAsync(IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel) =>
         Answers.Page<ShopPage>(
             new() { ["Rules"] = typed["json"] is { Length: > 0 } again ? again : await shop.Pieces.Shelf.Rules.TextAsync(cancel), ["Customers"] = await shop.Records.CustomersAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+
+    /// <summary>The question before a name is erased for good.</summary>
+    private static async Task<IResult> AskAsync(string reference, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Pieces.Customers.FindAsync(reference, cancel) is not { } customer)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        int pieces = (await shop.Records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel)).Count;
+        return Answers.Page<EraseCustomerPage>(new() { ["Customer"] = customer, ["Pieces"] = pieces });
+    }
+
+    /// <summary>Erases only what was asked about on the page before.</summary>
+    private static async Task<IResult> EraseAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        string reference = form["customer"].ToString();
+        return form["sure"].ToString() == "yes"
+            ? await AfterAsync(request, shop, typed => shop.Pieces.Customers.EraseAsync(typed["customer"], cancel), cancel)
+            : await AskAsync(reference, shop, cancel);
+    }
 
     private static async Task<IResult> AfterAsync(HttpRequest request, ShopServices shop, Func<Typed, Task<IReadOnlyList<Problem>>> act, CancellationToken cancel)
     {

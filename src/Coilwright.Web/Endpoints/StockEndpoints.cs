@@ -1,3 +1,4 @@
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -14,28 +15,24 @@ internal static class StockEndpoints
 {
     public static void MapStock(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/spools", async (ShopServices shop, CancellationToken cancel) => await ShelfAsync([], shop, cancel));
+        app.MapGet("/spools", async (string? done, ShopServices shop, CancellationToken cancel) => await ShelfAsync([], shop, cancel, done ?? ""));
         app.MapPost("/spools", TakeInAsync);
         app.MapPost("/spools/measure", MeasureAsync);
         app.MapPost("/spools/weigh", WeighAsync);
         app.MapGet("/machines", async (ShopServices shop, CancellationToken cancel) => await MachinesAsync([], "", shop, cancel));
         app.MapPost("/machines", KeepAsync);
-        app.MapPost("/machines/test", TestAsync);
+        app.MapPost("/machines/test", TestAsync).WithMetadata(new ChangesNothing());
     }
 
-    private static async Task<IResult> ShelfAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ShelfAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel, string done = "")
     {
-        List<BatchRunStanding> runs = [];
-        foreach (BatchRecord batch in await shop.Records.BatchesAsync(cancel))
-        {
-            if (await shop.Run.StandingAsync(batch.Id, cancel) is { CoilsLeft: > 0 } run && run.History.Spool.Length > 0)
-            {
-                runs.Add(run);
-            }
-        }
-
+        IReadOnlyList<RecordStatus<BatchRunStanding>> all = await shop.Run.StandingsAsync(cancel);
+        IReadOnlyList<BatchRunStanding> runs = [.. all.Readable().Where(run => run.CoilsLeft > 0 && run.History.Spool.Length > 0)];
         return Answers.Page<SpoolsPage>(
-            new() { ["Shelf"] = await shop.Stock.ShelfAsync(cancel), ["Runs"] = runs, ["Problems"] = problems },
+            new()
+            {
+                ["Shelf"] = await shop.Stock.ShelfAsync(cancel), ["Runs"] = runs, ["Unreadable"] = all.Unreadable(), ["Problems"] = problems, ["Done"] = done,
+            },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
@@ -54,7 +51,7 @@ internal static class StockEndpoints
             Person = form["person"].ToString().Trim(),
             TimeUtc = shop.Time.GetUtcNow(),
         };
-        return await AfterAsync(await shop.Stock.TakeInAsync(spool, form["received"].ToString(), form["tare"].ToString(), cancel), shop, cancel);
+        return await AfterAsync(await shop.Stock.TakeInAsync(spool, form["received"].ToString(), form["tare"].ToString(), cancel), "new", shop, cancel);
     }
 
     private static async Task<IResult> MeasureAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -62,17 +59,17 @@ internal static class StockEndpoints
         IFormCollection form = await request.ReadFormAsync(cancel);
         string room = (await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel))?.Typed ?? "";
         string temperature = form["temperature"].ToString() is { Length: > 0 } typed ? typed : room;
-        return await AfterAsync(await shop.Stock.MeasureAsync(IdOf(form), form["spool"].ToString(), form["length"].ToString(), form["resistance"].ToString(), temperature, form["person"].ToString(), cancel), shop, cancel);
+        return await AfterAsync(await shop.Stock.MeasureAsync(IdOf(form), form["spool"].ToString(), form["length"].ToString(), form["resistance"].ToString(), temperature, form["person"].ToString(), cancel), "measure", shop, cancel);
     }
 
     private static async Task<IResult> WeighAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        return await AfterAsync(await shop.Stock.WeighAsync(IdOf(form), form["spool"].ToString(), form["gross"].ToString(), form["person"].ToString(), cancel), shop, cancel);
+        return await AfterAsync(await shop.Stock.WeighAsync(IdOf(form), form["spool"].ToString(), form["gross"].ToString(), form["person"].ToString(), cancel), "weigh", shop, cancel);
     }
 
-    private static async Task<IResult> AfterAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel) =>
-        problems.Count == 0 ? Results.LocalRedirect("/spools") : await ShelfAsync(problems, shop, cancel);
+    private static async Task<IResult> AfterAsync(IReadOnlyList<Problem> problems, string form, ShopServices shop, CancellationToken cancel) =>
+        problems.Count == 0 ? Results.LocalRedirect("/spools?done=" + form) : await ShelfAsync(problems, shop, cancel);
 
     private static async Task<IResult> MachinesAsync(IReadOnlyList<Problem> problems, string typed, ShopServices shop, CancellationToken cancel) =>
         Answers.Page<MachinesPage>(

@@ -1,7 +1,9 @@
+using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
-using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Steps;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -19,32 +21,31 @@ internal static class TodayEndpoints
 
     private static async Task<IResult> TodayAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, CancellationToken cancel)
     {
-        List<BatchStanding> standings = [];
-        foreach (BatchRecord batch in await shop.Records.BatchesAsync(cancel))
-        {
-            if (await shop.Winding.StandingAsync(batch.Id, cancel) is { } standing)
-            {
-                standings.Add(standing);
-            }
-        }
-
+        IReadOnlyList<RecordStatus<BatchStanding>> standings = await shop.Winding.StandingsAsync(cancel);
         return Answers.Page<TodayPage>(new()
         {
             ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
-            ["Batches"] = standings,
+            ["Batches"] = standings.Readable(),
+            ["Unreadable"] = standings.Unreadable(),
+            ["Held"] = await HeldAsync(shop, cancel),
             ["Room"] = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel),
             ["Problems"] = problems,
             ["Typed"] = typed,
         }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
+    private static async Task<IReadOnlyList<(PieceLife Life, StepStanding Standing)>> HeldAsync(ShopServices shop, CancellationToken cancel)
+    {
+        DateTimeOffset nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel);
+        TimeZoneInfo zone = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone;
+        return [.. (await shop.Pieces.Shelf.OpenAsync(cancel)).Select(life => (life, life.Standing(nowUtc, zone))).Where(one => one.Item2.NeedsPerson)];
+    }
+
     private static async Task<IResult> SetRoomAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        string typed = form["room"].ToString();
+        string typed = form["room"].ToString(), back = LocalAddress.From(form["back"].ToString()); // before anything is stored
         IReadOnlyList<Problem> problems = await shop.Winding.SetRoomTemperatureAsync(typed, form["person"].ToString(), cancel);
-        string back = form["back"].ToString();
-        bool isOurs = back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\', StringComparison.Ordinal);
-        return problems.Count > 0 ? await TodayAsync(shop, problems, typed, cancel) : Results.LocalRedirect(isOurs ? back : "/");
+        return problems.Count > 0 ? await TodayAsync(shop, problems, typed, cancel) : Results.LocalRedirect(back);
     }
 }

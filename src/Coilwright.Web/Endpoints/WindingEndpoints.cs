@@ -2,10 +2,9 @@ using System.Security.Cryptography;
 using System.Text;
 using Coilwright.Papers.Tags;
 using Coilwright.Web.Pages;
+using Coilwright.Web.Views;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Machines;
-using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Tracing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -35,27 +34,21 @@ internal static class WindingEndpoints
 
     private static async Task<IResult> PageAsync(Guid id, string? machineName, IReadOnlyList<Problem> problems, bool done, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        if (await shop.SetUps.FindAsync(id, machineName, null, cancel) is not { } set)
         {
             return Answers.NotFoundPage();
         }
 
-        string name = machineName ?? run.Standing.Batch.Machine;
-        Machine? machine = await shop.Machines.FindAsync(name, cancel);
-        WindingSetUp whole = run.Plan.On(machine, run.Standing.RoomC?.TemperatureC ?? WindingSetUp.UsualRoomC, name);
         return Answers.Page<WindPage>(
             new()
             {
-                ["Run"] = run,
-                ["Whole"] = whole,
-                ["SetUp"] = whole.Coils[run.Plan.Index] with { Turns = run.WantedTurns },
-                ["MachineName"] = name,
+                ["Set"] = set,
+                ["Spools"] = (await shop.Records.SpoolsAsync(cancel)).Select(spool => spool.Label).ToArray(),
                 ["Machines"] = await shop.Machines.ListAsync(cancel),
-                ["Spool"] = await shop.Stock.StandingAsync(run.History.Spool, cancel),
                 ["Problems"] = problems,
                 ["Done"] = done,
             },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            Answers.StatusOf(problems));
     }
 
     private static async Task<IResult> HappenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -69,10 +62,29 @@ internal static class WindingEndpoints
     }
 
     /// <summary>What the client's outbox sends: any event, or an undo.</summary>
-    private static async Task<IResult> TellAsync(Guid id, HappeningTold told, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> TellAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
+        (HappeningTold? told, IResult? refused) = await ApiBody.ReadAsync<HappeningTold>(request, cancel);
+        if (told is null)
+        {
+            return refused!;
+        }
+
         IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
-        return Results.Json(new { problems }, statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        return problems.Count == 0 ? Results.Json(new { problems })
+            : Results.Json(new { problems, may = await MayAsync(id, told.Machine, shop, cancel) }, statusCode: Answers.StatusOf(problems));
+    }
+
+    /// <summary>After a refusal the page asks nobody but us what may be told next.</summary>
+    private static async Task<SpindleButtons?> MayAsync(Guid id, string machineName, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        {
+            return null;
+        }
+
+        string name = machineName.Length > 0 ? machineName : run.Standing.Batch.Machine;
+        return SpindleButtons.Of(run, name, (await shop.Machines.FindAsync(name, cancel))?.Spindles ?? 1);
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -92,38 +104,28 @@ internal static class WindingEndpoints
         }
 
         response.Headers.ContentSecurityPolicy = s_tagPolicy;
-        return Results.Text(TagSheetHtml.Render(batch, 1, Math.Min(batch.Quantity, TagsAtOnce)), "text/html; charset=utf-8");
+        int wanted = BatchNumber.Wanted(batch, BatchHistory.Holding(await shop.Records.BatchEventsAsync(id, cancel)));
+        return Results.Text(TagSheetHtml.Render(batch, 1, Math.Min(wanted, TagsAtOnce)), "text/html; charset=utf-8");
     }
 
     private static async Task<IResult> CoilAsync(Guid id, string tag, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Run.StandingAsync(id, cancel) is not { } run || BatchTags.NumberOf(run.Standing.Batch, BatchTags.Tidy(run.Standing.Batch, tag)) is not { } number || number > run.Standing.Batch.Quantity)
+        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
         {
             return Answers.NotFoundPage();
         }
 
-        return Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = BatchTags.Of(run.Standing.Batch, number) });
+        string tidy = BatchTags.Tidy(run.Standing.Batch, tag);
+        bool known = run.Standing.Coils.Any(coil => coil.Tag == tidy) || BatchTags.NumberOf(run.Standing.Batch, tidy) <= run.Standing.Wanted;
+        return known ? Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = tidy, ["All"] = await shop.Records.ReadingsAsync(id, cancel) }) : Answers.NotFoundPage();
     }
 
-    /// <summary>A scanned or typed code: a serial; batch and tag, or a tag alone, of which the newest batch that has it is meant; else whatever bears that name.</summary>
+    /// <summary>A scanned or typed code. The page of the one piece, batch or coil of that name is opened; anything else is listed, with how it matched.</summary>
     private static async Task<IResult> FindAsync(string? code, ShopServices shop, CancellationToken cancel)
     {
-        string typed = (code ?? "").Trim();
-        if (typed.Length > 0 && await shop.Records.FindPiecesAsync([typed], cancel) is [var piece, ..])
-        {
-            return Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(piece.Serial)}");
-        }
-
-        foreach (BatchRecord batch in (await shop.Records.BatchesAsync(cancel)).Reverse())
-        {
-            bool named = typed.StartsWith(batch.Name + "/", StringComparison.OrdinalIgnoreCase);
-            if ((named || !typed.Contains('/', StringComparison.Ordinal)) && BatchTags.NumberOf(batch, BatchTags.Tidy(batch, typed)) is { } number && number <= batch.Quantity)
-            {
-                return Results.LocalRedirect($"/batches/{batch.Id}/coils/{Uri.EscapeDataString(BatchTags.Of(batch, number))}");
-            }
-        }
-
-        IReadOnlyList<TraceHit> hits = await shop.Pieces.Trace.FindAsync(typed, cancel);
-        return Answers.Page<FindPage>(new() { ["Asked"] = typed, ["Hits"] = hits }, hits.Count > 0 || typed.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status404NotFound);
+        SearchAnswer answer = await shop.Pieces.Search.FindAsync(code ?? "", cancel);
+        return answer.Only is { Kind: "piece" or "batch" or "coil" } only && HitAddress.Of(only) is { } address
+            ? Results.LocalRedirect(address)
+            : Answers.Page<FindPage>(new() { ["Answer"] = answer }, answer.Hits.Count > 0 || answer.Asked.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status404NotFound);
     }
 }

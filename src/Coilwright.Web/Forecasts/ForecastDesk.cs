@@ -2,7 +2,6 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Figures;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
-using Coilwright.Physics.Fields;
 using Coilwright.Web.Views;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
@@ -14,17 +13,11 @@ internal static class ForecastDesk
 {
     private static readonly ForecastOptions s_options = new() { CurvePoints = 240, Pictures = true };
 
-    private static readonly CommittedDesigns s_committed = new();
-
-    /// <summary>Begins to solve a saved revision accurately, for what is drawn from it.</summary>
-    public static void Prepare(string committed) => s_committed.Prepare(committed);
-
     /// <summary>Forecasts a recipe on a load; problems of both are listed together.</summary>
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document, or null for none.</param>
     /// <param name="limits">What the shop knows of its bobbins.</param>
-    /// <param name="committed">The saved revision that it is drawn from: its accurate solution puts the fast one right; null for none.</param>
-    public static ForecastView Forecast(string recipeJson, string? loadJson, FillLimits limits, string? committed = null)
+    public static ForecastView Forecast(string recipeJson, string? loadJson, FillLimits limits)
     {
         ReadOutcome<Recipe> recipe = RecipeReader.Read(recipeJson);
         ReadOutcome<LoadCircuit>? load = loadJson is null ? null : LoadReader.Read(loadJson);
@@ -35,15 +28,16 @@ internal static class ForecastDesk
         }
 
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe.Value));
-        IFieldEngine engine = EngineFor(committed);
-        Prediction prediction = Forecaster.Predict(model, load?.Value, s_options with { Engine = engine });
-        prediction = prediction with { Warnings = [.. prediction.Warnings, .. RecipeTargets.LeavingOutForecast(recipe.Value, prediction)] };
-        return new ForecastView { Engine = engine.Name, Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
-    }
+        ReadOutcome<Prediction> made = ForecastRule.Try(() => Forecaster.Predict(model, load?.Value, s_options));
+        if (made.Value is not { } forecast)
+        {
+            return new ForecastView { Problems = made.Problems };
+        }
 
-    /// <summary>The engine that a document drawn from a saved revision is shown with.</summary>
-    /// <param name="committed">The saved revision; null for none.</param>
-    public static IFieldEngine EngineFor(string? committed) => committed is not null && s_committed.Find(committed) is { } calibration ? new CalibratedFieldEngine(calibration) : s_options.Engine;
+        Prediction prediction = forecast with { Warnings = [.. forecast.Warnings, .. RecipeTargets.LeavingOutForecast(recipe.Value, forecast)] };
+
+        return new ForecastView { Engine = s_options.Engine.Name, Prediction = prediction, Response = ResponseOf(prediction), Plots = StringPlots.Of(model, prediction), Drawings = DrawingsOf(model, prediction) };
+    }
 
     /// <summary>Loaded first, bare dashed behind it; a silent curve (volume shut) is left out.</summary>
     private static ResponseView? ResponseOf(Prediction prediction)

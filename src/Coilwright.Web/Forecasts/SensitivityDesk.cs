@@ -14,15 +14,14 @@ internal static class SensitivityDesk
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document.</param>
     /// <param name="limits">What the shop knows of its bobbins.</param>
-    /// <param name="committed">The saved revision that it is drawn from.</param>
     /// <param name="cancel">Stops it when nobody waits any longer.</param>
-    public static SensitivityView Of(string recipeJson, string loadJson, FillLimits limits, string committed, CancellationToken cancel)
+    public static SensitivityView Of(string recipeJson, string loadJson, FillLimits limits, CancellationToken cancel)
     {
         ReadOutcome<Recipe> recipe = RecipeReader.Read(recipeJson);
         ReadOutcome<LoadCircuit> load = LoadReader.Read(loadJson);
         Problem[] problems = [.. recipe.Problems, .. load.Problems.Select(problem => problem with { Field = "load." + problem.Field })];
         return problems.Length > 0 || recipe.Value is null
             ? new SensitivityView([], problems)
-            : new SensitivityView(RecipeSensitivity.Of(recipe.Value, load.Value, limits, new ForecastOptions { Engine = ForecastDesk.EngineFor(committed) }, cancel), []);
+            : new SensitivityView(RecipeSensitivity.Of(recipe.Value, load.Value, limits, new ForecastOptions(), cancel), []);
     }
 }

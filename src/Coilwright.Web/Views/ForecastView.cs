@@ -12,7 +12,7 @@ public sealed record ForecastView
     public IReadOnlyList<Problem> Problems { get; init; } = [];
     public Prediction? Prediction { get; init; }
 
-    /// <summary>Name of the field engine: "fast", "fast, corrected" (by the accurate one at the saved revision) or "accurate".</summary>
+    /// <summary>Name of the field engine: "fast" or "accurate".</summary>
     public string Engine { get; init; } = "";
     public ResponseView? Response { get; init; }
 

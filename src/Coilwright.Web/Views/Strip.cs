@@ -5,22 +5,32 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Web.Views;
 
 /// <summary>One coil on the strip.</summary>
-public sealed record StripPoint(string Tag, Estimate Value, VerdictKind Kind);
+/// <param name="Tag">Its tag.</param>
+/// <param name="Value">Resistance at 20 °C, Ω; null for an open coil, which stands at the upper edge.</param>
+/// <param name="Kind">The verdict.</param>
+public sealed record StripPoint(string Tag, Estimate? Value, VerdictKind Kind);
 
-/// <summary>A run of coils as a strip: DC resistance at 20 °C in order of entry, with the limits of the recipe's target.</summary>
-/// <param name="Points">Coils with a usable resistance.</param>
-/// <param name="LowOhm">Lower limit, Ω, or null without a target.</param>
-/// <param name="HighOhm">Upper limit, Ω, or null without a target.</param>
-public sealed record Strip(IReadOnlyList<StripPoint> Points, double? LowOhm, double? HighOhm)
+/// <summary>A run of coils as a strip: DC resistance at 20 °C in order of entry, with the limits that the verdict holds it against.</summary>
+/// <param name="Points">Coils with a usable resistance, and open ones.</param>
+/// <param name="Limits">The limits, Ω at 20 °C.</param>
+public sealed record Strip(IReadOnlyList<StripPoint> Points, Band Limits)
 {
-    public static Strip Of(BatchStanding standing, (double LowOhm, double HighOhm)? limits) => new(
-        [.. standing.Coils.Where(coil => coil.Verdict.DcResistanceAt20C is not null)
-            .Select(coil => new StripPoint(coil.Tag, coil.Verdict.DcResistanceAt20C!.Value, coil.Verdict.Kind))],
-        limits?.LowOhm, limits?.HighOhm)
+    public static Strip Of(BatchStanding standing) => new(
+        [.. standing.Coils.Where(IsDrawn).Select(coil => new StripPoint(coil.Tag, coil.Verdict.DcResistanceAt20C, coil.Verdict.Kind))],
+        standing.Limits)
     {
         Run = BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))),
+        NotDrawn = [.. standing.Coils.Where(coil => !IsDrawn(coil)).Select(coil => coil.Tag)],
     };
 
-    /// <summary>The run as a chart with its own limits and signals; null for fewer than two coils.</summary>
+    /// <summary>The run as a chart with its own limits and signals; null for fewer than two coils that count.</summary>
     public RunChart? Run { get; init; }
+
+    /// <summary>Tags of coils without a usable resistance: not read, or not understood.</summary>
+    public IReadOnlyList<string> NotDrawn { get; init; } = [];
+
+    private static bool IsDrawn(CoilStanding coil) => coil.Verdict.DcResistanceAt20C is not null || IsOpen(coil);
+
+    private static bool IsOpen(CoilStanding coil) =>
+        coil.InForce.LastOrDefault(reading => reading.Quantity == "dcResistance") is { Flag: PossibleReading.Open };
 }

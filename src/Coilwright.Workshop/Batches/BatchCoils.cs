@@ -2,11 +2,12 @@ using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Batches;
 
-/// <summary>The coils of a batch that have a reading in force, in order of first entry, each with the spool it was wound from.</summary>
+/// <summary>The coils of a batch that have a reading in force, in order of first entry, each with where it came from.</summary>
 internal sealed class BatchCoils
 {
-    private readonly List<(string Tag, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded)> _coils;
+    private readonly List<(CoilOrigin Origin, IReadOnlyList<ReadingRecord> InForce, IReadOnlyList<ReadingRecord> Superseded)> _coils;
     private readonly (string Spool, IReadOnlyList<ReadingRecord> InForce)[] _evidence;
+    private readonly CoilOrigins _origins;
 
     /// <summary>Reads the records.</summary>
     /// <param name="batch">The batch.</param>
@@ -15,14 +16,21 @@ internal sealed class BatchCoils
     public BatchCoils(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
     {
         HashSet<Guid> inForce = [.. ReadingChain.InForce(readings).Select(reading => reading.Id)];
+        IReadOnlyDictionary<Guid, string> tags = ReadingChain.TagsNow(readings);
+        ILookup<string, ReadingRecord> byTag = readings.ToLookup(reading => tags[reading.Id], StringComparer.Ordinal);
+        _origins = new CoilOrigins(batch, events, readings);
         _coils =
         [
-            .. readings.GroupBy(reading => reading.Tag, StringComparer.Ordinal).Where(coil => coil.Any(reading => inForce.Contains(reading.Id))).Select(coil =>
-                (coil.Key, (IReadOnlyList<ReadingRecord>)[.. coil.Where(reading => inForce.Contains(reading.Id))], (IReadOnlyList<ReadingRecord>)[.. coil.Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)])),
+            .. _origins.Tags.Select(tag => (
+                _origins.Of(tag),
+                (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => inForce.Contains(reading.Id))],
+                (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)])),
         ];
-        IReadOnlyList<BatchEventRecord> held = new BatchHistory(batch, events, new Dictionary<string, DateTimeOffset>()).InForce;
-        _evidence = [.. _coils.Select(coil => (BatchHistory.SpoolAt(batch, held, coil.InForce.Concat(coil.Superseded).Min(reading => reading.TimeUtc)), coil.InForce))];
+        _evidence = [.. _coils.Select(coil => (coil.Origin.Spool, coil.InForce))];
     }
+
+    /// <summary>What the next entries may have to be asked.</summary>
+    public IReadOnlyList<SpoolQuestion> Questions => _origins.Questions();
 
     /// <summary>Every coil with its verdict, judged together.</summary>
     public IReadOnlyList<CoilStanding> Judge(VerdictLimits limits)
@@ -31,10 +39,17 @@ internal sealed class BatchCoils
         return [.. _coils.Select((coil, place) => Standing(place, verdicts[place]))];
     }
 
+    /// <summary>Every coil's verdict without its causes, by tag: what a chart needs, and sooner.</summary>
+    public IReadOnlyDictionary<string, Verdict> Weigh(VerdictLimits limits)
+    {
+        IReadOnlyList<Verdict> verdicts = BatchJudgement.Weigh(limits, [.. _coils.Select(coil => coil.InForce)]);
+        return _coils.Zip(verdicts).ToDictionary(pair => pair.First.Origin.Tag, pair => pair.Second, StringComparer.Ordinal);
+    }
+
     /// <summary>One coil with its verdict in the light of the others; null when it has no reading in force.</summary>
     public CoilStanding? JudgeOne(VerdictLimits limits, string tag)
     {
-        int place = _coils.FindIndex(coil => coil.Tag == tag);
+        int place = _coils.FindIndex(coil => coil.Origin.Tag == tag);
         return place < 0 ? null : Standing(place, BatchJudgement.JudgeOne(limits, _evidence, place));
     }
 
@@ -43,8 +58,11 @@ internal sealed class BatchCoils
 
     /// <summary>Signals of the run's chart that one coil completes.</summary>
     public IReadOnlyList<string> SignalsAt(VerdictLimits limits, string tag) =>
-        [.. BatchChart.Signals(_coils.Zip(BatchJudgement.WithoutCauses(limits, _evidence), (coil, verdict) => (coil.Tag, verdict))).Where(signal => signal.Tag == tag).Select(signal => signal.Rule)];
+        [.. BatchChart.Signals(_coils.Zip(BatchJudgement.WithoutCauses(limits, _evidence), (coil, verdict) => (coil.Origin.Tag, verdict))).Where(signal => signal.Tag == tag).Select(signal => signal.Rule)];
 
-    private CoilStanding Standing(int place, Verdict verdict) =>
-        new(_coils[place].Tag, _coils[place].InForce, _coils[place].Superseded, verdict, _coils[place].InForce.Max(reading => reading.TimeUtc));
+    private CoilStanding Standing(int place, Verdict verdict)
+    {
+        (CoilOrigin origin, IReadOnlyList<ReadingRecord> inForce, IReadOnlyList<ReadingRecord> superseded) = _coils[place];
+        return new CoilStanding(origin.Tag, inForce, superseded, verdict, inForce.Max(reading => reading.TimeUtc)) { Origin = origin };
+    }
 }

@@ -30,6 +30,9 @@ public enum BatchEventKind
     /// <summary>The first piece was looked at and the series released.</summary>
     Released,
 
+    /// <summary>More coils are wanted than the batch was begun with.</summary>
+    MoreWanted,
+
     /// <summary>Another event was taken back.</summary>
     Undone,
 }
@@ -45,7 +48,7 @@ public sealed record BatchEventRecord
     /// <summary>The coil's tag; empty for an event of the whole batch.</summary>
     public string Tag { get; init; } = "";
 
-    /// <summary>What the counter showed; null when none was noted.</summary>
+    /// <summary>What the counter showed; null when none was noted. For <see cref="BatchEventKind.MoreWanted"/> how many coils more.</summary>
     public double? Counter { get; init; }
 
     /// <summary>Real turns that the counter stands for on that machine; for <see cref="BatchEventKind.SpoolTaken"/> the turns to wind from now on.</summary>

@@ -33,8 +33,7 @@ public sealed class BatchHistory
     /// <param name="lastReadUtc">Time of each coil's last reading in force, by tag: a coil read after it was begun is off its spindle.</param>
     public BatchHistory(BatchRecord batch, IReadOnlyList<BatchEventRecord> events, IReadOnlyDictionary<string, DateTimeOffset> lastReadUtc)
     {
-        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
-        InForce = [.. events.Where(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id))];
+        InForce = Holding(events);
         Spool = batch.Spool;
         foreach (BatchEventRecord one in InForce)
         {
@@ -48,6 +47,13 @@ public sealed class BatchHistory
                 _spindles.Remove(tag);
             }
         }
+    }
+
+    /// <summary>Of a batch's events those that hold: what was undone is left out, and so are the undoings.</summary>
+    public static IReadOnlyList<BatchEventRecord> Holding(IReadOnlyList<BatchEventRecord> events)
+    {
+        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
+        return [.. events.Where(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id))];
     }
 
     /// <summary>Events not undone, in order of entry.</summary>
@@ -70,10 +76,6 @@ public sealed class BatchHistory
 
     /// <summary>Coils on spindles, in order of their last event.</summary>
     public IReadOnlyList<CoilOnSpindle> OnSpindles => [.. _spindles.Values.OrderBy(coil => coil.SinceUtc)];
-
-    /// <summary>The label of the spool in use at a time.</summary>
-    public static string SpoolAt(BatchRecord batch, IReadOnlyList<BatchEventRecord> inForce, DateTimeOffset timeUtc) =>
-        inForce.LastOrDefault(one => one.Kind == BatchEventKind.SpoolTaken && one.TimeUtc <= timeUtc)?.Spool ?? batch.Spool;
 
     private void Follow(BatchEventRecord one)
     {

@@ -13,12 +13,16 @@ internal static class BatchRules
     private const int LongestPrefix = 20;
 
     /// <summary>Every problem at once.</summary>
-    public static IReadOnlyList<Problem> Check(BatchRecord batch, RevisionRecord? revision)
+    public static IReadOnlyList<Problem> Check(BatchRecord batch, RevisionRecord? revision, KnownNames known)
     {
         List<Problem> problems = [];
-        if (string.IsNullOrWhiteSpace(batch.Name) || batch.Name.Length > LongestName)
+        if (string.IsNullOrWhiteSpace(batch.Name) || batch.Name.Length > LongestName || batch.Name.Any(letter => letter == '/' || char.IsControl(letter)))
         {
-            problems.Add(new Problem("name", "a batch needs a name", batch.Name, "1 to 60 letters"));
+            problems.Add(new Problem("name", "a batch needs a name", batch.Name, "1 to 60 letters without a stroke (/), which stands between batch and tag"));
+        }
+        else if (known.Batches.FirstOrDefault(other => other.Id != batch.Id && NameKey.Same(other.Name, batch.Name)) is { } other)
+        {
+            problems.Add(NameTaken(batch.Name, other));
         }
 
         if (batch.Quantity is < 1 or > MostCoils)
@@ -31,6 +35,7 @@ internal static class BatchRules
             problems.Add(new Problem("tags", "this is too long to stand before a number", batch.TagPrefix, "up to 20 letters"));
         }
 
+        problems.AddRange(((Problem?[])[known.SpoolProblem(batch.Spool), known.WinderProblem(batch.Machine)]).OfType<Problem>());
         if (revision is null)
         {
             problems.Add(new Problem("revision", "there is no such revision", RevisionRecord.LetterOf(batch.RevisionNumber)));
@@ -39,11 +44,30 @@ internal static class BatchRules
         {
             problems.Add(new Problem("revision", $"revision {revision.Letter} is a draft; a batch is begun on a released one", revision.Letter, "release it first"));
         }
-        else if (RecipeReader.Read(revision.Json).Value is { } recipe && recipe.Coils.All(coil => coil.Name != batch.CoilName))
+        else
         {
-            problems.Add(new Problem("coil", "the recipe has no such coil", batch.CoilName, string.Join(", ", recipe.Coils.Select(coil => coil.Name))));
+            problems.AddRange(CheckRecipe(batch, RecipeReader.Read(revision.Json)));
         }
 
         return problems;
     }
+
+    private static IReadOnlyList<Problem> CheckRecipe(BatchRecord batch, ReadOutcome<Recipe> read)
+    {
+        if (read.Value is not { } recipe)
+        {
+            return read.Problems;
+        }
+
+        return recipe.Coils.All(coil => coil.Name != batch.CoilName)
+            ? [new Problem("coil", "the recipe has no such coil", batch.CoilName, string.Join(", ", recipe.Coils.Select(coil => coil.Name)))]
+            : ForecastRule.Check(recipe);
+    }
+
+    /// <summary>Another batch bears the name.</summary>
+    public static Problem NameTaken(string name, BatchRecord? other) => new(
+        "name",
+        other is null ? "another batch has this name" : string.Create(CultureInfo.InvariantCulture, $"batch {other.Name}, begun {other.BegunUtc:yyyy-MM-dd}, has this name"),
+        name.Trim(),
+        "a name of its own in this shop");
 }

@@ -19,7 +19,7 @@ public sealed record BatchRunStanding(BatchStanding Standing, BatchHistory Histo
     public CoilStanding? FirstPiece => Standing.Coils.Count == 0 ? null : Standing.Coils[0];
 
     /// <summary>Coils still to be wound or read.</summary>
-    public int CoilsLeft => Math.Max(0, Standing.Batch.Quantity - Standing.Coils.Count);
+    public int CoilsLeft => Math.Max(0, Standing.Wanted - (Standing.Coils.Count - Standing.Beyond.Count));
 }
 
 /// <summary>What a person says happened at a winder, as typed.</summary>
@@ -62,8 +62,21 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
         BatchHistory history = new(batch, events, standing.Coils.ToDictionary(coil => coil.Tag, coil => coil.LastUtc, StringComparer.Ordinal));
         HashSet<string> taken = [.. standing.Coils.Select(coil => coil.Tag), .. history.OnSpindles.Select(coil => coil.Tag)];
-        string? next = Enumerable.Range(1, batch.Quantity).Select(number => BatchTags.Of(batch, number)).FirstOrDefault(tag => !taken.Contains(tag));
-        return new BatchRunStanding(standing, history, CoilPlan.Of(revision, batch.CoilName), next);
+        string? next = Enumerable.Range(1, standing.Wanted).Select(number => BatchTags.Of(batch, number)).FirstOrDefault(tag => !taken.Contains(tag));
+        return new BatchRunStanding(standing, history, CoilPlan.Of(revision, batch.CoilName), standing.IsDone ? null : next);
+    }
+
+    /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchRunStanding>>> StandingsAsync(CancellationToken cancel)
+    {
+        List<RecordStatus<BatchRunStanding>> standings = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
+                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+        }
+
+        return standings;
     }
 
     /// <summary>Records what happened, or gives every problem and records nothing.</summary>
@@ -75,14 +88,14 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         }
 
         IReadOnlyList<BatchEventRecord> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
-        if (before.Any(one => one.Id == said.Id))
+        if (before.FirstOrDefault(one => one.Id == said.Id) is { } there)
         {
-            return []; // sent twice
+            return SaysTheSame(there, said, run.Standing.Batch) ? [] : [SentAgain.Event]; // sent twice
         }
 
         string machineName = said.Machine.Trim().Length > 0 ? said.Machine.Trim() : MachineOf(run, said.Tag);
         Machine? machine = await machines.FindAsync(machineName, cancel).ConfigureAwait(false);
-        HappeningReader reader = new(said, run, machine, machineName);
+        HappeningReader reader = new(said, run, machine, machine?.Name ?? machineName, await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false));
         BatchEventRecord? happened = reader.Read(clock.GetUtcNow());
         if (happened is null)
         {
@@ -97,9 +110,9 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
     public async Task<IReadOnlyList<Problem>> UndoLastAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
     {
         IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
-        if (events.Any(one => one.Id == undoId))
+        if (events.FirstOrDefault(one => one.Id == undoId) is { } there)
         {
-            return [];
+            return there.Kind == BatchEventKind.Undone ? [] : [SentAgain.Event];
         }
 
         HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
@@ -125,8 +138,23 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         BatchEventKind.Scrapped => $"{one.Tag} scrapped",
         BatchEventKind.SpoolTaken => $"spool {one.Spool}, {one.Choice.Replace('-', ' ')}{(one.Turns is { } turns ? $", {Count(turns)} turns" : "")}",
         BatchEventKind.Released => $"series released{(one.Note.Length > 0 ? $": {one.Note}" : "")}",
+        BatchEventKind.MoreWanted => $"{Count(one.Counter)} more wanted: {one.Note}",
         _ => "undone",
     };
+
+    /// <summary>True when an event was made of these words. What was left out was filled in from how things stood then.</summary>
+    private static bool SaysTheSame(BatchEventRecord there, Happening said, BatchRecord batch)
+    {
+        bool counted = QuantityText.TryParse(said.Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _);
+        return there.Kind == said.Kind
+            && (said.Tag.Trim().Length == 0 || there.Tag == BatchTags.Tidy(batch, said.Tag))
+            && (said.Machine.Trim().Length == 0 || there.Tag.Length > 0 || SameName(there.Machine, said.Machine))
+            && (!counted || there.Counter is null || there.Counter == counter.Si)
+            && (there.Kind != BatchEventKind.SpoolTaken || (there.Spool == said.Spool.Trim() && there.Choice == said.Choice))
+            && there.Note == said.Note.Trim();
+    }
+
+    private static bool SameName(string one, string other) => string.Equals(one, other.Trim(), StringComparison.OrdinalIgnoreCase);
 
     private static string MachineOf(BatchRunStanding run, string tag)
     {

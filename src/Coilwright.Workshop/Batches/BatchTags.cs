@@ -38,13 +38,15 @@ public static class BatchTags
     /// <summary>The tag after the one entered last if it is free, else the lowest free one; null when all are taken.</summary>
     /// <param name="batch">The batch.</param>
     /// <param name="takenInOrder">Tags that have readings in force, in order of entry.</param>
-    public static string? Next(BatchRecord batch, IReadOnlyList<string> takenInOrder)
+    /// <param name="wanted">Coils wanted; the batch's own number unless said.</param>
+    public static string? Next(BatchRecord batch, IReadOnlyList<string> takenInOrder, int? wanted = null)
     {
+        int last = wanted ?? batch.Quantity;
         HashSet<int> taken = [.. takenInOrder.Select(tag => NumberOf(batch, tag)).OfType<int>()];
         int after = takenInOrder.Count == 0 ? 1 : (NumberOf(batch, takenInOrder[^1]) ?? 0) + 1;
-        int? next = after <= batch.Quantity && !taken.Contains(after)
+        int? next = after <= last && !taken.Contains(after)
             ? after
-            : Enumerable.Range(1, batch.Quantity).Cast<int?>().FirstOrDefault(number => !taken.Contains(number!.Value));
+            : Enumerable.Range(1, last).Cast<int?>().FirstOrDefault(number => !taken.Contains(number!.Value));
         return next is { } free ? Of(batch, free) : null;
     }
 }

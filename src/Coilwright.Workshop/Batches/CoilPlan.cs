@@ -12,6 +12,10 @@ public sealed class CoilPlan
 {
     private static readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Json, string Coil), CoilPlan> s_known = new();
 
+    private const int MostKept = 50;
+
+    /// <summary>Forecasts at other turns and on measured wire; kept, since the winder's page asks again and again.</summary>
+    private readonly ConcurrentDictionary<(double Turns, Estimate? OhmPerM), (PickupModel Model, Prediction Prediction)> _wound = new();
     private readonly Recipe _recipe;
     private readonly PickupModel _model;
     private readonly Prediction _prediction;
@@ -45,6 +49,19 @@ public sealed class CoilPlan
     /// <summary>The set-up on a winder, for every coil of the recipe.</summary>
     public WindingSetUp On(Machine? machine, double roomC, string name = "") => WindingSetUp.For(_recipe, _model, _prediction, name, roomC, machine);
 
+    /// <summary>The set-up of this coil alone, as a batch winds it: its turns and its spool's wire where they are not the recipe's.</summary>
+    /// <param name="machine">The winder's data, when it is known.</param>
+    /// <param name="roomC">Room temperature, °C.</param>
+    /// <param name="name">Name of the winder, or empty.</param>
+    /// <param name="turns">Real turns to wind.</param>
+    /// <param name="ohmPerM">Resistance of the spool at 20 °C, Ω/m; null takes the recipe's wire.</param>
+    public WindingSetUp ForBatch(Machine? machine, double roomC, string name, double turns, Estimate? ohmPerM)
+    {
+        (PickupModel model, Prediction prediction) = turns.Equals(SetUp.Turns) && ohmPerM is null ? (_model, _prediction) : Wound(turns, ohmPerM);
+        WindingSetUp whole = WindingSetUp.For(_recipe, model, prediction, name, roomC, machine);
+        return whole with { Coils = [whole.Coils[_index]] };
+    }
+
     /// <summary>Wire in the coil's first turns, m.</summary>
     /// <param name="turns">Real turns, 0 or more.</param>
     /// <remarks>The build grows evenly with the turns, so that n turns take n (P + πbn/N): P is the innermost turn's length, b the whole build. Derived; equals the forecast's length at the recipe's turns.</remarks>
@@ -62,9 +79,29 @@ public sealed class CoilPlan
         return 2 * wireM / (innerM + Math.Sqrt(innerM * innerM + 4 * perTurnM * wireM));
     }
 
+    private (PickupModel Model, Prediction Prediction) Wound(double turns, Estimate? ohmPerM)
+    {
+        if (_wound.Count > MostKept)
+        {
+            _wound.Clear();
+        }
+
+        return _wound.GetOrAdd((turns, ohmPerM), key =>
+        {
+            CoilModel own = Model;
+            CoilModel coil = own with
+            {
+                Winding = own.Winding with { Turns = key.Turns },
+                Wire = key.OhmPerM is { } measured ? own.Wire with { MeasuredOhmPerM = measured } : own.Wire,
+            };
+            PickupModel model = _model with { Coils = [.. _model.Coils.Select((one, index) => index == _index ? coil : one)] };
+            return (model, Forecaster.Predict(model, load: null));
+        });
+    }
+
     private static CoilPlan Make(RevisionRecord revision, string coilName)
     {
-        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
-        return new CoilPlan(recipe, recipe.Coils.ToList().FindIndex(coil => coil.Name == coilName));
+        Recipe recipe = ReleasedRecipe.Of(revision);
+        return new CoilPlan(recipe, ReleasedRecipe.PlaceOf(recipe, revision, coilName));
     }
 }

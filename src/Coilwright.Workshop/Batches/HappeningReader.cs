@@ -6,7 +6,7 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop.Batches;
 
 /// <summary>Turns what a person says happened into an event, if it can have happened.</summary>
-internal sealed class HappeningReader(Happening said, BatchRunStanding run, Machine? machine, string machineName)
+internal sealed class HappeningReader(Happening said, BatchRunStanding run, Machine? machine, string machineName, KnownNames known)
 {
     private readonly List<Problem> _problems = [];
 
@@ -15,6 +15,12 @@ internal sealed class HappeningReader(Happening said, BatchRunStanding run, Mach
     /// <summary>The event; null when there are problems.</summary>
     public BatchEventRecord? Read(DateTimeOffset nowUtc)
     {
+        bool isOwn = NameKey.Same(machineName, run.Standing.Batch.Machine) || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
+        if (said.Kind != BatchEventKind.MoreWanted && !isOwn && known.WinderProblem(machineName) is { } unknown)
+        {
+            _problems.Add(unknown);
+        }
+
         BatchEventRecord one = new()
         {
             Id = said.Id,
@@ -30,6 +36,7 @@ internal sealed class HappeningReader(Happening said, BatchRunStanding run, Mach
             BatchEventKind.Begun => Begin(one),
             BatchEventKind.Released => Release(one),
             BatchEventKind.SpoolTaken => Spool(one),
+            BatchEventKind.MoreWanted => More(one),
             BatchEventKind.Undone => throw new ArgumentException("An undo is made by UndoLastAsync.", nameof(nowUtc)),
             _ => OfCoil(one),
         };
@@ -79,11 +86,32 @@ internal sealed class HappeningReader(Happening said, BatchRunStanding run, Mach
         return one with { Tag = run.FirstPiece?.Tag ?? "" };
     }
 
+    private BatchEventRecord More(BatchEventRecord one)
+    {
+        int room = Math.Max(1, BatchRules.MostCoils - run.Standing.Wanted);
+        double? count = Count(said.Counter, "counter", 1, room);
+        if (count is { } coils && coils != Math.Round(coils))
+        {
+            _problems.Add(new Problem("counter", "coils are whole", said.Counter, string.Create(CultureInfo.InvariantCulture, $"1 to {room:#,##0}")));
+        }
+
+        if (one.Note.Length == 0)
+        {
+            _problems.Add(new Problem("note", "why are more wanted?", null, "a few words"));
+        }
+
+        return one with { Counter = count, Machine = "" };
+    }
+
     private BatchEventRecord Spool(BatchEventRecord one)
     {
         if (said.Spool.Trim().Length == 0)
         {
             _problems.Add(new Problem("spool", "which spool is on?", null, "its label"));
+        }
+        else if (!NameKey.Same(said.Spool, run.History.Spool) && known.SpoolProblem(said.Spool) is { } unknown)
+        {
+            _problems.Add(unknown);
         }
 
         if (said.Choice is not ("hold-turns" or "hold-ohms"))
@@ -92,7 +120,7 @@ internal sealed class HappeningReader(Happening said, BatchRunStanding run, Mach
         }
 
         double? turns = said.Choice == "hold-ohms" ? Count(said.Turns, "turns", 1, 100_000) : null;
-        return one with { Spool = said.Spool.Trim(), Choice = said.Choice, Turns = turns };
+        return one with { Spool = known.SpoolOf(said.Spool), Choice = said.Choice, Turns = turns };
     }
 
     private BatchEventRecord OfCoil(BatchEventRecord one)

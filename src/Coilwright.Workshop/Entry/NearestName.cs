@@ -21,6 +21,22 @@ public static class NearestName
         return best is not null && bestDistance < Math.Max(key.Length, Key(best).Length) ? best : null;
     }
 
+    /// <summary>Known names from the nearest on, each once.</summary>
+    /// <param name="typed">What was typed.</param>
+    /// <param name="known">Names there are.</param>
+    /// <param name="most">How many at most.</param>
+    /// <param name="onlyAlike">Leaves out names of which more than a third is different.</param>
+    public static IReadOnlyList<string> Several(string typed, IEnumerable<string> known, int most, bool onlyAlike = false)
+    {
+        string key = Key(typed);
+        return
+        [
+            .. known.Distinct(StringComparer.OrdinalIgnoreCase).Select(name => (Name: name, Distance: Distance(key, Key(name))))
+                .Where(one => !onlyAlike || one.Distance <= Math.Max(1, Math.Max(key.Length, Key(one.Name).Length) / 3))
+                .OrderBy(one => one.Distance).ThenBy(one => one.Name, StringComparer.OrdinalIgnoreCase).Take(most).Select(one => one.Name),
+        ];
+    }
+
     /// <summary>Levenshtein distance: insertions, deletions and replacements that turn one into the other.</summary>
     public static int Distance(string a, string b)
     {

@@ -1,3 +1,5 @@
+using Coilwright.Physics.Winding;
+
 namespace Coilwright.Workshop.Machines;
 
 /// <summary>How a winder lays the wire and knows when to stop.</summary>
@@ -74,17 +76,11 @@ public sealed record SpeedRange(double LowRpm, double HighRpm, IReadOnlyList<dou
 
 /// <summary>How a machine without a counter runs.</summary>
 /// <param name="SpeedSpread">95 % doubt of the speed over a coil, as a part of it: 0.08 is ±8 %.</param>
-/// <param name="SpeedSpreadStated">False when the shop stated none and <see cref="UsualSpeedSpread"/> was taken.</param>
+/// <param name="SpeedSpreadStated">False when the shop stated none and <see cref="ClockStop.UsualSpeedSpread"/> was taken.</param>
 /// <param name="StopS">95 % doubt of starting and stopping, s.</param>
 public sealed record TimedRun(double SpeedSpread, bool SpeedSpreadStated, double StopS)
 {
-    /// <summary>Taken when none is stated. Our assumption: coils aimed at 5,000 turns are told to come out from under 5,000 to the high 5,000s.</summary>
-    public const double UsualSpeedSpread = 0.1;
-
-    /// <summary>Taken when none is stated. Our assumption: a hand on a switch.</summary>
-    public const double UsualStopS = 1;
-
     /// <summary>95 % doubt of the turns of one coil, as a part of them.</summary>
     /// <param name="seconds">How long it is wound, s.</param>
-    public double TurnsSpread(double seconds) => Math.Sqrt(SpeedSpread * SpeedSpread + StopS / seconds * (StopS / seconds));
+    public double TurnsSpread(double seconds) => ClockStop.TurnsSpread(SpeedSpread, StopS, seconds);
 }

@@ -36,6 +36,24 @@ public sealed class MachinePark(IMachineRecords records, TimeProvider clock)
         return [];
     }
 
+    /// <summary>Adds a winder of which only the name is known: hand-guided, its counter not tested yet.</summary>
+    public async Task<IReadOnlyList<Problem>> AddAsync(Guid id, string name, string person, CancellationToken cancel)
+    {
+        string tidy = name.Trim();
+        if (tidy.Length == 0)
+        {
+            return [new Problem("winderName", "what is the winder called?", null, "1 to 200 letters")];
+        }
+
+        if ((await records.MachinesAsync(cancel).ConfigureAwait(false)).Any(one => one.Id != id && NameKey.Same(one.Name, tidy)))
+        {
+            return [new Problem("winderName", "another winder has this name", tidy, "a name of its own")];
+        }
+
+        JsonObject machine = new() { ["format"] = MachineReader.Format, ["name"] = tidy, ["kind"] = MachineReader.WordOf(MachineKind.HandGuided) };
+        return await KeepAsync(id, machine.ToJsonString(), person, cancel).ConfigureAwait(false);
+    }
+
     /// <summary>Records a marked test of a counter; the machine is kept anew with it.</summary>
     public async Task<IReadOnlyList<Problem>> KeepTestAsync(Guid id, string name, string turns, string counted, string person, CancellationToken cancel)
     {

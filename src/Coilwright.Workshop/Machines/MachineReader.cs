@@ -1,3 +1,4 @@
+using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes.Reading;
@@ -40,7 +41,7 @@ public static class MachineReader
         if (kind == MachineKind.Timed)
         {
             Refuse(fields, counter is not null, "counter", "a timed machine has no counter; give \"timed\", or another kind");
-            timed ??= new TimedRun(TimedRun.UsualSpeedSpread, false, TimedRun.UsualStopS);
+            timed ??= new TimedRun(ClockStop.UsualSpeedSpread, false, ClockStop.UsualStopS);
         }
         else
         {
@@ -94,7 +95,7 @@ public static class MachineReader
     private static TimedRun Timed(JsonFields fields)
     {
         double? spread = fields.Optional("speedSpread", s_spread)?.Si;
-        return new TimedRun(spread ?? TimedRun.UsualSpeedSpread, spread is not null, fields.Optional("stopSpread", s_stop)?.Si ?? TimedRun.UsualStopS);
+        return new TimedRun(spread ?? ClockStop.UsualSpeedSpread, spread is not null, fields.Optional("stopSpread", s_stop)?.Si ?? ClockStop.UsualStopS);
     }
 
     private static SpeedRange Speed(JsonFields fields)

@@ -54,7 +54,7 @@ public static partial class OriginalReader
         public Template(JsonFields fields)
         {
             _single = !fields.Has("coils");
-            JsonArray coils = fields.Own("coils") is { ValueKind: JsonValueKind.Array } list ? (JsonArray)JsonNode.Parse(list.GetRawText())! : [Single(fields)];
+            JsonArray coils = fields.Own("coils") is { ValueKind: JsonValueKind.Array } list ? (JsonArray)JsonCopy.Of(list, "coils", fields.Problems)! : [Single(fields)];
             for (int c = 0; c < coils.Count; c++)
             {
                 if (coils[c] is JsonObject coil)
@@ -69,7 +69,7 @@ public static partial class OriginalReader
             {
                 if (fields.Own(part) is { } value)
                 {
-                    _recipe[part] = JsonNode.Parse(value.GetRawText());
+                    _recipe[part] = JsonCopy.Of(value, part, fields.Problems);
                 }
             }
         }
@@ -97,7 +97,7 @@ public static partial class OriginalReader
             {
                 if (fields.Own(part) is { } value)
                 {
-                    coil[part] = JsonNode.Parse(value.GetRawText());
+                    coil[part] = JsonCopy.Of(value, part, fields.Problems);
                 }
             }
 

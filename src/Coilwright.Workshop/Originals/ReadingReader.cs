@@ -1,7 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Originals;
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Originals;
@@ -49,7 +49,7 @@ internal static class ReadingReader
                 relative = Math.Sqrt(relative * relative + 0.02 * 0.02); // 5 °C either way
             }
 
-            value = double.IsNaN(temperatureC) ? value : CopperWire.CorrectTo20C(value, temperatureC);
+            value = ComparableValue.Of("dcResistance", value, double.IsNaN(temperatureC) ? null : temperatureC);
         }
         else
         {

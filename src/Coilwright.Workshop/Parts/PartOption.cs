@@ -6,12 +6,12 @@ namespace Coilwright.Workshop.Parts;
 
 /// <summary>A choice that changes parts and labels and no number of the forecast.</summary>
 /// <param name="Name">What is chosen, for example "bobbin colour".</param>
-/// <param name="Value">What it is, for example "cream".</param>
+/// <param name="Value">What it is, for example "slate".</param>
 public sealed record PartOption(string Name, string Value)
 {
     private const int Longest = 200;
 
-    /// <summary>As it is typed: "bobbin colour: cream".</summary>
+    /// <summary>As it is typed: "bobbin colour: slate".</summary>
     public string Line => $"{Name}: {Value}";
 
     /// <summary>Number of strings, where that is what is chosen; null elsewhere.</summary>

@@ -175,12 +175,6 @@ public sealed class AssemblyRoom(IShopRecords records, PieceShelf shelf, CoilSto
             problems.Add(new Problem("serial", "a bar code cannot hold this", entry.Serial, "up to 40 plain letters, digits and signs"));
         }
 
-        bool magnets = recipe.Magnets.Count > 0 || recipe.Coils.Any(coil => coil.Poles.Any(pole => pole.NorthUp != 0));
-        if (magnets && string.IsNullOrWhiteSpace(entry.MagnetLot))
-        {
-            problems.Add(new Problem("magnets", "the lot of the magnets is missing", null, "what stands on the packet, or \"none on the packet\""));
-        }
-
         problems.AddRange(Lines(entry.Options).Concat(Lines(entry.Lots)).Where(line => !line.Contains(':', StringComparison.Ordinal) || line.Length > LongestWords)
             .Select(line => new Problem("options", "a name and a value are needed", line, "name: value, for example cover: nickel silver")));
         if (RecipePhase.Of(recipe) is { IsRed: true } red && string.IsNullOrWhiteSpace(entry.Overruled))

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Pairing;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -92,7 +93,11 @@ public sealed class CoilStore(IShopRecords records, WindingRoom winding)
         return coils;
     }
 
-    private async Task<IReadOnlyList<CoilAtHand>> OfBatchAsync(BatchRecord batch, CancellationToken cancel)
+    /// <summary>The coils of a batch; none of one that cannot be shown, which stands marked in the list of batches.</summary>
+    private async Task<IReadOnlyList<CoilAtHand>> OfBatchAsync(BatchRecord batch, CancellationToken cancel) =>
+        (await RecordStatus.ReadAsync("Batch " + batch.Name, () => CoilsOfAsync(batch, cancel)).ConfigureAwait(false)).Value ?? [];
+
+    private async Task<IReadOnlyList<CoilAtHand>> CoilsOfAsync(BatchRecord batch, CancellationToken cancel)
     {
         if (await winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) is not { } standing
             || await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is not { } revision)

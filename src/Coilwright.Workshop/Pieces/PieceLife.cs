@@ -25,8 +25,31 @@ public sealed record PieceLife(PieceRecord Piece, RevisionRecord Revision, Recip
     /// <summary>True for a part that was taken out.</summary>
     public bool IsOut(PiecePartRecord part) => History.InForce.Any(one => one.Kind == PieceEventKind.PartOut && one.About == part.Id);
 
-    /// <summary>Where it stands among its steps.</summary>
-    public StepStanding Standing(DateTimeOffset nowUtc, TimeZoneInfo zone) => StepRules.Stand(Plans, History.Runs, History.Holds, nowUtc, zone);
+    /// <summary>Where it stands among its steps. A final test that it did not pass holds it until it is tested again.</summary>
+    public StepStanding Standing(DateTimeOffset nowUtc, TimeZoneInfo zone)
+    {
+        StepStanding standing = StepRules.Stand(Plans, History.Runs, History.Holds, nowUtc, zone);
+        return standing is { State: StepState.MayMove, Step: PieceHistory.FinalTest } && FailedTest is { } test
+            ? standing with { State = StepState.Held, Words = $"final test {ShopTime.Words(test.TimeUtc, zone)}: {test.Words.Split(" — ")[0]}; held until it is tested again" }
+            : standing;
+    }
+
+    /// <summary>The final test that holds and was not passed; null when there is none.</summary>
+    public PieceEventRecord? FailedTest => History.Test is { Passed: false } test ? test : null;
+
+    /// <summary>How its standing turns by time alone from now on, in order; empty when it does not.</summary>
+    public IReadOnlyList<StepTurn> Ahead(DateTimeOffset nowUtc, TimeZoneInfo zone)
+    {
+        List<StepTurn> turns = [];
+        DateTimeOffset atUtc = nowUtc;
+        while (Standing(atUtc, zone).ChangesUtc is { } changesUtc && changesUtc >= atUtc)
+        {
+            atUtc = changesUtc.AddTicks(1); // the latest end is still in time at its own moment
+            turns.Add(new StepTurn(changesUtc, Standing(atUtc, zone)));
+        }
+
+        return turns;
+    }
 
     /// <summary>Readings of one test or examination.</summary>
     public IReadOnlyList<PieceReadingRecord> ReadingsOf(PieceEventRecord happened) => [.. Readings.Where(reading => reading.EventId == happened.Id)];

@@ -21,6 +21,22 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
     /// <summary>What is odd about the clock; null when nothing is.</summary>
     public async Task<string?> ClockDoubtAsync(CancellationToken cancel) => ShopTime.Doubt(clock, await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false));
 
+    /// <summary>What is to be asked about the clock before an entry is stored; null when nothing is.</summary>
+    public async Task<ClockQuestion?> ClockQuestionAsync(CancellationToken cancel) => ClockQuestion.Of(
+        clock.GetUtcNow(), await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false), await records.NewestRecordTimeAsync(cancel).ConfigureAwait(false), (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone);
+
+    /// <summary>A person says that the clock is right: records later than it were made by a clock that was ahead, and nothing waits for their time any more.</summary>
+    public async Task ClockIsRightAsync(string person, CancellationToken cancel)
+    {
+        if (await ClockQuestionAsync(cancel).ConfigureAwait(false) is { IsBehind: true } && await records.NewestEventAsync(cancel).ConfigureAwait(false) is { } newest)
+        {
+            DateTimeOffset nowUtc = clock.GetUtcNow();
+            await records.AddPieceEventsAsync(
+                [new PieceEventRecord { Id = Guid.NewGuid(), PieceId = newest.PieceId, Kind = PieceEventKind.ClockSaidRight, Words = $"this computer's clock was right at {ShopTime.Words(nowUtc, (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone)}", Person = person.Trim(), TimeUtc = nowUtc }],
+                [], cancel).ConfigureAwait(false);
+        }
+    }
+
     /// <summary>A piece by serial or id; null when there is none.</summary>
     public async Task<PieceLife?> FindAsync(string serial, CancellationToken cancel) =>
         await LivesAsync(await records.FindPiecesAsync([serial.Trim()], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
@@ -45,24 +61,41 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
         await FindAllAsync([serial], problems, cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
 
     /// <summary>Pieces in the shop, in order of making.</summary>
-    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) => await LivesAsync(await records.OpenPiecesAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) => (await StatusesAsync(await records.OpenPiecesAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)).Readable();
 
     /// <summary>These pieces with all that is known of them, in their order.</summary>
-    public async Task<IReadOnlyList<PieceLife>> LivesAsync(IReadOnlyList<PieceRecord> pieces, CancellationToken cancel)
+    /// <exception cref="UnreadableRecordException">One of them cannot be shown.</exception>
+    public Task<IReadOnlyList<PieceLife>> LivesAsync(IReadOnlyList<PieceRecord> pieces, CancellationToken cancel) => LivesAsync(pieces, LifeAsync, cancel);
+
+    /// <summary>The same for lists: each piece, or why it cannot be shown.</summary>
+    public Task<IReadOnlyList<RecordStatus<PieceLife>>> StatusesAsync(IReadOnlyList<PieceRecord> pieces, CancellationToken cancel) =>
+        LivesAsync(pieces, (piece, rest) => RecordStatus.ReadAsync("Piece " + piece.Serial, () => LifeAsync(piece, rest)), cancel);
+
+    private async Task<IReadOnlyList<T>> LivesAsync<T>(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, Rest, Task<T>> make, CancellationToken cancel)
     {
         Guid[] ids = [.. pieces.Select(piece => piece.Id)];
         ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part => part.PieceId);
         ILookup<Guid, PieceEventRecord> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
+        IReadOnlySet<Guid> ahead = await records.EventsAheadAsync(ids, cancel).ConfigureAwait(false);
         ILookup<Guid, PieceReadingRecord> readings = (await records.PieceReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
-        List<PieceLife> lives = [];
+        List<T> made = [];
         foreach (PieceRecord piece in pieces)
         {
-            (RevisionRecord revision, Recipe recipe) = await RecipeAsync(piece.RecipeId, piece.RevisionNumber, cancel).ConfigureAwait(false);
-            lives.Add(new PieceLife(piece, revision, recipe, [.. parts[piece.Id]], new PieceHistory(piece, [.. events[piece.Id]]), [.. readings[piece.Id]]));
+            PieceHistory history = new(piece, [.. events[piece.Id]], ahead);
+            made.Add(await make(piece, new Rest([.. parts[piece.Id]], history, [.. readings[piece.Id]], cancel)).ConfigureAwait(false));
         }
 
-        return lives;
+        return made;
     }
+
+    private async Task<PieceLife> LifeAsync(PieceRecord piece, Rest rest)
+    {
+        (RevisionRecord revision, Recipe recipe) = await RecipeAsync(piece.RecipeId, piece.RevisionNumber, rest.Cancel).ConfigureAwait(false);
+        return new PieceLife(piece, revision, recipe, rest.Parts, rest.History, rest.Readings);
+    }
+
+    /// <summary>What belongs to a piece beside its own record.</summary>
+    private sealed record Rest(PiecePartRecord[] Parts, PieceHistory History, PieceReadingRecord[] Readings, CancellationToken Cancel);
 
     /// <summary>A released revision, read; kept, since it never changes.</summary>
     public async Task<(RevisionRecord Revision, Recipe Recipe)> RecipeAsync(Guid recipeId, int number, CancellationToken cancel)
@@ -73,8 +106,7 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
         }
 
         RevisionRecord revision = await records.FindRevisionAsync(recipeId, number, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A piece stands on a revision that is not there.");
-        Recipe recipe = RecipeReader.Read(revision.Json).Value ?? throw new InvalidOperationException($"Revision {revision.Letter} of {revision.RecipeName} was released and cannot be read any more.");
-        return _recipes.GetOrAdd((recipeId, number), (revision, recipe));
+        return _recipes.GetOrAdd((recipeId, number), (revision, ReleasedRecipe.Of(revision)));
     }
 
     /// <summary>Words for customers' ids.</summary>

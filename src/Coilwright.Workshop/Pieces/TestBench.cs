@@ -1,4 +1,3 @@
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Polarity;
@@ -69,7 +68,7 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
             }
             else if (recipe.Targets.GetValueOrDefault(quantity) is { } target)
             {
-                double nominal = quantity == "dcResistance" ? CopperWire.CorrectTo20C(target.Nominal.Si, target.TemperatureC) : target.Nominal.Si;
+                double nominal = target.Nominal.Si * ComparableValue.Factor(quantity, target);
                 lines.Add(new TestLine(quantity, nominal, target.Tolerance, IsGolden: false, needed));
             }
             else if (quantity == "dcResistance" && SumOfCoils(recipe) is { } sum)
@@ -106,7 +105,7 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
 
     /// <summary>The value by which two readings are held against each other: resistance at 20 °C.</summary>
     public static double Comparable(PieceReadingRecord reading) =>
-        reading is { Quantity: "dcResistance", TemperatureC: { } celsius, Si: { } ohm } ? CopperWire.CorrectTo20C(ohm, celsius) : reading.Si ?? double.NaN;
+        ComparableValue.Of(reading.Quantity, reading.Si ?? double.NaN, reading.TemperatureC);
 
     private static FinalTestVerdict Open(string flaws)
     {
@@ -144,7 +143,8 @@ public sealed class TestBench(IShopRecords records, PieceShelf shelf, TimeProvid
     {
         Target?[] targets = [.. recipe.Coils.Select(coil => coil.Targets.GetValueOrDefault("dcResistance"))];
         return targets.Length == 0 || targets.Any(target => target is null) || recipe.Connection == Physics.Connection.Parallel ? null
-            : (targets.Sum(target => CopperWire.CorrectTo20C(target!.Nominal.Si, target.TemperatureC)), targets.Max(target => target!.Tolerance));
+            : (targets.Sum(target => target!.Nominal.Si * ComparableValue.Factor("dcResistance", target)),
+                targets.Max(target => target!.Tolerance));
     }
 
     private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(Marked));

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Pieces;
@@ -38,7 +39,30 @@ public sealed class UndoDesk(IShopRecords records, PieceShelf shelf, PottingRoom
 
     /// <summary>Why the newest entry of a piece may not be taken back now; null when it may.</summary>
     public async Task<Problem?> RefusalAsync(PieceLife life, DateTimeOffset nowUtc, TimeZoneInfo zone, CancellationToken cancel) =>
-        PieceUndo.Refusal(life, await AlarmsAsync(life, cancel).ConfigureAwait(false), nowUtc, zone);
+        PieceUndo.Refusal(life, await AlarmsAsync(life, cancel).ConfigureAwait(false), nowUtc, zone) ?? await SetRefusalAsync(life, cancel).ConfigureAwait(false);
+
+    /// <summary>A piece goes back into its set only while its place there is free, and no other set has taken the name.</summary>
+    private async Task<Problem?> SetRefusalAsync(PieceLife life, CancellationToken cancel)
+    {
+        if (PieceUndo.LastEntry(life.History) is not [.., { Kind: PieceEventKind.LeftSet, About: { } setId }]
+            || life.History.All.LastOrDefault(one => one.Kind == PieceEventKind.JoinedSet && one.About == setId) is not { } joined)
+        {
+            return null;
+        }
+
+        SetMembership was = SetMembership.Of(joined, life);
+        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: was.Name), cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceSet> sets = PieceSet.Among(await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false));
+        if (sets.FirstOrDefault(set => set.Id != setId && NameKey.Same(set.Name, was.Name)) is { } other)
+        {
+            string members = string.Join(", ", other.Members.Select(one => $"{one.Place.Place} {one.Life.Piece.Serial}"));
+            return new Problem("piece", $"{life.Piece.Serial} cannot go back into set {was.Name}: another set has that name meanwhile ({members})", life.Piece.Serial, "match it anew, under another name");
+        }
+
+        PieceLife? taken = sets.FirstOrDefault(set => set.Id == setId)?.Members.FirstOrDefault(one => one.Life.Piece.Id != life.Piece.Id && NameKey.Same(one.Place.Place, was.Place)).Life;
+        return taken is null ? null
+            : new Problem("piece", $"{life.Piece.Serial} cannot go back into {was.Words}: {taken.Piece.Serial} stands there meanwhile", life.Piece.Serial, "take that one out first, or match it anew");
+    }
 
     private static bool WasSentBefore(Guid id, PieceHistory history) => history.All.Any(one => one is { Kind: PieceEventKind.Undone, About: { } about } && one.Id == ReadingChain.IdWithin(id, about.ToString()));
 

@@ -21,6 +21,14 @@ public static class BatchJudgement
     /// <summary>The verdicts without causes: enough for the run's chart, and sooner.</summary>
     public static IReadOnlyList<Verdict> WithoutCauses(VerdictLimits limits, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils) =>
         [.. coils.Select(coil => VerdictRule.Weigh(limits, coil.InForce).Verdict)];
+    /// <summary>A verdict for each coil, in order, without causes.</summary>
+    /// <param name="forecast">What they are judged against.</param>
+    /// <param name="coils">Readings in force of each coil.</param>
+    internal static IReadOnlyList<Verdict> Weigh(VerdictLimits forecast, IReadOnlyList<IReadOnlyList<ReadingRecord>> coils)
+    {
+        VerdictLimits limits = LearntReadings.FromBatch(forecast, coils);
+        return [.. coils.Select(inForce => Weigh(limits, golden: null, inForce).Item1)];
+    }
 
     private static Verdict[] Judge(VerdictLimits forecast, IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils, IReadOnlyList<ReadingRecord>? golden, int[] wanted)
     {

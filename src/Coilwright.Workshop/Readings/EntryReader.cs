@@ -1,24 +1,33 @@
-using Coilwright.Physics.Wire;
+using System.Globalization;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>Turns what a person typed for one coil into readings. What cannot be understood is kept as typed, with a flag.</summary>
+/// <summary>Turns what a person typed for one coil into readings. What is no reading of a coil is a problem, and stands flagged in the readings for an entry that must be kept as it is.</summary>
 /// <param name="entry">As typed.</param>
 /// <param name="tag">The coil's tag, tidied.</param>
 /// <param name="room">Room temperature in force, or null.</param>
 /// <param name="nowUtc">When it arrived.</param>
-internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? room, DateTimeOffset nowUtc)
+/// <param name="expectedOhm">What a good coil reads; decides what "6,210" means.</param>
+internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? room, DateTimeOffset nowUtc, double expectedOhm)
 {
+    /// <summary>How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart, so that one of them at most lies this near. Our choice.</summary>
+    private const double Reach = 8;
+
     private const double UsualInductanceHz = 1000;
 
     private readonly List<ReadingRecord> _readings = [];
     private readonly List<string> _doubts = [];
+    private readonly List<Problem> _problems = [];
+
+    /// <summary>What was typed that no coil can read, field by field.</summary>
+    public IReadOnlyList<Problem> Problems => _problems;
 
     /// <summary>The readings, the first under the entry's own id; empty when nothing was measured.</summary>
     public IReadOnlyList<ReadingRecord> Read()
     {
-        double? temperatureC = Temperature(), turns = Optional(entry.Turns, QuantityKind.Turns, "turns", si => si is > 0 and <= 1e6);
+        double? temperatureC = Temperature(), turns = Turns(entry.Turns);
         if (!string.IsNullOrWhiteSpace(entry.Resistance))
         {
             Add("dcResistance", entry.Resistance, QuantityKind.Resistance, "Ω", temperatureC, turns, atHz: null);
@@ -26,11 +35,31 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
 
         if (!string.IsNullOrWhiteSpace(entry.Inductance))
         {
-            double? atHz = Optional(entry.InductanceAt, QuantityKind.Frequency, "frequency", si => si is > 0 and <= 1e7);
+            double? atHz = Frequency(entry.InductanceAt);
             Add("inductance", entry.Inductance, QuantityKind.Inductance, "H", temperatureC, turns, atHz ?? UsualInductanceHz);
         }
 
         return _readings;
+    }
+
+    /// <summary>A reading anew, for a correction: what is written as it stood keeps its figure.</summary>
+    /// <param name="old">The reading before.</param>
+    /// <param name="stands">How it stood in the form.</param>
+    /// <param name="wanted">How it is to stand.</param>
+    public ReadingRecord Again(ReadingRecord old, ReadingAsWritten stands, ReadingAsWritten wanted)
+    {
+        double? temperatureC = wanted.Temperature == stands.Temperature ? old.TemperatureC
+            : Optional(wanted.Temperature, QuantityKind.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range, PossibleReading.Temperature.Allows);
+        double? turns = wanted.Turns == stands.Turns ? old.Turns : Turns(wanted.Turns);
+        double? atHz = wanted.At == stands.At ? old.AtHz : Frequency(wanted.At) ?? old.AtHz;
+        (QuantityKind? kind, string unit) = old.Quantity switch
+        {
+            "inductance" => (QuantityKind.Inductance, "H"),
+            "dcResistance" => (QuantityKind.Resistance, "Ω"),
+            _ => ((QuantityKind?)null, ""),
+        };
+        Add(old.Quantity, wanted.Value, kind, unit, temperatureC, turns, atHz);
+        return _readings[^1] with { Instrument = old.Instrument, NewCoil = old.NewCoil };
     }
 
     /// <summary>How a reading was understood, with what it is at 20 °C.</summary>
@@ -49,24 +78,35 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return $"\"{reading.Typed}\" is kept as typed: {reading.Flag}";
         }
 
-        string value = QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind);
+        string value = reading.Quantity is "inductance" or "dcResistance"
+            ? QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
+            : string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity.ToUpperInvariant()} {si:0.###}");
         if (reading.AtHz is { } hz)
         {
             return $"{value} at {QuantityText.Format(hz, QuantityKind.Frequency)}";
         }
 
         return reading.TemperatureC is { } celsius && reading.Flag.Length == 0
-            ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(CopperWire.CorrectTo20C(si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
+            ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
             : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
     }
 
-    private void Add(string quantity, string typed, QuantityKind kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
+    private static string At20C(string quantity, double si, double celsius) =>
+        QuantityText.Format(ComparableValue.Of(quantity, si, celsius), QuantityKind.Resistance, 4) + " at 20 °C";
+
+    private void Add(string quantity, string typed, QuantityKind? kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
     {
         bool open = quantity == "dcResistance" && QuantityText.IsOpen(typed);
-        bool understood = QuantityText.TryParse(typed, kind, unitRequired: false, out Entered entered, out string why);
+        (Entered entered, string why, bool understood) = kind is { } known ? Understand(typed, known) : Bare(typed);
         string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
             : understood ? PossibleReading.FlagOf(quantity, entered.Si)
             : "not understood: " + why;
+        if (flag.Length > 0 && flag != PossibleReading.Open)
+        {
+            (string field, string allowed) = quantity == "inductance" ? ("inductance", "above 0 to 1,000 H, for example 2.41 H") : ("resistance", "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection");
+            _problems.Add(new Problem(field, understood ? "no coil reads that" : why, typed.Trim(), allowed));
+        }
+
         bool first = _readings.Count == 0;
         _readings.Add(new ReadingRecord
         {
@@ -83,10 +123,33 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             Instrument = entry.Instrument.Trim(),
             Person = entry.Person.Trim(),
             TimeUtc = nowUtc,
+            NewCoil = entry.Coil.Length == 0 ? null : entry.Coil == SpoolQuestion.New,
             Flag = flag == PossibleReading.Open ? flag : string.Join("; ", (string[])[.. flag.Length > 0 ? [flag] : Array.Empty<string>(), .. _doubts]),
         });
         _doubts.Clear();
     }
+
+    private (Entered Entered, string Why, bool Understood) Understand(string typed, QuantityKind kind)
+    {
+        TypedQuantity read = QuantityText.Read(typed, RangeOf(kind), unitRequired: false);
+        return (read.Entered, read.Why, read.Entered.IsKnown);
+    }
+
+    private Limits RangeOf(QuantityKind kind) => kind == QuantityKind.Resistance
+        ? new Limits(kind, expectedOhm / Reach, expectedOhm * Reach, "Ω", "6.2 kΩ")
+        : new Limits(kind, 1e-6, PossibleReading.LargestHenry, "H", "2.4 H");
+
+    /// <summary>A number without a unit, as a Q is.</summary>
+    private static (Entered Entered, string Why, bool Understood) Bare(string typed)
+    {
+        bool understood = double.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value);
+        return (new Entered(value, typed, ""), understood ? "" : $"\"{typed}\" is not a number", understood);
+    }
+
+    private double? Turns(string typed) => Optional(typed, QuantityKind.Turns, "turns", "turns", "1 to 1,000,000", si => si is > 0 and <= 1e6);
+
+    private double? Frequency(string typed) =>
+        Optional(typed, QuantityKind.Frequency, "inductanceAt", "frequency", "up to 10 MHz, for example 1 kHz", si => si is > 0 and <= 1e7);
 
     private double? Temperature()
     {
@@ -95,11 +158,11 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return room?.TemperatureC;
         }
 
-        return Optional(entry.Temperature, QuantityKind.Temperature, "temperature", PossibleReading.Temperature.Allows);
+        return Optional(entry.Temperature, QuantityKind.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range, PossibleReading.Temperature.Allows);
     }
 
     /// <summary>A value that goes with a reading. Doubtful, it is left out, and the flag of the reading says what was typed.</summary>
-    private double? Optional(string typed, QuantityKind kind, string name, Func<double, bool> possible)
+    private double? Optional(string typed, QuantityKind kind, string field, string name, string allowed, Func<double, bool> possible)
     {
         if (string.IsNullOrWhiteSpace(typed))
         {
@@ -111,6 +174,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return entered.Si;
         }
 
+        _problems.Add(new Problem(field, why.Length > 0 ? why : $"this {name} is not possible", typed.Trim(), allowed));
         _doubts.Add($"{name} \"{typed.Trim()}\" is {(why.Length > 0 ? "not understood" : "not possible")}");
         return null;
     }

@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Readings;
@@ -33,7 +32,7 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
         double dc = prediction.Pickup.DcResistance.Value, wanted = henry is null ? 1 : Scale(target, own.Value, henry.Nominal.Si);
         (double mean, double common) = henry is null ? (0, part) : Between(Math.Log(wanted), part);
         double scale = Math.Exp(mean);
-        double wantedDc = ohm is null ? dc : ohm.Nominal.Si * CopperWire.CorrectTo20C(1, ohm.TemperatureC);
+        double wantedDc = ohm is null ? dc : ohm.Nominal.Si * ComparableValue.Factor("dcResistance", ohm);
         double wantedAc = wantedDc + Math.Max(0, line.Resistance.Value - dc) * scale, inductance = line.Inductance.Value * scale, ratio = wantedAc / wantedDc;
         double near = MeterView.Nearness(inductance, own.Value, frequencyHz);
         if (near > NearResonance)

@@ -41,6 +41,9 @@ public sealed record ReadingRecord
     /// <summary>Why it supersedes; required with <see cref="Supersedes"/>.</summary>
     public string Reason { get; init; } = "";
 
+    /// <summary>For a tag that is entered again after its undo: true for a new coil, false for the same one; null when nobody said.</summary>
+    public bool? NewCoil { get; init; }
+
     /// <summary>True for an undo: takes the superseded reading away and puts nothing in its place.</summary>
     public bool Withdraws { get; init; }
 }

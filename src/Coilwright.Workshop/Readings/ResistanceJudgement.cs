@@ -42,12 +42,14 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
     /// <summary>The value by which two readings of one quantity are held against each other.</summary>
     public static double Comparable(ReadingRecord reading) =>
-        reading is { Quantity: "dcResistance", TemperatureC: { } celsius } ? CopperWire.CorrectTo20C(reading.Si!.Value, celsius) : reading.Si!.Value;
+        ComparableValue.Of(reading.Quantity, reading.Si!.Value, reading.TemperatureC);
 
     private static ResistanceJudgement Riddle(string reason) => new(new Finding(VerdictKind.Hold, reason), null, IsOpen: false, TemperatureKnown: false, IsRiddle: true);
 
     private static Estimate At20C(double ohm, double? temperatureC) => temperatureC is { } celsius
-        ? Estimate.Within(CopperWire.CorrectTo20C(ohm, celsius), CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius), Basis.Measured)
+        ? Estimate.Within(
+            ComparableValue.Of("dcResistance", ohm, celsius),
+            CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius), Basis.Measured)
         : Estimate.Within(ohm, UnknownTemperature, Basis.Measured);
 
     /// <summary>A bare number a thousand times too small is a slip of the hand, not a coil.</summary>

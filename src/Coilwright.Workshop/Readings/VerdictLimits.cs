@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Readings;
@@ -107,7 +106,11 @@ public sealed record VerdictLimits
         return Math.Max(TargetOffset, figure.Estimate.StandardDeviation / figure.Value * Math.Sqrt(Math.Max(0, 1 - wire)));
     }
 
-    internal static Target? Find(Recipe recipe, int coilIndex, string quantity)
+    /// <summary>Which of a recipe's targets holds for one coil: its own, or the pickup's where the coil is the pickup. The one rule for verdict, pages and papers.</summary>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="coilIndex">Which coil, from 0.</param>
+    /// <param name="quantity">Quantity name of the file format.</param>
+    public static Target? Find(Recipe recipe, int coilIndex, string quantity)
     {
         bool alone = recipe.Coils.Count == 1 || (recipe.Connection == Connection.Single && coilIndex == 0);
         return recipe.Coils[coilIndex].Targets.GetValueOrDefault(quantity) ?? (alone ? recipe.Targets.GetValueOrDefault(quantity) : null);
@@ -120,8 +123,9 @@ public sealed record VerdictLimits
             return null;
         }
 
-        double to20C = isResistance ? CopperWire.CorrectTo20C(1, target.TemperatureC) : 1;
-        return new Band(target.Nominal.Si * to20C, target.Low * to20C, target.High * to20C, IsTarget: true, isResistance ? null : target.AtHz ?? UsualHz);
+        double comparable = ComparableValue.Factor(isResistance ? "dcResistance" : "inductance", target);
+        return new Band(
+            target.Nominal.Si * comparable, target.Low * comparable, target.High * comparable, IsTarget: true, isResistance ? null : target.AtHz ?? UsualHz);
     }
 
     private static Band OfForecast(Figure figure, double? atHz) => new(figure.Value, figure.Estimate.Low, figure.Estimate.High, IsTarget: false, atHz);

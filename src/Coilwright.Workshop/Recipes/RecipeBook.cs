@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes;
@@ -6,7 +7,10 @@ namespace Coilwright.Workshop.Recipes;
 public sealed record RecipeOutcome(IReadOnlyList<Problem> Problems, RevisionRecord? Revision);
 
 /// <summary>The shop's recipes and the rules for changing them: a draft may be replaced, a released revision never changes, and the one after it says why.</summary>
-public sealed class RecipeBook(IShopRecords records, TimeProvider clock)
+/// <param name="records">The shop's records.</param>
+/// <param name="clock">The time.</param>
+/// <param name="forecast">Makes the forecast without which nothing is released; the fast engine's unless said.</param>
+public sealed class RecipeBook(IShopRecords records, TimeProvider clock, Func<Recipe, Prediction>? forecast = null)
 {
     /// <summary>Newest revision of every recipe, by name.</summary>
     public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestRevisionsAsync(cancel);
@@ -68,7 +72,8 @@ public sealed class RecipeBook(IShopRecords records, TimeProvider clock)
             return new RecipeOutcome([], draft);
         }
 
-        IReadOnlyList<Problem> problems = RecipeReader.Read(draft.Json).Problems;
+        ReadOutcome<Recipe> read = RecipeReader.Read(draft.Json);
+        IReadOnlyList<Problem> problems = read.Value is { } recipe ? ForecastRule.Check(recipe, forecast) : read.Problems;
         return problems.Count > 0
             ? new RecipeOutcome(problems, null)
             : await StoreAsync(draft with { State = RevisionState.Released, ReleasedBy = person.Trim(), TimeUtc = clock.GetUtcNow() }, number, cancel).ConfigureAwait(false);

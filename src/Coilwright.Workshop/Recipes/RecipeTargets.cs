@@ -4,6 +4,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Spread;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -63,7 +64,7 @@ public static class RecipeTargets
     {
         double factor = name switch
         {
-            "dcResistance" => CopperWire.CorrectTo20C(1, target.TemperatureC),
+            "dcResistance" => ComparableValue.Factor(name, target),
             "inductance" when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(recipe, Math.Clamp(atHz, 10, 20_000)),
             _ => 1,
         };

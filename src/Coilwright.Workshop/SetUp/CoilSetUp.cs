@@ -4,7 +4,7 @@ using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
-using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.SetUp;
 
@@ -68,10 +68,10 @@ public sealed record CoilSetUp
     /// <summary>What the winder at hand is set to; null when no machine was named.</summary>
     public CoilOnMachine? OnMachine { get; init; }
 
-    internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Target? target, double roomC, Machine? machine)
+    internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Band? limits, double roomC, Machine? machine)
     {
         Estimate ohm = forecast.DcResistance.Estimate;
-        double? lowOhm = target is null ? null : target.Low / CopperWire.TemperatureFactor(target.TemperatureC), highOhm = target is null ? null : target.High / CopperWire.TemperatureFactor(target.TemperatureC);
+        double? lowOhm = limits?.Low, highOhm = limits?.High;
         double warm = CopperWire.TemperatureFactor(roomC);
         CoilSetUp setUp = new()
         {

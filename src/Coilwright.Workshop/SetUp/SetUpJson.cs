@@ -25,6 +25,7 @@ public static class SetUpJson
             json.WriteString("format", Format);
             json.WriteString("recipe", setUp.RecipeName);
             json.WriteString("machine", setUp.Machine);
+            WriteBatch(json, setUp.Batch);
             WriteMachine(json, setUp);
             Exact(json, "roomTemperature", setUp.RoomC, "°C", Basis.Assumed);
             json.WriteBoolean("fits", setUp.Fits);
@@ -37,7 +38,7 @@ public static class SetUpJson
             json.WriteEndArray();
             WritePhase(json, setUp.Phase);
             json.WriteStartArray("cautions");
-            foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.ClosingLine])
+            foreach (string caution in (string[])[.. Cautions.For(Job.Winding), Cautions.ClosingLine])
             {
                 json.WriteStringValue(caution);
             }
@@ -47,6 +48,22 @@ public static class SetUpJson
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    private static void WriteBatch(Utf8JsonWriter json, BatchHeading? batch)
+    {
+        if (batch is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("batch");
+        json.WriteString("name", batch.Name);
+        json.WriteNumber("coils", batch.Coils);
+        json.WriteString("firstTag", batch.FirstTag);
+        json.WriteString("lastTag", batch.LastTag);
+        json.WriteString("spool", batch.Spool);
+        json.WriteEndObject();
     }
 
     private static void WritePhase(Utf8JsonWriter json, RecipePhase? phase)

@@ -1,7 +1,8 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.SetUp;
@@ -21,6 +22,9 @@ public sealed record WindingSetUp
     public required string RecipeName { get; init; }
     public SheetHeading Heading { get; init; } = new();
 
+    /// <summary>The batch it is for; null for a recipe's own set-up.</summary>
+    public BatchHeading? Batch { get; init; }
+
     /// <summary>Name of the winder, or empty.</summary>
     public string Machine { get; init; } = "";
 
@@ -34,7 +38,18 @@ public sealed record WindingSetUp
     public bool HasCounter => On?.Kind != MachineKind.Timed;
 
     /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
-    public string CorrectionBasis => On?.Counter?.Words ?? "(100-turn test not yet made)";
+    public string CorrectionBasis => (On, IsForNoWinder) switch
+    {
+        ({ } on, _) => on.Counter?.Words ?? "(100-turn test not yet made)",
+        (_, true) => "(for no winder: no counter's correction is in it)",
+        _ => "(this winder is not on record: its counter is taken as true)",
+    };
+
+    /// <summary>True when no winder is named: its stop is in real turns and must not be set on a counter as it stands.</summary>
+    public bool IsForNoWinder => On is null && Machine.Length == 0;
+
+    /// <summary>What a sheet for no winder warns of.</summary>
+    public static string ForNoWinderWords => "For no winder: the stop is in real turns. Set a counter from the sheet of the batch, or from the sheet of a winder.";
 
     /// <summary>Room temperature that the warm figures stand for, °C.</summary>
     public double RoomC { get; init; } = UsualRoomC;
@@ -64,7 +79,8 @@ public sealed record WindingSetUp
             On = on,
             RoomC = roomC,
             Phase = RecipePhase.Of(recipe),
-            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(coil, prediction.Coils[index], CoilLimits.DcResistanceTarget(recipe, index), roomC, on))],
+            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(
+                coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on))],
         };
     }
 }

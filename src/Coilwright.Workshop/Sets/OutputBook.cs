@@ -1,7 +1,7 @@
 using System.Collections.Concurrent;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Recipes;
@@ -12,7 +12,8 @@ namespace Coilwright.Workshop.Sets;
 /// <remarks>
 /// Of one recipe output goes with turns, inductance with their square and ohms with turns of one wire [derived; the rest of the winding taken as alike].
 /// So turns noted at the winder scale it as they are, a measured inductance by its root, ohms as they are, in this order of trust: thick and thin wire
-/// moves ohms and no output. Magnets are taken as the recipe states them.
+/// moves ohms and no output. Magnets stand as they were charged: the forecast is made anew with all of them at that share of what the recipe states, since
+/// strings saturate; a charge told as a field is a share by the field that the recipe's full charge is forecast to give at that distance over the poles.
 /// </remarks>
 public sealed class OutputBook(CoilStore store)
 {
@@ -30,10 +31,20 @@ public sealed class OutputBook(CoilStore store)
         {
             RecipeFacts facts = _recipes.GetOrAdd((life.Piece.RecipeId, life.Piece.RevisionNumber), _ => RecipeFacts.Of(life.Recipe));
             CoilAtHand[] own = [.. life.PartsIn.Where(part => part.BatchId is not null).Select(part => byTag.GetValueOrDefault((part.BatchId!.Value, part.Tag))).OfType<CoilAtHand>()];
-            pieces.Add(new SetPiece(life, Output(life, own, facts), facts.Coils));
+            pieces.Add(new SetPiece(life, Charged(life, Output(life, own, facts), facts), facts.Coils));
         }
 
         return pieces;
+    }
+
+    private static PieceOutput Charged(PieceLife life, PieceOutput full, RecipeFacts facts)
+    {
+        if (MagnetCharge.Of(life)?.Level is not { IsFull: false } level || facts.ShareOf(level) is not { } share)
+        {
+            return full;
+        }
+
+        return new PieceOutput(full.VoltsPerSpeed * facts.OutputAt(share) / facts.Output, $"{full.How}; magnets at {level.Words}");
     }
 
     private static PieceOutput Output(PieceLife life, CoilAtHand[] coils, RecipeFacts facts)
@@ -55,16 +66,28 @@ public sealed class OutputBook(CoilStore store)
     }
 
     /// <summary>What all pieces of a revision share.</summary>
-    private sealed record RecipeFacts(double Output, double InductanceH, double Ohm, double Turns, IReadOnlyList<CoilSigns> Coils)
+    private sealed record RecipeFacts(PickupModel Model, double Output, double InductanceH, double Ohm, double Turns, IReadOnlyList<CoilSigns> Coils)
     {
+        private readonly ConcurrentDictionary<double, double> _outputs = new(), _fields = new();
+
+        /// <summary>The share of the recipe's magnets that a level stands for; null when it cannot be told.</summary>
+        public double? ShareOf(MagnetLevel level) => level.Share ?? (level.FieldT is { } tesla && FieldAt(level.JigM ?? MagnetLevel.UsualJigM) is > 0 and { } full ? tesla / full : null);
+
+        /// <summary>Output with all magnets at a share of what the recipe states.</summary>
+        public double OutputAt(double share) => _outputs.GetOrAdd(share, _ => NamedOutput(Forecaster.Predict(MagnetStrength.Scaled(Model, share), load: null, new ForecastOptions { JigM = null })));
+
+        /// <summary>Mean field over the poles at a distance, T, by the recipe's magnets.</summary>
+        private double FieldAt(double jigM) => _fields.GetOrAdd(jigM, _ => Forecaster.Predict(Model, load: null, new ForecastOptions { JigM = jigM }).Pickup.Poles
+            .Select(pole => Math.Abs(pole.Field.Value)).DefaultIfEmpty().Average());
+
         public static RecipeFacts Of(Recipe recipe)
         {
             PickupModel model = RecipeModelBuilder.ToModel(recipe);
             Prediction prediction = Forecaster.Predict(model, load: null, new ForecastOptions { JigM = null });
             double output = NamedOutput(prediction);
             IReadOnlyList<CoilSigns> signs = RecipePhase.Of(recipe).Coils;
-            return new RecipeFacts(output, prediction.Pickup.Inductance.Value, prediction.Pickup.DcResistance.Value, recipe.Coils.Sum(coil => coil.Winding.Turns),
-                [.. signs.Select((coil, at) => coil with { TurnsArea = recipe.Coils[at].Winding.Turns * AirInductance.MeanAreaM2(model.Coils[at].Bobbin, prediction.Coils[at].Build.Value) })]);
+            return new RecipeFacts(model, output, prediction.Pickup.Inductance.Value, prediction.Pickup.DcResistance.Value, recipe.Coils.Sum(coil => coil.Winding.Turns),
+                [.. signs.Select((coil, at) => coil with { TurnsArea = Math.Abs(prediction.Coils[at].HumAreaM2) })]);
         }
 
         private static double NamedOutput(Prediction prediction) => prediction.Pickup.Strings.Average(one => Math.Abs(one.Sensitivity.Value));

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Workshop.Steps;
 
@@ -7,7 +8,8 @@ namespace Coilwright.Workshop.Steps;
 /// <param name="Life">The piece.</param>
 /// <param name="Standing">Where it stands among its steps.</param>
 /// <param name="PackFromUtc">When its ink is fully hard; null when it is, or none was named.</param>
-public sealed record BoardLine(PieceLife Life, StepStanding Standing, DateTimeOffset? PackFromUtc);
+/// <param name="Ahead">How its standing turns by time alone.</param>
+public sealed record BoardLine(PieceLife Life, StepStanding Standing, DateTimeOffset? PackFromUtc, IReadOnlyList<StepTurn> Ahead);
 
 /// <summary>What is curing, what may move, what is late.</summary>
 /// <param name="NowUtc">The shop's now.</param>
@@ -21,29 +23,42 @@ public sealed record ClockBoard(DateTimeOffset NowUtc, TimeZoneInfo Zone, string
     /// <summary>How long a mix stays on the board after it is to be discarded.</summary>
     private static readonly TimeSpan s_discarded = TimeSpan.FromDays(1);
 
+    /// <summary>Cautions of the baths that pieces go to next; of every bath on the board's way, or of any, where none goes next.</summary>
+    public IReadOnlyList<string> BathCautions
+    {
+        get
+        {
+            StepPlan[] baths = [.. Lines.SelectMany(line => line.Life.Plans.Where(plan => plan.Name == PottingRoom.Step))];
+            StepPlan[] next = [.. Lines.Where(line => line.Standing.Step == PottingRoom.Step).SelectMany(line => line.Life.Plans.Where(plan => plan.Name == PottingRoom.Step))];
+            string[] told = [.. (next.Length > 0 ? next : baths).SelectMany(plan => plan.Cautions).Distinct()];
+            return told.Length > 0 ? told : Cautions.ForBath(null);
+        }
+    }
+
     /// <summary>The board as it stands.</summary>
     public static async Task<ClockBoard> ReadAsync(IShopRecords records, PieceShelf shelf, PottingRoom potting, CancellationToken cancel)
     {
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         IReadOnlyList<InkMixRecord> mixes = await records.InkMixesAsync(200, cancel).ConfigureAwait(false);
-        IEnumerable<BoardLine> lines = (await shelf.OpenAsync(cancel).ConfigureAwait(false)).Select(life => new BoardLine(life, life.Standing(nowUtc, rules.Zone), PackFrom(life, mixes, nowUtc)));
+        IEnumerable<BoardLine> lines = (await shelf.OpenAsync(cancel).ConfigureAwait(false))
+            .Select(life => new BoardLine(life, life.Standing(nowUtc, rules.Zone), PackFrom(life, mixes, nowUtc), life.Ahead(nowUtc, rules.Zone)));
         return new ClockBoard(
             nowUtc, rules.Zone, await shelf.ClockDoubtAsync(cancel).ConfigureAwait(false),
-            [.. lines.OrderBy(line => Urgency(line.Standing.State)).ThenBy(line => line.Standing.ChangesUtc ?? DateTimeOffset.MaxValue).ThenBy(line => line.Life.Piece.Serial, StringComparer.OrdinalIgnoreCase)],
+            [.. lines.OrderBy(line => Urgency(line.Standing)).ThenBy(line => line.Standing.ChangesUtc ?? DateTimeOffset.MaxValue).ThenBy(line => line.Life.Piece.Serial, StringComparer.OrdinalIgnoreCase)],
             await potting.GoingAsync(cancel).ConfigureAwait(false), [.. mixes.Where(mix => mix.ToMix().DiscardUtc + s_discarded > nowUtc)]);
     }
 
     private static DateTimeOffset? PackFrom(PieceLife life, IReadOnlyList<InkMixRecord> mixes, DateTimeOffset nowUtc) =>
         life.History.InForce.LastOrDefault(one => one.MixId is not null) is { } marked && mixes.FirstOrDefault(mix => mix.Id == marked.MixId) is { } ink && ink.ToMix().Cure(marked.TimeUtc).EndUtc is var end && end > nowUtc ? end : null;
 
-    private static int Urgency(StepState state) => state switch
+    private static int Urgency(StepStanding standing) => standing.NeedsPerson ? 0 : standing.State switch
     {
-        StepState.Late => 0,
-        StepState.MayEnd => 1,
-        StepState.MayMove => 2,
-        StepState.Running => 3,
-        StepState.Held => 4,
-        _ => 5,
+        StepState.Late => 1,
+        StepState.MayEnd => 2,
+        StepState.MayMove => 3,
+        StepState.Running => 4,
+        StepState.Held => 5,
+        _ => 6,
     };
 }

@@ -1,4 +1,6 @@
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Workshop.Steps;
 
@@ -13,19 +15,13 @@ public static class RecipeSteps
             :
             [
                 usual[0],
-                .. recipe.Steps.Select(step => new StepPlan(step.Name, Time(step.Least), step.Most is { } most ? Time(most) : null, Time(step.Hold), step.HoldReason, Cautions(step, usual)) { Charge = step.Charge }),
+                .. recipe.Steps.Select(step => new StepPlan(step.Name, Time(step.Least), step.Most is { } most ? Time(most) : null, Time(step.Hold), step.HoldReason, CautionsOf(step, recipe)) { Charge = step.Charge }),
                 .. usual.TakeLast(2),
             ];
     }
 
     private static TimeSpan Time(Entry.Entered? entered) => entered is { IsKnown: true } known ? TimeSpan.FromSeconds(known.Si) : TimeSpan.Zero;
 
-    /// <summary>Cautions of the usual step of that name; an own step of another name carries all that may apply.</summary>
-    private static IReadOnlyList<string> Cautions(RecipeStep step, IReadOnlyList<StepPlan> usual) =>
-        usual.FirstOrDefault(plan => plan.Name == step.Name)?.Cautions ?? (step.Charge is not null ? StepPlan.Magnets : step.Name) switch
-        {
-            "potting" => [StepCautions.Wax, StepCautions.Vapour, StepCautions.Hardener],
-            StepPlan.Magnets => [StepCautions.Magnets],
-            _ => [StepCautions.Vapour, StepCautions.Hardener],
-        };
+    private static IReadOnlyList<string> CautionsOf(RecipeStep step, Recipe recipe) =>
+        Cautions.ForStep(step.Name, recipe.Potting?.Kind, ChargeRule.HasMagnets(recipe), step.Charge is not null);
 }

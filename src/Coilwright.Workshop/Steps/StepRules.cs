@@ -46,20 +46,22 @@ public static class StepRules
         return nowUtc >= earliest ? null : new Problem("step", string.Create(CultureInfo.InvariantCulture, $"{plan.Name} takes at least {plan.Least.TotalMinutes:0.#} min; begun {ShopTime.Words(run.BegunUtc, zone)}"), ShopTime.Words(nowUtc, zone), "from " + ShopTime.Words(earliest, zone));
     }
 
-    /// <summary>Where the piece stands.</summary>
+    /// <summary>Where the piece stands. A hold that a person must lift comes before the clock of a step that goes on.</summary>
     public static StepStanding Stand(IReadOnlyList<StepPlan> plans, IReadOnlyList<StepRun> runs, IReadOnlyList<Hold> holds, DateTimeOffset nowUtc, TimeZoneInfo zone)
     {
+        Hold? heldBy = holds.LastOrDefault(hold => hold.UntilUtc is null && hold.Runs(nowUtc));
         foreach (StepRun open in runs.Where(run => run.EndedUtc is null))
         {
             if (plans.FirstOrDefault(plan => plan.Name == open.Step) is { } plan)
             {
-                return Going(plan, open, nowUtc, zone);
+                StepStanding going = Going(plan, open, nowUtc, zone);
+                return heldBy is null ? going : going with { State = StepState.Held, Words = $"{heldBy.Words(zone)}; {going.Words}", HeldBy = heldBy };
             }
         }
 
         StepPlan? next = plans.FirstOrDefault(plan => runs.All(run => run.Step != plan.Name));
-        Hold? longest = Running(plans, runs, holds, nowUtc).OrderByDescending(hold => hold.UntilUtc ?? DateTimeOffset.MaxValue).FirstOrDefault();
-        return longest is not null ? new StepStanding(StepState.Held, next?.Name ?? "", longest.UntilUtc, longest.Words(zone))
+        Hold? longest = heldBy ?? Running(plans, runs, holds, nowUtc).MaxBy(hold => hold.UntilUtc);
+        return longest is not null ? new StepStanding(StepState.Held, next?.Name ?? "", longest.UntilUtc, longest.Words(zone)) { HeldBy = heldBy }
             : next is null ? new StepStanding(StepState.Done, "", null, "every step is done")
             : new StepStanding(StepState.MayMove, next.Name, null, $"may go to {next.Name}");
     }

@@ -10,25 +10,31 @@ public static class UsualSteps
     /// <summary>The steps in order.</summary>
     public static IReadOnlyList<StepPlan> Of(Recipe recipe)
     {
-        List<StepPlan> steps = [Step("assembly", [Cautions.EndFume])];
+        List<StepPlan> steps = [Step("assembly", recipe)];
         if (ChargeRule.HasMagnets(recipe))
         {
-            steps.Add(Step(StepPlan.Magnets, [StepCautions.Magnets]));
+            steps.Add(Step(StepPlan.Magnets, recipe));
         }
 
         if (recipe.Potting is { } potting && potting.Kind is not ("none" or "air"))
         {
             TimeSpan least = potting.Time is { Si: > 0 } time ? TimeSpan.FromSeconds(time.Si) : TimeSpan.FromMinutes(10);
             bool wax = potting.Kind is "wax" or "paraffin" or "beeswax";
-            steps.Add(new StepPlan("potting", least, least + TimeSpan.FromHours(1), wax ? TimeSpan.FromMinutes(30) : TimeSpan.FromHours(24), wax ? "wax sets and cools" : $"{potting.Kind} cures",
-                wax ? [StepCautions.Wax] : [StepCautions.Vapour, StepCautions.Hardener]));
+            steps.Add(Step("potting", recipe) with
+            {
+                Least = least,
+                Most = least + TimeSpan.FromHours(1),
+                HoldAfter = wax ? TimeSpan.FromMinutes(30) : TimeSpan.FromHours(24),
+                HoldReason = wax ? "wax sets and cools" : $"{potting.Kind} cures",
+            });
         }
 
-        steps.Add(new StepPlan("marking", TimeSpan.Zero, null, TimeSpan.FromHours(24), "ink cures", [StepCautions.Vapour, StepCautions.Hardener]));
-        steps.Add(Step("final test", []));
-        steps.Add(Step("packing", [StepCautions.Magnets]));
+        steps.Add(Step("marking", recipe) with { HoldAfter = TimeSpan.FromHours(24), HoldReason = "ink cures" });
+        steps.Add(Step("final test", recipe));
+        steps.Add(Step("packing", recipe));
         return steps;
     }
 
-    private static StepPlan Step(string name, IReadOnlyList<string> cautions) => new(name, TimeSpan.Zero, null, TimeSpan.Zero, "", cautions);
+    private static StepPlan Step(string name, Recipe recipe) =>
+        new(name, TimeSpan.Zero, null, TimeSpan.Zero, "", Cautions.ForStep(name, recipe.Potting?.Kind, ChargeRule.HasMagnets(recipe), charges: false));
 }

@@ -7,19 +7,25 @@ namespace Coilwright.Workshop.Stock;
 internal static class SpoolBooking
 {
     /// <summary>One use for each coil that has a reading in force, and one for each coil scrapped: an undone reading or event books nothing.</summary>
-    public static IEnumerable<(string Spool, SpoolUse Use)> Of(BatchRecord batch, CoilPlan plan, IReadOnlyList<BatchEventRecord> events, IReadOnlyList<ReadingRecord> inForce)
+    /// <param name="batch">The batch.</param>
+    /// <param name="plan">What a coil takes.</param>
+    /// <param name="events">All of its events in order of entry.</param>
+    /// <param name="readings">All of its readings in order of entry.</param>
+    public static IEnumerable<(string Spool, SpoolUse Use)> Of(
+        BatchRecord batch, CoilPlan plan, IReadOnlyList<BatchEventRecord> events, IReadOnlyList<ReadingRecord> readings)
     {
         BatchHistory history = new(batch, events, new Dictionary<string, DateTimeOffset>());
-        foreach (IGrouping<string, ReadingRecord> coil in inForce.GroupBy(reading => reading.Tag, StringComparer.Ordinal))
+        CoilOrigins origins = new(batch, events, readings);
+        foreach (CoilOrigin coil in origins.Tags.Select(origins.Of))
         {
-            DateTimeOffset timeUtc = coil.Min(reading => reading.TimeUtc);
-            double turns = history.EndedLow.TryGetValue(coil.Key, out double ended) ? ended : TurnsAt(history, timeUtc) ?? plan.SetUp.Turns;
-            yield return (BatchHistory.SpoolAt(batch, history.InForce, timeUtc), new SpoolUse(batch.Name, coil.Key, plan.WireM(turns), false, timeUtc));
+            double turns = history.EndedLow.TryGetValue(coil.Tag, out double ended) ? ended : TurnsAt(history, coil.WoundUtc) ?? plan.SetUp.Turns;
+            yield return (coil.Spool, new SpoolUse(batch.Name, coil.Tag, plan.WireM(turns), false, coil.WoundUtc));
         }
 
         foreach (BatchEventRecord scrap in history.InForce.Where(one => one.Kind == BatchEventKind.Scrapped))
         {
-            yield return (BatchHistory.SpoolAt(batch, history.InForce, scrap.TimeUtc), new SpoolUse(batch.Name, scrap.Tag, plan.WireM(scrap.Turns ?? plan.SetUp.Turns), true, scrap.TimeUtc));
+            double wireM = plan.WireM(scrap.Turns ?? plan.SetUp.Turns);
+            yield return (origins.SpoolAt(scrap.TimeUtc), new SpoolUse(batch.Name, scrap.Tag, wireM, true, scrap.TimeUtc));
         }
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Coilwright.Physics;
 
 namespace Coilwright.Workshop.Stock;
@@ -29,6 +30,14 @@ public sealed record SpoolStanding
 
     /// <summary>Coils wound or scrapped from it, in order.</summary>
     public required IReadOnlyList<SpoolUse> Uses { get; init; }
+
+    /// <summary>Its wire in a line: lot, and what a measured length reads.</summary>
+    public string WireWords => string.Join(", ", ((string[])
+    [
+        Spool.Gauge,
+        Spool.Lot.Length > 0 ? "lot " + Spool.Lot : "",
+        Measure is { } measure ? string.Create(CultureInfo.InvariantCulture, $"{measure.OhmPerM.Value:0.000} Ω/m measured") : "not measured",
+    ]).Where(part => part.Length > 0));
 
     /// <summary>Wire booked, m.</summary>
     public double UsedM => Uses.Sum(use => use.WireM);

@@ -16,9 +16,9 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     /// <summary>95 % doubt of the forecast length of a coil booked, as a part of it. Our assumption.</summary>
     private const double BookedFraction = 0.01;
 
-    private static readonly Limits s_mass = new(QuantityKind.Mass, 1e-4, 100, "g", "2270 g");
-    private static readonly Limits s_length = new(QuantityKind.Length, 0.2, 500, "m", "10 m");
-    private static readonly Limits s_ohm = new(QuantityKind.Resistance, 0.05, 1e5, "Ω", "56.2 Ω");
+    internal static readonly Limits Mass = new(QuantityKind.Mass, 1e-4, 100, "g", "2270 g");
+    internal static readonly Limits Length = new(QuantityKind.Length, 0.2, 500, "m", "10 m");
+    internal static readonly Limits Ohm = new(QuantityKind.Resistance, 0.05, 1e5, "Ω", "56.2 Ω");
 
     /// <summary>Takes a spool in, or gives every problem.</summary>
     /// <param name="spool">The spool; its gauge as typed.</param>
@@ -43,8 +43,8 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
         {
             Label = spool.Label.Trim(),
             Gauge = size?.Gauge ?? spool.Gauge,
-            ReceivedKg = Optional("received", received, s_mass, problems),
-            TareKg = Optional("tare", tare, s_mass, problems),
+            ReceivedKg = Optional("received", received, Mass, problems),
+            TareKg = Optional("tare", tare, Mass, problems),
             TimeUtc = clock.GetUtcNow(),
         };
         if (problems.Count == 0 && !await records.AddSpoolAsync(kept, cancel).ConfigureAwait(false))
@@ -60,7 +60,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     {
         List<Problem> problems = [];
         SpoolRecord? spool = await FindAsync(label, problems, cancel).ConfigureAwait(false);
-        double? lengthM = Required("length", length, s_length, problems), ohm = Required("resistance", ohms, s_ohm, problems);
+        double? lengthM = Required("length", length, Length, problems), ohm = Required("resistance", ohms, Ohm, problems);
         double? temperatureC = Optional("temperature", temperature, PossibleReading.Temperature, problems);
         if (spool is not null && lengthM is { } metres && ohm is { } read && read / metres is < 0.05 or > 250)
         {
@@ -76,7 +76,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     {
         List<Problem> problems = [];
         SpoolRecord? spool = await FindAsync(label, problems, cancel).ConfigureAwait(false);
-        double? grossKg = Required("gross", gross, s_mass, problems);
+        double? grossKg = Required("gross", gross, Mass, problems);
         if (spool is { TareKg: { } tareKg } && grossKg < tareKg)
         {
             problems.Add(new Problem("gross", "lighter than the empty spool", gross, $"{QuantityText.Format(tareKg, QuantityKind.Mass)} or more"));
@@ -90,13 +90,19 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     public async Task<IReadOnlyList<SpoolStanding>> ShelfAsync(CancellationToken cancel)
     {
         IReadOnlyList<SpoolReadingRecord> readings = await records.SpoolReadingsAsync(cancel).ConfigureAwait(false);
-        ILookup<string, SpoolUse> uses = (await UsesAsync(cancel).ConfigureAwait(false)).ToLookup(pair => pair.Spool, pair => pair.Use, StringComparer.OrdinalIgnoreCase);
-        return [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => Stand(spool, [.. readings.Where(reading => reading.SpoolId == spool.Id)], [.. uses[spool.Label].OrderBy(use => use.TimeUtc)]))];
+        (IReadOnlyList<(string Spool, SpoolUse Use)> booked, IReadOnlyList<(string Spool, string Batch)> unread) = await UsesAsync(cancel).ConfigureAwait(false);
+        ILookup<string, SpoolUse> uses = booked.ToLookup(pair => pair.Spool, pair => pair.Use, StringComparer.OrdinalIgnoreCase);
+        ILookup<string, string> missing = unread.ToLookup(pair => pair.Spool, pair => pair.Batch, StringComparer.OrdinalIgnoreCase);
+        return [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool =>
+            WithoutBatches(Stand(spool, [.. readings.Where(reading => reading.SpoolId == spool.Id)], [.. uses[spool.Label].OrderBy(use => use.TimeUtc)]), [.. missing[spool.Label].Distinct()]))];
     }
 
     /// <summary>One spool by its label; null when there is none.</summary>
     public async Task<SpoolStanding?> StandingAsync(string label, CancellationToken cancel) =>
         (await ShelfAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one => string.Equals(one.Spool.Label, label.Trim(), StringComparison.OrdinalIgnoreCase));
+
+    private static SpoolStanding WithoutBatches(SpoolStanding spool, string[] batches) => batches.Length == 0 ? spool
+        : spool with { RemainingWords = $"{spool.RemainingWords}; the coils of {string.Join(", ", batches)} are not taken off, since that batch cannot be shown: weigh the spool" };
 
     private static string WhyNot(SpoolRecord spool)
     {
@@ -147,20 +153,25 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
         return new Estimate(Math.Max(0, leftM), Math.Max(0, leftM - down), Math.Max(0, leftM + up), Basis.Measured);
     }
 
-    private async Task<IReadOnlyList<(string Spool, SpoolUse Use)>> UsesAsync(CancellationToken cancel)
+    /// <summary>What the coils took from each spool, and the batches of which that cannot be told.</summary>
+    private async Task<(IReadOnlyList<(string Spool, SpoolUse Use)> Booked, IReadOnlyList<(string Spool, string Batch)> Unread)> UsesAsync(CancellationToken cancel)
     {
         List<(string, SpoolUse)> uses = [];
+        List<(string, string)> unread = [];
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
             IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
             if (revision is not null && (batch.Spool.Length > 0 || events.Any(one => one.Spool.Length > 0)))
             {
-                uses.AddRange(SpoolBooking.Of(batch, CoilPlan.Of(revision, batch.CoilName), events, ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false))));
+                IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
+                RecordStatus<CoilPlan> plan = await RecordStatus.ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName))).ConfigureAwait(false);
+                uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(batch, plan.Value, events, readings));
+                unread.AddRange(plan.Value is null ? events.Select(one => one.Spool).Append(batch.Spool).Where(label => label.Length > 0).Distinct().Select(label => (label, batch.Name)) : []);
             }
         }
 
-        return uses;
+        return (uses, unread);
     }
 
     private async Task<SpoolRecord?> FindAsync(string label, List<Problem> problems, CancellationToken cancel)
@@ -199,7 +210,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, limits.Kind, unitRequired: false, out Entered entered, out string why, limits.Kind == QuantityKind.Mass ? "g" : null) || !limits.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, limits, unitRequired: false, out Entered entered, out string why, limits.Kind == QuantityKind.Mass ? "g" : null) || !limits.Allows(entered.Si))
         {
             problems.Add(new Problem(field, why.Length > 0 ? why : limits.Outside, typed, limits.Range));
             return null;

@@ -14,6 +14,13 @@ namespace Coilwright.Workshop.Tracing;
 /// <summary>From a serial to everything in the piece, and from a spool, lot, basket, ink or customer to every piece.</summary>
 public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
 {
+    private static readonly string[] s_kinds = ["piece", "batch", "coil", "spool", "spool-lot", "winder", "magnet-lot", "part-lot", "basket", "bath-lot", "ink", "customer", "recipe", "set"];
+
+    private readonly BatchTrace _batches = new(records, shelf);
+
+    /// <summary>Place of a kind among those found.</summary>
+    public static int PlaceOf(string kind) => Array.IndexOf(s_kinds, kind);
+
     /// <summary>A piece with everything; null when there is none of this serial or id.</summary>
     public async Task<TracedPiece?> PieceAsync(string serial, CancellationToken cancel)
     {
@@ -34,19 +41,20 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
 
         HashSet<Guid> baskets = [.. life.History.InForce.Select(one => one.BasketId).OfType<Guid>()], mixes = [.. life.History.InForce.Select(one => one.MixId).OfType<Guid>()];
         IReadOnlyList<BasketRecord> allBaskets = life.History.All.All(one => one.BasketId is null) ? [] : await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false);
-        IReadOnlyList<InkMixRecord> allMixes = life.History.All.All(one => one.MixId is null) ? [] : await records.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false);
+        IReadOnlyList<InkMixRecord> allMixes = life.History.All.All(one => one.MixId is null) ? [] : await records.InkMixesAsync(int.MaxValue, cancel, alsoTakenBack: true).ConfigureAwait(false);
         return new TracedPiece(
             life, state, coils,
             [.. allBaskets.Where(basket => baskets.Contains(basket.Id))],
             [.. allMixes.Where(mix => mixes.Contains(mix.Id))],
             [.. life.History.InForce.Where(one => one.CustomerId is not null).Select(one => customers.First(customer => customer.Id == one.CustomerId)).Distinct()])
         {
+            Zone = rules.Zone,
             Names = allBaskets.Select(one => KeyValuePair.Create(one.Id, one.Label)).Concat(allMixes.Select(one => KeyValuePair.Create(one.Id, one.Label))).Concat(customers.Select(one => KeyValuePair.Create(one.Id, one.Words))).ToDictionary(),
             Set = SetMembership.Of(life) is { } place ? PieceSet.Among(await shelf.LivesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: place.SetId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)).First(set => set.Id == place.SetId) : null,
         };
     }
 
-    /// <summary>Everything of a name: serial, coil, spool, lot, basket, ink, customer or recipe. Several things may share a name; all are told.</summary>
+    /// <summary>Everything of a name: serial, batch, coil, spool, winder, lot, basket, ink, customer or recipe. Several things may share a name; all are told.</summary>
     public async Task<IReadOnlyList<TraceHit>> FindAsync(string name, CancellationToken cancel)
     {
         string asked = name.Trim();
@@ -58,8 +66,10 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
         return
         [
             .. await PiecesAsync(asked, cancel).ConfigureAwait(false),
-            .. await CoilsAsync(asked, cancel).ConfigureAwait(false),
+            .. await _batches.BatchesAsync(asked, cancel).ConfigureAwait(false),
+            .. await _batches.CoilsAsync(asked, cancel).ConfigureAwait(false),
             .. await SpoolsAsync(asked, cancel).ConfigureAwait(false),
+            .. await _batches.WindersAsync(asked, cancel).ConfigureAwait(false),
             .. await LotsAsync(asked, cancel).ConfigureAwait(false),
             .. await StepsAsync(asked, cancel).ConfigureAwait(false),
             .. await CustomersAsync(asked, cancel).ConfigureAwait(false),
@@ -79,23 +89,6 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
     {
         IReadOnlyList<PieceRecord> found = await records.FindPiecesAsync([asked], cancel).ConfigureAwait(false);
         return found.Count == 0 ? [] : [new TraceHit("piece", found[0].Serial, "a piece", await StatesAsync(found, _ => "", cancel).ConfigureAwait(false))];
-    }
-
-    private async Task<IReadOnlyList<TraceHit>> CoilsAsync(string asked, CancellationToken cancel)
-    {
-        string[] parts = asked.Split('/', 2);
-        List<TraceHit> hits = [];
-        foreach (BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => parts.Length == 2 ? string.Equals(batch.Name, parts[0].Trim(), StringComparison.OrdinalIgnoreCase) : BatchTags.NumberOf(batch, asked) is not null))
-        {
-            string tag = BatchTags.Tidy(batch, parts[^1]);
-            if ((await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Any(reading => reading.Tag == tag))
-            {
-                IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel).ConfigureAwait(false);
-                hits.Add(new TraceHit("coil", BatchTags.CodeOf(batch, tag), $"a {batch.CoilName} coil of batch {batch.Name}", await StatesAsync(pieces, _ => tag, cancel).ConfigureAwait(false)));
-            }
-        }
-
-        return hits;
     }
 
     private async Task<IReadOnlyList<TraceHit>> SpoolsAsync(string asked, CancellationToken cancel)
@@ -173,13 +166,17 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
         List<TraceHit> hits = [];
         foreach (RevisionRecord revision in (await records.NewestRevisionsAsync(cancel).ConfigureAwait(false)).Where(one => Same(one.RecipeName, asked)))
         {
-            hits.Add(new TraceHit("recipe", revision.RecipeName, $"a recipe, newest revision {revision.Letter}", await StatesAsync(await records.PiecesWithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false), _ => "", cancel).ConfigureAwait(false)));
+            hits.Add(new TraceHit("recipe", revision.RecipeName, $"a recipe, newest revision {revision.Letter}", await StatesAsync(await records.PiecesWithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false), _ => "", cancel).ConfigureAwait(false)) { Id = revision.RecipeId });
         }
 
         return hits;
     }
 
-    private async Task<IReadOnlyList<TracedState>> StatesAsync(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel)
+    private Task<IReadOnlyList<TracedState>> StatesAsync(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel) =>
+        StatesAsync(records, shelf, pieces, through, cancel);
+
+    internal static async Task<IReadOnlyList<TracedState>> StatesAsync(
+        IShopRecords records, PieceShelf shelf, IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, string> through, CancellationToken cancel)
     {
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
@@ -192,21 +189,26 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
     private async Task<TracedCoil> CoilAsync(PiecePartRecord part, bool isOut, IReadOnlyList<SpoolRecord> spools, CancellationToken cancel)
     {
         BatchRecord batch = await records.FindBatchAsync(part.BatchId!.Value, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A coil of a batch that is not there.");
-        ReadingRecord[] readings = [.. ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Where(reading => reading.Tag == part.Tag)];
-        BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
-        BatchEventRecord[] own = [.. history.InForce.Where(one => one.Tag == part.Tag)];
-        string spool = readings.Length > 0 ? BatchHistory.SpoolAt(batch, history.InForce, readings.Min(reading => reading.TimeUtc)) : batch.Spool;
+        IReadOnlyList<ReadingRecord> all = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+        ReadingRecord[] readings = [.. ReadingChain.InForce(all).Where(reading => reading.Tag == part.Tag)];
+        BatchHistory history = new(batch, events, new Dictionary<string, DateTimeOffset>());
+        CoilOrigin origin = new CoilOrigins(batch, events, all).Of(part.Tag);
+        IEnumerable<string> hands = history.InForce.Where(one => one.Tag == part.Tag).Select(one => one.Person)
+            .Concat(readings.Select(reading => reading.Person)).Append(batch.Person);
         return new TracedCoil(
-            batch, part.Tag, part.Place, isOut, spool, spools.FirstOrDefault(one => Same(one.Label, spool))?.Lot ?? "",
-            own.LastOrDefault(one => one.Machine.Length > 0)?.Machine ?? batch.Machine,
-            [.. own.Select(one => one.Person).Concat(readings.Select(reading => reading.Person)).Append(batch.Person).Where(person => person.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)], readings);
+            batch, part.Tag, part.Place, isOut, origin.Spool, spools.FirstOrDefault(one => Same(one.Label, origin.Spool))?.Lot ?? "", origin.Machine,
+            [.. hands.Where(person => person.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)], readings)
+        {
+            SpoolDoubt = origin.Doubt,
+        };
     }
 
     private async Task<Dictionary<string, string>> SpoolOfCoilsAsync(BatchRecord batch, CancellationToken cancel)
     {
-        BatchHistory history = new(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>());
-        return ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).GroupBy(reading => reading.Tag, StringComparer.Ordinal)
-            .ToDictionary(coil => coil.Key, coil => BatchHistory.SpoolAt(batch, history.InForce, coil.Min(reading => reading.TimeUtc)), StringComparer.Ordinal);
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+        CoilOrigins origins = new(batch, events, await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
+        return origins.Tags.ToDictionary(tag => tag, tag => origins.Of(tag).Spool, StringComparer.Ordinal);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

@@ -1,11 +1,21 @@
 namespace Coilwright.Workshop.Tracing;
 
 /// <summary>One thing of the name asked for, and the pieces that hold of it.</summary>
-/// <param name="Kind">"piece", "coil", "spool", "spool-lot", "magnet-lot", "part-lot", "basket", "bath-lot", "ink", "customer", "recipe" or "set".</param>
+/// <param name="Kind">"piece", "batch", "coil", "spool", "spool-lot", "winder", "magnet-lot", "part-lot", "basket", "bath-lot", "ink", "customer", "recipe" or "set".</param>
 /// <param name="Name">As the shop calls it.</param>
 /// <param name="Words">What it is, in a line.</param>
 /// <param name="Pieces">The pieces, each with its state: a recall list.</param>
-public sealed record TraceHit(string Kind, string Name, string Words, IReadOnlyList<TracedState> Pieces);
+public sealed record TraceHit(string Kind, string Name, string Words, IReadOnlyList<TracedState> Pieces)
+{
+    /// <summary>The recipe, the batch, or the batch of the coil; null for other kinds.</summary>
+    public Guid? Id { get; init; }
+
+    /// <summary>Tag of a coil; empty for other kinds.</summary>
+    public string Tag { get; init; } = "";
+
+    /// <summary>How what was asked for matched its name.</summary>
+    public NameMatch Match { get; init; }
+}
 
 /// <summary>A piece in a list.</summary>
 /// <param name="Serial">Its serial.</param>

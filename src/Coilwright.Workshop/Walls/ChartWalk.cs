@@ -6,7 +6,7 @@ public sealed class ChartWalk(ChartQuery query)
 {
     private readonly List<Coil> _coils = [];
     private readonly Dictionary<string, Coil?> _seen = new(StringComparer.Ordinal);
-    private readonly HashSet<Guid> _superseded = [];
+    private readonly Dictionary<Guid, string> _superseded = [];
     private readonly PriorityQueue<long, long> _kept = new();
     private Guid _batch;
 
@@ -27,13 +27,14 @@ public sealed class ChartWalk(ChartQuery query)
     /// <summary>Takes the next older reading of the batch.</summary>
     public void Take(in ChartRow row)
     {
-        bool stands = !row.Withdraws && !(_superseded.Count > 0 && _superseded.Contains(row.Id));
+        bool superseded = _superseded.TryGetValue(row.Id, out string? now), stands = !row.Withdraws && !superseded;
+        string tag = now ?? row.Tag; // a reading whose tag was corrected belongs to the coil that bears the new one
         if (row.Supersedes is { } old)
         {
-            _superseded.Add(old);
+            _superseded[old] = tag;
         }
 
-        if (_seen.TryGetValue(row.Tag, out Coil? known))
+        if (_seen.TryGetValue(tag, out Coil? known))
         {
             if (known is not null && !row.Withdraws)
             {

@@ -2,30 +2,24 @@ using Coilwright.Workshop.Batches;
 
 namespace Coilwright.Workshop.Walls;
 
-/// <summary>On which winder and from which spool a coil was wound: what was noted at its beginning, else what the batch says.</summary>
+/// <summary>On which winder and from which spool the coils of some batches were wound.</summary>
 internal sealed class CoilSources
 {
-    private readonly Dictionary<Guid, (BatchRecord Batch, IReadOnlyList<BatchEventRecord> InForce, Dictionary<string, string> Machines)> _batches = [];
+    private readonly Dictionary<Guid, CoilOrigins> _batches = [];
 
     public static async Task<CoilSources> ReadAsync(IShopRecords records, IEnumerable<BatchRecord> batches, CancellationToken cancel)
     {
         CoilSources sources = new();
         foreach (BatchRecord batch in batches)
         {
-            IReadOnlyList<BatchEventRecord> inForce = new BatchHistory(batch, await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false), new Dictionary<string, DateTimeOffset>()).InForce;
-            Dictionary<string, string> machines = new(StringComparer.Ordinal);
-            foreach (BatchEventRecord begun in inForce.Where(one => one.Kind == BatchEventKind.Begun && one.Machine.Length > 0))
-            {
-                machines[begun.Tag] = begun.Machine;
-            }
-
-            sources._batches.Add(batch.Id, (batch, inForce, machines));
+            IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+            sources._batches.Add(batch.Id, new CoilOrigins(batch, events, await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)));
         }
 
         return sources;
     }
 
-    public string MachineOf(ChartReading reading) => _batches[reading.BatchId].Machines.GetValueOrDefault(reading.Tag, _batches[reading.BatchId].Batch.Machine);
+    public string MachineOf(ChartReading reading) => _batches[reading.BatchId].Of(reading.Tag).Machine;
 
-    public string SpoolOf(ChartReading reading) => BatchHistory.SpoolAt(_batches[reading.BatchId].Batch, _batches[reading.BatchId].InForce, reading.TimeUtc);
+    public string SpoolOf(ChartReading reading) => _batches[reading.BatchId].Of(reading.Tag).Spool;
 }

@@ -30,7 +30,7 @@ public sealed record Wall
     /// <summary>Why capability is missing, or what to know about it; empty when nothing.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
-    /// <summary>Coils left out because they lie outside the recipe's limits.</summary>
+    /// <summary>Coils left out because they were rejected or their value is in doubt.</summary>
     public int LeftOut => Points.Count(point => point.LeftOut);
 
     /// <summary>The letter that marks a rule of a chart: A for its first rule, and so on.</summary>

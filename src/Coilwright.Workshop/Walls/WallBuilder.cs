@@ -6,7 +6,7 @@ namespace Coilwright.Workshop.Walls;
 /// <summary>Makes the charts of a run of coils. Pure: the same coils give the same wall.</summary>
 public static class WallBuilder
 {
-    /// <summary>The wall; null for fewer than two coils within the recipe's limits.</summary>
+    /// <summary>The wall; null for fewer than two coils that count.</summary>
     /// <param name="question">How they are charted.</param>
     /// <param name="points">The coils in order of entry.</param>
     /// <param name="band">The recipe's limits, or null.</param>

@@ -21,7 +21,7 @@ internal sealed class WallCapability
         }
 
         double? low = question.Sides == WallSides.UpperOnly ? null : band.Low, high = question.Sides == WallSides.LowerOnly ? null : band.High;
-        _notes.Add("coils outside the recipe's limits are left out, so that capability is told of what was let through");
+        _notes.Add("rejected coils are left out, so that capability is told of what was let through");
         switch (question.Shape)
         {
             case WallShape.Normal:

@@ -11,6 +11,6 @@ public sealed record WallPoint(string Tag, double Value, string Batch = "", stri
     /// <summary>False when a resistance was read at a temperature that nobody wrote down.</summary>
     public bool TemperatureKnown { get; init; } = true;
 
-    /// <summary>True when it lies outside the recipe's own limits: it is known already, and neither moves limits nor signals.</summary>
+    /// <summary>True when it was rejected or its value is in doubt: it is known already, and neither moves limits nor signals.</summary>
     public bool LeftOut { get; init; }
 }

@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
 using System.Globalization;
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
@@ -13,6 +12,7 @@ namespace Coilwright.Workshop.Walls;
 /// <summary>The wall of charts: which coils are drawn, from where their limits are taken, and what the charts say. Safe for several callers at once.</summary>
 public sealed class WallRoom(IShopRecords records, MachinePark machines)
 {
+    private readonly JudgedCoils _judged = new();
     private readonly ConcurrentDictionary<(Guid Recipe, int Number, string Coil, string Quantity), Band?> _bands = new();
 
     /// <summary>The wall as chosen.</summary>
@@ -92,7 +92,7 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
 
         BatchRecord newest = drawn.First(batch => batch.Id == last[^1].BatchId);
         Band? band = await BandAsync(newest, read.Question.Quantity, cancel).ConfigureAwait(false);
-        Drawing drawing = new(query.Quantity, band, last[^1].AtHz, drawn);
+        Drawing drawing = new(query.Quantity, band, last[^1].AtHz, drawn, await VerdictsAsync(drawn, last, cancel).ConfigureAwait(false));
         (IReadOnlyList<double>? taken, string words, Problem? problem) = await LimitsAsync(choices, read, query, drawing, drawn, cancel).ConfigureAwait(false);
         if (problem is not null)
         {
@@ -123,9 +123,10 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
             from = begin.Order;
         }
 
-        const int Spare = 2; // some of the first coils may lie outside the recipe's limits
+        const int Spare = 2; // some of the first coils may have been rejected
         IReadOnlyList<ChartReading> first = await records.ChartReadingsAsync(query with { First = true, FromOrder = from, Coils = Spare * read.Question.LimitsFrom }, cancel).ConfigureAwait(false);
-        double[] values = [.. drawing.Points(first).Where(point => !point.LeftOut).Select(point => point.Value)];
+        Drawing ofFirst = drawing.With(await VerdictsAsync(choices.Batches, first, cancel).ConfigureAwait(false));
+        double[] values = [.. ofFirst.Points(first).Where(point => !point.LeftOut).Select(point => point.Value)];
         int count = Math.Min(values.Length, read.Question.LimitsFrom);
         return (values, code.Length > 0 ? $"frozen: taken anew from the {count} coils from {code} on, because: {why}{(kept is null ? "" : " (kept for the shop)")}" : $"frozen: from the first {count} coils of all that were chosen; later coils do not move them", null);
     }
@@ -164,13 +165,24 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
         Recipe? recipe = revision is null ? null : RecipeReader.Read(revision.Json).Value;
         int index = recipe?.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName) ?? -1;
-        return _bands[key] = recipe is null || index < 0 ? null : VerdictLimits.TargetOf(recipe, index, quantity);
+        return _bands[key] = recipe is null || index < 0 ? null
+            : (await RecordStatus.ReadAsync("Batch " + batch.Name, () => Task.FromResult<Targets>(new(VerdictLimits.TargetOf(recipe, index, quantity)))).ConfigureAwait(false)).Value?.Band;
+    }
+
+    private sealed record Targets(Band? Band);
+
+    private Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>>> VerdictsAsync(
+        IEnumerable<BatchRecord> batches, IReadOnlyList<ChartReading> readings, CancellationToken cancel)
+    {
+        HashSet<Guid> drawn = [.. readings.Select(reading => reading.BatchId)];
+        return _judged.OfAsync(records, batches.Where(batch => drawn.Contains(batch.Id)), cancel);
     }
 
     private static bool Same(string wanted, string found) => wanted.Trim().Length == 0 || string.Equals(wanted.Trim(), found, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>How a reading becomes a point.</summary>
-    private sealed class Drawing(string quantity, Band? band, double? hz, BatchRecord[] batches)
+    private sealed class Drawing(
+        string quantity, Band? band, double? hz, BatchRecord[] batches, IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>> verdicts)
     {
         private readonly Dictionary<Guid, string> _names = batches.ToDictionary(batch => batch.Id, batch => batch.Name);
         private readonly double? _hz = band?.AtHz ?? hz;
@@ -179,11 +191,18 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
 
         private bool SameFrequency(ChartReading reading) => quantity == "dcResistance" || reading.AtHz is not { } at || _hz is not { } wanted || Math.Abs(at - wanted) <= 0.02 * wanted;
 
+        /// <summary>The same for coils whose verdicts are these.</summary>
+        public Drawing With(IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>> others) => new(quantity, band, hz, batches, others);
+
         private WallPoint PointOf(ChartReading reading)
         {
-            bool ohms = quantity == "dcResistance";
-            double value = ohms && reading.TemperatureC is { } celsius ? CopperWire.CorrectTo20C(reading.Si, celsius) : reading.Si;
-            return WallPoints.Judged(new WallPoint(reading.Tag, value, _names[reading.BatchId], reading.Person, reading.TimeUtc) { TemperatureKnown = !ohms || reading.TemperatureC is not null }, band);
+            double value = ComparableValue.Of(quantity, reading.Si, reading.TemperatureC);
+            Verdict? verdict = verdicts.GetValueOrDefault(reading.BatchId)?.GetValueOrDefault(reading.Tag);
+            return new WallPoint(reading.Tag, value, _names[reading.BatchId], reading.Person, reading.TimeUtc)
+            {
+                TemperatureKnown = quantity != "dcResistance" || reading.TemperatureC is not null,
+                LeftOut = verdict is null || !BatchChart.Counts(verdict, quantity),
+            };
         }
     }
 }

@@ -1,6 +1,9 @@
 using System.CommandLine;
+using Coilwright.Input;
+using Coilwright.Output;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Commands;
@@ -8,7 +11,7 @@ namespace Coilwright.Commands;
 /// <summary>coilwright basket in, read, out, undo: potting.</summary>
 public static class BasketCommand
 {
-    public static Command Build(Desk desk) => new("basket", "Potting in baskets, with the bath against what the plastics bear") { In(desk), Read(desk), Out(desk), Undo(desk) };
+    public static Command Build(Desk desk) => new("basket", "Potting in baskets, with the bath against what the plastics bear") { In(desk), Read(desk), Out(desk), Undo(desk), UndoReading(desk) };
 
     private static Command In(Desk desk)
     {
@@ -27,7 +30,7 @@ public static class BasketCommand
                 when = ShopTime.Words(basket.ToBasket().EarliestOutUtc, (await open.Services.Pieces.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone);
             }
 
-            return (problems, $"Basket {parsed.GetRequiredValue(label)} is in; earliest out {when}{Environment.NewLine}{StepCautions.Wax}");
+            return (problems, PlainCautions.Below($"Basket {parsed.GetRequiredValue(label)} is in; earliest out {when}", await CautionsAsync(open, parsed.GetRequiredValue(label), cancel).ConfigureAwait(false)));
         });
     }
 
@@ -38,7 +41,7 @@ public static class BasketCommand
         return ShopAction.Build(desk, "read", "Records the bath's temperature; over the limit every piece in the basket is held", [label, bath], async (open, parsed, person, cancel) =>
         {
             (IReadOnlyList<Problem> problems, string? alarm) = await open.Services.Pieces.Potting.ReadBathAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(bath), person, cancel).ConfigureAwait(false);
-            return (problems, alarm is null ? "The bath is within its limit." : "ALARM: " + alarm);
+            return (problems, PlainCautions.Below(alarm is null ? "The bath is within its limit." : "ALARM: " + alarm, await CautionsAsync(open, parsed.GetRequiredValue(label), cancel).ConfigureAwait(false)));
         });
     }
 
@@ -46,7 +49,24 @@ public static class BasketCommand
     {
         Argument<string> label = new("BASKET") { Description = "The basket" };
         return ShopAction.Build(desk, "out", "Takes a basket out", [label], async (open, parsed, person, cancel) =>
-            (await open.Services.Pieces.Potting.OutAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), person, cancel).ConfigureAwait(false), $"Basket {parsed.GetRequiredValue(label)} is out."));
+        {
+            IReadOnlyList<string> cautions = await CautionsAsync(open, parsed.GetRequiredValue(label), cancel).ConfigureAwait(false); // while it still hangs in the bath
+            return (await open.Services.Pieces.Potting.OutAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), person, cancel).ConfigureAwait(false), PlainCautions.Below($"Basket {parsed.GetRequiredValue(label)} is out.", cautions));
+        });
+    }
+
+    private static async Task<IReadOnlyList<string>> CautionsAsync(OpenShop open, string label, CancellationToken cancel)
+    {
+        IReadOnlyList<BasketStanding> going = await open.Services.Pieces.Potting.GoingAsync(cancel).ConfigureAwait(false);
+        return Cautions.ForBath(going.FirstOrDefault(one => string.Equals(one.Record.Label, label.Trim(), StringComparison.OrdinalIgnoreCase))?.Record.Kind);
+    }
+
+    private static Command UndoReading(Desk desk)
+    {
+        Argument<string> label = new("BASKET") { Description = "The basket" };
+        Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
+        return ShopAction.Build(desk, "undo-reading", "Takes the newest reading of the bath back, and the holds it put on pieces", [label, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.StepUndo.UndoReadingAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false), $"The newest reading of basket {parsed.GetRequiredValue(label)} is taken back."));
     }
 
     private static Command Undo(Desk desk)

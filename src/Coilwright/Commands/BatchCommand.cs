@@ -10,10 +10,10 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright batch list, start, show: production runs.</summary>
+/// <summary>coilwright batch list, start, show, more: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk) };
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk) };
 
     private static Command BuildList(Desk desk)
     {
@@ -23,22 +23,23 @@ public static class BatchCommand
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            List<BatchStanding> standings = [];
-            foreach (BatchRecord batch in await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false))
+            IReadOnlyList<RecordStatus<BatchStanding>> all = await open.Services.Winding.StandingsAsync(cancel).ConfigureAwait(false);
+            IReadOnlyList<BatchStanding> standings = all.Readable();
+            foreach (UnreadableRecord one in all.Unreadable())
             {
-                standings.Add(await open.Services.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing."));
+                await desk.Error.WriteLineAsync($"{one.Name} cannot be shown: {one.Why}. What to do: {one.ToDo}.").ConfigureAwait(false);
             }
 
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, wanted = one.Wanted, done = one.IsDone, beyond = one.Beyond.Count, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
                 return ExitCode.Done;
             }
 
             Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
             foreach (BatchStanding one in standings)
             {
-                table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, $"{one.Coils.Count} of {one.Batch.Quantity}", $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
+                table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, one.CountWords, $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
             }
 
             table.Write(desk.Output, "");
@@ -51,7 +52,7 @@ public static class BatchCommand
     {
         Argument<string> recipe = new("RECIPE") { Description = "Name of a recipe in the shop; its newest released revision is taken" };
         Option<string> name = new("--name") { Description = "What the shop calls the batch", Required = true };
-        Option<int> quantity = new("--quantity") { Description = "Coils wanted, 1 to 10,000", Required = true };
+        Option<int> quantity = new Option<int>("--quantity") { Description = "Coils wanted, 1 to 10,000", Required = true }.AsCount();
         Option<string?> coil = new("--coil") { Description = "Which coil of the recipe; the first unless said" };
         Option<string> prefix = new("--tags") { Description = "Prefix of the tags: C- gives C-001", DefaultValueFactory = _ => "C-" };
         Option<string> spool = new("--spool") { Description = "Label of the spool", DefaultValueFactory = _ => "" };

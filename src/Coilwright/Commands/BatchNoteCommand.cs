@@ -1,8 +1,10 @@
 using System.CommandLine;
 using System.Globalization;
 using Coilwright.Input;
+using Coilwright.Output;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
 
@@ -73,7 +75,7 @@ internal static class BatchNoteCommand
 
     private static void WriteRun(TextWriter writer, BatchRunStanding run)
     {
-        writer.WriteLine($"Batch {run.Standing.Batch.Name}: {run.Standing.Coils.Count} of {run.Standing.Batch.Quantity} read, {(run.History.Release is null ? "series not released yet" : "series released")}" + (run.History.Spool.Length > 0 ? $", spool {run.History.Spool}" : ""));
+        writer.WriteLine($"Batch {run.Standing.Batch.Name}: {run.Standing.CountWords}, {(run.History.Release is null ? "series not released yet" : "series released")}" + (run.History.Spool.Length > 0 ? $", spool {run.History.Spool}" : ""));
         foreach (CoilOnSpindle coil in run.History.OnSpindles)
         {
             string at = coil.Turns is { } turns ? string.Create(CultureInfo.InvariantCulture, $" at {coil.Counter:#,##0} counted, {turns:#,##0} of {run.WantedTurns:#,##0} real turns") : "";
@@ -89,6 +91,10 @@ internal static class BatchNoteCommand
 
         writer.WriteLine(run.NextToBegin is { } next ? $"  next to begin: {next}" : "  every coil is wound or on a spindle");
         writer.WriteLine($"  events: {string.Join("; ", run.History.InForce.TakeLast(6).Select(BatchRun.Words))}");
+        foreach (string line in PlainCautions.Lines(Cautions.For(Job.Winding)))
+        {
+            writer.WriteLine(line);
+        }
     }
 
     private static Option<string> Text(string name, string description) => new(name) { Description = description, DefaultValueFactory = _ => "" };

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Commands;
@@ -41,7 +42,14 @@ public static class CustomerCommand
     private static Command Erase(Desk desk)
     {
         Argument<string> reference = new("REFERENCE") { Description = "The customer" };
-        return ShopAction.Build(desk, "erase", "Erases a customer's name for good; reference and trace stay", [reference], async (open, parsed, _, cancel) =>
-            (await open.Services.Pieces.Customers.EraseAsync(parsed.GetRequiredValue(reference), cancel).ConfigureAwait(false), $"The name of {parsed.GetRequiredValue(reference)} is erased; what was shipped stays traceable by the reference."));
+        Option<bool> sure = new("--yes") { Description = "Sure: it cannot be brought back" };
+        return ShopAction.Build(desk, "erase", "Erases a customer's name for good; reference and trace stay", [reference, sure], async (open, parsed, _, cancel) =>
+        {
+            string who = parsed.GetRequiredValue(reference);
+            IReadOnlyList<Problem> problems = parsed.GetValue(sure)
+                ? await open.Services.Pieces.Customers.EraseAsync(who, cancel).ConfigureAwait(false)
+                : [new Problem("--yes", $"the name of {who} is erased for good, in the file too, and cannot be brought back; the reference stays, and every trace leads to it", null, "add --yes to do it")];
+            return (problems, $"The name of {who} is erased; what was shipped stays traceable by the reference.");
+        });
     }
 }

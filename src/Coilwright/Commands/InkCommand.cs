@@ -1,5 +1,7 @@
 using System.CommandLine;
+using Coilwright.Output;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Commands;
@@ -7,7 +9,15 @@ namespace Coilwright.Commands;
 /// <summary>coilwright ink mix LABEL: a mix of ink with its clocks.</summary>
 public static class InkCommand
 {
-    public static Command Build(Desk desk) => new("ink", "Ink for marking") { Mix(desk) };
+    public static Command Build(Desk desk) => new("ink", "Ink for marking") { Mix(desk), Undo(desk) };
+
+    private static Command Undo(Desk desk)
+    {
+        Argument<string> label = new("MIX") { Description = "What stands on the pot" };
+        Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
+        return ShopAction.Build(desk, "undo", "Takes a mix back that no piece is marked with", [label, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.StepUndo.UndoMixAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false), $"Mix {parsed.GetRequiredValue(label)} is taken back."));
+    }
 
     private static Command Mix(Desk desk)
     {
@@ -21,7 +31,7 @@ public static class InkCommand
             {
                 InkMix mix = (await open.Services.Pieces.Ink.NewestAsync(cancel).ConfigureAwait(false))[0].ToMix();
                 TimeZoneInfo zone = (await open.Services.Pieces.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone;
-                said = $"Mix {mix.Label}: discard at {ShopTime.Words(mix.DiscardUtc, zone)}; a print made now is fully hard at {ShopTime.Words(mix.Cure(mix.MixedUtc).EndUtc, zone)}; {mix.Rule.Words}{Environment.NewLine}{StepCautions.Hardener}";
+                said = PlainCautions.Below($"Mix {mix.Label}: discard at {ShopTime.Words(mix.DiscardUtc, zone)}; a print made now is fully hard at {ShopTime.Words(mix.Cure(mix.MixedUtc).EndUtc, zone)}; {mix.Rule.Words}", Cautions.For(Job.Marking));
             }
 
             return (problems, said);

@@ -1,6 +1,7 @@
 using System.CommandLine;
+using Coilwright.Output;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Steps;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
 
@@ -15,7 +16,7 @@ internal static class PieceChargeCommand
         return ShopAction.Build(desk, "charge", "Records magnets charged or knocked down outside their step; the last charge holds", [serials, .. charge.All, why], async (open, parsed, person, cancel) =>
         {
             IReadOnlyList<Problem> problems = await open.Services.Pieces.Magnets.ChargeAsync(Guid.NewGuid(), ShopAction.List(parsed.GetRequiredValue(serials)), charge.Read(parsed), parsed.GetRequiredValue(why), person, cancel).ConfigureAwait(false);
-            return (problems, $"{parsed.GetRequiredValue(serials)}: {parsed.GetRequiredValue(charge.Level)}{Environment.NewLine}{StepCautions.Magnets}");
+            return (problems, PlainCautions.Below($"{parsed.GetRequiredValue(serials)}: {parsed.GetRequiredValue(charge.Level)}", Cautions.For(Job.Charging)));
         });
     }
 }

@@ -4,6 +4,7 @@ using Coilwright.Output;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
@@ -13,7 +14,7 @@ public static class PieceCommand
 {
     public static Command Build(Desk desk) => new("piece", "Pieces: put together, through their steps, tested, shipped, and back")
     {
-        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Undo(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk),
+        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Undo(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk), Time(desk),
     };
 
     private static Command Propose(Desk desk)
@@ -58,14 +59,14 @@ public static class PieceCommand
                     Id = Guid.NewGuid(),
                     Coils = ShopAction.List(parsed.GetRequiredValue(coils)),
                     Serial = parsed.GetRequiredValue(serial),
-                    MagnetLot = parsed.GetRequiredValue(magnets),
+                    MagnetLot = parsed.GetValue(magnets) ?? "",
                     Options = parsed.GetValue(option) ?? [],
                     Lots = parsed.GetValue(lot) ?? [],
                     Overruled = parsed.GetRequiredValue(overruled),
                     Person = person,
                 },
                 cancel).ConfigureAwait(false);
-            return (problems, piece is null ? "" : $"Piece {piece.Serial} from {string.Join(" and ", ShopAction.List(parsed.GetRequiredValue(coils)))}");
+            return (problems, piece is null ? "" : PlainCautions.Below($"Piece {piece.Serial} from {string.Join(" and ", ShopAction.List(parsed.GetRequiredValue(coils)))}", Cautions.For(Job.Assembly)));
         });
     }
 
@@ -76,7 +77,7 @@ public static class PieceCommand
         ChargeOptions charge = new();
         return ShopAction.Build(desk, "step", "Begins a step on pieces; one without a shortest time is done at once", [serials, step, mix, .. charge.All], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Steps.BeginAsync(Guid.NewGuid(), parsed.GetRequiredValue(step), ShopAction.List(parsed.GetRequiredValue(serials)), parsed.GetRequiredValue(mix), person, cancel, charge.Read(parsed)).ConfigureAwait(false),
-                await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
+                await StepStandingAsync(open, parsed.GetRequiredValue(serials), parsed.GetRequiredValue(step), cancel).ConfigureAwait(false)));
     }
 
     private static Command End(Desk desk)
@@ -85,7 +86,7 @@ public static class PieceCommand
         ChargeOptions charge = new();
         return ShopAction.Build(desk, "end", "Ends a step", [serials, step, .. charge.All], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Steps.EndAsync(Guid.NewGuid(), parsed.GetRequiredValue(step), ShopAction.List(parsed.GetRequiredValue(serials)), person, cancel, charge.Read(parsed)).ConfigureAwait(false),
-                await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
+                await StepStandingAsync(open, parsed.GetRequiredValue(serials), parsed.GetRequiredValue(step), cancel).ConfigureAwait(false)));
     }
 
     private static Command Hold(Desk desk)
@@ -115,13 +116,22 @@ public static class PieceCommand
                 await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
     }
 
+    private static Command Time(Desk desk)
+    {
+        Argument<string> serials = ShopAction.Serials();
+        Option<string> at = new("--at") { Description = "When it really was, by the shop's clock: \"2026-12-01 10:40\"", Required = true }, reason = new("--reason") { Description = "Why the time is wrong", Required = true };
+        return ShopAction.Build(desk, "time", "Mends the time of the newest entry of pieces, made while the clock was wrong; its holds follow", [serials, at, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.Times.MendAsync(Guid.NewGuid(), ShopAction.List(parsed.GetRequiredValue(serials)), null, parsed.GetRequiredValue(at), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false),
+                await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
+    }
+
     private static Command Exchange(Desk desk)
     {
         Argument<string> serial = new("SERIAL") { Description = "The piece" };
         Option<string> old = new("--out") { Description = "Tag of the coil that comes out", Required = true }, fresh = new("--in") { Description = "batch/tag of the coil that goes in", Required = true }, reason = new("--reason") { Description = "Why", Required = true };
         return ShopAction.Build(desk, "exchange", "Puts another coil in the place of one: a rewind", [serial, old, fresh, reason], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Assembly.ReplaceCoilAsync(Guid.NewGuid(), parsed.GetRequiredValue(serial), parsed.GetRequiredValue(old), parsed.GetRequiredValue(fresh), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false),
-                await StandingAsync(open, parsed.GetRequiredValue(serial), cancel).ConfigureAwait(false)));
+                PlainCautions.Below(await StandingAsync(open, parsed.GetRequiredValue(serial), cancel).ConfigureAwait(false), Cautions.For(Job.Mending))));
     }
 
     private static Command Ship(Desk desk)
@@ -130,7 +140,7 @@ public static class PieceCommand
         Option<string> to = new("--to") { Description = "Reference of the customer", Required = true };
         return ShopAction.Build(desk, "ship", "Ships pieces that are through", [serials, to], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Dispatch.ShipAsync(Guid.NewGuid(), ShopAction.List(parsed.GetRequiredValue(serials)), parsed.GetRequiredValue(to), person, cancel).ConfigureAwait(false),
-                $"Shipped to {parsed.GetRequiredValue(to)}: {parsed.GetRequiredValue(serials)}"));
+                PlainCautions.Below($"Shipped to {parsed.GetRequiredValue(to)}: {parsed.GetRequiredValue(serials)}", Cautions.For(Job.Handling))));
     }
 
     private static Command Show(Desk desk)
@@ -156,6 +166,19 @@ public static class PieceCommand
             return ExitCode.Done;
         });
         return command;
+    }
+
+    /// <summary>How the pieces stand, with the cautions of a step as their recipes have it.</summary>
+    private static async Task<string> StepStandingAsync(OpenShop open, string serials, string step, CancellationToken cancel)
+    {
+        List<string> cautions = [];
+        foreach (string serial in ShopAction.List(serials))
+        {
+            PieceLife? life = await open.Services.Pieces.Shelf.FindAsync(serial, cancel).ConfigureAwait(false);
+            cautions.AddRange(life?.Plans.FirstOrDefault(plan => plan.Name == step)?.Cautions ?? []);
+        }
+
+        return PlainCautions.Below(await StandingAsync(open, serials, cancel).ConfigureAwait(false), [.. cautions.Distinct(StringComparer.Ordinal)]);
     }
 
     internal static async Task<string> StandingAsync(OpenShop open, string serials, CancellationToken cancel)

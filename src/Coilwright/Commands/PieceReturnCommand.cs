@@ -1,6 +1,8 @@
 using System.CommandLine;
+using Coilwright.Output;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
@@ -24,7 +26,7 @@ internal static class PieceReturnCommand
         Command command = ShopAction.Build(desk, "examine", "Measures a piece that came back, against itself at dispatch", [serial], async (open, parsed, person, cancel) =>
         {
             (IReadOnlyList<Problem> problems, ReturnFinding? finding) = await open.Services.Pieces.Returns.ExamineAsync(options.Read(parsed, parsed.GetRequiredValue(serial), person), cancel).ConfigureAwait(false);
-            return (problems, finding is null ? "" : string.Join(Environment.NewLine, finding.Lines.Select(line => $"{PieceWords.Quantity(line.Quantity)}: {line.Words}").Append(finding.Cause)));
+            return (problems, finding is null ? "" : PlainCautions.Below(string.Join(Environment.NewLine, finding.Lines.Select(line => $"{PieceWords.Quantity(line.Quantity)}: {line.Words}").Append(finding.Cause)), Cautions.For(Job.Testing)));
         });
         options.AddTo(command);
         return command;

@@ -1,7 +1,9 @@
 using System.CommandLine;
 using Coilwright.Input;
+using Coilwright.Output;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
 
@@ -27,6 +29,11 @@ internal static class PieceTestCommand
             foreach (TestOutcome outcome in verdict.Outcomes)
             {
                 await desk.Output.WriteLineAsync($"  {outcome.Words}").ConfigureAwait(false);
+            }
+
+            foreach (string line in PlainCautions.Lines(Cautions.For(Job.Testing)))
+            {
+                await desk.Output.WriteLineAsync(line).ConfigureAwait(false);
             }
 
             return verdict.Passes ? ExitCode.Done : ExitCode.AnswerIsNo;

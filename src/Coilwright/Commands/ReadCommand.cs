@@ -21,49 +21,64 @@ public static class ReadCommand
         Option<string> at = new("--at") { Description = "Frequency of the inductance; 1 kHz unless said", DefaultValueFactory = _ => "" };
         Option<string> turns = new("--turns") { Description = "What the counter showed", DefaultValueFactory = _ => "" };
         Option<string> instrument = new("--instrument") { Description = "Name of the meter", DefaultValueFactory = _ => "" };
+        ReadCorrection correction = new();
         Option<string?> shop = ShopOptions.Shop();
         Option<string> person = ShopOptions.Person();
-        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument, shop, person };
+        Option<bool> clockIsRight = ShopOptions.ClockIsRight();
+        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument, shop, person, clockIsRight };
+        correction.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await open.AskAboutClockAsync(parsed.GetValue(clockIsRight), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
             BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
             if (parsed.GetValue(room) is { } typedRoom)
             {
                 Refuse(await open.Services.Winding.SetRoomTemperatureAsync(typedRoom, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
             }
 
-            CoilEntryOutcome outcome = await open.Services.Winding.RecordCoilAsync(
-                new CoilEntry
-                {
-                    Id = Guid.NewGuid(),
-                    BatchId = standing.Batch.Id,
-                    Tag = parsed.GetValue(tag) ?? standing.NextTag ?? throw WrongInputException.About("--tag", $"batch {standing.Batch.Name} is full; name the coil"),
-                    Resistance = parsed.GetRequiredValue(resistance),
-                    Temperature = parsed.GetRequiredValue(temperature),
-                    Inductance = parsed.GetRequiredValue(inductance),
-                    InductanceAt = parsed.GetRequiredValue(at),
-                    Turns = parsed.GetRequiredValue(turns),
-                    Instrument = parsed.GetRequiredValue(instrument),
-                    Person = parsed.GetRequiredValue(person),
-                },
-                cancel).ConfigureAwait(false);
-            Refuse(outcome.Problems);
-            CoilStanding coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
-            await desk.Output.WriteLineAsync($"{coil.Tag}: {VerdictWords.Word(coil.Verdict.Kind)}. {outcome.Echo}. {VerdictWords.Why(coil.Verdict)}.").ConfigureAwait(false);
-            foreach (string rule in outcome.Signals)
+            bool corrects = correction.IsAsked(parsed);
+            CoilEntry typed = new()
             {
-                await desk.Output.WriteLineAsync($"Signal of the run at {coil.Tag}: {rule}; {VerdictAdvice.DriftChecks}.").ConfigureAwait(false);
-            }
-
-            if (outcome.NextTag is { } next)
-            {
-                await desk.Output.WriteLineAsync($"Next: {next}").ConfigureAwait(false);
-            }
-
-            return coil.Verdict.Kind == VerdictKind.Reject ? ExitCode.AnswerIsNo : ExitCode.Done;
+                Id = Guid.NewGuid(),
+                BatchId = standing.Batch.Id,
+                Tag = parsed.GetValue(tag) ?? (corrects ? null : standing.NextTag)
+                    ?? throw WrongInputException.About("--tag", corrects ? "say which coil is corrected" : $"batch {standing.Batch.Name}: {standing.CountWords}",
+                        corrects ? null : $"the tag of a coil to read again; or first coilwright batch more {standing.Batch.Name} COUNT --reason TEXT"),
+                Resistance = parsed.GetRequiredValue(resistance),
+                Temperature = parsed.GetRequiredValue(temperature),
+                Inductance = parsed.GetRequiredValue(inductance),
+                InductanceAt = parsed.GetRequiredValue(at),
+                Turns = parsed.GetRequiredValue(turns),
+                Instrument = parsed.GetRequiredValue(instrument),
+                Person = parsed.GetRequiredValue(person),
+            };
+            WindingRoom winding = open.Services.Winding;
+            CoilEntryOutcome outcome = corrects
+                ? await winding.CorrectCoilAsync(correction.Read(parsed, standing, typed), cancel).ConfigureAwait(false)
+                : await winding.RecordCoilAsync(typed, cancel).ConfigureAwait(false);
+            return await AnswerAsync(desk, outcome).ConfigureAwait(false);
         });
         return command;
+    }
+
+    private static async Task<int> AnswerAsync(Desk desk, CoilEntryOutcome outcome)
+    {
+        Refuse(outcome.Problems);
+        CoilStanding coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
+        string spool = coil.Origin.Doubt.Length > 0 ? $" Spool {coil.Origin.Spool}: {coil.Origin.Doubt}." : "";
+        await desk.Output.WriteLineAsync($"{coil.Tag}: {VerdictWords.Word(coil.Verdict.Kind)}. {outcome.Echo}. {VerdictWords.Why(coil.Verdict)}.{spool}").ConfigureAwait(false);
+        foreach (string rule in outcome.Signals)
+        {
+            await desk.Output.WriteLineAsync($"Signal of the run at {coil.Tag}: {rule}; {VerdictAdvice.DriftChecks}.").ConfigureAwait(false);
+        }
+
+        if (outcome.NextTag is { } next)
+        {
+            await desk.Output.WriteLineAsync($"Next: {next}").ConfigureAwait(false);
+        }
+
+        return coil.Verdict.Kind == VerdictKind.Reject ? ExitCode.AnswerIsNo : ExitCode.Done;
     }
 
     private static void Refuse(IReadOnlyList<Problem> problems)

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Sets;
 
 namespace Coilwright.Commands;
@@ -38,7 +39,7 @@ public static class SetCommand
         {
             SetEntry entry = new() { Id = Guid.NewGuid(), Name = parsed.GetRequiredValue(name), Places = Read(parsed.GetValue(places)), Why = parsed.GetRequiredValue(why), Person = person };
             (IReadOnlyList<Problem> problems, SetChoice? choice) = await open.Services.Pieces.Sets.JoinAsync(entry, cancel).ConfigureAwait(false);
-            return (problems, choice is null ? "" : $"Set {entry.Name.Trim()}: {choice.Names}, {choice.ApartWords} apart; {choice.Phase.Words}");
+            return (problems, choice is null ? "" : PlainCautions.Below($"Set {entry.Name.Trim()}: {choice.Names}, {choice.ApartWords} apart; {choice.Phase.Words}", Cautions.For(Job.Handling)));
         });
     }
 

@@ -4,6 +4,7 @@ using Coilwright.Output;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Commands;
@@ -84,7 +85,13 @@ public static class StockCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             Refuse(await open.Services.Stock.MeasureAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(length), parsed.GetRequiredValue(resistance), parsed.GetRequiredValue(temperature), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
-            return await ShowAsync(open, parsed.GetRequiredValue(label), parsed.GetValue(recipe), 0, false, desk, cancel).ConfigureAwait(false);
+            int exit = await ShowAsync(open, parsed.GetRequiredValue(label), parsed.GetValue(recipe), 0, false, desk, cancel).ConfigureAwait(false);
+            foreach (string line in PlainCautions.Lines(Cautions.For(Job.MeasuringWire)))
+            {
+                await desk.Output.WriteLineAsync(line).ConfigureAwait(false);
+            }
+
+            return exit;
         });
         return command;
     }
@@ -109,7 +116,7 @@ public static class StockCommand
     {
         Argument<string> label = new("SPOOL") { Description = "Label of the spool" };
         Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop: coils left, hold turns or hold ohms" };
-        Option<int> coils = new("--coils") { Description = "Will it finish so many coils of the recipe? Exit 1 when not" };
+        Option<int> coils = new Option<int>("--coils") { Description = "Will it finish so many coils of the recipe? Exit 1 when not" }.AsCount();
         Option<bool> json = ShopOptions.Json();
         Option<string?> shop = ShopOptions.Shop();
         Command command = new("show", "One spool, what it reads, what is left, and what took it") { label, recipe, coils, json, shop };

@@ -5,12 +5,12 @@ using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright trace NAME: from a serial, coil, spool, lot, basket, ink, customer or recipe to every piece. Exit 1 when nothing has that name.</summary>
+/// <summary>coilwright trace NAME: from a serial, batch, coil, spool, winder, lot, basket, ink, customer or recipe, or a part of its name, to every piece. Exit 1 when nothing has that name.</summary>
 public static class TraceCommand
 {
     public static Command Build(Desk desk)
     {
-        Argument<string> name = new("NAME") { Description = "A serial, coil (batch/tag), spool, lot, basket, ink, customer or recipe" };
+        Argument<string> name = new("NAME") { Description = "A serial, batch, coil (batch/tag), spool, winder, lot, basket, ink, customer or recipe, or a part of its name" };
         Option<bool> json = ShopOptions.Json();
         Option<string?> shop = ShopOptions.Shop();
         Command command = new("trace", "Every piece that holds of something, with its state") { name, json, shop };
@@ -18,17 +18,17 @@ public static class TraceCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             string asked = parsed.GetRequiredValue(name);
-            IReadOnlyList<TraceHit> hits = await open.Services.Pieces.Trace.FindAsync(asked, cancel).ConfigureAwait(false);
+            SearchAnswer answer = await open.Services.Pieces.Search.FindAsync(asked, cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(TraceJson.Write(asked, hits)).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(TraceJson.Write(answer)).ConfigureAwait(false);
             }
             else
             {
-                await PlainPieces.WriteTraceAsync(desk.Output, asked, hits, open, cancel).ConfigureAwait(false);
+                await PlainPieces.WriteTraceAsync(desk.Output, answer, open, cancel).ConfigureAwait(false);
             }
 
-            return hits.Count > 0 ? ExitCode.Done : ExitCode.AnswerIsNo;
+            return answer.Hits.Count > 0 ? ExitCode.Done : ExitCode.AnswerIsNo;
         });
         return command;
     }

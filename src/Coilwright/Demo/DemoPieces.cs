@@ -88,7 +88,7 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
     {
         clock.Advance(TimeSpan.FromMinutes(12));
         (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Pieces.Assembly.MakeAsync(
-            new AssemblyEntry { Id = Guid.NewGuid(), Coils = [.. pair.Coils.Select(coil => coil.Code)], MagnetLot = "M-5", Lots = ["leads: C-19"], Options = ["bobbin colour: cream"], Person = Hand }, cancel).ConfigureAwait(false);
+            new AssemblyEntry { Id = Guid.NewGuid(), Coils = [.. pair.Coils.Select(coil => coil.Code)], MagnetLot = "M-5", Lots = ["leads: C-19"], Options = ["bobbin colour: slate"], Person = Hand }, cancel).ConfigureAwait(false);
         Refuse(problems, "assembly");
         return piece!.Serial;
     }

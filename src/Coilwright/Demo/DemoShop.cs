@@ -46,7 +46,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         await WindThinRunAsync(thin, released["Sandbar wide"], cancel).ConfigureAwait(false);
         await ShowAsync(thin, cancel).ConfigureAwait(false);
 
-        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BS-", 10, "0117", cancel).ConfigureAwait(false);
+        BatchRecord slugs = await BeginAsync(released["Breakwater twin"], "B-7", "BL-", 10, "0117", cancel).ConfigureAwait(false);
         await WindPlainRunAsync(slugs, released["Breakwater twin"], 4, cancel).ConfigureAwait(false);
         await output.WriteLineAsync("\nA third batch, B-7, is under way for the pages.").ConfigureAwait(false);
 
@@ -170,7 +170,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     {
         RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
         CoilForecast forecast = Forecaster.Predict(file.Model, load: null).Coils[0];
-        return new DemoCoils(seed, CoilLimits.DcResistanceTarget(file.Recipe, 0)?.Nominal.Si ?? forecast.DcResistance.Value, forecast.Inductance.Value);
+        return new DemoCoils(seed, VerdictLimits.TargetOf(file.Recipe, 0, "dcResistance")?.Nominal ?? forecast.DcResistance.Value, forecast.Inductance.Value);
     }
 
     private static RevisionRecord Checked(RecipeOutcome outcome, string source)

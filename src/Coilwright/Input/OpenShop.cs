@@ -1,8 +1,10 @@
+using System.Globalization;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Web;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 
@@ -79,11 +81,16 @@ internal sealed class OpenShop : IAsyncDisposable
     public async Task<BatchStanding> FindBatchAsync(string name, CancellationToken cancel)
     {
         IReadOnlyList<BatchRecord> batches = await Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
-        BatchRecord[] named = [.. batches.Where(batch => string.Equals(batch.Name, name, StringComparison.OrdinalIgnoreCase))];
-        if (named.Length != 1)
+        BatchRecord[] named = [.. batches.Where(batch => NameKey.Same(batch.Name, name) || batch.Id.ToString() == name.Trim())];
+        if (named.Length == 0)
         {
-            string message = named.Length == 0 ? $"there is no batch \"{name}\"" : $"{named.Length} batches are called \"{name}\"; the pages tell them apart";
-            throw WrongInputException.About("BATCH", message, Names(batches.Select(batch => batch.Name)));
+            throw WrongInputException.About("BATCH", $"there is no batch \"{name}\"", Names(NearestName.Several(name, batches.Select(batch => batch.Name), 20)));
+        }
+
+        if (named.Length > 1)
+        {
+            string which = string.Join("; ", named.Select(batch => string.Create(CultureInfo.InvariantCulture, $"{batch.Id} begun {batch.BegunUtc:yyyy-MM-dd HH:mm} UTC")));
+            throw WrongInputException.About("BATCH", $"{named.Length} batches are called \"{name}\"; name one by its number", which);
         }
 
         return await Services.Winding.StandingAsync(named[0].Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing.");
@@ -94,6 +101,23 @@ internal sealed class OpenShop : IAsyncDisposable
     public async Task<Machine> FindMachineAsync(string name, CancellationToken cancel) =>
         await Services.Machines.FindAsync(name, cancel).ConfigureAwait(false)
         ?? throw WrongInputException.About("--machine", $"there is no machine \"{name}\" in this shop", Names((await Services.Machines.ListAsync(cancel).ConfigureAwait(false)).Select(one => one.Name)));
+
+    /// <summary>Refuses an entry whose time would be far from the newest record's, until the person says that the clock is right.</summary>
+    /// <exception cref="WrongInputException">The clock and the newest record do not go together.</exception>
+    public async Task AskAboutClockAsync(bool isRight, string person, CancellationToken cancel)
+    {
+        if (await Services.Pieces.Shelf.ClockQuestionAsync(cancel).ConfigureAwait(false) is not { } question)
+        {
+            return;
+        }
+
+        if (!isRight)
+        {
+            throw WrongInputException.About("--clock-is-right", question.Words, "set the clock, or give --clock-is-right; nothing was stored");
+        }
+
+        await Services.Pieces.Shelf.ClockIsRightAsync(person, cancel).ConfigureAwait(false);
+    }
 
     public ValueTask DisposeAsync() => _file.DisposeAsync();
 

@@ -27,6 +27,7 @@ internal static class PieceJson
             TakenOut = coil.IsOut,
             coil.Spool,
             SpoolLot = coil.Lot,
+            coil.SpoolDoubt,
             coil.Machine,
             coil.Persons,
             Readings = coil.Readings.Select(reading => new { reading.Quantity, reading.Typed, Value = reading.Si, Temperature = reading.TemperatureC, At = reading.AtHz, Time = reading.TimeUtc }),

@@ -87,7 +87,7 @@ internal static class PlainPieces
         writer.WriteLine($"  put together {ShopTime.Words(life.Piece.TimeUtc, zone)}{By(life.Piece.Person)}{(life.Piece.Overruled.Length > 0 ? $"; coils chosen because: {life.Piece.Overruled}" : "")}");
         foreach (TracedCoil coil in piece.Coils)
         {
-            writer.WriteLine($"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{(coil.Spool.Length > 0 ? $", spool {coil.Spool}{(coil.Lot.Length > 0 ? $" of lot {coil.Lot}" : "")}" : "")}{(coil.Machine.Length > 0 ? $", {coil.Machine}" : "")}, {string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}");
+            writer.WriteLine($"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{(coil.Spool.Length > 0 ? $", spool {coil.Spool}{(coil.Lot.Length > 0 ? $" of lot {coil.Lot}" : "")}{(coil.SpoolDoubt.Length > 0 ? $" ({coil.SpoolDoubt})" : "")}" : "")}{(coil.Machine.Length > 0 ? $", {coil.Machine}" : "")}, {string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}");
         }
 
         foreach (PiecePartRecord part in life.Parts.Where(part => part.Kind != PartKind.Coil))
@@ -112,18 +112,28 @@ internal static class PlainPieces
 
         foreach (PieceEventRecord one in life.History.All.Where(one => one.Kind != PieceEventKind.ToldLate))
         {
-            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{PieceWords.Late(one, piece, zone)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}");
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{PieceWords.Late(one, piece, zone)}{PieceWords.Ahead(one, piece)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}");
         }
     }
 
-    public static async Task WriteTraceAsync(TextWriter writer, string asked, IReadOnlyList<TraceHit> hits, OpenShop open, CancellationToken cancel)
+    public static async Task WriteTraceAsync(TextWriter writer, SearchAnswer answer, OpenShop open, CancellationToken cancel)
     {
-        if (hits.Count == 0)
+        if (answer.Hits.Count == 0)
         {
-            await writer.WriteLineAsync($"Nothing in this shop is called \"{asked}\".").ConfigureAwait(false);
+            string near = answer.Near.Count > 0 ? $" Near it: {string.Join(", ", answer.Near)}." : "";
+            await writer.WriteLineAsync($"Nothing in this shop is called \"{answer.Asked}\".{near}").ConfigureAwait(false);
+        }
+        else if (answer.Hits[0].Match != NameMatch.Name)
+        {
+            await writer.WriteLineAsync(SearchAnswer.MatchWords(answer.Hits[0].Match, answer.Asked) + ":").ConfigureAwait(false);
         }
 
-        foreach (TraceHit hit in hits)
+        if (answer.LeftOut > 0)
+        {
+            await writer.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{answer.LeftOut:#,##0} more names are not shown: type more of it.")).ConfigureAwait(false);
+        }
+
+        foreach (TraceHit hit in answer.Hits)
         {
             if (hit.Kind == "piece" && await open.Services.Pieces.Trace.PieceAsync(hit.Name, cancel).ConfigureAwait(false) is { } piece)
             {

@@ -11,6 +11,16 @@ public static class PlainSetUp
     public static void Write(TextWriter writer, WindingSetUp setUp)
     {
         writer.WriteLine($"Set-up: {setUp.RecipeName}" + (setUp.Machine.Length > 0 ? $" on {setUp.Machine}" : ""));
+        if (setUp.Batch is { } batch)
+        {
+            writer.WriteLine($"  Batch {batch.Name}: {batch.CoilsWords}; spool {batch.SpoolWords}");
+        }
+
+        if (setUp.IsForNoWinder)
+        {
+            writer.WriteLine("  NOTE  " + WindingSetUp.ForNoWinderWords);
+        }
+
         foreach (Problem warning in setUp.Phase?.Warnings ?? [])
         {
             writer.WriteLine($"  {(setUp.Phase!.IsRed ? "STOP" : "NOTE")}  {warning.Message} ({warning.Understood})");
@@ -23,7 +33,7 @@ public static class PlainSetUp
             Table table = new("set", "to", "");
             AddStop(table, setUp, coil);
             table.Add("wire", coil.Wire, $"bare {Mm(coil.BareDiameterM.Value)}, overall {Mm(coil.OverallDiameterM.Value)}; {FigureWords.WithInterval(coil.WireLength)}, {FigureWords.WithInterval(coil.WireMass)}");
-            table.Add("tension", coil.Tension.OwnN is { } own ? Gf(own) : "not stated", $"band {Gf(coil.Tension.LowN)} – {Gf(coil.Tension.HighN)}, never above {Gf(coil.Tension.MaximumN)}; {coil.Tension.Words}");
+            table.Add("tension", coil.Tension.OwnN is { } own ? Gf(own) : "not stated", $"band {Gf(coil.Tension.LowN)} – {Gf(coil.Tension.HighN)}, never above {Gf(coil.Tension.MaximumN)} ({TensionAdvice.Source}); {coil.Tension.Words}");
             if (coil.OnMachine is { } on)
             {
                 AddMachine(table, coil, on);
@@ -52,12 +62,10 @@ public static class PlainSetUp
         }
 
         writer.WriteLine();
-        foreach (string caution in (string[])[Cautions.Spindle, Cautions.FineWire, Cautions.EndFume])
+        foreach (string line in PlainCautions.Lines(Cautions.For(Job.Winding)))
         {
-            writer.WriteLine("  CAUTION  " + caution);
+            writer.WriteLine(line);
         }
-
-        writer.WriteLine("  " + Cautions.ClosingLine);
     }
 
     private static void AddStop(Table table, WindingSetUp setUp, CoilSetUp coil)
@@ -65,7 +73,7 @@ public static class PlainSetUp
         if (setUp.HasCounter)
         {
             string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns") : "";
-            table.Add("counter stop", Count(coil.CounterStop(setUp.CounterCorrection)), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} real turns, correction × {setUp.CounterCorrection:0.000}, {setUp.CorrectionBasis}{doubt}"));
+            table.Add(setUp.IsForNoWinder ? "real turns" : "counter stop", Count(coil.CounterStop(setUp.CounterCorrection)), string.Create(CultureInfo.InvariantCulture, $"{coil.Turns:#,##0} real turns, correction × {setUp.CounterCorrection:0.000}, {setUp.CorrectionBasis}{doubt}"));
         }
         else if (coil.OnMachine?.Timed is { } timed)
         {

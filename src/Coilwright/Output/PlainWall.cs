@@ -21,7 +21,7 @@ internal static class PlainWall
             writer.WriteLine($"Signal at {spell.First.Tag}{(spell.Count > 1 ? $" to {spell.Last.Tag}" : "")}: {spell.Chart}, {spell.Rule}");
         }
 
-        writer.WriteLine($"Limits from the first {wall.LimitsFrom}; coils outside the recipe's limits ({wall.LeftOut}) are left out.");
+        writer.WriteLine($"Limits from the first {wall.LimitsFrom}; coils rejected or in doubt ({wall.LeftOut}) are left out.");
         foreach (WallAlarm alarm in wall.Alarms.Where(alarm => alarm.Every is not null))
         {
             writer.WriteLine(FormattableString.Invariant($"{alarm.Chart}, {alarm.Rule}: one false alarm in {alarm.Every:0.#} points ({alarm.Basis})"));

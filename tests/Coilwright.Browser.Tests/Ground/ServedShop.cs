@@ -13,6 +13,7 @@ public sealed class ServedShop : IAsyncDisposable
     private readonly HttpClientHandler _handler = new() { AllowAutoRedirect = false, CheckCertificateRevocationList = true };
     private readonly HttpClient _http;
     private Process? _process;
+    private bool _equipped;
 
     private ServedShop()
     {
@@ -77,6 +78,7 @@ public sealed class ServedShop : IAsyncDisposable
     public async Task<Guid> BatchAsync(Guid recipeId, int quantity, string name = "H-12")
     {
         string coil = Demo.FirstCoilOf(Demo.TallSingleCoil);
+        await EquipAsync();
         string place = await PostAsync(
             $"/recipes/{recipeId}/batches", ("id", Guid.NewGuid().ToString()), ("number", "1"), ("name", name), ("coil", coil),
             ("quantity", $"{quantity}"), ("prefix", "C-"), ("spool", "0117"), ("machine", "Winder 2"), ("person", "Ada"));
@@ -90,6 +92,7 @@ public sealed class ServedShop : IAsyncDisposable
         Guid recipe = Guid.Parse((await PostAsync("/recipes", ("json", json), ("person", "Ada"))).Split('/')[^1]);
         await PostAsync($"/recipes/{recipe}/release", ("number", "1"), ("person", "Ada"));
         await RoomAsync("20 C");
+        await EquipAsync();
         foreach ((string name, string coil, string prefix) in new[] { ("B-7", "slug", "BS-"), ("B-8", "screw", "BC-") })
         {
             string place = await PostAsync($"/recipes/{recipe}/batches", ("id", $"{Guid.NewGuid()}"), ("number", "1"), ("name", name), ("coil", coil), ("quantity", $"{count}"), ("prefix", prefix), ("spool", "0117"), ("machine", "Winder 2"), ("person", "Ada"));
@@ -109,6 +112,17 @@ public sealed class ServedShop : IAsyncDisposable
         }
 
         return serials;
+    }
+
+    /// <summary>A winder and a spool on record, once.</summary>
+    private async Task EquipAsync()
+    {
+        if (!_equipped)
+        {
+            _equipped = true;
+            await PostAsync("/machines", ("json", """{ "format": "coilwright.machine/1", "name": "Winder 2", "kind": "hand-guided" }"""));
+            await PostAsync("/spools", ("label", "0117"), ("gauge", "AWG 42"), ("insulation", "plain-enamel"), ("build", "single"));
+        }
     }
 
     public Task RoomAsync(string typed) => PostAsync("/room", ("room", typed), ("back", "/"));

@@ -33,7 +33,7 @@ public sealed class TravellerTests
 
         Assert.Equal(1, paper.Pages);
         paper.Says("Breakwater twin, revision C, Tin Shed Pickups, page 1 of 1", "Piece: BT-007 Batch: B-12", "On hold", "inspect: the bath was too warm, until a person lifts it", "Hold: wax sets and cools, until 2026-03-02 14:50",
-            "takes 10 min at least, 70 min at most", "then hold for 30 min: wax sets and cools", "begun 2026-03-02 14:05, done 2026-03-02 14:20", "then hold for 24 h: ink cures", "done at ______________ by", "Molten wax burns", "hardeners make skin", "Follow the product's");
+            "takes 10 min at least, 70 min at most", "then hold for 30 min: wax sets and cools", "begun 2026-03-02 14:05, done 2026-03-02 14:20", "then hold for 24 h: ink cures", "done at ______________ by", "Molten wax burns", "hardeners can cause permanent", "Follow the product's");
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class TravellerTests
     [Fact]
     public void A_step_that_charges_magnets_asks_for_the_level_and_says_what_was_done()
     {
-        StepPlan full = new(StepPlan.Magnets, TimeSpan.Zero, null, TimeSpan.Zero, "", [StepCautions.Magnets]), down = full with { Name = "knock down", Charge = new WantedCharge(new MagnetLevel(0.8), 0.03) };
+        StepPlan full = new(StepPlan.Magnets, TimeSpan.Zero, null, TimeSpan.Zero, "", [Cautions.Magnets]), down = full with { Name = "knock down", Charge = new WantedCharge(new MagnetLevel(0.8), 0.03) };
 
         string[][] blank = [.. Steps(new TravellerFacts { Steps = [full, down] })], done = [.. Steps(new TravellerFacts { Steps = [full, down], Charge = "knocked down to 80 % of full" })];
 

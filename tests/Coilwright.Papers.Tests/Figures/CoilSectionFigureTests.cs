@@ -28,6 +28,15 @@ public sealed class CoilSectionFigureTests
         Assert.InRange(double.Parse(figure.Attribute("font-size")!.Value, CultureInfo.InvariantCulture), 12, 40);
     }
 
+    /// <summary>Opened by itself the drawing stands under a policy that lets no inline style through.</summary>
+    [Fact]
+    public void Nothing_in_it_needs_a_style()
+    {
+        XElement figure = Draw(2000, 71.1e-6, new CoverInSection(InsideM: 0.006, ThicknessM: 0.0005, "brass"));
+        Assert.DoesNotContain(figure.DescendantsAndSelf(), part => part.Attribute("style") is not null || part.Name.LocalName == "style");
+        Assert.Contains(figure.Descendants(Svg + "path"), path => path.Attribute("stroke") is not null || path.Parent!.Attribute("stroke") is not null);
+    }
+
     [Fact]
     public void The_largest_section_stays_below_600_kilobytes_and_says_that_turns_were_left_out()
     {

@@ -38,7 +38,7 @@ public sealed class WallFigureTests
     {
         Random random = new(4);
         Band band = new(6180, 5933, 6427, IsTarget: true);
-        WallPoint[] points = [.. Enumerable.Range(1, coils).Select(n => WallPoints.Judged(new WallPoint($"C-{n}", n == 40 ? 7000 : (n > coils - 20 ? 6260 : 6180) + 50 * (random.NextDouble() + random.NextDouble() - 1)), band))];
+        WallPoint[] points = [.. Enumerable.Range(1, coils).Select(n => new WallPoint($"C-{n}", n == 40 ? 7000 : (n > coils - 20 ? 6260 : 6180) + 50 * (random.NextDouble() + random.NextDouble() - 1)) { LeftOut = n == 40 })];
         return WallBuilder.Build(new WallQuestion(), points, band)!;
     }
 }

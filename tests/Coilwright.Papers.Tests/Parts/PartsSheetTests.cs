@@ -18,13 +18,13 @@ public sealed class PartsSheetTests
     [InlineData(PaperSize.Letter)]
     public void Two_hundred_pieces_are_told_with_parts_options_and_the_mass_of_their_wire(PaperSize size)
     {
-        PartsList list = PartsList.Of(s_recipe, s_prediction, [new PartOption("bobbin colour", "cream"), new PartOption("leads", "four and a screen, 0.3 m")], 200);
+        PartsList list = PartsList.Of(s_recipe, s_prediction, [new PartOption("bobbin colour", "slate"), new PartOption("leads", "four and a screen, 0.3 m")], 200);
 
         PrintedPaper paper = PrintedPaper.Of(PartsSheet.Of(s_recipe.Name, list, s_heading, s_recipe.Name), size);
 
         Assert.Equal(1, paper.Pages);
         string kilograms = Words.FigureWords.Value(200 * s_prediction.Coils.Sum(coil => coil.WireMass.Value), "kg");
-        paper.Says("Parts list", "Breakwater twin, revision C, Tin Shed Pickups, page 1 of 1", "Pieces", "200", "Wire in all", kilograms, "bobbin colour: cream", "four and a", "1,200", "400", "AWG 42, plain enamel, single", "277 km", "does not hear them", "Follow the product's");
+        paper.Says("Parts list", "Breakwater twin, revision C, Tin Shed Pickups, page 1 of 1", "Pieces", "200", "Wire in all", kilograms, "bobbin colour: slate", "four and a", "1,200", "400", "AWG 42, plain enamel, single", "277 km", "does not hear them", "Follow the product's");
         Assert.EndsWith("kg", kilograms, StringComparison.Ordinal);
     }
 

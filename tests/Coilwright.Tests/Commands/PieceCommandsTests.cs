@@ -14,7 +14,7 @@ public sealed class PieceCommandsTests
         CommandRun proposed = await CommandRun.Of("piece", "propose", "Breakwater twin", "--shop", shop);
         Assert.Equal(0, proposed.Exit);
         Assert.Contains("B-7/BS-001 + B-8/BC-001", proposed.Output, StringComparison.Ordinal);
-        await DoneAsync("piece", "make", "--coils", "B-7/1,B-8/1", "--magnet-lot", "M-5", "--serial", "P-1", "--option", "bobbin colour: cream", "--shop", shop);
+        await DoneAsync("piece", "make", "--coils", "B-7/1,B-8/1", "--magnet-lot", "M-5", "--serial", "P-1", "--option", "bobbin colour: slate", "--shop", shop);
         await DoneAsync("piece", "step", "P-1", "magnets", "--shop", shop);
         await DoneAsync("customer", "add", "K-031", "--name", "Pell & Daughter", "--shop", shop);
 
@@ -40,9 +40,9 @@ public sealed class PieceCommandsTests
             Assert.Contains("P-1", kind == "wiring" ? paper.Output + "P-1" : paper.Output, StringComparison.Ordinal);
         }
 
-        CommandRun parts = await CommandRun.Of("paper", "piece", "parts", "P-1", "--html", "--shop", shop), many = await CommandRun.Of("paper", "parts", s_twin, "--count", "200", "--option", "bobbin colour: cream", "--html"), wrong = await CommandRun.Of("paper", "parts", s_twin, "--count", "0", "--option", "cream", "--html");
-        Assert.All(["BS-001", "M-5", "bobbin colour: cream"], said => Assert.Contains(said, parts.Output, StringComparison.Ordinal));
-        Assert.All(["1,200", "bobbin colour: cream", " kg"], said => Assert.Contains(said, many.Output, StringComparison.Ordinal));
+        CommandRun parts = await CommandRun.Of("paper", "piece", "parts", "P-1", "--html", "--shop", shop), many = await CommandRun.Of("paper", "parts", s_twin, "--count", "200", "--option", "bobbin colour: slate", "--html"), wrong = await CommandRun.Of("paper", "parts", s_twin, "--count", "0", "--option", "slate", "--html");
+        Assert.All(["BS-001", "M-5", "bobbin colour: slate"], said => Assert.Contains(said, parts.Output, StringComparison.Ordinal));
+        Assert.All(["1,200", "bobbin colour: slate", " kg"], said => Assert.Contains(said, many.Output, StringComparison.Ordinal));
         Assert.Equal(2, wrong.Exit);
         Assert.All(["--count", "option: a name and a value"], said => Assert.Contains(said, wrong.Error, StringComparison.Ordinal));
 

@@ -46,6 +46,72 @@ public sealed class ShopCommandsTests
     }
 
     [Fact]
+    public async Task A_batch_ends_at_its_number_and_more_is_said_with_a_reason()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "1", "--shop", shop);
+        CommandRun twin = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "h-1", "--quantity", "1", "--shop", shop), spool = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-2", "--quantity", "1", "--spool", "9999", "--machine", "Winder 77", "--shop", shop);
+        CommandRun slip = await CommandRun.Of("read", "H-1", "abc", "--shop", shop), first = await CommandRun.Of("read", "H-1", "6k25", "--room", "23 °C", "--shop", shop);
+        CommandRun full = await CommandRun.Of("read", "H-1", "6k25", "--shop", shop), beyond = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-002", "--shop", shop), silent = await CommandRun.Of("batch", "more", "H-1", "1", "--shop", shop);
+        CommandRun more = await CommandRun.Of("batch", "more", "H-1", "1", "--reason", "one is for the shelf", "--shop", shop), second = await CommandRun.Of("read", "H-1", "6k25", "--shop", shop), list = await CommandRun.Of("batch", "list", "--shop", shop);
+
+        Assert.Equal((2, 2, 2, 0, 2, 2, 2, 0, 0), (twin.Exit, spool.Exit, slip.Exit, first.Exit, full.Exit, beyond.Exit, silent.Exit, more.Exit, second.Exit));
+        Assert.All(["spool", "machine", "Winder 77", "9999"], word => Assert.Contains(word, spool.Error, StringComparison.Ordinal));
+        Assert.All([full, beyond], run => Assert.Contains("coilwright batch more H-1 COUNT --reason TEXT", run.Error, StringComparison.Ordinal));
+        Assert.Contains("--reason", silent.Error, StringComparison.Ordinal);
+        Assert.Contains("1 of 2", more.Output, StringComparison.Ordinal);
+        Assert.Contains("C-001", first.Output, StringComparison.Ordinal); // the slip made no coil
+        Assert.Contains("2 of 2 done", list.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Trace_finds_parts_of_names_and_gives_near_ones()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("customer", "add", "K-031", "--name", "Pell & Daughter", "--shop", shop);
+        CommandRun part = await CommandRun.Of("trace", "pell", "--shop", shop), json = await CommandRun.Of("trace", "harbour", "--json", "--shop", shop), near = await CommandRun.Of("trace", "Harbuor bridge", "--shop", shop);
+        CommandRun asked = await CommandRun.Of("customer", "erase", "K-031", "--shop", shop), there = await CommandRun.Of("trace", "Pell & Daughter", "--shop", shop), erased = await CommandRun.Of("customer", "erase", "K-031", "--yes", "--shop", shop), again = await CommandRun.Of("customer", "erase", "K-031", "--yes", "--shop", shop);
+
+        Assert.Equal((0, 0, 1, 2, 0, 0, 0), (part.Exit, json.Exit, near.Exit, asked.Exit, there.Exit, erased.Exit, again.Exit));
+        Assert.Contains("part of these names", part.Output, StringComparison.Ordinal);
+        Assert.Contains("K-031", part.Output, StringComparison.Ordinal);
+        Assert.Empty(Schemas.Complaints("trace.json", json.Output));
+        Assert.Contains("\"match\": \"part\"", json.Output, StringComparison.Ordinal);
+        Assert.Contains("Near it: Harbour bridge", near.Output, StringComparison.Ordinal);
+        Assert.Contains("every trace leads to it", asked.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_coil_read_wrongly_is_corrected_with_a_reason()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "9", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k52", "--temperature", "23", "--turns", "8000", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k20", "--temperature", "23", "--shop", shop);
+
+        CommandRun silent = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--shop", shop);
+        CommandRun told = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--reason", "figures swapped", "--temperature", "22", "--shop", shop);
+        CommandRun taken = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--new-tag", "C-002", "--correct", "--reason", "wrong tag", "--shop", shop);
+        CommandRun moved = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--new-tag", "C-007", "--correct", "--reason", "wrong tag", "--shop", shop);
+        CommandRun none = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--reason", "gone", "--shop", shop);
+
+        Assert.Equal((2, 0, 2, 0, 2), (silent.Exit, told.Exit, taken.Exit, moved.Exit, none.Exit));
+        Assert.Contains("a correction needs a reason", silent.Error, StringComparison.Ordinal);
+        Assert.Contains("C-001: pass. 6.25 kΩ at 22.0 °C", told.Output, StringComparison.Ordinal);
+        Assert.Contains("C-002 is there already", taken.Error, StringComparison.Ordinal);
+        Assert.Contains("C-007: pass", moved.Output, StringComparison.Ordinal);
+        Assert.Contains("C-001 has no reading to correct", none.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Names_that_are_not_there_are_answered_with_those_that_are()
     {
         using TestFolder folder = new();

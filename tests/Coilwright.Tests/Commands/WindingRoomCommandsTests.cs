@@ -24,6 +24,32 @@ public sealed class WindingRoomCommandsTests
         Assert.Contains("Winder 1", unknown.Error, StringComparison.Ordinal);
     }
 
+    /// <summary>The sheet of a batch is of its winder: 8,000 real turns on a counter × 1.006 are 7,952.</summary>
+    [Fact]
+    public async Task The_sheet_of_a_batch_is_of_its_winder_and_spool()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await DoneAsync("machine", "keep", s_hand, "--shop", shop);
+        await DoneAsync("machine", "test", "Winder 1", "--turns", "100.6", "--counted", "100", "--shop", shop);
+        await DoneAsync("recipe", "add", s_harbour, "--shop", shop);
+        await DoneAsync("recipe", "release", "Harbour bridge", "--shop", shop);
+        await DoneAsync("stock", "add", "0117", "--gauge", "AWG 42", "--shop", shop);
+        await DoneAsync("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "5", "--tags", "H-", "--spool", "0117", "--machine", "winder 1", "--shop", shop);
+
+        CommandRun plain = await CommandRun.Of("wind", "--batch", "h-1", "--shop", shop), json = await CommandRun.Of("wind", "--batch", "H-1", "--shop", shop, "--json");
+        CommandRun html = await CommandRun.Of("wind", "--batch", "H-1", "--shop", shop, "--html"), neither = await CommandRun.Of("wind", "--shop", shop), none = await CommandRun.Of("wind", "--batch", "H-2", "--shop", shop), recipe = await CommandRun.Of("wind", s_harbour);
+
+        Assert.Equal((0, 0, 0, 2, 2, 0), (plain.Exit, json.Exit, html.Exit, neither.Exit, none.Exit, recipe.Exit));
+        Assert.All(["on Winder 1", "Batch H-1: 5, H-001 to H-005", "0117", "7,952"], wanted => Assert.Contains(wanted, plain.Output, StringComparison.Ordinal));
+        Assert.Empty(Schemas.Complaints("setup.json", json.Output));
+        using JsonDocument document = JsonDocument.Parse(json.Output);
+        Assert.Equal(7952, document.RootElement.GetProperty("coils")[0].GetProperty("counterStop").GetDouble());
+        Assert.Equal("0117", document.RootElement.GetProperty("batch").GetProperty("spool").GetString());
+        Assert.Contains("<p class=\"stop\">7,952</p>", html.Output, StringComparison.Ordinal);
+        Assert.Contains("For no winder", recipe.Output, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task A_spool_is_measured_used_and_says_whether_it_lasts()
     {

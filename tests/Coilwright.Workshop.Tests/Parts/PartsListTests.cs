@@ -42,12 +42,12 @@ public sealed class PartsListTests
         Assert.Equal(Numbers(plain), Numbers(withTags)); // to the last bit
 
         List<Problem> problems = [];
-        IReadOnlyList<PartOption> options = PartOption.Of(tagged, ["bobbin colour: cream", "cover: nickel silver", "strings: 7"], problems);
+        IReadOnlyList<PartOption> options = PartOption.Of(tagged, ["bobbin colour: slate", "cover: nickel silver", "strings: 7"], problems);
         PartsList list = PartsList.Of(tagged, withTags, options, 1), bare = PartsList.Of(s_bridge, plain, [], 1);
         Assert.Empty(problems);
-        Assert.Equal(["bobbin colour: cream", "leads: two single, 0.6 m", "left-handed: yes", "cover: nickel silver", "strings: 7"], options.Select(option => option.Line)); // what is given takes the place of the tag
+        Assert.Equal(["bobbin colour: slate", "leads: two single, 0.6 m", "left-handed: yes", "cover: nickel silver", "strings: 7"], options.Select(option => option.Line)); // what is given takes the place of the tag
         PartLine Part(string name) => list.Parts.Single(part => part.Name == name);
-        Assert.Equal(["bobbin colour: cream"], Part("bobbin, main").Options);
+        Assert.Equal(["bobbin colour: slate"], Part("bobbin, main").Options);
         Assert.Equal(["leads: two single, 0.6 m"], Part("leads").Options);
         Assert.Equal("as chosen; not in the recipe", Part("cover").What);
         Assert.Equal((7, 6), (Part("rod, main").Each, bare.Parts.Single(part => part.Name == "rod, main").Each));
@@ -60,7 +60,7 @@ public sealed class PartsListTests
     public void Wrong_options_are_named_at_once()
     {
         List<Problem> problems = [];
-        PartOption.Of(s_bridge, ["cream", "strings: many", " ", "cover: " + new string('x', 200)], problems);
+        PartOption.Of(s_bridge, ["slate", "strings: many", " ", "cover: " + new string('x', 200)], problems);
         Assert.Equal(3, problems.Count);
         Assert.All(problems, problem => Assert.Equal("option", problem.Field));
         Assert.Throws<ArgumentOutOfRangeException>(() => PartsList.Of(s_bridge, s_forecast, [], 0));

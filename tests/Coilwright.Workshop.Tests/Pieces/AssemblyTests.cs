@@ -57,9 +57,17 @@ public sealed class AssemblyTests
         Assert.Contains(problems, problem => problem.Message.Contains("no such coil", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Message.Contains("2 coils for one place: slug", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Message.Contains("the screw coil is missing", StringComparison.Ordinal));
-        Assert.Contains(problems, problem => problem.Field == "magnets");
         Assert.Contains(problems, problem => problem.Field == "serial");
         Assert.Contains(problems, problem => problem.Field == "options");
+    }
+
+    [Fact]
+    public async Task The_lot_of_the_magnets_may_stay_empty()
+    {
+        await using PieceShop shop = await PieceShop.StartAsync();
+        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Assembly.MakeAsync(PieceShop.Entry("B-7/1", "B-8/1") with { MagnetLot = "" }, Cancel);
+        Assert.Empty(problems);
+        Assert.DoesNotContain(await shop.Shop.Records.PartsAsync([piece!.Id], Cancel), part => part.Kind == PartKind.Magnets);
     }
 
     [Fact]

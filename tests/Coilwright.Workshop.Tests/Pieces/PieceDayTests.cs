@@ -29,6 +29,11 @@ public sealed class PieceDayTests
         Assert.Empty(problems);
         Assert.Contains("67.0 °C", alarm, StringComparison.Ordinal);
         await shop.ReopenAsync(); // clocks and holds survive
+        BasketStanding alarmed = Assert.Single(await shop.Potting.GoingAsync(Cancel));
+        Assert.Equal(alarm, alarmed.AlarmAt(shop.Shop.Clock.GetUtcNow()));
+        ClockBoard board = await ClockBoard.ReadAsync(shop.Shop.Records, shop.Shelf, shop.Potting, Cancel);
+        Assert.All(board.Lines, line => Assert.True(line.Standing.NeedsPerson));
+        Assert.All(board.Lines, line => Assert.Equal([StepState.Held, StepState.Held], line.Ahead.Select(turn => turn.Standing.State))); // that it may come out, and is late, lifts nothing
         shop.Shop.Clock.Advance(TimeSpan.FromMinutes(11));
         Assert.Empty(await shop.Potting.OutAsync(Guid.NewGuid(), "K1", "Ines", Cancel));
         shop.Shop.Clock.Advance(TimeSpan.FromHours(1));

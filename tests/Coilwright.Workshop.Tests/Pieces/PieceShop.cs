@@ -107,7 +107,7 @@ internal sealed class PieceShop : IAsyncDisposable
     private async Task<BatchRecord> BatchAsync(string name, string coil, string prefix, string spool, params string[] ohms)
     {
         BatchRecord batch = new(Guid.NewGuid(), name, Revision.RecipeId, Revision.Number, coil, 12, prefix, spool, "Winder 2", "Mara", Shop.Clock.GetUtcNow());
-        Assert.Empty(await Shop.Room.BeginBatchAsync(batch, Cancel));
+        await Shop.Records.AddBatchAsync(batch, Cancel);
         for (int at = 0; at < ohms.Length; at++)
         {
             await Shop.KeptAsync(WorkingShop.Entry(batch, FormattableString.Invariant($"{prefix}{at + 1:000}"), ohms[at]));

@@ -95,7 +95,7 @@ public sealed class ToldLateTests
         foreach ((string name, string coil, string prefix) in new[] { ("G-1", "slug", "GS-"), ("G-2", "screw", "GC-") })
         {
             Workshop.Batches.BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, coil, 1, prefix, "0117", "Winder 2", "Mara", shop.Shop.Clock.GetUtcNow());
-            Assert.Empty(await shop.Shop.Room.BeginBatchAsync(batch, Cancel));
+            await shop.Shop.Records.AddBatchAsync(batch, Cancel);
             await shop.Shop.KeptAsync(WorkingShop.Entry(batch, prefix + "001", "3.95 k"));
         }
 

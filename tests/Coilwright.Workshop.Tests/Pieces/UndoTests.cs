@@ -109,7 +109,7 @@ public sealed class UndoTests
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
         Assert.Empty(await shop.Potting.InAsync(PieceShop.Basket("K1", piece.Serial), Cancel));
         Assert.NotNull((await shop.Potting.ReadBathAsync(Guid.NewGuid(), "K1", "67", "Ines", Cancel)).Alarm);
-        Assert.Equal("lift the hold with what the inspection found", Assert.Single(await UndoAsync(shop, piece.Serial, "typed wrongly")).Allowed);
+        Assert.Equal("take the reading back if it was mistyped; else lift the hold with what the inspection found", Assert.Single(await UndoAsync(shop, piece.Serial, "typed wrongly")).Allowed);
         Assert.Empty(await shop.Steps.LiftAsync(Guid.NewGuid(), [piece.Serial], "looked at", "Joss", Cancel));
         Assert.Empty(await UndoAsync(shop, piece.Serial, "looked at another one")); // the hold runs again
         Assert.Contains((await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.Holds, hold => hold.LiftedUtc is null);
@@ -187,6 +187,27 @@ public sealed class UndoTests
             TracedPiece traced = (await shop.Trace.PieceAsync(serial, Cancel))!;
             return traced.Life.History.All.Select(one => PieceWords.Of(one, traced));
         }
+    }
+
+    [Fact]
+    public async Task Leaving_a_set_is_not_taken_back_when_its_name_was_taken_meanwhile()
+    {
+        await using PieceShop shop = await PieceShop.StartAsync();
+        string[] serials = await SetTests.MakeAsync(shop);
+        await JoinAsync("Lantern 3", ("neck", serials[0]), ("middle", serials[1]), ("bridge", serials[2]));
+        Assert.Empty(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[2]], "scratched", "Ines", Cancel));
+        Assert.Empty(await UndoAsync(shop, serials[2], "another one was scratched")); // its place is free: it goes back
+        Assert.Equal("bridge", SetMembership.Of((await shop.Shelf.FindAsync(serials[2], Cancel))!)!.Place);
+
+        Assert.Empty(await shop.Sets.LeaveAsync(Guid.NewGuid(), serials[..3], "order cancelled", "Ines", Cancel));
+        await JoinAsync("lantern 3", ("neck", serials[0]), ("bridge", serials[3]));
+        Problem problem = Assert.Single(await UndoAsync(shop, serials[2], "not cancelled"));
+        Assert.Contains("another set has that name meanwhile", problem.Message, StringComparison.Ordinal);
+        Assert.Contains(serials[3], problem.Message, StringComparison.Ordinal);
+        Assert.Null(SetMembership.Of((await shop.Shelf.FindAsync(serials[2], Cancel))!));
+
+        async Task JoinAsync(string name, params (string Place, string Serial)[] places) =>
+            Assert.Empty((await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = name, Places = [.. places.Select(one => new SetPlace(one.Place, one.Serial))], Why = "these", Person = "Ines" }, Cancel)).Problems);
     }
 
     private static Task<IReadOnlyList<Problem>> UndoAsync(PieceShop shop, string serial, string reason) => shop.Undo.UndoAsync(Entry(serial, reason), Cancel);

@@ -88,9 +88,9 @@ public sealed class RecipeVariationTests
         Assert.True(height.Difference!.Value.High < 0, "the cover takes height off the peak for certain");
         foreach (VariationKind label in (VariationKind[])[VariationKind.Leads, VariationKind.Colour])
         {
-            Variation answer = Ask(harbour, label, "cream").Value!;
+            Variation answer = Ask(harbour, label, "slate").Value!;
             Assert.Null(answer.Physics);
-            Assert.Contains(RecipeReader.Read(answer.RecipeJson).Value!.Tags, tag => tag.EndsWith(": cream", StringComparison.Ordinal));
+            Assert.Contains(RecipeReader.Read(answer.RecipeJson).Value!.Tags, tag => tag.EndsWith(": slate", StringComparison.Ordinal));
             Assert.Equal(Predict(harbour.Json).Pickup.Inductance.Value, Predict(answer.RecipeJson).Pickup.Inductance.Value);
         }
     }

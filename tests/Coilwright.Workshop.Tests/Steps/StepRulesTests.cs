@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 using CsCheck;
 
@@ -47,6 +48,22 @@ public sealed class StepRulesTests
         Assert.Null(StepRules.MayEnd(s_plans[0], going[0], s_noon.AddMinutes(10), s_berlin));
     }
 
+    [Fact]
+    public void A_hold_that_a_person_must_lift_comes_before_the_clock_of_the_step_that_goes_on()
+    {
+        Hold alarm = new("the bath read 67 °C", s_noon.AddMinutes(2), null);
+        StepRun[] going = [new("potting", s_noon, null)];
+        StepStanding held = StepRules.Stand(s_plans, going, [alarm], s_noon.AddMinutes(5), s_berlin);
+        Assert.Equal((StepState.Held, alarm, s_noon.AddMinutes(10)), (held.State, held.HeldBy, held.ChangesUtc!.Value));
+        Assert.True(held.NeedsPerson);
+        Assert.StartsWith("the bath read 67 °C, until a person lifts it; potting, earliest out", held.Words, StringComparison.Ordinal);
+        StepStanding lifted = StepRules.Stand(s_plans, going, [alarm with { LiftedUtc = s_noon.AddMinutes(4) }], s_noon.AddMinutes(5), s_berlin);
+        Assert.Equal((StepState.Running, false), (lifted.State, lifted.NeedsPerson));
+        StepRun[] potted = [new("potting", s_noon, s_noon.AddMinutes(10))];
+        Assert.False(StepRules.Stand(s_plans, potted, [], s_noon.AddMinutes(20), s_berlin).NeedsPerson); // wax that cools lets go by itself
+        Assert.True(StepRules.Stand(s_plans, potted, [alarm], s_noon.AddMinutes(20), s_berlin).NeedsPerson);
+    }
+
     [Theory] // the two changes of 2026 in central Europe: 29 March and 25 October at 01:00 UTC
     [InlineData("2026-03-28T20:00:00Z", "2026-03-29 22:00")] // 21:00 by the wall, summer time begins in the night: 24 h later the wall says 22:00
     [InlineData("2026-10-24T20:00:00Z", "2026-10-25 21:00")] // 22:00 by the wall, summer time ends
@@ -79,7 +96,7 @@ public sealed class StepRulesTests
 
     [Fact]
     public void What_may_begin_may_begin_at_every_later_moment() =>
-        Gen.Select(Gen.Int[0, 3000], Gen.Int[0, 3000], Gen.Int[0, 60]).Sample((now, later, took) =>
+        Gen.Select(Gen.Int[0, 3000], Gen.Int[0, 3000], Gen.Int[0, 60]).ForAll((now, later, took) =>
         {
             StepRun[] runs = [new("potting", s_noon, s_noon.AddMinutes(took))];
             bool Free(int minutes) => MayBegin("marking", runs, s_noon.AddMinutes(minutes)).Count == 0;
@@ -92,7 +109,7 @@ public sealed class StepRulesTests
         Recipe recipe = RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo", "recipes", "harbour-bridge.json"))).Value!;
         IReadOnlyList<StepPlan> steps = UsualSteps.Of(recipe);
         Assert.Equal(["assembly", "magnets", "potting", "marking", "final test", "packing"], steps.Select(step => step.Name));
-        Assert.Contains(StepCautions.Wax, steps.Single(step => step.Name == "potting").Cautions);
+        Assert.Contains(Cautions.HotWax, steps.Single(step => step.Name == "potting").Cautions);
         Assert.Equal(TimeSpan.FromHours(24), steps.Single(step => step.Name == "marking").HoldAfter); // common practice
     }
 

@@ -37,7 +37,7 @@ public sealed class WallBuilderTests
     [Fact]
     public void Coils_outside_the_recipes_limits_move_nothing()
     {
-        WallPoint[] clean = Run(40, seed: 3), spoilt = [.. clean[..10], WallPoints.Judged(new WallPoint("X", 9000), s_band), .. clean[10..]];
+        WallPoint[] clean = Run(40, seed: 3), spoilt = [.. clean[..10], new WallPoint("X", 9000) { LeftOut = true }, .. clean[10..]];
         Wall without = WallBuilder.Build(new WallQuestion(), clean, s_band)!, with = WallBuilder.Build(new WallQuestion(), spoilt, s_band)!;
         Assert.Equal((without.Centre, without.Sigma, 1), (with.Centre, with.Sigma, with.LeftOut));
         Assert.Equal(without.Signals.Select(signal => signal.Tag), with.Signals.Select(signal => signal.Tag));

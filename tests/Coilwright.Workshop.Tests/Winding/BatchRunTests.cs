@@ -68,6 +68,7 @@ public sealed class BatchRunTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
         await ReleasedAsync(shop, batch);
+        await shop.Machines.KeepAsync(Guid.NewGuid(), Gear.Replace("Winder 2", "Winder 1", StringComparison.Ordinal), "Mara", Cancel);
         await SayAsync(shop, batch, BatchEventKind.Begun, machine: "Winder 1");
         await SayAsync(shop, batch, BatchEventKind.Begun, machine: "Winder 2");
         IReadOnlyList<Problem> third = await shop.Run.HappenAsync(Said(batch, BatchEventKind.Begun) with { Machine = "Winder 1" }, Cancel);
@@ -116,9 +117,23 @@ public sealed class BatchRunTests
         CoilPlan plan = CoilPlan.Of(new(Guid.NewGuid(), "H", 1, WorkingShop.Harbour(), Workshop.Recipes.RevisionState.Released, "", "", default), "main");
         CoilSetUp setUp = plan.SetUp;
         Assert.Equal(setUp.WireLength.Value, plan.WireM(8000), 1e-9);
-        Gen.Double[10, 9000].Sample(turns => Assert.Equal(turns, plan.TurnsOf(plan.WireM(turns)), 1e-6));
+        Gen.Double[10, 9000].ForAll(turns => Assert.Equal(turns, plan.TurnsOf(plan.WireM(turns)), 1e-6));
         double inner = 2 * (61e-3 - 6.2e-3) + Math.PI * 6.2e-3; // the former's own perimeter
         Assert.Equal(inner, plan.WireM(0.001) / 0.001, inner * 0.01);
+    }
+
+    [Fact]
+    public async Task An_event_that_comes_again_with_another_counter_is_refused_in_words()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        await SayAsync(shop, batch, BatchEventKind.Begun);
+        Happening paused = Said(batch, BatchEventKind.Paused) with { Counter = "3000" };
+        Assert.Empty(await shop.Run.HappenAsync(paused, Cancel));
+        Assert.Empty(await shop.Run.HappenAsync(paused, Cancel));
+        Assert.Equal("id", Assert.Single(await shop.Run.HappenAsync(paused with { Counter = "3500" }, Cancel)).Field);
+        Assert.Equal("id", Assert.Single(await shop.Run.UndoLastAsync(batch.Id, paused.Id, "Mara", Cancel)).Field);
+        Assert.Equal(2, (await shop.Records.BatchEventsAsync(batch.Id, Cancel)).Count);
     }
 
     internal static Happening Said(BatchRecord batch, BatchEventKind kind) => new() { Id = Guid.NewGuid(), BatchId = batch.Id, Kind = kind, Person = "Mara" };

@@ -69,15 +69,32 @@ public sealed class CoilEntryTests
 
     [Theory]
     [InlineData("-6.3 k")]
+    [InlineData("-5")]
+    [InlineData("1e9")]
     [InlineData("90 MΩ")]
     [InlineData("7..4k")]
+    [InlineData("abc")]
     [InlineData("six")]
-    [InlineData("7,432")] // seven ohms or seven thousand: asked, not guessed
-    public async Task An_impossible_reading_is_kept_as_typed_flagged_and_held(string typed)
+    public async Task What_no_coil_reads_is_refused_beside_its_field_and_makes_no_coil(string typed)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", typed));
+        Problem problem = Assert.Single((await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel)).Problems);
+        Assert.Equal(("resistance", typed), (problem.Field, problem.Understood));
+        Assert.Contains("open", problem.Allowed, StringComparison.Ordinal);
+        Assert.Empty(await shop.ReadingsAsync(batch));
+        Assert.Equal("C-001", (await shop.StandingAsync(batch)).NextTag);
+    }
+
+    [Theory]
+    [InlineData("-6.3 k")]
+    [InlineData("six")]
+    public async Task The_same_that_waited_on_a_tablet_is_kept_as_typed_flagged_and_held(string typed)
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        Workshop.Pieces.ToldLate late = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
+        CoilStanding coil = (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel, late)).Coil!;
         ReadingRecord kept = Assert.Single(await shop.ReadingsAsync(batch));
         Assert.Equal(typed, kept.Typed);
         Assert.NotEqual("", kept.Flag);
@@ -87,20 +104,43 @@ public sealed class CoilEntryTests
     }
 
     [Theory]
+    [InlineData("7,432", 7432.0)]
+    [InlineData("7.432 Ω", 7432.0)]
+    [InlineData("7.432 k", 7432.0)]
+    [InlineData("56.200", 56.2)] // a meter's own line: no coil of this recipe reads 56 kΩ either
+    public async Task Ohms_are_thousands_where_a_coil_of_this_recipe_can_only_read_thousands(string typed, double ohm)
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", typed));
+        ReadingRecord kept = Assert.Single(await shop.ReadingsAsync(batch));
+        Assert.Equal((typed, ohm, ""), (kept.Typed, kept.Si!.Value, kept.Flag));
+    }
+
+    [Fact]
+    public async Task What_can_mean_two_things_is_asked_before_anything_is_stored()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2,400 mH" }, Cancel);
+        Problem problem = Assert.Single(outcome.Problems);
+        Assert.Contains("2.400 mH or 2400 mH", problem.Message, StringComparison.Ordinal);
+        Assert.Empty(await shop.ReadingsAsync(batch));
+    }
+
+    [Theory]
     [InlineData("abc", "", "", "temperature")]
     [InlineData("400 °C", "", "", "temperature")]
     [InlineData("", "many", "", "turns")]
     [InlineData("", "", "loud", "inductance")]
-    public async Task A_doubtful_companion_does_not_cost_the_reading(string temperature, string turns, string inductance, string what)
+    public async Task A_companion_of_a_reading_that_is_no_value_is_refused_beside_its_field(string temperature, string turns, string inductance, string field)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k", temperature) with { Turns = turns, Inductance = inductance });
-        IReadOnlyList<ReadingRecord> kept = await shop.ReadingsAsync(batch);
-        Assert.Equal(6180, kept[0].Si);
-        Assert.Contains(kept, reading => (reading.Flag + reading.Typed).Contains(temperature + turns + inductance, StringComparison.Ordinal) && reading.Flag.Length > 0);
-        Assert.Equal(VerdictKind.Hold, coil.Verdict.Kind);
-        Assert.Contains(what, string.Join(' ', coil.Verdict.Reasons), StringComparison.Ordinal);
+        CoilEntry entry = WorkingShop.Entry(batch, "C-001", "6.18 k", temperature) with { Turns = turns, Inductance = inductance };
+        Problem problem = Assert.Single((await shop.Room.RecordCoilAsync(entry, Cancel)).Problems);
+        Assert.Equal((field, temperature + turns + inductance), (problem.Field, problem.Understood));
+        Assert.Empty(await shop.ReadingsAsync(batch));
     }
 
     [Theory]

@@ -50,6 +50,29 @@ public sealed class WindingRoomTests
     }
 
     [Fact]
+    public async Task An_id_that_comes_again_with_anything_else_in_it_is_refused_and_nothing_is_stored()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        CoilEntry entry = WorkingShop.Entry(batch, "C-001", "6.30 k", "25 °C") with { Inductance = "2.41 H", Turns = "8000" };
+        await shop.KeptAsync(entry);
+        CoilEntry[] others =
+        [
+            entry with { Temperature = "35 °C" }, entry with { Resistance = "6.31 k" }, entry with { Inductance = "2.14 H" }, entry with { InductanceAt = "120 Hz" },
+            entry with { Turns = "7000" }, entry with { Tag = "C-002" }, entry with { Person = "Ines" }, entry with { Inductance = "" },
+        ];
+        foreach (CoilEntry other in others)
+        {
+            CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(other, Cancel);
+            Assert.True(outcome.IsConflict, $"{other}");
+        }
+
+        Assert.True((await shop.Room.RecordCoilAsync(entry, Cancel)).Duplicate);
+        Assert.True((await shop.Room.UndoLastAsync(batch.Id, entry.Id, "Mara", Cancel)).IsConflict); // an undo needs an id of its own
+        Assert.Equal(2, (await shop.ReadingsAsync(batch)).Count);
+    }
+
+    [Fact]
     public async Task Sent_eight_times_at_once_it_is_still_kept_once()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
@@ -124,10 +147,10 @@ public sealed class WindingRoomTests
         CoilEntry first = WorkingShop.Entry(batch, "C-001", "6.18 k");
         await shop.KeptAsync(first);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "9.99 k") with { Supersedes = first.Id, Reason = "slip" });
-        CoilStanding coil = (await shop.Room.UndoLastAsync(batch.Id, "Mara", Cancel)).Coil!;
+        CoilStanding coil = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
         Assert.Equal(("6.18 k", VerdictKind.Pass), (Assert.Single(coil.InForce).Typed, coil.Verdict.Kind));
-        Assert.Null((await shop.Room.UndoLastAsync(batch.Id, "Mara", Cancel)).Coil); // a second undo takes the entry itself away
-        Assert.Equal("batch", Assert.Single((await shop.Room.UndoLastAsync(batch.Id, "Mara", Cancel)).Problems).Field);
+        Assert.Null((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil); // a second undo takes the entry itself away
+        Assert.Equal("batch", Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Problems).Field);
     }
 
     [Fact]

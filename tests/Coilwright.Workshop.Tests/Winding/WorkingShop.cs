@@ -94,8 +94,18 @@ internal sealed class WorkingShop : IAsyncDisposable
     {
         revision ??= await ReleasedAsync();
         BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, revision.Number, "main", quantity, "C-", "0117", "Winder 2", "Mara", Clock.GetUtcNow());
-        Assert.Empty(await Room.BeginBatchAsync(batch, Cancel));
+        await Records.AddBatchAsync(batch, Cancel); // its winder and spool need not be on record, as in an old shop
         return batch;
+    }
+
+    /// <summary>Takes a spool in when there is none of that label.</summary>
+    public async Task EnsureSpoolAsync(string label)
+    {
+        if ((await Records.SpoolsAsync(Cancel)).All(spool => spool.Label != label))
+        {
+            SpoolRecord spool = new() { Id = Guid.NewGuid(), Label = label, Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", TimeUtc = Clock.GetUtcNow() };
+            Assert.Empty(await Stock.TakeInAsync(spool, "", "", Cancel));
+        }
     }
 
     /// <summary>An entry for a coil; temperature 20 °C unless said.</summary>

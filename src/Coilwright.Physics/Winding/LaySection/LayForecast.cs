@@ -24,6 +24,9 @@ public static class LayForecast
     /// <summary>Factor either way that holds 95 % of real coils until one of the kind was measured: enamel, real wander, tension. Assumption.</summary>
     public const double CapacitanceFactor95 = 1.5;
 
+    /// <summary>Ends of the turns: a recipe's 1 to 100,000, and room beyond for a count that scatters, most when wound by time.</summary>
+    public const double LeastTurns = 0.25, MostTurns = 2e5;
+
     /// <summary>Fill and capacitance.</summary>
     /// <param name="bareM">Diameter of the copper, m.</param>
     /// <param name="overallM">Diameter over the enamel, m.</param>
@@ -31,7 +34,7 @@ public static class LayForecast
     /// <param name="gapPermittivity">Relative permittivity between the coats: 1 air, about 2.3 wax.</param>
     /// <param name="windingHeightM">Space between the flanges, m.</param>
     /// <param name="meanTurnM">Length of the mean turn, m.</param>
-    /// <param name="turns">Turns, 1…100,000; need not be whole.</param>
+    /// <param name="turns">Turns, <see cref="LeastTurns"/>…<see cref="MostTurns"/>; need not be whole.</param>
     /// <param name="lay">Kind of lay, which sets pitch and wander where they are not stated.</param>
     /// <param name="pitchM">Traverse travel per turn, m, or null.</param>
     /// <param name="jitterM">Wander of the guide, one standard deviation, m, or null.</param>
@@ -39,7 +42,7 @@ public static class LayForecast
         double bareM, double overallM, double enamelPermittivity, double gapPermittivity, double windingHeightM, double meanTurnM,
         double turns, Lay lay, double? pitchM, double? jitterM)
     {
-        Require.InRange(turns, 1, 1e5);
+        Require.InRange(turns, LeastTurns, MostTurns);
         Require.InRange(windingHeightM, 3 * overallM, 1);
         double pitch = Require.InRange(pitchM ?? DefaultPitchM(lay, overallM), 1e-6, 1) / overallM;
         double jitter = Require.InRange(jitterM ?? DefaultJitterM(lay), 0, 1) / overallM;

@@ -2,13 +2,14 @@ import { keysUnder, read, remove, write } from './store';
 
 type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
-/** Keeps every field of a form in the browser until the server has confirmed it; says beside each field where its value is. */
+/** Keeps every field of a form in the browser until the server has confirmed it; says beside each field where its value is. A page that shows a revision as saved leaves its draft asleep. */
 export function keepDrafts(form: HTMLFormElement): void {
   for (const field of fieldsOf(form)) {
-    const kept = read(keyOf(recordOf(form), field));
+    const draft = kept(form, field);
+    const asleep = form.dataset.draftsAsleep !== undefined && field.dataset.saved !== undefined;
     if (typedAlready(field)) {
       keep(form, field);
-    } else if (kept !== null && kept !== valueOf(field) && put(field, kept)) {
+    } else if (!asleep && draft !== null && draft !== valueOf(field) && put(field, draft)) {
       say(field, 'on this tablet');
       open(field);
     }
@@ -48,6 +49,17 @@ export function forgetDrafts(record: string): void {
 
 export function forgetDraft(record: string, name: string): void {
   remove(`draft/${record}/${name}`);
+}
+
+/** What is kept of a field; null for nothing. */
+export function kept(form: HTMLFormElement, field: Field): string | null {
+  return read(keyOf(recordOf(form), field));
+}
+
+/** Forgets what is kept of one field, and says so beside it. */
+export function dropDraft(form: HTMLFormElement, field: Field): void {
+  remove(keyOf(recordOf(form), field));
+  say(field, '');
 }
 
 export function say(field: Field, where: string): void {

@@ -1,8 +1,11 @@
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
+import { sentences } from './sent';
+import { SpoolQuestions } from './question';
 import { sound } from './sound';
 import { clockTime } from './store';
+import { keepRefused } from './waits';
 
 /** One coil as typed. */
 export interface CoilEntry {
@@ -16,6 +19,9 @@ export interface CoilEntry {
   turns: string;
   instrument: string;
   person: string;
+
+  /** "same" or "new" coil, for a tag entered again while another spool is on; empty when nobody was asked. */
+  coil: string;
 }
 
 /** What the server made of an entry. */
@@ -24,6 +30,9 @@ export interface Outcome {
   echo: string;
   duplicate: boolean;
   nextTag: string | null;
+
+  /** How far the batch is: "24 of 24 done". */
+  count: string;
   verdict: { kind: 'pass' | 'hold' | 'reject'; reasons: string[]; cause: string; check: string } | null;
   /** The warning that the run drifts; empty when it does not. */
   signal: string;
@@ -50,8 +59,10 @@ export function coilEntry(form: HTMLFormElement): void {
 
 class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
+  private readonly questions: SpoolQuestions;
 
   constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
+    this.questions = new SpoolQuestions(form);
     this.log = document.getElementById('sent') ?? form;
   }
 
@@ -61,6 +72,8 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     if (wanted !== '') {
       this.field('tag').value = wanted; // scanned: it wins over a draft of another coil
     }
+    this.questions.show(this.field('tag').value);
+    this.field('tag').addEventListener('input', () => this.questions.show(this.field('tag').value));
     if (document.activeElement === null || document.activeElement === document.body) {
       this.field('resistance').focus();
     }
@@ -79,6 +92,10 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       resistance.focus();
       return;
     }
+    const coil = this.questions.answer(this.field('tag').value);
+    if (coil === null) {
+      return;
+    }
     const entry: CoilEntry = {
       id: newId(),
       batchId: this.batchId,
@@ -90,12 +107,14 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       turns: this.value('turns'),
       instrument: '',
       person: this.value('person'),
+      coil,
     };
-    outbox.add(entry);
+    outbox.add(entry, this.form.dataset.name ?? '');
     for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
       this.clear(name);
     }
     this.field('tag').value = following(entry.tag);
+    this.questions.show(this.field('tag').value);
     this.problems([]);
     resistance.focus();
   }
@@ -126,13 +145,30 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
   answered(entry: CoilEntry, outcome: Outcome): void {
     if (outcome.problems.length > 0 || outcome.verdict === null) {
       this.row(entry, 'not saved');
-      this.giveBack(entry);
+      if (!this.giveBack(entry)) {
+        keepRefused({ entry, about: this.form.dataset.name ?? '', problems: outcome.problems });
+        window.dispatchEvent(new StorageEvent('storage')); // this page shows it as any other does
+        return;
+      }
       this.problems(outcome.problems);
       return;
     }
     this.row(entry, `saved ${clockTime(new Date())}`);
     this.show(entry, outcome);
+    this.ended(entry, outcome);
     sound(outcome.verdict.kind);
+  }
+
+  /** A batch ends at its number: no tag is proposed beyond it, and the page says what can be done. */
+  private ended(entry: CoilEntry, outcome: Outcome): void {
+    const isDone = outcome.nextTag === null;
+    for (const place of document.querySelectorAll('[data-count]')) {
+      place.textContent = outcome.count;
+    }
+    if (isDone && this.field('tag').value === following(entry.tag)) {
+      this.field('tag').value = '';
+    }
+    document.getElementById('more-wanted')?.toggleAttribute('hidden', !isDone);
   }
 
   private show(entry: CoilEntry, outcome: Outcome): void {
@@ -158,19 +194,27 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     }
   }
 
-  /** What was refused comes back into the fields, unless the person has begun to type the next coil. */
-  private giveBack(entry: CoilEntry): void {
+  elsewhere(entry: CoilEntry): void {
+    this.row(entry, 'sent by another page of this tablet');
+  }
+
+  /** What was refused comes back into the fields and stays a draft, unless the person has begun to type the next coil: then false. */
+  private giveBack(entry: CoilEntry): boolean {
     const resistance = this.field('resistance');
     if (resistance.value !== '') {
-      return;
+      return false;
     }
     resistance.value = entry.resistance;
     this.field('tag').value = entry.tag;
     this.set('temperature', entry.temperature);
     this.set('inductance', entry.inductance);
     this.set('turns', entry.turns);
+    for (const name of ['tag', 'resistance', 'temperature', 'inductance', 'turns']) {
+      this.field(name).dispatchEvent(new Event('input', { bubbles: true }));
+    }
     resistance.focus();
     resistance.select();
+    return true;
   }
 
   private problems(problems: Problem[]): void {
@@ -180,8 +224,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     for (const problem of problems) {
       const name = problem.field.split('.').pop() ?? '';
       const field = this.form.elements.namedItem(name) ?? this.field('resistance');
-      const allowed = problem.allowed ? ` Allowed: ${problem.allowed}.` : '';
-      const note = element('span', 'problem', problem.message + allowed);
+      const note = element('span', 'problem', sentences(problem));
       note.setAttribute('role', 'alert');
       (field instanceof HTMLElement ? field.closest('.field') : this.form)?.append(note);
     }

@@ -42,6 +42,9 @@ interface Happening {
 
 interface Told {
   problems: Problem[];
+
+  /** After a refusal: what may be told now by the batch's own state. */
+  may?: { tag: string | null; shown: string[] } | null;
 }
 
 /** What may happen next, as far as a tablet without the server can know. */
@@ -125,6 +128,7 @@ class WinderPage implements Listener<Happening, Told> {
     if (told.problems.length > 0) {
       this.refused = true;
       this.row(one, 'not saved');
+      this.restore(told);
       this.giveBack(one);
       showProblems(this.list, told.problems);
       return;
@@ -142,9 +146,7 @@ class WinderPage implements Listener<Happening, Told> {
     if (!this.main || !next) {
       return;
     }
-    for (const part of this.main.querySelectorAll<HTMLElement>('[data-when]')) {
-      part.hidden = !next.includes(part.dataset.when ?? '');
-    }
+    this.show(next);
     if (kind === 'Scrapped' || kind === 'Begun') {
       const tag = this.main.querySelector<HTMLInputElement>('input[name=tag]');
       if (tag) {
@@ -153,6 +155,27 @@ class WinderPage implements Listener<Happening, Told> {
     }
     if (next.includes('counter')) {
       this.main.querySelector<HTMLInputElement>('input[name=counter]')?.focus();
+    }
+  }
+
+  /** What was refused has not happened: the buttons follow the server, unless a later event still waits. */
+  private restore(told: Told): void {
+    const tag = this.main?.querySelector<HTMLInputElement>('input[name=tag]');
+    if (!told.may || this.outbox.waitingCount() > 0) {
+      return;
+    }
+    this.show(told.may.shown);
+    if (tag) {
+      tag.value = told.may.tag ?? '';
+    }
+  }
+
+  /** After a break the page itself may offer what can be done, with its consequences: then no second button for it. */
+  private show(next: string[]): void {
+    for (const part of this.main?.querySelectorAll<HTMLElement>('[data-when]') ?? []) {
+      const when = part.dataset.when ?? '';
+      const stands = document.querySelector(`form:not([data-happening]) input[name=kind][value="${CSS.escape(when)}"]`) !== null;
+      part.hidden = !next.includes(when) || stands;
     }
   }
 

@@ -7,6 +7,7 @@ export class NewestWins<T> {
   private latest = 0;
   private drawn = 0;
   private pending: T | null = null;
+  private readonly slow = new Map<number, number>();
 
   constructor(
     private readonly ask: (question: T) => Promise<string>,
@@ -26,11 +27,12 @@ export class NewestWins<T> {
     const number = ++this.latest;
     this.pending = null;
     this.underWay++;
-    const slow = window.setTimeout(() => this.dim(true), workingAfterMs);
+    this.slow.set(number, window.setTimeout(() => this.dim(number > this.drawn), workingAfterMs));
     this.ask(question)
       .then(answer => {
         if (number > this.drawn) {
           this.drawn = number;
+          this.settle(number);
           this.draw(answer);
           this.dim(number < this.latest);
         }
@@ -41,10 +43,21 @@ export class NewestWins<T> {
         }
       })
       .finally(() => {
-        window.clearTimeout(slow);
+        window.clearTimeout(this.slow.get(number));
+        this.slow.delete(number);
         this.underWay--;
         this.begin();
       });
+  }
+
+  /** What was asked before the drawn answer has no say any more: it must not dim what is newer than itself. */
+  private settle(number: number): void {
+    for (const [older, timer] of this.slow) {
+      if (older <= number) {
+        window.clearTimeout(timer);
+        this.slow.delete(older);
+      }
+    }
   }
 }
 

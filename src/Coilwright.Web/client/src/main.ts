@@ -1,17 +1,22 @@
 import { afterwards } from './afterwards';
+import { clocks } from './clocks';
 import { forgetDrafts, keepDrafts } from './drafts';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
 import { drawPlots } from './plot';
+import { revisionDraft } from './revision';
 import { soundSwitch } from './sound';
 import { tellings } from './told';
+import { understandings } from './understood';
+import { mendRefused, waitingCoils } from './waits';
 
 document.documentElement.classList.add('scripted');
 
 for (const confirmed of document.querySelectorAll<HTMLElement>('[data-confirmed]')) {
   forgetDrafts(confirmed.dataset.confirmed ?? '');
 }
+mendRefused();
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-drafts]')) {
   keepDrafts(form);
 }
@@ -20,6 +25,10 @@ for (const range of document.querySelectorAll<HTMLInputElement>('input[type=rang
 }
 const forecast = document.getElementById('forecast');
 const recipe = document.querySelector<HTMLFormElement>('form[data-live]');
+const draftBar = document.getElementById('draft');
+if (recipe && draftBar) {
+  revisionDraft(recipe, draftBar);
+}
 if (recipe && forecast) {
   liveForecast(recipe, forecast, drawPlots);
   const after = document.querySelector<HTMLElement>('[data-after]');
@@ -37,8 +46,13 @@ for (const list of document.querySelectorAll<HTMLElement>('[data-happenings]')) 
   happenings(list);
 }
 tellings();
+understandings();
+waitingCoils();
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);
+}
+for (const root of document.querySelectorAll<HTMLElement>('[data-clocks]')) {
+  clocks(root);
 }
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-print]')) {
   button.addEventListener('click', () => window.print());

@@ -12,8 +12,11 @@ export interface Sendable {
   id: string;
 }
 
-interface Queued<E> {
+export interface Queued<E> {
   order: number;
+
+  /** What it belongs to, for pages that know no more than this. */
+  about?: string;
 
   /** When the person made it, by this device's clock. */
   saidUtc?: string;
@@ -24,6 +27,18 @@ export interface Listener<E, O> {
   waiting(entry: E): void;
   sending(entry: E): void;
   answered(entry: E, outcome: O): void;
+
+  /** Another page of this device has sent it. */
+  elsewhere?(entry: E): void;
+}
+
+/** What is kept under a prefix, in order of entry. */
+export function queuedUnder<E>(prefix: string): Queued<E>[] {
+  return keysUnder(prefix)
+    .map(key => read(key))
+    .filter((text): text is string => text !== null)
+    .map(text => JSON.parse(text) as Queued<E>)
+    .sort((a, b) => a.order - b.order);
 }
 
 const retryMs = 1000;
@@ -42,11 +57,17 @@ export class Outbox<E extends Sendable, O> {
    * @param address where they are sent
    * @param listener is told how each fares
    */
-  constructor(private readonly prefix: string, private readonly address: string, private readonly listener: Listener<E, O>) {}
+  constructor(private readonly prefix: string, private readonly address: string, private readonly listener: Listener<E, O>) {
+    window.addEventListener('storage', event => {
+      if (event.key?.startsWith(this.prefix) && event.newValue === null && event.oldValue !== null) {
+        this.listener.elsewhere?.((JSON.parse(event.oldValue) as Queued<E>).entry);
+      }
+    });
+  }
 
   /** Adds an entry and begins to send. */
-  add(entry: E): void {
-    const queued: Queued<E> = { order: this.nextOrder(), saidUtc: new Date().toISOString(), entry };
+  add(entry: E, about = ''): void {
+    const queued: Queued<E> = { order: this.nextOrder(), saidUtc: new Date().toISOString(), about, entry };
     if (!write(this.prefix + entry.id, JSON.stringify(queued))) {
       this.unkept.set(entry.id, queued);
     }
@@ -103,7 +124,7 @@ export class Outbox<E extends Sendable, O> {
         body: JSON.stringify(queued.entry),
         signal: stop.signal,
       });
-      const isOutcome = answer.ok || answer.status === 422;
+      const isOutcome = answer.ok || answer.status === 422 || answer.status === 409;
       return isOutcome ? (await answer.json()) as O : null;
     } catch {
       return null;
@@ -113,10 +134,7 @@ export class Outbox<E extends Sendable, O> {
   }
 
   private queue(): Queued<E>[] {
-    return keysUnder(this.prefix)
-      .map(key => read(key))
-      .filter((text): text is string => text !== null)
-      .map(text => JSON.parse(text) as Queued<E>)
+    return queuedUnder<E>(this.prefix)
       .concat(Array.from(this.unkept.values()))
       .sort((a, b) => a.order - b.order);
   }

@@ -25,6 +25,32 @@ export function sound(verdict: VerdictWord): void {
   }
 }
 
+/** Of several tones at once the gravest is heard; null for none. */
+export function loudest(tones: VerdictWord[]): VerdictWord | null {
+  return (['reject', 'hold', 'pass'] as const).find(tone => tones.includes(tone)) ?? null;
+}
+
+/** A browser lets no page sound before somebody has touched it: until then a note says so. */
+export function soundNote(note: HTMLElement): void {
+  try {
+    context ??= new AudioContext();
+  } catch {
+    return; // no loudspeaker: there is nothing to wait for
+  }
+  const audio = context;
+  const show = (): void => {
+    note.hidden = audio.state === 'running' || !isOn();
+  };
+  const touched = (): void => {
+    void audio.resume().then(show);
+  };
+  audio.addEventListener('statechange', show);
+  document.addEventListener('pointerdown', touched);
+  document.addEventListener('keydown', touched);
+  document.addEventListener('click', show);
+  show();
+}
+
 export function soundSwitch(button: HTMLButtonElement): void {
   const show = (): void => {
     button.setAttribute('aria-pressed', String(isOn()));

@@ -9,6 +9,9 @@ internal static class RecipeChecks
     /// <summary>Parts may touch: what is smaller than this is rounding, m.</summary>
     public const double SlackM = 1e-7;
 
+    /// <summary>Poles of all coils together.</summary>
+    private const int MostPoles = 120;
+
     public static void Check(Recipe recipe, ProblemList problems)
     {
         HashSet<string> names = new(StringComparer.OrdinalIgnoreCase);
@@ -25,6 +28,14 @@ internal static class RecipeChecks
             }
 
             CheckCoil(coil, $"coils[{i}]", problems);
+            WindingChecks.Check(coil, $"coils[{i}]", problems);
+        }
+
+        int poles = recipe.Coils.Where(coil => coil is not null).Sum(coil => coil.Poles.Where(pole => pole is not null).Sum(pole => pole.PositionsM.Count));
+        if (poles > MostPoles)
+        {
+            problems.Add("coils", "so many poles in one pickup are beyond what is forecast here", FormattableString.Invariant($"{poles} poles"), FormattableString.Invariant($"1 to {MostPoles} in all coils"));
+            return; // and too many to hold each against each
         }
 
         BodyChecks.Check(recipe, problems);

@@ -1,0 +1,87 @@
+using Coilwright.Web.Pages;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>Correction of what was read of a coil, by plain form.</summary>
+internal static class CorrectionEndpoints
+{
+    public static void MapCorrections(this IEndpointRouteBuilder app)
+    {
+        app.MapGet("/batches/{id:guid}/coils/{tag}/correct", async (Guid id, string tag, ShopServices shop, CancellationToken cancel) =>
+            await PageAsync(id, tag, typed: null, looked: null, shop, cancel));
+        app.MapPost("/batches/{id:guid}/coils/{tag}/correct", CorrectAsync);
+    }
+
+    /// <summary>Where a coil is corrected.</summary>
+    public static string AddressOf(Guid batchId, string tag) => $"/batches/{batchId}/coils/{Uri.EscapeDataString(tag)}/correct";
+
+    private static async Task<IResult> PageAsync(
+        Guid id, string tag, CoilCorrection? typed, CoilEntryOutcome? looked, ShopServices shop, CancellationToken cancel)
+    {
+        if (await shop.Winding.StandingAsync(id, cancel) is not { } standing)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        string tidy = BatchTags.Tidy(standing.Batch, tag);
+        if (standing.Coils.FirstOrDefault(coil => coil.Tag == tidy) is not { } coil)
+        {
+            return looked is { Problems.Count: > 0 } ? MessageOf(looked.Problems) : Answers.NotFoundPage();
+        }
+
+        return Answers.Page<CorrectPage>(
+            new() { ["Standing"] = standing, ["Coil"] = coil, ["Typed"] = typed, ["Looked"] = looked },
+            Answers.StatusOf(looked?.Problems ?? []));
+    }
+
+    private static RazorComponentResult MessageOf(IReadOnlyList<Problem> problems) => Answers.Page<MessagePage>(
+        new() { ["Title"] = "Nothing was corrected", ["Text"] = string.Join(" ", problems.Select(problem => problem.Message + ".")) },
+        Answers.StatusOf(problems));
+
+    private static async Task<IResult> CorrectAsync(Guid id, string tag, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        CoilCorrection correction = Read(id, tag, form);
+        if (form["act"] == "look")
+        {
+            return await PageAsync(id, tag, correction, await shop.Winding.LookAtCorrectionAsync(correction, cancel), shop, cancel);
+        }
+
+        CoilEntryOutcome outcome = await shop.Winding.CorrectCoilAsync(correction, cancel);
+        return outcome.Problems.Count > 0
+            ? await PageAsync(id, tag, correction, outcome, shop, cancel)
+            : Results.LocalRedirect($"/batches/{id}/coils/{Uri.EscapeDataString(outcome.Coil?.Tag ?? tag)}");
+    }
+
+    private static CoilCorrection Read(Guid batchId, string tag, IFormCollection form)
+    {
+        List<ReadingAsWritten> readings = [];
+        foreach (string? written in form["reading"])
+        {
+            if (Guid.TryParse(written, out Guid reading))
+            {
+                string Field(string name) => form[$"{name} {reading}"].ToString();
+                readings.Add(new ReadingAsWritten(reading, Field("value"), Field("temperature"), Field("at"), Field("turns")));
+            }
+        }
+
+        return new CoilCorrection
+        {
+            Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            BatchId = batchId,
+            Tag = tag,
+            NewTag = form["newTag"].ToString(),
+            Readings = readings,
+            Reason = form["reason"].ToString(),
+            Person = form["person"].ToString(),
+        };
+    }
+}

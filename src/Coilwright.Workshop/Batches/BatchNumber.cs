@@ -1,0 +1,59 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>The number of coils a batch ends at, and the coils beyond it.</summary>
+public static class BatchNumber
+{
+    /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <param name="inForce">Its events, those taken back left out.</param>
+    public static int Wanted(BatchRecord batch, IEnumerable<BatchEventRecord> inForce) =>
+        batch.Quantity + (int)inForce.Where(one => one.Kind == BatchEventKind.MoreWanted).Sum(one => one.Counter ?? 0);
+
+    /// <summary>Tags beyond the number: of a higher number than is wanted, or entered when all that are wanted were there.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <param name="wanted">Coils wanted.</param>
+    /// <param name="tagsInOrder">Tags of the coils that are there, in order of first entry.</param>
+    public static IReadOnlySet<string> Beyond(BatchRecord batch, int wanted, IEnumerable<string> tagsInOrder)
+    {
+        HashSet<string> beyond = new(StringComparer.Ordinal);
+        int within = 0;
+        foreach (string tag in tagsInOrder)
+        {
+            if (within >= wanted || BatchTags.NumberOf(batch, tag) > wanted)
+            {
+                beyond.Add(tag);
+            }
+            else
+            {
+                within++;
+            }
+        }
+
+        return beyond;
+    }
+
+    /// <summary>Why a coil may not be entered: it would be one more than is wanted. Null for a coil that is there already, or one that is wanted.</summary>
+    public static Problem? Refusal(BatchRecord batch, int wanted, IReadOnlyList<string> tagsInOrder, string tag)
+    {
+        if (tagsInOrder.Contains(tag) || !Beyond(batch, wanted, [.. tagsInOrder, tag]).Contains(tag))
+        {
+            return null;
+        }
+
+        int within = tagsInOrder.Count - Beyond(batch, wanted, tagsInOrder).Count;
+        string message = $"{Count(within, wanted)} of batch {batch.Name}: {tag} would be one more than is wanted";
+        string own = $"the tag of a coil of this batch ({BatchTags.Of(batch, 1)} to {BatchTags.Of(batch, wanted)})";
+        string more = $"say first how many more are wanted and why, on the page of the batch or with coilwright batch more {batch.Name} COUNT --reason TEXT";
+        return new Problem("tag", message, tag, $"{own}; or {more}");
+    }
+
+    /// <summary>How far it is, and how many coils are beyond the number.</summary>
+    public static string Words(int coils, int beyond, int wanted) => Count(coils - beyond, wanted) + (beyond > 0 ? $", {beyond} beyond the number" : "");
+
+    /// <summary>How far it is: "24 of 24 done", "20 of 24".</summary>
+    public static string Count(int within, int wanted) =>
+        string.Create(CultureInfo.InvariantCulture, $"{within:#,##0} of {wanted:#,##0}{(within >= wanted ? " done" : "")}");
+}

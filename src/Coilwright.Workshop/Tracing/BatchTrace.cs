@@ -1,0 +1,119 @@
+using System.Globalization;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop.Tracing;
+
+/// <summary>From a batch, a coil's tag or a winder to every piece.</summary>
+internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
+{
+    /// <summary>Batches of a name; an older shop may hold two.</summary>
+    public async Task<IReadOnlyList<TraceHit>> BatchesAsync(string asked, CancellationToken cancel)
+    {
+        List<TraceHit> hits = [];
+        foreach (BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => NameKey.Same(batch.Name, asked)))
+        {
+            Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
+            int wanted = BatchNumber.Wanted(batch, wound.Events), within = wound.Tags.Length - BatchNumber.Beyond(batch, wanted, wound.Tags).Count;
+            string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false), begun = await DayAsync(batch.BegunUtc, cancel).ConfigureAwait(false);
+            string words = $"a batch of {recipe}, coil {batch.CoilName}, begun {begun}, {BatchNumber.Count(within, wanted)}";
+            hits.Add(new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false)) { Id = batch.Id });
+        }
+
+        return hits;
+    }
+
+    /// <summary>Coils of a tag, with or without their batch: every one that has it. One that is not wound yet only when no other is meant.</summary>
+    public async Task<IReadOnlyList<TraceHit>> CoilsAsync(string asked, CancellationToken cancel)
+    {
+        int stroke = asked.IndexOf('/', StringComparison.Ordinal);
+        string name = stroke < 0 ? "" : asked[..stroke], typed = asked[(stroke + 1)..].Trim();
+        List<(TraceHit Hit, bool Wound)> found = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            string tag = BatchTags.Tidy(batch, typed);
+            bool mayBe = stroke < 0 ? BatchTags.NumberOf(batch, tag) is not null : NameKey.Same(batch.Name, name);
+            if (!mayBe)
+            {
+                continue;
+            }
+
+            Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
+            bool isWound = wound.Tags.Contains(tag);
+            if (isWound || BatchTags.NumberOf(batch, tag) <= BatchNumber.Wanted(batch, wound.Events))
+            {
+                NameMatch match = string.Equals(tag, typed, StringComparison.OrdinalIgnoreCase) ? NameMatch.Name : NameMatch.Number;
+                found.Add((await CoilAsync(batch, tag, wound, cancel).ConfigureAwait(false) with { Match = match }, isWound));
+            }
+        }
+
+        return [.. found.Where(one => one.Wound || found.All(other => !other.Wound)).Select(one => one.Hit)];
+    }
+
+    /// <summary>A winder, and the pieces whose coils were wound on it.</summary>
+    public async Task<IReadOnlyList<TraceHit>> WindersAsync(string asked, CancellationToken cancel)
+    {
+        if ((await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked)) is not { } winder)
+        {
+            return [];
+        }
+
+        List<(BatchRecord, string[])> coils = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
+            coils.Add((batch, [.. wound.Tags.Where(tag => NameKey.Same(wound.Events.LastOrDefault(one => one.Tag == tag && one.Machine.Length > 0)?.Machine ?? batch.Machine, winder.Name))]));
+        }
+
+        int count = coils.Sum(one => one.Item2.Length);
+        string words = string.Create(CultureInfo.InvariantCulture, $"a winder, {count:#,##0} {(count == 1 ? "coil" : "coils")} wound on it");
+        return [new TraceHit("winder", winder.Name, words, await PiecesAsync([.. coils.Where(one => one.Item2.Length > 0)], cancel).ConfigureAwait(false))];
+    }
+
+    private async Task<TraceHit> CoilAsync(BatchRecord batch, string tag, Wound wound, CancellationToken cancel)
+    {
+        DateTimeOffset? read = wound.InForce.Where(reading => reading.Tag == tag).Select(reading => (DateTimeOffset?)reading.TimeUtc).Min();
+        string when = read is { } time ? "read " + await DayAsync(time, cancel).ConfigureAwait(false) : "not wound yet";
+        string words = $"a {batch.CoilName} coil of batch {batch.Name}, {await RecipeAsync(batch, cancel).ConfigureAwait(false)}, {when}";
+        IReadOnlyList<TracedState> pieces = read is null ? [] : await PiecesAsync([(batch, [tag])], cancel).ConfigureAwait(false);
+        return new TraceHit("coil", BatchTags.CodeOf(batch, tag), words, pieces) { Id = batch.Id, Tag = tag };
+    }
+
+    private async Task<Wound> ReadAsync(BatchRecord batch, CancellationToken cancel)
+    {
+        IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
+        IReadOnlyList<BatchEventRecord> events = BatchHistory.Holding(await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false));
+        return new Wound(inForce, [.. inForce.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal)], events);
+    }
+
+    private async Task<IReadOnlyList<TracedState>> PiecesAsync(IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils, CancellationToken cancel)
+    {
+        List<PieceRecord> pieces = [];
+        Dictionary<Guid, string> through = [];
+        foreach ((BatchRecord batch, string[] tags) in coils)
+        {
+            IReadOnlyList<PieceRecord> found = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel).ConfigureAwait(false);
+            foreach (PiecePartRecord part in (await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)).Where(part => part.BatchId == batch.Id && tags.Contains(part.Tag)))
+            {
+                string code = BatchTags.CodeOf(batch, part.Tag);
+                through[part.PieceId] = through.TryGetValue(part.PieceId, out string? others) ? $"{others}, {code}" : code;
+            }
+
+            pieces.AddRange(found);
+        }
+
+        return await TraceDesk.StatesAsync(records, shelf, [.. pieces.DistinctBy(piece => piece.Id)], piece => through.GetValueOrDefault(piece.Id, ""), cancel).ConfigureAwait(false);
+    }
+
+    private async Task<string> RecipeAsync(BatchRecord batch, CancellationToken cancel) =>
+        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision ? $"{revision.RecipeName} {revision.Letter}" : "a recipe that is not there";
+
+    private async Task<string> DayAsync(DateTimeOffset utc, CancellationToken cancel) =>
+        TimeZoneInfo.ConvertTime(utc, (await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    /// <summary>Coils of a batch as they stand: readings and events in force, and tags in order of entry.</summary>
+    private sealed record Wound(IReadOnlyList<ReadingRecord> InForce, string[] Tags, IReadOnlyList<BatchEventRecord> Events);
+}

@@ -1,0 +1,137 @@
+using System.Text.RegularExpressions;
+using Coilwright.Browser.Tests.Ground;
+using Coilwright.Workshop.Steps;
+using Microsoft.Playwright;
+using static Microsoft.Playwright.Assertions;
+
+namespace Coilwright.Browser.Tests;
+
+/// <summary>The page of clocks runs by itself, by the shop's clock; an alarm of the bath stands until a person lifts it.</summary>
+[Collection("browser")]
+public sealed class ClocksPageTests(Chromium chromium)
+{
+    private const string CountTones = "window.tones = 0; const make = AudioContext.prototype.createOscillator; AudioContext.prototype.createOscillator = function () { window.tones++; return make.call(this); };";
+
+    [Fact]
+    public async Task What_runs_turns_at_its_time_with_a_word_and_a_sound_by_the_shops_clock_and_not_the_tablets()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        IReadOnlyList<string> serials = await shop.PiecesAsync(2);
+        TimeSpan least = await IntoTheBathAsync(shop, serials);
+        IPage page = await OpenAsync(shop);
+        ILocator row = page.GetByRole(AriaRole.Row, new() { Name = serials[0] }), basket = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Basket K9" }).Last;
+        await Expect(row).ToContainTextAsync("running");
+        await Expect(row).ToContainTextAsync(new Regex(FormattableString.Invariant($"in ({least.TotalMinutes:0}|{least.TotalMinutes - 1:0}) min")));
+        await Expect(page.GetByText("Sound waits for a first touch")).ToBeVisibleAsync();
+        await page.GetByRole(AriaRole.Heading, new() { Level = 1 }).ClickAsync();
+        await Expect(page.GetByText("Sound waits for a first touch")).ToBeHiddenAsync();
+
+        await page.RouteAsync("**/api/now", route => route.AbortAsync()); // the server is away from here on
+        await page.Clock.FastForwardAsync((long)(least - TimeSpan.FromSeconds(90)).TotalMilliseconds);
+        await Expect(row).ToContainTextAsync("in 1 min");
+        await Expect(row).ToContainTextAsync("running");
+        await Expect(JustNow(page)).ToHaveCountAsync(0);
+        await page.Clock.FastForwardAsync("01:31");
+        await Expect(row).ToContainTextAsync("may end");
+        await Expect(row).Not.ToContainTextAsync("running");
+        await Expect(basket).ToContainTextAsync("May come out since");
+        await Expect(JustNow(page).Filter(new() { HasText = $"{serials[0]}: potting may end" })).ToHaveCountAsync(1);
+        Assert.Equal(2, await page.EvaluateAsync<int>("window.tones"));
+
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sound on" }).ClickAsync();
+        await page.Clock.FastForwardAsync("10:00:00"); // the tablet slept: all that fell due meanwhile stands there at once
+        await Expect(row).ToContainTextAsync("late");
+        Assert.Equal(2, await page.EvaluateAsync<int>("window.tones"));
+    }
+
+    [Fact]
+    public async Task Ink_that_runs_out_warns_also_when_the_tablets_clock_was_set_while_it_slept()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        Assert.Empty(await shop.Services.Winding.SetRoomTemperatureAsync("20 °C", "Mara", CancellationToken.None));
+        Assert.Empty(await shop.Services.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-7", "A-11, B-4", "20 °C", "Ines", CancellationToken.None));
+        InkMix mix = Assert.Single(await shop.Services.Records.InkMixesAsync(5, CancellationToken.None)).ToMix();
+        IPage page = await OpenAsync(shop);
+        ILocator card = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Mix I-7" }).Last;
+        await Expect(card).ToContainTextAsync("Discard at");
+        shop.Clock.Advance(mix.DiscardUtc - shop.Clock.GetUtcNow() + TimeSpan.FromMinutes(2));
+        await page.Clock.SetSystemTimeAsync(new DateTime(2025, 1, 1, 0, 0, 0, DateTimeKind.Utc));
+        await page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
+        await Expect(card).ToContainTextAsync("discard it");
+        await Expect(JustNow(page)).ToContainTextAsync(["ink mix I-7 has run out"]);
+        Assert.Equal(1, await page.EvaluateAsync<int>("window.tones"));
+    }
+
+    [Fact]
+    public async Task An_alarm_of_the_bath_stands_on_every_page_until_a_person_lifts_it()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        IReadOnlyList<string> serials = await shop.PiecesAsync(2);
+        await IntoTheBathAsync(shop, [serials[1]]);
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync("/clocks");
+        await page.GetByLabel("Bath reads now").FillAsync("67");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Keep the reading" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("the bath read 67.0 °C");
+        await page.GotoAsync("/clocks");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("the bath read 67.0 °C");
+        await Expect(page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Basket K9" }).Last).ToContainTextAsync("ALARM");
+        await Expect(page.GetByRole(AriaRole.Table).GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("HELD");
+        await Expect(page.GetByRole(AriaRole.Table).GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync(serials[1]);
+        await page.GotoAsync("/");
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "1 piece is held until a person decides" })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = serials[1] })).ToContainTextAsync("the bath read 67.0 °C");
+        await page.GotoAsync($"/pieces/{serials[1]}");
+        await Expect(page.GetByText(new Regex("HELD: the bath read 67.0 °C, over the 65.0 °C"))).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Link, new() { Name = "Final test" })).ToHaveCountAsync(0);
+
+        await page.GetByLabel("What was found, and why it may go on").FillAsync("no bobbin is warped");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Lift the hold" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Lift the hold" })).ToHaveCountAsync(0);
+        await page.GotoAsync("/clocks");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = serials[1] })).ToContainTextAsync("running");
+    }
+
+    [Fact]
+    public async Task A_piece_that_failed_its_final_test_is_held_and_says_why_until_it_is_tested_again()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        string serial = (await shop.PiecesAsync(1))[0];
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync("/clocks");
+        await page.GetByLabel("Take " + serial).CheckAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("may go to final test");
+        await page.GotoAsync($"/test?piece={serial}");
+        await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync("open");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Judge the piece" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("fail: open", new() { Timeout = 30_000 });
+        await page.GotoAsync("/test");
+        ILocator card = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = serial });
+        await Expect(card).ToContainTextAsync("HELD");
+        await Expect(card).ToContainTextAsync("fail: open");
+        await Expect(card).Not.ToContainTextAsync("may move");
+        await page.GotoAsync($"/pieces/{serial}");
+        await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Test it again" })).ToBeVisibleAsync();
+    }
+
+    private static ILocator JustNow(IPage page) => page.GetByRole(AriaRole.List, new() { Name = "Just now" }).GetByRole(AriaRole.Listitem);
+
+    private static async Task<TimeSpan> IntoTheBathAsync(HostedShop shop, IReadOnlyList<string> serials)
+    {
+        Assert.Empty(await shop.Services.Pieces.Potting.InAsync(
+            new BasketEntry { Id = Guid.NewGuid(), Label = "K9", Lot = "W-3", Bath = "60 °C", Limit = "65 °C", Pieces = serials }, CancellationToken.None));
+        return Assert.Single(await shop.Services.Pieces.Potting.GoingAsync(CancellationToken.None)).ToBasket().EarliestOutUtc - shop.Clock.GetUtcNow();
+    }
+
+    /// <summary>The page of clocks on a tablet whose own clock is months off.</summary>
+    private async Task<IPage> OpenAsync(HostedShop shop)
+    {
+        IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
+        await page.AddInitScriptAsync(CountTones);
+        await page.Clock.InstallAsync(new() { TimeDate = new DateTime(2026, 7, 1, 4, 0, 0, DateTimeKind.Utc) });
+        await page.GotoAsync("/clocks");
+        return page;
+    }
+}

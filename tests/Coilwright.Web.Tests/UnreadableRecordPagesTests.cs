@@ -1,0 +1,46 @@
+using System.Net;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Web.Tests;
+
+/// <summary>One record that cannot be shown takes no page with it.</summary>
+public sealed class UnreadableRecordPagesTests
+{
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_batch_and_a_piece_on_a_recipe_that_is_refused_today_stand_marked_in_every_list()
+    {
+        await using PagesOfShop shop = await PagesOfShop.StartAsync();
+        string json = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "recipes", "sandbar-wide.json"), Cancel);
+        RevisionRecord good = await shop.ReleasedAsync(json);
+        RevisionRecord bad = good with { RecipeId = Guid.NewGuid(), RecipeName = "Long screw", Json = json.Replace("\"AWG 42\"", "\"AWG 4200\"", StringComparison.Ordinal) };
+        Assert.NotEqual(json, bad.Json);
+        Assert.True(await shop.Records.SaveRevisionAsync(bad, 0, Cancel));
+        string coil = RecipeReader.Read(good.Json).Value!.Coils[0].Name;
+        await shop.PlantedAsync(good, "H-12", coil);
+        BatchRecord planted = await shop.PlantedAsync(bad, "PX", coil);
+        await shop.Records.AddPieceAsync(new PieceRecord { Id = Guid.NewGuid(), Serial = "2647-001", RecipeId = bad.RecipeId, RevisionNumber = 1, Person = "Ines", TimeUtc = good.TimeUtc }, [], Cancel);
+
+        foreach ((string page, string marked) in new[] { ("/", "Batch PX"), ("/spools", "Batch PX"), ($"/assembly?recipe={good.RecipeId}", "Batch PX"), ("/pieces", "Piece 2647-001"), ("/recipes", "Long screw"), ("/clocks", ""), ("/charts", ""), ($"/charts?recipe={bad.RecipeId}", ""), ("/sets", ""), ("/test", "") })
+        {
+            HttpResponseMessage answer = await shop.Client.GetAsync(new Uri(page, UriKind.Relative), Cancel);
+            string text = WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Cancel));
+            Assert.True(answer.StatusCode == HttpStatusCode.OK, $"{page}: {answer.StatusCode}");
+            Assert.Contains(marked, text, StringComparison.Ordinal);
+        }
+
+        string today = WebUtility.HtmlDecode(await shop.Client.GetStringAsync(new Uri("/", UriKind.Relative), Cancel));
+        Assert.Contains("H-12", today, StringComparison.Ordinal);
+        Assert.Contains("does not pass the checks of a recipe any more", today, StringComparison.Ordinal);
+        Assert.Contains("What to do: nothing entered is lost", today, StringComparison.Ordinal);
+        foreach (string own in new[] { $"/batches/{planted.Id}", $"/batches/{planted.Id}/enter", $"/batches/{planted.Id}/wind", "/pieces/2647-001" })
+        {
+            HttpResponseMessage answer = await shop.Client.GetAsync(new Uri(own, UriKind.Relative), Cancel);
+            Assert.True(answer.StatusCode == HttpStatusCode.UnprocessableEntity, $"{own}: {answer.StatusCode}");
+            Assert.Contains("What to do", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        }
+    }
+}
