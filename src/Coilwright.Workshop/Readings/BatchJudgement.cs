@@ -50,16 +50,9 @@ public static class BatchJudgement
         IReadOnlyList<ReadingRecord>[] all = [.. coils.Select(coil => coil.InForce)];
         double[] ohms = [.. all.Select(coil => Last(coil, "dcResistance")).OfType<ReadingRecord>().Select(one => Math.Log(ResistanceJudgement.Comparable(one) / limits.Resistance.Nominal))];
         bool target = limits.Inductance is { IsTarget: true };
-        double[] henries = [.. all.Select(coil => Last(coil, "inductance")).OfType<ReadingRecord>().Select(one => one.Si / Wanted(limits, one)).OfType<double>().Select(ratio => Math.Log(ratio))];
+        double[] henries = [.. all.Select(coil => Last(coil, "inductance")).OfType<ReadingRecord>().Select(one => one.Si / limits.WantedInductance(one.AtHz).Henry).OfType<double>().Select(ratio => Math.Log(ratio))];
         return WholeBatch.InductanceOff(ohms, henries) is not { } off ? []
             : [FormattableString.Invariant($"the whole batch reads about {Math.Abs(Math.Exp(off) - 1) * 100:0} % {(off > 0 ? "over" : "under")} the {(target ? "target" : "forecast")} inductance: {(target ? "target, " : "")}meter or magnets, not single coils")];
-    }
-
-    /// <summary>The inductance that a reading is held against: the target at its frequency, else what a good coil reads there.</summary>
-    private static double? Wanted(VerdictLimits limits, ReadingRecord reading)
-    {
-        double hz = reading.AtHz ?? VerdictLimits.UsualHz;
-        return limits.Inductance is { IsTarget: true } band && Math.Abs(hz - (band.AtHz ?? hz)) <= 0.02 * hz ? band.Nominal : limits.Expected(hz)?.InductanceH;
     }
 
     private static ReadingRecord? Last(IReadOnlyList<ReadingRecord> readings, string quantity) => readings.LastOrDefault(reading => reading.Quantity == quantity && reading is { Si: > 0, Flag: "" });

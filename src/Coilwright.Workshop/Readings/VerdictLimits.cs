@@ -90,6 +90,16 @@ public sealed record VerdictLimits
 
     internal const double UsualHz = 1000;
 
+    /// <summary>The inductance that a reading is held against: the recipe's target at its own frequency, else what a good coil reads there.</summary>
+    /// <param name="atHz">Frequency of the reading; null for the usual one.</param>
+    public (double? Henry, bool IsTarget) WantedInductance(double? atHz)
+    {
+        double hz = atHz ?? UsualHz;
+        return Inductance is { IsTarget: true } band && Math.Abs(hz - (band.AtHz ?? hz)) <= 0.02 * hz
+            ? (band.Nominal, true)
+            : (Expected(hz)?.InductanceH, false);
+    }
+
     /// <summary>How far a target may lie from where the shop's coils lie, as a part of one. Our assumption, no source.</summary>
     private const double TargetOffset = 0.006;
 

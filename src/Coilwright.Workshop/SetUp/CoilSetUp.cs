@@ -59,8 +59,8 @@ public sealed record CoilSetUp
 
     /// <summary>What the spindle does: the wire stays at the guide while the bobbin turns, so the spindle turns against the winding.</summary>
     public string SpindleWords => OnMachine?.SpindleWords ?? (Direction == WindingDirection.Clockwise
-        ? "counter-clockwise if the top faces you, else clockwise"
-        : "clockwise if the top faces you, else counter-clockwise");
+        ? "counter-clockwise if the top faces you; clockwise if the bottom does"
+        : "clockwise if the top faces you; counter-clockwise if the bottom does");
 
     /// <summary>Length of the last turn, m.</summary>
     public required double OutermostTurnM { get; init; }
