@@ -5,7 +5,6 @@ using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 
@@ -31,7 +30,7 @@ public static class RecipeCard
             parts.Add(new FiguresPart([new KeyFigure("Why this revision", standing.ChangeReason)], 1));
         }
 
-        parts.Add(new CautionPart(string.Join(' ', (string[])[.. Cautions.For(Job.Winding), .. Cautions.ForPotting(recipe.Potting?.Kind), .. ChargeRule.HasMagnets(recipe) ? Cautions.For(Job.Handling) : []])));
+        parts.Add(new CautionPart(string.Join(' ', (string[])[Cautions.Spindle, Cautions.FineWire, .. Cautions.ForPotting(recipe.Potting?.Kind)])));
         return new Sheet("Recipe card", recipe.Name, setUp.Heading, parts, Sheet.CodeOf(recipe.Name));
     }
 
