@@ -31,7 +31,7 @@ public static class RecipeCard
             parts.Add(new FiguresPart([new KeyFigure("Why this revision", standing.ChangeReason)], 1));
         }
 
-        parts.Add(new CautionPart(string.Join(' ', (string[])[.. Cautions.For(Job.Winding), .. Cautions.ForPotting(recipe.Potting?.Kind), .. ChargeRule.HasMagnets(recipe) ? Cautions.For(Job.Handling) : []])));
+        parts.Add(new CautionPart(string.Join(' ', (string[])[Cautions.Spindle, Cautions.FineWire, .. Cautions.ForPotting(recipe.Potting?.Kind)])));
         return new Sheet("Recipe card", recipe.Name, setUp.Heading, parts, Sheet.CodeOf(recipe.Name));
     }
 

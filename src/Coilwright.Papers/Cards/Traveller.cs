@@ -28,7 +28,7 @@ public static class Traveller
         }
 
         List<SheetPart> parts = [new TextPart($"Piece: {Or(facts.Piece)}     Batch: {Or(facts.Batch)}"), .. Standing(facts, plans)];
-        parts.AddRange(plans.Select((step, at) => new StepPart(at + 1, step.Name, [.. Lines(step, facts), .. Charge(step, plans, facts)], step.Cautions)));
+        parts.AddRange(plans.Select((step, at) => new StepPart(at + 1, step.Name, [.. Lines(step, facts), .. Charge(step, plans, facts)], step.Cautions.Count > 0 ? [string.Join(' ', step.Cautions)] : [])));
         if (facts.Steps.Count == 0)
         {
             parts.Add(new TextPart("Times that the recipe does not state are common practice; the product's data sheet goes before them."));

@@ -40,7 +40,7 @@ public static class ProcessTagPdf
     {
         double Need(double points) => tag.Facts.Sum(fact => Pen.Wrap(on, fact.Meaning, pen.Font(points, bold: true), room.Width - Term).Count * points * 1.25);
         double size = 9;
-        while (Need(size) > room.Height && size > 5)
+        while (Need(size) > room.Height && size > 4.5)
         {
             size -= 0.5;
         }

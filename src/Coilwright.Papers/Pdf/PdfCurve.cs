@@ -8,7 +8,7 @@ namespace Coilwright.Papers.Pdf;
 /// <summary>A response on a logarithmic axis, its peak marked and written out.</summary>
 internal static class PdfCurve
 {
-    public const double Height = 190;
+    public const double Height = 156;
 
     private const double FromHz = 20, ToHz = 20_000;
 

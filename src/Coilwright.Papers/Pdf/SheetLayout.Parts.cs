@@ -152,7 +152,7 @@ internal sealed partial class SheetLayout
         double width = _width - Indent - Name;
         IReadOnlyList<string>[] lines = [.. step.Lines.Select(line => Pen.Wrap(Page, line, _pen.Font(9.5), width))], cautions = [.. step.Cautions.Select(caution => Cautioned(caution, width))];
         IReadOnlyList<string> name = Pen.Wrap(Page, step.Name, _pen.Font(11, bold: true), Name - 6);
-        double height = Math.Max(Math.Max(28, name.Count * 14 + 8), lines.Sum(line => line.Count) * 9.5 * Line + cautions.Sum(caution => Boxed(caution) + 4) + 8);
+        double height = Math.Max(Math.Max(28, name.Count * 14 + 8), lines.Sum(line => line.Count) * 9.5 * Line + cautions.Sum(caution => Boxed(caution) + 4) + 6);
         Need(height);
         double top = _y, x = Margin + Indent + Name, y = top + 4;
         Page.DrawString(step.Number.ToString(CultureInfo.InvariantCulture), _pen.Font(20, bold: true), Pen.Ink, Margin, top + 18);

@@ -31,7 +31,7 @@ public static class SetUpSheetStyle
         .steps > li::before { content: counter(step); position: absolute; left: 0; top: 1mm; font-size: 28px; line-height: 1; font-weight: 700; color: var(--copper); }
         .steps > li > h2 { grid-row: span 3; margin: 0; }
         .steps > li > :not(h2) { grid-column: 2; }
-        .caution { border: 2px solid var(--ink); border-left-width: 10px; padding: 1mm 2.5mm; margin-top: 1mm !important; font-size: 14px; break-inside: avoid; }
+        .caution { border: 2px solid var(--ink); border-left-width: 10px; padding: 1mm 2.5mm; margin-top: 1mm !important; font-size: 12px; break-inside: avoid; }
         .no-winder { border: 2px dashed var(--ink); padding: 1mm 2.5mm; margin-top: 1mm !important; }
         .ways { display: flex; flex-wrap: wrap; gap: 4px 20px; max-width: 186mm; margin: 0 auto; padding: 3mm 3mm 0; }
         .ways a { color: var(--copper); padding: 10px 0; min-height: 24px; }

@@ -2,7 +2,6 @@ using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Spread;
-using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 

@@ -6,7 +6,7 @@ public static class Cautions
 {
     /// <summary>A turning spindle.</summary>
     public const string Spindle =
-        "Rotating spindle: tie hair back, close sleeves, no gloves, no rags, no rings. Seat and clamp the former before you start; it can fly off. Power off before threading or clearing. Keep hands away until it stands still.";
+        "Rotating spindle: tie hair back, close sleeves, no gloves, no rags, no rings. Seat and clamp the former; it can fly off. Power off before threading or clearing. Hands away until it stands still.";
 
     /// <summary>Wire that runs, is threaded or cut.</summary>
     public const string FineWire =
@@ -22,23 +22,23 @@ public static class Cautions
 
     /// <summary>Lacquer, thinner, solvent ink, resin.</summary>
     public const string Vapour =
-        "Lacquer, thinner and resin vapour burns and harms: extract it, no flame, no sparks, closed pots, rags in a lidded metal bin.";
+        "Lacquer and thinner vapour burns and harms: extract it, no flame or sparks, closed pots, rags in a lidded metal bin.";
 
     /// <summary>Hardener of epoxy or two-part ink.</summary>
     public const string Hardener =
-        "Epoxy and ink hardeners can cause permanent allergy of skin and lungs: gloves, extraction, no skin contact; wash with soap and water, not solvent.";
+        "Epoxy and ink hardeners can cause permanent allergy: gloves, extraction, no skin contact; soap and water, not solvent.";
 
     /// <summary>Magnets in the hand.</summary>
     public const string Magnets =
-        "Strong magnets pinch fingers and splinter: eye protection. Keep them from implants (pacemakers, defibrillators, pumps, shunts) and from cards.";
+        "Strong magnets pinch and splinter; keep them from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
 
     /// <summary>A machine that charges magnets.</summary>
     public const string Charger =
-        "A capacitor-discharge charger stores lethal energy: covers shut and interlocked, plug out and discharged before opening, never alone.";
+        "A capacitor-discharge charger stores lethal energy: covers shut, discharged before opening, never alone.";
 
     /// <summary>Motor, iron, lamp on the mains.</summary>
     public const string Mains =
-        "Mains: earthed, fused, sound cords; plug out before a cover opens. An old winder without earth is put right by an electrician first.";
+        "Mains: earth every winder, an old one too; plug out before a cover opens.";
 
     /// <summary>An amplifier near a measurement.</summary>
     public const string Loudspeaker =
@@ -50,11 +50,11 @@ public static class Cautions
 
     /// <summary>What goes to the owner.</summary>
     public const string Implants =
-        "Holds strong magnets: keep it from implants (pacemakers, defibrillators, insulin and other pumps, shunts) and from cards.";
+        "Holds strong magnets: keep it from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
 
     /// <summary>Ends every sheet and every page with cautions.</summary>
     public const string ClosingLine =
-        "Cautions are common practice. Follow the product's safety data sheet, local codes, and those licensed to advise on them.";
+        "Follow the product's safety data sheet, local codes, and those licensed to advise on them.";
 
     private static readonly (string Part, IReadOnlyList<string> Cautions)[] s_byWord =
     [
@@ -72,7 +72,6 @@ public static class Cautions
         Job.Winding => [Spindle, FineWire, EndFume, Mains],
         Job.MeasuringWire => [FineWire, EndFume],
         Job.ReadingCoil => [EndFume],
-        Job.Soldering => [EndFume, Mains],
         Job.Assembly or Job.Wiring => [EndFume, Magnets, Mains],
         Job.Charging => [Magnets, Charger],
         Job.Marking => [Vapour, Hardener],
@@ -101,17 +100,16 @@ public static class Cautions
     /// <summary>The cautions of a step of a recipe.</summary>
     /// <param name="step">Its name: a usual one, or the shop's own.</param>
     /// <param name="pottingKind">What the recipe is potted in; null where it does not say.</param>
-    /// <param name="hasMagnets">True where the pickup has magnets.</param>
     /// <param name="charges">True where magnets are charged or knocked down in it.</param>
-    public static IReadOnlyList<string> ForStep(string step, string? pottingKind, bool hasMagnets, bool charges)
+    public static IReadOnlyList<string> ForStep(string step, string? pottingKind, bool charges)
     {
         IReadOnlyList<string> own = step switch
         {
-            "assembly" => For(hasMagnets ? Job.Assembly : Job.Soldering),
+            "assembly" => For(Job.ReadingCoil), // magnets come in their own step
             "potting" => ForBath(pottingKind),
             "magnets" => For(Job.Charging),
             "marking" => For(Job.Marking),
-            "final test" => For(Job.Testing),
+            "final test" => For(Job.Handling),
             "packing" => For(Job.Handling),
             _ => ByWords(step, charges),
         };

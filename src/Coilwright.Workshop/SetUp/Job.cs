@@ -15,9 +15,6 @@ public enum Job
     /// <summary>A coil's ends are bared and read.</summary>
     ReadingCoil,
 
-    /// <summary>Coils are soldered together, without magnets yet.</summary>
-    Soldering,
-
     /// <summary>Coils, magnets and leads become a piece.</summary>
     Assembly,
 

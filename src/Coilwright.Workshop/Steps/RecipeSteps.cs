@@ -1,4 +1,3 @@
-using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 
@@ -23,5 +22,5 @@ public static class RecipeSteps
     private static TimeSpan Time(Entry.Entered? entered) => entered is { IsKnown: true } known ? TimeSpan.FromSeconds(known.Si) : TimeSpan.Zero;
 
     private static IReadOnlyList<string> CautionsOf(RecipeStep step, Recipe recipe) =>
-        Cautions.ForStep(step.Name, recipe.Potting?.Kind, ChargeRule.HasMagnets(recipe), step.Charge is not null);
+        Cautions.ForStep(step.Name, recipe.Potting?.Kind, step.Charge is not null);
 }

@@ -36,5 +36,5 @@ public static class UsualSteps
     }
 
     private static StepPlan Step(string name, Recipe recipe) =>
-        new(name, TimeSpan.Zero, null, TimeSpan.Zero, "", Cautions.ForStep(name, recipe.Potting?.Kind, ChargeRule.HasMagnets(recipe), charges: false));
+        new(name, TimeSpan.Zero, null, TimeSpan.Zero, "", Cautions.ForStep(name, recipe.Potting?.Kind, charges: false));
 }

@@ -3,7 +3,6 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
-using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Tracing;
 

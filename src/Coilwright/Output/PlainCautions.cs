@@ -9,5 +9,5 @@ public static class PlainCautions
 
     /// <summary>One line for each caution, and the closing line; nothing where there is none.</summary>
     public static IEnumerable<string> Lines(IReadOnlyList<string> cautions) => cautions.Count == 0 ? []
-        : [.. cautions.Select(caution => "  CAUTION  " + caution), "  " + Workshop.SetUp.Cautions.ClosingLine];
+        : [.. cautions.Select(caution => "  CAUTION  " + caution), "  Cautions are common practice. " + Workshop.SetUp.Cautions.ClosingLine];
 }

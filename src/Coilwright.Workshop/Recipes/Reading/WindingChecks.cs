@@ -1,5 +1,4 @@
 using Coilwright.Physics.Wire;
-using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Reading;
