@@ -4,7 +4,7 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Bench;
 
-/// <summary>Sound in the open RIFF WAVE form: PCM of 16, 24 or 32 bits, or 32-bit float; from memory of its public description.</summary>
+/// <summary>Sound in the open RIFF WAVE form: PCM of 16, 24 or 32 bits, or 32-bit float; from memory of its public description [WAVE].</summary>
 /// <param name="RateHz">Samples per second.</param>
 /// <param name="Channels">Values of each channel, −1…1.</param>
 public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)

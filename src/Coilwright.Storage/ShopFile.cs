@@ -12,7 +12,7 @@ public static class ShopFile
     public const int ApplicationId = 0x436F5772;
 
     /// <summary>Number of migrations this program knows; kept in the file's header as its user version.</summary>
-    public const int SchemaVersion = 4;
+    public const int SchemaVersion = 5;
 
     private const int Corrupt = 11;
     private const int NotADatabase = 26;
@@ -54,8 +54,15 @@ public static class ShopFile
         {
             ShopHeader.Check(path);
             await CheckInsideAsync(path, cancel);
-            SqliteShop shop = new(ShopContextOptions.Working(path));
+            bool mayWrite = MayWrite(path);
+            SqliteShop shop = new(mayWrite ? ShopContextOptions.Working(path) : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal")));
             await using ShopContext context = shop.Open();
+            if (!mayWrite)
+            {
+                return (await context.Database.GetPendingMigrationsAsync(cancel)).Any()
+                    ? throw new ShopFileException($"{path}: this shop was made by an older version and must be brought up to date, but its file may only be read. Make it writable, or copy it.") : shop;
+            }
+
             if ((await context.Database.GetPendingMigrationsAsync(cancel)).Any())
             {
                 await context.Database.MigrateAsync(cancel);
@@ -64,9 +71,28 @@ public static class ShopFile
 
             return shop;
         }
-        catch (Exception failure) when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException))
+        catch (Exception failure) when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException) && StorageFault.Of(failure) is null)
         {
             throw new ShopFileException($"{path}: the shop's file cannot be read: {failure.Message} Nothing in it was changed.", failure);
+        }
+    }
+
+    /// <summary>False for a file that is marked as read-only, lies on such a disk, or belongs to somebody else: then it can still be viewed.</summary>
+    private static bool MayWrite(string path)
+    {
+        if (File.GetAttributes(path).HasFlag(FileAttributes.ReadOnly))
+        {
+            return false;
+        }
+
+        try
+        {
+            using FileStream file = new(path, FileMode.Open, FileAccess.ReadWrite, FileShare.ReadWrite | FileShare.Delete);
+            return true;
+        }
+        catch (Exception refused) when (refused is UnauthorizedAccessException or IOException)
+        {
+            return false;
         }
     }
 

@@ -19,6 +19,13 @@ internal static class ShopHeader
             throw new ShopFileException(Directory.Exists(path) ? $"{path}: this is a folder, not a shop's file." : $"{path}: there is no such shop.");
         }
 
+        FileInfo named = new(path);
+        if ((named.ResolveLinkTarget(returnFinalTarget: true) as FileInfo ?? named).Length == 0)
+        {
+            // Opening a pipe would wait for ever; like a device it states no length.
+            throw new ShopFileException($"{path}: this is not a shop's file: it is empty, or a pipe or device. Nothing in it was changed.");
+        }
+
         byte[] header = new byte[Length];
         using (FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete))
         {

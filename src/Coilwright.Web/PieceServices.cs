@@ -22,6 +22,8 @@ public sealed class PieceServices
         Potting = new PottingRoom(records, Shelf);
         Undo = new UndoDesk(records, Shelf, Potting);
         Ink = new InkRoom(records, Shelf, time);
+        StepUndo = new StepUndoing(records, Shelf, Potting);
+        Times = new TimeMending(records, Shelf, time);
         Sets = new SetRoom(records, Shelf, new OutputBook(Coils));
         Test = new TestBench(records, Shelf, time);
         Dispatch = new Dispatch(records, Shelf);
@@ -38,6 +40,8 @@ public sealed class PieceServices
     public PottingRoom Potting { get; }
     public UndoDesk Undo { get; }
     public InkRoom Ink { get; }
+    public StepUndoing StepUndo { get; }
+    public TimeMending Times { get; }
     public SetRoom Sets { get; }
     public TestBench Test { get; }
     public Dispatch Dispatch { get; }

@@ -3,11 +3,12 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Unicode;
 using Coilwright.Web.Endpoints;
+using Coilwright.Web.Forecasts;
 using Coilwright.Web.Hosting;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.WebEncoders;
 
 namespace Coilwright.Web;
@@ -18,17 +19,29 @@ public static class WebHost
     /// <summary>Builds the host; the caller starts and stops it.</summary>
     /// <param name="urls">Addresses to listen on, for example "http://127.0.0.1:5210".</param>
     /// <param name="services">The shop.</param>
-    public static WebApplication Build(string[] urls, ShopServices services)
+    /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <remarks>No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open the shop to the network.</remarks>
+    public static WebApplication Build(string[] urls, ShopServices services, IReadOnlyList<string>? hosts = null)
     {
-        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ApplicationName = typeof(WebHost).Assembly.GetName().Name });
-        builder.WebHost.UseUrls(urls);
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
+        {
+            ApplicationName = typeof(WebHost).Assembly.GetName().Name,
+            ContentRootPath = AppContext.BaseDirectory,
+        });
+        builder.WebHost.UseKestrelCore().UseUrls(urls);
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;
             server.Limits.MaxRequestBodySize = 4 << 20;
         });
-        builder.Logging.ClearProviders();
+        builder.Services.AddRouting();
+        builder.Services.Configure<FormOptions>(form =>
+        {
+            form.ValueCountLimit = FormLimits.MostFields;
+            form.KeyLengthLimit = FormLimits.LongestName;
+        });
         builder.Services.AddSingleton(services);
+        builder.Services.AddSingleton(new SolveDesk(services.Time));
         builder.Services.AddRazorComponents();
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>
@@ -40,7 +53,12 @@ public static class WebHost
         WebApplication app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
         app.UseMiddleware<OurMistake>();
+        app.UseMiddleware<KnownHosts>(hosts ?? []);
         app.UseMiddleware<SameOrigin>();
+        app.UseMiddleware<HeadAsGet>();
+        app.UseRouting();
+        app.UseMiddleware<ReadableForms>();
+        app.UseMiddleware<ClockGuard>();
         app.MapBuiltAssets();
         app.MapToday();
         app.MapRecipes();
@@ -53,6 +71,7 @@ public static class WebHost
         app.MapWinding();
         app.MapCharts();
         app.MapStock();
+        app.MapUnderstood();
         app.MapAssembly();
         app.MapSets();
         app.MapClocks();
@@ -61,7 +80,7 @@ public static class WebHost
         app.MapPiecePapers();
         app.MapShop();
         app.MapApi();
-        app.MapFallback(Answers.NotFoundPage);
+        app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;
     }
 }

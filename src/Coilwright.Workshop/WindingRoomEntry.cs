@@ -8,7 +8,6 @@ namespace Coilwright.Workshop;
 public sealed partial class WindingRoom
 {
     private const string Restored = "undone: the reading before holds again";
-    private const int LongestTag = 40;
 
     /// <summary>Records what was typed for a coil. An impossible reading is kept and flagged; only a request that names no batch, no coil or no value is refused.</summary>
     public async Task<CoilEntryOutcome> RecordCoilAsync(CoilEntry entry, CancellationToken cancel)
@@ -26,8 +25,13 @@ public sealed partial class WindingRoom
             return same ? await StandsAsync(found, before, there.Tag, EntryOf(before, there), duplicate: true, cancel).ConfigureAwait(false) : Refused([IdTaken]);
         }
 
-        IReadOnlyList<ReadingRecord> readings = new EntryReader(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow()).Read();
-        List<Problem> problems = Check(tag, readings);
+        EntryReader reader = new(entry, tag, await RoomAsync(cancel).ConfigureAwait(false), clock.GetUtcNow(), found.Limits.Resistance.Nominal);
+        IReadOnlyList<ReadingRecord> readings = reader.Read();
+        List<Problem> problems =
+        [
+            .. Check(tag, readings), .. reader.Problems,
+            .. TextLimit.Check([("tag", tag), ("person", entry.Person), ("instrument", entry.Instrument), ("reason", entry.Reason)]),
+        ];
         readings = Correct(entry, before, readings, problems);
         return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
     }
@@ -85,9 +89,9 @@ public sealed partial class WindingRoom
     private static List<Problem> Check(string tag, IReadOnlyList<ReadingRecord> readings)
     {
         List<Problem> problems = [];
-        if (tag.Length is 0 or > LongestTag)
+        if (tag.Length == 0)
         {
-            problems.Add(new Problem("tag", "a coil needs a tag", tag.Length == 0 ? null : tag, "1 to 40 letters"));
+            problems.Add(new Problem("tag", "a coil needs a tag", null, TextLimit.Tag.Allowed));
         }
 
         if (readings.Count == 0)

@@ -1,6 +1,8 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
 using Coilwright.Commands;
 using Coilwright.Input;
+using Coilwright.Storage;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright;
@@ -8,12 +10,15 @@ namespace Coilwright;
 /// <summary>The command line: finds the command, runs it, and turns whatever happens into an exit code and words.</summary>
 public static class Cli
 {
+    /// <summary>How long a command that was stopped may take to write what it found.</summary>
+    private static readonly TimeSpan s_toFinish = TimeSpan.FromSeconds(20);
+
     /// <summary>Runs one command line in this process.</summary>
     /// <param name="args">Arguments without the program's name.</param>
     /// <param name="output">Where answers go.</param>
     /// <param name="error">Where messages go.</param>
     /// <param name="time">Clock for records; the system's unless a test hands in another.</param>
-    /// <param name="cancel">Ends a command that serves.</param>
+    /// <param name="cancel">Stops a command, as Ctrl+C does.</param>
     /// <returns>An <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, TimeProvider? time = null, CancellationToken cancel = default)
     {
@@ -32,7 +37,8 @@ public static class Cli
                 return ExitCode.WrongInput;
             }
 
-            return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false }, cancel).ConfigureAwait(false);
+            RefuseLongTexts(parsed);
+            return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = s_toFinish }, cancel).ConfigureAwait(false);
         }
         catch (WrongInputException wrong)
         {
@@ -44,9 +50,15 @@ public static class Cli
             await error.WriteLineAsync($"coilwright: this cannot be shown: {record.Message}. What to do: {record.ToDo}.").ConfigureAwait(false);
             return ExitCode.WrongInput;
         }
-        catch (OperationCanceledException) when (cancel.IsCancellationRequested)
+        catch (OperationCanceledException)
         {
-            return ExitCode.Done;
+            await error.WriteLineAsync("coilwright: stopped").ConfigureAwait(false);
+            return ExitCode.Stopped;
+        }
+        catch (Exception failure) when (StorageFault.Of(failure) is { } fault)
+        {
+            await error.WriteLineAsync("coilwright: " + fault.Words).ConfigureAwait(false);
+            return ExitCode.WrongInput;
         }
         catch (Exception failure)
         {
@@ -99,12 +111,22 @@ public static class Cli
         return root;
     }
 
+    /// <summary>Names, reasons and tags are kept for good: the same limits as on pages.</summary>
+    private static void RefuseLongTexts(ParseResult parsed)
+    {
+        Problem[] wrong = [.. TextLimit.Check(parsed.CommandResult.Children.OfType<OptionResult>().SelectMany(option => option.Tokens.Select(token => (option.Option.Name, (string?)token.Value))))];
+        if (wrong.Length > 0)
+        {
+            throw new WrongInputException("", wrong);
+        }
+    }
+
     private static bool AsksForHelp(string[] args) => args.Any(argument => argument is "--help" or "-h" or "-?" or "--version");
 
     private static string CommandPath(ParseResult parsed)
     {
         List<string> names = [];
-        for (System.CommandLine.Parsing.SymbolResult? at = parsed.CommandResult; at is System.CommandLine.Parsing.CommandResult { Command: not RootCommand } command; at = at.Parent)
+        for (SymbolResult? at = parsed.CommandResult; at is CommandResult { Command: not RootCommand } command; at = at.Parent)
         {
             names.Insert(0, command.Command.Name);
         }

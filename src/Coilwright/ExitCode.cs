@@ -14,4 +14,7 @@ public static class ExitCode
 
     /// <summary>Our bug.</summary>
     public const int OurBug = 70;
+
+    /// <summary>Stopped with Ctrl+C; what was found by then was written.</summary>
+    public const int Stopped = 130;
 }

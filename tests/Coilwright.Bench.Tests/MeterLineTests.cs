@@ -55,7 +55,7 @@ public sealed class MeterLineTests
 
     [Fact]
     public void Any_double_written_as_NR3_comes_back_and_coil_entry_understands_it() =>
-        Gen.Double[1e-3, 1e9].Sample(ohm =>
+        Gen.Double[1e-3, 1e9].ForAll(ohm =>
         {
             string line = ohm.ToString("+0.00000E+00", CultureInfo.InvariantCulture);
             return MeterLine.TryRead(line, out MeterReading reading)

@@ -15,7 +15,7 @@ public sealed class WaveFileTests
 
     [Fact]
     public void No_bytes_at_all_break_the_reader() =>
-        Gen.Byte.Array[0, 200].Sample(bytes =>
+        Gen.Byte.Array[0, 200].ForAll(bytes =>
         {
             byte[] file = [.. "RIFF\0\0\0\0WAVE"u8, .. bytes];
             ReadOutcome<WaveFile> outcome = WaveFile.Read(file);

@@ -25,6 +25,10 @@ public sealed class RecipeFormTests
 
     [Theory]
     [InlineData("coils[0].winding.turns", "8050", "8050")]
+    [InlineData("coils[0].winding.turns", "8.000", "8000")]
+    [InlineData("coils[0].winding.turns", "8,050", "8050")]
+    [InlineData("coils[0].winding.turns", "8k", "8000")]
+    [InlineData("coils[0].winding.pitch", "0,2 mm", "\"0.2 mm\"")]
     [InlineData("coils[0].winding.turns", "eight thousand", "\"eight thousand\"")]
     [InlineData("coils[0].winding.pitch", "0.2 mm", "\"0.2 mm\"")]
     [InlineData("magnets[0].size[1]", "13 mm", "\"13 mm\"")]

@@ -10,7 +10,7 @@ namespace Coilwright.Analysis.Capability;
 /// <param name="UpperLimit">Highest accepted, or null; one of both is needed.</param>
 /// <remarks>
 /// Cp = (USL − LSL)/6s with the χ² interval; Cpk = min(Cpu, Cpl) with the normal interval of Bissell 1990, ± z·√(1/(9n) + Cpk²/(2ν)), ν = n − 1 for a standard deviation
-/// (both from memory, checked against an outside computation).
+/// (both from memory, checked against an outside computation) [Capability].
 /// </remarks>
 public sealed record CapabilityStudy(int Count, double Mean, double Deviation, double? LowerLimit, double? UpperLimit)
 {

@@ -10,7 +10,7 @@ namespace Coilwright.Analysis.Charts;
 /// <param name="D2">Mean of the range over sigma: ∫ 1 − Φⁿ − (1−Φ)ⁿ dx.</param>
 /// <param name="D3">Standard deviation of the range over sigma, from the distribution of the range.</param>
 /// <param name="C4">Mean of the sample standard deviation over sigma: √(2/(n−1))·Γ(n/2)/Γ((n−1)/2).</param>
-/// <remarks>Tippett 1925 for the range (from memory). Checked against a printed table of factors for 2…25 values: tests/Reference/charts/constants.csv.</remarks>
+/// <remarks>Tippett 1925 for the range (from memory). Checked against a printed table of factors for 2…25 values [ChartFactors]: tests/Reference/charts/constants.csv.</remarks>
 public sealed record ChartConstants(int Size, double D2, double D3, double C4)
 {
     private static readonly ConcurrentDictionary<int, ChartConstants> s_known = new();

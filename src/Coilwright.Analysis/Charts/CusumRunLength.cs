@@ -15,7 +15,7 @@ public static class CusumRunLength
     public static double TwoSided(double allowance, double decision, double shift = 0) =>
         1 / (1 / OneSided(allowance, decision, shift) + 1 / OneSided(allowance, decision, -shift));
 
-    /// <summary>Upper sum alone, by the Markov chain of Brook and Evans 1972 (from memory) on 201 states.</summary>
+    /// <summary>Upper sum alone, by the Markov chain of Brook and Evans 1972 (from memory) [Cusum] on 201 states.</summary>
     public static double OneSided(double allowance, double decision, double shift)
     {
         double width = 2 * decision / (2 * States - 1);

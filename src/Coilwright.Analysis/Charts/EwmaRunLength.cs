@@ -9,7 +9,7 @@ public static class EwmaRunLength
 {
     private const int States = 201;
 
-    /// <summary>With limits as they are after many points, by a Markov chain on 201 states (Lucas and Saccucci 1990, from memory).</summary>
+    /// <summary>With limits as they are after many points, by a Markov chain on 201 states (Lucas and Saccucci 1990, from memory) [Ewma].</summary>
     /// <param name="lambda">Weight of the newest value, above 0, to 1.</param>
     /// <param name="width">Distance of the limits in standard deviations of a point.</param>
     /// <param name="shift">Shift of the mean in sigma.</param>

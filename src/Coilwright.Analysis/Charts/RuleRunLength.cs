@@ -4,7 +4,7 @@ namespace Coilwright.Analysis.Charts;
 
 /// <summary>How many values pass on average before the Western Electric rules signal: by chance, or after a shift.</summary>
 /// <remarks>
-/// Exact Markov chain over what the rules remember (Champ and Woodall, Technometrics 29, 1987), for independent normal values with known centre and sigma.
+/// Exact Markov chain over what the rules remember (Champ and Woodall, Technometrics 29, 1987) [RunRules], for independent normal values with known centre and sigma.
 /// Limits taken from twenty coils alarm a little oftener or more seldom than that.
 /// </remarks>
 public static class RuleRunLength

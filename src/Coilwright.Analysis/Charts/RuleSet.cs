@@ -7,7 +7,7 @@ namespace Coilwright.Analysis.Charts;
 /// <param name="FalseAlarmEvery">Values between two false alarms on average; infinite when it never alarms.</param>
 public sealed record RuleAlarm(string Rule, double FalseAlarmEvery);
 
-/// <summary>A set of run rules with the false alarms of each and of all together, for independent normal values with known centre and sigma.</summary>
+/// <summary>A set of run rules with the false alarms of each and of all together, for independent normal values with known centre and sigma [NelsonRules].</summary>
 /// <param name="Name">Whose rules they are.</param>
 /// <param name="Rules">The rules, in order.</param>
 /// <param name="TogetherEvery">Values between two false alarms of all together.</param>

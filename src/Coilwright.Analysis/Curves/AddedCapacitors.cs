@@ -11,7 +11,7 @@ public readonly record struct ResonanceReading(double AddedF, double AddedDeviat
 
 /// <summary>Inductance and own capacitance from resonances with known capacitors added.</summary>
 /// <remarks>
-/// 1/(2πf)² = L·(C + added): a straight line in the added capacitance [method: read; arithmetic]. Two readings give it exactly, more by weighted least squares.
+/// 1/(2πf)² = L·(C + added): a straight line in the added capacitance [AddedC]. Two readings give it exactly, more by weighted least squares.
 /// Intervals: first order over the readings. With the DC resistance given, the top of a gain curve is moved up to the undamped resonance by R²/(2L²) in ω².
 /// </remarks>
 /// <param name="Inductance">L, H.</param>

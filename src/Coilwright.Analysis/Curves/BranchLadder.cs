@@ -7,7 +7,7 @@ namespace Coilwright.Analysis.Curves;
 /// <summary>Writes any series branch, also one given by tables, as R, L and eddy branches, for programs that know only parts.</summary>
 /// <remarks>
 /// Z ≈ R + jωL + Σ L_k·jωω_k/(ω_k + jω) with knees ω_k fixed on a logarithmic grid is linear in R, L and L_k, none of which may be negative: nonnegative least squares
-/// (Lawson and Hanson 1974, from memory) finds the one best answer. Weighted by what a change of the branch does to the pickup's impedance.
+/// (Lawson and Hanson 1974, from memory) [Nonnegative] finds the one best answer. Weighted by what a change of the branch does to the pickup's impedance.
 /// </remarks>
 public static class BranchLadder
 {

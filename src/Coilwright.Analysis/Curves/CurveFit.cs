@@ -66,7 +66,8 @@ public sealed record CurveFit(PickupParts Parts, LumpedPickup Pickup, LeastSquar
             {
                 // Parts that move by at least a third of the largest move.
                 string[] names = [.. Enumerable.Range(0, parts.Count).Where(i => Math.Abs(direction.Vector[i]) > length / 3).Select(parts.NameOf)];
-                untold.Add(new UntoldParts(names, Math.Exp(Math.Min(reach, 700))));
+                // A curve of gain has its level as one parameter more.
+                untold.Add(new UntoldParts(names.Length > 0 ? names : ["level"], Math.Exp(Math.Min(reach, 700))));
             }
         }
 

@@ -10,6 +10,9 @@ public static class GainFit
     private const double DbPerRadian = 8.685889638065035;
     private const double Step = 1e-5;
 
+    /// <summary>A usual coil's resistance, Ω: where a fit starts, and what its scale leans on by a millionth where the curve tells none.</summary>
+    private const double UsualOhm = 7000;
+
     /// <summary>Chooses the parts and fits them.</summary>
     /// <param name="curve">A curve of gain with at least six points.</param>
     /// <param name="load">What hung on the pickup.</param>
@@ -45,12 +48,13 @@ public static class GainFit
     private static CurveFit FitParts(MeasuredCurve curve, LoadCircuit load, double? resistanceOhm, PickupParts parts)
     {
         int residuals = curve.Count * (curve.PhaseDegrees is null ? 1 : 2);
-        // The known resistance is held by a residual of its own that allows a tenth of a per mil.
+        // A known resistance is held by a residual of its own that allows a tenth of a per mil.
+        double hold = resistanceOhm is null ? 1e-6 : 1e4;
         LeastSquaresProblem problem = (p, into, jacobian) =>
         {
             double[] at = p.ToArray();
             Residuals(curve, load, parts, at, into[..residuals]);
-            into[residuals] = resistanceOhm is { } ohm ? (at[PickupParts.Resistance] - Math.Log(ohm)) * 1e4 : 0;
+            into[residuals] = (at[PickupParts.Resistance] - Math.Log(resistanceOhm ?? UsualOhm)) * hold;
             if (jacobian.Length == 0)
             {
                 return;
@@ -70,11 +74,11 @@ public static class GainFit
                     column[k] = (up[k] - down[k]) / (2 * Step);
                 }
 
-                column[residuals] = i == PickupParts.Resistance && resistanceOhm is not null ? 1e4 : 0;
+                column[residuals] = i == PickupParts.Resistance ? hold : 0;
             }
         };
         LeastSquaresFit? best = null;
-        foreach (double[] start in Starts(curve, load, resistanceOhm ?? 7000, parts))
+        foreach (double[] start in Starts(curve, load, resistanceOhm ?? UsualOhm, parts))
         {
             LeastSquaresFit fit = LevenbergMarquardt.Minimise(problem, residuals + 1, start, mostSteps: 60, firstReach: 0.1);
             best = best is null || fit.ResidualSum < best.ResidualSum ? fit : best;

@@ -5,7 +5,7 @@ namespace Coilwright.Analysis.Curves;
 /// <summary>Fits R, L, C, a loss resistance and eddy branches to a measured complex impedance.</summary>
 /// <remarks>
 /// Residual: (Z − measured)/|measured|, real and imaginary part, so that a meter's relative error counts alike at every frequency. Which parts are used is chosen
-/// by the Bayesian information criterion [Schwarz 1978, from memory]: m·ln(RSS/m) + p·ln m, least wins; residuals below a millionth count as that, so that exact curves do not call
+/// by the Bayesian information criterion (Schwarz 1978, from memory) [Information]: m·ln(RSS/m) + p·ln m, least wins; residuals below a millionth count as that, so that exact curves do not call
 /// for parts that are not there. Intervals come from the scatter around the fit: a systematic error of the instrument is not in them.
 /// </remarks>
 public static class ImpedanceFit
@@ -40,10 +40,15 @@ public static class ImpedanceFit
                     continue;
                 }
 
-                int m = 2 * curve.Count;
-                double criterion = m * Math.Log(fit.Fit.ResidualSum / m + LeastResidual * LeastResidual) + parts.Count * Math.Log(m);
-                // A richer choice must determine its parts, and be clearly better, not by rounding.
-                if (best is null || (criterion < least - 6 && fit.Untold.Count <= best.Untold.Count))
+                double criterion = Criterion(fit);
+                if (best is not null && Beats(criterion, fit, least, best))
+                {
+                    // The plainer choice was searched loosely: before it loses, it is brought to its own end, also from where the richer one stands.
+                    best = Settle(curve, best, fit);
+                    least = Criterion(best);
+                }
+
+                if (best is null || Beats(criterion, fit, least, best))
                 {
                     (best, least, better) = (fit, criterion, true);
                 }
@@ -58,13 +63,32 @@ public static class ImpedanceFit
         return best is null ? throw new ArgumentException("Too few points.", nameof(curve)) : Settle(curve, best);
     }
 
+    /// <summary>Whether a richer choice determines its parts and is clearly better, not by rounding.</summary>
+    private static bool Beats(double criterion, CurveFit fit, double least, CurveFit best) => criterion < least - 6 && fit.Untold.Count <= best.Untold.Count;
+
+    private static double Criterion(CurveFit fit)
+    {
+        int m = fit.Fit.ResidualCount;
+        return m * Math.Log(fit.Fit.ResidualSum / m + LeastResidual * LeastResidual) + fit.Parts.Count * Math.Log(m);
+    }
+
     /// <summary>The best fit of given parts from several starts; null when none has finite residuals.</summary>
     public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts) => Search(curve, parts) is { } found ? Settle(curve, found) : null;
 
     /// <summary>The same parts, to the last digits that the data carry.</summary>
-    private static CurveFit Settle(MeasuredCurve curve, CurveFit found)
+    /// <param name="curve">What was measured.</param>
+    /// <param name="found">A fit that was searched loosely.</param>
+    /// <param name="richer">A fit with more parts, as a second start: what it has in surplus is left out.</param>
+    private static CurveFit Settle(MeasuredCurve curve, CurveFit found, CurveFit? richer = null)
     {
-        LeastSquaresFit fine = LevenbergMarquardt.Minimise(Problem(curve, found.Parts), 2 * curve.Count, found.Fit.Parameters, mostSteps: 100, tolerance: FineTolerance);
+        LeastSquaresProblem problem = Problem(curve, found.Parts);
+        LeastSquaresFit From(double[] start) => LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 100, tolerance: FineTolerance);
+        LeastSquaresFit fine = From(found.Fit.Parameters);
+        if (richer is not null && richer.Parts.Take(richer.Fit.Parameters, found.Parts) is { } start && From(start) is { } other && other.ResidualSum < fine.ResidualSum)
+        {
+            fine = other;
+        }
+
         return new CurveFit(found.Parts, found.Parts.At(fine.Parameters), fine, CurveFit.FindUntold(found.Parts, fine));
     }
 

@@ -2,7 +2,7 @@ namespace Coilwright.Analysis.Curves;
 
 /// <summary>Nonlinear least squares in a trust region.</summary>
 /// <remarks>
-/// J. J. Moré, The Levenberg–Marquardt algorithm: implementation and theory (1978), as in the public MINPACK library, from memory: QR of the Jacobian, step length by
+/// J. J. Moré, The Levenberg–Marquardt algorithm: implementation and theory (1978), as in the public MINPACK library, from memory [Marquardt]: QR of the Jacobian, step length by
 /// Newton's method on the damping, scaling by the largest column norms seen. Our own, because the packaged ones give neither directions that the data leave open nor
 /// work on caller-owned columns. Checked on NIST's certified nonlinear sets from both of their starts.
 /// </remarks>

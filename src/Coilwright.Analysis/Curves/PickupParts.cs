@@ -26,6 +26,23 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
         return new LumpedPickup(Math.Exp(p[Resistance]), Math.Exp(p[Inductance]), Math.Exp(p[Capacitance])) { Eddy = eddy, ParallelLossOhm = HasLoss ? Math.Exp(p[Loss]) : null };
     }
 
+    /// <summary>Of these parameters those that a plainer choice has too, in its order; null when it has parts that this one lacks.</summary>
+    public double[]? Take(ReadOnlySpan<double> parameters, PickupParts plainer)
+    {
+        if (plainer.EddyCount > EddyCount || (plainer.HasLoss && !HasLoss))
+        {
+            return null;
+        }
+
+        double[] taken = new double[plainer.Count];
+        for (int i = 0; i < taken.Length; i++)
+        {
+            taken[i] = parameters[i < plainer.EddyInductance(0) ? i : i + EddyInductance(0) - plainer.EddyInductance(0)];
+        }
+
+        return taken;
+    }
+
     public bool IsInductance(int parameter) => parameter == Inductance || (parameter >= EddyInductance(0) && (parameter - EddyInductance(0)) % 2 == 0);
 
     /// <summary>A parameter's name as in a lumped file.</summary>

@@ -2,7 +2,7 @@ namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>What each cause does to a coil's readings, and how often it is taken to happen.</summary>
 /// <remarks>
-/// Shifts are in natural logarithms of read over wanted. Priors and scatters are our assumptions: common practice at best, no source. They are round numbers on purpose.
+/// Shifts are in natural logarithms of read over wanted. Priors and scatters are our assumptions: common practice at best, no source [FaultRates]. They are round numbers on purpose.
 /// </remarks>
 internal static class CauseTable
 {

@@ -7,10 +7,10 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>The uncertain inputs of a forecast, and where each coil finds its own. Coils on the same wire share that wire's scatter.</summary>
 internal sealed class ForecastInputs
 {
-    /// <summary>A counter is trusted to ±0.2 % when nothing else is known.</summary>
+    /// <summary>A counter is trusted to ±0.2 % when nothing else is known [Practice].</summary>
     private const double CounterInterval = 0.002;
 
-    /// <summary>Wire lengthens a little on any winder; ± 0.5 % about what the recipe says.</summary>
+    /// <summary>Wire lengthens a little on any winder; ± 0.5 % about what the recipe says [Practice].</summary>
     private const double StretchInterval = 0.005;
 
     /// <summary>Output in volts is not to be trusted beyond ±30 %.</summary>

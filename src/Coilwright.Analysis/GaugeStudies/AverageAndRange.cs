@@ -7,7 +7,7 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// <param name="PersonRange">Range of the persons' means.</param>
 /// <param name="PartRange">Range of the parts' means.</param>
 /// <param name="Variation">What follows from them.</param>
-/// <remarks>AIAG Measurement Systems Analysis, 4th edition (read in quotations): K₁ = 1/d₂(trials), K₂ and K₃ from one range of persons and of parts, √(d₂² + d₃²).</remarks>
+/// <remarks>AIAG Measurement Systems Analysis, 4th edition (read in quotations) [MSA]: K₁ = 1/d₂(trials), K₂ and K₃ from one range of persons and of parts, √(d₂² + d₃²).</remarks>
 public sealed record AverageAndRange(double MeanRange, double PersonRange, double PartRange, GaugeVariation Variation)
 {
     public static AverageAndRange Of(CrossedReadings readings)

@@ -7,7 +7,7 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// <param name="Mean">Their mean.</param>
 /// <param name="Deviation">Their standard deviation, above 0.</param>
 /// <param name="Reference">What the reference is.</param>
-/// <remarks>Cg = share·T/(spread·s), Cgk = (share·T/2 − |bias|)/(spread/2·s) (read; the usual pairs are 20 % with 6 s and 15 % with 4 s).</remarks>
+/// <remarks>Cg = share·T/(spread·s), Cgk = (share·T/2 − |bias|)/(spread/2·s) ([JaspQc]; the usual pairs are 20 % with 6 s and 15 % with 4 s).</remarks>
 public sealed record TypeOneStudy(int Count, double Mean, double Deviation, double Reference)
 {
     /// <summary>Null for fewer than two readings or none that differ.</summary>

@@ -32,5 +32,8 @@ public sealed record OriginalAnswer
 
     /// <summary>False when a search that matters did not come to rest.</summary>
     public required bool Converged { get; init; }
+
+    /// <summary>True when it was stopped before every wire was weighed.</summary>
+    public bool Stopped { get; init; }
     public required IReadOnlyList<string> Warnings { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 using MathNet.Numerics.Distributions;
 
@@ -25,7 +26,7 @@ public static class OriginalFinder
     /// <summary>Weighs the candidates.</summary>
     /// <param name="candidates">At least one.</param>
     /// <param name="readings">At least one.</param>
-    /// <param name="cancel">Stops it.</param>
+    /// <param name="cancel">Stops it; it answers from what was weighed by then.</param>
     public static OriginalAnswer Explain(IReadOnlyList<OriginalCandidate> candidates, IReadOnlyList<OriginalReading> readings, CancellationToken cancel = default)
     {
         OriginalReading[] all = [.. readings], wanted = [.. s_next.Where(next => !readings.Any(reading => reading.Quantity == next.Quantity))];
@@ -33,15 +34,21 @@ public static class OriginalFinder
         int[] order = [.. Enumerable.Range(0, candidates.Count).OrderByDescending(i => candidates[i].Weight)];
         double best = double.NegativeInfinity;
         Lock one = new();
-        Parallel.ForEach(order, new ParallelOptions { CancellationToken = cancel }, i =>
+        bool stopped = !Stoppable.For(order.Length, cancel, place =>
         {
+            int i = order[place];
             CandidateFit fit = fits[i] = CandidateFit.Of(candidates[i], all, wanted, () => best - Hopeless, cancel);
             lock (one)
             {
                 best = Math.Max(best, -fit.ChiSquare / 2 + (double.IsFinite(fit.LogEvidence) ? 0 : double.NegativeInfinity));
             }
         });
-        CandidateFit[] list = [.. Enumerable.Range(0, candidates.Count).Select(i => fits[i]).Where(fit => double.IsFinite(fit.LogEvidence))];
+        CandidateFit[] list = [.. Enumerable.Range(0, candidates.Count).Select(fits.GetValueOrDefault).OfType<CandidateFit>().Where(fit => double.IsFinite(fit.LogEvidence))];
+        if (stopped && list.Length == 0)
+        {
+            throw new OperationCanceledException(cancel);
+        }
+
         double most = list.Max(fit => fit.LogEvidence + Math.Log(fit.Candidate.Weight));
         double[] weight = [.. list.Select(fit => Math.Exp(fit.LogEvidence + Math.Log(fit.Candidate.Weight) - most))];
         double total = weight.Where(one => one > Negligible * weight.Sum()).Sum(), least = Negligible * weight.Sum();
@@ -57,7 +64,8 @@ public static class OriginalFinder
             ByPoleMaterial = By(weighed, candidate => candidate.PoleMaterial),
             NextReadings = [.. wanted.Select((reading, k) => new NextReading(reading.Quantity, reading.Relative, Information(weighed, k, reading.Relative / Estimate.Sigmas95))).OrderByDescending(next => next.InformationBits)],
             Converged = weighed.All(one => one.Fit.Converged || one.Probability < 0.01),
-            Warnings = Warnings(weighed, all),
+            Stopped = stopped,
+            Warnings = [.. stopped ? [$"stopped: {fits.Count} of {candidates.Count} wires and poles were weighed, so the probabilities are of those alone"] : Array.Empty<string>(), .. Warnings(weighed, all)],
         };
     }
 

@@ -46,6 +46,11 @@ public static class OriginalJson
 
             json.WriteEndArray();
             json.WriteBoolean("converged", answer.Converged);
+            if (answer.Stopped)
+            {
+                json.WriteBoolean("stopped", true);
+            }
+
             json.WriteStartArray("warnings");
             foreach (string warning in answer.Warnings)
             {

@@ -1,6 +1,6 @@
 namespace Coilwright.Analysis.Pairing;
 
-/// <summary>Rows given to columns, one each, at the least total cost, with the prices that prove it.</summary>
+/// <summary>Rows given to columns, one each, at the least total cost, with the prices that prove it [Assignment].</summary>
 /// <param name="ColumnOfRow">The column of each row; −1 for a row that is left when there are more rows than columns.</param>
 /// <param name="Total">Sum of the chosen costs.</param>
 /// <param name="RowPrices">Price of each row.</param>

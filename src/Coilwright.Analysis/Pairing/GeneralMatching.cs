@@ -6,7 +6,7 @@ namespace Coilwright.Analysis.Pairing;
 /// <param name="Weight">Cost or gain of the pair; a whole number, so that the answer is exact.</param>
 public readonly record struct WeightedPair(int A, int B, long Weight);
 
-/// <summary>Pairs among things of one kind: at most one pair each, best in total.</summary>
+/// <summary>Pairs among things of one kind: at most one pair each, best in total [Blossom].</summary>
 public static class GeneralMatching
 {
     /// <summary>The pairs whose weights add up to most; a pair that would add nothing is left out.</summary>

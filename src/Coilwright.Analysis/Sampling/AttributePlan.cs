@@ -3,7 +3,7 @@ using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.Sampling;
 
-/// <summary>A plan that counts defective pieces: one sample, or several with a decision after each.</summary>
+/// <summary>A plan that counts defective pieces: one sample, or several with a decision after each [Sampling].</summary>
 /// <param name="Stages">The samples in order; the last one decides.</param>
 public sealed record AttributePlan(IReadOnlyList<SampleStage> Stages)
 {

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Solving;
@@ -16,13 +17,17 @@ public static class DesignSearch
     /// <summary>How far beyond the room turns are looked at, to tell what binds.</summary>
     private const double Beyond = 1.6;
 
-    /// <summary>Searches the whole space.</summary>
-    public static DesignAnswer Run(DesignSpace space, CancellationToken cancel = default)
+    /// <summary>Searches the whole space; stopped, it answers from the families that were solved by then.</summary>
+    /// <param name="space">What may be chosen, and what is wanted.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <param name="progress">Told the part of the space that is solved, 0 to 1.</param>
+    /// <exception cref="OperationCanceledException">It was stopped before any family was solved.</exception>
+    public static DesignAnswer Run(DesignSpace space, CancellationToken cancel = default, IProgress<double>? progress = null)
     {
-        DesignCurve[] curves = Curves(space, cancel, out IReadOnlyList<string> names);
+        DesignCurve[] curves = Curves(space, progress, out IReadOnlyList<string> names, out bool stopped, cancel);
         Sieve sieve = new(space, curves, names, [.. space.Wants.Select(want => want.WithMargin(Margin))]);
-        sieve.Run(cancel);
-        return sieve.Answer();
+        sieve.Run(stopped ? CancellationToken.None : cancel);
+        return sieve.Answer() with { Stopped = stopped };
     }
 
     /// <summary>Quantities that a search can be asked about, with their values at the base design.</summary>
@@ -36,11 +41,12 @@ public static class DesignSearch
         return [.. NamedQuantity.Of(scene, vector, load is not null).Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y)))];
     }
 
-    private static DesignCurve[] Curves(DesignSpace space, CancellationToken cancel, out IReadOnlyList<string> names)
+    private static DesignCurve[] Curves(DesignSpace space, IProgress<double>? progress, out IReadOnlyList<string> names, out bool stopped, CancellationToken cancel)
     {
-        List<DesignCurve>[] found = new List<DesignCurve>[space.Families.Count];
+        List<DesignCurve>?[] found = new List<DesignCurve>?[space.Families.Count];
         IReadOnlyList<string> all = [];
-        Parallel.For(0, space.Families.Count, new ParallelOptions { CancellationToken = cancel }, f =>
+        int done = 0;
+        stopped = !Stoppable.For(space.Families.Count, cancel, f =>
         {
             PickupModel family = space.Families[f];
             (int Fewest, int Most, int Fitting)[] ends = [.. space.Wires.Select(wire => Ends(space, family, wire))];
@@ -48,32 +54,34 @@ public static class DesignSearch
             PickupModel[] designs = [.. ends.SelectMany((end, w) => new[] { DesignEvaluator.With(family, space.Wires[w], end.Fewest), DesignEvaluator.With(family, space.Wires[w], Math.Max(end.Fewest, end.Fitting)) })];
             DesignEvaluator evaluator = new(family, space.Load, designs, cancel);
             IReadOnlyList<(string Name, string Unit, double Value)> sample = evaluator.Evaluate(designs[0]);
-            string[] own = [.. sample.Select(quantity => quantity.Name)];
+            string[] quantities = [.. sample.Select(quantity => quantity.Name)];
             bool[] isLevel = [.. sample.Select(quantity => quantity.Unit == "dB")];
             DesignCurve Curve(int w, int fewest, int most, bool fits) => new(
                 f, w, fewest, most, fits, isLevel, turns => [.. evaluator.Evaluate(DesignEvaluator.With(family, space.Wires[w], turns)).Select(quantity => quantity.Value)]);
-            found[f] = [];
+            List<DesignCurve> own = [];
             for (int w = 0; w < ends.Length; w++)
             {
                 (int fewest, int most, int fitting) = ends[w];
                 if (fitting >= fewest)
                 {
-                    found[f].Add(Curve(w, fewest, fitting, fits: true));
+                    own.Add(Curve(w, fewest, fitting, fits: true));
                 }
 
                 if (most > fitting)
                 {
-                    found[f].Add(Curve(w, Math.Max(fewest, fitting + 1), most, fits: false));
+                    own.Add(Curve(w, Math.Max(fewest, fitting + 1), most, fits: false));
                 }
             }
 
             lock (found)
             {
-                all = all.Count == 0 ? own : all;
+                all = all.Count == 0 ? quantities : all;
+                found[f] = own;
+                progress?.Report((double)++done / space.Families.Count);
             }
-        });
+        }, space.Threads);
         names = all;
-        return [.. found.SelectMany(curves => curves)];
+        return all.Count > 0 ? [.. found.OfType<List<DesignCurve>>().SelectMany(curves => curves)] : throw new OperationCanceledException(cancel);
     }
 
     /// <summary>Fewest turns, most to look at, and the most that fit; the build rises with the turns, so halving finds it.</summary>

@@ -28,6 +28,9 @@ public sealed record DesignSpace
     public IReadOnlyList<FrontAxis> Front { get; init; } = [];
     public int FrontSize { get; init; } = 200;
     public int Solutions { get; init; } = 10;
+
+    /// <summary>Most families solved at once; -1 takes all cores.</summary>
+    public int Threads { get; init; } = -1;
 }
 
 /// <summary>One whole pickup of the space.</summary>
@@ -44,4 +47,8 @@ public sealed record Design(int Family, int Wire, IReadOnlyList<int> Turns, IRea
 /// <param name="Front">Designs that fit and meet the wants, none of which another beats in every axis.</param>
 /// <param name="Binding">When nothing meets the wants: those that stand in the way, "fill" for the room on the bobbin.</param>
 /// <param name="Searched">Designs looked at.</param>
-public sealed record DesignAnswer(bool Met, IReadOnlyList<Design> Solutions, IReadOnlyList<Design> Front, IReadOnlyList<string> Binding, long Searched);
+public sealed record DesignAnswer(bool Met, IReadOnlyList<Design> Solutions, IReadOnlyList<Design> Front, IReadOnlyList<string> Binding, long Searched)
+{
+    /// <summary>True when it was stopped before the whole space was looked at.</summary>
+    public bool Stopped { get; init; }
+}

@@ -28,20 +28,32 @@ public static class RunForecaster
     /// <param name="samples">Pieces, 100…1,000,000.</param>
     /// <param name="seed">Seed of the draw.</param>
     /// <param name="byTime">Wound by time instead of by count.</param>
-    /// <param name="cancel">Stops it.</param>
+    /// <param name="cancel">Stops it; it answers from the pieces drawn by then.</param>
     public static RunSpread Spread(
         PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int samples, int seed, bool byTime = false, CancellationToken cancel = default)
     {
         Work work = new(model, load, targets, seed, cancel);
         IReadOnlyList<UncertainInput> inputs = [.. work.Inputs.All.Select(input => RunInputs.OfRun(input, byTime))];
         string[] causes = [.. inputs.Where(input => !input.Estimate.IsExact).Select(input => input.Cause).Distinct(StringComparer.Ordinal)];
-        double[][] drawn = work.Draw(inputs, samples, 0);
-        SensitivityIndex[][] shares = work.Shares(inputs, causes, Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)samples) / 4, 64, 4096));
-        QuantitySpread[] spreads = [.. work.Quantities.Select((quantity, q) => Summary(work, quantity, [.. drawn.Select(outcome => outcome[q])], causes, shares[q]))];
-        int few = Math.Min(samples, RemedySamples);
-        SpreadRemedy[] remedies = [.. RunInputs.RemediesFor(inputs, byTime).Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few))];
-        return new RunSpread(samples, seed, spreads, remedies, FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel)) { FieldCheck = work.Check(CheckSamples) };
+        double[][] drawn = work.DrawUntilStopped(inputs, samples);
+        try
+        {
+            SensitivityIndex[][] shares = work.Shares(inputs, causes, Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)samples) / 4, 64, 4096));
+            QuantitySpread[] spreads = Summaries(work, drawn, causes, shares);
+            int few = Math.Min(samples, RemedySamples);
+            SpreadRemedy[] remedies = [.. RunInputs.RemediesFor(inputs, byTime).Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few))];
+            return new RunSpread(samples, seed, spreads, remedies, FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel)) { FieldCheck = work.Check(CheckSamples) };
+        }
+        catch (OperationCanceledException) when (cancel.IsCancellationRequested && drawn.Length > 1)
+        {
+            // The shares are left open: NaN says that a cause was not worked out.
+            SensitivityIndex[][] none = [.. work.Quantities.Select(_ => Enumerable.Repeat(new SensitivityIndex(double.NaN, double.NaN), causes.Length + 1).ToArray())];
+            return new RunSpread(drawn.Length, seed, Summaries(work, drawn, causes, none), [], double.NaN) { Stopped = true };
+        }
     }
+
+    private static QuantitySpread[] Summaries(Work work, double[][] drawn, string[] causes, SensitivityIndex[][] shares) =>
+        [.. work.Quantities.Select((quantity, q) => Summary(work, quantity, [.. drawn.Select(outcome => outcome[q])], causes, shares[q]))];
 
     /// <summary>Holds the run's model about one field solution against full solutions at seeded samples of the draw.</summary>
     /// <param name="model">The pickup.</param>
@@ -142,6 +154,28 @@ public static class RunForecaster
         {
             SobolSequence sequence = new(inputs.Count, unchecked(_seed + 7919 * seedStep));
             return SampledRuns.Run(samples, inputs.Count, Quantities.Count, sequence.At, () => Model(inputs), _cancel);
+        }
+
+        /// <summary>As many pieces of the run as were drawn when it was stopped: a part of the sequence is a sample too.</summary>
+        public double[][] DrawUntilStopped(IReadOnlyList<UncertainInput> inputs, int samples)
+        {
+            const int Block = 2048;
+            SobolSequence sequence = new(inputs.Count, _seed);
+            List<double[]> drawn = [];
+            try
+            {
+                for (int from = 0; from < samples; from += Block)
+                {
+                    int start = from;
+                    drawn.AddRange(SampledRuns.Run(Math.Min(Block, samples - from), inputs.Count, Quantities.Count, (k, i) => sequence.At(start + k, i), () => Model(inputs), _cancel));
+                }
+            }
+            catch (OperationCanceledException) when (_cancel.IsCancellationRequested && drawn.Count > 1)
+            {
+                return [.. drawn]; // those are told; the causes are not begun, since the same token stops them
+            }
+
+            return [.. drawn];
         }
 
         /// <summary>Shares of each kind of cause, and behind them that of all causes that differ from piece to piece.</summary>

@@ -35,7 +35,7 @@ public static class RunInputs
         s_remedies.Where(remedy => !(byTime && remedy.Key == "winding-by-time") && inputs.Any(input => remedy.Causes.Contains(input.Cause) && !input.Estimate.IsExact))
             .Select(remedy => (remedy.Key, remedy.Words, (Func<UncertainInput, UncertainInput>)(input => remedy.Causes.Contains(input.Cause) ? remedy.To(input) : input)));
 
-    /// <summary>A run aimed at a count and stopped by the clock ends anywhere from under the count to nearly a fifth above it (common practice, no source).</summary>
+    /// <summary>A run aimed at a count and stopped by the clock ends anywhere from under the count to nearly a fifth above it (common practice, no source [ByTime]).</summary>
     private static UncertainInput ByTime(UncertainInput turns)
     {
         double aimed = turns.Estimate.Value;

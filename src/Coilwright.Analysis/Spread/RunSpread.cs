@@ -10,6 +10,9 @@ public sealed record RunSpread(int Samples, int Seed, IReadOnlyList<QuantitySpre
 {
     /// <summary>Pieces of this run that were solved in full, and how far its model was off at them.</summary>
     public FieldCheck FieldCheck { get; init; } = new(0, []);
+
+    /// <summary>True when it was stopped: fewer pieces than asked for, or causes and remedies that were not reached.</summary>
+    public bool Stopped { get; init; }
 }
 
 /// <summary>One quantity over the run.</summary>

@@ -18,6 +18,11 @@ public static class SpreadJson
             json.WriteString("format", "coilwright.spread/1");
             json.WriteNumber("samples", run.Samples);
             json.WriteNumber("seed", run.Seed);
+            if (run.Stopped)
+            {
+                json.WriteBoolean("stopped", true);
+            }
+
             json.WriteStartObject("quantities");
             foreach (QuantitySpread quantity in run.Quantities)
             {
@@ -37,12 +42,21 @@ public static class SpreadJson
             }
 
             json.WriteEndArray();
-            json.WriteNumber("fieldModelError", run.FieldModelError);
+            WriteKnown(json, "fieldModelError", run.FieldModelError);
             WriteCheck(json, run.FieldCheck);
             json.WriteEndObject();
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    /// <summary>What was not reached before it was stopped is left out.</summary>
+    private static void WriteKnown(Utf8JsonWriter json, string name, double value)
+    {
+        if (double.IsFinite(value))
+        {
+            json.WriteNumber(name, value);
+        }
     }
 
     private static void WriteCheck(Utf8JsonWriter json, FieldCheck check)
@@ -70,7 +84,7 @@ public static class SpreadJson
         json.WriteNumber("low", quantity.Low);
         json.WriteNumber("high", quantity.High);
         json.WriteString("unit", quantity.Unit);
-        json.WriteNumber("withinRun", quantity.WithinRun);
+        WriteKnown(json, "withinRun", quantity.WithinRun);
         if (quantity.OutsideTarget is { } outside)
         {
             json.WriteNumber("outsideTarget", outside);

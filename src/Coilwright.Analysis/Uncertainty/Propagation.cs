@@ -10,7 +10,7 @@ public static class Propagation
     /// <param name="model">Fills the results (second argument) from the input values (first argument); must be finite near the middle.</param>
     /// <param name="scatters">Shape of each result: positive quantities are propagated in their logarithm.</param>
     /// <remarks>
-    /// GUM (JCGM 100:2008) §5.1.2 with finite differences over the interval in place of derivatives, which takes most of the curvature along;
+    /// JCGM 100:2008 §5.1.2 [GUM] with finite differences over the interval in place of derivatives, which takes most of the curvature along;
     /// 2n + 1 runs of the model. Checked against <see cref="Sample"/>.
     /// </remarks>
     public static PropagatedResult[] FirstOrder(

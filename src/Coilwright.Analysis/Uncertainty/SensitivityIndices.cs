@@ -8,7 +8,7 @@ public readonly record struct SensitivityIndex(double FirstOrder, double Total);
 /// <summary>Variance-based sensitivity of several results to groups of inputs, by sampling.</summary>
 /// <remarks>
 /// Two independent designs A and B; in AB_i the columns of group i are those of B, the others those of A. First order 1 − E[(f(B) − f(AB_i))²]/2V,
-/// total E[(f(A) − f(AB_i))²]/2V (M. J. W. Jansen 1999; A. Saltelli et al., Comput. Phys. Commun. 181 (2010) 259; from memory).
+/// total E[(f(A) − f(AB_i))²]/2V (M. J. W. Jansen 1999; A. Saltelli et al., Comput. Phys. Commun. 181 (2010) 259; from memory) [Saltelli].
 /// Checked on the Ishigami function, on Sobol's g-function and on a linear one, whose indices are known exactly.
 /// </remarks>
 public static class SensitivityIndices

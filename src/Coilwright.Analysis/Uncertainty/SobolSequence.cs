@@ -4,7 +4,7 @@ namespace Coilwright.Analysis.Uncertainty;
 
 /// <summary>Evenly scattered points of the unit cube: Sobol's sequence, scrambled from a seed.</summary>
 /// <remarks>
-/// I. M. Sobol (1967): direction numbers by the recurrence of a primitive polynomial over GF(2), one per dimension, found here by trial in order of degree.
+/// [Sobol], I. M. Sobol (1967): direction numbers by the recurrence of a primitive polynomial over GF(2), one per dimension, found here by trial in order of degree.
 /// The free first numbers are odd and drawn from a fixed stream of our own. Scrambled by nested uniform scrambling (A. B. Owen 1995) in hashed form
 /// (B. Burley 2020); both from memory, checked by their properties: the first 2^m points of every dimension fall one into each of 2^m equal cells, and
 /// the estimate of smooth integrals converges faster than with random points.

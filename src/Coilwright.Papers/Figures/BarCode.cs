@@ -8,7 +8,7 @@ using ZXing.QrCode;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>Codes that readers which type like a keyboard understand: Code 128 (ISO/IEC 15417) and QR (ISO/IEC 18004), drawn as SVG. The encoding is the library's, the drawing ours.</summary>
+/// <summary>Codes that readers which type like a keyboard understand: Code 128 (ISO/IEC 15417) and QR (ISO/IEC 18004) [Code128], drawn as SVG. The encoding is the library's, the drawing ours.</summary>
 public static class BarCode
 {
     /// <summary>Longest text, so that a narrowest bar stays printable on a sheet.</summary>

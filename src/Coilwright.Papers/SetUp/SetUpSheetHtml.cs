@@ -114,7 +114,7 @@ public static class SetUpSheetHtml
         Term(html, "Bare / overall", $"{Mm(coil.BareDiameterM.Value)} / {Mm(coil.OverallDiameterM.Value)}");
         Term(html, "A coil takes", $"{FigureWords.WithInterval(coil.WireLength)}, {FigureWords.WithInterval(coil.WireMass)}");
         TensionAdvice tension = coil.Tension;
-        Term(html, "Tension", (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ") + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)}");
+        Term(html, "Tension", (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ") + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)} ({TensionAdvice.Source})");
         html.Append("</dl>");
         Caution(html, Cautions.FineWire);
         html.Append("</li>");

@@ -45,11 +45,11 @@ public static class PackingList
         yield return new TablePart(
             ["question", "by the bound", "measured on the packed box"],
             [
-                ["Is the field at 2.1 m below 0.002 G? Then it is not regulated as magnetised material.", AirFreight.Bound(momentAm2, AirFreight.FreeDistanceM), "______________ G"],
-                ["Is the field at 4.6 m above 0.00525 G? Then it may not fly.", AirFreight.Bound(momentAm2, AirFreight.ForbiddenDistanceM), "______________ G"],
+                ["Is the field at 4.5 m (15 ft) from any surface of the box above 0.00525 G? Then it may not fly under the law named below.", AirFreight.Bound(momentAm2, AirFreight.ForbiddenDistanceM), "______________ G"],
+                ["Must it be declared as magnetised material? The limit and the distance are the carrier's: ask for them. Here the bound at 2 m.", AirFreight.Bound(momentAm2, AirFreight.NearDistanceM), "________ G at ________ m"],
             ],
             [2.4, 1.1, 1.5]);
-        yield return new TextPart($"Answer: {AirFreight.Answer(momentAm2)}.");
+        yield return new TextPart($"Answer: {AirFreight.Answer(momentAm2)}. Law: {AirFreight.Law}.");
         yield return new TextPart("The carrier and the rules in force on the day decide; ask them before the box is closed.");
     }
 }

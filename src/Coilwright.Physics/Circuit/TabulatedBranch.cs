@@ -4,7 +4,7 @@ namespace Coilwright.Physics.Circuit;
 
 /// <summary>A series branch given by tables of inductance and resistance against frequency.</summary>
 /// <remarks>
-/// Between the entries a cubic in ln f that keeps to the tables' rises and falls (weighted harmonic mean of neighbouring slopes; Fritsch and Butland 1984, from memory),
+/// Between the entries a cubic in ln f that keeps to the tables' rises and falls (weighted harmonic mean of neighbouring slopes; Fritsch and Butland 1984, from memory [Interpolation]),
 /// outside them the first or last entry. Continuous with its first derivative inside; no overshoot, so a positive table stays positive.
 /// </remarks>
 public sealed class TabulatedBranch : ISeriesBranch

@@ -3,7 +3,7 @@ namespace Coilwright.Physics.Circuit;
 /// <summary>How a control's track runs: the share of its resistance below the wiper at each setting from 0 to 1.</summary>
 public sealed class Taper
 {
-    /// <summary>Share at half way of a logarithmic track unless said: 10 %. Common practice, no source; tracks from 5 % to 20 % are sold.</summary>
+    /// <summary>Share at half way of a logarithmic track unless said: 10 %. Common practice, no source [Taper]; tracks from 5 % to 20 % are sold.</summary>
     public const double UsualMiddle = 0.1;
 
     private readonly double[] settings;

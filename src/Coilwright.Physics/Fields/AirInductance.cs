@@ -12,7 +12,7 @@ public enum Resolution
     Accurate,
 }
 
-/// <summary>Inductance of wound coils without iron, by Neumann's integral over the real section.</summary>
+/// <summary>Inductance of wound coils without iron, by Neumann's integral over the real section [Neumann].</summary>
 /// <remarks>
 /// The fourfold integral over two points of a section is reduced to mean offset, offset difference D and axial distance u with the weights
 /// 2(b − D)/b² and 2(h − u)/h²; the nodes in D and u are those of Gauss in t with D = b·t⁴, which takes the logarithm at D = u = 0 away.

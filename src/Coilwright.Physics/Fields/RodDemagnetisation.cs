@@ -1,6 +1,6 @@
 namespace Coilwright.Physics.Fields;
 
-/// <summary>How much of an even field along its axis a round rod's own poles take away, by the same surface charge that the engines use.</summary>
+/// <summary>How much of an even field along its axis a round rod's own poles take away, by the same surface charge that the engines use [SurfaceCharge].</summary>
 public static class RodDemagnetisation
 {
     /// <summary>Magnetometric factor (mean over the volume) and fluxmetric factor (mean over the middle section).</summary>

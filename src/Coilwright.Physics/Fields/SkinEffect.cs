@@ -3,7 +3,7 @@ using System.Numerics;
 namespace Coilwright.Physics.Fields;
 
 /// <summary>Complex permeability of a conducting part in a field along it: eddy currents push the flux out of its middle.</summary>
-/// <remarks>Long cylinder: µ·2J₁(kR)/(kR·J₀(kR)); long slab of half thickness d: µ·tan(kd)/(kd); k² = −jωµ₀µσ. Standard results for an even surface field.</remarks>
+/// <remarks>Long cylinder: µ·2J₁(kR)/(kR·J₀(kR)); long slab of half thickness d: µ·tan(kd)/(kd); k² = −jωµ₀µσ. Standard results for an even surface field [Eddies].</remarks>
 public static class SkinEffect
 {
     private const double Mu0 = 4e-7 * Math.PI;

@@ -8,7 +8,7 @@ public static class MagnetMoment
     /// <summary>The sum of the sizes of all magnets' dipole moments, at the upper end of their intervals, A·m².</summary>
     /// <param name="model">The pickup.</param>
     /// <remarks>
-    /// m = J·V/µ0 [derived] for each magnet, with its source term J; permeable parts around it can raise the moment, so the recoil permeability multiplies it,
+    /// m = J·V/µ0, derived, for each magnet, with its source term J; permeable parts around it can raise the moment, so the recoil permeability multiplies it,
     /// which a magnet short against its width never reaches. An upper bound: magnets that face each other cancel from afar.
     /// </remarks>
     public static double UpperBoundAm2(PickupModel model)

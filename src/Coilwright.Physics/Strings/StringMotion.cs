@@ -28,7 +28,7 @@ public static class StringMotion
     }
 
     /// <summary>Change of the fundamental's pitch by the magnets, as a part of it (negative: flat), for motion towards the pickup.</summary>
-    /// <remarks>The pull grows as the string comes nearer, a spring that pushes: Δf/f = −k·L·sin²(πp/L)/(π²·T), Rayleigh's first order in the spring over the string's own stiffness.</remarks>
+    /// <remarks>The pull grows as the string comes nearer, a spring that pushes: Δf/f = −k·L·sin²(πp/L)/(π²·T), [Rayleigh]'s first order in the spring over the string's own stiffness.</remarks>
     /// <param name="pullGradientNPerM">Growth k of the pull with nearness, N/m.</param>
     /// <param name="tensionN">Tension T of the string, N.</param>
     /// <param name="scaleLengthM">Sounding length L, m.</param>

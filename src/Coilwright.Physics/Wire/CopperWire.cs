@@ -2,7 +2,7 @@ namespace Coilwright.Physics.Wire;
 
 /// <summary>What a length of annealed copper wire resists and weighs. SI units, °C.</summary>
 /// <remarks>
-/// Standard annealed copper: 1/58 Ω·mm²/m at 20 °C and 0.00393 per kelvin (IEC 60028, read in two summaries of it); density 8,890 kg/m³
+/// Standard annealed copper: 1/58 Ω·mm²/m at 20 °C and 0.00393 per kelvin [IEC60028], read in two summaries of it; density 8,890 kg/m³
 /// from its mass resistivity, 0.15328 Ω·g/m². Wire on the market conducts 100 to 102 % of this.
 /// </remarks>
 public static class CopperWire
@@ -13,7 +13,7 @@ public static class CopperWire
     /// <summary>Conductivity of standard annealed copper at 20 °C, S/m: what AWG tables are printed for.</summary>
     public const double StandardConductivitySPerM = 58e6;
 
-    /// <summary>Conductivity behind the nominal resistances of metric winding wire, S/m (found from the printed nominals of IEC 60317-0-1; its limits stand for 58 and 59 MS/m).</summary>
+    /// <summary>Conductivity behind the nominal resistances of metric winding wire, S/m (found from the nominals printed after IEC 60317-0-1 [WireIEC]; its limits stand for 58 and 59 MS/m).</summary>
     public const double MetricConductivitySPerM = 58.5e6;
 
     /// <summary>Temperature coefficient of resistance at 20 °C, 1/K.</summary>

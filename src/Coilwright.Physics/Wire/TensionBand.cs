@@ -1,6 +1,6 @@
 namespace Coilwright.Physics.Wire;
 
-/// <summary>Tension to wind a wire at: 50–80 % of the most it should see. N and gram-force.</summary>
+/// <summary>Tension to wind a wire at: 50–80 % of the most it should see, both of one chart [Tension]. N and gram-force.</summary>
 /// <param name="LowN">Lower end of the working band, N.</param>
 /// <param name="HighN">Upper end of the working band, N.</param>
 /// <param name="MaximumN">Largest tension, N.</param>
@@ -8,6 +8,9 @@ namespace Coilwright.Physics.Wire;
 /// <param name="Note">What to know about the figure; empty as a rule.</param>
 public sealed record TensionBand(double LowN, double HighN, double MaximumN, bool IsExtrapolated, string Note)
 {
+    /// <summary>Whose figures they are, for wherever they are shown [Tension].</summary>
+    public const string Source = "chart of Phelps Dodge Magnet Wire Co., in a reproduction";
+
     /// <summary>One gram-force, N (exact).</summary>
     public const double NewtonPerGramForce = 9.80665e-3;
 
@@ -39,7 +42,7 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
         double maximumN = maximumGramForce * NewtonPerGramForce;
         double lawN = MaximumPerDiameterSquaredNPerM2 * size.Bare.NominalM * size.Bare.NominalM;
         string note = maximumN < 0.85 * lawN
-            ? "The chart's figure lies well under the law of its other rows and may be a misprint; it is the careful one." : "";
+            ? "The chart's figure lies well under the law of its other rows and may be a misprint there; it is the careful one." : "";
         return Of(maximumN, false, note);
     }
 

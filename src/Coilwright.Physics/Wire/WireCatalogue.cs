@@ -24,11 +24,28 @@ public sealed class WireCatalogue
 
     public IReadOnlyList<Insulation> Insulations { get; }
 
-    /// <summary>The size a person means by "AWG 42", "awg42", "42", "#42", "42.5 AWG" or "0.063 mm"; null when there is none.</summary>
-    /// <remarks>A bare number from 34 to 50 is a gauge; one below 1 is a diameter in millimetres.</remarks>
-    public WireSize? Find(string gauge) => TryParse(gauge, out double number, out bool metric)
-        ? Sizes.FirstOrDefault(s => s.IsMetric == metric && Math.Abs(s.Number - number) < 1e-6)
-        : null;
+    /// <summary>The size a person means by "AWG 42", "awg42", "42", "#42", "42.5 AWG", "0.063 mm", "63 µm", "2.5 thou" or ".0025\""; null when there is none.</summary>
+    /// <remarks>
+    /// A bare number from 34 to 50 is a gauge; one below 1 is a diameter in millimetres. A diameter in inches or thou is that of the copper and
+    /// means the AWG size nearest to it; one in metric units is of the metric series, or of an AWG size when it is written as finely as one.
+    /// </remarks>
+    public WireSize? Find(string gauge)
+    {
+        if (TryParse(gauge, out double number, out bool metric) && Sizes.FirstOrDefault(s => s.IsMetric == metric && Math.Abs(s.Number - number) < 1e-6) is { } listed)
+        {
+            return listed;
+        }
+
+        if (WireDiameter.Parse(gauge) is not { } typed)
+        {
+            return null;
+        }
+
+        WireSize? series = typed.Inches ? null : Sizes.FirstOrDefault(s => s.IsMetric && Math.Abs(s.Bare.NominalM - typed.DiameterM) < 1e-9);
+        WireSize nearest = Sizes.Where(s => !s.IsMetric).MinBy(s => Math.Abs(s.Bare.NominalM - typed.DiameterM))!;
+        double within = typed.Inches ? WireDiameter.WithinInches : WireDiameter.WithinMetric;
+        return series ?? (Math.Abs(nearest.Bare.NominalM / typed.DiameterM - 1) <= within ? nearest : null);
+    }
 
     /// <summary>The enamel with this key; null when there is none.</summary>
     public Insulation? FindInsulation(string key)
@@ -71,6 +88,11 @@ public sealed class WireCatalogue
     /// <summary>Up to three sizes nearest to what was asked, by diameter when it can be read as a size.</summary>
     public IReadOnlyList<string> NearestSizes(string gauge)
     {
+        if (WireDiameter.Parse(gauge) is { } typed)
+        {
+            return [.. Sizes.Where(s => s.IsMetric != typed.Inches).OrderBy(s => Math.Abs(s.Bare.NominalM - typed.DiameterM)).Take(3).Select(s => s.Gauge)];
+        }
+
         if (!TryParse(gauge, out double number, out bool metric))
         {
             return NearNames.Of(gauge ?? "", Sizes.Select(s => s.Gauge), 3);

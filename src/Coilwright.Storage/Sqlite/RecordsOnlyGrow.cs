@@ -36,6 +36,9 @@ internal static class RecordsOnlyGrow
         "CREATE TRIGGER Customers_no_delete BEFORE DELETE ON Customers BEGIN SELECT RAISE(ABORT, 'of a customer only the name may be erased'); END;",
     ];
 
+    /// <summary>Triggers of the migration that brought the taking back of mixes and readings of a bath.</summary>
+    public static readonly IReadOnlyList<string> StepUndoRules = [.. Frozen("StepUndos", "", "what was taken back is entered anew, never changed")];
+
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]
         select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";

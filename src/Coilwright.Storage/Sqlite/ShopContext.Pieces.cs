@@ -81,6 +81,12 @@ public sealed partial class ShopContext
             mix.Property(row => row.Label).UseCollation("NOCASE");
             mix.HasIndex(row => row.Label).IsUnique();
         });
+        modelBuilder.Entity<StepUndoRecord>(undo =>
+        {
+            undo.ToTable("StepUndos").HasKey(CountedKey(undo));
+            undo.HasAlternateKey(row => row.Id);
+            undo.HasIndex(row => row.About).IsUnique();
+        });
         modelBuilder.Entity<CustomerRecord>(customer =>
         {
             customer.ToTable("Customers").HasKey(CountedKey(customer));

@@ -38,6 +38,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     internal DbSet<BasketRecord> Baskets => Set<BasketRecord>();
     internal DbSet<BathReadingRecord> BathReadings => Set<BathReadingRecord>();
     internal DbSet<InkMixRecord> InkMixes => Set<InkMixRecord>();
+    internal DbSet<StepUndoRecord> StepUndos => Set<StepUndoRecord>();
     internal DbSet<CustomerRecord> Customers => Set<CustomerRecord>();
     internal DbSet<ShopRulesRecord> Rules => Set<ShopRulesRecord>();
 

@@ -176,10 +176,46 @@ public sealed partial class SqliteShop
         DateTimeOffset?[] newest =
         [
             (await context.PieceEvents.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
-            (await context.Baskets.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
-            (await context.InkMixes.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
+            (await context.InkMixes.AsNoTracking().Where(mix => !context.StepUndos.Any(undo => undo.About == mix.Id)).OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
+        ];
+        return newest.Max(); // a basket has the time of its pieces' events
+    }
+
+    public async Task<DateTimeOffset?> NewestRecordTimeAsync(CancellationToken cancel)
+    {
+        DateTimeOffset? piece = await NewestPieceTimeAsync(cancel);
+        await using ShopContext context = Open();
+        DateTimeOffset?[] newest =
+        [
+            piece,
+            (await context.Readings.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
+            (await context.BatchEvents.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
+            (await context.RoomTemperatures.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
         ];
         return newest.Max();
+    }
+
+    public async Task<PieceEventRecord?> NewestEventAsync(CancellationToken cancel)
+    {
+        await using ShopContext context = Open();
+        return await context.PieceEvents.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel);
+    }
+
+    public async Task<IReadOnlySet<Guid>> EventsAheadAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
+    {
+        await using ShopContext context = Open();
+        var said = await context.PieceEvents.AsNoTracking().Where(one => one.Kind == PieceEventKind.ClockSaidRight).Select(one => new { Order = EF.Property<long>(one, ShopContext.EntryOrder), one.TimeUtc }).ToListAsync(cancel);
+        HashSet<Guid> ahead = [];
+        foreach (var one in said)
+        {
+            foreach (Guid[] some in pieces.Chunk(AtOnce))
+            {
+                var before = await context.PieceEvents.AsNoTracking().Where(row => some.Contains(row.PieceId) && EF.Property<long>(row, ShopContext.EntryOrder) < one.Order).Select(row => new { row.Id, row.TimeUtc }).ToListAsync(cancel);
+                ahead.UnionWith(before.Where(row => row.TimeUtc > one.TimeUtc).Select(row => row.Id));
+            }
+        }
+
+        return ahead;
     }
 
     private static async Task AddEventsAsync(ShopContext context, IReadOnlyList<PieceEventRecord> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel)

@@ -38,10 +38,10 @@ public sealed partial class SqliteShop
     public Task AddBathReadingAsync(BathReadingRecord reading, IReadOnlyList<PieceEventRecord> holds, CancellationToken cancel) =>
         AddOnceAsync(reading, row => row.Id == reading.Id, cancel, context => AddEventsAsync(context, holds, [], cancel));
 
-    public async Task<IReadOnlyList<InkMixRecord>> InkMixesAsync(int most, CancellationToken cancel)
+    public async Task<IReadOnlyList<InkMixRecord>> InkMixesAsync(int most, CancellationToken cancel, bool alsoTakenBack = false)
     {
         await using ShopContext context = Open();
-        return await context.InkMixes.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).Take(most).ToListAsync(cancel);
+        return await context.InkMixes.AsNoTracking().Where(mix => alsoTakenBack || !context.StepUndos.Any(undo => undo.About == mix.Id)).OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).Take(most).ToListAsync(cancel);
     }
 
     public async Task<IReadOnlyList<InkMixRecord>> FindInkMixesAsync(string labelOrLot, CancellationToken cancel)
@@ -50,6 +50,15 @@ public sealed partial class SqliteShop
         string within = $"%{labelOrLot.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal)}%";
         return await context.InkMixes.AsNoTracking().Where(row => row.Label == labelOrLot || EF.Functions.Like(row.Lots, within, "\\")).OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
     }
+
+    public async Task<IReadOnlyList<StepUndoRecord>> StepUndosAsync(IReadOnlyList<Guid> about, CancellationToken cancel)
+    {
+        await using ShopContext context = Open();
+        return await context.StepUndos.AsNoTracking().Where(row => about.Contains(row.About)).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
+    }
+
+    public Task AddStepUndoAsync(StepUndoRecord undo, IReadOnlyList<PieceEventRecord> events, CancellationToken cancel) =>
+        AddOnceAsync(undo, row => row.Id == undo.Id || row.About == undo.About, cancel, context => AddEventsAsync(context, events, [], cancel));
 
     public async Task<bool> AddInkMixAsync(InkMixRecord mix, CancellationToken cancel)
     {

@@ -2,6 +2,7 @@ using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
@@ -28,22 +29,34 @@ internal static class ApiEndpoints
     {
         app.MapGet("/api/health", async (ShopServices shop, CancellationToken cancel) =>
             Results.Json(new { status = "ok", shop = await shop.Records.ShopNameAsync(cancel) }));
-        app.MapPost("/api/predict", PredictAsync);
+        app.MapPost("/api/predict", PredictAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/api/batches/{id:guid}/coils", RecordAsync);
         app.MapPost("/api/batches/{id:guid}/undo", UndoAsync);
     }
 
-    private static async Task<IResult> PredictAsync(PredictQuestion question, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> PredictAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
+        (PredictQuestion? question, IResult? refused) = await ApiBody.ReadAsync<PredictQuestion>(request, cancel);
+        if (question is null)
+        {
+            return refused!;
+        }
+
         ForecastView view = ForecastDesk.Forecast(question.Recipe.GetRawText(), question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
         return view.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
             : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task<IResult> RecordAsync(Guid id, CoilEntry entry, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> RecordAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel);
+        (CoilEntry? entry, IResult? refused) = await ApiBody.ReadAsync<CoilEntry>(request, cancel, ("batchId", id));
+        if (entry is null)
+        {
+            return refused!;
+        }
+
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { Resistance = MeterText.Of(entry.Resistance) }, cancel);
         return Results.Json(AnswerTo(outcome), statusCode: outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 

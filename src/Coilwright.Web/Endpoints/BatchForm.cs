@@ -1,4 +1,3 @@
-using System.Globalization;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
@@ -14,9 +13,9 @@ internal static class BatchForm
         ShopServices shop, RevisionRecord revision, IFormCollection form, CancellationToken cancel)
     {
         string quantity = form["quantity"].ToString();
-        if (!int.TryParse(quantity, NumberStyles.Integer, CultureInfo.InvariantCulture, out int coils))
+        if (!CountText.TryParse(quantity, int.MinValue, int.MaxValue, out int coils, out string why))
         {
-            return (Guid.Empty, [new Problem("quantity", $"'{quantity}' is not a number of coils.", null, "1 to 10,000")]);
+            return (Guid.Empty, [new Problem("quantity", why, null, "a whole number of coils, such as 24")]);
         }
 
         BatchRecord batch = new(

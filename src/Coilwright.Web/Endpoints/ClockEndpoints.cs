@@ -26,6 +26,8 @@ internal static class ClockEndpoints
         app.MapPost("/clocks/bath", BathAsync);
         app.MapPost("/clocks/out", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.Potting.OutAsync(typed.Id, typed["basket"], typed["person"], cancel), cancel));
         app.MapPost("/clocks/ink", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.Ink.MixAsync(typed.Id, typed["mix"], typed["lots"], typed["room"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/ink/undo", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.StepUndo.UndoMixAsync(typed.Id, typed["undo-mix"], typed["undo-reason"], typed["person"], cancel), cancel));
+        app.MapPost("/clocks/bath/undo", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, (typed, _) => shop.Pieces.StepUndo.UndoReadingAsync(typed.Id, typed["undo-bath"], typed["undo-reason"], typed["person"], cancel), cancel));
     }
 
     /// <summary>Begins a step as the form says; <paramref name="told"/> when it waited on a tablet.</summary>

@@ -1,5 +1,6 @@
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
 using Coilwright.Workshop.Recipes;
@@ -15,13 +16,13 @@ internal static class CompareEndpoints
     public static void MapCompare(this IEndpointRouteBuilder app)
     {
         app.MapGet("/compare", ShowAsync);
-        app.MapPost("/compare", async (HttpRequest request, ShopServices shop, CancellationToken cancel) => await PageAsync(CompareForm.Read(await request.ReadFormAsync(cancel)), shop, cancel));
+        app.MapPost("/compare", async (HttpRequest request, ShopServices shop, CancellationToken cancel) => await PageAsync(CompareForm.Read(await request.ReadFormAsync(cancel)), shop, cancel)).WithMetadata(new ChangesNothing());
         app.MapPost("/compare/panel", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            Answers.Page<ComparePanel>(new() { ["View"] = await ViewAsync(request, shop, cancel) }));
+            Answers.Page<ComparePanel>(new() { ["View"] = await ViewAsync(request, shop, cancel) })).WithMetadata(new ChangesNothing());
         app.MapPost("/compare/curves.csv", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await ViewAsync(request, shop, cancel) is { Response: { } response } ? Results.Text(response.Csv(), "text/csv; charset=utf-8") : Results.UnprocessableEntity());
+            await ViewAsync(request, shop, cancel) is { Response: { } response } ? Results.Text(response.Csv(), "text/csv; charset=utf-8") : Results.UnprocessableEntity()).WithMetadata(new ChangesNothing());
         app.MapPost("/compare/curves.svg", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await ViewAsync(request, shop, cancel) is { Svg.Length: > 0 } view ? Results.File(System.Text.Encoding.UTF8.GetBytes(view.Svg), "image/svg+xml", "responses.svg") : Results.UnprocessableEntity());
+            await ViewAsync(request, shop, cancel) is { Svg.Length: > 0 } view ? Results.File(System.Text.Encoding.UTF8.GetBytes(view.Svg), "image/svg+xml", "responses.svg") : Results.UnprocessableEntity()).WithMetadata(new ChangesNothing());
     }
 
     private static async Task<IResult> ShowAsync(ShopServices shop, CancellationToken cancel)

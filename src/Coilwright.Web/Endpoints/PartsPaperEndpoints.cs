@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Parts;
+using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Parts;
@@ -32,7 +33,7 @@ internal static class PartsPaperEndpoints
         IReadOnlyList<PartOption> options = PartOption.Of(recipe, request.Query["option"].ToString().Split('\n'), problems);
         if (Count(request.Query["count"].ToString(), problems) is var count && problems.Count > 0)
         {
-            return Answers.Page<MessagePage>(new() { ["Title"] = "Parts list", ["Text"] = string.Join(" ", problems.Select(problem => $"{problem.Field}: {problem.Message} ({problem.Understood}); allowed: {problem.Allowed}.")) }, StatusCodes.Status422UnprocessableEntity);
+            return Answers.Page<MessagePage>(new() { ["Title"] = "Parts list", ["Text"] = string.Join(" ", problems.Select(problem => $"{FieldLabels.Of(problem.Field)}: {ProblemSentences.Write(problem)}")) }, StatusCodes.Status422UnprocessableEntity);
         }
 
         Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe)), load: null, new ForecastOptions { Strings = false }, cancel);
@@ -46,7 +47,7 @@ internal static class PartsPaperEndpoints
             return 1;
         }
 
-        if (int.TryParse(typed.Replace(",", "", StringComparison.Ordinal).Replace(" ", "", StringComparison.Ordinal), System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out int count) && count is >= 1 and <= PartsList.MostPieces)
+        if (CountText.TryParse(typed, 1, PartsList.MostPieces, out int count, out _))
         {
             return count;
         }

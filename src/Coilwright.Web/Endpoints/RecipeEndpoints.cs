@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
 using Coilwright.Workshop.Entry;
@@ -17,33 +18,38 @@ internal static class RecipeEndpoints
 {
     public static void MapRecipes(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, [], "", cancel));
+        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, [], "", "", cancel));
         app.MapPost("/recipes", BringInAsync);
         app.MapGet("/recipes/{id:guid}", ShowAsync);
         app.MapPost("/recipes/{id:guid}", SaveAsync);
-        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync);
-        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync);
+        app.MapPost("/recipes/{id:guid}/preview", PreviewAsync).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage());
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage()).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity/panel", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound());
-        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync);
+            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound()).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
         app.MapPost("/recipes/{id:guid}/batches", BeginBatchAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, CancellationToken cancel) =>
+    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel) =>
         Answers.Page<RecipesPage>(
-            new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
+            new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed, ["Person"] = person },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
 
     private static async Task<IResult> BringInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         string json = form["json"].ToString();
+        if (RecipeReader.ReadFile(json) is { Ok: false } wrong)
+        {
+            return await ListAsync(shop, wrong.Problems, json, form["person"].ToString(), cancel);
+        }
+
         Guid id = Guid.NewGuid();
         RecipeOutcome outcome = await shop.Recipes.SaveAsync(id, json, "", form["person"].ToString(), 0, cancel);
-        return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, cancel);
+        return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, form["person"].ToString(), cancel);
     }
 
     private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, ShopServices shop, CancellationToken cancel)

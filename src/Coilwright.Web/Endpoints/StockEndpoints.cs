@@ -1,3 +1,4 @@
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -20,7 +21,7 @@ internal static class StockEndpoints
         app.MapPost("/spools/weigh", WeighAsync);
         app.MapGet("/machines", async (ShopServices shop, CancellationToken cancel) => await MachinesAsync([], "", shop, cancel));
         app.MapPost("/machines", KeepAsync);
-        app.MapPost("/machines/test", TestAsync);
+        app.MapPost("/machines/test", TestAsync).WithMetadata(new ChangesNothing());
     }
 
     private static async Task<IResult> ShelfAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel)

@@ -1,3 +1,4 @@
+using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
@@ -33,10 +34,8 @@ internal static class TodayEndpoints
     private static async Task<IResult> SetRoomAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        string typed = form["room"].ToString();
+        string typed = form["room"].ToString(), back = LocalAddress.From(form["back"].ToString()); // before anything is stored
         IReadOnlyList<Problem> problems = await shop.Winding.SetRoomTemperatureAsync(typed, form["person"].ToString(), cancel);
-        string back = form["back"].ToString();
-        bool isOurs = back.StartsWith('/') && !back.StartsWith("//", StringComparison.Ordinal) && !back.Contains('\\', StringComparison.Ordinal);
-        return problems.Count > 0 ? await TodayAsync(shop, problems, typed, cancel) : Results.LocalRedirect(isOurs ? back : "/");
+        return problems.Count > 0 ? await TodayAsync(shop, problems, typed, cancel) : Results.LocalRedirect(back);
     }
 }

@@ -21,9 +21,20 @@ internal static class ToldEndpoints
 
     public static void MapTold(this IEndpointRouteBuilder app) => app.MapPost("/api/pieces/told", TellAsync);
 
-    private static async Task<IResult> TellAsync(PieceTold told, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> TellAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = Typed.Of([.. told.Fields.Where(field => field.Length == 2).Select(field => (field[0], field[1])), ("id", told.Id.ToString())]);
+        (PieceTold? told, IResult? refused) = await ApiBody.ReadAsync<PieceTold>(request, cancel);
+        if (told is null)
+        {
+            return refused!;
+        }
+
+        if (ProblemsOf(told.Fields) is { Count: > 0 } unreadable)
+        {
+            return Results.Json(new { problems = unreadable }, statusCode: StatusCodes.Status400BadRequest);
+        }
+
+        Typed typed = Typed.Of([.. told.Fields.Select(field => (field[0], field[1])), ("id", told.Id.ToString())]);
         ToldLate? late = ToldLate.Read(request.Headers[TimesHeader]);
         IReadOnlyList<Problem> problems = told.What switch
         {
@@ -35,4 +46,9 @@ internal static class ToldEndpoints
         string next = told.What == "test" ? $"/test?piece={Uri.EscapeDataString(typed["piece"])}&judged={told.Id}" : "/clocks?done=step";
         return Results.Json(new { problems, next }, statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
+
+    private static IReadOnlyList<Problem> ProblemsOf(IReadOnlyList<string[]> fields) =>
+        fields.Any(field => field is not [{ }, { }] || field[1].Contains('\0', StringComparison.Ordinal))
+            ? [new Problem("fields", "a field is not a name with a value", null, "[[\"name\", \"value\"], …]")]
+            : [.. TextLimit.Check(fields.Select(field => (field[0], (string?)field[1])))];
 }

@@ -69,8 +69,14 @@ internal static class WindingEndpoints
     }
 
     /// <summary>What the client's outbox sends: any event, or an undo.</summary>
-    private static async Task<IResult> TellAsync(Guid id, HappeningTold told, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> TellAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
+        (HappeningTold? told, IResult? refused) = await ApiBody.ReadAsync<HappeningTold>(request, cancel);
+        if (told is null)
+        {
+            return refused!;
+        }
+
         IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
         return Results.Json(new { problems }, statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }

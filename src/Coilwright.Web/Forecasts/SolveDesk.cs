@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Coilwright.Analysis.Solving;
 using Coilwright.Web.Endpoints;
 using Coilwright.Workshop.Entry;
@@ -7,46 +6,96 @@ using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Web.Forecasts;
 
-/// <summary>Answers questions asked backwards; kept, since pinning asks the same question again.</summary>
-internal static class SolveDesk
+/// <summary>Answers questions asked backwards, each as a job in the background; kept, since pinning asks the same question again.</summary>
+internal sealed class SolveDesk(TimeProvider time)
 {
+    /// <summary>Most questions kept, those under way among them.</summary>
     private const int MostKept = 12;
 
-    private static readonly ConcurrentDictionary<(string Json, string Want, string Vary), ReadOutcome<Solutions>> s_kept = new();
+    /// <summary>Searches at one time; a core is left for the other pages.</summary>
+    private const int MostAtOnce = 2;
 
-    /// <summary>The answer, or the problems of the question; neither when nothing was wanted.</summary>
+    private static readonly int s_threads = Math.Max(1, (Environment.ProcessorCount - 1) / MostAtOnce);
+
+    /// <summary>A search whose page nobody has looked at for so long gives its place to the next.</summary>
+    private static readonly TimeSpan s_left = TimeSpan.FromMinutes(1);
+
+    private readonly SemaphoreSlim _places = new(Math.Clamp(Environment.ProcessorCount - 1, 1, MostAtOnce));
+    private readonly Dictionary<(string Json, string Want, string Vary), SolveJob> _jobs = [];
+    private readonly Lock _gate = new();
+
+    /// <summary>The job of a question, begun if need be; null when too many are under way.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="want">What is wanted, a line each.</param>
     /// <param name="vary">What may change.</param>
-    /// <param name="cancel">Stops it.</param>
-    public static ReadOutcome<Solutions> Ask(Recipe recipe, string want, string vary, CancellationToken cancel)
+    public SolveJob? Ask(Recipe recipe, string want, string vary)
     {
-        if (s_kept.TryGetValue((recipe.Json, want, vary), out ReadOutcome<Solutions>? known))
+        lock (_gate)
         {
-            return known;
-        }
+            DateTimeOffset nowUtc = time.GetUtcNow();
+            (string, string, string) key = (recipe.Json, want, vary);
+            if (_jobs.TryGetValue(key, out SolveJob? known))
+            {
+                known.AskedUtc = nowUtc;
+                return known;
+            }
 
-        if (s_kept.Count >= MostKept)
-        {
-            s_kept.Clear();
-        }
+            if (_jobs.Count >= MostKept && !Forget())
+            {
+                return null;
+            }
 
-        return s_kept[(recipe.Json, want, vary)] = Answer(recipe, want, vary, cancel);
+            foreach (SolveJob left in _jobs.Values.Where(job => nowUtc - job.AskedUtc > s_left))
+            {
+                left.Stop();
+            }
+
+            return _jobs[key] = new SolveJob(_places, nowUtc, (progress, cancel) => Answer(recipe, want, vary, progress, cancel));
+        }
     }
 
-    private static ReadOutcome<Solutions> Answer(Recipe recipe, string want, string vary, CancellationToken cancel)
+    /// <summary>Stops a job; what it found stays.</summary>
+    public void Stop(Recipe recipe, string want, string vary)
     {
-        string[] wants = want.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        if (wants.Length == 0)
+        lock (_gate)
         {
-            return new(null, []);
+            _jobs.GetValueOrDefault((recipe.Json, want, vary))?.Stop();
+        }
+    }
+
+    /// <summary>Forgets a job, so that the question is answered anew.</summary>
+    public void Forget(Recipe recipe, string want, string vary)
+    {
+        lock (_gate)
+        {
+            if (_jobs.Remove((recipe.Json, want, vary), out SolveJob? job))
+            {
+                job.Dispose();
+            }
+        }
+    }
+
+    /// <summary>Makes room: what is answered goes, what is under way stays.</summary>
+    private bool Forget()
+    {
+        (string, string, string)[] answered = [.. _jobs.Where(job => job.Value.Answer.IsCompleted).Select(job => job.Key)];
+        foreach ((string, string, string) key in answered)
+        {
+            _jobs.Remove(key, out SolveJob? job);
+            job!.Dispose();
         }
 
+        return answered.Length > 0;
+    }
+
+    private static ReadOutcome<Solutions> Answer(Recipe recipe, string want, string vary, IProgress<double> progress, CancellationToken cancel)
+    {
+        string[] wants = want.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         List<Problem> problems = [];
         IReadOnlyDictionary<string, double> known = RecipeSolver.Known(recipe, NewestRevision.Load(), cancel);
         Want[] read = [.. wants.Select(typed => WantText.Read("want", typed, known, problems)).OfType<Want>()];
         IReadOnlyList<Varied> varied = VaryText.Read("vary", vary, problems);
         return problems.Count > 0 ? new(null, problems)
-            : RecipeSolver.Solve(recipe, new SolveQuestion { Wants = read, Vary = varied, Load = NewestRevision.Load() }, cancel);
+            : RecipeSolver.Solve(recipe, new SolveQuestion { Wants = read, Vary = varied, Load = NewestRevision.Load(), Threads = s_threads }, cancel, progress);
     }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Coilwright.Workshop.Interpretations;
 
 namespace Coilwright.Web.Forms;
 
@@ -14,15 +15,6 @@ internal static class FormValue
         long.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out long ticks) && ticks <= DateTimeOffset.MaxValue.UtcTicks
             ? new DateTimeOffset(ticks, TimeSpan.Zero) : null;
 
-    /// <summary>Null for an empty field, a number where the document holds one and the text is one, else the text for the reader to judge.</summary>
-    public static JsonNode? NodeOf(string typed, bool isNumber)
-    {
-        if (typed.Length == 0)
-        {
-            return null;
-        }
-
-        return isNumber && double.TryParse(typed.Replace(" ", "", StringComparison.Ordinal), NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
-            ? JsonValue.Create(number) : JsonValue.Create(typed);
-    }
+    /// <summary>Null for an empty field, else its text as the document holds it: a number where one was understood, a point for a decimal comma, the text for the reader to judge otherwise.</summary>
+    public static JsonNode? NodeOf(string path, string typed) => FieldInterpreter.Read(path, typed).Value;
 }

@@ -39,7 +39,7 @@ public static class LoadForm
         JsonNode load = Default();
         foreach (RecipeField field in Fields.Where(field => form.ContainsKey(field.Path)))
         {
-            JsonPath.Set(load, field.Path[Prefix.Length..], FormValue.NodeOf(form[field.Path].ToString().Trim(), field.IsNumber));
+            JsonPath.Set(load, field.Path[Prefix.Length..], FormValue.NodeOf(field.Path, form[field.Path].ToString()));
         }
 
         foreach (string part in new[] { "volume", "tone", "cable", "input" })

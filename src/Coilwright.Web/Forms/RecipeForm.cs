@@ -36,12 +36,11 @@ public static class RecipeForm
     public static string Apply(string json, IFormCollection form)
     {
         JsonNode document = JsonNode.Parse(json)!;
-        HashSet<string> numbers = [.. GroupsOf(document).SelectMany(group => group.Fields).Where(field => field.IsNumber).Select(field => field.Path)];
         foreach (RecipeField field in GroupsOf(document).SelectMany(group => group.Fields).Append(Name))
         {
             if (form.TryGetValue(field.Path, out Microsoft.Extensions.Primitives.StringValues typed) && typed.ToString().Trim() != JsonPath.TextAt(document, field.Path))
             {
-                JsonPath.Set(document, field.Path, FormValue.NodeOf(typed.ToString().Trim(), numbers.Contains(field.Path)));
+                JsonPath.Set(document, field.Path, FormValue.NodeOf(field.Path, typed.ToString()));
             }
         }
 

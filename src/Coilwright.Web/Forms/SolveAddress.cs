@@ -36,6 +36,9 @@ public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IRead
     /// <summary>Link that tells the others against this one; empty for the recipe as it stands.</summary>
     public string Told(string key) => (this with { Against = key }).Link("pinned");
 
+    /// <summary>This page.</summary>
+    public string Page => Link("answer");
+
     private string Link(string place)
     {
         StringBuilder link = new($"/recipes/{RecipeId}/solve?want={Uri.EscapeDataString(Want)}&vary={Uri.EscapeDataString(Vary)}");

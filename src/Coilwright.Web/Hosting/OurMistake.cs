@@ -1,3 +1,4 @@
+using Coilwright.Storage;
 using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Http;
 
@@ -14,23 +15,21 @@ public sealed class OurMistake(RequestDelegate next)
         }
         catch (BadHttpRequestException wrong) when (!context.Response.HasStarted)
         {
-            await SayAsync(context, wrong.StatusCode, "This request could not be read: " + wrong.Message);
+            await Refusal.WriteAsync(context, wrong.StatusCode, "request", "This request could not be read: " + wrong.Message);
+        }
+        catch (Exception failure) when (!context.Response.HasStarted && StorageFault.Of(failure) is { } fault)
+        {
+            int status = fault.DiskIsFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status403Forbidden;
+            await Refusal.WriteAsync(context, status, "shop", char.ToUpperInvariant(fault.Words[0]) + fault.Words[1..] + " What you typed is still in the form: go back to it.");
         }
         catch (UnreadableRecordException record) when (!context.Response.HasStarted)
         {
-            await SayAsync(context, StatusCodes.Status422UnprocessableEntity, $"This cannot be shown: {record.Message}. What to do: {record.ToDo}.");
+            await Refusal.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "record", $"This cannot be shown: {record.Message}. What to do: {record.ToDo}.");
         }
         catch (Exception failure) when (!context.Response.HasStarted && !context.RequestAborted.IsCancellationRequested)
         {
             await Console.Error.WriteLineAsync($"coilwright: {context.Request.Method} {context.Request.Path}: {failure}");
-            await SayAsync(context, StatusCodes.Status500InternalServerError, "This is our mistake, not yours. What you typed is still in the form: go back to it.");
+            await Refusal.WriteAsync(context, StatusCodes.Status500InternalServerError, "request", "This is our mistake, not yours. What you typed is still in the form: go back to it.");
         }
-    }
-
-    private static Task SayAsync(HttpContext context, int status, string text)
-    {
-        context.Response.StatusCode = status;
-        context.Response.ContentType = "text/plain; charset=utf-8";
-        return context.Response.WriteAsync(text);
     }
 }

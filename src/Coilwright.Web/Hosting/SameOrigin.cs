@@ -32,6 +32,6 @@ public sealed class SameOrigin(RequestDelegate next)
         }
 
         string origin = request.Headers.Origin.ToString();
-        return origin.Length == 0 || (Uri.TryCreate(origin, UriKind.Absolute, out Uri? from) && from.Authority == request.Host.Value);
+        return origin.Length == 0 || (Uri.TryCreate(origin, UriKind.Absolute, out Uri? from) && string.Equals(from.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -9,6 +9,13 @@ public sealed class SecurityHeaders(RequestDelegate next)
 
     public Task InvokeAsync(HttpContext context)
     {
+        Set(context);
+        return next(context);
+    }
+
+    /// <summary>Puts the headers on an answer.</summary>
+    internal static void Set(HttpContext context)
+    {
         IHeaderDictionary headers = context.Response.Headers;
         headers.ContentSecurityPolicy = Policy;
         headers.XContentTypeOptions = "nosniff";
@@ -18,7 +25,5 @@ public sealed class SecurityHeaders(RequestDelegate next)
         {
             headers.CacheControl = "no-store";
         }
-
-        return next(context);
     }
 }

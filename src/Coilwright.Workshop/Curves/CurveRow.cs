@@ -25,6 +25,11 @@ internal sealed class CurveRow
             {
                 problems.Add(new Problem(columns.Place(line, column), "this must be above 0", cell));
             }
+            else if (Beyond(column, ratio, value * scale) is { } allowed)
+            {
+                problems.Add(new Problem(columns.Place(line, column), "no instrument measures this on a pickup", cell, allowed));
+                value = double.NaN;
+            }
 
             _values[column] = !double.IsFinite(value) ? double.NaN : ratio ? 20 * Math.Log10(value) : value * scale;
         }
@@ -36,6 +41,16 @@ internal sealed class CurveRow
     }
 
     public double Value(CurveColumn column) => _values.GetValueOrDefault(column, double.NaN);
+
+    /// <summary>The range of a column when a value lies outside of it; far wider than any instrument's.</summary>
+    private static string? Beyond(CurveColumn column, bool ratio, double value) => column switch
+    {
+        CurveColumn.Frequency => value <= 1e9 ? null : "up to 1 GHz",
+        CurveColumn.Phase => Math.Abs(value) <= 1e6 ? null : "-1,000,000 to 1,000,000 degrees",
+        CurveColumn.Gain when ratio => value is >= 1e-12 and <= 1e12 ? null : "1e-12 to 1e12",
+        CurveColumn.Gain => Math.Abs(value) <= 240 ? null : "-240 to 240 dB",
+        _ => Math.Abs(value) <= 1e12 ? null : "up to 1,000 GΩ",
+    };
 
     private static double Number(string cell, bool commaIsDecimal)
     {

@@ -5,6 +5,9 @@ internal sealed class ProblemList
 {
     private readonly List<Problem> _problems = [];
 
+    /// <summary>True for a file: there a comma is refused, since the point alone is decimal.</summary>
+    public bool PointOnly { get; init; }
+
     public IReadOnlyList<Problem> All => _problems;
 
     public void Add(string field, string message, string? understood = null, string? allowed = null) =>

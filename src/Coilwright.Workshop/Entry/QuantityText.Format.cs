@@ -57,7 +57,8 @@ public static partial class QuantityText
         return rounded.ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture) + " " + found.Symbol;
     }
 
-
+    /// <summary>A whole number of metres or ohms with thousands parted by a narrow space, which is read back as nothing else; a comma there could be a decimal one.</summary>
+    public static string Grouped(double value) => value.ToString("#,##0", CultureInfo.InvariantCulture).Replace(',', '\u202F');
 
     /// <summary>Turns and turns per minute: usually whole, so that "8.000" and "8,000" are eight thousand.</summary>
     private static bool IsCount(QuantityKind kind) => kind is QuantityKind.Turns or QuantityKind.Speed;

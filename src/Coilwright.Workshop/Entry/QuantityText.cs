@@ -7,8 +7,10 @@ namespace Coilwright.Workshop.Entry;
 /// <summary>Reads quantities the way people in a workshop type them, and writes them back so that they can see what was understood.</summary>
 /// <remarks>
 /// Understood are "7.43 k", "7k43", "7,43 kΩ", "7.43 kohm", "7430", "2u2", "2.5 thou", "1e3". A comma or a point is the decimal sign.
-/// A single comma before exactly three digits ("1,234") is refused with both readings, because a wrong number is worse than a question;
-/// it is decimal after a leading zero ("0,063 mm") and with k, M or G ("7,432 kΩ"), and groups thousands in turns and turns per minute ("8,000").
+/// A single comma before exactly three digits ("1,234") can mean two things: where the limits allow one of them alone it is that one,
+/// else it is refused with both readings, because a wrong number is worse than a question. A point there is decimal unless the limits allow
+/// thousands alone. Both are decimal after a leading zero ("0,063 mm") and with k, M or G ("7,432 kΩ"), and group thousands in turns and
+/// turns per minute ("8,000", "8.000").
 /// The letter F means Fahrenheit in a temperature and farad in a capacitance.
 /// </remarks>
 public static partial class QuantityText
@@ -28,37 +30,40 @@ public static partial class QuantityText
     /// <param name="entered">The value in SI, with what was typed.</param>
     /// <param name="why">Why it was not understood, in workshop words; empty when it was.</param>
     /// <param name="customaryUnit">Unit of a bare number; null takes the kind's SI unit (% for a fraction, Ω for a resistance).</param>
-    public static bool TryParse(string typed, QuantityKind kind, bool unitRequired, out Entered entered, out string why, string? customaryUnit = null)
-    {
-        entered = Entered.Unknown;
-        string text = Tidy(typed);
-        if (text.Length is 0 or > LongestTyped)
-        {
-            why = text.Length == 0 ? "nothing was entered" : "this is too long to be a quantity";
-            return false;
-        }
+    public static bool TryParse(string typed, QuantityKind kind, bool unitRequired, out Entered entered, out string why, string? customaryUnit = null) =>
+        Out(Read(typed, kind, null, unitRequired, customaryUnit), out entered, out why);
 
-        if (TryInfix(text, kind, out double si, out Unit? unit) || TryPlain(text, kind, unitRequired, customaryUnit, out si, out unit, out why))
-        {
-            if (double.IsFinite(si))
-            {
-                entered = new Entered(si, typed, unit!.Symbol);
-                why = "";
-                return true;
-            }
+    /// <summary>As <see cref="TryParse(string, QuantityKind, bool, out Entered, out string, string?)"/>, with the limits deciding between two readings where they can. The value may still lie outside.</summary>
+    /// <param name="typed">What the person typed.</param>
+    /// <param name="limits">Kind and range of the field.</param>
+    /// <param name="unitRequired">True to refuse a bare number.</param>
+    /// <param name="entered">The value in SI, with what was typed.</param>
+    /// <param name="why">Why it was not understood, in workshop words; empty when it was.</param>
+    /// <param name="customaryUnit">Unit of a bare number; null takes the kind's SI unit.</param>
+    public static bool TryParse(string typed, Limits limits, bool unitRequired, out Entered entered, out string why, string? customaryUnit = null) =>
+        Out(Read(typed, limits, unitRequired, customaryUnit), out entered, out why);
 
-            why = $"\"{text}\" is too large a number";
-        }
-
-        return false;
-    }
+    /// <summary>Reads a quantity, and says every reading when there is more than one.</summary>
+    /// <param name="typed">What the person typed.</param>
+    /// <param name="limits">Kind and range of the field; the range decides between two readings where it can.</param>
+    /// <param name="unitRequired">True to refuse a bare number.</param>
+    /// <param name="customaryUnit">Unit of a bare number; null takes the kind's SI unit.</param>
+    public static TypedQuantity Read(string typed, Limits limits, bool unitRequired, string? customaryUnit = null) =>
+        Read(typed, limits.Kind, limits, unitRequired, customaryUnit);
 
     /// <summary>How it was understood, for example "7.43 kΩ"; digits as typed are kept up to six.</summary>
     public static string Echo(Entered entered, QuantityKind kind)
     {
-        Unit unit = UnitTable.Find(kind, entered.UnitTyped) ?? UnitTable.Of(kind)[0];
+        Unit unit = (kind == QuantityKind.Turns ? null : UnitTable.Find(kind, entered.UnitTyped)) ?? UnitTable.Of(kind)[0];
         double value = unit.FromSi(entered.Si);
-        string digits = Shortest(value, IsCount(kind) ? CountDecimals(value) : DecimalsFor(value, 6));
+        if (Math.Abs(value) >= 1e12)
+        {
+            return value.ToString("0.###E+0", CultureInfo.InvariantCulture) + " " + unit.Symbol;
+        }
+
+        string digits = IsCount(kind)
+            ? Math.Round(value, CountDecimals(value)).ToString("#,##0.##", CultureInfo.InvariantCulture)
+            : Shortest(value, DecimalsFor(value, 6));
         return digits + " " + unit.Symbol;
     }
 
@@ -86,28 +91,77 @@ public static partial class QuantityText
         return rest.Length == 0 || UnitTable.Find(kind, rest) == UnitTable.Of(kind)[0];
     }
 
-    private static bool TryPlain(string text, QuantityKind kind, bool unitRequired, string? customary, out double si, out Unit? unit, out string why)
+    private static bool Out(TypedQuantity read, out Entered entered, out string why)
     {
-        si = 0;
-        unit = null;
+        (entered, why) = (read.Entered, read.Why);
+        return entered.IsKnown;
+    }
+
+    private static TypedQuantity Read(string typed, QuantityKind kind, Limits? limits, bool unitRequired, string? customary)
+    {
+        string text = Tidy(typed);
+        if (text.Length is 0 or > LongestTyped)
+        {
+            return new TypedQuantity(Entered.Unknown, text.Length == 0 ? "nothing was entered" : "this is too long to be a quantity");
+        }
+
+        if (TryInfix(text, kind, out double si, out Unit? unit))
+        {
+            return Finite(new Entered(si, typed, unit!.Symbol), text, text);
+        }
+
         Match match = Plain().Match(text);
         if (!match.Success)
         {
-            why = $"\"{text}\" is not a number with a unit";
-            return false;
+            return new TypedQuantity(Entered.Unknown, $"\"{text}\" is not a number with a unit");
         }
 
         string typedUnit = match.Groups[3].Value.Trim();
-        unit = UnitFor(typedUnit, kind, unitRequired, customary, out why);
-        if (unit is null)
+        if (UnitFor(typedUnit, kind, unitRequired, customary, out string why) is not { } known)
         {
-            return false;
+            return new TypedQuantity(Entered.Unknown, why);
         }
 
-        bool whole = IsCount(kind);
-        string? digits = TypedNumber.Plain(match.Groups[1].Value.Trim(), whole, typedUnit.Length > 0 && unit.Power >= 3, out why);
-        si = digits is null ? 0 : Scaled(digits, match.Groups[2].Value, unit);
-        return digits is not null;
+        TypedManner manner = typedUnit.Length > 0 && known.Power >= 3 ? TypedManner.Decimal : IsCount(kind) ? TypedManner.Count : TypedManner.Quantity;
+        return TypedNumber.Read(match.Groups[1].Value.Trim(), manner, out why) is { } digits
+            ? Choose(digits, new TypedUnit(match.Groups[2].Value, typedUnit, known), typed, kind, limits)
+            : new TypedQuantity(Entered.Unknown, why);
+    }
+
+    /// <summary>Of two readings the one that the limits allow alone; the usual one where neither is open; else both, for the person to say which.</summary>
+    private static TypedQuantity Choose(TypedDigits digits, TypedUnit behind, string typed, QuantityKind kind, Limits? limits)
+    {
+        Entered usual = behind.With(digits.Plain, typed);
+        if (digits.Grouped is not { } grouped)
+        {
+            return Finite(usual, Tidy(typed), behind.Write(digits.Plain));
+        }
+
+        Entered thousands = behind.With(grouped, typed);
+        bool canBeUsual = limits?.Allows(usual.Si) ?? true, canBeThousands = limits?.Allows(thousands.Si) ?? digits.IsOpen;
+        if (canBeThousands && !canBeUsual)
+        {
+            return Finite(thousands, Tidy(typed), behind.Write(grouped)) with { Note = $"taken as {Echo(thousands, kind)}: {Echo(usual, kind)} is not possible here" };
+        }
+
+        if (!digits.IsOpen || canBeUsual != canBeThousands)
+        {
+            return Finite(usual, Tidy(typed), behind.Write(digits.Plain));
+        }
+
+        string[] readings = [behind.Write(digits.Plain), behind.Write(grouped)];
+        return new TypedQuantity(Entered.Unknown, $"\"{Tidy(typed)}\" can mean {readings[0]} or {readings[1]}; write it one of these ways") { Readings = readings };
+    }
+
+    private static TypedQuantity Finite(Entered entered, string text, string plain) =>
+        double.IsFinite(entered.Si) ? new TypedQuantity(entered, "") { Plain = plain } : new TypedQuantity(Entered.Unknown, $"\"{text}\" is too large a number");
+
+    /// <summary>What stands behind the digits.</summary>
+    private sealed record TypedUnit(string Exponent, string Typed, Unit Unit)
+    {
+        public Entered With(string digits, string typed) => new(Scaled(digits, Exponent, Unit), typed, Unit.Symbol);
+
+        public string Write(string digits) => $"{digits}{Exponent}{(Typed.Length > 0 ? " " + Typed : "")}";
     }
 
     private static Unit? UnitFor(string typed, QuantityKind kind, bool required, string? customary, out string why)

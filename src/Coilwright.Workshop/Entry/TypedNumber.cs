@@ -6,12 +6,11 @@ namespace Coilwright.Workshop.Entry;
 /// <summary>Reads the digits of a typed number: decimal point or comma, groups of three, powers of ten.</summary>
 internal static partial class TypedNumber
 {
-    /// <summary>Turns the typed digits into a plain "1234.5" for an invariant parse.</summary>
+    /// <summary>Turns the typed digits into plain digits such as "1234.5" for an invariant parse.</summary>
     /// <param name="digits">Digits with points, commas, apostrophes and spaces, a sign allowed.</param>
-    /// <param name="whole">True where only whole numbers are usual (turns, turns per minute): one separator before three digits then groups thousands.</param>
-    /// <param name="commaIsDecimal">True where a single comma can only be a decimal one, as in "7,432 kΩ".</param>
-    /// <param name="why">Why it was not understood.</param>
-    public static string? Plain(string digits, bool whole, bool commaIsDecimal, out string why)
+    /// <param name="manner">How a single separator before exactly three digits is meant.</param>
+    /// <param name="why">Why it was not understood; empty when it was.</param>
+    public static TypedDigits? Read(string digits, TypedManner manner, out string why)
     {
         why = "";
         string text = digits;
@@ -24,35 +23,32 @@ internal static partial class TypedNumber
             }
 
             text = text.Replace(" ", "", StringComparison.Ordinal).Replace("'", "", StringComparison.Ordinal);
+            return new TypedDigits(text.Replace(',', '.'));
         }
 
         int commas = text.Count(c => c == ',');
         int points = text.Count(c => c == '.');
         return (commas, points) switch
         {
-            (0, 0) => text,
-            ( > 0, > 0) => BothSigns(text, digits, out why),
-            (1, 0) or (0, 1) => OneSign(text, whole, commaIsDecimal || points == 1, out why),
-            _ => Grouped(text, commas > 0 ? ',' : '.', digits, out why),
+            (0, 0) => new TypedDigits(text),
+            ( > 0, > 0) => Sure(BothSigns(text, digits, out why)),
+            (1, 0) or (0, 1) => OneSign(text, manner, isComma: commas == 1),
+            _ => Sure(Grouped(text, commas > 0 ? ',' : '.', digits, out why)),
         };
     }
 
-    private static string? OneSign(string text, bool whole, bool decimalSign, out string why)
+    private static TypedDigits? Sure(string? plain) => plain is null ? null : new TypedDigits(plain);
+
+    private static TypedDigits OneSign(string text, TypedManner manner, bool isComma)
     {
-        why = "";
-        bool looksGrouped = Thousands().IsMatch(text);
-        if (looksGrouped && whole)
+        string asDecimal = text.Replace(',', '.');
+        if (!Thousands().IsMatch(text) || manner == TypedManner.Decimal)
         {
-            return text.Replace(",", "", StringComparison.Ordinal).Replace(".", "", StringComparison.Ordinal);
+            return new TypedDigits(asDecimal);
         }
 
-        if (looksGrouped && !decimalSign)
-        {
-            why = $"\"{text}\" can mean {text.Replace(',', '.')} or {text.Replace(",", "", StringComparison.Ordinal)}; write it one of these ways";
-            return null;
-        }
-
-        return text.Replace(',', '.');
+        string asGroup = asDecimal.Replace(".", "", StringComparison.Ordinal);
+        return manner == TypedManner.Count ? new TypedDigits(asGroup) : new TypedDigits(asDecimal, asGroup, IsOpen: isComma);
     }
 
     private static string? BothSigns(string text, string digits, out string why)

@@ -53,7 +53,7 @@ internal static class UnitTable
         [QuantityKind.Fraction] = [new("%", -2, 1, "percent"), new("‰", -3, 1), new("ppm", -6, 1)],
         [QuantityKind.Conductivity] = [new("S/m", 0, 1), new("kS/m", 3, 1), new("MS/m", 6, 1)],
         [QuantityKind.FluxDensity] = [new("T", 0, 1, "tesla"), new("mT", -3, 1), new("µT", -6, 1, "uT"), new("G", 0, MagneticField.FromGausses(1).Teslas, "Gs", "gauss"), new("kG", 3, MagneticField.FromGausses(1).Teslas)],
-        [QuantityKind.Turns] = [new("turns", 0, 1, "turn", "t")],
+        [QuantityKind.Turns] = [new("turns", 0, 1, "turn", "t"), new("k", 3, 1, "K", "kt", "kturns", "kturn")],
         [QuantityKind.CapacitancePerLength] = [new("F/m", 0, 1), new("nF/m", -9, 1), new("pF/m", -12, 1), new("pF/ft", -12, 1 / Length.FromFeet(1).Meters, "pF/foot")],
         [QuantityKind.ResistancePerLength] =
         [
@@ -70,6 +70,7 @@ internal static class UnitTable
         [QuantityKind.Inductance] = "Hmu",
         [QuantityKind.Capacitance] = "Funp",
         [QuantityKind.Frequency] = "kKM",
+        [QuantityKind.Turns] = "kK",
     }.ToFrozenDictionary();
 
     public static IReadOnlyList<Unit> Of(QuantityKind kind) => s_units[kind];

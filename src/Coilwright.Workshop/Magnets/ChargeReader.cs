@@ -63,7 +63,7 @@ public static class ChargeReader
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, Jig.Kind, unitRequired: false, out Entered entered, out string why, "mm") || !Jig.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, Jig, unitRequired: false, out Entered entered, out string why, "mm") || !Jig.Allows(entered.Si))
         {
             problems.Add(new Problem("jig", why.Length > 0 ? why : Jig.Outside, typed, $"{Jig.Range}, for example {Jig.Example}"));
             return null;

@@ -49,6 +49,15 @@ public interface IPieceRecords
 
     /// <summary>Time of the newest event of any piece, basket or mix; null when there is none.</summary>
     Task<DateTimeOffset?> NewestPieceTimeAsync(CancellationToken cancel);
+
+    /// <summary>Time of the newest record of any kind that people make every day; null when there is none.</summary>
+    Task<DateTimeOffset?> NewestRecordTimeAsync(CancellationToken cancel);
+
+    /// <summary>The event entered last; null when there is none.</summary>
+    Task<PieceEventRecord?> NewestEventAsync(CancellationToken cancel);
+
+    /// <summary>Events of these pieces that are later than a clock which was said to be right after they were entered.</summary>
+    Task<IReadOnlySet<Guid>> EventsAheadAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
 }
 
 /// <summary>What pieces are looked for by. Exactly one of the fields is set.</summary>

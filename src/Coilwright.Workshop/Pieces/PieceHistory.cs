@@ -15,10 +15,12 @@ public sealed class PieceHistory
     /// <summary>Reads the events.</summary>
     /// <param name="piece">The piece.</param>
     /// <param name="events">All of them in order of entry.</param>
-    public PieceHistory(PieceRecord piece, IReadOnlyList<PieceEventRecord> events)
+    /// <param name="ahead">Events that a clock which was ahead made; null for none.</param>
+    public PieceHistory(PieceRecord piece, IReadOnlyList<PieceEventRecord> events, IReadOnlySet<Guid>? ahead = null)
     {
         All = events;
-        InForce = Hold(events);
+        _ahead = ahead;
+        InForce = [.. Hold(events).Select(one => MendedTime.Of(one, events) is { } mended ? one with { TimeUtc = mended.TimeUtc } : one)];
         int back = LastIndex(PieceEventKind.Returned);
         Runs = [new StepRun(Assembly, piece.TimeUtc, piece.TimeUtc), .. RunsOf([.. InForce.Where((one, place) => place > back || one.Step is not (FinalTest or Packing))])];
         Test = InForce.Skip(back + 1).LastOrDefault(one => one.Kind == PieceEventKind.Tested);
@@ -35,6 +37,8 @@ public sealed class PieceHistory
 
         Holds = [.. InForce.Where(one => one.Kind == PieceEventKind.Held).Select(HoldOf)];
     }
+
+    private readonly IReadOnlySet<Guid>? _ahead;
 
     /// <summary>Every event in order of entry: those taken back and their undoing too.</summary>
     public IReadOnlyList<PieceEventRecord> All { get; }
@@ -69,6 +73,12 @@ public sealed class PieceHistory
     /// <summary>True for an event that a later one took back.</summary>
     public bool IsTakenBack(PieceEventRecord one) => All.Any(undo => undo.Kind == PieceEventKind.Undone && undo.About == one.Id);
 
+    /// <summary>True for an event whose time a clock that was ahead gave, and nobody has mended yet.</summary>
+    public bool IsAhead(PieceEventRecord one) => (_ahead?.Contains(one.Id) ?? false) && MendedTime.Of(one, All) is null;
+
+    /// <summary>Steps that a clock which was ahead ended, so that they and their holds may have been too short.</summary>
+    public IReadOnlyList<string> EndedEarly => [.. InForce.Where(one => one.Kind == PieceEventKind.StepEnded && IsAhead(one) && InForce.Any(begun => begun.Kind == PieceEventKind.StepBegun && begun.Step == one.Step && !IsAhead(begun))).Select(one => one.Step).Distinct()];
+
     /// <summary>The tablet's times of an event that was told late; null for one told at once.</summary>
     public ToldLate? LateOf(PieceEventRecord one) => ToldLate.Read(All.FirstOrDefault(told => told.Kind == PieceEventKind.ToldLate && told.About == one.Id)?.Words);
 
@@ -90,7 +100,7 @@ public sealed class PieceHistory
     private static IReadOnlyList<PieceEventRecord> Hold(IReadOnlyList<PieceEventRecord> events)
     {
         HashSet<Guid> undone = [.. events.Where(one => one.Kind == PieceEventKind.Undone).Select(one => one.About).OfType<Guid>()];
-        return [.. events.Where(one => one.Kind is not (PieceEventKind.Undone or PieceEventKind.ToldLate) && !undone.Contains(one.Id))];
+        return [.. events.Where(one => one.Kind is not (PieceEventKind.Undone or PieceEventKind.ToldLate or PieceEventKind.ClockSaidRight or PieceEventKind.TimeMended) && !undone.Contains(one.Id))];
     }
 
     private int LastIndex(PieceEventKind kind)

@@ -21,6 +21,22 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
     /// <summary>What is odd about the clock; null when nothing is.</summary>
     public async Task<string?> ClockDoubtAsync(CancellationToken cancel) => ShopTime.Doubt(clock, await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false));
 
+    /// <summary>What is to be asked about the clock before an entry is stored; null when nothing is.</summary>
+    public async Task<ClockQuestion?> ClockQuestionAsync(CancellationToken cancel) => ClockQuestion.Of(
+        clock.GetUtcNow(), await records.NewestPieceTimeAsync(cancel).ConfigureAwait(false), await records.NewestRecordTimeAsync(cancel).ConfigureAwait(false), (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone);
+
+    /// <summary>A person says that the clock is right: records later than it were made by a clock that was ahead, and nothing waits for their time any more.</summary>
+    public async Task ClockIsRightAsync(string person, CancellationToken cancel)
+    {
+        if (await ClockQuestionAsync(cancel).ConfigureAwait(false) is { IsBehind: true } && await records.NewestEventAsync(cancel).ConfigureAwait(false) is { } newest)
+        {
+            DateTimeOffset nowUtc = clock.GetUtcNow();
+            await records.AddPieceEventsAsync(
+                [new PieceEventRecord { Id = Guid.NewGuid(), PieceId = newest.PieceId, Kind = PieceEventKind.ClockSaidRight, Words = $"this computer's clock was right at {ShopTime.Words(nowUtc, (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone)}", Person = person.Trim(), TimeUtc = nowUtc }],
+                [], cancel).ConfigureAwait(false);
+        }
+    }
+
     /// <summary>A piece by serial or id; null when there is none.</summary>
     public async Task<PieceLife?> FindAsync(string serial, CancellationToken cancel) =>
         await LivesAsync(await records.FindPiecesAsync([serial.Trim()], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
@@ -60,11 +76,12 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
         Guid[] ids = [.. pieces.Select(piece => piece.Id)];
         ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part => part.PieceId);
         ILookup<Guid, PieceEventRecord> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
+        IReadOnlySet<Guid> ahead = await records.EventsAheadAsync(ids, cancel).ConfigureAwait(false);
         ILookup<Guid, PieceReadingRecord> readings = (await records.PieceReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
         List<T> made = [];
         foreach (PieceRecord piece in pieces)
         {
-            made.Add(await make(piece, new Rest([.. parts[piece.Id]], [.. events[piece.Id]], [.. readings[piece.Id]], cancel)).ConfigureAwait(false));
+            made.Add(await make(piece, new Rest([.. parts[piece.Id]], [.. events[piece.Id]], [.. readings[piece.Id]], ahead, cancel)).ConfigureAwait(false));
         }
 
         return made;
@@ -73,11 +90,11 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
     private async Task<PieceLife> LifeAsync(PieceRecord piece, Rest rest)
     {
         (RevisionRecord revision, Recipe recipe) = await RecipeAsync(piece.RecipeId, piece.RevisionNumber, rest.Cancel).ConfigureAwait(false);
-        return new PieceLife(piece, revision, recipe, rest.Parts, new PieceHistory(piece, rest.Events), rest.Readings);
+        return new PieceLife(piece, revision, recipe, rest.Parts, new PieceHistory(piece, rest.Events, rest.Ahead), rest.Readings);
     }
 
     /// <summary>What belongs to a piece beside its own record.</summary>
-    private sealed record Rest(PiecePartRecord[] Parts, PieceEventRecord[] Events, PieceReadingRecord[] Readings, CancellationToken Cancel);
+    private sealed record Rest(PiecePartRecord[] Parts, PieceEventRecord[] Events, PieceReadingRecord[] Readings, IReadOnlySet<Guid> Ahead, CancellationToken Cancel);
 
     /// <summary>A released revision, read; kept, since it never changes.</summary>
     public async Task<(RevisionRecord Revision, Recipe Recipe)> RecipeAsync(Guid recipeId, int number, CancellationToken cancel)

@@ -37,7 +37,7 @@ public static class PieceUndo
         {
             PieceEventKind.PartOut => new Problem("piece", $"{serial}: an exchange of coils is not taken back, since both coils changed places", serial, "exchange them the other way round"),
             PieceEventKind.Shipped when DayOf(last.TimeUtc, zone) != DayOf(nowUtc, zone) => new Problem("piece", $"{serial} was shipped {ShopTime.Words(last.TimeUtc, zone)}: after that day its parcel has left", serial, "book its return when it comes back"),
-            PieceEventKind.Held when alarms.Contains(last.Id) => new Problem("piece", $"{serial} is held because of what the bath read: that is not taken back", serial, "lift the hold with what the inspection found"),
+            PieceEventKind.Held when alarms.Contains(last.Id) => new Problem("piece", $"{serial} is held because of what the bath read: that is not taken back", serial, "take the reading back if it was mistyped; else lift the hold with what the inspection found"),
             _ => null,
         };
     }

@@ -7,11 +7,11 @@ namespace Coilwright.Workshop.Pieces;
 /// <summary>Reads what was typed of a whole piece into readings, or tells every problem.</summary>
 internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, DateTimeOffset nowUtc)
 {
-    private static readonly Limits s_ohm = new(QuantityKind.Resistance, 0.1, 1e8, "kΩ", "7.43 k or open");
-    private static readonly Limits s_henry = new(QuantityKind.Inductance, 1e-6, 100, "H", "2.4 H");
-    private static readonly Limits s_hertz = new(QuantityKind.Frequency, 1, 1e6, "Hz", "1 kHz");
-    private static readonly Limits s_field = new(QuantityKind.FluxDensity, -2, 2, "mT", "95 mT or 950 G");
-    private static readonly Limits s_jig = new(QuantityKind.Length, 0, 0.05, "mm", "1 mm");
+    internal static readonly Limits Ohm = new(QuantityKind.Resistance, 0.1, 1e8, "kΩ", "7.43 k or open");
+    internal static readonly Limits Henry = new(QuantityKind.Inductance, 1e-6, 100, "H", "2.4 H");
+    internal static readonly Limits Hertz = new(QuantityKind.Frequency, 1, 1e6, "Hz", "1 kHz");
+    internal static readonly Limits Field = new(QuantityKind.FluxDensity, -2, 2, "mT", "95 mT or 950 G");
+    internal static readonly Limits Jig = new(QuantityKind.Length, 0, 0.05, "mm", "1 mm");
 
     private readonly List<PieceReadingRecord> _readings = [];
 
@@ -25,21 +25,21 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
         {
             Add("dcResistance", entry.Resistance, null, temperatureC);
         }
-        else if (Value("resistance", entry.Resistance, s_ohm) is { } ohm)
+        else if (Value("resistance", entry.Resistance, Ohm) is { } ohm)
         {
             Add("dcResistance", entry.Resistance, ohm, temperatureC);
         }
 
-        double inductanceAt = Value("inductanceAt", entry.InductanceAt, s_hertz) ?? 1000, qualityAt = Value("qAt", entry.QualityAt, s_hertz) ?? 1000;
-        At("inductance", entry.Inductance, Value("inductance", entry.Inductance, s_henry), inductanceAt);
+        double inductanceAt = Value("inductanceAt", entry.InductanceAt, Hertz) ?? 1000, qualityAt = Value("qAt", entry.QualityAt, Hertz) ?? 1000;
+        At("inductance", entry.Inductance, Value("inductance", entry.Inductance, Henry), inductanceAt);
         At("q", entry.Quality, Plain("q", entry.Quality, 0, 1000), qualityAt);
-        At("acResistance", entry.AcResistance, Value("acResistance", entry.AcResistance, s_ohm), qualityAt);
-        At("loadedPeak", entry.Peak, Value("peak", entry.Peak, s_hertz), null);
+        At("acResistance", entry.AcResistance, Value("acResistance", entry.AcResistance, Ohm), qualityAt);
+        At("loadedPeak", entry.Peak, Value("peak", entry.Peak, Hertz), null);
         Swing();
         Poles();
         if (_readings.Count == 0 && Problems.Count == 0 && entry.Flaws.Trim().Length == 0)
         {
-            Problems.Add(new Problem("resistance", "nothing was measured", null, s_ohm.Example));
+            Problems.Add(new Problem("resistance", "nothing was measured", null, Ohm.Example));
         }
 
         return _readings;
@@ -66,10 +66,10 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
     private void Poles()
     {
         string[] typed = entry.Poles.Split([' ', ';', '\t', '\n'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
-        double jigM = Value("jig", entry.Jig, s_jig, "mm") ?? 1e-3;
+        double jigM = Value("jig", entry.Jig, Jig, "mm") ?? 1e-3;
         for (int pole = 0; pole < typed.Length; pole++)
         {
-            if (Value(string.Create(CultureInfo.InvariantCulture, $"poles[{pole + 1}]"), typed[pole], s_field, "G") is { } tesla)
+            if (Value(string.Create(CultureInfo.InvariantCulture, $"poles[{pole + 1}]"), typed[pole], Field, "G") is { } tesla)
             {
                 _readings.Add(Reading("poleField", typed[pole]) with { Id = ReadingChain.IdWithin(entry.Id, "pole" + pole.ToString(CultureInfo.InvariantCulture)), Si = tesla, Pole = pole + 1, DistanceM = jigM });
             }
@@ -104,7 +104,7 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             return null;
         }
 
-        if (!double.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !(value > min && value <= max))
+        if (!CountText.TryNumber(typed, out double value) || !(value > min && value <= max))
         {
             Problems.Add(new Problem(field, "a plain number is needed", typed, string.Create(CultureInfo.InvariantCulture, $"above {min}, up to {max}")));
             return null;
@@ -120,7 +120,7 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, limits.Kind, unitRequired: false, out Entered entered, out string why, customary) || !limits.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, limits, unitRequired: false, out Entered entered, out string why, customary) || !limits.Allows(entered.Si))
         {
             Problems.Add(new Problem(field, why.Length > 0 ? why : limits.Outside, typed, $"{limits.Range}, for example {limits.Example}"));
             return null;

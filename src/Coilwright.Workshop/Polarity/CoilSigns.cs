@@ -23,7 +23,7 @@ public sealed record CoilSigns(string Name, WindingDirection Direction, SeenFrom
     /// <summary>Sign of the first swing at the hot end, against the other end, when iron comes near a pole; 0 when the pole is not stated.</summary>
     /// <remarks>
     /// Iron strengthens the flux that leaves the top of a north pole. Voltage from start to finish of a counter-clockwise winding is −dΦ/dt with Φ counted
-    /// upwards (Faraday's and Lenz's laws) [derived]: so the first swing is the opposite of the string sign. Iron drawn away swings the other way.
+    /// upwards (Faraday's and Lenz's laws) [Signs]: so the first swing is the opposite of the string sign. Iron drawn away swings the other way.
     /// </remarks>
     public int FirstSwing => -Strings;
 

@@ -8,12 +8,19 @@ namespace Coilwright.Workshop.Readings;
 /// <param name="tag">The coil's tag, tidied.</param>
 /// <param name="room">Room temperature in force, or null.</param>
 /// <param name="nowUtc">When it arrived.</param>
-internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? room, DateTimeOffset nowUtc)
+/// <param name="expectedOhm">What a good coil reads; decides what "6,210" means.</param>
+internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? room, DateTimeOffset nowUtc, double expectedOhm)
 {
+    /// <summary>How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart, so that one of them at most lies this near. Our choice.</summary>
+    private const double Reach = 8;
+
     private const double UsualInductanceHz = 1000;
 
     private readonly List<ReadingRecord> _readings = [];
     private readonly List<string> _doubts = [];
+
+    /// <summary>What can mean two things and must be said again; anything else is kept as typed.</summary>
+    public List<Problem> Problems { get; } = [];
 
     /// <summary>The readings, the first under the entry's own id; empty when nothing was measured.</summary>
     public IReadOnlyList<ReadingRecord> Read()
@@ -63,7 +70,13 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     private void Add(string quantity, string typed, QuantityKind kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
     {
         bool open = quantity == "dcResistance" && QuantityText.IsOpen(typed);
-        bool understood = QuantityText.TryParse(typed, kind, unitRequired: false, out Entered entered, out string why);
+        TypedQuantity read = QuantityText.Read(typed, RangeOf(kind), unitRequired: false);
+        (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
+        if (read.Readings.Count > 0)
+        {
+            Problems.Add(new Problem(kind == QuantityKind.Resistance ? "resistance" : "inductance", read.Why, typed));
+        }
+
         string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
             : understood ? PossibleReading.FlagOf(quantity, entered.Si)
             : "not understood: " + why;
@@ -87,6 +100,10 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
         });
         _doubts.Clear();
     }
+
+    private Limits RangeOf(QuantityKind kind) => kind == QuantityKind.Resistance
+        ? new Limits(kind, expectedOhm / Reach, expectedOhm * Reach, "Ω", "6.2 kΩ")
+        : new Limits(kind, 1e-6, PossibleReading.LargestHenry, "H", "2.4 H");
 
     private double? Temperature()
     {

@@ -17,6 +17,9 @@ public static class RecipeReader
     /// <summary>The recipe, or every problem with its field path, what was understood and what is allowed.</summary>
     public static ReadOutcome<Recipe> Read(string json) => JsonText.Read(json, Format, fields => Whole(fields, json));
 
+    /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
+    public static ReadOutcome<Recipe> ReadFile(string json) => JsonText.Read(json, Format, fields => Whole(fields, json), pointOnly: true);
+
     private static Recipe Whole(JsonFields fields, string json)
     {
         Recipe recipe = new()

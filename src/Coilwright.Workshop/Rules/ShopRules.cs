@@ -25,10 +25,10 @@ public sealed record ShopRules
     /// <summary>Hottest bath that each plastic bears, °C, by material.</summary>
     public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Ink: pot life of its sheet. 8 h, read of an ink's pot-life guide; a shop states its own sheet's.</summary>
+    /// <summary>Ink: pot life of its sheet. 8 h, common practice, no source [CureRate]; a shop states its own sheet's.</summary>
     public TimeSpan PotLife { get; init; } = TimeSpan.FromHours(8);
 
-    /// <summary>Ink: full cure of its sheet. 6 days at 20 °C, read of an ink's pot-life guide.</summary>
+    /// <summary>Ink: full cure of its sheet. 6 days at 20 °C, common practice, no source [CureRate].</summary>
     public TimeSpan FullCure { get; init; } = TimeSpan.FromDays(6);
 
     /// <summary>Ink: how warmth counts.</summary>

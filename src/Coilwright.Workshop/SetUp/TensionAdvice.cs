@@ -10,6 +10,9 @@ namespace Coilwright.Workshop.SetUp;
 /// <param name="Words">What to think of the own figure.</param>
 public sealed record TensionAdvice(double LowN, double HighN, double MaximumN, double? OwnN, string Words)
 {
+    /// <summary>Whose band it is.</summary>
+    public const string Source = TensionBand.Source;
+
     /// <summary>Advice for a wire.</summary>
     /// <param name="wire">The wire.</param>
     /// <param name="ownN">The recipe's own tension, N, or null.</param>

@@ -62,7 +62,7 @@ public static partial class SetPlaceReader
         }
 
         string number = typed.EndsWith("dB", StringComparison.OrdinalIgnoreCase) ? typed[..^2] : typed;
-        if (double.TryParse(number.Replace(" ", "", StringComparison.Ordinal).Replace('−', '-').Replace(',', '.'), NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double db) && Math.Abs(db) <= LargestOffsetDb)
+        if (CountText.TryNumber(number.Replace(" ", "", StringComparison.Ordinal), out double db) && Math.Abs(db) <= LargestOffsetDb)
         {
             return db;
         }

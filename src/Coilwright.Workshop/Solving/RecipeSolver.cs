@@ -12,14 +12,21 @@ public static class RecipeSolver
     /// <summary>Most pickups (without wire and turns) that are solved; more are refused, since each is several field solutions.</summary>
     public const int MostFamilies = 400;
 
+    /// <summary>Recipes forecast in full when the person does not want to wait any longer.</summary>
+    private const int FewWhenStopped = 3;
+
     private static readonly Choice[] s_sizes = [Choice.WindingHeight, Choice.CoreWidth, Choice.CoreLength];
 
     /// <summary>Names that can be wanted of a recipe, with the values it has now; NaN where one does not exist yet.</summary>
     public static IReadOnlyDictionary<string, double> Known(Recipe recipe, Physics.Circuit.LoadCircuit load, CancellationToken cancel = default) =>
         DesignSearch.QuantitiesOf(RecipeModelBuilder.ToModel(recipe), load, cancel).ToDictionary(quantity => quantity.Name, quantity => quantity.Value, StringComparer.Ordinal);
 
-    /// <summary>Answers a question, or tells what is wrong with it.</summary>
-    public static ReadOutcome<Solutions> Solve(Recipe recipe, SolveQuestion question, CancellationToken cancel = default)
+    /// <summary>Answers a question, or tells what is wrong with it; stopped, it answers from what was looked at by then.</summary>
+    /// <param name="recipe">The recipe asked about.</param>
+    /// <param name="question">What is wanted, and what may change.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <param name="progress">Told the part of the search that is done, 0 to 1.</param>
+    public static ReadOutcome<Solutions> Solve(Recipe recipe, SolveQuestion question, CancellationToken cancel = default, IProgress<double>? progress = null)
     {
         Variants variants = new(recipe, question.Vary);
         if (variants.Models.Count > MostFamilies)
@@ -28,19 +35,20 @@ public static class RecipeSolver
         }
 
         DesignSpace space = SpaceOf(recipe, question, variants);
-        DesignAnswer answer = DesignSearch.Run(space, cancel);
-        if (question.Vary.Any(one => s_sizes.Contains(one.What)) && answer.Solutions.Count > 0)
+        DesignAnswer answer = DesignSearch.Run(space, cancel, progress);
+        if (!answer.Stopped && question.Vary.Any(one => s_sizes.Contains(one.What)) && answer.Solutions.Count > 0)
         {
             // Once more with the sizes about the best: their grid is coarse.
             Variants nearer = new(recipe, question.Vary, About(variants, answer.Solutions[0], question.Vary));
             DesignSpace closer = SpaceOf(recipe, question, nearer);
-            if (nearer.Models.Count <= MostFamilies && DesignSearch.Run(closer, cancel) is var second && !(answer.Met && !second.Met))
+            if (nearer.Models.Count <= MostFamilies && DesignSearch.Run(closer, cancel, progress) is var second && !(answer.Met && !second.Met))
             {
                 (variants, space, answer) = (nearer, closer, second);
             }
         }
 
-        return new ReadOutcome<Solutions>(Whole(recipe, question, variants, space, answer, cancel), []);
+        answer = answer.Stopped ? answer with { Solutions = [.. answer.Solutions.Take(FewWhenStopped)], Front = [] } : answer;
+        return new ReadOutcome<Solutions>(Whole(recipe, question, variants, space, answer, answer.Stopped ? CancellationToken.None : cancel), []);
     }
 
     private static DesignSpace SpaceOf(Recipe recipe, SolveQuestion question, Variants variants)
@@ -58,6 +66,7 @@ public static class RecipeSolver
             Front = question.Front.Count > 0 ? question.Front : UsualFront(recipe, question),
             FrontSize = question.FrontSize,
             Solutions = question.Solutions,
+            Threads = question.Threads,
         };
     }
 
@@ -91,7 +100,7 @@ public static class RecipeSolver
     {
         double[] baseTurns = [.. recipe.Coils.Select(coil => coil.Winding.Turns)];
         Solution[] all = new Solution[answer.Solutions.Count + answer.Front.Count];
-        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = cancel }, k =>
+        Parallel.For(0, all.Length, new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = question.Threads }, k =>
         {
             Design design = k < answer.Solutions.Count ? answer.Solutions[k] : answer.Front[k - answer.Solutions.Count];
             (string json, IReadOnlyDictionary<string, object> changes) = variants.Write(design, baseTurns);
@@ -113,6 +122,7 @@ public static class RecipeSolver
             Binding = answer.Binding,
             Notes = variants.Notes,
             Searched = answer.Searched,
+            Stopped = answer.Stopped,
         };
     }
 }

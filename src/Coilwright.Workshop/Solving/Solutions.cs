@@ -30,6 +30,9 @@ public sealed record Solutions
 
     /// <summary>Designs looked at.</summary>
     public required long Searched { get; init; }
+
+    /// <summary>True when it was stopped before everything allowed was looked at.</summary>
+    public bool Stopped { get; init; }
 }
 
 /// <summary>A question asked backwards.</summary>
@@ -43,4 +46,7 @@ public sealed record SolveQuestion
     public IReadOnlyList<FrontAxis> Front { get; init; } = [];
     public int FrontSize { get; init; } = 40;
     public int Solutions { get; init; } = 8;
+
+    /// <summary>Cores it may take at once; -1 takes all.</summary>
+    public int Threads { get; init; } = -1;
 }

@@ -33,6 +33,11 @@ public static class SolutionsJson
             WriteTexts(json, "binding", solutions.Binding);
             WriteTexts(json, "notes", solutions.Notes);
             json.WriteNumber("searched", solutions.Searched);
+            if (solutions.Stopped)
+            {
+                json.WriteBoolean("stopped", true);
+            }
+
             json.WriteEndObject();
         }
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using Coilwright.Analysis.Solving;
 using Coilwright.Workshop.Entry;
@@ -175,14 +174,14 @@ public static partial class WantText
 
         why = $"\"{text}\" is not a number";
         string plain = text.EndsWith("m²", StringComparison.Ordinal) ? text[..^2] : text;
-        return double.TryParse(plain.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out si);
+        return CountText.TryNumber(plain, out si);
     }
 
     private static bool TryLevel(string text, out double db)
     {
         Match match = Level().Match(text);
         db = 0;
-        return match.Success && double.TryParse(match.Groups[1].Value.Replace(',', '.').Replace('−', '-'), NumberStyles.Float, CultureInfo.InvariantCulture, out db) && Math.Abs(db) <= 120;
+        return match.Success && CountText.TryNumber(match.Groups[1].Value, out db) && Math.Abs(db) <= 120;
     }
 
     private static (string Middle, string? About) Split(string value)

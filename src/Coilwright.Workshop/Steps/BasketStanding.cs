@@ -6,8 +6,18 @@ namespace Coilwright.Workshop.Steps;
 /// <param name="Record">As it went in.</param>
 /// <param name="Pieces">The pieces in it.</param>
 /// <param name="Readings">The bath as read since.</param>
-public sealed record BasketStanding(BasketRecord Record, IReadOnlyList<PieceLife> Pieces, IReadOnlyList<BathReadingRecord> Readings)
+/// <param name="Undos">Readings among them that were taken back.</param>
+public sealed record BasketStanding(BasketRecord Record, IReadOnlyList<PieceLife> Pieces, IReadOnlyList<BathReadingRecord> Readings, IReadOnlyList<StepUndoRecord> Undos)
 {
+    /// <summary>Readings that were not taken back.</summary>
+    public IReadOnlyList<BathReadingRecord> ReadingsInForce => [.. Readings.Where(reading => UndoOf(reading) is null)];
+
+    /// <summary>When it went in; a time of its pieces that was mended counts.</summary>
+    public DateTimeOffset InUtc => Pieces.SelectMany(life => life.History.InForce).FirstOrDefault(one => one.Kind == PieceEventKind.StepBegun && one.BasketId == Record.Id)?.TimeUtc ?? Record.TimeUtc;
+
+    /// <summary>Who took a reading back and why; null for one that holds.</summary>
+    public StepUndoRecord? UndoOf(BathReadingRecord reading) => Undos.FirstOrDefault(undo => undo.About == reading.Id);
+
     /// <summary>The basket with its clock.</summary>
-    public PottingBasket ToBasket() => new(Record.Label, Record.Kind, Record.Lot, [.. Pieces.Select(life => life.Piece.Serial)], Record.TimeUtc, TimeSpan.FromSeconds(Record.LeastS), Record.LimitC, Record.LimitOf);
+    public PottingBasket ToBasket() => new(Record.Label, Record.Kind, Record.Lot, [.. Pieces.Select(life => life.Piece.Serial)], InUtc, TimeSpan.FromSeconds(Record.LeastS), Record.LimitC, Record.LimitOf);
 }

@@ -20,11 +20,17 @@ public interface IStepRecords
     /// <summary>Adds a reading with the holds that it puts on pieces, all or none.</summary>
     Task AddBathReadingAsync(BathReadingRecord reading, IReadOnlyList<PieceEventRecord> holds, CancellationToken cancel);
 
-    /// <summary>The newest mixes, newest first.</summary>
-    Task<IReadOnlyList<InkMixRecord>> InkMixesAsync(int most, CancellationToken cancel);
+    /// <summary>The newest mixes, newest first; those that were taken back only where asked for.</summary>
+    Task<IReadOnlyList<InkMixRecord>> InkMixesAsync(int most, CancellationToken cancel, bool alsoTakenBack = false);
 
     /// <summary>Mixes by label or by a lot among theirs, without regard to case, newest first.</summary>
     Task<IReadOnlyList<InkMixRecord>> FindInkMixesAsync(string labelOrLot, CancellationToken cancel);
+
+    /// <summary>Takings back of these mixes and readings, in order of entry.</summary>
+    Task<IReadOnlyList<StepUndoRecord>> StepUndosAsync(IReadOnlyList<Guid> about, CancellationToken cancel);
+
+    /// <summary>Takes a mix or a reading back, with the events that follow from it, all or none; the same id twice is kept once.</summary>
+    Task AddStepUndoAsync(StepUndoRecord undo, IReadOnlyList<PieceEventRecord> events, CancellationToken cancel);
 
     /// <summary>Adds a mix; false when another one has its label. The same id twice is kept once.</summary>
     Task<bool> AddInkMixAsync(InkMixRecord mix, CancellationToken cancel);

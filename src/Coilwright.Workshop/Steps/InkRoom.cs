@@ -43,7 +43,7 @@ public sealed class InkRoom(IShopRecords records, PieceShelf shelf, TimeProvider
             Person = person.Trim(),
             TimeUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false),
         };
-        return await records.AddInkMixAsync(mix, cancel).ConfigureAwait(false) ? [] : [new Problem("mix", "another mix has this name already", mix.Label, "a name of its own")];
+        return await records.AddInkMixAsync(mix, cancel).ConfigureAwait(false) ? [] : [new Problem("mix", "another mix has this name already; one that was taken back keeps its name too", mix.Label, "a name of its own")];
     }
 
     /// <summary>Mixes whose pot life or prints may still matter, newest first.</summary>
@@ -62,7 +62,7 @@ public sealed class InkRoom(IShopRecords records, PieceShelf shelf, TimeProvider
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, QuantityKind.Temperature, unitRequired: false, out Entered entered, out string why) || !s_room.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, s_room, unitRequired: false, out Entered entered, out string why) || !s_room.Allows(entered.Si))
         {
             problems.Add(new Problem("room", why.Length > 0 ? why : s_room.Outside, typed, s_room.Range));
             return null;

@@ -99,7 +99,8 @@ public sealed class PottingRoom(IShopRecords records, PieceShelf shelf)
         List<BasketStanding> going = [];
         foreach (BasketRecord basket in (await records.BasketsAsync(200, cancel).ConfigureAwait(false)).Where(basket => inBaskets.Contains(basket.Id)))
         {
-            going.Add(new BasketStanding(basket, [.. inBaskets[basket.Id]], await records.BathReadingsAsync(basket.Id, cancel).ConfigureAwait(false)));
+            IReadOnlyList<BathReadingRecord> readings = await records.BathReadingsAsync(basket.Id, cancel).ConfigureAwait(false);
+            going.Add(new BasketStanding(basket, [.. inBaskets[basket.Id]], readings, await records.StepUndosAsync([.. readings.Select(reading => reading.Id)], cancel).ConfigureAwait(false)));
         }
 
         return going;
@@ -140,7 +141,7 @@ public sealed class PottingRoom(IShopRecords records, PieceShelf shelf)
 
     private static double? Read(string field, string typed, List<Problem> problems)
     {
-        if (!QuantityText.TryParse(typed, QuantityKind.Temperature, unitRequired: false, out Entered entered, out string why) || !s_bath.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, s_bath, unitRequired: false, out Entered entered, out string why) || !s_bath.Allows(entered.Si))
         {
             problems.Add(new Problem(field, why.Length > 0 ? why : s_bath.Outside, typed.Length > 0 ? typed : null, s_bath.Range));
             return null;

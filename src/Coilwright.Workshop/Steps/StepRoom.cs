@@ -125,6 +125,11 @@ public sealed class StepRoom(IShopRecords records, PieceShelf shelf)
 
         IReadOnlyList<InkMixRecord> newest = await records.InkMixesAsync(20, cancel).ConfigureAwait(false);
         InkMixRecord? ink = newest.FirstOrDefault(mix => string.Equals(mix.Label, label.Trim(), StringComparison.OrdinalIgnoreCase)) ?? (label.Trim().Length > 0 && await records.FindInkMixesAsync(label.Trim(), cancel).ConfigureAwait(false) is [var named, ..] ? named : null);
+        if (ink is not null && (await records.StepUndosAsync([ink.Id], cancel).ConfigureAwait(false)).Count > 0)
+        {
+            ink = null; // a mix that was taken back is none
+        }
+
         if (ink is null)
         {
             problems.Add(new Problem("mix", label.Trim().Length == 0 ? "which ink is it marked with?" : "there is no such mix", label.Trim().Length == 0 ? null : label, newest.Count > 0 ? string.Join(", ", newest.Select(mix => mix.Label).Take(5)) : "record the mix first"));

@@ -16,9 +16,9 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     /// <summary>95 % doubt of the forecast length of a coil booked, as a part of it. Our assumption.</summary>
     private const double BookedFraction = 0.01;
 
-    private static readonly Limits s_mass = new(QuantityKind.Mass, 1e-4, 100, "g", "2270 g");
-    private static readonly Limits s_length = new(QuantityKind.Length, 0.2, 500, "m", "10 m");
-    private static readonly Limits s_ohm = new(QuantityKind.Resistance, 0.05, 1e5, "Ω", "56.2 Ω");
+    internal static readonly Limits Mass = new(QuantityKind.Mass, 1e-4, 100, "g", "2270 g");
+    internal static readonly Limits Length = new(QuantityKind.Length, 0.2, 500, "m", "10 m");
+    internal static readonly Limits Ohm = new(QuantityKind.Resistance, 0.05, 1e5, "Ω", "56.2 Ω");
 
     /// <summary>Takes a spool in, or gives every problem.</summary>
     /// <param name="spool">The spool; its gauge as typed.</param>
@@ -43,8 +43,8 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
         {
             Label = spool.Label.Trim(),
             Gauge = size?.Gauge ?? spool.Gauge,
-            ReceivedKg = Optional("received", received, s_mass, problems),
-            TareKg = Optional("tare", tare, s_mass, problems),
+            ReceivedKg = Optional("received", received, Mass, problems),
+            TareKg = Optional("tare", tare, Mass, problems),
             TimeUtc = clock.GetUtcNow(),
         };
         if (problems.Count == 0 && !await records.AddSpoolAsync(kept, cancel).ConfigureAwait(false))
@@ -60,7 +60,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     {
         List<Problem> problems = [];
         SpoolRecord? spool = await FindAsync(label, problems, cancel).ConfigureAwait(false);
-        double? lengthM = Required("length", length, s_length, problems), ohm = Required("resistance", ohms, s_ohm, problems);
+        double? lengthM = Required("length", length, Length, problems), ohm = Required("resistance", ohms, Ohm, problems);
         double? temperatureC = Optional("temperature", temperature, PossibleReading.Temperature, problems);
         if (spool is not null && lengthM is { } metres && ohm is { } read && read / metres is < 0.05 or > 250)
         {
@@ -76,7 +76,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     {
         List<Problem> problems = [];
         SpoolRecord? spool = await FindAsync(label, problems, cancel).ConfigureAwait(false);
-        double? grossKg = Required("gross", gross, s_mass, problems);
+        double? grossKg = Required("gross", gross, Mass, problems);
         if (spool is { TareKg: { } tareKg } && grossKg < tareKg)
         {
             problems.Add(new Problem("gross", "lighter than the empty spool", gross, $"{QuantityText.Format(tareKg, QuantityKind.Mass)} or more"));
@@ -210,7 +210,7 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, limits.Kind, unitRequired: false, out Entered entered, out string why, limits.Kind == QuantityKind.Mass ? "g" : null) || !limits.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, limits, unitRequired: false, out Entered entered, out string why, limits.Kind == QuantityKind.Mass ? "g" : null) || !limits.Allows(entered.Si))
         {
             problems.Add(new Problem(field, why.Length > 0 ? why : limits.Outside, typed, limits.Range));
             return null;

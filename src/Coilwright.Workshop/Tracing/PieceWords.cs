@@ -41,8 +41,22 @@ public static class PieceWords
         PieceEventKind.Repaired => $"mended: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
         PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
         PieceEventKind.Undone => $"taken back: {piece.Life.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
+        PieceEventKind.TimeMended when MendedTime.Read(one.Words) is { } mended => $"time mended: {piece.Life.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()} was at {ShopTime.Words(mended.TimeUtc, piece.Zone)}, because {mended.Reason}",
+        PieceEventKind.ClockSaidRight => one.Words,
         _ => Short(one),
     };
+
+    /// <summary>That a clock which was ahead gave an entry its time; empty for every other.</summary>
+    public static string Ahead(PieceEventRecord one, TracedPiece piece)
+    {
+        if (!piece.Life.History.IsAhead(one))
+        {
+            return "";
+        }
+
+        bool early = one.Kind == PieceEventKind.StepEnded && piece.Life.History.EndedEarly.Contains(one.Step);
+        return early ? " (by a clock that was ahead: it may have ended too early)" : " (by a clock that was ahead: mend its time)";
+    }
 
     /// <summary>When a person made an entry that arrived late; empty for one told at once.</summary>
     public static string Late(PieceEventRecord one, TracedPiece piece, TimeZoneInfo zone) =>

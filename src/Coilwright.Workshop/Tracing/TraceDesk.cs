@@ -33,13 +33,14 @@ public sealed class TraceDesk(IShopRecords records, PieceShelf shelf)
 
         HashSet<Guid> baskets = [.. life.History.InForce.Select(one => one.BasketId).OfType<Guid>()], mixes = [.. life.History.InForce.Select(one => one.MixId).OfType<Guid>()];
         IReadOnlyList<BasketRecord> allBaskets = life.History.All.All(one => one.BasketId is null) ? [] : await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false);
-        IReadOnlyList<InkMixRecord> allMixes = life.History.All.All(one => one.MixId is null) ? [] : await records.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false);
+        IReadOnlyList<InkMixRecord> allMixes = life.History.All.All(one => one.MixId is null) ? [] : await records.InkMixesAsync(int.MaxValue, cancel, alsoTakenBack: true).ConfigureAwait(false);
         return new TracedPiece(
             life, state, coils,
             [.. allBaskets.Where(basket => baskets.Contains(basket.Id))],
             [.. allMixes.Where(mix => mixes.Contains(mix.Id))],
             [.. life.History.InForce.Where(one => one.CustomerId is not null).Select(one => customers.First(customer => customer.Id == one.CustomerId)).Distinct()])
         {
+            Zone = rules.Zone,
             Names = allBaskets.Select(one => KeyValuePair.Create(one.Id, one.Label)).Concat(allMixes.Select(one => KeyValuePair.Create(one.Id, one.Label))).Concat(customers.Select(one => KeyValuePair.Create(one.Id, one.Words))).ToDictionary(),
             Set = SetMembership.Of(life) is { } place ? PieceSet.Among(await shelf.LivesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: place.SetId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)).First(set => set.Id == place.SetId) : null,
         };

@@ -20,6 +20,9 @@ public sealed record TracedPiece(PieceLife Life, string State, IReadOnlyList<Tra
     /// <summary>Labels of every basket and ink and words of every customer that an event of the piece names, also one that was taken back.</summary>
     public IReadOnlyDictionary<Guid, string> Names { get; init; } = new Dictionary<Guid, string>();
 
+    /// <summary>The shop's time zone, for words.</summary>
+    public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Utc;
+
     /// <summary>What an event names; a question mark when it is not known.</summary>
     public string NameOf(Guid id) => Names.GetValueOrDefault(id, "?");
 }

@@ -66,14 +66,16 @@ internal sealed class WallFormReader
             return usual;
         }
 
-        double value = 0;
-        bool read = TypedNumber.Plain(text, whole, commaIsDecimal: true, out string why) is { } plain && double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out value);
-        if (read && value >= least && value <= most && (!whole || Math.Abs(value - Math.Round(value)) < 1e-9))
+        double value = whole && CountText.TryParse(text, int.MinValue, int.MaxValue, out int count, out _) ? count : double.NaN;
+        bool read = whole ? double.IsFinite(value) : CountText.TryNumber(text, out value);
+        if (read && value >= least && value <= most)
         {
             return value;
         }
 
-        _problems.Add(new Problem(field, read ? "this is outside what is allowed" : why.Length > 0 ? why : whole ? "this is not a whole number" : "this is not a number", text, string.Create(CultureInfo.InvariantCulture, $"{least:#,##0.##} to {most:#,##0.##}")));
+        string notRead = whole ? "this is not a whole number" : "this is not a number";
+        string why = read ? "this is outside what is allowed" : notRead;
+        _problems.Add(new Problem(field, why, text, string.Create(CultureInfo.InvariantCulture, $"{least:#,##0.##} to {most:#,##0.##}")));
         return usual;
     }
 }

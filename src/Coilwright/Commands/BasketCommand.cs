@@ -8,7 +8,7 @@ namespace Coilwright.Commands;
 /// <summary>coilwright basket in, read, out, undo: potting.</summary>
 public static class BasketCommand
 {
-    public static Command Build(Desk desk) => new("basket", "Potting in baskets, with the bath against what the plastics bear") { In(desk), Read(desk), Out(desk), Undo(desk) };
+    public static Command Build(Desk desk) => new("basket", "Potting in baskets, with the bath against what the plastics bear") { In(desk), Read(desk), Out(desk), Undo(desk), UndoReading(desk) };
 
     private static Command In(Desk desk)
     {
@@ -47,6 +47,14 @@ public static class BasketCommand
         Argument<string> label = new("BASKET") { Description = "The basket" };
         return ShopAction.Build(desk, "out", "Takes a basket out", [label], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Potting.OutAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), person, cancel).ConfigureAwait(false), $"Basket {parsed.GetRequiredValue(label)} is out."));
+    }
+
+    private static Command UndoReading(Desk desk)
+    {
+        Argument<string> label = new("BASKET") { Description = "The basket" };
+        Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
+        return ShopAction.Build(desk, "undo-reading", "Takes the newest reading of the bath back, and the holds it put on pieces", [label, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.StepUndo.UndoReadingAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false), $"The newest reading of basket {parsed.GetRequiredValue(label)} is taken back."));
     }
 
     private static Command Undo(Desk desk)

@@ -52,7 +52,7 @@ public static class BatchCommand
     {
         Argument<string> recipe = new("RECIPE") { Description = "Name of a recipe in the shop; its newest released revision is taken" };
         Option<string> name = new("--name") { Description = "What the shop calls the batch", Required = true };
-        Option<int> quantity = new("--quantity") { Description = "Coils wanted, 1 to 10,000", Required = true };
+        Option<int> quantity = new Option<int>("--quantity") { Description = "Coils wanted, 1 to 10,000", Required = true }.AsCount();
         Option<string?> coil = new("--coil") { Description = "Which coil of the recipe; the first unless said" };
         Option<string> prefix = new("--tags") { Description = "Prefix of the tags: C- gives C-001", DefaultValueFactory = _ => "C-" };
         Option<string> spool = new("--spool") { Description = "Label of the spool", DefaultValueFactory = _ => "" };

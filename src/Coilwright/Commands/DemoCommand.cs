@@ -36,7 +36,7 @@ public static class DemoCommand
             }
 
             await using OpenShop open = await OpenShop.OpenAsync(path, desk, cancel).ConfigureAwait(false);
-            return await Pages.ServeAsync(open, parsed.GetValue(port), desk, cancel).ConfigureAwait(false);
+            return await Pages.ServeAsync(open, System.Net.IPAddress.Loopback, parsed.GetValue(port), [], desk, cancel).ConfigureAwait(false);
         });
         return command;
     }

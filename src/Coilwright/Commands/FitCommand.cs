@@ -44,6 +44,7 @@ public static class FitCommand
             FitAnswer answer = Answer(path, table, hung, double.IsNaN(ohm) ? null : ohm, parsed.GetValue(eddy), atHz);
             if (parsed.GetValue(lumped))
             {
+                answer.RefuseUnlessWinding();
                 await desk.Output.WriteLineAsync(FitText.Lumped(answer)).ConfigureAwait(false);
             }
             else if (parsed.GetValue(json))
@@ -55,7 +56,7 @@ public static class FitCommand
                 FitText.Plain(desk.Output, answer);
             }
 
-            return answer.Fit.Fit.Converged ? ExitCode.Done : ExitCode.AnswerIsNo;
+            return answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
         });
         return command;
     }
@@ -77,7 +78,10 @@ public static class FitCommand
         }
 
         CurveFit fit = impedance ? ImpedanceFit.Fit(table.Curve, eddy) : GainFit.Fit(table.Curve, load ?? LoadCircuit.None, resistanceOhm, eddy);
-        return new FitAnswer(path, table, fit, ImpedanceResonance.Of(fit.Pickup), [.. atHz.Select(hz => Inductance(fit, hz))]);
+        IReadOnlyList<string> faults = PossibleWinding.Faults(fit, !impedance);
+        return faults.Count > 0
+            ? new FitAnswer(path, table, fit, null, []) { Faults = faults }
+            : new FitAnswer(path, table, fit, ImpedanceResonance.Of(fit.Pickup), [.. atHz.Select(hz => Inductance(fit, hz))]);
     }
 
     /// <summary>Series inductance of the winding without its capacitance, and what a meter would show there.</summary>

@@ -14,8 +14,8 @@ public static class GaugeCommand
     public static Command Build(Desk desk)
     {
         Argument<string> readings = new("READINGS") { Description = "A table: part,person,value [kΩ],reference; - reads standard input" };
-        Option<double?> tolerance = new("--tolerance") { Description = "Width of the tolerance, upper less lower limit, in the unit of the values", HelpName = "WIDTH" };
-        Option<double?> reference = new("--reference") { Description = "What one part read again and again should read: a type 1 study", HelpName = "VALUE" };
+        Option<double?> tolerance = new Option<double?>("--tolerance") { Description = "Width of the tolerance, upper less lower limit, in the unit of the values", HelpName = "WIDTH" }.AsNumber();
+        Option<double?> reference = new Option<double?>("--reference") { Description = "What one part read again and again should read: a type 1 study", HelpName = "VALUE" }.AsNumber();
         Option<bool> json = new("--json") { Description = "Write coilwright.gauge/1" };
         Command command = new("gauge", "A gauge study: repeatability and reproducibility, bias, linearity, type 1") { readings, tolerance, reference, json };
         command.SetAction(async (parsed, cancel) =>
@@ -23,9 +23,14 @@ public static class GaugeCommand
             string path = parsed.GetRequiredValue(readings);
             GaugeTable table = GaugeTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
             double? width = parsed.GetValue(tolerance);
-            if (width is not null and not > 0)
+            if (width is not null and not (> 0 and <= GaugeTable.LargestValue))
             {
-                throw WrongInputException.About("--tolerance", "a tolerance has a width", "above 0");
+                throw WrongInputException.About("--tolerance", "a tolerance has a width", "above 0, up to 1,000,000,000,000");
+            }
+
+            if (parsed.GetValue(reference) is { } shown && Math.Abs(shown) > GaugeTable.LargestValue)
+            {
+                throw WrongInputException.About("--reference", "no gauge shows this", GaugeTable.AllowedValues);
             }
 
             GaugeFindings found = Study(table, width, parsed.GetValue(reference));
@@ -43,7 +48,7 @@ public static class GaugeCommand
         {
             Anova = crossed is null ? null : GaugeAnova.Of(crossed),
             AverageAndRange = crossed is null ? null : AverageAndRange.Of(crossed),
-            Linearity = StraightLine.Fit(biases),
+            Linearity = LinearityStudy.Of(biases),
             TypeOne = reference is { } wanted ? TypeOneStudy.Of([.. table.Readings.Select(reading => reading.Value)], wanted) : null,
         };
         return found is { Anova: null, Linearity: null, TypeOne: null }

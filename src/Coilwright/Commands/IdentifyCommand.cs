@@ -30,7 +30,7 @@ public static class IdentifyCommand
                 Write(desk.Output, original.Name, answer);
             }
 
-            return ExitCode.Done;
+            return answer.Stopped ? ExitCode.Stopped : ExitCode.Done;
         });
         return command;
     }

@@ -7,7 +7,15 @@ namespace Coilwright.Commands;
 /// <summary>coilwright ink mix LABEL: a mix of ink with its clocks.</summary>
 public static class InkCommand
 {
-    public static Command Build(Desk desk) => new("ink", "Ink for marking") { Mix(desk) };
+    public static Command Build(Desk desk) => new("ink", "Ink for marking") { Mix(desk), Undo(desk) };
+
+    private static Command Undo(Desk desk)
+    {
+        Argument<string> label = new("MIX") { Description = "What stands on the pot" };
+        Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
+        return ShopAction.Build(desk, "undo", "Takes a mix back that no piece is marked with", [label, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.StepUndo.UndoMixAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false), $"Mix {parsed.GetRequiredValue(label)} is taken back."));
+    }
 
     private static Command Mix(Desk desk)
     {

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Walls;
 
@@ -14,16 +15,23 @@ public static class JudgeCommand
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1)" }, readings = new("READINGS") { Description = "A table: tag,dcResistance [kΩ],temperature [°C],…; - reads standard input" };
         Option<string?> coil = new("--coil") { Description = "Which coil of the recipe the readings are of; unless said, the whole pickup, or the first coil where most readings fit that one", HelpName = "NAME" };
         Option<string> golden = new("--golden") { Description = "Tag of the golden piece; the line tagged \"golden\" unless said", HelpName = "TAG", DefaultValueFactory = _ => "golden" };
-        Option<double> meter = new("--meter") { Description = "Uncertainty of the resistance meter in per cent (95 %): the guard band at the limits", HelpName = "PERCENT", DefaultValueFactory = _ => 0.1 };
+        Option<double> meter = new Option<double>("--meter") { Description = "Uncertainty of the resistance meter in per cent (95 %): the guard band at the limits", HelpName = "PERCENT", DefaultValueFactory = _ => 0.1 }.AsNumber();
         Option<bool> charts = new("--charts") { Description = "All charts of the run: single coils, moving range, moving average, cumulative sums, with capability" };
-        Option<int> group = new("--group") { Description = "With --charts: coils in a subgroup, for means and ranges; 1 charts single coils", HelpName = "COILS", DefaultValueFactory = _ => 1 };
+        Option<int> group = new Option<int>("--group") { Description = "With --charts: coils in a subgroup, for means and ranges; 1 charts single coils", HelpName = "COILS", DefaultValueFactory = _ => 1 }.AsCount();
         Option<bool> json = new("--json") { Description = "Write coilwright.judgement/1" };
         Command command = new("judge", "A verdict for each coil of a table, with the probable cause") { recipe, readings, coil, golden, meter, charts, group, json };
         command.SetAction(async (parsed, cancel) =>
         {
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             string path = parsed.GetRequiredValue(readings);
-            IReadOnlyList<ReadingRow> rows = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow()).OrRefuse(path);
+            List<string> notes = [];
+            ReadOutcome<IReadOnlyList<ReadingRow>> read = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow(), notes);
+            if (parsed.GetValue(json) || !read.Ok)
+            {
+                notes.ForEach(desk.Error.WriteLine);
+            }
+
+            IReadOnlyList<ReadingRow> rows = read.OrRefuse(path);
             double meterPart = MeterPart(parsed.GetValue(meter));
             int size = parsed.GetValue(group) is >= 1 and <= 50 and int coils ? coils : throw WrongInputException.About("--group", "this is no size of a subgroup", "1 to 50");
             (IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits) = await Progress.ShowAsync(desk, $"Judging {rows.Count} coils", () =>
@@ -40,6 +48,7 @@ public static class JudgeCommand
             else
             {
                 WritePlain(desk.Output, rows, pieces, chart);
+                notes.ForEach(desk.Output.WriteLine);
                 if (wall is not null)
                 {
                     PlainWall.Write(desk.Output, wall);
@@ -87,12 +96,19 @@ public static class JudgeCommand
         return index >= 0 ? index : throw WrongInputException.About("--coil", $"the recipe has no coil \"{name}\"", string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name)));
     }
 
+    /// <summary>What the meter showed, its unit once: as typed where a bare number was typed, else as understood.</summary>
+    private static string AsRead(ReadingRecord reading)
+    {
+        bool bare = reading.Typed.Length > 0 && char.IsAsciiDigit(reading.Typed[^1]);
+        return reading.Si is not { } si ? reading.Typed : bare ? $"{reading.Typed} {reading.Unit}" : QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), QuantityKind.Resistance);
+    }
+
     private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart)
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
         {
-            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading ? $"{reading.Typed} {reading.Unit}".Trim() : "–";
+            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading ? AsRead(reading) : "–";
             table.Add(piece.Tag, typed, VerdictWords.At20C(piece.Verdict), VerdictWords.Word(piece.Verdict.Kind), VerdictWords.Why(piece.Verdict));
         }
 

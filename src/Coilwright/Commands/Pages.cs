@@ -1,6 +1,8 @@
 using System.Globalization;
+using System.Net;
 using Coilwright.Input;
 using Coilwright.Web;
+using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
 
@@ -18,12 +20,38 @@ internal static class Pages
         }
     }
 
-    public static async Task<int> ServeAsync(OpenShop shop, int port, Desk desk, CancellationToken cancel)
+    /// <summary>The address to listen on; one that the network can reach is refused.</summary>
+    public static IPAddress ReadListen(string typed)
     {
-        await using WebApplication app = WebHost.Build([string.Create(CultureInfo.InvariantCulture, $"http://127.0.0.1:{port}")], shop.Services);
+        if (string.Equals(typed, "localhost", StringComparison.OrdinalIgnoreCase))
+        {
+            return IPAddress.Loopback;
+        }
+
+        const string Allowed = "127.0.0.1, another 127.x.x.x, or ::1";
+        if (!IPAddress.TryParse(typed, out IPAddress? address))
+        {
+            throw WrongInputException.About("--listen", $"{typed} is no address", Allowed);
+        }
+
+        return IPAddress.IsLoopback(address) ? address
+            : throw WrongInputException.About("--listen", $"{typed} can be reached over the network, and this shop has no users yet: anybody there could read and change it", Allowed);
+    }
+
+    /// <summary>Names under which the pages answer besides this computer's own.</summary>
+    public static IReadOnlyList<string> ReadHosts(IReadOnlyList<string> typed)
+    {
+        Problem[] wrong = [.. typed.Where(name => Uri.CheckHostName(name) == UriHostNameType.Unknown)
+            .Select(name => new Problem("--host", $"\"{name}\" is no computer's name", null, "a name alone, without http:// and port, for example winding-room.local"))];
+        return wrong.Length == 0 ? [.. typed.Select(name => name.TrimEnd('.'))] : throw new WrongInputException("", wrong);
+    }
+
+    public static async Task<int> ServeAsync(OpenShop shop, IPAddress listen, int port, IReadOnlyList<string> hosts, Desk desk, CancellationToken cancel)
+    {
+        await using WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"], shop.Services, hosts);
         try
         {
-            await app.StartAsync(cancel).ConfigureAwait(false);
+            await app.StartAsync(CancellationToken.None).ConfigureAwait(false);
         }
         catch (IOException)
         {
@@ -32,7 +60,15 @@ internal static class Pages
 
         await desk.Output.WriteLineAsync($"The pages are at {app.Urls.First()} (stop with Ctrl+C)").ConfigureAwait(false);
         await desk.Output.FlushAsync(cancel).ConfigureAwait(false);
-        await app.WaitForShutdownAsync(cancel).ConfigureAwait(false);
+        try
+        {
+            await app.WaitForShutdownAsync(cancel).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (cancel.IsCancellationRequested)
+        {
+            return ExitCode.Done; // stopping is how serving ends
+        }
+
         return ExitCode.Done;
     }
 }

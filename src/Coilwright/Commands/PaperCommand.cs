@@ -80,7 +80,7 @@ public static class PaperCommand
     private static Command Labels(Desk desk)
     {
         PaperOptions options = new();
-        Option<int> count = new("--count") { Description = "How many", DefaultValueFactory = _ => 12 }, first = new("--first") { Description = "The first number", DefaultValueFactory = _ => 1 };
+        Option<int> count = new Option<int>("--count") { Description = "How many", DefaultValueFactory = _ => 12 }.AsCount(), first = new Option<int>("--first") { Description = "The first number", DefaultValueFactory = _ => 1 }.AsCount();
         Option<string> prefix = new("--prefix") { Description = "What stands before the number", DefaultValueFactory = _ => "P-" };
         Command command = new("labels", "Labels with Code 128 and QR, as a PDF") { options.Recipe, count, first, prefix, options.Pdf, options.Size };
         command.SetAction(async (parsed, cancel) =>

@@ -15,7 +15,7 @@ internal static class PaperPartsCommand
     public static Command Build(Desk desk)
     {
         PaperOptions options = new();
-        Option<int> count = new("--count") { Description = "How many pieces", DefaultValueFactory = _ => 1 };
+        Option<int> count = new Option<int>("--count") { Description = "How many pieces", DefaultValueFactory = _ => 1 }.AsCount();
         Option<string[]> option = new("--option") { Description = "A choice that changes parts and labels only: \"cover: nickel silver\"; may be repeated" };
         Command command = new("parts", "The parts list: parts, options, and the wire by mass") { options.Recipe, count, option, options.Pdf, options.Html, options.Size };
         command.SetAction(async (parsed, cancel) =>

@@ -13,7 +13,7 @@ public static class PieceCommand
 {
     public static Command Build(Desk desk) => new("piece", "Pieces: put together, through their steps, tested, shipped, and back")
     {
-        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Undo(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk),
+        Propose(desk), Make(desk), Step(desk), End(desk), PieceChargeCommand.Build(desk), Hold(desk), Lift(desk), Undo(desk), Exchange(desk), PieceTestCommand.Build(desk), Ship(desk), PieceReturnCommand.Return(desk), PieceReturnCommand.Examine(desk), PieceReturnCommand.Close(desk), Show(desk), Time(desk),
     };
 
     private static Command Propose(Desk desk)
@@ -112,6 +112,15 @@ public static class PieceCommand
         Option<string> reason = new("--reason") { Description = "What was entered wrongly", Required = true };
         return ShopAction.Build(desk, "undo", "Takes back the newest entry of pieces: a step, a test, a hold, a shipment of today", [serials, reason], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Undo.UndoAsync(new UndoEntry { Id = Guid.NewGuid(), Serials = ShopAction.List(parsed.GetRequiredValue(serials)), Reason = parsed.GetRequiredValue(reason), Person = person }, cancel).ConfigureAwait(false),
+                await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
+    }
+
+    private static Command Time(Desk desk)
+    {
+        Argument<string> serials = ShopAction.Serials();
+        Option<string> at = new("--at") { Description = "When it really was, by the shop's clock: \"2026-12-01 10:40\"", Required = true }, reason = new("--reason") { Description = "Why the time is wrong", Required = true };
+        return ShopAction.Build(desk, "time", "Mends the time of the newest entry of pieces, made while the clock was wrong; its holds follow", [serials, at, reason], async (open, parsed, person, cancel) =>
+            (await open.Services.Pieces.Times.MendAsync(Guid.NewGuid(), ShopAction.List(parsed.GetRequiredValue(serials)), null, parsed.GetRequiredValue(at), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false),
                 await StandingAsync(open, parsed.GetRequiredValue(serials), cancel).ConfigureAwait(false)));
     }
 

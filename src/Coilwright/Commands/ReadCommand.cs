@@ -23,10 +23,12 @@ public static class ReadCommand
         Option<string> instrument = new("--instrument") { Description = "Name of the meter", DefaultValueFactory = _ => "" };
         Option<string?> shop = ShopOptions.Shop();
         Option<string> person = ShopOptions.Person();
-        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument, shop, person };
+        Option<bool> clockIsRight = ShopOptions.ClockIsRight();
+        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument, shop, person, clockIsRight };
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await open.AskAboutClockAsync(parsed.GetValue(clockIsRight), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
             BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
             if (parsed.GetValue(room) is { } typedRoom)
             {

@@ -87,7 +87,7 @@ public static class RecipeCommand
         command.SetAction(async (parsed, cancel) =>
         {
             string path = parsed.GetRequiredValue(file), text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
-            Recipe recipe = RecipeReader.Read(text).OrRefuse(path);
+            Recipe recipe = RecipeReader.ReadFile(text).OrRefuse(path);
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             RevisionRecord newest = await open.FindRecipeAsync(recipe.Name, null, cancel).ConfigureAwait(false);
             RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(newest.RecipeId, text, parsed.GetRequiredValue(reason), parsed.GetRequiredValue(person), newest.Number, cancel).ConfigureAwait(false);

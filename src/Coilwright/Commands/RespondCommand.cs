@@ -17,7 +17,7 @@ public static class RespondCommand
         Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1); nothing hangs on the pickup unless said; takes the place of a circuit's own", HelpName = "LOAD" };
         Option<string?> from = new("--from") { Description = "Lowest frequency; 20 Hz unless said", HelpName = "FREQUENCY" };
         Option<string?> to = new("--to") { Description = "Highest frequency; 20 kHz unless said", HelpName = "FREQUENCY" };
-        Option<int> points = new("--points") { Description = "Points, evenly spread on a logarithmic axis", DefaultValueFactory = _ => 400 };
+        Option<int> points = new Option<int>("--points") { Description = "Points, evenly spread on a logarithmic axis", DefaultValueFactory = _ => 400 }.AsCount();
         Option<string?> mark = new("--mark") { Description = "Frequencies whose level is told, for example 3kHz,5kHz", HelpName = "FREQUENCIES" };
         Option<string?> against = new("--against") { Description = "A second recipe, measured pickup or circuit on the same load: the change from it is told", HelpName = "FILE" };
         Option<bool> refine = new("--refine") { Description = "Add points round the peak" };

@@ -12,8 +12,8 @@ public static class SampleCommand
 
     public static Command Build(Desk desk)
     {
-        Argument<int> lot = new("LOT") { Description = "Pieces in the lot, 2 to 1,000,000" };
-        Option<double> aql = new("--aql") { Description = "Acceptable quality level, % defective, one of the tables'", DefaultValueFactory = _ => 1 };
+        Argument<int> lot = new Argument<int>("LOT") { Description = "Pieces in the lot, 2 to 1,000,000" }.AsCount();
+        Option<double> aql = new Option<double>("--aql") { Description = "Acceptable quality level, % defective, one of the tables'", DefaultValueFactory = _ => 1 }.AsNumber();
         Option<string> level = new("--level") { Description = "Inspection level", DefaultValueFactory = _ => "II" }, how = new("--inspection") { Description = "normal, tightened or reduced", DefaultValueFactory = _ => "normal" };
         how.AcceptOnlyFromAmong("normal", "tightened", "reduced");
         Option<bool> variables = new("--variables") { Description = "Measure instead of counting: mean and spread against the limits, level II" };

@@ -17,6 +17,7 @@ internal static class ShopAction
     {
         Option<string?> shop = ShopOptions.Shop();
         Option<string> person = ShopOptions.Person();
+        Option<bool> clockIsRight = ShopOptions.ClockIsRight();
         Command command = new(name, description);
         foreach (Symbol part in parts)
         {
@@ -32,9 +33,11 @@ internal static class ShopAction
 
         command.Options.Add(shop);
         command.Options.Add(person);
+        command.Options.Add(clockIsRight);
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await open.AskAboutClockAsync(parsed.GetValue(clockIsRight), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
             (IReadOnlyList<Problem> problems, string said) = await act(open, parsed, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
             Refuse(problems);
             await desk.Output.WriteLineAsync(said).ConfigureAwait(false);

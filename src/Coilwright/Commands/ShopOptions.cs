@@ -9,5 +9,7 @@ internal static class ShopOptions
 
     public static Option<string> Person() => new("--person") { Description = "Who did it; the computer's user unless said", HelpName = "NAME", DefaultValueFactory = _ => Environment.UserName };
 
+    public static Option<bool> ClockIsRight() => new("--clock-is-right") { Description = "Keeps the entry though the newest record and this computer's clock are far apart" };
+
     public static Option<bool> Json() => new("--json") { Description = "Write JSON for programs" };
 }

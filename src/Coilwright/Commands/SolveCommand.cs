@@ -20,7 +20,7 @@ public static class SolveCommand
         Option<string[]> vary = new("--vary") { Description = $"What may be varied: {VaryText.Known}; turns=5000..9000, gauge=\"AWG 42/AWG 43\"", HelpName = "LIST" };
         Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1); a usual player's load unless said", HelpName = "LOAD" };
         Option<string?> front = new("--front") { Description = "Two or three axes of the trade-off, for example output,loadedPeak or output,-wireMass (a minus: less is better)", HelpName = "LIST" };
-        Option<int> points = new("--points") { Description = "Most recipes on the trade-off front", DefaultValueFactory = _ => 40 };
+        Option<int> points = new Option<int>("--points") { Description = "Most recipes on the trade-off front", DefaultValueFactory = _ => 40 }.AsCount();
         Option<bool> json = new("--json") { Description = "Write coilwright.solutions/1" };
         Command command = new("solve", "Asked backwards: which wire, how many turns, which parts give what is wanted") { recipe, want, vary, load, front, points, json };
         command.SetAction(async (parsed, cancel) =>
@@ -38,7 +38,8 @@ public static class SolveCommand
                 PlainSolutions.Write(desk.Output, file.Recipe.Name, chosen.Words, answer);
             }
 
-            return answer.Met ? ExitCode.Done : ExitCode.AnswerIsNo;
+            int found = answer.Met ? ExitCode.Done : ExitCode.AnswerIsNo;
+            return answer.Stopped ? ExitCode.Stopped : found;
         });
         return command;
     }

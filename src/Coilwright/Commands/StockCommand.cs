@@ -109,7 +109,7 @@ public static class StockCommand
     {
         Argument<string> label = new("SPOOL") { Description = "Label of the spool" };
         Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop: coils left, hold turns or hold ohms" };
-        Option<int> coils = new("--coils") { Description = "Will it finish so many coils of the recipe? Exit 1 when not" };
+        Option<int> coils = new Option<int>("--coils") { Description = "Will it finish so many coils of the recipe? Exit 1 when not" }.AsCount();
         Option<bool> json = ShopOptions.Json();
         Option<string?> shop = ShopOptions.Shop();
         Command command = new("show", "One spool, what it reads, what is left, and what took it") { label, recipe, coils, json, shop };

@@ -42,7 +42,7 @@ public static class SweepCommand
     {
         Argument<string> file = new("FILE") { Description = "The WAV file to write" };
         Signal signal = Signal.Options();
-        Option<int> rate = new("--rate") { Description = "Samples per second", DefaultValueFactory = _ => 48_000 };
+        Option<int> rate = new Option<int>("--rate") { Description = "Samples per second", DefaultValueFactory = _ => 48_000 }.AsCount();
         Command command = new("make", "Write the measurement signal") { file, signal.From, signal.To, signal.Length, rate };
         command.SetAction(async (parsed, cancel) =>
         {
@@ -91,8 +91,13 @@ public static class SweepCommand
             WaveFile sound = WaveFile.Read(await BytesAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
             CurveTable table = Table(path, sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF);
             FitAnswer answer = FitCommand.Answer(path, table);
+            if (parsed.GetValue(lumped))
+            {
+                answer.RefuseUnlessWinding();
+            }
+
             await desk.Output.WriteLineAsync(parsed.GetValue(csv) ? Csv(table.Curve) : parsed.GetValue(lumped) ? FitText.Lumped(answer) : parsed.GetValue(json) ? FitText.Json(answer) : FitText.PlainText(answer)).ConfigureAwait(false);
-            return answer.Fit.Fit.Converged ? ExitCode.Done : ExitCode.AnswerIsNo;
+            return parsed.GetValue(csv) || answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
         });
         return command;
     }
@@ -131,14 +136,12 @@ public static class SweepCommand
         throw new WrongInputException(path, problems);
     }
 
+    /// <summary>Ten minutes of two channels at 96,000 samples a second and four bytes.</summary>
+    private const long LongestRecording = 461_000_000;
+
     private static async Task<byte[]> BytesAsync(string path, CancellationToken cancel)
     {
-        if (!File.Exists(path))
-        {
-            throw new WrongInputException(path, [new Problem("", "there is no such file")]);
-        }
-
-        return await File.ReadAllBytesAsync(path, cancel).ConfigureAwait(false);
+        return await InputFile.ReadBytesAsync(path, LongestRecording, cancel).ConfigureAwait(false);
     }
 
     private static string Csv(MeasuredCurve curve)

@@ -25,6 +25,8 @@ public sealed partial class CoilTable
     private readonly Dictionary<string, string> _units = new(StringComparer.Ordinal);
     private string[] _header = [];
 
+    private TableNumbers Numbers { get; init; }
+
     private CoilTable()
     {
     }
@@ -34,8 +36,8 @@ public sealed partial class CoilTable
     /// <param name="by">The quantities that must have a column.</param>
     public static (ReadOutcome<IReadOnlyList<CoilRow>> Coils, IReadOnlyDictionary<string, string> Units) Read(string text, IReadOnlyList<string> by)
     {
-        CoilTable table = new();
-        List<CoilRow> rows = table.ReadRows([.. CsvText.Rows(text)], by);
+        CoilTable table = new() { Numbers = TableNumbers.Of(text) };
+        List<CoilRow> rows = table.ReadRows([.. CsvText.Rows(text).Take(MostCoils + 2)], by);
         return (new ReadOutcome<IReadOnlyList<CoilRow>>(table._problems.Count == 0 ? rows : null, table._problems), table._units);
     }
 
@@ -50,7 +52,7 @@ public sealed partial class CoilTable
         ReadHeader(lines[0], by);
         if (lines.Length is 1 or > MostCoils + 1)
         {
-            _problems.Add(new Problem("", lines.Length == 1 ? "the table has no coils" : "too many coils for one table", $"{lines.Length - 1}", $"1 to {MostCoils}"));
+            _problems.Add(new Problem("", lines.Length == 1 ? "the table has no coils" : "too many coils for one table", $"more than {MostCoils}", $"1 to {MostCoils}"));
             return [];
         }
 
@@ -145,7 +147,7 @@ public sealed partial class CoilTable
     private double? Quantity(int line, string name, string typed, Limits limits)
     {
         string field = $"line {line}, {name}";
-        if (!QuantityText.TryParse(typed, limits.Kind, unitRequired: false, out Entered entered, out string why, _units.GetValueOrDefault(name)))
+        if (!Numbers.TryQuantity(typed, limits.Kind, _units.GetValueOrDefault(name) ?? limits.Unit, out Entered entered, out string why))
         {
             _problems.Add(new Problem(field, why, Allowed: $"{limits.Range}, or empty when not measured"));
             return null;

@@ -2,21 +2,40 @@ using System.Text;
 
 namespace Coilwright.Input;
 
-/// <summary>Splits a CSV text as RFC 4180 says: commas, quotes doubled inside quotes, line ends inside quotes allowed.</summary>
+/// <summary>Splits a CSV text as RFC 4180 says: quotes doubled inside quotes, line ends inside quotes allowed. Cells are parted by commas, or by semicolons where the first line has those.</summary>
 internal static class CsvText
 {
-    /// <summary>Rows of cells with the line each begins on; spaces around unquoted cells go, blank lines are left out.</summary>
+    /// <summary>The separator of a table: a semicolon where its first line has semicolons outside quotes and no comma there, as programs write it whose decimal sign is a comma.</summary>
+    public static char SeparatorOf(string text)
+    {
+        bool quoted = false, semicolons = false;
+        foreach (char letter in text.AsSpan().TrimStart())
+        {
+            if (letter is '\n' or ',' && !quoted)
+            {
+                return letter == '\n' && semicolons ? ';' : ',';
+            }
+
+            quoted ^= letter == '"';
+            semicolons |= letter == ';' && !quoted;
+        }
+
+        return semicolons ? ';' : ',';
+    }
+
+    /// <summary>Rows of cells with the line each begins on; spaces around unquoted cells go, blank lines are left out. Every letter is looked at once.</summary>
     public static IEnumerable<(int Line, string[] Cells)> Rows(string text)
     {
+        char separator = SeparatorOf(text);
         List<string> cells = [];
         StringBuilder cell = new();
-        bool quoted = false, wasQuoted = false;
+        bool quoted = false, wasQuoted = false, blank = true;
         int line = 1, first = 1;
         void EndCell()
         {
             cells.Add(wasQuoted ? cell.ToString() : cell.ToString().Trim());
             cell.Clear();
-            wasQuoted = false;
+            (wasQuoted, blank) = (false, true);
         }
 
         for (int at = 0; at <= text.Length; at++)
@@ -30,12 +49,12 @@ internal static class CsvText
                 at += twice ? 1 : 0;
                 _ = quoted ? cell.Append(letter) : cell;
             }
-            else if (letter == '"' && cell.ToString().Trim().Length == 0 && !wasQuoted)
+            else if (letter == '"' && blank && !wasQuoted)
             {
                 cell.Clear();
                 (quoted, wasQuoted) = (true, true);
             }
-            else if (letter == ',')
+            else if (letter == separator)
             {
                 EndCell();
             }
@@ -53,6 +72,7 @@ internal static class CsvText
             else if (letter != '\r')
             {
                 cell.Append(letter);
+                blank &= char.IsWhiteSpace(letter);
             }
         }
     }

@@ -11,11 +11,21 @@ namespace Coilwright.Input;
 /// <param name="Unit">Unit of the column, or empty.</param>
 public sealed partial record GaugeTable(IReadOnlyList<GaugeReading> Readings, IReadOnlyList<double> References, string Unit)
 {
+    /// <summary>Most readings of one study.</summary>
+    public const int MostRows = 20_000;
+
+    /// <summary>Far beyond what any gauge shows, in whatever unit: larger is a slip of the keyboard.</summary>
+    public const double LargestValue = 1e12;
+
+    /// <summary>The range in words.</summary>
+    public const string AllowedValues = "a number from -1,000,000,000,000 to 1,000,000,000,000";
+
     /// <summary>Reads a table: part,person,value [unit],reference; part, person and reference may be left out.</summary>
     public static ReadOutcome<GaugeTable> Read(string text)
     {
         List<Problem> problems = [];
-        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text)];
+        TableNumbers numbers = TableNumbers.Of(text);
+        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text).Take(MostRows + 2)];
         string[] header = lines.Length > 0 ? lines[0].Cells : [];
         Match[] names = [.. header.Select(cell => Heading().Match(cell))];
         int Place(string name) => Array.FindIndex(names, match => match.Groups[1].Value == name);
@@ -25,6 +35,11 @@ public sealed partial record GaugeTable(IReadOnlyList<GaugeReading> Readings, IR
             return new ReadOutcome<GaugeTable>(null, [new Problem("line 1", "there is no column \"value\"", string.Join(", ", header), "part,person,value [kΩ],reference")]);
         }
 
+        if (lines.Length > MostRows + 1)
+        {
+            return new ReadOutcome<GaugeTable>(null, [new Problem("", "this table is too long for a gauge study", null, CountText.Range(2, MostRows) + " readings")]);
+        }
+
         List<GaugeReading> readings = [];
         List<double> references = [];
         foreach ((int line, string[] cells) in lines.Skip(1))
@@ -32,9 +47,9 @@ public sealed partial record GaugeTable(IReadOnlyList<GaugeReading> Readings, IR
             string Cell(int place) => place >= 0 && place < cells.Length ? cells[place] : "";
             double Number(int place, string name)
             {
-                if (!double.TryParse(Cell(place), NumberStyles.Float, CultureInfo.InvariantCulture, out double number) || !double.IsFinite(number))
+                if (!numbers.TryNumber(Cell(place), out double number, out string why) || Math.Abs(number) > LargestValue)
                 {
-                    problems.Add(new Problem(string.Create(CultureInfo.InvariantCulture, $"line {line}, {name}"), $"\"{Cell(place)}\" is not a number", Allowed: "a number"));
+                    problems.Add(new Problem(string.Create(CultureInfo.InvariantCulture, $"line {line}, {name}"), why.Length > 0 ? why : "no gauge shows this", Cell(place), AllowedValues));
                 }
 
                 return number;

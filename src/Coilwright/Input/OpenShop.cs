@@ -95,6 +95,23 @@ internal sealed class OpenShop : IAsyncDisposable
         await Services.Machines.FindAsync(name, cancel).ConfigureAwait(false)
         ?? throw WrongInputException.About("--machine", $"there is no machine \"{name}\" in this shop", Names((await Services.Machines.ListAsync(cancel).ConfigureAwait(false)).Select(one => one.Name)));
 
+    /// <summary>Refuses an entry whose time would be far from the newest record's, until the person says that the clock is right.</summary>
+    /// <exception cref="WrongInputException">The clock and the newest record do not go together.</exception>
+    public async Task AskAboutClockAsync(bool isRight, string person, CancellationToken cancel)
+    {
+        if (await Services.Pieces.Shelf.ClockQuestionAsync(cancel).ConfigureAwait(false) is not { } question)
+        {
+            return;
+        }
+
+        if (!isRight)
+        {
+            throw WrongInputException.About("--clock-is-right", question.Words, "set the clock, or give --clock-is-right; nothing was stored");
+        }
+
+        await Services.Pieces.Shelf.ClockIsRightAsync(person, cancel).ConfigureAwait(false);
+    }
+
     public ValueTask DisposeAsync() => _file.DisposeAsync();
 
     private async Task<IReadOnlyList<RevisionRecord>> RevisionsAsync(string name, CancellationToken cancel)

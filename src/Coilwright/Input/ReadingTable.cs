@@ -29,30 +29,43 @@ public static partial class ReadingTable
 
     private static readonly string[] s_words = ["tag", "q", "spool", "time"];
 
+    /// <summary>Most coils in one table.</summary>
+    public const int MostCoils = 20_000;
+
+    /// <summary>Other headings that are read as one of ours.</summary>
+    private static readonly Dictionary<string, string> s_alike = new(StringComparer.Ordinal)
+    {
+        ["resistance"] = "dcResistance",
+        ["dcr"] = "dcResistance",
+        ["rdc"] = "dcResistance",
+        ["temp"] = "temperature",
+    };
+
     /// <summary>Every row, or every problem with line and column.</summary>
     /// <param name="text">The table.</param>
     /// <param name="readUtc">Time given to rows that state none.</param>
-    public static ReadOutcome<IReadOnlyList<ReadingRow>> Read(string text, DateTimeOffset readUtc)
+    public static ReadOutcome<IReadOnlyList<ReadingRow>> Read(string text, DateTimeOffset readUtc) => Read(text, readUtc, []);
+
+    /// <summary>As <see cref="Read(string, DateTimeOffset)"/>, with what was assumed or left unread.</summary>
+    /// <param name="text">The table.</param>
+    /// <param name="readUtc">Time given to rows that state none.</param>
+    /// <param name="notes">Takes sentences for the person.</param>
+    public static ReadOutcome<IReadOnlyList<ReadingRow>> Read(string text, DateTimeOffset readUtc, ICollection<string> notes)
     {
         List<Problem> problems = [];
-        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text)];
+        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text).Take(MostCoils + 2)];
         if (lines.Length == 0)
         {
             return new ReadOutcome<IReadOnlyList<ReadingRow>>(null, [new Problem("line 1", "the table is empty; a header is needed", Allowed: "tag,dcResistance [kΩ],temperature [°C],…")]);
         }
 
-        string[] header = lines[0].Cells;
-        Column[] columns = [.. header.Select(name => ColumnOf(name, problems))];
-        if (!columns.Any(column => column.Name == "tag"))
+        if (lines.Length > MostCoils + 1)
         {
-            problems.Add(new Problem("line 1", "there is no column \"tag\"", string.Join(", ", header)));
+            return new ReadOutcome<IReadOnlyList<ReadingRow>>(null, [new Problem("", "too many coils for one table; judge them batch by batch", Allowed: CountText.Range(1, MostCoils) + " coils")]);
         }
 
-        if (!columns.Any(column => column.Name is "dcResistance" or "inductance" or "q"))
-        {
-            problems.Add(new Problem("line 1", "there is no column of readings", string.Join(", ", header), "dcResistance, inductance, q"));
-        }
-
+        Column[] columns = Columns(lines[0].Cells, problems, notes);
+        TableNumbers numbers = TableNumbers.Of(text);
         List<ReadingRow> rows = [];
         foreach ((int line, string[] cells) in lines.Skip(1))
         {
@@ -62,7 +75,7 @@ public static partial class ReadingTable
             }
 
             string[] filled = [.. columns.Select((_, index) => index < cells.Length ? cells[index] : "")];
-            rows.Add(new RowReader(columns, filled, line, problems, readUtc).Read());
+            rows.Add(new RowReader(columns, filled, line, problems, readUtc) { Numbers = numbers }.Read());
         }
 
         foreach (IGrouping<string, ReadingRow> twice in rows.Where(row => row.Tag.Length > 0).GroupBy(row => row.Tag, StringComparer.Ordinal).Where(group => group.Count() > 1))
@@ -73,13 +86,50 @@ public static partial class ReadingTable
         return new ReadOutcome<IReadOnlyList<ReadingRow>>(problems.Count == 0 ? rows : null, problems);
     }
 
-    private static Column ColumnOf(string heading, List<Problem> problems)
+    private static Column[] Columns(string[] header, List<Problem> problems, ICollection<string> notes)
+    {
+        HashSet<string> exact = [.. header.Select(heading => Heading().Match(heading).Groups[1].Value)];
+        Column[] columns = [.. header.Select(name => ColumnOf(name, exact, problems, notes))];
+        foreach (IGrouping<string, Column> twice in columns.Where(column => column.Name.Length > 0).GroupBy(column => column.Name).Where(group => group.Count() > 1))
+        {
+            problems.Add(new Problem("line 1", $"two columns are read as {twice.Key}", string.Join(", ", twice.Select(column => column.Heading))));
+        }
+
+        if (!columns.Any(column => column.Name == "tag"))
+        {
+            problems.Add(new Problem("line 1", "there is no column \"tag\"", string.Join(", ", header)));
+        }
+
+        if (!columns.Any(column => column.Name is "dcResistance" or "inductance" or "q"))
+        {
+            problems.Add(new Problem("line 1", "there is no column of readings", string.Join(", ", header), "dcResistance, inductance, q"));
+        }
+
+        if (columns.Any(column => column.Name == "q") && !columns.Any(column => column.Name == "qAt"))
+        {
+            notes.Add("Assumed: Q was read at 3 kHz, since no column qAt says otherwise.");
+        }
+
+        return columns;
+    }
+
+    private static Column ColumnOf(string heading, HashSet<string> exact, List<Problem> problems, ICollection<string> notes)
     {
         Match match = Heading().Match(heading);
-        string name = match.Groups[1].Value, unit = match.Groups[2].Value;
+        string written = match.Groups[1].Value, unit = match.Groups[2].Value;
+        string name = NameOf(written, exact);
+        if (name.Length == 0 && written.Length > 0 && Near(written) is { } near && !exact.Contains(near))
+        {
+            notes.Add($"Not read: the column \"{written}\"; did you mean {near}?");
+        }
+        else if (name.Length > 0 && name != written)
+        {
+            notes.Add($"The column \"{written}\" is read as {name}.");
+        }
+
         if (!s_columns.TryGetValue(name, out (QuantityKind Kind, string Unit) known))
         {
-            return new Column(s_words.Contains(name) ? name : "", heading, null, "");
+            return new Column(name, heading, null, "");
         }
 
         if (unit.Length > 0 && !QuantityText.TryParse("1 " + unit, known.Kind, unitRequired: true, out _, out _))
@@ -89,6 +139,26 @@ public static partial class ReadingTable
         }
 
         return new Column(name, heading, known.Kind, unit.Length > 0 ? unit : known.Unit);
+    }
+
+    /// <summary>Our name of a heading, whatever its case, spaces and hyphens; empty for a column of the shop's own, as one is beside the exact heading.</summary>
+    private static string NameOf(string written, HashSet<string> exact)
+    {
+        string key = Key(written);
+        string name = Known.FirstOrDefault(known => Key(known) == key) ?? s_alike.GetValueOrDefault(key, "");
+        return name == written || !exact.Contains(name) ? name : "";
+    }
+
+    private static IEnumerable<string> Known => s_columns.Keys.Concat(s_words);
+
+    /// <summary>The known heading that differs by one or two letters; null when none does.</summary>
+    private static string? Near(string written) =>
+        Known.Where(name => name.Length > 3 && NearestName.Distance(Key(written), Key(name)) <= 2).MinBy(name => NearestName.Distance(Key(written), Key(name)));
+
+    private static string Key(string name)
+    {
+        string key = name.Length > 64 ? name[..64] : name;
+        return string.Concat(key.Where(char.IsLetterOrDigit)).ToLowerInvariant();
     }
 
     /// <summary>A column: its known name or empty, its heading, and kind and unit of a quantity.</summary>

@@ -17,11 +17,11 @@ public sealed record RecipeFile(Recipe Recipe, PickupModel Model)
     /// <param name="path">What to call it in messages.</param>
     public static RecipeFile FromText(string text, string path)
     {
-        Recipe recipe = RecipeReader.Read(text).OrRefuse(path);
+        Recipe recipe = RecipeReader.ReadFile(text).OrRefuse(path);
         return new RecipeFile(recipe, RecipeModelBuilder.ToModel(recipe));
     }
 
     /// <summary>Reads a load file; null when no path was given.</summary>
     public static async Task<LoadCircuit?> ReadLoadAsync(string? path, CancellationToken cancel) =>
-        path is null ? null : LoadReader.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
+        path is null ? null : LoadReader.ReadFile(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
 }

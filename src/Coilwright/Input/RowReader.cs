@@ -13,6 +13,22 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
 
     private const double UsualQHz = 3000;
 
+    /// <summary>How the table's numbers are written.</summary>
+    public TableNumbers Numbers { get; init; }
+
+    private const double LargestQ = 1e6;
+
+    /// <summary>What a cell may hold at all. Within it an impossible reading is kept and judged; beyond it a digit slipped or a column was mixed up.</summary>
+    private static readonly Dictionary<string, Limits> s_limits = new(StringComparer.Ordinal)
+    {
+        ["dcResistance"] = new(QuantityKind.Resistance, 0, 1e12, "GΩ", "6.2 kΩ"),
+        ["temperature"] = new(QuantityKind.Temperature, -40, 155, "°C", "21 °C"),
+        ["inductance"] = new(QuantityKind.Inductance, 0, 1e5, "H", "2.4 H"),
+        ["inductanceAt"] = new(QuantityKind.Frequency, 0.1, 1e8, "Hz", "1 kHz"),
+        ["qAt"] = new(QuantityKind.Frequency, 0.1, 1e8, "Hz", "3 kHz"),
+        ["turns"] = new(QuantityKind.Turns, 0, 1e6, "turns", "8000"),
+    };
+
     public ReadingRow Read()
     {
         string tag = Cell("tag");
@@ -53,16 +69,17 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
     private ReadingRecord Resistance(string tag)
     {
         string typed = Cell("dcResistance");
-        return QuantityText.IsOpen(typed)
+        Entered? read = QuantityText.IsOpen(typed) ? null : Quantity("dcResistance");
+        return QuantityText.IsOpen(typed) || (read is { } known && PossibleReading.IsOverRange(known.Si))
             ? Record(tag, "dcResistance", new Entered(0, typed, "Ω")) with { Si = null, Flag = "open" }
-            : Record(tag, "dcResistance", Quantity("dcResistance") ?? Entered.Unknown);
+            : Record(tag, "dcResistance", read ?? Entered.Unknown);
     }
 
     private ReadingRecord Quality(string tag, string typed)
     {
-        if (!double.TryParse(typed, NumberStyles.Float, CultureInfo.InvariantCulture, out double q) || !(q > 0) || !double.IsFinite(q))
+        if (!Numbers.TryNumber(typed, out double q, out string why) || !(q > 0 && q <= LargestQ))
         {
-            problems.Add(new Problem(Place("q"), $"\"{typed}\" is not a quality factor", Allowed: "a number above 0"));
+            problems.Add(new Problem(Place("q"), why.Length > 0 ? why : $"\"{typed}\" is not a quality factor", Allowed: "a number above 0, up to 1,000,000"));
         }
 
         return Record(tag, "q", new Entered(q, typed, "1"));
@@ -105,12 +122,19 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
             return null;
         }
 
-        if (QuantityText.TryParse(typed, kind, unitRequired: false, out Entered entered, out string why, column.Unit))
+        if (!Numbers.TryQuantity(typed, kind, column.Unit, out Entered entered, out string why))
+        {
+            problems.Add(new Problem(Place(name), why, Allowed: $"a number in {column.Unit}, or empty"));
+            return null;
+        }
+
+        Limits limits = s_limits[name];
+        if (limits.Allows(entered.Si) || (name == "dcResistance" && PossibleReading.IsOverRange(entered.Si) && entered.Si < 1e39))
         {
             return entered;
         }
 
-        problems.Add(new Problem(Place(name), why, Allowed: $"a number in {column.Unit}, or empty"));
+        problems.Add(new Problem(Place(name), limits.Outside, QuantityText.Echo(entered, kind), $"{limits.Range}, or empty"));
         return null;
     }
 

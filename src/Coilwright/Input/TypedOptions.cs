@@ -22,7 +22,7 @@ public sealed class TypedOptions
         }
 
         string allowed = $"{QuantityText.Format(low, kind)} to {QuantityText.Format(high, kind)}";
-        if (!QuantityText.TryParse(typed, kind, unitRequired: true, out Entered entered, out string why))
+        if (!QuantityText.TryParse(typed, new Limits(kind, low, high, "", ""), unitRequired: true, out Entered entered, out string why))
         {
             _problems.Add(new Problem(option, $"\"{typed}\": {why}", Allowed: allowed));
             return unsaid;

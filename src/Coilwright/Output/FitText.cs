@@ -20,16 +20,7 @@ internal static class FitText
     {
         json.WriteString("format", "coilwright.fit/1");
         WriteRead(json, answer.Table);
-        json.WriteStartObject("lumped");
-        WriteLumped(json, answer);
-        json.WriteEndObject();
-        WriteParts(json, answer.Fit);
-        json.WriteStartObject("resonance");
-        PredictionJson.WriteQuantity(json, "frequency", answer.Fit.Derived(pickup => ImpedanceResonance.Of(pickup).TopHz), "Hz");
-        PredictionJson.WriteQuantity(json, "impedance", Estimate.Exact(answer.Resonance.TopOhm, Basis.Measured), "Ω");
-        PredictionJson.WriteQuantity(json, "q", Estimate.Exact(answer.Resonance.Q, Basis.Measured), "1");
-        json.WriteEndObject();
-        WriteInductances(json, answer);
+        WriteFound(json, answer);
         PredictionJson.WriteQuantity(json, "residual", Estimate.Exact(Residual(answer).Value, Basis.Measured), Residual(answer).Unit);
         json.WriteBoolean("converged", answer.Fit.Fit.Converged);
         json.WriteNumber("iterations", answer.Fit.Fit.Iterations);
@@ -47,6 +38,28 @@ internal static class FitText
         json.WriteEndArray();
     });
 
+    private static void WriteFound(Utf8JsonWriter json, FitAnswer answer)
+    {
+        if (answer.Resonance is not { } resonance)
+        {
+            json.WriteStartArray("none");
+            answer.Faults.ToList().ForEach(json.WriteStringValue);
+            json.WriteEndArray();
+            return;
+        }
+
+        json.WriteStartObject("lumped");
+        WriteLumped(json, answer);
+        json.WriteEndObject();
+        WriteParts(json, answer.Fit);
+        json.WriteStartObject("resonance");
+        PredictionJson.WriteQuantity(json, "frequency", answer.Fit.Derived(pickup => ImpedanceResonance.Of(pickup).TopHz), "Hz");
+        PredictionJson.WriteQuantity(json, "impedance", Estimate.Exact(resonance.TopOhm, Basis.Measured), "Ω");
+        PredictionJson.WriteQuantity(json, "q", Estimate.Exact(resonance.Q, Basis.Measured), "1");
+        json.WriteEndObject();
+        WriteInductances(json, answer);
+    }
+
     public static string Lumped(FitAnswer answer) => Written(json => WriteLumped(json, answer));
 
     public static void Plain(TextWriter writer, FitAnswer answer)
@@ -56,6 +69,26 @@ internal static class FitText
         writer.WriteLine($"  read: {answer.Table.Curve.Count} points from {FigureWords.Value(answer.Table.Curve.FrequenciesHz[0], "Hz")} to {FigureWords.Value(answer.Table.Curve.FrequenciesHz[^1], "Hz")}; {answer.Table.Delimiter} between cells, decimal {answer.Table.Decimal}");
         writer.WriteLine("  columns: " + string.Join("; ", answer.Table.Columns));
         writer.WriteLine();
+        if (answer.Resonance is not { } resonance)
+        {
+            writer.WriteLine("  " + answer.NoResult);
+            return;
+        }
+
+        WriteFound(writer, answer, resonance);
+        (double value, string residualUnit) = Residual(answer);
+        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  scatter around the fit {value:0.####} {residualUnit}"));
+        foreach (UntoldParts untold in fit.Untold)
+        {
+            writer.WriteLine("  Note: " + Sentence(untold));
+        }
+
+        writer.WriteLine("  Intervals come from the scatter around the fit; an error of the instrument's own is not in them.");
+    }
+
+    private static void WriteFound(TextWriter writer, FitAnswer answer, ImpedanceResonance resonance)
+    {
+        CurveFit fit = answer.Fit;
         Table table = new("part", "value", "95 % interval");
         for (int i = 0; i < fit.Parts.Count; i++)
         {
@@ -66,7 +99,7 @@ internal static class FitText
 
         table.Write(writer);
         writer.WriteLine();
-        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  impedance highest at {FigureWords.Value(answer.Resonance.TopHz, "Hz", 4)}, {FigureWords.Value(answer.Resonance.TopOhm, "Ω")}, Q {answer.Resonance.Q:0.00}"));
+        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  impedance highest at {FigureWords.Value(resonance.TopHz, "Hz", 4)}, {FigureWords.Value(resonance.TopOhm, "Ω")}, Q {resonance.Q:0.00}"));
         foreach (InductanceAt one in answer.Inductances)
         {
             string said = $"  at {FigureWords.Value(one.Hz, "Hz")}: series inductance {FigureWords.Value(one.Series.Value, "H", 4)} (95 %: {FigureWords.Value(one.Series.Low, "H", 4)} – {FigureWords.Value(one.Series.High, "H", 4)})";
@@ -74,15 +107,6 @@ internal static class FitText
                 ? string.Create(CultureInfo.InvariantCulture, $"; too near the resonance to be read by a meter: it would show {one.ApparentH:0.000} H, {100 * one.Error:+0.0;-0.0} %")
                 : string.Create(CultureInfo.InvariantCulture, $"; a meter would show {one.ApparentH:0.000} H, {100 * one.Error:+0.00;-0.00} %")));
         }
-
-        (double value, string residualUnit) = Residual(answer);
-        writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  scatter around the fit {value:0.####} {residualUnit}{(fit.Fit.Converged ? "" : "; the fit did not settle: do not use it")}"));
-        foreach (UntoldParts untold in fit.Untold)
-        {
-            writer.WriteLine("  Note: " + Sentence(untold));
-        }
-
-        writer.WriteLine("  Intervals come from the scatter around the fit; an error of the instrument's own is not in them.");
     }
 
     public static string PlainText(FitAnswer answer)
@@ -197,15 +221,4 @@ internal static class FitText
             ? $"this curve does not tell {untold.Names[0]}: it can change {reach} before the fit shows it"
             : $"this curve cannot tell {string.Join(", ", untold.Names.SkipLast(1))} from {untold.Names[^1]}: together they can change {reach} before the fit shows it";
     }
-}
-
-/// <summary>A fitted curve with what was asked of it.</summary>
-internal sealed record FitAnswer(string Path, CurveTable Table, CurveFit Fit, ImpedanceResonance Resonance, IReadOnlyList<InductanceAt> Inductances);
-
-/// <summary>Inductance at one frequency: of the winding alone, and as a meter would show it.</summary>
-internal sealed record InductanceAt(double Hz, Estimate Series, double ApparentH)
-{
-    public double Error => ApparentH / Series.Value - 1;
-
-    public bool IsRefused => Math.Abs(Error) > ApparentInductance.MostError;
 }

@@ -18,6 +18,13 @@ internal static class GaugeText
             json.WriteString("format", "coilwright.gauge/1");
             json.WriteString("unit", found.Unit);
             json.WriteBoolean("fit", found.IsFit);
+            json.WriteStartArray("faults");
+            foreach (string fault in found.Faults)
+            {
+                json.WriteStringValue(fault);
+            }
+
+            json.WriteEndArray();
             if (found.ShareOfTolerance is { } share)
             {
                 json.WriteNumber("shareOfTolerance", share);
@@ -56,10 +63,11 @@ internal static class GaugeText
 
         if (found.Linearity is { } bias)
         {
-            Line($"linearity: bias = {bias.Intercept:G4} + {bias.Slope:G4} × reference, slope ± {bias.SlopeError:G3} (standard deviation), R² {bias.RSquared:0.000}");
+            Line($"linearity: bias = {bias.Line.Intercept:G4} + {bias.Line.Slope:G4} × reference, slope ± {bias.SlopeHalfWidth:G3} (95 %), by chance {100 * bias.SlopeChance:0.#} %, R² {bias.Line.RSquared:0.000}");
+            Line($"  mean bias {bias.MeanBias:G4} ± {bias.MeanBiasHalfWidth:G3} {found.Unit} (95 %), by chance {100 * bias.MeanBiasChance:0.#} %; at the worst end, {bias.WorstReference:G4}, {bias.WorstBias:G4} {found.Unit}");
         }
 
-        return text.Append(found.IsFit ? "fit" : "not fit: mend the meter, its leads or the way it is read before judging coils by it").ToString();
+        return text.Append(found.IsFit ? "fit" : $"not fit: {string.Join("; ", found.Faults)}. Mend the meter, its leads or the way it is read before judging coils by it").ToString();
     }
 
     private static IEnumerable<(string, GaugeVariation)> Variations(GaugeFindings found)
@@ -94,7 +102,9 @@ internal static class GaugeText
         if (found.Linearity is { } line)
         {
             json.WriteStartObject("linearity");
-            WriteNumbers(json, ("intercept", line.Intercept), ("slope", line.Slope), ("interceptError", line.InterceptError), ("slopeError", line.SlopeError), ("rSquared", line.RSquared));
+            StraightLine fitted = line.Line;
+            WriteNumbers(json, ("intercept", fitted.Intercept), ("slope", fitted.Slope), ("interceptError", fitted.InterceptError), ("slopeError", fitted.SlopeError), ("rSquared", fitted.RSquared));
+            WriteNumbers(json, ("slopeChance", line.SlopeChance), ("meanBias", line.MeanBias), ("meanBiasChance", line.MeanBiasChance), ("worstBias", line.WorstBias), ("worstBiasAt", line.WorstReference));
             json.WriteEndObject();
         }
     }

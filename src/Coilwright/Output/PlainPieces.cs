@@ -112,7 +112,7 @@ internal static class PlainPieces
 
         foreach (PieceEventRecord one in life.History.All.Where(one => one.Kind != PieceEventKind.ToldLate))
         {
-            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{PieceWords.Late(one, piece, zone)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}");
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {PieceWords.Of(one, piece)}{PieceWords.Late(one, piece, zone)}{PieceWords.Ahead(one, piece)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}");
         }
     }
 

@@ -23,7 +23,7 @@ public static class PlainSetUp
             Table table = new("set", "to", "");
             AddStop(table, setUp, coil);
             table.Add("wire", coil.Wire, $"bare {Mm(coil.BareDiameterM.Value)}, overall {Mm(coil.OverallDiameterM.Value)}; {FigureWords.WithInterval(coil.WireLength)}, {FigureWords.WithInterval(coil.WireMass)}");
-            table.Add("tension", coil.Tension.OwnN is { } own ? Gf(own) : "not stated", $"band {Gf(coil.Tension.LowN)} – {Gf(coil.Tension.HighN)}, never above {Gf(coil.Tension.MaximumN)}; {coil.Tension.Words}");
+            table.Add("tension", coil.Tension.OwnN is { } own ? Gf(own) : "not stated", $"band {Gf(coil.Tension.LowN)} – {Gf(coil.Tension.HighN)}, never above {Gf(coil.Tension.MaximumN)} ({TensionAdvice.Source}); {coil.Tension.Words}");
             if (coil.OnMachine is { } on)
             {
                 AddMachine(table, coil, on);

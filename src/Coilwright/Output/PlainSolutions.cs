@@ -8,12 +8,14 @@ namespace Coilwright.Output;
 /// <summary>Solutions for people: the ranked recipes, the trade-off, and when nothing meets the wants, what stands in the way.</summary>
 public static class PlainSolutions
 {
-    private static readonly (string Name, string Unit)[] s_columns =
-        [("dcResistance", "Ω"), ("inductance", "H"), ("loadedPeak", "Hz"), ("loadedPeakGain", "dB"), ("output", "V·s/m"), ("fill", "1"), ("wireMass", "kg")];
-
     public static void Write(TextWriter writer, string name, string loadWords, Solutions answer)
     {
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {answer.Searched} windings looked at; loaded peak on {loadWords}"));
+        if (answer.Stopped)
+        {
+            writer.WriteLine("Stopped: the best of what was looked at by then; there may be better ones.");
+        }
+
         writer.WriteLine();
         writer.WriteLine(answer.Met ? "These meet what is wanted, the best first:" : $"Cannot be met; what stands in the way: {string.Join(", ", answer.Binding.Select(FigureWords.Name))}. The nearest:");
         WriteTable(writer, answer.Ranked);
@@ -32,7 +34,7 @@ public static class PlainSolutions
 
     private static void WriteTable(TextWriter writer, IReadOnlyList<Solution> solutions)
     {
-        (string Name, string Unit)[] columns = [.. s_columns.Where(column => solutions.Any(solution => solution.Values.ContainsKey(column.Name)))];
+        IReadOnlyList<(string Name, string Unit)> columns = SolutionColumns.For(solutions);
         Table table = new(["change", .. columns.Select(column => FigureWords.Name(column.Name)), "misses"]);
         foreach (Solution solution in solutions)
         {

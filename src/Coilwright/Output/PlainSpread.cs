@@ -11,13 +11,18 @@ public static class PlainSpread
     {
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: {run.Samples} pieces drawn, seed {run.Seed}"));
         writer.WriteLine("Loaded peak on: " + loadWords);
+        if (run.Stopped)
+        {
+            writer.WriteLine("Stopped: the pieces drawn by then; their causes and what would narrow them were not reached.");
+        }
+
         writer.WriteLine();
         Table table = new("quantity", "mean", "standard deviation", "within one run", "95 % of pieces", "outside target", "mostly from");
         foreach (QuantitySpread quantity in run.Quantities.Where(quantity => quantity.StandardDeviation > 0))
         {
             string Value(double value) => FigureWords.Value(value, quantity.Unit);
             table.Add(
-                FigureWords.Name(quantity.Name), Value(quantity.Mean), Value(quantity.StandardDeviation), Value(quantity.WithinRun), $"{Value(quantity.Low)} – {Value(quantity.High)}",
+                FigureWords.Name(quantity.Name), Value(quantity.Mean), Value(quantity.StandardDeviation), double.IsFinite(quantity.WithinRun) ? Value(quantity.WithinRun) : "–", $"{Value(quantity.Low)} – {Value(quantity.High)}",
                 quantity.OutsideTarget is { } outside ? Percent(outside) : "–",
                 string.Join(", ", quantity.Causes.Take(3).Select(cause => $"{ScatterWords.Of(cause.Cause)} {Percent(cause.Total)}")));
         }

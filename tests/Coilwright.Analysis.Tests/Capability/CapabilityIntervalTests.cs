@@ -22,9 +22,10 @@ public sealed class CapabilityIntervalTests
             actual += cpk.Low <= 1 && cpk.High >= 1 ? 1 : 0;
         }
 
-        Assert.InRange((double)potential / Sets, 0.93, 0.97);
-        Assert.InRange((double)actual / Sets, 0.93, 0.97);
-        EvidenceLog.Record("Capability with sigma from the moving range: how often the 95 % interval holds the truth", "simulation, 2,000 sets of 40", "derived", "0.93 to 0.97", FormattableString.Invariant($"Cp {(double)potential / Sets:0.000}, Cpk {(double)actual / Sets:0.000}"));
+        Evidence.Own("Capability with sigma from the moving range: how often the 95 % intervals of Cp and Cpk hold the truth", "simulation with known truth, 2,000 sets of 40 [MovingRange]", "chance: four standard errors of 2,000 sets")
+            .Inside(100.0 * potential / Sets, 93, 97, "%", "Cp")
+            .Inside(100.0 * actual / Sets, 93, 97, "%", "Cpk")
+            .Record();
     }
 
     [Fact]
@@ -34,8 +35,9 @@ public sealed class CapabilityIntervalTests
         const int Sets = 2000;
         int normal = Enumerable.Range(0, Sets).Count(_ => !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => Normal.InvCDF(7, 3, 1 - random.NextDouble()))])!.Value.LooksNormal);
         int skewed = Enumerable.Range(0, 200).Count(_ => !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => -Math.Log(1 - random.NextDouble()))])!.Value.LooksNormal);
-        Assert.InRange((double)normal / Sets, 0.035, 0.065);
         Assert.True(skewed >= 195);
-        EvidenceLog.Record("Test of Anderson and Darling at 5 %: normal sets of 60 called not normal", "critical value of Stephens 1986", "memory", "0.035 to 0.065", FormattableString.Invariant($"{(double)normal / Sets:0.000}"));
+        Evidence.Own("Test of Anderson and Darling at 5 %: normal sets of 60 called not normal", "simulation with known truth, 2,000 sets, at the recalled critical value of [Normality]", "chance: three standard errors of 2,000 sets")
+            .Inside(100.0 * normal / Sets, 3.5, 6.5, "%")
+            .Record();
     }
 }

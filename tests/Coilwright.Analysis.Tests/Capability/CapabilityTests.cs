@@ -13,8 +13,9 @@ public sealed class CapabilityTests
         CapabilityIndex cp = study.Potential()!.Value, cpk = study.Actual();
         double[] expected = [2.0057450680473763, 1.6095749718822416, 2.401129420437003, 1.8081791788447101, 1.438453965693955, 2.1779043919954653, 2.2033109572500424, 1.7383583676396088];
         double[] found = [cp.Value, cp.Low, cp.High, cpk.Value, cpk.Low, cpk.High, study.Upper!.Value, study.AboutTarget(1.6)!.Value];
-        Assert.All(expected.Zip(found), pair => Assert.Equal(pair.First, pair.Second, 1e-8));
-        EvidenceLog.Record("Capability with intervals, 50 values", "hardness data of a SAS/QC example; outside computation", "derived", "1e-8", "all eight figures met");
+        Evidence check = Evidence.Outside("Capability with intervals, 50 values: eight figures", "computed outside this program on the titanium hardness data of an example of SAS/QC [Capability]", "derived", "rounding: of the outside computation");
+        Assert.All(expected.Zip(found), pair => check.Within(pair.Second, pair.First, 1e-8));
+        check.Record();
     }
 
     [Fact] // textbook figures from memory, arithmetic checked
@@ -50,9 +51,10 @@ public sealed class CapabilityTests
     {
         PercentileCapability study = PercentileCapability.Of(quantile);
         double low = quantile(0.0005), high = quantile(0.9999);
-        Assert.Equal(pp, study.Potential(low, high), 1e-8);
-        Assert.Equal(upper, study.Upper(high), 1e-8);
-        Assert.Equal(lower, study.Lower(low), 1e-8);
-        EvidenceLog.Record($"Capability of a {name} distribution by percentiles", "exact quantiles, outside computation", "derived", "1e-8", "met");
+        Evidence.Outside($"Capability of a {name} distribution by percentiles", "exact quantiles, computed outside this program [Capability]", "derived", "rounding: of the outside computation")
+            .Within(study.Potential(low, high), pp, 1e-8)
+            .Within(study.Upper(high), upper, 1e-8)
+            .Within(study.Lower(low), lower, 1e-8)
+            .Record();
     }
 }

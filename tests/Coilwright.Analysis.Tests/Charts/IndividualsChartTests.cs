@@ -13,13 +13,14 @@ public sealed class IndividualsChartTests
     {
         JsonElement published = s_reference.GetProperty("individuals");
         IndividualsChart chart = IndividualsChart.Fit(Values("individuals"))!;
-        Assert.Equal(published.GetProperty("mean").GetDouble(), chart.Centre, 0.005);
+        Evidence check = Evidence.Outside("Individuals chart: mean, mean moving range, limits", "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, flow rates, in a reproduction [HandbookGauge]", "read-secondary", "rounding: half the last printed digit")
+            .Within(chart.Centre, published.GetProperty("mean").GetDouble(), 0.005);
         foreach ((string name, double value) in (ReadOnlySpan<(string, double)>)[("meanMovingRange", chart.MeanMovingRange), ("upper", chart.UpperLimit), ("lower", chart.LowerLimit)])
         {
-            Assert.Equal(published.GetProperty(name).GetDouble(), value, 0.00005); // half of the last printed digit
+            check.Within(value, published.GetProperty(name).GetDouble(), 0.00005, at: name);
         }
 
-        EvidenceLog.Record("Individuals chart: mean, mean moving range, limits", "NIST/SEMATECH e-Handbook 6.3.2.2, flow rates, in a reproduction", "read-secondary", "half the last printed digit", "met");
+        check.Record();
     }
 
     [Fact]
@@ -27,9 +28,10 @@ public sealed class IndividualsChartTests
     {
         JsonElement published = s_reference.GetProperty("viscosity");
         IndividualsChart chart = IndividualsChart.Fit(Values("viscosity"))!;
-        Assert.Equal(published.GetProperty("mean").GetDouble(), chart.Centre, 0.0005);
-        Assert.Equal(published.GetProperty("sigma").GetDouble(), chart.Sigma, 0.5e-7);
-        EvidenceLog.Record("Individuals chart: mean and sigma of 20 viscosities", "qcc documentation (data Montgomery)", "read", "half the last printed digit", "met");
+        Evidence.Outside("Individuals chart: mean and sigma of 20 viscosities", "documentation of the R package qcc [QccData]", "read", "rounding: half the last printed digit")
+            .Within(chart.Centre, published.GetProperty("mean").GetDouble(), 0.0005)
+            .Within(chart.Sigma, published.GetProperty("sigma").GetDouble(), 0.5e-7)
+            .Record();
     }
 
     [Theory]
@@ -43,8 +45,9 @@ public sealed class IndividualsChartTests
         IndividualsChart chart = IndividualsChart.Fit(values, usedFirst: values.Length)!;
         double sigma = chart.MeanMovingRange / 1.1283791671;
         int[] published = [.. s_reference.GetProperty("runs").GetProperty(rule).EnumerateArray().Select(place => place.GetInt32())];
-        Assert.Equal(published, RunRules.Several(values, chart.Centre, sigmas * sigma, needed, window).Select(place => place + 1));
-        EvidenceLog.Record($"Run rule {rule}: points that signal", "open test set (jaspQualityControl)", "read", "same points", "met");
+        Evidence.Outside($"Run rule {rule}: points that signal", "tests of jaspQualityControl, commit 38c84de52092 [JaspQc]", "read", "exact")
+            .Same(string.Join(' ', RunRules.Several(values, chart.Centre, sigmas * sigma, needed, window).Select(place => place + 1)), string.Join(' ', published))
+            .Record();
     }
 
     [Fact] // 91.75: Champ and Woodall, Technometrics 29 (1987), all four rules; read in a secondary source
@@ -54,9 +57,10 @@ public sealed class IndividualsChartTests
         const int Runs = 3000;
         double[] lengths = [.. Enumerable.Range(0, Runs).Select(_ => (double)RunToFirstSignal(random))];
         double mean = lengths.Average(), error = Math.Sqrt(lengths.Select(length => (length - mean) * (length - mean)).Average() / Runs);
-        Assert.InRange(mean, 91.75 - 3 * error, 91.75 + 3 * error);
         Assert.True(error < 2, "the check would be too blunt");
-        EvidenceLog.Record("False alarms of the four Western Electric rules in simulation", "Champ and Woodall 1987: 91.75", "read-secondary", "three standard errors of 3,000 runs", FormattableString.Invariant($"{mean:0.0} ± {error:0.0}"));
+        Evidence.Outside("Mean run to a false alarm of the four Western Electric rules in simulation", "C. W. Champ and W. H. Woodall, Technometrics 29 (1987) [RunRules]", "read-secondary", "chance: three standard errors of 3,000 runs")
+            .Within(mean, 91.75, Math.Round(3 * error, 1))
+            .Record();
     }
 
     [Fact] // 60 coils: 50 about 6.18 kΩ, ten about 6.29, spread 0.03
@@ -76,7 +80,7 @@ public sealed class IndividualsChartTests
 
     [Fact]
     public void Scaling_and_shifting_the_values_moves_no_signal() =>
-        Gen.Select(Gen.Double[-3, 3].Array[25, 60], Gen.Double[0.1, 100], Gen.Double[-1000, 1000]).Sample((values, scale, shift) =>
+        Gen.Select(Gen.Double[-3, 3].Array[25, 60], Gen.Double[0.1, 100], Gen.Double[-1000, 1000]).ForAll((values, scale, shift) =>
         {
             double[] moved = [.. values.Select(value => value * scale + shift)];
             return IndividualsChart.Fit(values)!.Signals(values).SequenceEqual(IndividualsChart.Fit(moved)!.Signals(moved));

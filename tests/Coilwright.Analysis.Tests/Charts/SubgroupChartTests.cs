@@ -12,17 +12,18 @@ public sealed class SubgroupChartTests
     public void Piston_rings_give_the_published_limits()
     {
         SubgroupChart range = SubgroupChart.Fit(s_pistons, SubgroupSpread.Range)! with { TableD2 = true }, deviation = SubgroupChart.Fit(s_pistons, SubgroupSpread.StandardDeviation)!;
-        Assert.Equal(74.00118, range.Centre, 0.000005);
-        Assert.Equal(73.98805, range.LowerMean, 0.000005);
-        Assert.Equal(74.0143, range.UpperMean, 0.00005);
-        Assert.Equal(0.02276, range.MeanSpread, 0.000005);
-        Assert.Equal(0.009785039, range.Sigma, 0.5e-9);
-        Assert.Equal(0.04812533, range.UpperSpread, 1.1e-7); // printed from d3 = 0.864086, where integration gives 0.864082
-        Assert.Equal(0, range.LowerSpread);
-        Assert.Equal(0.009240037, deviation.MeanSpread, 0.5e-9);
-        Assert.Equal(0.009829977, deviation.Sigma, 0.5e-9);
-        Assert.Equal(0.01930242, deviation.UpperSpread, 0.5e-8);
-        EvidenceLog.Record("X̄–R and X̄–S limits, 25 samples of 5", "piston rings, qcc documentation (data Montgomery)", "read", "half the last printed digit (9 decimals for sigma); upper limit of the range 1e-7, whose printed d3 is off in the fifth digit", "all ten figures met");
+        Evidence.Outside("X̄–R and X̄–S limits, 25 samples of 5", "piston rings, documentation of the R package qcc [QccData]", "read", "rounding: half the last printed digit; the range's upper limit is printed from d3 = 0.864086, where integration gives 0.864082")
+            .Within(range.Centre, 74.00118, 0.000005)
+            .Within(range.LowerMean, 73.98805, 0.000005)
+            .Within(range.UpperMean, 74.0143, 0.00005)
+            .Within(range.MeanSpread, 0.02276, 0.000005)
+            .Within(range.Sigma, 0.009785039, 0.5e-9)
+            .Within(range.UpperSpread, 0.04812533, 1.1e-7)
+            .Within(range.LowerSpread, 0, 0)
+            .Within(deviation.MeanSpread, 0.009240037, 0.5e-9)
+            .Within(deviation.Sigma, 0.009829977, 0.5e-9)
+            .Within(deviation.UpperSpread, 0.01930242, 0.5e-8)
+            .Record();
     }
 
     [Theory] // first, second and last limits of the averages, with the start-up term
@@ -33,9 +34,10 @@ public sealed class SubgroupChartTests
     {
         SubgroupChart chart = SubgroupChart.Fit(s_pistons, SubgroupSpread.Range)!;
         EwmaChart average = new(chart.Centre, chart.Sigma / Math.Sqrt(5), Lambda: 0.2, Width: 3);
-        Assert.Equal(low, chart.Centre - average.HalfWidth(sample), sample == 25 ? 0.00005 : 0.000005);
-        Assert.Equal(high, chart.Centre + average.HalfWidth(sample), 0.00005);
-        EvidenceLog.Record($"EWMA limits at sample {sample}", "piston rings, qcc documentation", "read", "half the last printed digit", "met");
+        Evidence.Outside($"EWMA limits at sample {sample}", "piston rings, documentation of the R package qcc [QccData]", "read", "rounding: half the last printed digit")
+            .Within(chart.Centre - average.HalfWidth(sample), low, sample == 25 ? 0.00005 : 0.000005, "mm")
+            .Within(chart.Centre + average.HalfWidth(sample), high, 0.00005, "mm")
+            .Record();
     }
 
     [Fact] // target 50, lambda 0.3, sigma 2.0539
@@ -45,10 +47,9 @@ public sealed class SubgroupChartTests
         EwmaChart chart = new(50, 2.0539, Lambda: 0.3, Width: 3);
         double[] points = [.. chart.Points(ChartReference.Numbers(s_sets.GetProperty("ewmaInput").GetProperty("values")))];
         Assert.Equal(printed.Length, points.Length);
-        Assert.All(printed.Zip(points), pair => Assert.Equal(pair.First, pair.Second, 0.006));
-        Assert.Equal(52.5884, 50 + chart.HalfWidth(), 0.0001);
-        Assert.Equal(47.4115, 50 - chart.HalfWidth(), 0.0001);
-        EvidenceLog.Record("EWMA of 20 values and its limits", "NIST/SEMATECH e-Handbook 6.3.2.4, in a reproduction", "read-secondary", "0.006 (the handbook rounds as it goes), limits 0.0001", "met");
+        Evidence check = Evidence.Outside("EWMA of 20 values and its limits", "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.4, in a reproduction [HandbookGauge]", "read-secondary", "rounding: the handbook rounds as it goes");
+        Assert.All(printed.Zip(points), pair => check.Within(pair.Second, pair.First, 0.006));
+        check.Within(50 + chart.HalfWidth(), 52.5884, 0.0001).Within(50 - chart.HalfWidth(), 47.4115, 0.0001).Record();
     }
 
     [Fact]
@@ -56,13 +57,14 @@ public sealed class SubgroupChartTests
     {
         double[] all = ChartReference.Numbers(s_sets.GetProperty("viscosity").GetProperty("values"));
         IndividualsChart first = IndividualsChart.Fit(all)!;
-        Assert.Equal(0.5076521, first.Sigma, 0.5e-7);
-        Assert.Equal(32.56504, first.LowerLimit, 0.000005);
-        Assert.Equal(35.61096, first.UpperLimit, 0.000005);
         IndividualsChart without = IndividualsChart.Fit([.. all.Where((_, n) => n != 3)])!;
-        Assert.Equal(33.98947, without.Centre, 0.000005);
-        Assert.Equal(0.4117415, without.Sigma, 0.5e-7);
-        Assert.Equal(32.75425, without.LowerLimit, 0.000005);
-        EvidenceLog.Record("Individuals chart after one batch is taken out", "viscosity, qcc documentation", "read", "half the last printed digit of the mean", FormattableString.Invariant($"{without.Centre:0.00000}"));
+        Evidence.Outside("Individuals chart before and after one batch is taken out", "viscosity, documentation of the R package qcc [QccData]", "read", "rounding: half the last printed digit")
+            .Within(first.Sigma, 0.5076521, 0.5e-7)
+            .Within(first.LowerLimit, 32.56504, 0.000005)
+            .Within(first.UpperLimit, 35.61096, 0.000005)
+            .Within(without.Centre, 33.98947, 0.000005)
+            .Within(without.Sigma, 0.4117415, 0.5e-7)
+            .Within(without.LowerLimit, 32.75425, 0.000005)
+            .Record();
     }
 }

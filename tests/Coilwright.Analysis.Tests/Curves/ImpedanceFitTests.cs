@@ -18,13 +18,14 @@ public sealed class ImpedanceFitTests
         CurveFit fit = ImpedanceFit.Fit(curve);
         Assert.True(fit.Fit.Converged);
         Assert.Equal(new PickupParts(0, false), fit.Parts);
-        // The printed frequencies are rounded to 5e-6 of themselves at 100 Hz.
-        Assert.Equal(1, fit.Pickup.ResistanceOhm / 8000, 1e-6);
-        Assert.Equal(1, fit.Pickup.InductanceH / 4, 1e-6);
-        Assert.Equal(1, fit.Pickup.CapacitanceF / 150e-12, 1e-6);
         Assert.Empty(fit.Untold);
-        EvidenceLog.Record("Curve fit: exact impedance of 8 kΩ, 4 H, 150 pF", "tests/Reference/circuit/exact-coil.csv, made outside this program", "derived", "1e-6",
-            FormattableString.Invariant($"{Math.Max(Math.Abs(fit.Pickup.InductanceH / 4 - 1), Math.Abs(fit.Pickup.CapacitanceF / 150e-12 - 1)):0.0e+0}"));
+        Evidence.Outside(
+            "Curve fit: R, L and C from the exact impedance of 8 kΩ, 4 H, 150 pF", "made outside this program from the formula: tests/Reference/circuit/exact-coil.csv", "derived",
+            "rounding: of the printed frequencies, 5e-6 of themselves at 100 Hz")
+            .WithinPart(fit.Pickup.ResistanceOhm, 8000, 1e-6)
+            .WithinPart(fit.Pickup.InductanceH, 4, 1e-6)
+            .WithinPart(fit.Pickup.CapacitanceF, 150e-12, 1e-6)
+            .Record();
     }
 
     [Theory]
@@ -35,12 +36,14 @@ public sealed class ImpedanceFitTests
     {
         // Outside figures: analytic, checked on a grid there.
         ImpedanceResonance found = ImpedanceResonance.Of(new LumpedPickup(ohm, henry, farad));
-        Assert.Equal(undampedHz, found.UndampedHz, 1e-9 * undampedHz);
-        Assert.Equal(zeroPhaseHz, found.ZeroPhaseHz!.Value, 1e-7 * zeroPhaseHz);
-        Assert.Equal(topHz, found.TopHz, 1e-6 * topHz);
-        Assert.Equal(topOhm, found.TopOhm, 1e-9 * topOhm);
-        EvidenceLog.Record(FormattableString.Invariant($"Impedance: resonances of {ohm} Ω, {henry} H, {farad * 1e12:0} pF"), "analytic, checked on a grid outside this program", "derived", "1e-6",
-            FormattableString.Invariant($"{Math.Abs(found.TopHz / topHz - 1):0.0e+0}"));
+        Evidence.Outside(
+            FormattableString.Invariant($"Impedance: resonances of {ohm} Ω, {henry} H, {farad * 1e12:0} pF"), "analytic, checked on a grid outside this program", "derived",
+            "method: a top is found by its height, to the root of its rounding")
+            .WithinPart(found.UndampedHz, undampedHz, 1e-9)
+            .WithinPart(found.ZeroPhaseHz!.Value, zeroPhaseHz, 1e-7)
+            .WithinPart(found.TopHz, topHz, 1e-6)
+            .WithinPart(found.TopOhm, topOhm, 1e-9)
+            .Record();
     }
 
     [Fact]
@@ -74,13 +77,13 @@ public sealed class ImpedanceFitTests
 
     [Fact]
     public void Every_random_pickup_comes_back_from_its_own_exact_curve() =>
-        Gen.Select(Gen.Double[2e3, 15e3], Gen.Double[1, 8], Gen.Double[60e-12, 300e-12], Gen.Double[0.1, 0.6], Gen.Double[0.5, 4]).Sample((ohm, henry, farad, share, knee) =>
+        Gen.Select(Gen.Double[2e3, 15e3], Gen.Double[1, 8], Gen.Double[60e-12, 300e-12], Gen.Double[0.1, 0.6], Gen.Double[0.5, 4]).ForAll((ohm, henry, farad, share, knee) =>
         {
             LumpedPickup truth = new(ohm, henry, farad) { Eddy = [new(share * henry, share * henry * 2 * Math.PI * 2000 * knee)] };
             double[] hz = PickupResponse.LogFrequencies(50, 20_000, 200);
             CurveFit fit = ImpedanceFit.Fit(Noisy(truth, hz, 0, new Random(1)));
             return fit.Parts == new PickupParts(1, false) && Math.Abs(fit.Pickup.InductanceH / henry - 1) < 1e-5 && Math.Abs(fit.Pickup.CapacitanceF / farad - 1) < 1e-5 && Math.Abs(fit.Pickup.Eddy[0].ResistanceOhm / truth.Eddy[0].ResistanceOhm - 1) < 1e-4;
-        }, iter: 40, threads: 1);
+        }, count: 250, seeds: ["b0rHl1335B04", "d_47fTsWdrf4"]);
 
     [Fact]
     public void What_low_frequencies_cannot_tell_is_said()

@@ -73,7 +73,7 @@ public sealed class CauseFinderTests
 
     [Fact]
     public void Probabilities_are_whole_and_in_order_for_any_reading() =>
-        Gen.Select(Gen.Double[-9, 9], Gen.Double[-3, 1], Gen.Bool).Sample((ohm, henry, hasHenry) =>
+        Gen.Select(Gen.Double[-9, 9], Gen.Double[-3, 1], Gen.Bool).ForAll((ohm, henry, hasHenry) =>
         {
             IReadOnlyList<ProbableCause> causes = CauseFinder.Find(s_wanted with { OhmAt20C = 6200 * Math.Exp(ohm), InductanceRatio = hasHenry ? Math.Exp(henry) : null });
             double sum = causes.Sum(cause => cause.Probability);

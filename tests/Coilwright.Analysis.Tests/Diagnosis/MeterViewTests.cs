@@ -7,7 +7,7 @@ public sealed class MeterViewTests
 {
     [Fact]
     public void Inductance_and_Q_are_those_of_the_complex_impedance() =>
-        Gen.Select(Gen.Double[0.5, 10], Gen.Double[1e3, 2e4], Gen.Double[0, 3e-10], Gen.Double[50, 5e3]).Sample((henry, ohm, farad, hz) =>
+        Gen.Select(Gen.Double[0.5, 10], Gen.Double[1e3, 2e4], Gen.Double[0, 3e-10], Gen.Double[50, 5e3]).ForAll((henry, ohm, farad, hz) =>
         {
             double omega = 2 * Math.PI * hz;
             Complex seen = 1 / (1 / new Complex(ohm, omega * henry) + new Complex(0, omega * farad));

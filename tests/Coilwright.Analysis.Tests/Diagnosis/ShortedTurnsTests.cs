@@ -1,12 +1,11 @@
 using Coilwright.Analysis.Diagnosis;
-using Coilwright.Shared;
 
 namespace Coilwright.Analysis.Tests.Diagnosis;
 
 public sealed class ShortedTurnsTests
 {
-    [Fact] // 8,000 turns, 6.20 kΩ, 2.5 H: Q(3 kHz) is 7.6; a hundred shorted turns leave 6.12 kΩ, 2.44 H at 100 Hz and Q 4.4
-    public void A_hundred_of_eight_thousand_turns_give_the_bench_figures()
+    [Fact] // a worked example from memory, not a measurement: 8,000 turns, 6.20 kΩ, 2.5 H: Q(3 kHz) is 7.6; a hundred shorted turns leave 6.12 kΩ, 2.44 H at 100 Hz and Q 4.4
+    public void A_hundred_of_eight_thousand_turns_give_the_worked_figures()
     {
         const double Part = 100.0 / 8000, Ohm = 6200, Henry = 2.5;
         (double henryShift, _) = ShortedTurns.Shift(Part, 2 * Math.PI * 100 * Henry / Ohm);
@@ -14,12 +13,11 @@ public sealed class ShortedTurnsTests
         double henry = Henry * Math.Exp(henryShift), quality = 2 * Math.PI * 3000 * Henry / Ohm * Math.Exp(qualityShift);
         Assert.Equal(2.44, henry, 0.005);
         Assert.Equal(4.4, quality, 0.05);
-        EvidenceLog.Record("Shorted turns: 100 of 8,000 turns, L at 100 Hz and Q at 3 kHz", "worked figures of a bench case: 6.12 kΩ, 2.44 H, Q 4.4 against 7.6", "derived", "half the last digit", FormattableString.Invariant($"{henry:0.000} H, Q {quality:0.00}"));
     }
 
     [Fact] // energy, in place of the impedance formula
     public void Input_power_equals_what_both_loops_burn() =>
-        Gen.Select(Gen.Double[0.002, 0.9], Gen.Double[0.1, 30]).Sample((part, reactance) =>
+        Gen.Select(Gen.Double[0.002, 0.9], Gen.Double[0.1, 30]).ForAll((part, reactance) =>
         {
             (double henry, double quality) = ShortedTurns.Shift(part, reactance);
             double seenX = Math.Exp(henry) * reactance, seenR = seenX / (Math.Exp(quality) * reactance);

@@ -8,7 +8,7 @@ public sealed class ClosestSetsTests
     [Fact]
     public void Trying_every_set_finds_none_closer_and_the_ranks_are_the_same() =>
         Gen.Select(Gen.Int[2, 4], Gen.Int[1, 4], Gen.Bool).SelectMany((places, most, shared) =>
-            Gen.Select(Gen.Select(Gen.Int[0, 9], Gen.Double[-3, 3], (item, level) => new PlaceCandidate(item, Math.Round(level, 1))).Array[0, 6].Array[places], Gen.Const(most), Gen.Const(shared))).Sample((lists, most, shared) =>
+            Gen.Select(Gen.Select(Gen.Int[0, 9], Gen.Double[-3, 3], (item, level) => new PlaceCandidate(item, Math.Round(level, 1))).Array[0, 6].Array[places], Gen.Const(most), Gen.Const(shared))).ForAll((lists, most, shared) =>
         {
             // Things of one place alone, or things that could take several places; each stands once in a list.
             PlaceCandidate[][] places = [.. lists.Select((list, place) => list.DistinctBy(one => one.Item).Select(one => shared ? one : one with { Item = one.Item + 100 * place }).ToArray())];

@@ -41,7 +41,7 @@ public sealed class CoilPairingTests
 
     [Fact] // a different method: coils kept in order of value, every choice of who is left by dynamic programming
     public void Two_families_by_one_quantity_agree_with_pairing_in_order() =>
-        Gen.Select(Ohms(1, 12), Ohms(1, 12)).Sample((few, many) =>
+        Gen.Select(Ohms(1, 12), Ohms(1, 12)).ForAll((few, many) =>
         {
             double total = CoilPairing.Best([.. Family("a", few), .. Family("b", many)], s_plain).Total;
             return Math.Abs(total - InOrder(few, many)) < 1e-9;
@@ -49,7 +49,7 @@ public sealed class CoilPairingTests
 
     [Fact] // the neighbours' rule against the general search, which a second quantity that counts nothing brings in
     public void Free_pairing_by_neighbours_agrees_with_the_search() =>
-        Ohms(1, 15).Sample(values =>
+        Ohms(1, 15).ForAll(values =>
         {
             double neighbours = CoilPairing.Best([.. Family("main", values)], s_plain).Total;
             PairingCoil[] twice = [.. values.Select((value, place) => new PairingCoil($"{place}", "main", [value, 1]))];
@@ -68,7 +68,7 @@ public sealed class CoilPairingTests
 
     [Fact]
     public void The_order_of_the_list_does_not_change_the_total() =>
-        Gen.Select(Ohms(2, 8), Ohms(2, 8), Gen.Int[0, 1000]).Sample((a, b, seed) =>
+        Gen.Select(Ohms(2, 8), Ohms(2, 8), Gen.Int[0, 1000]).ForAll((a, b, seed) =>
         {
             PairingCoil[] coils = [.. Family("a", a), .. Family("b", b)], shuffled = [.. coils];
             new Random(seed).Shuffle(shuffled);

@@ -39,16 +39,16 @@ public sealed class SamplingTests
     [Fact] // Kiermeier, Journal of Statistical Software 26(6) 2008, read
     public void The_smallest_plans_are_the_published_ones()
     {
-        Assert.Equal(new SampleStage(80, 7, 8), AttributePlan.FindSingle(0.05, 0.95, 0.15, 0.075)!.Stages[0]);
-        Assert.Equal(new SampleStage(359, 11, 12), AttributePlan.FindSingle(0.019296, 0.95, 0.045884, 0.10)!.Stages[0]);
+        Evidence check = Evidence.Outside("Smallest sampling plans: four published ones", "A. Kiermeier, J. Stat. Software 26(6) 2008; vignette of the R package AQLSchemes [Sampling]", "read", "exact")
+            .Same(AttributePlan.FindSingle(0.05, 0.95, 0.15, 0.075)!.Stages[0], new SampleStage(80, 7, 8))
+            .Same(AttributePlan.FindSingle(0.019296, 0.95, 0.045884, 0.10)!.Stages[0], new SampleStage(359, 11, 12));
         VariablesPlan known = VariablesPlan.Find(0.05, 0.95, 0.15, 0.075, spreadKnown: true)!, unknown = VariablesPlan.Find(0.05, 0.95, 0.15, 0.075, spreadKnown: false)!;
-        Assert.Equal(26, known.Size);
-        Assert.Equal(49, unknown.Size);
+        check.Same(known.Size, 26).Same(unknown.Size, 49);
         Assert.True(known.AcceptProbability(0.15) <= 0.075 && new VariablesPlan(25, 1.32, true).AcceptProbability(0.05) is > 0.5 and < 1);
         // the published k lies between the two that just keep one promise each
         Assert.InRange(1.322271, KeepingBad(26, true) - 1e-6, known.K + 1e-6);
         Assert.InRange(1.326538, KeepingBad(49, false) - 1e-4, unknown.K + 1e-4);
-        EvidenceLog.Record("Smallest sampling plans: four published ones", "Kiermeier, J. Stat. Software 26(6) 2008; AQLSchemes vignette", "read", "exact sizes", "exact sizes");
+        check.Record();
     }
 
     [Theory] // code J, AQL 1 %: plan read in the same manual, probabilities by an independent noncentral t
@@ -107,7 +107,7 @@ public sealed class SamplingTests
 
     [Fact]
     public void Tighter_levels_and_tightened_inspection_never_accept_more() =>
-        Gen.Select(Gen.Int[2, 100_000], Gen.Int[0, 14], Gen.Double[0.001, 0.3]).Sample((lot, level, defective) =>
+        Gen.Select(Gen.Int[2, 100_000], Gen.Int[0, 14], Gen.Double[0.001, 0.3]).ForAll((lot, level, defective) =>
         {
             double Accept(int at, Inspection inspection) => SamplingTables.Attribute(lot, "II", SamplingTables.AttributeLevels[at], inspection).AcceptProbability(defective);
             return Accept(level, Inspection.Tightened) <= Accept(level, Inspection.Normal) + 1e-12;

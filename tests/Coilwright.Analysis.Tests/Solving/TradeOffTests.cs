@@ -12,7 +12,7 @@ public sealed class TradeOffTests
     [InlineData(2)]
     [InlineData(3)]
     public void The_front_is_what_comparing_all_with_all_gives(int dimensions) =>
-        s_points.Sample(points =>
+        s_points.ForAll(points =>
         {
             Func<int, double>[] axes = [.. Enumerable.Range(0, dimensions).Select(axis => (Func<int, double>)(k => points[k][axis]))];
             bool Beaten(int k) => Enumerable.Range(0, points.Length).Any(other =>

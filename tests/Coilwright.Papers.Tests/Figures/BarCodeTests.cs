@@ -25,7 +25,7 @@ public sealed partial class BarCodeTests
         Assert.Equal(sum % 103, values[^2]);
     }
 
-    /// <summary>Published worked examples (read): abcdef in set B carries 97, 345678 in set C 73.</summary>
+    /// <summary>Published worked examples [Code128Check]: abcdef in set B carries 97, 345678 in set C 73.</summary>
     [Theory]
     [InlineData("abcdef", 104, 97)]
     [InlineData("345678", 105, 73)]
@@ -33,8 +33,7 @@ public sealed partial class BarCodeTests
     {
         int[] values = Values(text);
 
-        Assert.Equal((start, check), (values[0], values[^2]));
-        EvidenceLog.Record($"Code 128 check character of {text}", "worked example on a bar-code maker's page", "read", "exact", $"{values[^2]} against {check}");
+        Evidence.Outside($"Code 128 start and check character of {text}", "worked example at barcoderesource.com [Code128Check]", "read", "exact").Same(values[0], start).Same(values[^2], check).Record();
     }
 
     [Fact]
@@ -45,15 +44,15 @@ public sealed partial class BarCodeTests
     [Fact]
     public void A_qr_code_is_as_large_as_its_text_needs()
     {
+        Evidence evidence = Evidence.Outside("QR: modules a side and alphanumeric capacity, versions 1–10, level M", "block structure of ISO/IEC 18004 in nayuki/QR-Code-generator: tests/Reference/identification/qr.csv [Code128]", "read", "exact");
         foreach (string[] cells in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "qr.csv")).Skip(2).Select(line => line.Split(',')))
         {
             int side = Number(cells[1]), most = Number(cells[2]);
             Assert.Equal(side, 17 + 4 * Number(cells[0]));
-            Assert.Equal(side, Side(new string('A', most)));
-            Assert.Equal(side + 4, Side(new string('A', most + 1)));
+            evidence.Same(Side(new string('A', most)), side, cells[0]).Same(Side(new string('A', most + 1)), side + 4, cells[0]);
         }
 
-        EvidenceLog.Record("QR: modules a side and alphanumeric capacity, versions 1–10, level M", "ISO/IEC 18004 block structure in a public encoder", "read", "exact", "all agree");
+        evidence.Record();
     }
 
     private static int Side(string text) => Number(ViewBox().Match(BarCode.QrSvg(text)).Groups[1].Value) - 8;

@@ -14,13 +14,14 @@ public sealed class TagSheetTests
     {
         string[] sheet = Read(first: 1, count: 12), tags = [.. Enumerable.Range(1, 12).Select(number => $"H-12/C-{number:000}")];
 
-        Assert.Equal(tags.Select(tag => "CODE-128:" + tag), sheet.Where(line => line.StartsWith("CODE-128:", StringComparison.Ordinal)));
+        Evidence check = Evidence.Outside("Tags: 12 Code 128 of a printed sheet; both codes of three single tags", "the bar-code reader zbar [Zbar]", "run here", "exact")
+            .Same(string.Join('\n', sheet.Where(line => line.StartsWith("CODE-128:", StringComparison.Ordinal))), string.Join('\n', tags.Select(tag => "CODE-128:" + tag)), "sheet");
         foreach (int number in (int[])[1, 7, 60])
         {
-            Assert.Equal([$"CODE-128:H-12/C-{number:000}", $"QR-Code:H-12/C-{number:000}"], Read(number, 1));
+            check.Same(string.Join('\n', Read(number, 1)), $"CODE-128:H-12/C-{number:000}\nQR-Code:H-12/C-{number:000}", "tag");
         }
 
-        EvidenceLog.Record("Tags: 12 Code 128 of a printed sheet; both codes of three single tags", "zbar, an independent reader", "run here", "exact", "18 of 18 read");
+        check.Record();
     }
 
     private static string[] Read(int first, int count)

@@ -15,7 +15,7 @@ public sealed class CircuitResponseTests
     public void One_pickup_on_a_ladder_gives_what_the_closed_form_gives()
     {
         double worstDb = 0, worstDegrees = 0, worstOhm = 0;
-        Gen.Select(Networks.Pickup, Networks.Load).Sample((pickup, load) =>
+        Gen.Select(Networks.Pickup, Networks.Load).ForAll((pickup, load) =>
         {
             GuitarCircuit circuit = GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load);
             Response ladder = PickupResponse.Compute(pickup, load, s_band), network = CircuitResponse.Compute(circuit, s_band);
@@ -31,7 +31,7 @@ public sealed class CircuitResponseTests
             Assert.Equal(one is null, other is null);
             Assert.Equal(one?.GainDb ?? 0, other?.GainDb ?? 0, 1e-8);
             Assert.Equal(PickupResponse.FindMinus3Db(pickup, load)!.Value, CircuitResponse.FindMinus3Db(circuit)!.Value, 1e-6);
-        }, iter: 400, threads: 1);
+        }, count: 400);
         // Rounding alone.
         Assert.True(worstDb < 1e-8 && worstDegrees < 1e-7 && worstOhm < 1e-9, FormattableString.Invariant($"{worstDb} dB, {worstDegrees}°, {worstOhm}"));
     }
@@ -137,8 +137,9 @@ public sealed class CircuitResponseTests
     {
         GuitarCircuit circuit = GuitarCircuit.Of(new LumpedPickup(6200, 2.5, 0), 120e-12, 2e6, LoadCircuit.None);
         double expected = Math.Sqrt(1.380649e-23 * 293.15 / 120e-12);
-        Assert.Equal(1, CircuitResponse.ThermalNoiseV(circuit, 1e-2, 1e8) / expected, 2e-5); // what lies above 100 MHz
-        EvidenceLog.Record("Circuit: thermal noise of a coil over all frequencies", "√(kT/C), equipartition", "derived", "2e-5", FormattableString.Invariant($"{Math.Abs(CircuitResponse.ThermalNoiseV(circuit, 1e-2, 1e8) / expected - 1):0.0e+0}"));
+        Evidence.Outside("Circuit: thermal noise of a coil over all frequencies", "equipartition: √(kT/C) [Nyquist] [SI]", "derived", "method: what lies above 100 MHz")
+            .WithinPart(CircuitResponse.ThermalNoiseV(circuit, 1e-2, 1e8), expected, 2e-5)
+            .Record();
     }
 
     [Fact]

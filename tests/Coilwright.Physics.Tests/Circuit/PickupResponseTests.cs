@@ -11,7 +11,7 @@ public sealed class PickupResponseTests
     public void Every_random_network_agrees_with_node_equations()
     {
         double worstDb = 0, worstDegrees = 0, worstOhm = 0;
-        Gen.Select(Networks.Pickup, Networks.Load).Sample((pickup, load) =>
+        Gen.Select(Networks.Pickup, Networks.Load).ForAll((pickup, load) =>
         {
             Response response = PickupResponse.Compute(pickup, load, s_band);
             double reference = Networks.Solve(pickup, load, PickupResponse.ReferenceHz).Gain.Magnitude;
@@ -25,14 +25,14 @@ public sealed class PickupResponseTests
             }
 
             Assert.Equal(reference, response.LowFrequencyGain, 1e-11 * reference);
-        }, iter: 2000, threads: 1);
+        }, count: 2000);
         // Rounding alone, magnified near sharp resonances.
         Assert.True(worstDb < 1e-8 && worstDegrees < 1e-7 && worstOhm < 1e-9, FormattableString.Invariant($"{worstDb} dB, {worstDegrees}°, {worstOhm}"));
     }
 
     [Fact]
     public void A_bare_coil_is_the_two_pole_low_pass_of_the_textbook() =>
-        Gen.Select(Gen.Double[1e3, 12e3], Gen.Double[0.8, 10], Gen.Double[40e-12, 800e-12]).Sample((r, l, c) =>
+        Gen.Select(Gen.Double[1e3, 12e3], Gen.Double[0.8, 10], Gen.Double[40e-12, 800e-12]).ForAll((r, l, c) =>
         {
             LumpedPickup pickup = new(r, l, c);
             double squared = 1 / (l * c), q = Math.Sqrt(l / c) / r;
@@ -57,7 +57,7 @@ public sealed class PickupResponseTests
 
     [Fact]
     public void Scaling_every_impedance_keeps_the_curve_and_scales_the_impedance() =>
-        Gen.Select(Networks.Pickup, Networks.Load, Gen.Double[0.1, 10]).Sample((pickup, load, k) =>
+        Gen.Select(Networks.Pickup, Networks.Load, Gen.Double[0.1, 10]).ForAll((pickup, load, k) =>
         {
             LumpedPickup scaled = new(pickup.ResistanceOhm * k, pickup.InductanceH * k, pickup.CapacitanceF / k)
             {
@@ -79,7 +79,7 @@ public sealed class PickupResponseTests
                 Assert.Equal(before.Points[i].PhaseDegrees, after.Points[i].PhaseDegrees, 1e-9);
                 Assert.Equal(k, after.Points[i].ImpedanceOhm / before.Points[i].ImpedanceOhm, 1e-9 * k);
             }
-        }, iter: 500);
+        }, count: 500);
 
     [Fact]
     public void A_load_of_vanishing_admittance_changes_ever_less()
@@ -100,7 +100,7 @@ public sealed class PickupResponseTests
     /// <summary>Not so with a strong resistive load: there added capacitance also sharpens a peak that damping had pushed down.</summary>
     [Fact]
     public void More_capacitance_always_lowers_the_peak_of_a_coil_without_resistive_load() =>
-        Gen.Select(Networks.Pickup, Gen.Double[0, 2e-9], Gen.Double[1.01, 2]).Sample((pickup, cable, more) =>
+        Gen.Select(Networks.Pickup, Gen.Double[0, 2e-9], Gen.Double[1.01, 2]).ForAll((pickup, cable, more) =>
         {
             LumpedPickup plain = pickup with { Eddy = [], ParallelLossOhm = null };
             ResonancePeak? less = PickupResponse.FindPeak(plain, new LoadCircuit { CableCapacitanceF = cable });
@@ -110,7 +110,7 @@ public sealed class PickupResponseTests
 
     [Fact]
     public void The_peak_is_the_highest_point_of_the_curve() =>
-        Gen.Select(Networks.Pickup, Networks.Load).Sample((pickup, load) =>
+        Gen.Select(Networks.Pickup, Networks.Load).ForAll((pickup, load) =>
         {
             double[] fine = PickupResponse.LogFrequencies(20, 1e6, 8000);
             double top = PickupResponse.Compute(pickup, load, fine).Points.Max(point => point.GainDb);
@@ -119,25 +119,25 @@ public sealed class PickupResponseTests
                 ? found.GainDb >= top - 1e-9 && found.GainDb > 0 && found.Q > Math.Sqrt(0.5)
                     && Math.Abs(PickupResponse.Compute(pickup, load, [found.FrequencyHz]).Points[0].GainDb - found.GainDb) < 1e-9
                 : top < 1e-6;
-        }, iter: 300);
+        }, count: 300);
 
     [Fact]
     public void Beyond_the_last_fall_the_curve_stays_below() =>
-        Gen.Select(Networks.Pickup, Networks.Load).Sample((pickup, load) =>
+        Gen.Select(Networks.Pickup, Networks.Load).ForAll((pickup, load) =>
         {
             double fall = PickupResponse.FindMinus3Db(pickup, load)!.Value;
             Assert.Equal(-10 * Math.Log10(2), PickupResponse.Compute(pickup, load, [fall]).Points[0].GainDb, 1e-7);
             Assert.All(PickupResponse.Compute(pickup, load, PickupResponse.LogFrequencies(fall * 1.000001, 1e6, 500)).Points, point => Assert.True(point.GainDb < -10 * Math.Log10(2)));
-        }, iter: 300);
+        }, count: 300);
 
     [Fact]
     public void Phase_runs_without_a_jump() =>
-        Gen.Select(Networks.Pickup, Networks.Load).Sample((pickup, load) =>
+        Gen.Select(Networks.Pickup, Networks.Load).ForAll((pickup, load) =>
         {
             IReadOnlyList<ResponsePoint> points = PickupResponse.Compute(pickup, load, PickupResponse.LogFrequencies(20, 1e6, 20000)).Points;
             return points.All(point => point.PhaseDegrees is <= 1e-9 and > -270)
                 && Enumerable.Range(1, points.Count - 1).All(i => Math.Abs(points[i].PhaseDegrees - points[i - 1].PhaseDegrees) < 60);
-        }, iter: 100);
+        }, count: 100);
 
     [Theory]
     [InlineData(0.0)]

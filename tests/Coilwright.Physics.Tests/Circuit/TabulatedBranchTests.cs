@@ -20,7 +20,7 @@ public sealed class TabulatedBranchTests
 
     [Fact]
     public void Between_two_entries_it_never_leaves_them() =>
-        Gen.Select(Gen.Double[0.1, 10].Array[6], Gen.Double[1e3, 1e5].Array[6], Gen.Double[0, 1]).Sample((henry, ohm, where) =>
+        Gen.Select(Gen.Double[0.1, 10].Array[6], Gen.Double[1e3, 1e5].Array[6], Gen.Double[0, 1]).ForAll((henry, ohm, where) =>
         {
             double[] hz = [20, 120, 500, 1000, 3000, 20_000];
             TabulatedBranch branch = new(hz, henry, ohm);

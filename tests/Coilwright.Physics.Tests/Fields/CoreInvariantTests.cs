@@ -27,7 +27,7 @@ public sealed class CoreInvariantTests
     }
 
     [Fact]
-    public void Lengths_times_s_give_inductance_times_s() => Gen.Double[0.5, 2].Sample(s =>
+    public void Lengths_times_s_give_inductance_times_s() => Gen.Double[0.5, 2].ForAll(s =>
     {
         FieldSolution one = Fast.Solve(One(Coil(0.02975, Rods(SixM, 50))), Cancel);
         FieldCoil larger = new(Former(s * 0.02975, s * 0.00325, s * 0.011), s * 0.003, 1, 1, default,
@@ -35,7 +35,7 @@ public sealed class CoreInvariantTests
         FieldSolution other = Fast.Solve(One(larger), Cancel);
         return Math.Abs(other.StaticInductanceH[0, 0] / (s * one.StaticInductanceH[0, 0]) - 1) < 1e-6
             && Math.Abs(other.EffectiveAreaM2[0] / (s * s * one.EffectiveAreaM2[0]) - 1) < 1e-6;
-    }, iter: 5);
+    }, count: 5);
 
     [Fact]
     public void Inductance_goes_with_turns_squared_and_area_with_turns_and_sign()
@@ -101,8 +101,8 @@ public sealed class CoreInvariantTests
     }
 
     [Fact]
-    public void Eddy_currents_never_give_energy_back() => Gen.Select(Gen.Double[1, 500], Gen.Double[1e5, 1e7], Gen.Double[20, 20000]).Sample((mu, sigma, hz) =>
-        Fast.Solve(One(Coil(0.02975, Rods(SixM, mu, sigma)), hz), Cancel).SpectrumH[0][0, 0].Imaginary < 0, iter: 30);
+    public void Eddy_currents_never_give_energy_back() => Gen.Select(Gen.Double[1, 500], Gen.Double[1e5, 1e7], Gen.Double[20, 20000]).ForAll((mu, sigma, hz) =>
+        Fast.Solve(One(Coil(0.02975, Rods(SixM, mu, sigma)), hz), Cancel).SpectrumH[0][0, 0].Imaginary < 0, count: 30);
 
     // A blade as wide as its row of touching squares carries at least the flux of round rods of its thickness in it, and no more than it has section for.
     [Fact]

@@ -69,6 +69,4 @@ internal static class FieldCases
         Assert.True(Math.Abs(off) <= allowed, FormattableString.Invariant($"{what}: found {found:G6}, expected {expected:G6}, {off:P3} off, {allowed:P2} allowed"));
         return Math.Abs(off) > Math.Abs(worst) ? off : worst;
     }
-
-    public static string Percent(double fraction) => (100 * fraction).ToString("+0.000;-0.000", CultureInfo.InvariantCulture) + " %";
 }

@@ -15,7 +15,9 @@ public sealed class RodWaveTests
     [InlineData("accurate", 0.003)]
     public void Field_of_a_bar_magnet_through_the_slugs_matches_finite_elements(string engine, double allowed)
     {
-        double worst = 0;
+        Evidence check = Evidence.Outside(
+            $"Field of a bar magnet 3 and 4 mm above the slugs of two coils, {engine} engine", "3-D finite elements; model not kept: tests/Reference/field/two-coils-field.csv [FieldSolver]", "derived",
+            FormattableString.Invariant($"reference: its own 1.5 % at a point, and {100 * allowed:0.##} % of our own (ratchet)"), "slug-field-" + engine);
         foreach (IGrouping<double, Dictionary<string, string>> rows in Read("two-coils-field.csv").GroupBy(row => row.Number("bar")))
         {
             FieldProblem plain = TwoCoils(rows.Key);
@@ -24,32 +26,39 @@ public sealed class RodWaveTests
             {
                 Vector3M b = solution.Map.MagnetFluxDensityT(new Vector3M(row.Number("x"), row.Number("y"), row.Number("z")));
                 double expected = Math.Sqrt(Math.Pow(row.Number("byT"), 2) + Math.Pow(row.Number("bzT"), 2));
-                worst = Worst(worst, Math.Sqrt(b.YM * b.YM + b.ZM * b.ZM), expected, allowed + row.Number("error"), row["name"]);
+                check.WithinPart(Math.Sqrt(b.YM * b.YM + b.ZM * b.ZM), expected, allowed + row.Number("error"), row["name"]);
                 Assert.InRange(Math.Atan2(b.YM, b.ZM) - Math.Atan2(row.Number("byT"), row.Number("bzT")), -0.02, 0.02);
             }
         }
 
-        EvidenceLog.Record($"Field of a bar magnet 3 and 4 mm above the slugs of two coils, {engine} engine", "tests/Reference/field/two-coils-field.csv: 3-D finite elements, own error about 1 %",
-            "derived", Percent(allowed + 0.015), Percent(worst));
+        check.Record();
     }
 
+    // The loss is evidence only where the reference is good to 3 %; where it is good to 4 to 7 % it is held so that it cannot get worse, and recorded nowhere.
     [Theory]
     [InlineData("fast", 0.006, 0.02)]
     [InlineData("accurate", 0.003, 0.02)]
     public void Loss_in_six_conducting_rods_matches_finite_elements(string engine, double allowed, double allowedLoss)
     {
-        double worst = 0, worstLoss = 0;
+        const string Source = "3-D finite elements; model not kept: tests/Reference/field/eddy-six.csv [FieldSolver]";
+        Evidence self = Evidence.Outside(
+            $"Inductance with six conducting rods, {engine} engine", Source, "derived", FormattableString.Invariant($"reference: its own 0.3 to 0.4 %, and {100 * allowed:0.##} % of our own (ratchet)"));
+        Evidence lost = Evidence.Outside($"Loss of six conducting magnets at 20 kHz, {engine} engine", Source, "derived", "reference: its own 3 %, and 2 % of our own (ratchet)");
         foreach (Dictionary<string, string> row in Read("eddy-six.csv"))
         {
             double hz = row.Number("hz");
             Complex found = Named(engine).Solve(One(Coil(0.02975, Rods(SixM, row.Number("mu"), row.Number("sigma"))), hz), Cancel).SpectrumH[0][0, 0];
-            worst = Worst(worst, found.Real, row.Number("inductanceH"), allowed + row.Number("error"), row["name"] + " L");
-            worstLoss = Worst(worstLoss, -2 * Math.PI * hz * found.Imaginary, row.Number("resistanceOhm"), allowedLoss + row.Number("lossError"), row["name"] + " R");
+            self.WithinPart(found.Real, row.Number("inductanceH"), allowed + row.Number("error"), row["name"] + " L");
+            double ohm = -2 * Math.PI * hz * found.Imaginary;
+            Worst(0, ohm, row.Number("resistanceOhm"), allowedLoss + row.Number("lossError"), row["name"] + " R");
+            if (row.Number("lossError") <= 0.03)
+            {
+                lost.WithinPart(ohm, row.Number("resistanceOhm"), allowedLoss + row.Number("lossError"), row["name"] + " R");
+            }
         }
 
-        const string Source = "tests/Reference/field/eddy-six.csv: 3-D finite elements";
-        EvidenceLog.Record($"Inductance with six conducting rods, {engine} engine", Source, "derived", "0.6 % to 1 %", Percent(worst));
-        EvidenceLog.Record($"Loss of six conducting rods, {engine} engine", Source + ", own error 3 % to 7 %", "derived", "5 % to 9 %", Percent(worstLoss));
+        self.Record();
+        lost.Record();
     }
 
     // Two round coils with a rod each: turning the pair about z changes nothing, whichever symmetry the engine finds (across x, across y, or none).

@@ -33,7 +33,7 @@ public sealed class LayCapacitanceTests(ITestOutputHelper output)
 
     [Fact]
     public void Capacitance_grows_with_either_permittivity_and_falls_with_the_gap() =>
-        Gen.Select(Gen.Double[1, 8], Gen.Double[1, 4], Gen.Double[0, 1e-4]).Sample((enamel, gap, gapM) =>
+        Gen.Select(Gen.Double[1, 8], Gen.Double[1, 4], Gen.Double[0, 1e-4]).ForAll((enamel, gap, gapM) =>
         {
             double here = LayCapacitance.TurnToTurnFPerM(BareM, OverallM, enamel, gap, gapM);
             return LayCapacitance.TurnToTurnFPerM(BareM, OverallM, enamel * 1.1, gap, gapM) > here
@@ -43,7 +43,7 @@ public sealed class LayCapacitanceTests(ITestOutputHelper output)
 
     [Fact] // With coats and gap of one material everything scales with it.
     public void One_permittivity_everywhere_scales_the_capacitance() =>
-        Gen.Double[1, 10].Sample(epsilon =>
+        Gen.Double[1, 10].ForAll(epsilon =>
             Math.Abs(LayCapacitance.TurnToTurnFPerM(BareM, OverallM, epsilon, epsilon, 2e-6)
                 / LayCapacitance.TurnToTurnFPerM(BareM, OverallM, 1, 1, 2e-6) - epsilon) < 1e-9);
 

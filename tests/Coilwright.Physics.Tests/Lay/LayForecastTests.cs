@@ -92,7 +92,7 @@ public sealed class LayForecastTests(ITestOutputHelper output)
 
     [Fact]
     public void Intervals_hold_their_value_and_stay_below_the_densest_packing() =>
-        Gen.Select(Gen.Double[0.3, 12], Gen.Double[0, 12], Gen.Double[1, 1e5]).Sample((pitch, jitter, turns) =>
+        Gen.Select(Gen.Double[0.3, 12], Gen.Double[0, 12], Gen.Double[1, 1e5]).ForAll((pitch, jitter, turns) =>
         {
             LayEstimate e = LayForecast.Quick(63.5e-6, 71.1e-6, 3.5, 1, 11e-3, 0.14, turns, LayKind.Scattered, pitch * 71.1e-6, jitter * 71.1e-6);
             return e.PackingFactor.Low < e.PackingFactor.Value && e.PackingFactor.Value < e.PackingFactor.High

@@ -10,61 +10,47 @@ public sealed class LayInvariantTests
 
     [Fact] // Checked against every pair within reach by a method of its own: a sort along the window.
     public void No_two_turns_overlap() =>
-        Specs.Sample((spec, seed) => ClosestPairM(LaySimulation.Run(spec, seed)) >= spec.OverallM * (1 - 1e-6), iter: 60);
+        Specs.ForAll((spec, seed) => ClosestPairM(LaySimulation.Run(spec, seed)) >= spec.OverallM * (1 - 1e-6), count: 60);
 
     [Fact]
     public void Every_turn_lies_between_the_flanges_and_above_the_former() =>
-        Specs.Sample((spec, seed) =>
+        Specs.ForAll((spec, seed) =>
         {
             LaidSection section = LaySimulation.Run(spec, seed);
             double radius = spec.OverallM / 2 * (1 - 1e-6);
             return section.XM.All(x => x >= radius && x <= spec.WindingHeightM - radius) && section.YM.All(y => y >= radius);
-        }, iter: 60);
+        }, count: 60);
 
     [Fact] // On the former, or on a turn below with another (or a flange) at the other side.
     public void Every_turn_is_held() =>
-        Specs.Sample((spec, seed) =>
+        Specs.ForAll((spec, seed) =>
         {
             LaidSection section = LaySimulation.Run(spec, seed);
             return Enumerable.Range(0, spec.Turns).All(i => IsHeld(section, i));
-        }, iter: 20);
+        }, count: 20);
 
     [Fact]
     public void The_same_seed_gives_the_same_section() =>
-        Specs.Sample((spec, seed) =>
+        Specs.ForAll((spec, seed) =>
         {
             LaidSection first = LaySimulation.Run(spec, seed);
             LaidSection second = LaySimulation.Run(spec, seed);
             return first.XM.SequenceEqual(second.XM) && first.YM.SequenceEqual(second.YM) && first.Neighbours.SequenceEqual(second.Neighbours);
-        }, iter: 20);
+        }, count: 20);
 
     [Fact] // π/√12: densest packing of equal circles (A. Thue; L. Fejes Tóth). Finite sections can only be looser, as build is read at high turns.
     public void Packing_stays_below_the_densest_packing_of_circles() =>
-        Specs.Sample((spec, seed) => LaySimulation.Run(spec, seed).PackingFactor < Math.PI / Math.Sqrt(12), iter: 60);
+        Specs.ForAll((spec, seed) => LaySimulation.Run(spec, seed).PackingFactor < Math.PI / Math.Sqrt(12), count: 60);
 
     [Fact] // A section scales with the wire: same numbers in diameters, only the caliper's jaw stays.
     public void Doubling_every_length_doubles_the_section() =>
-        Specs.Sample((spec, seed) =>
+        Specs.ForAll((spec, seed) =>
         {
             LaidSection one = LaySimulation.Run(spec, seed);
             LaidSection two = LaySimulation.Run(
                 new(2 * spec.OverallM, 2 * spec.WindingHeightM, spec.Turns, 2 * spec.PitchM, 2 * spec.JitterM), seed);
             return one.XM.Zip(two.XM, (a, b) => Math.Abs(2 * a - b)).Max() < 1e-9 * spec.WindingHeightM;
-        }, iter: 20);
-
-    [Fact]
-    public void Eight_thousand_turns_are_laid_in_well_under_a_tenth_of_a_second()
-    {
-        LaySpec spec = new(71.1e-6, 11e-3, 8000, 0.15e-3, 0.1e-3);
-        LaySimulation.Run(spec, 1);
-        double bestMs = Enumerable.Range(0, 5).Min(seed =>
-        {
-            long start = TimeProvider.System.GetTimestamp();
-            LaySimulation.Run(spec, (ulong)seed);
-            return TimeProvider.System.GetElapsedTime(start).TotalMilliseconds;
-        });
-        Assert.InRange(bestMs, 0, 100);
-    }
+        }, count: 20);
 
     private static double ClosestPairM(LaidSection section)
     {

@@ -12,23 +12,43 @@ public sealed class LayReferenceTests
     private const double HeightM = 11e-3;
     private const double MeanTurnM = 0.142;
 
-    public static TheoryData<int, double, double, double, double, double, double> Rows()
+    /// <summary>
+    /// Even lays agree to a layer of turns, which is what a ragged top leaves to definition. Scattered lays do not: all eight have 12 to 21 % more capacitance than the
+    /// other model's, whose rolling and facing are not stated. Nothing decides between the two; the stated uncertainty of the figure is a factor of 1.5.
+    /// </summary>
+    [Fact]
+    public void Sections_are_held_against_the_other_models()
     {
-        TheoryData<int, double, double, double, double, double, double> data = [];
+        const string Source = "a turn-by-turn model outside this program, itself without authority: tests/Reference/field/lay.json [LayRuns]", OneLayer = "method: a ragged top is worth about one layer of 13 to 52";
+        Evidence even = Evidence.Outside("Lay: capacitance of even lays over another model's", Source, "derived", OneLayer);
+        Evidence scattered = Evidence.Outside("Lay: capacitance of scattered lays over another model's: a disagreement of 12 to 21 %", Source, "derived", "ratchet: all lie above, none agrees", "lay-scattered");
+        Evidence packing = Evidence.Outside("Lay: packing over another model's", Source, "derived", OneLayer);
+        List<double> above = [];
         using JsonDocument file = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Reference", "field", "lay.json")));
         foreach (JsonElement row in file.RootElement.GetProperty("rows").EnumerateArray())
         {
             double[] v = [.. row.EnumerateArray().Select(x => x.GetDouble())];
-            data.Add((int)v[0], v[1], v[2], v[3], v[4], v[5], v[6]);
+            (double capacitance, double packed) = Held(turns: (int)v[0], pitchM: v[1], jitterM: v[2], evenLayerPF: v[4], neighbours: v[6]);
+            string at = FormattableString.Invariant($"{v[0]} turns at {1e3 * v[1]:F4} mm, {1e3 * v[2]:F2} mm of wander");
+            packing.WithinPart(packed, v[5], 0.06, at);
+            if (v[2] > 0)
+            {
+                scattered.BetweenParts(capacitance, v[3], 0.10, 0.22, at);
+                above.Add(100 * (capacitance / v[3] - 1));
+            }
+            else
+            {
+                even.WithinPart(capacitance, v[3], 0.05, at);
+            }
         }
 
-        return data;
+        even.Record();
+        packing.Record();
+        scattered.Record(FormattableString.Invariant($"{above.Min():0.0} to {above.Max():0.0} % above"));
     }
 
-    [Theory]
-    [MemberData(nameof(Rows))]
-    public void Section_agrees_with_the_other_model(
-        int turns, double pitchM, double jitterM, double capacitancePF, double evenLayerPF, double packing, double neighbours)
+    /// <summary>Capacitance, pF, and packing of three runs, after what else the other model states has been held.</summary>
+    private static (double CapacitancePF, double Packing) Held(int turns, double pitchM, double jitterM, double evenLayerPF, double neighbours)
     {
         LaidSection[] sections = [.. Enumerable.Range(1, 3).Select(seed => LaySimulation.Run(new(OverallM, HeightM, turns, pitchM, jitterM), (ulong)seed))];
 
@@ -36,19 +56,8 @@ public sealed class LayReferenceTests
         double interlayerF = LayCapacitance.InterlayerF(BareM, OverallM, 3.5, 1, HeightM, MeanTurnM);
         Assert.Equal(evenLayerPF, 1e12 * LayCapacitance.EvenLayerCapacitanceF(turns * OverallM / HeightM, interlayerF), 5e-5 * evenLayerPF);
 
-        // Build of a ragged top is a matter of definition, worth about one layer of 13 to 52 (2 to 8 %), and the other model's is not stated:
-        // measured 1 % below to 5.6 % above it, neighbours 2.5 % below to 5 % above.
-        Assert.InRange(sections.Average(s => s.PackingFactor) / packing, 0.95, 1.06);
         Assert.InRange(sections.Average(s => 2.0 * s.Neighbours.Count / turns) / neighbours, 0.95, 1.06);
-
-        // Even: within 5 %, as the formula itself. Scattered: measured 12 to 21 % above the other model, whose rolling and facing are not stated;
-        // the stated uncertainty of the figure is a factor of 1.5.
-        double ratio = sections.Average(s => LayCapacitance.SelfCapacitanceF(s, BareM, OverallM, 3.5, 1, MeanTurnM)) * 1e12 / capacitancePF;
-        Assert.InRange(ratio, jitterM > 0 ? 1 / 1.25 : 0.95, jitterM > 0 ? 1.25 : 1.05);
-        EvidenceLog.Record(
-            FormattableString.Invariant($"Lay: {turns} turns at {1e3 * pitchM:F4} mm pitch, {1e3 * jitterM:F2} mm wander: capacitance and packing over another model's"),
-            "tests/Reference/field/lay.json: a turn-by-turn model outside this program", "derived, no outside authority",
-            jitterM > 0 ? "0.80 to 1.25; 0.95 to 1.06" : "0.95 to 1.05; 0.95 to 1.06", FormattableString.Invariant($"{ratio:F3}; {sections.Average(s => s.PackingFactor) / packing:F3}"));
+        return (sections.Average(s => LayCapacitance.SelfCapacitanceF(s, BareM, OverallM, 3.5, 1, MeanTurnM)) * 1e12, sections.Average(s => s.PackingFactor));
     }
 
     [Fact]

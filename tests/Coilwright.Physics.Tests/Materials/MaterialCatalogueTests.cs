@@ -5,7 +5,7 @@ namespace Coilwright.Physics.Tests.Materials;
 
 public sealed class MaterialCatalogueTests
 {
-    // Read: suppliers' and a laboratory's tables (alnico 0.47, neodymium 1.6, samarium-cobalt 0.86 µΩ·m); memory: handbook values of the metals.
+    // [Alnico5] alnico 0.47, [RareEarth] neodymium 1.6, samarium-cobalt 0.86 µΩ·m; from memory: the metals.
     [Theory]
     [InlineData("alnico-5", 0.47e-6)]
     [InlineData("alnico-8", 0.47e-6)]
@@ -19,7 +19,7 @@ public sealed class MaterialCatalogueTests
     public void Resistivities_are_the_published_ones(string key, double ohmM) =>
         Assert.Equal(1, ohmM * MaterialCatalogue.Find(key)!.ConductivitySPerM.Estimate.Value, 1e-4);
 
-    // mat rows of the reference: recoil permeabilities recalled for 2, 3, 4, 8; those that measured coils suggest; alnico 5 read 3.6, recalled 4.3.
+    // From memory, two values each for 2, 3 and 4 which disagree; 5 and 8 read as 3.6 [Alnico5], recalled as 4.3 and 2.0.
     [Theory]
     [InlineData("alnico-2", 6.4, 6.0)]
     [InlineData("alnico-3", 6.5, 6.4)]
@@ -33,7 +33,7 @@ public sealed class MaterialCatalogueTests
         Assert.InRange(other, permeability.Low, permeability.High);
     }
 
-    // Read: a general list of dielectrics.
+    // The list of [Gap].
     [Theory]
     [InlineData("abs", 2.87)]
     [InlineData("acetal", 3.6)]

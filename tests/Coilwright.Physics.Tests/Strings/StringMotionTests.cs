@@ -1,8 +1,6 @@
-using System.Globalization;
 using Coilwright.Physics.Fields;
 using Coilwright.Physics.Strings;
 using Coilwright.Physics.Tests.Fields;
-using Coilwright.Shared;
 
 namespace Coilwright.Physics.Tests.Strings;
 
@@ -49,7 +47,9 @@ public sealed class StringMotionTests
         Assert.InRange(StringMotion.TensionN(model, 0.648, hz), 60, 90);
     }
 
-    [Fact] // read, second-hand: 14 to 18 dB lower, without the string's place; over the very middle of a pole it is silent by symmetry
+    // Plausibility alone, no evidence: it runs from silence over the very middle of a pole to loud beside it, so that nearly any model passes through
+    // the −18 to −14 dB which were recalled from one measurement (from memory; the string's place over the pole not known).
+    [Fact]
     public void Sideways_motion_is_heard_less_than_motion_towards_the_pickup()
     {
         PoleModel rods = FieldCases.Rods(FieldCases.SixM, 4.5) with { PolarisationT = Estimate.Exact(0.45) };
@@ -65,8 +65,6 @@ public sealed class StringMotionTests
         Assert.True(Db(0) < -40, "over the middle of a pole");
         Assert.True(Db(0.25e-3) < Db(0.5e-3) && Db(0.5e-3) < Db(1e-3));
         Assert.True(Db(0.9e-3) < -18 && Db(1.7e-3) > -14, $"{Db(0.9e-3)} {Db(1.7e-3)}");
-        EvidenceLog.Record("Sideways against vertical motion of a string", "one measurement of −18 to −14 dB, second-hand, place of the string over the pole not stated", "read-secondary",
-            "reached between 0.9 and 1.7 mm beside the pole's middle", string.Create(CultureInfo.InvariantCulture, $"{Db(1e-3):F1} dB at 1.0 mm, {Db(1.5e-3):F1} dB at 1.5 mm, silent over the middle"));
     }
 
     [Fact]

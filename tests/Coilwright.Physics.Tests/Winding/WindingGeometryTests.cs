@@ -74,7 +74,7 @@ public sealed class WindingGeometryTests
 
     // With many layers the sum must go over into N × the turn at half build; the begun last layer is all that parts them.
     [Fact]
-    public void Many_layers_approach_the_turn_at_half_build() => Coils.Sample(c =>
+    public void Many_layers_approach_the_turn_at_half_build() => Coils.ForAll(c =>
     {
         WoundCoil coil = Wind(c.Bobbin, c.Turns, c.Packing, c.OverallM);
         double middleM = c.Turns * c.Bobbin.TurnLengthM(coil.BuildM / 2);
@@ -93,7 +93,7 @@ public sealed class WindingGeometryTests
     }
 
     [Fact]
-    public void Build_packing_and_fill_belong_together() => Coils.Sample(c =>
+    public void Build_packing_and_fill_belong_together() => Coils.ForAll(c =>
     {
         Bobbin bobbin = c.Bobbin with { MaxBuildM = 5e-3 };
         WoundCoil coil = Wind(bobbin, c.Turns, c.Packing, c.OverallM);
@@ -102,7 +102,7 @@ public sealed class WindingGeometryTests
     });
 
     [Fact]
-    public void More_turns_a_longer_core_or_looser_packing_mean_more_wire() => Coils.Sample(c =>
+    public void More_turns_a_longer_core_or_looser_packing_mean_more_wire() => Coils.ForAll(c =>
     {
         double lengthM = Wind(c.Bobbin, c.Turns, c.Packing, c.OverallM).WireLengthM;
         return Wind(c.Bobbin, c.Turns + 1, c.Packing, c.OverallM).WireLengthM > lengthM

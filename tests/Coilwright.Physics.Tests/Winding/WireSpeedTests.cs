@@ -22,7 +22,7 @@ public sealed class WireSpeedTests
     /// <summary>A different method: the free wire to a far guide is shortened by the core's farthest point across it, found among points on the outline.</summary>
     [Fact]
     public void The_lever_is_the_farthest_point_of_the_outline_across_the_wire() =>
-        Gen.Double[0, 2 * Math.PI].Sample(angle =>
+        Gen.Double[0, 2 * Math.PI].ForAll(angle =>
         {
             double half = s_long.LongStraightM / 2, r = s_long.EndRadiusM, farthest = 0;
             for (int step = 0; step < 20_000; step++)
@@ -32,7 +32,7 @@ public sealed class WireSpeedTests
             }
 
             Assert.Equal(farthest, WireSpeed.LeverM(s_long, 0, angle), 1e-9);
-        }, iter: 50);
+        }, count: 50);
 
     [Fact]
     public void A_round_core_does_not_pulse_and_a_long_one_pulses_ten_to_one()

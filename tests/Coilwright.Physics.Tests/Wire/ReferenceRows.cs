@@ -21,7 +21,4 @@ internal static class ReferenceRows
         Assert.True(Math.Abs(actual - expected) <= fraction * Math.Abs(expected), FormattableString.Invariant($"{what}: expected {expected}, got {actual}."));
         return Math.Abs(actual - expected) / Math.Abs(expected);
     }
-
-    /// <summary>A relative difference as the evidence prints it.</summary>
-    public static string Percent(double fraction) => string.Create(CultureInfo.InvariantCulture, $"{100 * fraction:F3} %");
 }

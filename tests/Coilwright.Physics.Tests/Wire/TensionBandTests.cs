@@ -1,11 +1,10 @@
 using Coilwright.Physics.Wire;
-using Coilwright.Shared;
 
 namespace Coilwright.Physics.Tests.Wire;
 
 public sealed class TensionBandTests
 {
-    // Read: a wire mill's chart of largest tensions, in gram-force as rounded there.
+    // The chart's pounds [Tension]: 0.062, 0.049, 0.038 and 0.023 lb, in whole gram-force.
     [Theory]
     [InlineData("AWG 41", 28)]
     [InlineData("AWG 42", 22)]
@@ -25,7 +24,6 @@ public sealed class TensionBandTests
         TensionBand band = TensionBand.For("43")!;
         Assert.Equal(8.6, band.LowGramForce, 0.05);
         Assert.Equal(13.8, band.HighGramForce, 0.05);
-        EvidenceLog.Record("Wire: working tension of 43 AWG", "a wire mill's chart of largest tensions, 50 to 80 % of it", "read; the share is common practice", "8.6 and 13.8 gf ± 0.05 gf", FormattableString.Invariant($"{band.LowGramForce:F2} and {band.HighGramForce:F2} gf"));
     }
 
     // The law is fitted to the chart's 34–43 AWG rows; the 44 AWG row falls out of it and says so.
@@ -41,7 +39,7 @@ public sealed class TensionBandTests
         Assert.NotEqual("", TensionBand.For("AWG 44")!.Note);
     }
 
-    // A second wire maker's table (read) for one strand: 0.063 mm 0.157 N, 0.030 mm 0.040 N, 0.160 mm 0.91 N: all inside our band up to its top.
+    // From memory, a table for one strand whose maker was not kept: 0.063 mm 0.157 N, 0.030 mm 0.040 N, 0.160 mm 0.91 N: all inside our band up to its top.
     [Theory]
     [InlineData("0.063 mm", 0.157)]
     [InlineData("0.030 mm", 0.040)]

@@ -14,6 +14,13 @@ public sealed class WireCatalogueTests
     [InlineData("0.063 mm", "0.063 mm")]
     [InlineData("0.063", "0.063 mm")]
     [InlineData("0,063mm", "0.063 mm")]
+    [InlineData("2.5 thou", "AWG 42")]
+    [InlineData("2,5 mil", "AWG 42")]
+    [InlineData(".0025\"", "AWG 42")]
+    [InlineData("0.0022 in", "AWG 43")]
+    [InlineData("63 µm", "0.063 mm")]
+    [InlineData("63um", "0.063 mm")]
+    [InlineData("0.0635 mm", "AWG 42")]
     public void A_size_is_found_as_people_write_it(string typed, string gauge) => Assert.Equal(gauge, WireCatalogue.Standard.Find(typed)!.Gauge);
 
     [Theory]
@@ -22,6 +29,9 @@ public sealed class WireCatalogueTests
     [InlineData("AWG 0.063")]
     [InlineData("42 mm")]
     [InlineData("0.064 mm")]
+    [InlineData("64 µm")]
+    [InlineData("25 thou")]
+    [InlineData("2.5 feet")]
     [InlineData("")]
     [InlineData("-42")]
     [InlineData("forty-two")]

@@ -138,4 +138,36 @@ public sealed class CurveCommandTests
     }
 
     private static double Value(JsonElement quantity) => quantity.GetProperty("value").GetDouble();
+
+    /// <summary>Curves that were really measured, tests/Reference/measured: with the exciter in them none is a pickup behind a flat source.</summary>
+    [Fact]
+    public async Task A_measured_curve_that_no_winding_can_give_has_no_result_and_says_why()
+    {
+        using TestFolder folder = new();
+        string[][] rows = [.. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "measured", "responses.csv")).Skip(1).Select(line => line.Split(',', 3))];
+        foreach (IGrouping<string, string[]> curve in rows.GroupBy(row => row[0] + "-" + row[1]))
+        {
+            string path = folder.Write(curve.Key + ".csv", "frequency [Hz],gain [dB],phase [deg]\n" + string.Join('\n', curve.Select(row => row[2])));
+            CommandRun json = await CommandRun.Of("fit", path, "--json");
+            Assert.Equal((1, ""), (json.Exit, json.Error));
+            Assert.Empty(Schemas.Complaints("fit.json", json.Output));
+            using JsonDocument found = JsonDocument.Parse(json.Output);
+            Assert.NotEqual(0, found.RootElement.GetProperty("none").GetArrayLength());
+            Assert.False(found.RootElement.TryGetProperty("lumped", out _));
+        }
+    }
+
+    [Fact]
+    public async Task A_curve_without_a_winding_is_told_in_words_and_gives_no_pickup_to_go_on_with()
+    {
+        using TestFolder folder = new();
+        string path = folder.Write("flat.csv", "frequency [Hz],gain [dB]\n" + string.Join('\n', Enumerable.Range(1, 60).Select(n => FormattableString.Invariant($"{100 * n},{(n % 2 == 0 ? 40 : -40)}"))));
+        CommandRun plain = await CommandRun.Of("fit", path), lumped = await CommandRun.Of("fit", path, "--lumped");
+        Assert.Equal(1, plain.Exit);
+        Assert.Contains("this curve gives no pickup", plain.Output, StringComparison.Ordinal);
+        Assert.Equal((2, ""), (lumped.Exit, lumped.Output));
+        CommandRun beyond = await CommandRun.Of("fit", folder.Write("beyond.csv", "frequency [Hz],gain [dB]\n100,-211900\n200,1\n300,1\n400,1\n"));
+        Assert.Equal(2, beyond.Exit);
+        Assert.Contains("-240 to 240 dB", beyond.Error, StringComparison.Ordinal);
+    }
 }

@@ -25,7 +25,7 @@ public sealed class ReadingTableTests
     [Fact]
     public void Quoted_cells_may_hold_commas_quotes_and_line_ends()
     {
-        IReadOnlyList<ReadingRow> rows = Read("tag,dcResistance [kΩ],note\r\n\"C-1\",\"6,2 k\",\"said \"\"good\"\",\nthen left\"\r\n");
+        IReadOnlyList<ReadingRow> rows = Read("tag,dcResistance [kΩ],note\r\n\"C-1\",\"6.2 k\",\"said \"\"good\"\",\nthen left\"\r\n");
 
         Assert.Equal(6200, rows[0].Readings[0].Si!.Value, 1e-9);
         Assert.Equal("said \"good\",\nthen left", rows[0].Carried["note"]);

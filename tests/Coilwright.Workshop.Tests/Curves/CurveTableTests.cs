@@ -63,7 +63,7 @@ public sealed class CurveTableTests
 
     [Fact]
     public void No_text_at_all_breaks_the_reader() =>
-        Gen.String[Gen.Char["0123456789.,;\t\n\r\"eE-+[]() frequncyaidBHzkΩ#*_"], 0, 200].Sample(text =>
+        Gen.String[Gen.Char["0123456789.,;\t\n\r\"eE-+[]() frequncyaidBHzkΩ#*_"], 0, 200].ForAll(text =>
         {
             ReadOutcome<CurveTable> outcome = CurveTable.Read("frequency [Hz],gain [dB]\n" + text);
             return outcome.Ok || outcome.Problems.Count > 0;

@@ -39,7 +39,7 @@ public sealed class PitchSettingTests
     /// <summary>No pair of the set, tried one by one, comes nearer than the one chosen; nor any two pairs.</summary>
     [Fact]
     public void No_other_wheels_come_nearer() =>
-        Gen.Double[0.02e-3, 2e-3].Sample(wantedM =>
+        Gen.Double[0.02e-3, 2e-3].ForAll(wantedM =>
         {
             double one = Math.Abs(PitchSetting.For(Gear(1), wantedM, 11e-3, null).PitchM - wantedM), two = Math.Abs(PitchSetting.For(Gear(2), wantedM, 11e-3, null).PitchM - wantedM);
             double bestOne = double.MaxValue, bestTwo = double.MaxValue;
@@ -54,7 +54,7 @@ public sealed class PitchSettingTests
 
             Assert.Equal(bestOne, one, 1e-12);
             Assert.Equal(Math.Min(bestOne, bestTwo), two, 1e-12);
-        }, iter: 20);
+        }, count: 20);
 
     [Fact]
     public void A_cam_that_does_not_suit_the_window_and_an_eccentric_are_told()

@@ -102,10 +102,11 @@ public sealed class IdentifyTests
             right += answer.Explanations[0].Gauge == truth.Gauge && answer.Explanations[0].Build == truth.Build ? 1 : 0;
         }
 
-        Assert.InRange(covered / (double)Cases, 0.90, 0.99); // three standard deviations of a count of 160 about 95 %
-        Assert.InRange(right / (double)Cases - claimed / Cases, -0.10, 0.10);
-        Shared.EvidenceLog.Record(string.Create(CultureInfo.InvariantCulture, $"Identify: {Cases} simulated originals, turns within their 95 % interval; likeliest wire right against claimed"), "simulation with known truth, seed 20260411", "derived",
-            "90 to 99 %; ±10 points", string.Create(CultureInfo.InvariantCulture, $"{100.0 * covered / Cases:F0} %; {100.0 * right / Cases:F0} against {100 * claimed / Cases:F0} %"));
+        const string Truth = "simulation with known truth, 160 originals, seed 20260411";
+        Shared.Evidence.Own("Identify: turns within their 95 % interval", Truth, "chance: three standard errors of 160 cases").Inside(100.0 * covered / Cases, 90, 99, "%").Record();
+        Shared.Evidence.Own("Identify: likeliest wire right, less what was claimed", Truth, "chance: four standard errors of 160 cases")
+            .Within(100 * (right - claimed) / Cases, 0, 10, "points")
+            .Record(string.Create(CultureInfo.InvariantCulture, $"{100.0 * right / Cases:F0} against {100 * claimed / Cases:F0} %"));
     }
 
     private static string Nominal(string gauge) => (1e3 * Physics.Wire.WireCatalogue.Standard.Find(gauge)!.Bare.NominalM).ToString("F5", CultureInfo.InvariantCulture) + " mm";

@@ -109,7 +109,7 @@ public sealed class UndoTests
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
         Assert.Empty(await shop.Potting.InAsync(PieceShop.Basket("K1", piece.Serial), Cancel));
         Assert.NotNull((await shop.Potting.ReadBathAsync(Guid.NewGuid(), "K1", "67", "Ines", Cancel)).Alarm);
-        Assert.Equal("lift the hold with what the inspection found", Assert.Single(await UndoAsync(shop, piece.Serial, "typed wrongly")).Allowed);
+        Assert.Equal("take the reading back if it was mistyped; else lift the hold with what the inspection found", Assert.Single(await UndoAsync(shop, piece.Serial, "typed wrongly")).Allowed);
         Assert.Empty(await shop.Steps.LiftAsync(Guid.NewGuid(), [piece.Serial], "looked at", "Joss", Cancel));
         Assert.Empty(await UndoAsync(shop, piece.Serial, "looked at another one")); // the hold runs again
         Assert.Contains((await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.Holds, hold => hold.LiftedUtc is null);

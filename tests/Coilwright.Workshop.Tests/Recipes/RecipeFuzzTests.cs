@@ -20,18 +20,18 @@ public class RecipeFuzzTests
     public void Text_damaged_anywhere_never_makes_it_throw()
     {
         Gen<string> piece = Gen.OneOf(Gen.String[0, 3], Gen.Char["{}[]\",:0123456789.-eE \\"].Array[0, 4].Select(chars => new string(chars)));
-        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Double[0, 1], Gen.Int[0, 30], piece).Sample(
+        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Double[0, 1], Gen.Int[0, 30], piece).ForAll(
             (which, at, cut, insert) =>
             {
                 string json = s_recipes[which];
                 int start = (int)(at * (json.Length - 1));
                 Holds(json[..start] + insert + json[Math.Min(json.Length, start + cut)..]);
-            }, iter: 3000);
+            }, count: 3000);
     }
 
     [Fact]
     public void Values_replaced_removed_or_moved_never_make_it_throw() =>
-        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, s_values.Length - 1]).Array[1, 6]).Sample(
+        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, s_values.Length - 1]).Array[1, 6]).ForAll(
             (which, changes) =>
             {
                 JsonNode root = JsonNode.Parse(s_recipes[which])!;
@@ -41,7 +41,7 @@ public class RecipeFuzzTests
                 }
 
                 Holds(root.ToJsonString().Replace("lone half", "\\ud800", StringComparison.Ordinal));
-            }, iter: 3000);
+            }, count: 3000);
 
     private static void Holds(string json)
     {

@@ -11,7 +11,7 @@ public sealed class InkMixTests
 
     private static InkMix Mix(bool doubles = true, double roomC = 28) => new("M-31", "base 1187, hardener 902", s_mixed, new CureRule(doubles), TimeSpan.FromHours(8), TimeSpan.FromDays(6), roomC);
 
-    [Fact] // 8 h / 2^0.8 = 4 h 35.7 min; rate doubles per 10 °C: an ink maker's pot-life guide, read
+    [Fact] // 8 h / 2^0.8 = 4 h 35.7 min; rate doubles per 10 °C: common practice, no source [CureRate]
     public void Ink_mixed_at_28_degrees_is_discarded_at_13_46() => Assert.Equal("2026-03-02 13:46", ShopTime.Words(Mix().DiscardUtc, s_zone));
 
     [Fact] // 6 d / 2^0.8 = 3.446 d
@@ -41,7 +41,7 @@ public sealed class InkMixTests
 
     [Fact]
     public void Ten_degrees_more_halve_the_time_and_the_sheets_own_temperature_keeps_it() =>
-        Gen.Double[-10, 60].Sample(celsius =>
+        Gen.Double[-10, 60].ForAll(celsius =>
         {
             CureRule rule = new();
             TimeSpan sheet = TimeSpan.FromHours(8);
@@ -50,7 +50,7 @@ public sealed class InkMixTests
 
     [Fact] // a different road: the room cut into entries of the same temperature, and hardening summed minute by minute
     public void A_room_that_warms_and_cools_is_summed() =>
-        Gen.Double[10, 35].Array[1, 6].Sample(temperatures =>
+        Gen.Double[10, 35].Array[1, 6].ForAll(temperatures =>
         {
             TemperatureAt[] room = [.. temperatures.Select((celsius, hour) => new TemperatureAt(s_mixed.AddHours(hour), celsius))];
             DateTimeOffset end = new CureClock(new CureRule(), s_mixed, TimeSpan.FromHours(8), room).EndUtc;

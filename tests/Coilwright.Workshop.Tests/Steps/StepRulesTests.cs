@@ -79,7 +79,7 @@ public sealed class StepRulesTests
 
     [Fact]
     public void What_may_begin_may_begin_at_every_later_moment() =>
-        Gen.Select(Gen.Int[0, 3000], Gen.Int[0, 3000], Gen.Int[0, 60]).Sample((now, later, took) =>
+        Gen.Select(Gen.Int[0, 3000], Gen.Int[0, 3000], Gen.Int[0, 60]).ForAll((now, later, took) =>
         {
             StepRun[] runs = [new("potting", s_noon, s_noon.AddMinutes(took))];
             bool Free(int minutes) => MayBegin("marking", runs, s_noon.AddMinutes(minutes)).Count == 0;

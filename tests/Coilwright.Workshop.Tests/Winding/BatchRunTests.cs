@@ -116,7 +116,7 @@ public sealed class BatchRunTests
         CoilPlan plan = CoilPlan.Of(new(Guid.NewGuid(), "H", 1, WorkingShop.Harbour(), Workshop.Recipes.RevisionState.Released, "", "", default), "main");
         CoilSetUp setUp = plan.SetUp;
         Assert.Equal(setUp.WireLength.Value, plan.WireM(8000), 1e-9);
-        Gen.Double[10, 9000].Sample(turns => Assert.Equal(turns, plan.TurnsOf(plan.WireM(turns)), 1e-6));
+        Gen.Double[10, 9000].ForAll(turns => Assert.Equal(turns, plan.TurnsOf(plan.WireM(turns)), 1e-6));
         double inner = 2 * (61e-3 - 6.2e-3) + Math.PI * 6.2e-3; // the former's own perimeter
         Assert.Equal(inner, plan.WireM(0.001) / 0.001, inner * 0.01);
     }

@@ -71,7 +71,6 @@ public sealed class CoilEntryTests
     [InlineData("90 MΩ")]
     [InlineData("7..4k")]
     [InlineData("six")]
-    [InlineData("7,432")] // seven ohms or seven thousand: asked, not guessed
     public async Task An_impossible_reading_is_kept_as_typed_flagged_and_held(string typed)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
@@ -83,6 +82,31 @@ public sealed class CoilEntryTests
         Assert.Equal(VerdictKind.Hold, coil.Verdict.Kind);
         Assert.Null(coil.Verdict.DcResistanceAt20C);
         Assert.Contains(typed, string.Join(' ', coil.Verdict.Reasons), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("7,432", 7432.0)]
+    [InlineData("7.432 Ω", 7432.0)]
+    [InlineData("7.432 k", 7432.0)]
+    [InlineData("56.200", 56.2)] // a meter's own line: no coil of this recipe reads 56 kΩ either
+    public async Task Ohms_are_thousands_where_a_coil_of_this_recipe_can_only_read_thousands(string typed, double ohm)
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", typed));
+        ReadingRecord kept = Assert.Single(await shop.ReadingsAsync(batch));
+        Assert.Equal((typed, ohm, ""), (kept.Typed, kept.Si!.Value, kept.Flag));
+    }
+
+    [Fact]
+    public async Task What_can_mean_two_things_is_asked_before_anything_is_stored()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2,400 mH" }, Cancel);
+        Problem problem = Assert.Single(outcome.Problems);
+        Assert.Contains("2.400 mH or 2400 mH", problem.Message, StringComparison.Ordinal);
+        Assert.Empty(await shop.ReadingsAsync(batch));
     }
 
     [Theory]

@@ -18,7 +18,6 @@ public sealed class StockRoomTests
         Assert.Equal(5.544, measure.OhmPerM.Value, 0.0005);
         Assert.Equal(0.018, measure.OverNominal, 0.0006);
         Assert.Equal(0.0629e-3, measure.BareDiameterM.Value, 0.00005e-3);
-        EvidenceLog.Record("Spool: 10.00 m of 56.2 Ω at 23.5 °C, resistance per metre at 20 °C", "IEC 60028 coefficient, by hand", "arithmetic", "0.0005 Ω/m (last digit)", FormattableString.Invariant($"{measure.OhmPerM.Value:0.0000} Ω/m against 5.544"));
     }
 
     /// <summary>Independent of the formula: spools made with known diameter and copper, measured with the stated doubts, have their true diameter inside at least 95 times of 100.</summary>

@@ -42,7 +42,7 @@ internal static class PolarPoints
         return angle * (180 / Math.PI);
     }
 
-    /// <summary>Inverse tangent of −0.21…0.66: a quotient of two polynomials as in the Cephes library (coefficients from memory; checked against Math.Atan2).</summary>
+    /// <summary>Inverse tangent of −0.21…0.66: a quotient of two polynomials as in the Cephes library [Cephes] (coefficients from memory; checked against Math.Atan2).</summary>
     private static Vector<double> ArcTangent(Vector<double> x)
     {
         Vector<double> z = x * x;

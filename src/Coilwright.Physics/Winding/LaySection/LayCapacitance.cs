@@ -2,7 +2,7 @@ namespace Coilwright.Physics.Winding;
 
 /// <summary>Self-capacitance of a winding from the energy between neighbouring turns. SI units.</summary>
 /// <remarks>
-/// With the voltage falling evenly along the wire, turns i and j differ by (i − j)/N of it, so C = Σ C_tt·l·((i − j)/N)² over neighbours.
+/// With the voltage falling evenly along the wire, turns i and j differ by (i − j)/N of it, so C = Σ C_tt·l·((i − j)/N)² over neighbours [EvenLayer].
 /// Capacitance to poles, magnets, cover and ground is not part of this figure.
 /// </remarks>
 public static class LayCapacitance

@@ -757,6 +757,40 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("InkMixes", (string)null);
                 });
 
+            modelBuilder.Entity("Coilwright.Workshop.Steps.StepUndoRecord", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("About")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasAlternateKey("Id");
+
+                    b.HasIndex("About")
+                        .IsUnique();
+
+                    b.ToTable("StepUndos", (string)null);
+                });
+
             modelBuilder.Entity("Coilwright.Workshop.Stock.SpoolReadingRecord", b =>
                 {
                     b.Property<long>("EntryOrder")

@@ -1,6 +1,7 @@
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
+import { sentences } from './sent';
 import { sound } from './sound';
 import { clockTime } from './store';
 
@@ -177,8 +178,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     for (const problem of problems) {
       const name = problem.field.split('.').pop() ?? '';
       const field = this.form.elements.namedItem(name) ?? this.field('resistance');
-      const allowed = problem.allowed ? ` Allowed: ${problem.allowed}.` : '';
-      const note = element('span', 'problem', problem.message + allowed);
+      const note = element('span', 'problem', sentences(problem));
       note.setAttribute('role', 'alert');
       (field instanceof HTMLElement ? field.closest('.field') : this.form)?.append(note);
     }

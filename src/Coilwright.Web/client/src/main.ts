@@ -6,6 +6,7 @@ import { liveForecast, slider } from './live';
 import { drawPlots } from './plot';
 import { soundSwitch } from './sound';
 import { tellings } from './told';
+import { understandings } from './understood';
 
 document.documentElement.classList.add('scripted');
 
@@ -37,6 +38,7 @@ for (const list of document.querySelectorAll<HTMLElement>('[data-happenings]')) 
   happenings(list);
 }
 tellings();
+understandings();
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);
 }

@@ -21,6 +21,13 @@ export function sentRow(list: HTMLElement, id: string, words: string, where: str
   return row;
 }
 
+/** A problem as whole sentences. */
+export function sentences(problem: Problem): string {
+  const parts = [problem.message, problem.understood ? `Understood: ${problem.understood}` : '', problem.allowed ? `Allowed: ${problem.allowed}` : ''];
+  return parts.filter(part => part !== '')
+    .map(part => part.charAt(0).toUpperCase() + part.slice(1) + (/[.?!…]$/.test(part) ? '' : '.')).join(' ');
+}
+
 /** Tells every problem before a list; what was told before goes away. */
 export function showProblems(list: HTMLElement, problems: Problem[]): void {
   clearProblems();
@@ -29,7 +36,7 @@ export function showProblems(list: HTMLElement, problems: Problem[]): void {
   shown.setAttribute('role', 'alert');
   for (const problem of problems) {
     const item = document.createElement('li');
-    item.textContent = `${problem.message}${problem.understood ? ` Understood: ${problem.understood}.` : ''}${problem.allowed ? ` Allowed: ${problem.allowed}.` : ''}`;
+    item.textContent = sentences(problem);
     shown.append(item);
   }
   list.before(shown);

@@ -33,7 +33,7 @@ internal sealed class JsonFields
     {
         if (element.ValueKind != JsonValueKind.Object)
         {
-            problems.Add(path, "an object { … } is needed here", Told(element));
+            problems.Add(path, "a group of fields is needed here, in braces { … }", Told(element));
             return null;
         }
 
@@ -72,7 +72,13 @@ internal sealed class JsonFields
             return Entered.Unknown;
         }
 
-        if (!QuantityText.TryParse(value.GetString()!, limits.Kind, unitRequired: true, out Entered entered, out string why))
+        if (Problems.PointOnly && value.GetString()!.Contains(',', StringComparison.Ordinal))
+        {
+            Problems.Add(path, $"in a file the point alone is the decimal sign; write for example \"{limits.Example}\"", Told(value), limits.Range);
+            return Entered.Unknown;
+        }
+
+        if (!QuantityText.TryParse(value.GetString()!, limits, unitRequired: true, out Entered entered, out string why))
         {
             Problems.Add(path, $"{why}; for example \"{limits.Example}\"", Told(value), limits.Range);
             return Entered.Unknown;
@@ -98,7 +104,7 @@ internal sealed class JsonFields
 
         if (value.ValueKind != JsonValueKind.Number)
         {
-            Problems.Add(PathOf(name), "a number without quotes is needed", Told(value), allowed);
+            Problems.Add(PathOf(name), value.ValueKind == JsonValueKind.String && Problems.PointOnly ? $"this is not a number; write it without quotes, for example {Sample(min, max)}" : "this is not a number", Told(value), allowed);
             return double.NaN;
         }
 
@@ -123,7 +129,7 @@ internal sealed class JsonFields
         string text = value.ValueKind == JsonValueKind.String ? value.GetString()!.Trim() : "";
         if (value.ValueKind != JsonValueKind.String || (exampleIfRequired is not null && text.Length == 0) || text.Length > 200)
         {
-            Problems.Add(PathOf(name), "a text in quotes is needed, 200 characters at most", Told(value));
+            Problems.Add(PathOf(name), Problems.PointOnly && value.ValueKind != JsonValueKind.String ? "a text in quotes is needed here" : "a text is needed here, 200 characters at most", Told(value));
         }
 
         return text;
@@ -212,6 +218,8 @@ internal sealed class JsonFields
         }
     }
 
+    private static string Sample(double min, double max) => (min <= 1 && max >= 1 ? 1 : min).ToString(CultureInfo.InvariantCulture);
+
     /// <summary>The value as it stands in the document, shortened.</summary>
     public static string Told(JsonElement value)
     {
@@ -251,7 +259,7 @@ internal sealed class JsonFields
 
         foreach ((string name, string example) in _missing)
         {
-            Problems.Add(PathOf(name), $"this field is missing; for example \"{name}\": {example}");
+            Problems.Add(PathOf(name), Problems.PointOnly ? $"this field is missing; for example \"{name}\": {example}" : $"this is missing; for example {example.Trim('"')}");
         }
     }
 

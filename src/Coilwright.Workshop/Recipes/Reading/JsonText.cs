@@ -13,11 +13,11 @@ internal static class JsonText
 
     private static readonly JsonDocumentOptions s_options = new() { AllowTrailingCommas = false, CommentHandling = JsonCommentHandling.Disallow, MaxDepth = 32 };
 
-    /// <summary>Reads a whole document of one format; the value is null unless there is no problem at all.</summary>
-    public static ReadOutcome<T> Read<T>(string json, string format, Func<JsonFields, T> read)
+    /// <summary>Reads a whole document of one format; the value is null unless there is no problem at all. With <paramref name="pointOnly"/> a comma in a number is refused, as in a file that was handed in.</summary>
+    public static ReadOutcome<T> Read<T>(string json, string format, Func<JsonFields, T> read, bool pointOnly = false)
         where T : class
     {
-        ProblemList problems = new();
+        ProblemList problems = new() { PointOnly = pointOnly };
         if (json.Length > Longest)
         {
             problems.Add("", "this document is too long", null, string.Create(CultureInfo.InvariantCulture, $"at most {Longest} characters"));
@@ -37,19 +37,15 @@ internal static class JsonText
         }
         catch (JsonException broken)
         {
-            problems.Add("", NotJson(broken));
+            problems.Add("", BrokenJson.Describe(json.TrimStart('\uFEFF'), broken.LineNumber ?? 0, broken.BytePositionInLine ?? 0));
         }
         catch (InvalidOperationException)
         {
-            problems.Add("", "a text in this document holds half of a two-part character (\\ud800 to \\udfff); remove it");
+            problems.Add("", "a text in this document holds half of a two-part character; remove it");
         }
 
         return new ReadOutcome<T>(null, problems.All);
     }
-
-    private static string NotJson(JsonException broken) => string.Create(
-        CultureInfo.InvariantCulture,
-        $"this is not valid JSON at line {(broken.LineNumber ?? 0) + 1}, column {(broken.BytePositionInLine ?? 0) + 1}: {broken.Message.Split(" LineNumber", StringSplitOptions.None)[0]}");
 
     private static void CheckFormat(JsonFields fields, string format)
     {

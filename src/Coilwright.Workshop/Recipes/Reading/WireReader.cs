@@ -27,7 +27,7 @@ internal static class WireReader
 
         return new RecipeWire
         {
-            Gauge = gauge,
+            Gauge = size?.Gauge ?? gauge,
             Insulation = insulation,
             Build = Build(fields, size),
             BareDiameter = bare,

@@ -1,0 +1,18 @@
+using Coilwright.Web.Pages;
+using Coilwright.Workshop.Interpretations;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace Coilwright.Web.Endpoints;
+
+/// <summary>How the text of a field is understood, while it is typed. Nothing is stored.</summary>
+internal static class UnderstoodEndpoints
+{
+    private const int Longest = 200;
+
+    public static void MapUnderstood(this IEndpointRouteBuilder app) =>
+        app.MapGet("/understood", (string? field, string? typed) => field is null || typed is null || field.Length > Longest || typed.Length > Longest
+            ? (IResult)Results.NotFound()
+            : Answers.Page<UnderstoodPart>(new() { ["Interpretation"] = FieldInterpreter.Read(field, typed) }));
+}

@@ -1,0 +1,60 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Coilwright.Web.Forms;
+
+/// <summary>What a field is called on a page, from the name it has in a document or a form.</summary>
+public static partial class FieldLabels
+{
+    private static readonly Dictionary<string, string> s_labels = new(StringComparer.Ordinal)
+    {
+        ["dcResistance"] = "DC resistance",
+        ["q"] = "Q",
+        ["qAt"] = "Q at",
+        ["acResistance"] = "AC resistance",
+        ["inductanceAt"] = "inductance at",
+        ["received"] = "wire received",
+        ["tare"] = "empty spool",
+        ["gross"] = "spool and wire",
+        ["coreLength"] = "core length",
+        ["coreWidth"] = "core width",
+        ["maxBuild"] = "most build",
+        ["fillLimit"] = "limit of fill",
+        ["person"] = "person",
+        ["note"] = "note",
+        ["json"] = "contents",
+        ["at"] = "frequency",
+        ["quantity"] = "coils wanted",
+        ["supersedes"] = "correction",
+        ["jig"] = "probe distance",
+        ["cost"] = "cost",
+    };
+
+    /// <summary>"coils[1].winding.turns" is "Coil 2, winding, turns"; empty for a problem with the whole.</summary>
+    public static string Of(string field)
+    {
+        string words = string.Join(", ", field.Split('.', StringSplitOptions.RemoveEmptyEntries).Select(Step));
+        return words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
+    }
+
+    private static string Step(string step)
+    {
+        Match match = Place().Match(step);
+        string name = match.Success ? match.Groups[1].Value : step;
+        string label = s_labels.TryGetValue(name, out string? known) ? known : Capital().Replace(name, found => " " + found.Value.ToLowerInvariant()).Replace('-', ' ');
+        if (!match.Success)
+        {
+            return label;
+        }
+
+        int number = int.Parse(match.Groups[2].Value, NumberStyles.None, CultureInfo.InvariantCulture) + 1;
+        string single = label.EndsWith('s') ? label[..^1] : label;
+        return string.Create(CultureInfo.InvariantCulture, $"{single} {number}");
+    }
+
+    [GeneratedRegex(@"^(\w+)\[(\d{1,6})\]$", RegexOptions.CultureInvariant)]
+    private static partial Regex Place();
+
+    [GeneratedRegex("[A-Z]", RegexOptions.CultureInvariant)]
+    private static partial Regex Capital();
+}

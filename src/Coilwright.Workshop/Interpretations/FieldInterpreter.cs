@@ -1,0 +1,70 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Workshop.Interpretations;
+
+/// <summary>Says of every field a person types into how its text is understood: the one place for pages and documents.</summary>
+/// <remarks>A field is named by its path in a recipe ("coils[0].winding.turns") or by form and field ("spool.received", "test.inductance").</remarks>
+public static class FieldInterpreter
+{
+    /// <summary>What is known of a field's text.</summary>
+    /// <param name="field">Name of the field.</param>
+    /// <param name="typed">What stands in it.</param>
+    public static Interpretation Read(string field, string typed)
+    {
+        string text = typed.Trim();
+        if (text.Length == 0)
+        {
+            return new Interpretation("", null);
+        }
+
+        return FieldRanges.KindOf(field) switch
+        {
+            FieldKind.Gauge => Gauge(text),
+            FieldKind.Count => Count(text),
+            FieldKind.Number => Number(text),
+            FieldKind.Turns => Turns(text),
+            FieldKind.Quantity => Quantity(field, text),
+            _ => new Interpretation("", JsonValue.Create(text)),
+        };
+    }
+
+    private static Interpretation Gauge(string text) => WireCatalogue.Standard.Find(text) is { } size
+        ? new Interpretation(
+            size.IsMetric ? $"{size.Gauge} of the metric series" : $"{size.Gauge}, {QuantityText.FormatIn(size.Bare.NominalM, QuantityKind.Length, "mm")}", JsonValue.Create(size.Gauge))
+        : new Interpretation("", JsonValue.Create(text));
+
+    private static Interpretation Count(string text) => CountText.TryParse(text, int.MinValue, int.MaxValue, out int count, out _)
+        ? new Interpretation(count.ToString("#,##0", CultureInfo.InvariantCulture), JsonValue.Create((double)count))
+        : new Interpretation("", JsonValue.Create(text));
+
+    private static Interpretation Number(string text) => CountText.TryNumber(text, out double number)
+        ? new Interpretation(number.ToString("0.######", CultureInfo.InvariantCulture), JsonValue.Create(number))
+        : new Interpretation("", JsonValue.Create(text));
+
+    private static Interpretation Turns(string text) => QuantityText.TryParse(text, QuantityKind.Turns, unitRequired: false, out Entered entered, out _)
+        ? new Interpretation(QuantityText.Echo(entered, QuantityKind.Turns), JsonValue.Create(entered.Si))
+        : new Interpretation("", JsonValue.Create(text));
+
+    private static Interpretation Quantity(string field, string text)
+    {
+        (Limits limits, string? customary, bool unitRequired) = FieldRanges.Of(field);
+        if (QuantityText.IsOpen(text) && limits.Kind == QuantityKind.Resistance)
+        {
+            return new Interpretation("open", JsonValue.Create(text));
+        }
+
+        TypedQuantity read = QuantityText.Read(text, limits, unitRequired, customary);
+        if (!read.Entered.IsKnown)
+        {
+            string which = read.Readings.Count > 0 ? $"which of the two is \"{text}\"?" : "";
+            return new Interpretation(which, JsonValue.Create(text)) { Readings = read.Readings };
+        }
+
+        string echo = read.Note.Length > 0 ? read.Note : QuantityText.Echo(read.Entered, limits.Kind);
+        bool plain = text.AsSpan().IndexOfAny(',', '\'') < 0 && read.Note.Length == 0;
+        return new Interpretation(limits.Allows(read.Entered.Si) ? echo : $"{echo}, {limits.Outside}", JsonValue.Create(plain ? text : read.Plain));
+    }
+}

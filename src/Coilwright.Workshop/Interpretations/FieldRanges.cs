@@ -1,0 +1,139 @@
+using System.Collections.Frozen;
+using System.Text.RegularExpressions;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Stock;
+
+namespace Coilwright.Workshop.Interpretations;
+
+/// <summary>What a field holds.</summary>
+internal enum FieldKind
+{
+    /// <summary>Words.</summary>
+    Text,
+
+    /// <summary>A size of wire.</summary>
+    Gauge,
+
+    /// <summary>Whole things.</summary>
+    Count,
+
+    /// <summary>A number without a unit.</summary>
+    Number,
+
+    /// <summary>Turns, parts of one allowed.</summary>
+    Turns,
+
+    /// <summary>A value with a unit.</summary>
+    Quantity,
+}
+
+/// <summary>Kind and range of every field that pages have, by the end of its name.</summary>
+internal static partial class FieldRanges
+{
+    private static readonly FrozenDictionary<string, FieldKind> s_plain = new Dictionary<string, FieldKind>
+    {
+        ["wire.gauge"] = FieldKind.Gauge,
+        ["spool.gauge"] = FieldKind.Gauge,
+        ["winding.turns"] = FieldKind.Turns,
+        ["entry.turns"] = FieldKind.Turns,
+        ["winder.turns"] = FieldKind.Turns,
+        ["winder.counted"] = FieldKind.Turns,
+        ["poles.count"] = FieldKind.Count,
+        ["strings.count"] = FieldKind.Count,
+        ["wire.grade"] = FieldKind.Count,
+        ["batch.quantity"] = FieldKind.Count,
+        ["bobbin.fillLimit"] = FieldKind.Number,
+        ["volume.setting"] = FieldKind.Number,
+        ["tone.setting"] = FieldKind.Number,
+        ["test.q"] = FieldKind.Number,
+    }.ToFrozenDictionary();
+
+    /// <summary>Fields of a document, where a unit is always written.</summary>
+    private static readonly FrozenDictionary<string, Limits> s_recipe = new Dictionary<string, Limits>
+    {
+        ["winding.pitch"] = Allowed.Pitch,
+        ["winding.tension"] = Allowed.Tension,
+        ["winding.speed"] = Allowed.Speed,
+        ["winding.build"] = Allowed.MaxBuild,
+        ["winding.capacitance"] = Allowed.CoilCapacitance,
+        ["winding.stretch"] = Allowed.Stretch,
+        ["wire.bareDiameter"] = Allowed.BareDiameter,
+        ["wire.overallDiameter"] = Allowed.OverallDiameter,
+        ["wire.resistancePerLength"] = Allowed.OhmPerM,
+        ["bobbin.coreLength"] = Allowed.CoreLength,
+        ["bobbin.coreWidth"] = Allowed.CoreWidth,
+        ["bobbin.endRadius"] = Allowed.EndRadius,
+        ["bobbin.windingHeight"] = Allowed.WindingHeight,
+        ["bobbin.maxBuild"] = Allowed.MaxBuild,
+        ["poles.diameter"] = Allowed.PoleSize,
+        ["poles.width"] = Allowed.BladeWidth,
+        ["poles.length"] = Allowed.PoleSize,
+        ["poles.spacing"] = Allowed.PoleSpacing,
+        ["poles.top"] = Allowed.Place,
+        ["magnets.size"] = Allowed.PartSize,
+        ["magnets.centre"] = Allowed.Place,
+        ["metalwork.size"] = Allowed.PartSize,
+        ["metalwork.centre"] = Allowed.Place,
+        ["metalwork.thickness"] = Allowed.Sheet,
+        ["strings.spacing"] = Allowed.PoleSpacing,
+        ["strings.clearance"] = Allowed.Clearance,
+        ["dcResistance.nominal"] = Allowed.DcResistance,
+        ["inductance.nominal"] = Allowed.Inductance,
+        ["dcResistance.tolerance"] = Allowed.Tolerance,
+        ["inductance.tolerance"] = Allowed.Tolerance,
+        ["inductance.at"] = Allowed.Frequency,
+        ["volume.resistance"] = Allowed.PotResistance,
+        ["tone.resistance"] = Allowed.PotResistance,
+        ["tone.capacitor"] = Allowed.ToneCapacitor,
+        ["cable.capacitance"] = Allowed.LoadCapacitance,
+        ["input.resistance"] = Allowed.PotResistance,
+    }.ToFrozenDictionary();
+
+    /// <summary>Fields of the bench, where a bare number is in the unit beside its range, or in the SI unit.</summary>
+    private static readonly FrozenDictionary<string, (Limits Limits, string? Customary)> s_bench = new Dictionary<string, (Limits, string?)>
+    {
+        ["spool.received"] = (StockRoom.Mass, "g"),
+        ["spool.tare"] = (StockRoom.Mass, "g"),
+        ["spool.gross"] = (StockRoom.Mass, "g"),
+        ["spool.length"] = (StockRoom.Length, null),
+        ["spool.resistance"] = (StockRoom.Ohm, null),
+        ["spool.temperature"] = (PossibleReading.Temperature, null),
+        ["test.resistance"] = (TestReader.Ohm, null),
+        ["test.temperature"] = (PossibleReading.Temperature, null),
+        ["test.inductance"] = (TestReader.Henry, null),
+        ["test.inductanceAt"] = (TestReader.Hertz, null),
+        ["test.qAt"] = (TestReader.Hertz, null),
+        ["test.acResistance"] = (TestReader.Ohm, null),
+        ["test.peak"] = (TestReader.Hertz, null),
+        ["test.jig"] = (TestReader.Jig, "mm"),
+        ["entry.temperature"] = (PossibleReading.Temperature, null),
+        ["entry.inductance"] = (TestReader.Henry, null),
+        ["entry.inductanceAt"] = (TestReader.Hertz, null),
+    }.ToFrozenDictionary();
+
+    public static FieldKind KindOf(string field)
+    {
+        string end = End(field);
+        return s_plain.TryGetValue(end, out FieldKind kind) ? kind : s_recipe.ContainsKey(end) || s_bench.ContainsKey(end) ? FieldKind.Quantity : FieldKind.Text;
+    }
+
+    /// <summary>Range of a quantity's field, the unit of a bare number there, and whether a bare number is refused.</summary>
+    public static (Limits Limits, string? Customary, bool UnitRequired) Of(string field)
+    {
+        string end = End(field);
+        return s_recipe.TryGetValue(end, out Limits? limits) ? (limits, null, true) : (s_bench[end].Limits, s_bench[end].Customary, false);
+    }
+
+    /// <summary>The last two steps without places in lists: "coils[0].winding.turns" is "winding.turns", "magnets[1].size[2]" is "magnets.size".</summary>
+    private static string End(string field)
+    {
+        string[] steps = Places().Replace(field, "").Split('.');
+        return steps.Length < 2 ? field : steps[^2] + "." + steps[^1];
+    }
+
+    [GeneratedRegex(@"\[\d+\]", RegexOptions.CultureInvariant)]
+    private static partial Regex Places();
+}

@@ -1,0 +1,44 @@
+using Coilwright.Storage;
+using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Recipes;
+using Microsoft.AspNetCore.Builder;
+
+namespace Coilwright.Web.Tests;
+
+/// <summary>An empty shop served from this process on a free port of this computer, and a client that follows no redirect.</summary>
+internal sealed class ServedShop : IAsyncDisposable
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-served-").FullName;
+    private SqliteShop _records = null!;
+    private WebApplication _app = null!;
+
+    private ServedShop()
+    {
+    }
+
+    public ShopServices Services { get; private set; } = null!;
+    public HttpClient Client { get; private set; } = null!;
+    public Uri Url => Client.BaseAddress!;
+    public string File => Path.Combine(_folder, "shop.db");
+
+    public static async Task<ServedShop> StartAsync(TimeProvider? clock = null, params string[] hosts)
+    {
+        ServedShop shop = new();
+        TimeProvider time = clock ?? TimeProvider.System;
+        shop._records = await ShopFile.CreateAsync(shop.File, "Lantern Quay workshop", time);
+        shop.Services = new ShopServices(new WindingRoom(shop._records, time), new RecipeBook(shop._records, time), shop._records, time);
+        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services, hosts);
+        await shop._app.StartAsync();
+        shop.Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = new Uri(shop._app.Urls.Single()) };
+        return shop;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        Client.Dispose();
+        await _app.DisposeAsync();
+        await _records.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+}

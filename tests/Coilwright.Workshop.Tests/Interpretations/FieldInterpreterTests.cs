@@ -1,0 +1,47 @@
+using Coilwright.Workshop.Interpretations;
+
+namespace Coilwright.Workshop.Tests.Interpretations;
+
+/// <summary>What is said beside a field, and what a document then holds.</summary>
+public sealed class FieldInterpreterTests
+{
+    [Theory]
+    [InlineData("coils[0].winding.turns", "8.000", "8,000 turns", "8000")]
+    [InlineData("coils[0].winding.turns", "8,000", "8,000 turns", "8000")]
+    [InlineData("coils[0].winding.turns", "8k", "8,000 turns", "8000")]
+    [InlineData("coils[0].winding.turns", "8.25", "8.25 turns", "8.25")]
+    [InlineData("coils[0].wire.gauge", "42", "AWG 42, 0.0635 mm", "\"AWG 42\"")]
+    [InlineData("coils[0].wire.gauge", "2.5 thou", "AWG 42, 0.0635 mm", "\"AWG 42\"")]
+    [InlineData("coils[0].wire.gauge", ".0025\"", "AWG 42, 0.0635 mm", "\"AWG 42\"")]
+    [InlineData("coils[0].wire.gauge", "63 µm", "0.063 mm of the metric series", "\"0.063 mm\"")]
+    [InlineData("coils[0].wire.gauge", "0,063", "0.063 mm of the metric series", "\"0.063 mm\"")]
+    [InlineData("coils[1].bobbin.coreLength", "64,5 mm", "64.5 mm", "\"64.5 mm\"")]
+    [InlineData("coils[1].bobbin.coreLength", "64 mm", "64 mm", "\"64 mm\"")]
+    [InlineData("coils[0].bobbin.fillLimit", "0,74", "0.74", "0.74")]
+    [InlineData("spool.received", "2270", "2270 g", "\"2270\"")]
+    [InlineData("batch.quantity", "1.200", "1,200", "1200")]
+    [InlineData("test.resistance", "open", "open", "\"open\"")]
+    [InlineData("name", "8,000", "", "\"8,000\"")]
+    public void What_is_typed_is_echoed_and_kept_plainly(string field, string typed, string echo, string json)
+    {
+        Interpretation read = FieldInterpreter.Read(field, typed);
+        Assert.Equal((echo, json), (read.Echo, read.Value!.ToJsonString(s_plain)));
+    }
+
+    [Theory]
+    [InlineData("spool.received", "2,270", "2.270", "2270")]
+    [InlineData("targets.dcResistance.nominal", "6,210 Ω", "6.210 Ω", "6210 Ω")]
+    public void Two_possible_readings_are_both_offered_and_nothing_is_decided(string field, string typed, params string[] readings)
+    {
+        Interpretation read = FieldInterpreter.Read(field, typed);
+        Assert.Equal(readings, read.Readings);
+        Assert.Equal(typed, (string?)read.Value);
+        Assert.All(readings, reading => Assert.Empty(FieldInterpreter.Read(field, reading).Readings));
+    }
+
+    [Fact]
+    public void An_impossible_value_is_said_beside_the_field() =>
+        Assert.Contains("outside", FieldInterpreter.Read("coils[0].bobbin.coreLength", "64 m").Echo, StringComparison.Ordinal);
+
+    private static readonly System.Text.Json.JsonSerializerOptions s_plain = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+}
