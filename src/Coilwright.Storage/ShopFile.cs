@@ -55,7 +55,10 @@ public static class ShopFile
             ShopHeader.Check(path);
             await CheckInsideAsync(path, cancel);
             bool mayWrite = MayWrite(path);
-            SqliteShop shop = new(mayWrite ? ShopContextOptions.Working(path) : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal")));
+            string options = mayWrite ? ShopContextOptions.Working(path) : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal"));
+#pragma warning disable CA2000 // handed to the caller, or nothing was opened in it yet
+            SqliteShop shop = new(options);
+#pragma warning restore CA2000
             await using ShopContext context = shop.Open();
             if (!mayWrite)
             {

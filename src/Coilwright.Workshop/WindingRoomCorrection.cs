@@ -64,6 +64,9 @@ public sealed partial class WindingRoom
             : Refused([SentAgain.Reading]);
     }
 
-    private async Task<PieceRecord?> PieceWithAsync(BatchRecord batch, string tag, CancellationToken cancel) =>
-        (await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel).ConfigureAwait(false)).FirstOrDefault();
+    private async Task<PieceRecord?> PieceWithAsync(BatchRecord batch, string tag, CancellationToken cancel)
+    {
+        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel).ConfigureAwait(false);
+        return pieces.Count > 0 ? pieces[0] : null;
+    }
 }

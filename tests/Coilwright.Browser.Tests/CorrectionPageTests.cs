@@ -22,10 +22,10 @@ public sealed partial class CorrectionPageTests
         using HttpClient web = new() { BaseAddress = shop.Url };
         (Guid batch, _) = await BatchAsync(shop, "6.81 k");
         string address = $"/batches/{batch}/coils/C-001/correct";
-        Assert.Contains(address, await web.GetStringAsync($"/batches/{batch}", Cancel), StringComparison.Ordinal);
-        Assert.Contains(address, await web.GetStringAsync($"/batches/{batch}/coils/C-001", Cancel), StringComparison.Ordinal);
+        Assert.Contains(address, await web.GetStringAsync(new Uri($"/batches/{batch}", UriKind.Relative), Cancel), StringComparison.Ordinal);
+        Assert.Contains(address, await web.GetStringAsync(new Uri($"/batches/{batch}/coils/C-001", UriKind.Relative), Cancel), StringComparison.Ordinal);
 
-        Dictionary<string, string> form = Fields(await web.GetStringAsync(address, Cancel));
+        Dictionary<string, string> form = Fields(await web.GetStringAsync(new Uri(address, UriKind.Relative), Cancel));
         string reading = form["reading"];
         Assert.Equal("6.81 k", form[$"value {reading}"]);
         form[$"value {reading}"] = "6.18 k";
@@ -82,7 +82,7 @@ public sealed partial class CorrectionPageTests
             {
                 Dictionary<string, string> sent = new() { ["id"] = $"{id}", ["batchId"] = $"{batch}", ["tag"] = api ? "C-001" : "C-002", ["resistance"] = "6.30 k", ["temperature"] = temperature };
                 using FormUrlEncodedContent form = new(sent);
-                using HttpResponseMessage answer = api ? await web.PostAsJsonAsync(address, sent, Cancel) : await web.PostAsync(address, form, Cancel);
+                using HttpResponseMessage answer = api ? await web.PostAsJsonAsync(address, sent, Cancel) : await web.PostAsync(new Uri(address, UriKind.Relative), form, Cancel);
                 Assert.Equal(expected, answer.StatusCode);
             }
         }
@@ -102,7 +102,7 @@ public sealed partial class CorrectionPageTests
         await PostAsync(web, $"/batches/{batch}/undo", new() { ["id"] = $"{Guid.NewGuid()}" }, HttpStatusCode.OK);
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
 
-        Dictionary<string, string> form = Fields(await web.GetStringAsync($"/batches/{batch}/enter", Cancel));
+        Dictionary<string, string> form = Fields(await web.GetStringAsync(new Uri($"/batches/{batch}/enter", UriKind.Relative), Cancel));
         form["resistance"] = "6.18 k";
         string asked = await PostAsync(web, $"/batches/{batch}/enter", form, HttpStatusCode.UnprocessableEntity);
         Assert.Contains("same coil, from 0117", asked, StringComparison.Ordinal);
@@ -111,7 +111,7 @@ public sealed partial class CorrectionPageTests
         await PostAsync(web, $"/batches/{batch}/enter", silent, HttpStatusCode.OK); // asked once: without an answer it is the same coil
         CoilStanding coil = Assert.Single((await shop.Services.Winding.StandingAsync(batch, Cancel))!.Coils);
         Assert.Equal(("0117", "0200"), (coil.Origin.Spool, coil.Origin.OtherSpool));
-        Assert.Contains("spool 0200 was on when it was entered again", await web.GetStringAsync($"/batches/{batch}/coils/C-001", Cancel), StringComparison.Ordinal);
+        Assert.Contains("spool 0200 was on when it was entered again", await web.GetStringAsync(new Uri($"/batches/{batch}/coils/C-001", UriKind.Relative), Cancel), StringComparison.Ordinal);
 
         await PostAsync(web, $"/batches/{batch}/undo", new() { ["id"] = $"{Guid.NewGuid()}" }, HttpStatusCode.OK);
         await PostAsync(web, $"/batches/{batch}/enter", answered, HttpStatusCode.OK);
@@ -124,7 +124,7 @@ public sealed partial class CorrectionPageTests
         await using HostedShop shop = await HostedShop.StartAsync();
         using HttpClient web = new() { BaseAddress = shop.Url };
         (Guid batch, _) = await BatchAsync(shop, "6.18 k", "open", "six", "6.19 k");
-        string page = WebUtility.HtmlDecode(await web.GetStringAsync($"/batches/{batch}", Cancel));
+        string page = WebUtility.HtmlDecode(await web.GetStringAsync(new Uri($"/batches/{batch}", UriKind.Relative), Cancel));
         Assert.Matches(OpenCross(), page);
         Assert.Contains("Not drawn, without a usable resistance: C-003.", page, StringComparison.Ordinal);
         Assert.Contains("Left out, rejected or in doubt: 2", page, StringComparison.Ordinal);
@@ -148,7 +148,7 @@ public sealed partial class CorrectionPageTests
     private static async Task<string> PostAsync(HttpClient web, string address, Dictionary<string, string> fields, HttpStatusCode expected)
     {
         using FormUrlEncodedContent form = new(fields);
-        using HttpResponseMessage answer = await web.PostAsync(address, form, Cancel);
+        using HttpResponseMessage answer = await web.PostAsync(new Uri(address, UriKind.Relative), form, Cancel);
         string page = WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Cancel));
         Assert.Equal((expected, page.Length > 0), (answer.StatusCode, true));
         return page;

@@ -17,7 +17,7 @@ public sealed class ClockGuardTests
         clock.Now += TimeSpan.FromDays(400);
         using (FormUrlEncodedContent form = KnownHostsTests.Form(("room", "25"), ("person", "Mara \"M\"")))
         {
-            using HttpResponseMessage asked = await shop.Client.PostAsync("/room", form, Cancel);
+            using HttpResponseMessage asked = await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), form, Cancel);
             Assert.Equal(HttpStatusCode.Conflict, asked.StatusCode);
             string page = await asked.Content.ReadAsStringAsync(Cancel);
             Assert.Contains("is the clock right?", page, StringComparison.Ordinal);
@@ -61,7 +61,7 @@ public sealed class ClockGuardTests
     private static async Task<HttpStatusCode> RoomAsync(ServedShop shop, string room, params (string, string)[] more)
     {
         using FormUrlEncodedContent form = KnownHostsTests.Form([("room", room), ("person", "Mara"), .. more]);
-        using HttpResponseMessage answer = await shop.Client.PostAsync("/room", form, Cancel);
+        using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), form, Cancel);
         return answer.StatusCode;
     }
 

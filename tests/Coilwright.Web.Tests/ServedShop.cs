@@ -17,6 +17,8 @@ internal sealed class ServedShop : IAsyncDisposable
     {
     }
 
+    private static readonly SocketsHttpHandler s_handler = new() { AllowAutoRedirect = false };
+
     public ShopServices Services { get; private set; } = null!;
     public HttpClient Client { get; private set; } = null!;
     public Uri Url => Client.BaseAddress!;
@@ -30,7 +32,7 @@ internal sealed class ServedShop : IAsyncDisposable
         shop.Services = new ShopServices(new WindingRoom(shop._records, time), new RecipeBook(shop._records, time), shop._records, time);
         shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services, hosts);
         await shop._app.StartAsync();
-        shop.Client = new HttpClient(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = new Uri(shop._app.Urls.Single()) };
+        shop.Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(shop._app.Urls.Single()) };
         return shop;
     }
 

@@ -27,7 +27,7 @@ public sealed class SolveJobTests
         Assert.Equal(HttpStatusCode.OK, (await shop.Client.GetAsync(new Uri("/spools", UriKind.Relative), Cancel)).StatusCode);
 
         using FormUrlEncodedContent stop = KnownHostsTests.Form(("want", "dcResistance=8.2kΩ"), ("vary", "turns,gauge,windingHeight,coreWidth"));
-        using HttpResponseMessage stopped = await shop.Client.PostAsync($"/recipes/{id}/solve/stop", stop, Cancel);
+        using HttpResponseMessage stopped = await shop.Client.PostAsync(new Uri($"/recipes/{id}/solve/stop", UriKind.Relative), stop, Cancel);
         Assert.Equal(HttpStatusCode.Found, stopped.StatusCode);
         string answer = page;
         for (int at = 0; at < 60 && answer.Contains("<progress", StringComparison.Ordinal); at++)

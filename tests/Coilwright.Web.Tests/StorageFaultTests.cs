@@ -18,7 +18,7 @@ public sealed class StorageFaultTests
         await using ServedShop shop = await ServedShop.StartAsync(disk);
         disk.IsFull = true;
         using FormUrlEncodedContent form = KnownHostsTests.Form(("room", "25"), ("person", "Mara"));
-        using HttpResponseMessage answer = await shop.Client.PostAsync("/room", form, Cancel);
+        using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), form, Cancel);
         Assert.Equal(HttpStatusCode.InsufficientStorage, answer.StatusCode);
         Assert.Contains("The disk is full: nothing was stored", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
     }

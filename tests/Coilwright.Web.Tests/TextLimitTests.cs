@@ -34,7 +34,7 @@ public sealed class TextLimitTests
         foreach (string person in new[] { new string('p', 81), "Ma\nra" })
         {
             using FormUrlEncodedContent form = KnownHostsTests.Form(("room", "25"), ("person", person));
-            using HttpResponseMessage answer = await shop.Client.PostAsync("/room", form, Cancel);
+            using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), form, Cancel);
             Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
             Assert.Contains("up to 80 letters", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
             Assert.Null(await shop.Services.Records.LatestRoomTemperatureAsync(Cancel));

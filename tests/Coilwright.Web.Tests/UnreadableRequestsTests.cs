@@ -31,7 +31,7 @@ public sealed class UnreadableRequestsTests
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         using StringContent content = new(body, Encoding.UTF8, "application/json");
-        using HttpResponseMessage answer = await shop.Client.PostAsync(address, content, Cancel);
+        using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri(address, UriKind.Relative), content, Cancel);
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         JsonElement problems = (await answer.Content.ReadFromJsonAsync<JsonElement>(Cancel)).GetProperty("problems");
         Assert.Equal(fields.Order(), problems.EnumerateArray().Select(one => one.GetProperty("field").GetString()!).Order());
@@ -53,8 +53,8 @@ public sealed class UnreadableRequestsTests
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         using StringContent text = new("room=25", Encoding.UTF8, "text/plain"), more = new("{}", Encoding.UTF8, "text/plain");
-        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await shop.Client.PostAsync("/room", text, Cancel)).StatusCode);
-        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await shop.Client.PostAsync(Coils, more, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), text, Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await shop.Client.PostAsync(new Uri(Coils, UriKind.Relative), more, Cancel)).StatusCode);
     }
 
     [Fact]
@@ -88,7 +88,7 @@ public sealed class UnreadableRequestsTests
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         using FormUrlEncodedContent form = KnownHostsTests.Form(("room", "25"), ("person", "Mara"), ("back", back));
-        using HttpResponseMessage answer = await shop.Client.PostAsync("/room", form, Cancel);
+        using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), form, Cancel);
         Assert.Equal(HttpStatusCode.Found, answer.StatusCode);
         Assert.Equal(expected, answer.Headers.Location!.OriginalString);
     }

@@ -34,7 +34,7 @@ public static class OriginalFinder
         int[] order = [.. Enumerable.Range(0, candidates.Count).OrderByDescending(i => candidates[i].Weight)];
         double best = double.NegativeInfinity;
         Lock one = new();
-        bool stopped = !Stoppable.For(order.Length, cancel, place =>
+        bool stopped = !Stoppable.For(order.Length, place =>
         {
             int i = order[place];
             CandidateFit fit = fits[i] = CandidateFit.Of(candidates[i], all, wanted, () => best - Hopeless, cancel);
@@ -42,7 +42,7 @@ public static class OriginalFinder
             {
                 best = Math.Max(best, -fit.ChiSquare / 2 + (double.IsFinite(fit.LogEvidence) ? 0 : double.NegativeInfinity));
             }
-        });
+        }, threads: -1, cancel);
         CandidateFit[] list = [.. Enumerable.Range(0, candidates.Count).Select(fits.GetValueOrDefault).OfType<CandidateFit>().Where(fit => double.IsFinite(fit.LogEvidence))];
         if (stopped && list.Length == 0)
         {

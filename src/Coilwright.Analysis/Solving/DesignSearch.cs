@@ -19,10 +19,10 @@ public static class DesignSearch
 
     /// <summary>Searches the whole space; stopped, it answers from the families that were solved by then.</summary>
     /// <param name="space">What may be chosen, and what is wanted.</param>
-    /// <param name="cancel">Stops it.</param>
     /// <param name="progress">Told the part of the space that is solved, 0 to 1.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <exception cref="OperationCanceledException">It was stopped before any family was solved.</exception>
-    public static DesignAnswer Run(DesignSpace space, CancellationToken cancel = default, IProgress<double>? progress = null)
+    public static DesignAnswer Run(DesignSpace space, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         DesignCurve[] curves = Curves(space, progress, out IReadOnlyList<string> names, out bool stopped, cancel);
         Sieve sieve = new(space, curves, names, [.. space.Wants.Select(want => want.WithMargin(Margin))]);
@@ -46,7 +46,7 @@ public static class DesignSearch
         List<DesignCurve>?[] found = new List<DesignCurve>?[space.Families.Count];
         IReadOnlyList<string> all = [];
         int done = 0;
-        stopped = !Stoppable.For(space.Families.Count, cancel, f =>
+        stopped = !Stoppable.For(space.Families.Count, f =>
         {
             PickupModel family = space.Families[f];
             (int Fewest, int Most, int Fitting)[] ends = [.. space.Wires.Select(wire => Ends(space, family, wire))];
@@ -79,7 +79,7 @@ public static class DesignSearch
                 found[f] = own;
                 progress?.Report((double)++done / space.Families.Count);
             }
-        }, space.Threads);
+        }, space.Threads, cancel);
         names = all;
         return all.Count > 0 ? [.. found.OfType<List<DesignCurve>>().SelectMany(curves => curves)] : throw new OperationCanceledException(cancel);
     }

@@ -5,11 +5,11 @@ internal static class Stoppable
 {
     /// <summary>Does every part, several at once.</summary>
     /// <param name="parts">How many there are.</param>
-    /// <param name="cancel">Stops it.</param>
     /// <param name="part">Does one, by its number.</param>
     /// <param name="threads">Most at once; -1 takes all cores.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <returns>False when it was stopped; parts under way then are given up.</returns>
-    public static bool For(int parts, CancellationToken cancel, Action<int> part, int threads = -1)
+    public static bool For(int parts, Action<int> part, int threads, CancellationToken cancel)
     {
         try
         {

@@ -4,7 +4,6 @@ using Coilwright.Papers.Words;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;

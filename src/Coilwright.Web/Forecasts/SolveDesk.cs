@@ -7,7 +7,7 @@ using Coilwright.Workshop.Solving;
 namespace Coilwright.Web.Forecasts;
 
 /// <summary>Answers questions asked backwards, each as a job in the background; kept, since pinning asks the same question again.</summary>
-internal sealed class SolveDesk(TimeProvider time)
+internal sealed class SolveDesk(TimeProvider time) : IDisposable
 {
     /// <summary>Most questions kept, those under way among them.</summary>
     private const int MostKept = 12;
@@ -54,6 +54,22 @@ internal sealed class SolveDesk(TimeProvider time)
         }
     }
 
+    /// <summary>Stops every search.</summary>
+    public void Dispose()
+    {
+        lock (_gate)
+        {
+            foreach (SolveJob job in _jobs.Values)
+            {
+                job.Dispose();
+            }
+
+            _jobs.Clear();
+        }
+
+        _places.Dispose();
+    }
+
     /// <summary>Stops a job; what it found stays.</summary>
     public void Stop(Recipe recipe, string want, string vary)
     {
@@ -96,6 +112,6 @@ internal sealed class SolveDesk(TimeProvider time)
         Want[] read = [.. wants.Select(typed => WantText.Read("want", typed, known, problems)).OfType<Want>()];
         IReadOnlyList<Varied> varied = VaryText.Read("vary", vary, problems);
         return problems.Count > 0 ? new(null, problems)
-            : RecipeSolver.Solve(recipe, new SolveQuestion { Wants = read, Vary = varied, Load = NewestRevision.Load(), Threads = s_threads }, cancel, progress);
+            : RecipeSolver.Solve(recipe, new SolveQuestion { Wants = read, Vary = varied, Load = NewestRevision.Load(), Threads = s_threads }, progress, cancel);
     }
 }

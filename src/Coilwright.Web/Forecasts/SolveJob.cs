@@ -6,7 +6,9 @@ namespace Coilwright.Web.Forecasts;
 /// <summary>One search in the background: how far it is, and its answer.</summary>
 internal sealed class SolveJob : IDisposable, IProgress<double>
 {
+#pragma warning disable CA2213 // disposed when the search has ended, which is after Dispose: the search still looks at it
     private readonly CancellationTokenSource _stop = new();
+#pragma warning restore CA2213
     private readonly DateTimeOffset _begunUtc;
 
     /// <summary>Begins it; it waits until a place is free.</summary>

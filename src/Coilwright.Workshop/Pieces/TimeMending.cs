@@ -65,7 +65,7 @@ public sealed class TimeMending(IShopRecords records, PieceShelf shelf, TimeProv
     private static IReadOnlyList<PieceEventRecord> Entry(PieceLife life, Guid? about)
     {
         IReadOnlyList<PieceEventRecord> inForce = life.History.InForce;
-        PieceEventRecord? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : inForce.LastOrDefault();
+        PieceEventRecord? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : inForce.Count > 0 ? inForce[^1] : null;
         return one is null ? [] : [.. inForce.Where(there => there.TimeUtc == one.TimeUtc)];
     }
 

@@ -117,7 +117,7 @@ public static class Cautions
     }
 
     /// <summary>A step that the shop named: by the words in its name; where none is known, what glue and lacquer ask for.</summary>
-    private static IReadOnlyList<string> ByWords(string step, bool charges)
+    private static string[] ByWords(string step, bool charges)
     {
         string[] found = [.. s_byWord.Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase)).SelectMany(word => word.Cautions).Distinct()];
         return found.Length > 0 || charges ? found : [Vapour, Hardener];

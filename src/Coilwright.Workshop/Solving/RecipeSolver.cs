@@ -24,9 +24,9 @@ public static class RecipeSolver
     /// <summary>Answers a question, or tells what is wrong with it; stopped, it answers from what was looked at by then.</summary>
     /// <param name="recipe">The recipe asked about.</param>
     /// <param name="question">What is wanted, and what may change.</param>
-    /// <param name="cancel">Stops it.</param>
     /// <param name="progress">Told the part of the search that is done, 0 to 1.</param>
-    public static ReadOutcome<Solutions> Solve(Recipe recipe, SolveQuestion question, CancellationToken cancel = default, IProgress<double>? progress = null)
+    /// <param name="cancel">Stops it.</param>
+    public static ReadOutcome<Solutions> Solve(Recipe recipe, SolveQuestion question, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         Variants variants = new(recipe, question.Vary);
         if (variants.Models.Count > MostFamilies)
@@ -35,13 +35,13 @@ public static class RecipeSolver
         }
 
         DesignSpace space = SpaceOf(recipe, question, variants);
-        DesignAnswer answer = DesignSearch.Run(space, cancel, progress);
+        DesignAnswer answer = DesignSearch.Run(space, progress, cancel);
         if (!answer.Stopped && question.Vary.Any(one => s_sizes.Contains(one.What)) && answer.Solutions.Count > 0)
         {
             // Once more with the sizes about the best: their grid is coarse.
             Variants nearer = new(recipe, question.Vary, About(variants, answer.Solutions[0], question.Vary));
             DesignSpace closer = SpaceOf(recipe, question, nearer);
-            if (nearer.Models.Count <= MostFamilies && DesignSearch.Run(closer, cancel, progress) is var second && !(answer.Met && !second.Met))
+            if (nearer.Models.Count <= MostFamilies && DesignSearch.Run(closer, progress, cancel) is var second && !(answer.Met && !second.Met))
             {
                 (variants, space, answer) = (nearer, closer, second);
             }

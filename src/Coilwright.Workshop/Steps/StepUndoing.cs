@@ -44,7 +44,8 @@ public sealed class StepUndoing(IShopRecords records, PieceShelf shelf, PottingR
             problems.Add(new Problem("basket", "no such basket is in a bath", basket, Names(going.Select(one => one.Record.Label), "none is")));
         }
 
-        BathReadingRecord? newest = found?.ReadingsInForce is [_, .., var last] ? last : null;
+        IReadOnlyList<BathReadingRecord> read = found?.ReadingsInForce ?? [];
+        BathReadingRecord? newest = read.Count > 1 ? read[^1] : null;
         if (found is not null && newest is null && !found.Undos.Any(one => one.Id == id))
         {
             const string Allowed = "a basket that never went in is taken back itself";

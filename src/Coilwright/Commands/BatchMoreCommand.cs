@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Coilwright.Input;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 

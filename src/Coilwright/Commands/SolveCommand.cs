@@ -28,7 +28,7 @@ public static class SolveCommand
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             ChosenLoad chosen = await ChosenLoad.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
             SolveQuestion question = Question(file.Recipe, chosen, parsed.GetValue(want) ?? [], parsed.GetValue(vary) ?? [], parsed.GetValue(front), parsed.GetValue(points), cancel);
-            Solutions answer = (await Progress.ShowAsync(desk, "Searching", () => RecipeSolver.Solve(file.Recipe, question, cancel), cancel).ConfigureAwait(false)).OrRefuse("");
+            Solutions answer = (await Progress.ShowAsync(desk, "Searching", () => RecipeSolver.Solve(file.Recipe, question, cancel: cancel), cancel).ConfigureAwait(false)).OrRefuse("");
             if (parsed.GetValue(json))
             {
                 await desk.Output.WriteLineAsync(SolutionsJson.Write(answer)).ConfigureAwait(false);

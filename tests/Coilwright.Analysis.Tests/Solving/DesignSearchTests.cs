@@ -54,7 +54,7 @@ public sealed class DesignSearchTests
     {
         const double Error = 1e-3;
         DesignSpace space = Space(Of(recipe), [new Want("dcResistance", WantKind.AtMost, 9000, 0, false)], 100_000);
-        DesignAnswer answer = DesignSearch.Run(space, TestContext.Current.CancellationToken);
+        DesignAnswer answer = DesignSearch.Run(space, cancel: TestContext.Current.CancellationToken);
         Assert.True(answer.Met);
         int looked = 0;
         double worst = 0;
@@ -86,7 +86,7 @@ public sealed class DesignSearchTests
     public void What_the_search_says_of_a_design_is_what_a_full_forecast_says(string recipe)
     {
         DesignSpace space = Space(Of(recipe), [new Want("dcResistance", WantKind.AtMost, 9000, 0, false)], 12);
-        foreach (Design design in DesignSearch.Run(space, TestContext.Current.CancellationToken).Front)
+        foreach (Design design in DesignSearch.Run(space, cancel: TestContext.Current.CancellationToken).Front)
         {
             IReadOnlyDictionary<string, double> full = Full(space, design.Wire, design.Turns[0]);
             foreach ((string name, double tolerance) in new[] { ("dcResistance", 1e-5), ("inductance", 2e-4), ("capacitance", 1e-3), ("loadedPeak", 3e-4), ("fill", 1e-6), ("wireMass", 1e-5), ("hum", 1e-3) })
@@ -100,7 +100,7 @@ public sealed class DesignSearchTests
     public void A_wanted_resistance_is_hit_to_the_turn_with_every_gauge_that_fits()
     {
         DesignSpace space = Space(Pickups.Single(), [new Want("dcResistance", WantKind.Equal, 8200, 0.01, false)]);
-        DesignAnswer answer = DesignSearch.Run(space, TestContext.Current.CancellationToken);
+        DesignAnswer answer = DesignSearch.Run(space, cancel: TestContext.Current.CancellationToken);
         Assert.True(answer.Met);
         Assert.Equal([2, 3], answer.Solutions.Select(design => design.Wire).Order()); // 41 and 42 do not fit the room
         Assert.All(answer.Solutions, design => Assert.Equal(8200, Full(space, design.Wire, design.Turns[0])["dcResistance"], 8200 * 0.003));
@@ -110,7 +110,7 @@ public sealed class DesignSearchTests
     public void As_much_as_possible_is_the_last_turn_that_fits_where_nothing_else_is_wanted()
     {
         DesignSpace space = Space(Pickups.Single(), [new Want("inductance", WantKind.Most, 0, 0, false)]) with { Wires = [new("AWG 42", "single", null)] };
-        Design best = DesignSearch.Run(space, TestContext.Current.CancellationToken).Solutions[0];
+        Design best = DesignSearch.Run(space, cancel: TestContext.Current.CancellationToken).Solutions[0];
         double room = space.Families[0].Coils[0].Bobbin.MaxBuildM!.Value;
         DesignSpace named = space with { Wires = [new("AWG 42", "single", WireCatalogue.Standard.ModelFor("AWG 42", "single", "plain-enamel"))] };
         Assert.InRange(Full(named, 0, best.Turns[0])["build"], 0, room);
@@ -122,13 +122,13 @@ public sealed class DesignSearchTests
     {
         DesignAnswer contradiction = DesignSearch.Run(
             Space(Pickups.Single(), [new Want("dcResistance", WantKind.AtMost, 9000, 0, false), new Want("inductance", WantKind.AtLeast, 3, 0, false), new Want("loadedPeak", WantKind.AtLeast, 8000, 0, false)]),
-            TestContext.Current.CancellationToken);
+            cancel: TestContext.Current.CancellationToken);
         Assert.False(contradiction.Met);
         Assert.Contains("loadedPeak", contradiction.Binding);
         Assert.NotEmpty(contradiction.Solutions);
         Assert.Empty(contradiction.Front);
 
-        DesignAnswer room = DesignSearch.Run(Space(Pickups.Single(), [new Want("inductance", WantKind.Equal, 6, 0.01, false)]) with { Wires = [new("AWG 42", "single", null)] }, TestContext.Current.CancellationToken);
+        DesignAnswer room = DesignSearch.Run(Space(Pickups.Single(), [new Want("inductance", WantKind.Equal, 6, 0.01, false)]) with { Wires = [new("AWG 42", "single", null)] }, cancel: TestContext.Current.CancellationToken);
         Assert.False(room.Met);
         Assert.Contains("fill", room.Binding);
         Assert.InRange(Full(Space(Pickups.Single(), []), 1, room.Solutions[0].Turns[0])["build"], 0.98 * 4.3e-3, 4.3e-3);

@@ -40,7 +40,7 @@ public sealed class WrongClockTests
 
         TracedPiece held = (await shop.Trace.PieceAsync(other.Serial, Cancel))!;
         Assert.Contains("a clock that was ahead", PieceWords.Ahead(held.Life.History.All[0], held), StringComparison.Ordinal);
-        Assert.Empty((await shop.Trace.PieceAsync(one.Serial, Cancel))!.Life.History.InForce.Where(held.Life.History.IsAhead));
+        Assert.DoesNotContain((await shop.Trace.PieceAsync(one.Serial, Cancel))!.Life.History.InForce, held.Life.History.IsAhead);
     }
 
     [Fact]

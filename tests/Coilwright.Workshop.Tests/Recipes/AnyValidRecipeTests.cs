@@ -46,8 +46,8 @@ public class AnyValidRecipeTests
         string json = LongScrew("57 mm");
         Recipe recipe = RecipeReader.Read(json).Value!;
         Assert.Empty(ForecastSoundness.FaultsOf(recipe, TestContext.Current.CancellationToken));
-        PickupForecast fast = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), null).Pickup;
-        PickupForecast accurate = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), null, new ForecastOptions { Engine = new AccurateFieldEngine() }).Pickup;
+        PickupForecast fast = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), null, cancel: TestContext.Current.CancellationToken).Pickup;
+        PickupForecast accurate = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), null, new ForecastOptions { Engine = new AccurateFieldEngine() }, TestContext.Current.CancellationToken).Pickup;
         Assert.InRange(accurate.Inductance.Value, fast.Inductance.Estimate.Low, fast.Inductance.Estimate.High);
         Assert.InRange(fast.Inductance.Value / accurate.Inductance.Value, 0.96, 1.04); // stated errors of both, with bars beside rods
     }

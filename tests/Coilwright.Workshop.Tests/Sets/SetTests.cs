@@ -88,7 +88,7 @@ public sealed class SetTests
         Assert.InRange(most.Output.VoltsPerSpeed, half.Output.VoltsPerSpeed * 1.01, full.Output.VoltsPerSpeed * 0.999);
         Assert.EndsWith("magnets at 50 % of full", half.Output.How, StringComparison.Ordinal);
 
-        double mean = Forecaster.Predict(RecipeModelBuilder.ToModel(full.Life.Recipe), null, new ForecastOptions { JigM = 2e-3 }).Pickup.Poles.Average(pole => Math.Abs(pole.Field.Value));
+        double mean = Forecaster.Predict(RecipeModelBuilder.ToModel(full.Life.Recipe), null, new ForecastOptions { JigM = 2e-3 }, TestContext.Current.CancellationToken).Pickup.Poles.Average(pole => Math.Abs(pole.Field.Value));
         SetPiece byField = await ChargedAsync((mean / 2 * 1e4).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture) + " G", "2 mm");
         Assert.Equal(half.Output.VoltsPerSpeed, byField.Output.VoltsPerSpeed, 1e-4 * half.Output.VoltsPerSpeed); // half the field is half the charge; the field was rounded
     }

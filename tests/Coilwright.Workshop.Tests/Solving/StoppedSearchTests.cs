@@ -16,12 +16,12 @@ public sealed class StoppedSearchTests
         Recipe recipe = RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo/recipes/sandbar-wide.json"))).Value!;
         List<Problem> problems = [];
         LoadCircuit load = new();
-        Want want = WantText.Read("want", "dcResistance=6.2kΩ", RecipeSolver.Known(recipe, load), problems)!;
+        Want want = WantText.Read("want", "dcResistance=6.2kΩ", RecipeSolver.Known(recipe, load, TestContext.Current.CancellationToken), problems)!;
         SolveQuestion question = new() { Wants = [want], Vary = VaryText.Read("vary", "turns,windingHeight,coreWidth", problems), Load = load, Threads = 1 };
         Assert.Empty(problems);
 
         using CancellationTokenSource stop = new();
-        Solutions answer = RecipeSolver.Solve(recipe, question, stop.Token, new StopAfterFirst(stop)).Value!;
+        Solutions answer = RecipeSolver.Solve(recipe, question, new StopAfterFirst(stop), stop.Token).Value!;
 
         Assert.True(answer.Stopped);
         Assert.InRange(answer.Ranked.Count, 1, 3);
@@ -35,9 +35,9 @@ public sealed class StoppedSearchTests
         Recipe recipe = RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo/recipes/sandbar-wide.json"))).Value!;
         List<Problem> problems = [];
         LoadCircuit load = new();
-        Want want = WantText.Read("want", "dcResistance=6.2kΩ", RecipeSolver.Known(recipe, load), problems)!;
+        Want want = WantText.Read("want", "dcResistance=6.2kΩ", RecipeSolver.Known(recipe, load, TestContext.Current.CancellationToken), problems)!;
         SolveQuestion question = new() { Wants = [want], Vary = VaryText.Read("vary", "turns", problems), Load = load };
-        Assert.ThrowsAny<OperationCanceledException>(() => RecipeSolver.Solve(recipe, question, new CancellationToken(canceled: true)));
+        Assert.ThrowsAny<OperationCanceledException>(() => RecipeSolver.Solve(recipe, question, cancel: new CancellationToken(canceled: true)));
     }
 
     private sealed class StopAfterFirst(CancellationTokenSource stop) : IProgress<double>

@@ -63,7 +63,7 @@ public sealed class EntryAdviceTests
     public void A_target_that_leaves_out_the_recipes_own_forecast_is_told(string inductance, int warnings)
     {
         Recipe recipe = RecipeReader.Read(WorkingShop.Harbour().Replace("2.4 H", inductance, StringComparison.Ordinal)).Value!;
-        Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { Strings = false });
+        Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { Strings = false }, TestContext.Current.CancellationToken);
         IReadOnlyList<ForecastWarning> told = RecipeTargets.LeavingOutForecast(recipe, prediction);
         Assert.Equal(warnings, told.Count);
         Assert.All(told, warning => Assert.StartsWith("the target for inductance, 2.26 H to 2.54 H, leaves out what this recipe forecasts", warning.Message, StringComparison.Ordinal));
