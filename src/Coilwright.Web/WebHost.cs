@@ -41,7 +41,7 @@ public static class WebHost
             form.KeyLengthLimit = FormLimits.LongestName;
         });
         builder.Services.AddSingleton(services);
-        builder.Services.AddSingleton(new SolveDesk(services.Time));
+        builder.Services.AddSingleton(_ => new SolveDesk(services.Time));
         builder.Services.AddRazorComponents();
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>

@@ -31,7 +31,7 @@ public sealed class ChartReadingsTests
     public async Task The_first_coils_are_the_beginning_of_the_run_and_the_last_its_end()
     {
         await using TempShop temp = await TempShop.StartAsync();
-        BatchRecord[] batches = [await temp.BatchAsync(), await temp.BatchAsync(), await temp.BatchAsync()];
+        BatchRecord[] batches = [await temp.BatchAsync("H-1"), await temp.BatchAsync("H-2"), await temp.BatchAsync("H-3")];
         Random random = new(11);
         List<ReadingRecord> all = [];
         for (int n = 0; n < 150; n++)
@@ -51,7 +51,7 @@ public sealed class ChartReadingsTests
 
     private static async Task<(BatchRecord[] Batches, List<ReadingRecord> All)> MixedAsync(TempShop temp, int seed)
     {
-        BatchRecord[] batches = [await temp.BatchAsync(), await temp.BatchAsync(), await temp.BatchAsync()];
+        BatchRecord[] batches = [await temp.BatchAsync("H-1"), await temp.BatchAsync("H-2"), await temp.BatchAsync("H-3")];
         Random random = new(seed);
         List<ReadingRecord> all = [];
         for (int n = 0; n < 250; n++)

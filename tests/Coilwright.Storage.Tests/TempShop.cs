@@ -37,11 +37,11 @@ internal sealed class TempShop : IAsyncDisposable
         new(recipe, "Harbour bridge", number, json, state, number > 1 ? "hotter" : "", "Joss", Noon);
 
     /// <summary>A released recipe and a batch begun on it.</summary>
-    public async Task<BatchRecord> BatchAsync()
+    public async Task<BatchRecord> BatchAsync(string name = "H-12")
     {
         RevisionRecord revision = Revision(Guid.NewGuid(), 1, RevisionState.Released);
         Assert.True(await Shop.SaveRevisionAsync(revision, 0, Cancel));
-        BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, 1, "main", 24, "C-", "0117", "Winder 2", "Mara", Noon);
+        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, 1, "main", 24, "C-", "0117", "Winder 2", "Mara", Noon);
         await Shop.AddBatchAsync(batch, Cancel);
         return batch;
     }

@@ -154,10 +154,11 @@ internal sealed partial class ForecastVector
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
         // Nor does any draw pack round wire closer than it can lie.
         double packing = Math.Clamp(x[places.Packing], LeastPacking, WindingGeometry.HexagonalPacking);
-        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, x[places.Turns], packing, ohmPerM);
+        double turns = Math.Max(LayForecast.LeastTurns, x[places.Turns]); // however few are aimed at, a coil has a quarter turn
+        WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, turns, packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
-        _turnsRatio[c] = x[places.Turns] / coil.Winding.Turns;
+        _turnsRatio[c] = turns / coil.Winding.Turns;
         _buildChange[c] = wound.BuildM - _scene.Wound[c].BuildM;
         y[PlaceOf(c, CoilResult.TurnsPerLayer)] = wound.TurnsPerLayer;
         y[PlaceOf(c, CoilResult.Layers)] = wound.Layers;

@@ -57,7 +57,7 @@ public static class PieceSheet
         (double? nominal, bool target) = reading.Quantity switch
         {
             "dcResistance" => (limits.Resistance.Nominal, limits.Resistance.IsTarget),
-            "inductance" => limits.WantedInductance(reading.AtHz),
+            "inductance" => reading.AtHz is null ? (null, false) : limits.WantedInductance(reading.AtHz),
             "q" => (expected?.Quality, false),
             "acResistance" => (expected?.AcOverDc * limits.Resistance.Nominal, false),
             "unloadedPeak" => (forecast.UnloadedResonance?.Frequency.Value, false),

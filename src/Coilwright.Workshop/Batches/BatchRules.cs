@@ -16,7 +16,7 @@ internal static class BatchRules
     public static IReadOnlyList<Problem> Check(BatchRecord batch, RevisionRecord? revision, KnownNames known)
     {
         List<Problem> problems = [];
-        if (string.IsNullOrWhiteSpace(batch.Name) || batch.Name.Length > LongestName || batch.Name.Any(letter => letter == '/' || char.IsControl(letter)))
+        if (string.IsNullOrWhiteSpace(batch.Name) || batch.Name.Length > LongestName || batch.Name.Trim().Any(letter => letter == '/' || char.IsControl(letter)))
         {
             problems.Add(new Problem("name", "a batch needs a name", batch.Name, "1 to 60 letters without a stroke (/), which stands between batch and tag"));
         }

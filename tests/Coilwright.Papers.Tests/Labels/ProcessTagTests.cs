@@ -25,7 +25,7 @@ public sealed class ProcessTagTests
 
         Assert.Equal(1, tags.Pages);
         tags.Says("Basket, wax", "B-031", "Earliest out", "2026-03-02 14:15", "2026-03-02 14:05", "W-7 (80/20)", "24", "never above 65.0 °C: limit of vulcanised", "Molten wax burns",
-            "Ink mix", "M-12", "Discard at", "2026-03-02 13:46", "28.0 °C", "ink 4471, hardener 90-2", "3.4 days after", "rate doubles per 10 °C", "can be switched off", "hardeners can cause permanent allergy", "Follow the product's safety data sheet");
+            "Ink mix", "M-12", "Discard at", "2026-03-02 13:46", "28.0 °C", "ink 4471, hardener 90-2", "3.4 days", "rate doubles per 10 °C", "can be switched off", "hardeners can cause permanent allergy", "Follow the product's safety data sheet");
     }
 
     [Fact]

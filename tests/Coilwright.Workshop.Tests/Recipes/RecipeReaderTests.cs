@@ -81,7 +81,7 @@ public class RecipeReaderTests
     [InlineData("\"magnetised\"", "\"magnetized\"", "coils[0].poles[0].magnetized", "\"magnetised\"")]
     [InlineData("\"scaleLength\"", "\"scale_length\"", "strings.scale_length", "\"scaleLength\"")]
     [InlineData("\"potting\"", "\"poting\"", "poting", "\"potting\"")]
-    [InlineData("\"nominal\": \"2.4 H\"", "\"nominl\": \"2.4 H\"", "targets.inductance.nominl", "\"nominal\"")]
+    [InlineData("\"nominal\": \"2.5 H\"", "\"nominl\": \"2.5 H\"", "targets.inductance.nominl", "\"nominal\"")]
     public void An_unknown_field_is_refused_with_the_nearest_name(string name, string mistyped, string path, string nearest)
     {
         ReadOutcome<Recipe> outcome = RecipeReader.Read(DemoFiles.Recipe("harbour-bridge").Replace(name, mistyped, StringComparison.Ordinal));

@@ -111,7 +111,7 @@ public sealed class CoilOriginTests
 
         RevisionRecord revision = await shop.ReleasedAsync();
         BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, revision.Number, "main", 24, "C-", "A1", "Winder 2", "Mara", shop.Clock.GetUtcNow());
-        Assert.Empty(await shop.Room.BeginBatchAsync(batch, Cancel));
+        Assert.True(await shop.Records.AddBatchAsync(batch, Cancel));
         return batch;
     }
 
