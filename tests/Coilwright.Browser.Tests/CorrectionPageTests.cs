@@ -135,7 +135,7 @@ public sealed partial class CorrectionPageTests
         Guid batch = Guid.NewGuid();
         RevisionRecord revision = await shop.ReleasedAsync("harbour-bridge.json");
         BatchRecord record = new(batch, "H-12", revision.RecipeId, revision.Number, "main", 9, "C-", "0117", "Winder 2", "Mara", shop.Clock.GetUtcNow());
-        Assert.Empty(await shop.Services.Winding.BeginBatchAsync(record, Cancel));
+        Assert.True(await shop.Services.Records.AddBatchAsync(record, Cancel));
         for (int n = 0; n < ohms.Length; n++)
         {
             CoilEntry entry = new() { Id = Guid.NewGuid(), BatchId = batch, Tag = $"C-00{n + 1}", Resistance = ohms[n], Temperature = "20 °C", Person = "Mara" };

@@ -73,7 +73,7 @@ public sealed class PaperTests
 
         Assert.Contains("then hold for 24 h: ink cures", text, StringComparison.Ordinal);
         Assert.True(text.IndexOf("marking", StringComparison.Ordinal) < text.IndexOf("hardeners", text.IndexOf("marking", StringComparison.Ordinal), StringComparison.Ordinal));
-        Assert.Contains("magnets pinch fingers", text, StringComparison.Ordinal);
+        Assert.Contains("Strong magnets pinch", text, StringComparison.Ordinal);
     }
 
     [Theory]

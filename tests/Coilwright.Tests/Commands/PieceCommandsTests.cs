@@ -102,7 +102,7 @@ public sealed class PieceCommandsTests
         Assert.Contains("charge: a bare number", bare.Error, StringComparison.Ordinal);
         Assert.Contains("jig:", bare.Error, StringComparison.Ordinal);
         Assert.Contains("say the charge with magnets", early.Error, StringComparison.Ordinal);
-        Assert.Contains("charge not known", (await CommandRun.Of("piece", "show", "P-1", "--shop", shop)).Output, StringComparison.Ordinal);
+        Assert.Contains("charge not recorded", (await CommandRun.Of("piece", "show", "P-1", "--shop", shop)).Output, StringComparison.Ordinal);
 
         await DoneAsync("piece", "step", "P-1", "magnets", "--charge", "full", "--charger", "coil charger 2", "--shop", shop);
         CommandRun later = await CommandRun.Of("piece", "charge", "P-1", "--charge", "900G", "--jig", "2mm", "--why", "too hot", "--shop", shop);

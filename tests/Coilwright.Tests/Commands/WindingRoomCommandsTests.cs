@@ -81,7 +81,7 @@ public sealed class WindingRoomCommandsTests
         CommandRun broke = await CommandRun.Of("batch", "note", "H-1", "break", "--counter", "6100", "--shop", shop), early = await CommandRun.Of("batch", "note", "H-1", "release", "--shop", shop), run = await CommandRun.Of("batch", "run", "H-1", "--shop", shop);
 
         Assert.Matches(@"Scrap: 2\d g of wire and 5\.1 min are lost", broke.Output);
-        Assert.Contains("inductance × 0.58", broke.Output, StringComparison.Ordinal);
+        Assert.Contains("inductance falls to 58 %", broke.Output, StringComparison.Ordinal);
         Assert.Equal(2, early.Exit);
         Assert.Contains("C-001 on a winder: broken at 6,100 counted", run.Output, StringComparison.Ordinal);
     }
