@@ -145,6 +145,9 @@ internal sealed partial class ForecastVector
         return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
+    /// <summary>Turns of a coil in a draw; however few are aimed at, a coil has a quarter turn.</summary>
+    internal double TurnsOf(int coil, ReadOnlySpan<double> x) => Math.Max(LayForecast.LeastTurns, x[_inputs.Coils[coil].Turns]);
+
     private void WindOne(int c, double[] x, double[] y)
     {
         CoilModel coil = _scene.Model.Coils[c];
@@ -154,7 +157,7 @@ internal sealed partial class ForecastVector
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
         // Nor does any draw pack round wire closer than it can lie.
         double packing = Math.Clamp(x[places.Packing], LeastPacking, WindingGeometry.HexagonalPacking);
-        double turns = Math.Max(LayForecast.LeastTurns, x[places.Turns]); // however few are aimed at, a coil has a quarter turn
+        double turns = TurnsOf(c, x);
         WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, turns, packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
         _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;

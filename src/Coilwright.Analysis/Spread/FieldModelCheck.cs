@@ -29,7 +29,7 @@ internal static class FieldModelCheck
             {
                 Coils = [.. model.Coils.Select((coil, c) => coil with
                 {
-                    Winding = coil.Winding with { Turns = x[places.Coils[c].Turns], MeasuredBuildM = y[vector.PlaceOf(c, CoilResult.Build)] },
+                    Winding = coil.Winding with { Turns = vector.TurnsOf(c, x), MeasuredBuildM = y[vector.PlaceOf(c, CoilResult.Build)] },
                 })],
             };
             ForecastScene full = new(there, new ForecastOptions { JigM = null }, cancel);

@@ -64,13 +64,13 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         double magnets = places.Strings is { } strings ? x[strings.Magnets] : 1;
         return model with
         {
-            Coils = [.. model.Coils.Select((coil, c) => Drawn(coil, places.Coils[c], x, y[vector.PlaceOf(c, CoilResult.Build)], magnets))],
+            Coils = [.. model.Coils.Select((coil, c) => Drawn(coil, places.Coils[c], x, vector.TurnsOf(c, x), y[vector.PlaceOf(c, CoilResult.Build)], magnets))],
             Bars = [.. model.Bars.Select(bar => bar with { PolarisationT = new Vector3M(bar.PolarisationT.XM * magnets, bar.PolarisationT.YM * magnets, bar.PolarisationT.ZM * magnets) })],
             Strings = places.Strings is { } at && model.Strings is { } set ? set with { ClearanceM = x[at.Height] } : model.Strings,
         };
     }
 
-    private static CoilModel Drawn(CoilModel coil, CoilPlaces at, double[] x, double buildM, double magnets) => coil with
+    private static CoilModel Drawn(CoilModel coil, CoilPlaces at, double[] x, double turns, double buildM, double magnets) => coil with
     {
         Wire = coil.Wire with
         {
@@ -78,7 +78,7 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
             OverallDiameterM = Estimate.Exact(Math.Max(x[at.Overall], 1.001 * x[at.Bare])),
             MeasuredOhmPerM = at.OhmPerM >= 0 ? Estimate.Exact(x[at.OhmPerM]) : null,
         },
-        Winding = coil.Winding with { Turns = x[at.Turns], MeasuredBuildM = buildM },
+        Winding = coil.Winding with { Turns = turns, MeasuredBuildM = buildM },
         Poles = [.. coil.Poles.Select(pole =>
         {
             Estimate source = pole.PolarisationT;
