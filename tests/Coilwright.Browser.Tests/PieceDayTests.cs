@@ -29,7 +29,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Take B-7/BS-001,B-8/BC-001").CheckAsync();
         await page.GetByLabel("Options").FillAsync("cover nickel");
         await PressAsync(page, "Put together");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("a name and a value are needed");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("a name and a value are needed", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Take B-7/BS-001,B-8/BC-001")).ToBeCheckedAsync(); // what was ticked stays
         await page.GetByLabel("Options").FillAsync("cover: nickel");
         await page.GetByLabel("Lot of the magnets").FillAsync("M-5");
@@ -40,7 +40,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GotoAsync($"/test?piece={Serial}");
         await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync("7.80 k");
         await page.Keyboard.PressAsync("Enter");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("ink cures");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("ink cures", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync("7.80 k");
         shop.Clock.Advance(TimeSpan.FromHours(25));
         await page.GetByLabel("Temperature").FillAsync("20 C");
@@ -132,7 +132,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Magnets charged to").FillAsync("80");
         await page.GetByLabel("Charger or means").FillAsync("coil charger 2");
         await PressAsync(page, "Begin or do the step");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("% of full or gauss");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("% of full or gauss", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Charger or means")).ToHaveValueAsync("coil charger 2");
         await page.GetByLabel("Magnets charged to").FillAsync("80 %");
         await PressAsync(page, "Begin or do the step");
@@ -143,11 +143,11 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Lot of the bath").FillAsync("W-3");
         await page.GetByLabel("Bath reads", new() { Exact = true }).FillAsync("66");
         await PressAsync(page, "Ticked pieces into the bath");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("let the bath cool");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("let the bath cool", new() { IgnoreCase = true });
         await page.GetByLabel("Bath reads", new() { Exact = true }).FillAsync("60");
         await PressAsync(page, "Ticked pieces into the bath");
         await PressAsync(page, "Basket out");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("stays at least 10 min");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("stays at least 10 min", new() { IgnoreCase = true });
         shop.Clock.Advance(TimeSpan.FromMinutes(12));
         await PressAsync(page, "Basket out");
         await page.GetByLabel("New mix").FillAsync("I-1");

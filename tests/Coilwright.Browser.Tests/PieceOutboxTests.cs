@@ -59,7 +59,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/test?piece={serial}");
         await JudgeAsync(page, "7.80 k");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("magnets comes before final test");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("magnets comes before final test", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync("7.80 k");
         await Expect(Entries(page)).ToContainTextAsync("not saved");
         await page.ReloadAsync();

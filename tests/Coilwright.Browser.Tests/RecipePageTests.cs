@@ -76,7 +76,7 @@ public sealed class RecipePageTests(Chromium chromium)
         await page.GotoAsync($"/recipes/{recipe}");
         await page.GetByLabel("Turns", new() { Exact = true }).FillAsync("8050");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save draft" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("eason");
+        await Expect(page.GetByRole(AriaRole.Alert).First).ToContainTextAsync("eason", new() { IgnoreCase = true });
         await page.GetByLabel("Reason for the change").FillAsync("a little hotter");
         await page.GetByRole(AriaRole.Button, new() { Name = "Save draft" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("revision B");

@@ -18,7 +18,7 @@ public sealed class UndoTests(Chromium chromium)
         await page.GotoAsync($"/pieces/{serials[0]}");
         await page.GetByText("Take back what was entered wrongly").ClickAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back: magnets done" }).ClickAsync();
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("What was entered wrongly?");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("What was entered wrongly?", new() { IgnoreCase = true });
         await page.GetByLabel("What was wrong with it").FillAsync("the other piece was meant");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back: magnets done" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("may go to magnets");

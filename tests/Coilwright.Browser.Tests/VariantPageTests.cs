@@ -31,9 +31,9 @@ public sealed class VariantPageTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}/hold?ohmPerM=5544");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("0.05 to 250 Ω/m");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("0.05 to 250 Ω/m", new() { IgnoreCase = true });
         await page.GotoAsync($"/recipes/{recipe}/hold?spool=99");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("no spool of this label");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("no spool of this label", new() { IgnoreCase = true });
     }
 
     [Fact]
@@ -59,6 +59,6 @@ public sealed class VariantPageTests(Chromium chromium)
         await page.GotoAsync($"/recipes/{recipe}/variants?ask=colour&value=black");
         await Expect(page.GetByText("Parts and labels only")).ToBeVisibleAsync();
         await page.GotoAsync($"/recipes/{recipe}/variants?ask=spacing&value=90%20mm");
-        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("4 mm to 30 mm");
+        await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("4 mm to 30 mm", new() { IgnoreCase = true });
     }
 }

@@ -31,7 +31,11 @@ internal static class StockEndpoints
         return Answers.Page<SpoolsPage>(
             new()
             {
-                ["Shelf"] = await shop.Stock.ShelfAsync(cancel), ["Runs"] = runs, ["Unreadable"] = all.Unreadable(), ["Problems"] = problems, ["Done"] = done,
+                ["Shelf"] = await shop.Stock.ShelfAsync(cancel),
+                ["Runs"] = runs,
+                ["Unreadable"] = all.Unreadable(),
+                ["Problems"] = problems,
+                ["Done"] = done,
             },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
