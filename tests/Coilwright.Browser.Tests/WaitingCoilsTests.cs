@@ -60,7 +60,7 @@ public sealed class WaitingCoilsTests(Chromium chromium)
         await page.GotoAsync("/");
         await Expect(Waiting(page).GetByRole(AriaRole.Heading, new() { Name = "1 coil of this tablet was not saved" })).ToBeVisibleAsync();
         await Expect(Waiting(page)).ToContainTextAsync("coil without a tag: 6.18 k");
-        await Expect(Waiting(page)).ToContainTextAsync("a coil needs a tag. Allowed: 1 to 40 letters.");
+        await Expect(Waiting(page)).ToContainTextAsync("A coil needs a tag. Allowed: up to 40 letters on one line.");
         await page.ReloadAsync();
         await Waiting(page).GetByRole(AriaRole.Link, new() { Name = "Mend coil without a tag" }).ClickAsync();
         await Expect(entry.Resistance).ToHaveValueAsync("6.18 k");

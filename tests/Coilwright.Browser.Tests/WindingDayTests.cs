@@ -75,7 +75,7 @@ public sealed class WindingDayTests(Chromium chromium)
         await shop.KillAsync();
         await shop.RestartAsync();
         await page.ReloadAsync();
-        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("inductance × 0.58");
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("inductance falls to 58 %");
         await page.GetByRole(AriaRole.Button, new() { Name = "Scrap C-001" }).PressAsync("Enter");
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Begin C-001" })).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Undo: C-001 scrapped" }).PressAsync("Enter");
