@@ -32,6 +32,7 @@ public sealed class ScreenTests(Chromium chromium)
         })
         {
             await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });
+            await page.WaitForFunctionAsync("!document.querySelector('meta[http-equiv=refresh]')"); // a search under way looks again by itself
             await CheckAsync(page, name, width);
         }
     }
