@@ -32,7 +32,8 @@ public sealed class ScreenTests(Chromium chromium)
         })
         {
             await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });
-            await page.WaitForFunctionAsync("!document.querySelector('meta[http-equiv=refresh]')"); // a search under way looks again by itself
+            // A search under way looks again by itself, which would break off the way to the next page.
+            await Assertions.Expect(page.Locator("meta[http-equiv=refresh]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
             await CheckAsync(page, name, width);
         }
     }
