@@ -27,14 +27,23 @@ public sealed class StopTests
         }
 
         using TestFolder folder = new();
-        using Process serve = Process.Start(ServeTests.Start(folder, "serve", "--shop", folder.PathOf("shop.db"), "--port", "0"))!;
+        ProcessStartInfo start = ServeTests.Start(folder, "serve", "--shop", folder.PathOf("shop.db"), "--port", "0");
+        if (OperatingSystem.IsLinux())
+        {
+            // Tests that run in the background of a shell hand on an ignored SIGINT.
+            start.ArgumentList.Insert(0, start.FileName);
+            start.ArgumentList.Insert(0, "--default-signal=INT");
+            start.FileName = "env";
+        }
+
+        using Process serve = Process.Start(start)!;
         await ServeTests.AddressAsync(serve);
         using (Process kill = Process.Start("kill", ["-INT", serve.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]))
         {
             await kill.WaitForExitAsync(Cancel);
         }
 
-        await serve.WaitForExitAsync(Cancel);
+        await serve.WaitForExitAsync(Cancel).WaitAsync(TimeSpan.FromMinutes(1), Cancel);
         Assert.Equal(ExitCode.Done, serve.ExitCode);
         Assert.Equal("", await serve.StandardError.ReadToEndAsync(Cancel));
     }
