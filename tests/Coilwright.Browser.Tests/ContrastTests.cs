@@ -26,7 +26,7 @@ public sealed class ContrastTests(Chromium chromium)
         List<string> faint = [];
         foreach (string address in Addresses(recipe, batch, serials[0]))
         {
-            await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });
+            await page.OpenAsync(address);
             await page.EvaluateAsync("() => document.querySelectorAll('details').forEach(part => part.open = true)");
             foreach ((ColorScheme scheme, Media media) in new[] { (ColorScheme.Dark, Media.Screen), (ColorScheme.Light, Media.Screen), (ColorScheme.Dark, Media.Print) })
             {

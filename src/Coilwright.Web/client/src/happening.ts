@@ -76,7 +76,7 @@ export function happenings(list: HTMLElement): void {
 class WinderPage implements Listener<Happening, Told> {
   private readonly outbox: Outbox<Happening, Told>;
   private readonly main: HTMLFormElement | null = document.querySelector('form[data-happening]');
-  private last = { kind: '', atMs: -quietMs };
+  private last = { kind: '', counter: '', atMs: -quietMs };
   private refused = false;
   private readonly seen = new Set<string>();
 
@@ -95,13 +95,15 @@ class WinderPage implements Listener<Happening, Told> {
     const value = (name: string): string => String(told.get(name) ?? '');
     const kind = sender instanceof HTMLButtonElement && sender.name === 'kind' ? sender.value : form.action.endsWith('/undo') ? 'Undone' : value('kind');
     const now = performance.now();
-    if (kind === this.last.kind && now - this.last.atMs < quietMs) {
-      return; // a double press is one event
+    const counter = value('counter');
+    const again = kind === this.last.kind && (counter === '' || counter === this.last.counter);
+    if (again && now - this.last.atMs < quietMs) {
+      return; // a double press is one event; a figure corrected after a refusal is another
     }
-    this.last = { kind, atMs: now };
+    this.last = { kind, counter, atMs: now };
     const stops = kind === 'Paused' || kind === 'Broken';
     const one: Happening = {
-      id: newId(), kind, tag: kind === 'Begun' ? '' : value('tag'), counter: stops ? value('counter') : '', spool: value('spool'), choice: value('choice'),
+      id: newId(), kind, tag: kind === 'Begun' ? '' : value('tag'), counter: stops ? counter : '', spool: value('spool'), choice: value('choice'),
       turns: value('turns'), machine: value('machine'), person: value('person'), note: value('note'),
     };
     clearProblems();
