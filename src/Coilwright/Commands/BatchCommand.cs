@@ -57,17 +57,17 @@ public static class BatchCommand
         Option<string> prefix = new("--tags") { Description = "Prefix of the tags: C- gives C-001", DefaultValueFactory = _ => "C-" };
         Option<string> spool = new("--spool") { Description = "Label of the spool", DefaultValueFactory = _ => "" };
         Option<string> machine = new("--machine") { Description = "Name of the winder", DefaultValueFactory = _ => "" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("start", "Begins a batch on a released revision") { recipe, name, quantity, coil, prefix, spool, machine, shop, person };
+        EntryOptions entry = new();
+        Command command = new("start", "Begins a batch on a released revision") { recipe, name, quantity, coil, prefix, spool, machine };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             RevisionRecord revision = await open.FindReleasedAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             Recipe read = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
             BatchRecord batch = new(
                 Guid.NewGuid(), parsed.GetRequiredValue(name), revision.RecipeId, revision.Number, parsed.GetValue(coil) ?? read.Coils[0].Name, parsed.GetRequiredValue(quantity),
-                parsed.GetRequiredValue(prefix), parsed.GetRequiredValue(spool), parsed.GetRequiredValue(machine), parsed.GetRequiredValue(person), desk.Time.GetUtcNow());
+                parsed.GetRequiredValue(prefix), parsed.GetRequiredValue(spool), parsed.GetRequiredValue(machine), entry.Person(parsed), desk.Time.GetUtcNow());
             IReadOnlyList<Problem> problems = await open.Services.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false);
             if (problems.Count > 0)
             {
