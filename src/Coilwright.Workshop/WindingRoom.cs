@@ -63,7 +63,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
-                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+                ?? throw new InvalidOperationException("a batch that was listed is gone"), batch.Id).ConfigureAwait(false));
         }
 
         return standings;

@@ -24,20 +24,16 @@ public static class BatchCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             IReadOnlyList<RecordStatus<BatchStanding>> all = await open.Services.Winding.StandingsAsync(cancel).ConfigureAwait(false);
-            IReadOnlyList<BatchStanding> standings = all.Readable();
-            foreach (UnreadableRecord one in all.Unreadable())
-            {
-                await desk.Error.WriteLineAsync($"{one.Name} cannot be shown: {one.Why}. What to do: {one.ToDo}.").ConfigureAwait(false);
-            }
-
+            await PlainUnreadable.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, wanted = one.Wanted, done = one.IsDone, beyond = one.Beyond.Count, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
+                Dictionary<Guid, string> names = (await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false)).ToDictionary(batch => batch.Id, batch => batch.Name);
+                await desk.Output.WriteLineAsync(BatchListJson.Write(all, names)).ConfigureAwait(false);
                 return ExitCode.Done;
             }
 
             Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
-            foreach (BatchStanding one in standings)
+            foreach (BatchStanding one in all.Readable())
             {
                 table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, one.CountWords, $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
             }

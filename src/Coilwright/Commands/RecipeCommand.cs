@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
@@ -27,9 +28,11 @@ public static class RecipeCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             IReadOnlyList<RevisionRecord> newest = await open.Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+            IReadOnlyList<UnreadableRecord> unreadable = await RecipeBook.UnreadableAsync(newest).ConfigureAwait(false);
+            await PlainUnreadable.WriteAsync(desk.Error, unreadable).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(PlainJson.Write(newest.Select(one => new { name = one.RecipeName, revision = one.Letter, state = StateWord(one), person = one.Person, time = one.TimeUtc }))).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(PlainJson.Write(newest.Select(one => new { name = one.RecipeName, revision = one.Letter, state = StateWord(one), person = one.Person, time = one.TimeUtc, unreadable = unreadable.FirstOrDefault(fault => fault.Id == one.RecipeId)?.Why }))).ConfigureAwait(false);
                 return ExitCode.Done;
             }
 

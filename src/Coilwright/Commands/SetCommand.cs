@@ -58,7 +58,9 @@ public static class SetCommand
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            string lines = string.Join(Environment.NewLine, (await open.Services.Pieces.Sets.InShopAsync(cancel).ConfigureAwait(false)).Select(PlainSets.Line));
+            SetsInShop found = await open.Services.Pieces.Sets.InShopAsync(cancel).ConfigureAwait(false);
+            await PlainUnreadable.WriteAsync(desk.Error, found.Unreadable).ConfigureAwait(false);
+            string lines = string.Join(Environment.NewLine, found.Sets.Select(PlainSets.Line));
             await desk.Output.WriteLineAsync(lines.Length > 0 ? lines : "No piece in the shop stands in a set.").ConfigureAwait(false);
             return ExitCode.Done;
         });
