@@ -4,7 +4,6 @@ using Coilwright.Output;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -70,15 +69,21 @@ public static class BatchCommand
                 throw new WrongInputException("", problems);
             }
 
-            foreach (Problem warning in RecipePhase.Of(read).Warnings)
-            {
-                await desk.Error.WriteLineAsync("Before winding starts: " + ProblemText.Line(warning)).ConfigureAwait(false);
-            }
+            await WarnAsync(desk, revision, read).ConfigureAwait(false);
 
             await desk.Output.WriteLineAsync($"Batch {batch.Name} begun: {batch.Quantity} coils \"{batch.CoilName}\" of {revision.RecipeName}, revision {revision.Letter}").ConfigureAwait(false);
             return ExitCode.Done;
         });
         return command;
+    }
+
+    /// <summary>Tells what should be looked at before anything is wound to a revision.</summary>
+    internal static async Task WarnAsync(Desk desk, RevisionRecord revision, Recipe recipe)
+    {
+        foreach (Problem warning in BeforeWinding.Warnings(revision, recipe))
+        {
+            await desk.Error.WriteLineAsync("Before winding starts: " + ProblemText.Line(warning)).ConfigureAwait(false);
+        }
     }
 
     private static Command BuildShow(Desk desk)

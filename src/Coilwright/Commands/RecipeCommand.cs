@@ -110,7 +110,9 @@ public static class RecipeCommand
             await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             RevisionRecord newest = await open.FindRecipeAsync(parsed.GetRequiredValue(name), null, cancel).ConfigureAwait(false);
             RecipeOutcome outcome = await open.Services.Recipes.ReleaseAsync(newest.RecipeId, newest.Number, entry.Person(parsed), cancel).ConfigureAwait(false);
-            return await SayAsync(desk, outcome, newest.RecipeName, "released").ConfigureAwait(false);
+            int exit = await SayAsync(desk, outcome, newest.RecipeName, "released").ConfigureAwait(false);
+            await BatchCommand.WarnAsync(desk, outcome.Revision!, RecipeReader.Read(newest.Json).OrRefuse(newest.RecipeName)).ConfigureAwait(false);
+            return exit;
         });
         return command;
     }
