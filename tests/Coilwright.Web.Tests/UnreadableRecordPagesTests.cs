@@ -43,6 +43,13 @@ public sealed class UnreadableRecordPagesTests
         Assert.Contains("H-12", today, StringComparison.Ordinal);
         Assert.Contains("does not pass the checks of a recipe any more", today, StringComparison.Ordinal);
         Assert.Contains("What to do: nothing entered is lost", today, StringComparison.Ordinal);
+        HttpResponseMessage stored = await shop.Client.GetAsync(new Uri($"/batches/{planted.Id}", UriKind.Relative), Cancel);
+        string batch = WebUtility.HtmlDecode(await stored.Content.ReadAsStringAsync(Cancel));
+        Assert.All(["C-001", "6.21 k", "C-003", "6.19 k", "AWG 4200", $"href=\"/recipes/{bad.RecipeId}\""], word => Assert.Contains(word, batch, StringComparison.Ordinal));
+        string recipe = WebUtility.HtmlDecode(await shop.Client.GetStringAsync(new Uri($"/recipes/{bad.RecipeId}", UriKind.Relative), Cancel));
+        Assert.Contains("AWG 4200", recipe, StringComparison.Ordinal); // where it can be mended
+        RecipeOutcome mended = await shop.Services.Recipes.SaveAsync(bad.RecipeId, json.Replace("Sandbar wide", "Long screw", StringComparison.Ordinal), "gauge was mistyped", "Joss", 1, Cancel);
+        Assert.Equal("B", mended.Revision?.Letter);
         foreach (string own in new[] { $"/batches/{planted.Id}", $"/batches/{planted.Id}/enter", $"/batches/{planted.Id}/wind", "/pieces/2647-001" })
         {
             HttpResponseMessage answer = await shop.Client.GetAsync(new Uri(own, UriKind.Relative), Cancel);

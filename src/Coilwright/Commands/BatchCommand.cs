@@ -9,10 +9,10 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright batch list, start, show, more: production runs.</summary>
+/// <summary>coilwright batch list, start, show, more, undo-reading: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk) };
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk), BatchUndoReadingCommand.Build(desk) };
 
     private static Command BuildList(Desk desk)
     {
@@ -95,7 +95,15 @@ public static class BatchCommand
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+            BatchRecord record = await open.FindBatchRecordAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+            RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync("Batch " + record.Name, () => open.FindBatchAsync($"{record.Id}", cancel), record.Id).ConfigureAwait(false);
+            if (status.Value is not { } standing)
+            {
+                PlainBatch.WriteStored(parsed.GetValue(json) ? TextWriter.Null : desk.Output, await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false));
+                await PlainUnreadable.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
+                return ExitCode.WrongInput;
+            }
+
             if (parsed.GetValue(json))
             {
                 await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))))).ConfigureAwait(false);

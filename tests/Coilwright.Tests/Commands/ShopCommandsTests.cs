@@ -61,6 +61,24 @@ public sealed class ShopCommandsTests
     }
 
     [Fact]
+    public async Task Undo_reading_takes_a_correction_back_and_then_the_coil()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k18", "--room", "20 °C", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k21", "--tag", "C-001", "--correct", "--reason", "slip", "--shop", shop);
+
+        CommandRun first = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop), second = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop), third = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop);
+        Assert.Equal((0, 0, 2), (first.Exit, second.Exit, third.Exit));
+        Assert.Contains("Undone: the correction of C-001; C-001 reads 6k18.", first.Output, StringComparison.Ordinal);
+        Assert.Contains("Undone: C-001; its tag is free again. Batch H-1: 0 of 3", second.Output, StringComparison.Ordinal);
+        Assert.Contains("there is nothing to undo", third.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_batch_ends_at_its_number_and_more_is_said_with_a_reason()
     {
         using TestFolder folder = new();

@@ -3,6 +3,7 @@ using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Tests.Commands;
@@ -34,6 +35,25 @@ public sealed class UnreadableListTests
         Assert.Contains("coil 1, winding, turns", batches[1].GetProperty("unreadable").GetString(), StringComparison.Ordinal);
         Assert.Contains("next revision", batches[1].GetProperty("toDo").GetString(), StringComparison.Ordinal);
         Assert.Contains("Batch PX cannot be shown", list.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Batch_show_gives_what_was_entered_and_says_what_is_wrong_with_the_recipe()
+    {
+        using TestFolder folder = new();
+        string file = folder.PathOf("shop.db");
+        await CommandRun.Of("recipe", "add", s_harbour, "--shop", file);
+        BatchRecord planted = await PlantAsync(file);
+        await using (SqliteShop shop = await ShopFile.OpenAsync(file, Cancel))
+        {
+            await shop.AddReadingsAsync([new ReadingRecord { Id = Guid.NewGuid(), BatchId = planted.Id, Tag = "C-001", Quantity = "dcResistance", Typed = "6.21 k", Unit = "Ω", Si = 6210, TemperatureC = 20, TimeUtc = planted.BegunUtc }], Cancel);
+        }
+
+        CommandRun show = await CommandRun.Of("batch", "show", "PX", "--shop", file);
+        Assert.Equal(2, show.Exit);
+        Assert.All(["C-001", "6.21 k"], word => Assert.Contains(word, show.Output, StringComparison.Ordinal));
+        Assert.Contains("coil 1, winding, turns, stored as 0: outside what is possible here (allowed: 1 to 100000)", show.Error, StringComparison.Ordinal);
+        Assert.Contains("mend the value, save it as the next revision", show.Error, StringComparison.Ordinal);
     }
 
     [Theory]
