@@ -29,10 +29,12 @@ internal static class BatchEndpoints
             return Answers.NotFoundPage();
         }
 
-        RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync("Batch " + stored.Batch.Name, async () => (await shop.Winding.StandingAsync(id, cancel))!, id);
+        RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync(
+            "Batch " + stored.Batch.Name, async () => (await shop.Winding.StandingAsync(id, cancel))!, id);
         if (status.Value is not { } standing)
         {
-            return Answers.Page<StoredBatchPage>(new() { ["Stored"] = stored, ["Fault"] = status.Fault }, StatusCodes.Status422UnprocessableEntity);
+            return Answers.Page<StoredBatchPage>(
+                new() { ["Stored"] = stored, ["Fault"] = status.Fault }, StatusCodes.Status422UnprocessableEntity);
         }
 
         BatchRunStanding? run = await shop.Run.StandingAsync(id, cancel);

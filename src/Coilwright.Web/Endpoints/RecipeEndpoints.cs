@@ -32,11 +32,19 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel)
+    private static async Task<IResult> ListAsync(
+        ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> listed = await shop.Recipes.ListAsync(cancel);
         return Answers.Page<RecipesPage>(
-            new() { ["Recipes"] = listed, ["Unreadable"] = await RecipeBook.UnreadableAsync(listed), ["Problems"] = problems, ["Typed"] = typed, ["Person"] = person },
+            new()
+            {
+                ["Recipes"] = listed,
+                ["Unreadable"] = await RecipeBook.UnreadableAsync(listed),
+                ["Problems"] = problems,
+                ["Typed"] = typed,
+                ["Person"] = person,
+            },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 

@@ -35,7 +35,8 @@ internal static class TodayEndpoints
         }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
-    private static async Task<IReadOnlyList<(PieceLife Life, StepStanding Standing)>> HeldAsync(IReadOnlyList<PieceLife> open, ShopServices shop, CancellationToken cancel)
+    private static async Task<IReadOnlyList<(PieceLife Life, StepStanding Standing)>> HeldAsync(
+        IReadOnlyList<PieceLife> open, ShopServices shop, CancellationToken cancel)
     {
         DateTimeOffset nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel);
         TimeZoneInfo zone = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone;

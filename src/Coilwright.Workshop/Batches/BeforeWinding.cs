@@ -4,7 +4,7 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Batches;
 
-/// <summary>What a person is told of a released revision before anything is wound to it; it may be meant so, so that nothing is refused.</summary>
+/// <summary>What a person is told of a released revision before anything is wound to it. It may be meant so: nothing is refused.</summary>
 public static class BeforeWinding
 {
     /// <summary>Signs of coils that work against each other, and targets that leave out the recipe's own forecast.</summary>

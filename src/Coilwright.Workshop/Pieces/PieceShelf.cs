@@ -61,7 +61,8 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
         await FindAllAsync([serial], problems, cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
 
     /// <summary>Pieces in the shop, in order of making.</summary>
-    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) => (await OpenStatusesAsync(cancel).ConfigureAwait(false)).Readable();
+    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) =>
+        (await OpenStatusesAsync(cancel).ConfigureAwait(false)).Readable();
 
     /// <summary>The same for lists: each piece in the shop, or why it cannot be shown.</summary>
     public async Task<IReadOnlyList<RecordStatus<PieceLife>>> OpenStatusesAsync(CancellationToken cancel) =>

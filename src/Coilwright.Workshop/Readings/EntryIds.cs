@@ -1,6 +1,6 @@
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>The ids of the readings of one entry, correction or undo: made from its own id, so that sent again it gives the same ones.</summary>
+/// <summary>The ids of the readings of one entry, correction or undo, made from its own: sent again it gives the same ones.</summary>
 /// <param name="entry">The client-made id; the first reading bears it.</param>
 internal sealed class EntryIds(Guid entry)
 {

@@ -1,13 +1,18 @@
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>Which entry an undo takes back, and what it puts in its place: nothing for what was entered, the reading before for a correction, also for one that took a reading away.</summary>
-/// <remarks>Newest first. What an undo put back in force counts where it was first entered, so that one undo after another walks the whole way back.</remarks>
+/// <summary>Which entry an undo takes back, and what it puts in its place.</summary>
+/// <remarks>
+/// Nothing in the place of what was entered; the reading before in the place of a correction, also of one that took a reading away.
+/// Newest first: what an undo put back in force counts where it was first entered, so that one undo after another walks the whole way back.
+/// </remarks>
 public sealed class ReadingUndo
 {
     private const string Undone = "undone", Restored = "undone: the reading before holds again";
 
     private readonly IReadOnlyList<ReadingRecord> _all;
     private readonly Dictionary<Guid, ReadingRecord> _byId;
+
+    /// <summary>For each record, by id, the entry or correction that it brings back in force; itself when it is no undo.</summary>
     private readonly Dictionary<Guid, ReadingRecord> _made = [];
 
     /// <summary>Reads the records.</summary>
@@ -18,7 +23,8 @@ public sealed class ReadingUndo
         _byId = all.ToDictionary(reading => reading.Id);
         foreach (ReadingRecord reading in all)
         {
-            _made[reading.Id] = reading.Reason == Restored && reading.Supersedes is { } undone && _made[undone].Supersedes is { } before ? _made[before] : reading;
+            bool restores = reading.Reason == Restored && reading.Supersedes is not null;
+            _made[reading.Id] = restores && _made[reading.Supersedes!.Value].Supersedes is { } before ? _made[before] : reading;
         }
 
         Last = Newest();
@@ -43,7 +49,16 @@ public sealed class ReadingUndo
     public IReadOnlyList<ReadingRecord> Make(Guid undoId, string person, DateTimeOffset nowUtc)
     {
         EntryIds ids = new(undoId);
-        return [.. Last.Select(reading => Undoing(reading) with { Id = ids.Next(reading.Quantity, reading.Id), Supersedes = reading.Id, Person = person, TimeUtc = nowUtc })];
+        return
+        [
+            .. Last.Select(reading => Undoing(reading) with
+            {
+                Id = ids.Next(reading.Quantity, reading.Id),
+                Supersedes = reading.Id,
+                Person = person,
+                TimeUtc = nowUtc,
+            }),
+        ];
     }
 
     private ReadingRecord Undoing(ReadingRecord reading) => _made[reading.Id].Supersedes is { } before

@@ -15,13 +15,14 @@ public sealed class RecipeBook(IShopRecords records, TimeProvider clock, Func<Re
     /// <summary>Newest revision of every recipe, by name.</summary>
     public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestRevisionsAsync(cancel);
 
-    /// <summary>Those of a list that cannot be forecast, released or wound as they stand, with why and what to do; they keep their place in the list.</summary>
+    /// <summary>Those of a list that cannot be forecast, released or wound as they stand, with why and what to do.</summary>
     public static async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(IEnumerable<RevisionRecord> listed)
     {
         List<RecordStatus<Recipe>> read = [];
         foreach (RevisionRecord one in listed)
         {
-            read.Add(await RecordStatus.ReadAsync($"{one.RecipeName}, revision {one.Letter}", () => Task.FromResult(ReleasedRecipe.Of(one)), one.RecipeId).ConfigureAwait(false));
+            string name = $"{one.RecipeName}, revision {one.Letter}";
+            read.Add(await RecordStatus.ReadAsync(name, () => Task.FromResult(ReleasedRecipe.Of(one)), one.RecipeId).ConfigureAwait(false));
         }
 
         return read.Unreadable();

@@ -125,7 +125,8 @@ public sealed class SetRoom(IShopRecords records, PieceShelf shelf, OutputBook o
 
     /// <summary>Pieces that ever stood in a set, each or why it cannot be shown.</summary>
     private async Task<IReadOnlyList<RecordStatus<PieceLife>>> EverMembersAsync(Guid setId, CancellationToken cancel) =>
-        await shelf.StatusesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+        await shelf.StatusesAsync(
+            await records.PiecesWithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
 
     private static IEnumerable<Problem> Refuse(PieceLife life)
     {

@@ -26,7 +26,8 @@ internal sealed class JudgedCoils
     }
 
     /// <summary>Those of some batches that have no limits to judge by, with the reasons.</summary>
-    public static async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(IShopRecords records, IEnumerable<BatchRecord> batches, CancellationToken cancel)
+    public static async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(
+        IShopRecords records, IEnumerable<BatchRecord> batches, CancellationToken cancel)
     {
         List<RecordStatus<VerdictLimits>> read = [];
         foreach (BatchRecord batch in batches)
@@ -37,7 +38,8 @@ internal sealed class JudgedCoils
         return read.Unreadable();
     }
 
-    private static Task<RecordStatus<VerdictLimits>> LimitsAsync(IShopRecords records, BatchRecord batch, CancellationToken cancel) => RecordStatus.ReadAsync(
+    private static Task<RecordStatus<VerdictLimits>> LimitsAsync(
+        IShopRecords records, BatchRecord batch, CancellationToken cancel) => RecordStatus.ReadAsync(
         "Batch " + batch.Name,
         async () => BatchLimits.Of(
             await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)

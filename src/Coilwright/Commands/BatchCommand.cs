@@ -26,7 +26,8 @@ public static class BatchCommand
             await PlainUnreadable.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                Dictionary<Guid, string> names = (await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false)).ToDictionary(batch => batch.Id, batch => batch.Name);
+                IReadOnlyList<BatchRecord> records = await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
+                Dictionary<Guid, string> names = records.ToDictionary(batch => batch.Id, batch => batch.Name);
                 await desk.Output.WriteLineAsync(BatchListJson.Write(all, names)).ConfigureAwait(false);
                 return ExitCode.Done;
             }
@@ -96,10 +97,12 @@ public static class BatchCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             BatchRecord record = await open.FindBatchRecordAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
-            RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync("Batch " + record.Name, () => open.FindBatchAsync($"{record.Id}", cancel), record.Id).ConfigureAwait(false);
+            RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync(
+                "Batch " + record.Name, () => open.FindBatchAsync($"{record.Id}", cancel), record.Id).ConfigureAwait(false);
             if (status.Value is not { } standing)
             {
-                PlainBatch.WriteStored(parsed.GetValue(json) ? TextWriter.Null : desk.Output, await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false));
+                StoredBatch? stored = await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false);
+                PlainBatch.WriteStored(desk.Output, parsed.GetValue(json) ? null : stored);
                 await PlainUnreadable.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
                 return ExitCode.WrongInput;
             }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Coilwright.Workshop;
-using Coilwright.Workshop.Batches;
 
 namespace Coilwright.Commands;
 
@@ -10,12 +9,17 @@ internal static class BatchUndoReadingCommand
     public static Command Build(Desk desk)
     {
         Argument<string> batch = new("BATCH") { Description = "Name of the batch" };
-        return ShopAction.Build(desk, "undo-reading", "Takes the coil entered last back; a correction undone puts the reading before in force again", [batch], async (open, parsed, person, cancel) =>
+        const string Does = "Takes the coil entered last back; a correction undone puts the reading before in force again";
+        return ShopAction.Build(desk, "undo-reading", Does, [batch], async (open, parsed, person, cancel) =>
         {
             BatchStanding before = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
-            CoilEntryOutcome outcome = await open.Services.Winding.UndoLastAsync(before.Batch.Id, Guid.NewGuid(), person, cancel).ConfigureAwait(false);
-            string stands = outcome.Coil is { } coil ? $"{coil.Tag} reads {string.Join(", ", coil.InForce.Select(reading => reading.Typed))}" : "its tag is free again";
-            return (outcome.Problems, $"Undone: {before.UndoWords}; {stands}. Batch {before.Batch.Name}: {outcome.CountWords}");
+            CoilEntryOutcome outcome = await open.Services.Winding.UndoLastAsync(before.Batch.Id, Guid.NewGuid(), person, cancel)
+                .ConfigureAwait(false);
+            string said = $"Undone: {before.UndoWords}; {Stands(outcome.Coil)}. Batch {before.Batch.Name}: {outcome.CountWords}";
+            return (outcome.Problems, said);
         });
     }
+
+    private static string Stands(CoilStanding? coil) =>
+        coil is null ? "its tag is free again" : $"{coil.Tag} reads {string.Join(", ", coil.InForce.Select(reading => reading.Typed))}";
 }

@@ -23,16 +23,17 @@ internal sealed class EntryOptions
 
     /// <summary>Opens the shop, and asks about the clock before anything is stored.</summary>
     /// <exception cref="WrongInputException">The shop cannot be opened, or the clock and the newest record do not go together.</exception>
-    public async Task<OpenShop> OpenAsync(ParseResult parsed, Desk desk, CancellationToken cancel) =>
-        await AskAsync(await OpenShop.OpenAsync(parsed.GetValue(_shop), desk, cancel).ConfigureAwait(false), parsed, cancel).ConfigureAwait(false);
+    public Task<OpenShop> OpenAsync(ParseResult parsed, Desk desk, CancellationToken cancel) =>
+        AskAsync(OpenShop.OpenAsync(parsed.GetValue(_shop), desk, cancel), parsed, cancel);
 
     /// <summary>As <see cref="OpenAsync"/>, but a named shop that is not there yet is made.</summary>
     /// <exception cref="WrongInputException">The shop cannot be opened, or the clock and the newest record do not go together.</exception>
-    public async Task<OpenShop> OpenOrCreateAsync(ParseResult parsed, Desk desk, CancellationToken cancel) =>
-        await AskAsync(await OpenShop.OpenOrCreateAsync(parsed.GetValue(_shop), desk, cancel).ConfigureAwait(false), parsed, cancel).ConfigureAwait(false);
+    public Task<OpenShop> OpenOrCreateAsync(ParseResult parsed, Desk desk, CancellationToken cancel) =>
+        AskAsync(OpenShop.OpenOrCreateAsync(parsed.GetValue(_shop), desk, cancel), parsed, cancel);
 
-    private async Task<OpenShop> AskAsync(OpenShop open, ParseResult parsed, CancellationToken cancel)
+    private async Task<OpenShop> AskAsync(Task<OpenShop> opening, ParseResult parsed, CancellationToken cancel)
     {
+        OpenShop open = await opening.ConfigureAwait(false);
         try
         {
             await open.AskAboutClockAsync(parsed.GetValue(_clockIsRight), Person(parsed), cancel).ConfigureAwait(false);

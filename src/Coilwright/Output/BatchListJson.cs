@@ -4,7 +4,7 @@ using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Output;
 
-/// <summary>Every batch as JSON for programs (coilwright.batches/1), in order of beginning; one that cannot be shown keeps its place.</summary>
+/// <summary>Every batch as JSON for programs (coilwright.batches/1); one that cannot be shown keeps its place.</summary>
 internal static class BatchListJson
 {
     /// <summary>Name of the format.</summary>
@@ -14,7 +14,11 @@ internal static class BatchListJson
     /// <param name="statuses">Every batch, or why it cannot be shown.</param>
     /// <param name="names">Names of batches by id.</param>
     public static string Write(IEnumerable<RecordStatus<BatchStanding>> statuses, IReadOnlyDictionary<Guid, string> names) =>
-        PlainJson.Write(new { format = Format, batches = statuses.Select(one => one.Value is { } standing ? Shown(standing) : Marked(one.Fault!, names)) });
+        PlainJson.Write(new
+        {
+            format = Format,
+            batches = statuses.Select(one => one.Value is { } standing ? Shown(standing) : Marked(one.Fault!, names)),
+        });
 
     private static object Shown(BatchStanding one) => new
     {

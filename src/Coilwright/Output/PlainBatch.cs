@@ -28,8 +28,13 @@ internal static class PlainBatch
     /// <summary>A batch by its stored numbers alone.</summary>
     public static void WriteStored(TextWriter writer, StoredBatch? stored)
     {
+        if (stored is null)
+        {
+            return;
+        }
+
         Table table = new("tag", "quantity", "typed", "understood");
-        foreach (StoredReading one in stored?.InForce ?? [])
+        foreach (StoredReading one in stored.InForce)
         {
             table.Add(one.Tag, PieceWords.Quantity(one.Reading.Quantity), one.Reading.Typed, one.Words);
         }

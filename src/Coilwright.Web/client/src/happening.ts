@@ -132,6 +132,7 @@ class WinderPage implements Listener<Happening, Told> {
   answered(one: Happening, told: Told): void {
     if (told.problems.length > 0) {
       this.refused = true;
+      this.last = { kind: '', atMs: -quietMs }; // told again it is no double press
       this.row(one, 'not saved');
       this.restore(told);
       this.giveBack(one);
