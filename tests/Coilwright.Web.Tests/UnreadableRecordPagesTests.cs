@@ -30,7 +30,7 @@ public sealed class UnreadableRecordPagesTests
             await shop.Records.AddReadingsAsync([new ReadingRecord { Id = Guid.NewGuid(), BatchId = planted.Id, Tag = $"C-00{at + 1}", Quantity = "dcResistance", Typed = typed, Unit = "Ω", Si = 6200 + at, TemperatureC = 20, TimeUtc = good.TimeUtc }], Cancel);
         }
 
-        foreach ((string page, string marked) in new[] { ("/", "Batch PX"), ("/spools", "Batch PX"), ($"/assembly?recipe={good.RecipeId}", "Batch PX"), ("/pieces", "Piece 2647-001"), ("/", "Piece 2647-001"), ("/recipes", "Long screw"), ("/recipes", "Cannot be wound: revision A of Long screw"), ("/clocks", "Piece 2647-001"), ("/charts", "Batch PX"), ($"/charts?recipe={bad.RecipeId}", "Batch PX"), ("/sets", "Piece 2647-001"), ("/test", "Piece 2647-001") })
+        foreach ((string page, string marked) in new[] { ("/", "Batch PX"), ("/spools", "Batch PX"), ($"/assembly?recipe={good.RecipeId}", "Batch PX"), ("/pieces", "Piece 2647-001"), ("/", "Piece 2647-001"), ("/recipes", "Long screw"), ("/recipes", "Cannot be shown: revision A of Long screw"), ("/clocks", "Piece 2647-001"), ("/charts", "Batch PX"), ($"/charts?recipe={bad.RecipeId}", "Batch PX"), ("/sets", "Piece 2647-001"), ("/test", "Piece 2647-001") })
         {
             HttpResponseMessage answer = await shop.Client.GetAsync(new Uri(page, UriKind.Relative), Cancel);
             string text = WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Cancel));
