@@ -1,4 +1,5 @@
 using Coilwright.Browser.Tests.Ground;
+using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
@@ -78,6 +79,30 @@ public sealed class ClockQuestionTests(Chromium chromium)
         shop.Clock.Advance(TimeSpan.FromDays(-30));
         await Expect(Asked(page)).ToHaveCountAsync(0, new() { Timeout = 40_000 });
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("begun on Winder 2");
+    }
+
+    /// <summary>The clock is behind the newest record: the answer is kept with the entry that waited for it.</summary>
+    [Fact]
+    public async Task A_step_of_a_piece_waits_with_its_reason_and_is_saved_by_the_answer()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        IReadOnlyList<string> serials = await shop.PiecesAsync(2, magnets: false);
+        string serial = serials[0];
+        Assert.Empty(await shop.Services.Pieces.Steps.HoldAsync(Guid.NewGuid(), [serials[1]], "scratched", "Ines", CancellationToken.None));
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync("/clocks");
+        await page.GetByLabel("Take " + serial).CheckAsync();
+        await page.GetByLabel("Step").SelectOptionAsync("magnets");
+        shop.Clock.Advance(TimeSpan.FromHours(-1));
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
+        await Expect(page.GetByText("waits until the question about the clock is answered")).ToBeVisibleAsync();
+        await Expect(Asked(page)).ToContainTextAsync("which is later: is the clock right?");
+        await page.GetByRole(AriaRole.Button, new() { Name = Right }).ClickAsync();
+        await Expect(page.GetByText("magnets: " + serial)).ToHaveCountAsync(0); // drawn anew
+        PieceLife piece = (await shop.Services.Pieces.Shelf.FindAsync(serial, CancellationToken.None))!;
+        Assert.Contains(piece.History.InForce, one => one.Step == "magnets");
+        PieceLife held = (await shop.Services.Pieces.Shelf.FindAsync(serials[1], CancellationToken.None))!;
+        Assert.Contains(held.History.All, one => one.Kind == PieceEventKind.ClockSaidRight);
     }
 
     private static ILocator Asked(IPage page) => page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "it waits on this tablet" });
