@@ -12,7 +12,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
     /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
-    private readonly ConcurrentDictionary<Guid, ((int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils, IReadOnlyList<string> Remarks)> _judged = new();
+    private readonly ConcurrentDictionary<Guid, Judged> _judged = new();
 
     /// <summary>Begins a batch on a released revision; sent twice it is begun once.</summary>
     /// <returns>Every problem and nothing stored, or none.</returns>
@@ -44,7 +44,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         (int, Guid?, int) state = (readings.Count, readings.Count == 0 ? null : readings[^1].Id, events.Count); // records only grow
         if (!_judged.TryGetValue(batchId, out var judged) || judged.State != state)
         {
-            _judged[batchId] = judged = (state, coils.Judge(found.Limits), coils.Remarks(found.Limits));
+            _judged[batchId] = judged = new(state, coils.Judge(found.Limits), coils.Remarks(found.Limits), new ReadingUndo(readings).Words);
         }
 
         return new BatchStanding(found.Batch, found.Revision.RecipeName, found.Revision.Letter, judged.Coils, NextTag(found.Batch, readings, events), await RoomAsync(cancel).ConfigureAwait(false))
@@ -52,8 +52,24 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
             Limits = found.Limits.Resistance,
             Questions = coils.Questions,
             Remarks = judged.Remarks,
+            UndoWords = judged.Undo,
             Wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(events)),
         };
+    }
+
+    /// <summary>A batch by its stored numbers alone, to be shown whatever its recipe is; null when there is none of this id.</summary>
+    public async Task<StoredBatch?> StoredAsync(Guid batchId, CancellationToken cancel)
+    {
+        if (await records.FindBatchAsync(batchId, cancel).ConfigureAwait(false) is not { } batch
+            || await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is not { } revision)
+        {
+            return null;
+        }
+
+        IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyDictionary<Guid, string> tags = ReadingChain.TagsNow(readings);
+        IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(readings);
+        return new StoredBatch(batch, revision, [.. inForce.Select(reading => new StoredReading(tags[reading.Id], reading))]);
     }
 
     /// <summary>Every batch with all its coils, or why it cannot be shown.</summary>
@@ -63,7 +79,7 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
-                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+                ?? throw new InvalidOperationException("a batch that was listed is gone"), batch.Id).ConfigureAwait(false));
         }
 
         return standings;
@@ -87,6 +103,9 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     }
 
     private Task<RoomTemperature?> RoomAsync(CancellationToken cancel) => RoomInForce.AtAsync(records, clock.GetUtcNow(), cancel);
+
+    private sealed record Judged(
+        (int Readings, Guid? Last, int Events) State, IReadOnlyList<CoilStanding> Coils, IReadOnlyList<string> Remarks, string Undo);
 
     private sealed record Found(BatchRecord Batch, RevisionRecord Revision, VerdictLimits Limits);
 

@@ -8,8 +8,6 @@ namespace Coilwright.Workshop;
 /// <summary>Entry of coils, correction and undo.</summary>
 public sealed partial class WindingRoom
 {
-    private const string Restored = "undone: the reading before holds again";
-
     /// <summary>
     /// Records what was typed for a coil. What is no reading of a coil is refused, and so is a coil beyond the number of the batch, with what to do instead.
     /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again.
@@ -77,27 +75,19 @@ public sealed partial class WindingRoom
         IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
-            bool isUndo = there.Withdraws || there.Reason == Restored;
-            return isUndo
+            return ReadingUndo.IsUndo(there)
                 ? await StandsAsync(found, before, there.Tag, [there], duplicate: true, cancel).ConfigureAwait(false)
                 : Refused([SentAgain.Reading]);
         }
 
-        IReadOnlyList<ReadingRecord> last = ReadingChain.LastEntry(ReadingChain.InForce(before));
-        if (last.Count == 0)
+        ReadingUndo undo = new(before);
+        if (undo.Last.Count == 0)
         {
             return Refused([new Problem("batch", "there is nothing to undo", found.Batch.Name)]);
         }
 
-        DateTimeOffset now = clock.GetUtcNow();
-        ReadingRecord[] undoing = [.. last.Select((reading, place) => Undoing(reading, before) with
-        {
-            Id = place == 0 ? undoId : ReadingChain.IdWithin(undoId, reading.Quantity),
-            Supersedes = reading.Id,
-            Person = person.Trim(),
-            TimeUtc = now,
-        })];
-        return await StoreAsync(found, before, undoing, last[0].Tag, cancel).ConfigureAwait(false);
+        IReadOnlyList<ReadingRecord> undoing = undo.Make(undoId, person.Trim(), clock.GetUtcNow());
+        return await StoreAsync(found, before, undoing, undoing[0].Tag, cancel).ConfigureAwait(false);
     }
 
     private static Problem NoId => new("id", "an undo needs an id of its own, so that sent twice it undoes once", null, "a new UUID");
@@ -121,11 +111,6 @@ public sealed partial class WindingRoom
     private static string TagNow(IReadOnlyList<ReadingRecord> readings, ReadingRecord reading) => ReadingChain.TagsNow(readings)[reading.Id];
 
     private static CoilEntryOutcome Refused(IReadOnlyList<Problem> problems) => new(problems, null, "", Duplicate: false, null);
-
-    private static ReadingRecord Undoing(ReadingRecord last, IReadOnlyList<ReadingRecord> all) =>
-        last.Supersedes is { } earlier && last.Reason != Restored
-            ? all.Single(reading => reading.Id == earlier) with { Reason = Restored }
-            : last with { Typed = "", Si = null, Flag = "", Turns = null, Reason = "undone", Withdraws = true };
 
     private static IReadOnlyList<ReadingRecord> EntryOf(IReadOnlyList<ReadingRecord> readings, ReadingRecord first) =>
         [.. readings.Where(reading => reading.Id == first.Id || reading.Id == ReadingChain.IdWithin(first.Id, reading.Quantity))];
@@ -154,7 +139,7 @@ public sealed partial class WindingRoom
             return readings;
         }
 
-        if (string.IsNullOrWhiteSpace(entry.Reason))
+        if (string.IsNullOrWhiteSpace(entry.Reason) || ReadingUndo.IsReason(entry.Reason.Trim()))
         {
             problems.Add(new Problem("reason", "a correction needs a reason", null, "a few words"));
         }

@@ -29,6 +29,9 @@ public sealed record BatchStanding(BatchRecord Batch, string RecipeName, string 
     /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
     public IReadOnlyList<string> Remarks { get; init; } = [];
 
+    /// <summary>What an undo would take back: "C-014", "the correction of C-003"; empty when there is nothing.</summary>
+    public string UndoWords { get; init; } = "";
+
     /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
     public int Wanted { get; init; } = Batch.Quantity;
 

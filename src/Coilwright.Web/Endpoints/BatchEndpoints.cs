@@ -24,9 +24,17 @@ internal static class BatchEndpoints
 
     private static async Task<IResult> ShowAsync(Guid id, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Winding.StandingAsync(id, cancel) is not { } standing)
+        if (await shop.Winding.StoredAsync(id, cancel) is not { } stored)
         {
             return Answers.NotFoundPage();
+        }
+
+        RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync(
+            "Batch " + stored.Batch.Name, async () => (await shop.Winding.StandingAsync(id, cancel))!, id);
+        if (status.Value is not { } standing)
+        {
+            return Answers.Page<StoredBatchPage>(
+                new() { ["Stored"] = stored, ["Fault"] = status.Fault }, StatusCodes.Status422UnprocessableEntity);
         }
 
         BatchRunStanding? run = await shop.Run.StandingAsync(id, cancel);

@@ -41,6 +41,7 @@ internal static class BatchStartEndpoints
                 ["Gauge"] = RecipeModelBuilder.ToModel(recipe).Coils[0].Wire.Gauge,
                 ["Shelf"] = await shop.Stock.ShelfAsync(cancel),
                 ["Winders"] = await shop.Machines.ListAsync(cancel),
+                ["Warnings"] = BeforeWinding.Warnings(revision, recipe),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
             },

@@ -79,7 +79,8 @@ internal static class PieceEndpoints
 
     private static async Task<IResult> TestPageAsync(string? serial, IReadOnlyList<Problem> problems, Guid? judged, Typed typed, ShopServices shop, CancellationToken cancel)
     {
-        IReadOnlyList<PieceLife> open = await shop.Pieces.Shelf.OpenAsync(cancel);
+        IReadOnlyList<RecordStatus<PieceLife>> all = await shop.Pieces.Shelf.OpenStatusesAsync(cancel);
+        IReadOnlyList<PieceLife> open = all.Readable();
         PieceLife? life = serial is null ? null : open.FirstOrDefault(one => string.Equals(one.Piece.Serial, serial.Trim(), StringComparison.OrdinalIgnoreCase)) ?? await shop.Pieces.Shelf.FindAsync(serial, cancel);
         ShopRules rules = await shop.Pieces.Shelf.Rules.CurrentAsync(cancel);
         DateTimeOffset nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel);
@@ -87,6 +88,7 @@ internal static class PieceEndpoints
             new()
             {
                 ["Waiting"] = (IReadOnlyList<PieceLife>)[.. open.Where(one => one.Standing(nowUtc, rules.Zone).Step == PieceHistory.FinalTest)],
+                ["Unreadable"] = all.Unreadable(),
                 ["NowUtc"] = nowUtc,
                 ["Zone"] = rules.Zone,
                 ["Life"] = life,

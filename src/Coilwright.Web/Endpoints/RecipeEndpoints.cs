@@ -32,10 +32,21 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel) =>
-        Answers.Page<RecipesPage>(
-            new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed, ["Person"] = person },
+    private static async Task<IResult> ListAsync(
+        ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel)
+    {
+        IReadOnlyList<RevisionRecord> listed = await shop.Recipes.ListAsync(cancel);
+        return Answers.Page<RecipesPage>(
+            new()
+            {
+                ["Recipes"] = listed,
+                ["Unreadable"] = await RecipeBook.UnreadableAsync(listed),
+                ["Problems"] = problems,
+                ["Typed"] = typed,
+                ["Person"] = person,
+            },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+    }
 
     private static async Task<IResult> BringInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {

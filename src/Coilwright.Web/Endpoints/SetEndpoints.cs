@@ -21,6 +21,7 @@ internal static class SetEndpoints
     private static async Task<IResult> PageAsync(IReadOnlyList<SetPlace> places, IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel)
     {
         SetProposal? found = places.Count == 0 ? null : await shop.Pieces.Sets.ProposeAsync(places, cancel);
+        SetsInShop sets = await shop.Pieces.Sets.InShopAsync(cancel);
         IReadOnlyList<Problem> all = [.. problems, .. problems.Count == 0 ? found?.Problems ?? [] : []];
         return Answers.Page<SetsPage>(
             new()
@@ -28,7 +29,8 @@ internal static class SetEndpoints
                 ["Places"] = places,
                 ["Found"] = found,
                 ["Recipes"] = (IReadOnlyList<string>)[.. (await shop.Pieces.Shelf.OpenAsync(cancel)).Where(life => SetMembership.Of(life) is null).Select(life => life.Recipe.Name).Distinct(StringComparer.OrdinalIgnoreCase)],
-                ["Sets"] = await shop.Pieces.Sets.InShopAsync(cancel),
+                ["Sets"] = sets.Sets,
+                ["Unreadable"] = sets.Unreadable,
                 ["Problems"] = all,
                 ["Typed"] = typed,
             },

@@ -73,7 +73,7 @@ public sealed class BatchRun(IShopRecords records, WindingRoom winding, MachineP
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             standings.Add(await RecordStatus.ReadAsync("Batch " + batch.Name, async () => await StandingAsync(batch.Id, cancel).ConfigureAwait(false)
-                ?? throw new InvalidOperationException("a batch that was listed is gone")).ConfigureAwait(false));
+                ?? throw new InvalidOperationException("a batch that was listed is gone"), batch.Id).ConfigureAwait(false));
         }
 
         return standings;

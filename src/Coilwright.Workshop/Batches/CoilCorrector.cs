@@ -15,7 +15,7 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
 
     private readonly List<Problem> _problems = [];
     private readonly List<ReadingRecord> _made = [];
-    private readonly HashSet<Guid> _ids = [];
+    private readonly EntryIds _ids = new(correction.Id);
 
     /// <summary>Every problem; then nothing may be stored.</summary>
     public IReadOnlyList<Problem> Problems => _problems;
@@ -56,7 +56,7 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
         }
 
         string reason = correction.Reason.Trim();
-        if (reason.Length is 0 or > LongestReason)
+        if (reason.Length is 0 or > LongestReason || ReadingUndo.IsReason(reason))
         {
             _problems.Add(new Problem("reason", "a correction needs a reason", null, "a few words"));
         }
@@ -98,7 +98,7 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
             return;
         }
 
-        Guid id = IdFor(old);
+        Guid id = _ids.Next(old.Quantity, old.Id);
         EntryReader reader = new(new CoilEntry { Id = id, BatchId = batch.Id, Tag = NewTag, Resistance = "", Person = correction.Person }, NewTag, room: null, nowUtc, expectedOhm);
         ReadingRecord made = wanted == stands ? old with { Id = id, Tag = NewTag, Person = correction.Person.Trim(), TimeUtc = nowUtc } : reader.Again(old, stands, wanted);
         if (wanted != stands && made.Flag.Length > 0 && made.Flag != PossibleReading.Open)
@@ -120,7 +120,7 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
 
         _made.Add(old with
         {
-            Id = IdFor(old),
+            Id = _ids.Next(old.Quantity, old.Id),
             Tag = NewTag,
             Typed = "",
             Si = null,
@@ -131,15 +131,6 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
             Supersedes = old.Id,
             Withdraws = true,
         });
-    }
-
-    /// <summary>The ids of one entry, so that an undo takes the correction back whole.</summary>
-    private Guid IdFor(ReadingRecord old)
-    {
-        Guid id = _ids.Count == 0 ? correction.Id : ReadingChain.IdWithin(correction.Id, old.Quantity);
-        id = _ids.Contains(id) ? ReadingChain.IdWithin(correction.Id, $"{old.Id:N}") : id;
-        _ids.Add(id);
-        return id;
     }
 
     private static string FieldOf(ReadingRecord reading) => reading.Quantity == "dcResistance" ? "resistance" : reading.Quantity;

@@ -33,6 +33,9 @@ public sealed class CoilPlan
     /// <summary>The coil on no machine in particular.</summary>
     public CoilSetUp SetUp { get; }
 
+    /// <summary>The forecast of the whole pickup, unloaded.</summary>
+    public Prediction Forecast => _prediction;
+
     /// <summary>The whole pickup as modelled.</summary>
     public PickupModel Pickup => _model;
 

@@ -6,7 +6,11 @@ namespace Coilwright.Workshop.Entry;
 /// <param name="Name">What a person calls it, for example "Batch PX".</param>
 /// <param name="Why">Why not, in workshop words.</param>
 /// <param name="ToDo">What to do about it.</param>
-public sealed record UnreadableRecord(string Name, string Why, string ToDo);
+public sealed record UnreadableRecord(string Name, string Why, string ToDo)
+{
+    /// <summary>Its id, where it has one of its own.</summary>
+    public Guid? Id { get; init; }
+}
 
 /// <summary>A record's status, or why it cannot be shown.</summary>
 public sealed record RecordStatus<T>(T? Value, UnreadableRecord? Fault)
@@ -20,7 +24,8 @@ public static class RecordStatus
     /// <summary>Reads one record of a list.</summary>
     /// <param name="name">What a person calls it.</param>
     /// <param name="read">Reads it; whatever it throws becomes the reason, except that the file itself fails or the reader gives up.</param>
-    public static async Task<RecordStatus<T>> ReadAsync<T>(string name, Func<Task<T>> read)
+    /// <param name="id">Its id; null for none of its own.</param>
+    public static async Task<RecordStatus<T>> ReadAsync<T>(string name, Func<Task<T>> read, Guid? id = null)
         where T : class
     {
         try
@@ -29,13 +34,13 @@ public static class RecordStatus
         }
         catch (UnreadableRecordException known)
         {
-            return new RecordStatus<T>(null, new UnreadableRecord(name, known.Message, known.ToDo));
+            return new RecordStatus<T>(null, new UnreadableRecord(name, known.Message, known.ToDo) { Id = id });
         }
 #pragma warning disable CA1031 // a list outlives whatever is wrong with one of its records
         catch (Exception failure) when (failure is not OperationCanceledException and not DbException and not IOException)
 #pragma warning restore CA1031
         {
-            return new RecordStatus<T>(null, new UnreadableRecord(name, $"this program fails on it ({failure.GetType().Name}: {failure.Message.Split('\n')[0].Trim()})", Report));
+            return new RecordStatus<T>(null, new UnreadableRecord(name, $"this program fails on it ({failure.GetType().Name}: {failure.Message.Split('\n')[0].Trim()})", Report) { Id = id });
         }
     }
 

@@ -61,7 +61,12 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
         await FindAllAsync([serial], problems, cancel).ConfigureAwait(false) is [var life, ..] ? life : null;
 
     /// <summary>Pieces in the shop, in order of making.</summary>
-    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) => (await StatusesAsync(await records.OpenPiecesAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)).Readable();
+    public async Task<IReadOnlyList<PieceLife>> OpenAsync(CancellationToken cancel) =>
+        (await OpenStatusesAsync(cancel).ConfigureAwait(false)).Readable();
+
+    /// <summary>The same for lists: each piece in the shop, or why it cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<PieceLife>>> OpenStatusesAsync(CancellationToken cancel) =>
+        await StatusesAsync(await records.OpenPiecesAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
 
     /// <summary>These pieces with all that is known of them, in their order.</summary>
     /// <exception cref="UnreadableRecordException">One of them cannot be shown.</exception>
@@ -69,7 +74,7 @@ public sealed class PieceShelf(IShopRecords records, TimeProvider clock)
 
     /// <summary>The same for lists: each piece, or why it cannot be shown.</summary>
     public Task<IReadOnlyList<RecordStatus<PieceLife>>> StatusesAsync(IReadOnlyList<PieceRecord> pieces, CancellationToken cancel) =>
-        LivesAsync(pieces, (piece, rest) => RecordStatus.ReadAsync("Piece " + piece.Serial, () => LifeAsync(piece, rest)), cancel);
+        LivesAsync(pieces, (piece, rest) => RecordStatus.ReadAsync("Piece " + piece.Serial, () => LifeAsync(piece, rest), piece.Id), cancel);
 
     private async Task<IReadOnlyList<T>> LivesAsync<T>(IReadOnlyList<PieceRecord> pieces, Func<PieceRecord, Rest, Task<T>> make, CancellationToken cancel)
     {

@@ -49,16 +49,4 @@ public static class ReadingChain
 
     /// <summary>True when two readings say the same: all but the time at which they arrived.</summary>
     public static bool SaysTheSame(ReadingRecord one, ReadingRecord other) => one with { TimeUtc = default } == other with { TimeUtc = default };
-
-    /// <summary>The readings of the entry made last that are still in force; empty when there are none.</summary>
-    public static IReadOnlyList<ReadingRecord> LastEntry(IReadOnlyList<ReadingRecord> inForce)
-    {
-        if (inForce.Count == 0)
-        {
-            return [];
-        }
-
-        ReadingRecord last = inForce[^1], first = inForce.FirstOrDefault(reading => IdWithin(reading.Id, last.Quantity) == last.Id) ?? last;
-        return [.. inForce.Where(reading => reading == first || reading.Id == IdWithin(first.Id, reading.Quantity))];
-    }
 }

@@ -15,6 +15,19 @@ public sealed class RecipeBook(IShopRecords records, TimeProvider clock, Func<Re
     /// <summary>Newest revision of every recipe, by name.</summary>
     public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestRevisionsAsync(cancel);
 
+    /// <summary>Those of a list that cannot be forecast, released or wound as they stand, with why and what to do.</summary>
+    public static async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(IEnumerable<RevisionRecord> listed)
+    {
+        List<RecordStatus<Recipe>> read = [];
+        foreach (RevisionRecord one in listed)
+        {
+            string name = $"{one.RecipeName}, revision {one.Letter}";
+            read.Add(await RecordStatus.ReadAsync(name, () => Task.FromResult(ReleasedRecipe.Of(one)), one.RecipeId).ConfigureAwait(false));
+        }
+
+        return read.Unreadable();
+    }
+
     /// <summary>The shop's own limits of fill, by bobbin.</summary>
     public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel) => FillLimits.Of(await records.NewestRevisionsAsync(cancel).ConfigureAwait(false));
 

@@ -7,7 +7,10 @@ namespace Coilwright.Workshop.Recipes;
 /// <summary>A stored revision as a recipe: one that an earlier program let through may be refused by this one.</summary>
 public static partial class ReleasedRecipe
 {
-    private const string ToDo = "nothing entered is lost; save the recipe, mended, as its next revision, release it and begin a new batch on that";
+    private const string ToDo = "nothing entered is lost; open the recipe, mend the value, save it as the next revision with the reason, "
+        + "release that and begin a new batch on it";
+
+    private const int Most = 3;
 
     /// <summary>The recipe of a revision.</summary>
     /// <exception cref="UnreadableRecordException">It is refused by today's checks; the message says by which.</exception>
@@ -37,5 +40,15 @@ public static partial class ReleasedRecipe
     private static partial Regex Capital();
 
     private static string Told(IReadOnlyList<Problem> problems) =>
-        string.Join("; ", problems.Take(3).Select(problem => $"{Place(problem.Field)}: {problem.Message}" + (problem.Allowed is null ? "" : $" (allowed: {problem.Allowed})"))) + (problems.Count > 3 ? " …" : "");
+        string.Join("; ", problems.Take(Most).Select(Told)) + (problems.Count > Most ? More(problems.Count - Most) : "");
+
+    private static string More(int count) => string.Create(CultureInfo.InvariantCulture, $"; and {count} more, which the recipe's page shows");
+
+    /// <summary>Which field, what is stored there, what is wrong with it, and the range.</summary>
+    private static string Told(Problem problem)
+    {
+        string stored = problem.Understood is { Length: > 0 } value ? $", stored as {value}" : "";
+        string allowed = problem.Allowed is null ? "" : $" (allowed: {problem.Allowed})";
+        return $"{Place(problem.Field)}{stored}: {problem.Message}{allowed}";
+    }
 }

@@ -96,15 +96,19 @@ public sealed class SetRoom(IShopRecords records, PieceShelf shelf, OutputBook o
     }
 
     /// <summary>The sets of which a piece is in the shop, whole.</summary>
-    public async Task<IReadOnlyList<PieceSet>> InShopAsync(CancellationToken cancel)
+    public async Task<SetsInShop> InShopAsync(CancellationToken cancel)
     {
+        IReadOnlyList<RecordStatus<PieceLife>> open = await shelf.OpenStatusesAsync(cancel).ConfigureAwait(false);
         List<PieceSet> sets = [];
-        foreach (PieceSet part in PieceSet.Among(await shelf.OpenAsync(cancel).ConfigureAwait(false)))
+        List<UnreadableRecord> unreadable = [.. open.Unreadable()];
+        foreach (PieceSet part in PieceSet.Among(open.Readable()))
         {
-            sets.AddRange(PieceSet.Among(await MembersAsync(part.Id, cancel).ConfigureAwait(false)).Where(set => set.Id == part.Id));
+            IReadOnlyList<RecordStatus<PieceLife>> members = await EverMembersAsync(part.Id, cancel).ConfigureAwait(false);
+            sets.AddRange(PieceSet.Among(members.Readable()).Where(set => set.Id == part.Id));
+            unreadable.AddRange(members.Unreadable());
         }
 
-        return sets;
+        return new SetsInShop(sets, [.. unreadable.Distinct()]);
     }
 
     /// <summary>A set by its name, without regard to case; null when no piece stands in one of that name.</summary>
@@ -118,6 +122,11 @@ public sealed class SetRoom(IShopRecords records, PieceShelf shelf, OutputBook o
 
     private async Task<IReadOnlyList<PieceLife>> MembersAsync(Guid setId, CancellationToken cancel) =>
         [.. (await shelf.LivesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)).Where(life => SetMembership.Of(life)?.SetId == setId)];
+
+    /// <summary>Pieces that ever stood in a set, each or why it cannot be shown.</summary>
+    private async Task<IReadOnlyList<RecordStatus<PieceLife>>> EverMembersAsync(Guid setId, CancellationToken cancel) =>
+        await shelf.StatusesAsync(
+            await records.PiecesWithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
 
     private static IEnumerable<Problem> Refuse(PieceLife life)
     {

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.SetUp;
@@ -23,6 +24,9 @@ public sealed record ClockBoard(DateTimeOffset NowUtc, TimeZoneInfo Zone, string
     /// <summary>How long a mix stays on the board after it is to be discarded.</summary>
     private static readonly TimeSpan s_discarded = TimeSpan.FromDays(1);
 
+    /// <summary>Pieces in the shop that cannot be shown, with the reasons.</summary>
+    public IReadOnlyList<UnreadableRecord> Unreadable { get; init; } = [];
+
     /// <summary>Cautions of the baths that pieces go to next; of every bath on the board's way, or of any, where none goes next.</summary>
     public IReadOnlyList<string> BathCautions
     {
@@ -41,12 +45,16 @@ public sealed record ClockBoard(DateTimeOffset NowUtc, TimeZoneInfo Zone, string
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         IReadOnlyList<InkMixRecord> mixes = await records.InkMixesAsync(200, cancel).ConfigureAwait(false);
-        IEnumerable<BoardLine> lines = (await shelf.OpenAsync(cancel).ConfigureAwait(false))
+        IReadOnlyList<RecordStatus<PieceLife>> open = await shelf.OpenStatusesAsync(cancel).ConfigureAwait(false);
+        IEnumerable<BoardLine> lines = open.Readable()
             .Select(life => new BoardLine(life, life.Standing(nowUtc, rules.Zone), PackFrom(life, mixes, nowUtc), life.Ahead(nowUtc, rules.Zone)));
         return new ClockBoard(
             nowUtc, rules.Zone, await shelf.ClockDoubtAsync(cancel).ConfigureAwait(false),
             [.. lines.OrderBy(line => Urgency(line.Standing)).ThenBy(line => line.Standing.ChangesUtc ?? DateTimeOffset.MaxValue).ThenBy(line => line.Life.Piece.Serial, StringComparer.OrdinalIgnoreCase)],
-            await potting.GoingAsync(cancel).ConfigureAwait(false), [.. mixes.Where(mix => mix.ToMix().DiscardUtc + s_discarded > nowUtc)]);
+            await potting.GoingAsync(cancel).ConfigureAwait(false), [.. mixes.Where(mix => mix.ToMix().DiscardUtc + s_discarded > nowUtc)])
+        {
+            Unreadable = open.Unreadable(),
+        };
     }
 
     private static DateTimeOffset? PackFrom(PieceLife life, IReadOnlyList<InkMixRecord> mixes, DateTimeOffset nowUtc) =>

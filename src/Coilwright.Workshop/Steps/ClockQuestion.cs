@@ -18,7 +18,7 @@ public sealed record ClockQuestion(bool IsBehind, string Words)
     /// <param name="zone">The shop's time zone.</param>
     public static ClockQuestion? Of(DateTimeOffset clockUtc, DateTimeOffset? newestStepUtc, DateTimeOffset? newestUtc, TimeZoneInfo zone)
     {
-        string says = "this computer's clock says " + ShopTime.Words(clockUtc, zone);
+        string says = "the clock of the computer that keeps the shop says " + ShopTime.Words(clockUtc, zone);
         if (newestStepUtc is { } later && later - clockUtc > Few)
         {
             return new(true, $"{says}, and the newest record was made at {ShopTime.Words(later, zone)}, which is later: is the clock right? "

@@ -27,6 +27,7 @@ public sealed class WallRoom(IShopRecords records, MachinePark machines)
         problems.AddRange(read.Problems);
         choices = choices with { Problems = problems, Last = read.Coils, Kept = kept };
         BatchRecord[] drawn = [.. choices.Batches.Where(batch => choices.Batch is null || batch.Id == choices.Batch)];
+        choices = choices with { Unreadable = await JudgedCoils.UnreadableAsync(records, drawn, cancel).ConfigureAwait(false) };
         return problems.Count > 0 || drawn.Length == 0 ? choices : await DrawAsync(choices, read, drawn, cancel).ConfigureAwait(false);
     }
 

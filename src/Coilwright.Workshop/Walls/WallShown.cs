@@ -24,6 +24,9 @@ public sealed record WallShown(WallForm Form, IReadOnlyList<Problem> Problems, W
     public IReadOnlyList<string> Machines { get; init; } = [];
     public IReadOnlyList<string> Spools { get; init; } = [];
 
+    /// <summary>Those of the drawn batches that cannot be shown: their coils have no verdict and do not count.</summary>
+    public IReadOnlyList<UnreadableRecord> Unreadable { get; init; } = [];
+
     /// <summary>How many of the last coils were asked for.</summary>
     public int Last { get; init; }
 

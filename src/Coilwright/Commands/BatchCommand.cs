@@ -4,16 +4,15 @@ using Coilwright.Output;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright batch list, start, show, more: production runs.</summary>
+/// <summary>coilwright batch list, start, show, more, undo-reading: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk) };
+    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk), BatchUndoReadingCommand.Build(desk) };
 
     private static Command BuildList(Desk desk)
     {
@@ -24,20 +23,17 @@ public static class BatchCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             IReadOnlyList<RecordStatus<BatchStanding>> all = await open.Services.Winding.StandingsAsync(cancel).ConfigureAwait(false);
-            IReadOnlyList<BatchStanding> standings = all.Readable();
-            foreach (UnreadableRecord one in all.Unreadable())
-            {
-                await desk.Error.WriteLineAsync($"{one.Name} cannot be shown: {one.Why}. What to do: {one.ToDo}.").ConfigureAwait(false);
-            }
-
+            await PlainUnreadable.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(PlainJson.Write(standings.Select(one => new { batch = one.Batch.Name, recipe = one.RecipeName, revision = one.RevisionLetter, coil = one.Batch.CoilName, quantity = one.Batch.Quantity, wanted = one.Wanted, done = one.IsDone, beyond = one.Beyond.Count, begun = one.Coils.Count, pass = Count(one, VerdictKind.Pass), hold = Count(one, VerdictKind.Hold), reject = Count(one, VerdictKind.Reject) }))).ConfigureAwait(false);
+                IReadOnlyList<BatchRecord> records = await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
+                Dictionary<Guid, string> names = records.ToDictionary(batch => batch.Id, batch => batch.Name);
+                await desk.Output.WriteLineAsync(BatchListJson.Write(all, names)).ConfigureAwait(false);
                 return ExitCode.Done;
             }
 
             Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
-            foreach (BatchStanding one in standings)
+            foreach (BatchStanding one in all.Readable())
             {
                 table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, one.CountWords, $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
             }
@@ -57,32 +53,38 @@ public static class BatchCommand
         Option<string> prefix = new("--tags") { Description = "Prefix of the tags: C- gives C-001", DefaultValueFactory = _ => "C-" };
         Option<string> spool = new("--spool") { Description = "Label of the spool", DefaultValueFactory = _ => "" };
         Option<string> machine = new("--machine") { Description = "Name of the winder", DefaultValueFactory = _ => "" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("start", "Begins a batch on a released revision") { recipe, name, quantity, coil, prefix, spool, machine, shop, person };
+        EntryOptions entry = new();
+        Command command = new("start", "Begins a batch on a released revision") { recipe, name, quantity, coil, prefix, spool, machine };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             RevisionRecord revision = await open.FindReleasedAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
             Recipe read = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
             BatchRecord batch = new(
                 Guid.NewGuid(), parsed.GetRequiredValue(name), revision.RecipeId, revision.Number, parsed.GetValue(coil) ?? read.Coils[0].Name, parsed.GetRequiredValue(quantity),
-                parsed.GetRequiredValue(prefix), parsed.GetRequiredValue(spool), parsed.GetRequiredValue(machine), parsed.GetRequiredValue(person), desk.Time.GetUtcNow());
+                parsed.GetRequiredValue(prefix), parsed.GetRequiredValue(spool), parsed.GetRequiredValue(machine), entry.Person(parsed), desk.Time.GetUtcNow());
             IReadOnlyList<Problem> problems = await open.Services.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false);
             if (problems.Count > 0)
             {
                 throw new WrongInputException("", problems);
             }
 
-            foreach (Problem warning in RecipePhase.Of(read).Warnings)
-            {
-                await desk.Error.WriteLineAsync("Before winding starts: " + ProblemText.Line(warning)).ConfigureAwait(false);
-            }
+            await WarnAsync(desk, revision, read).ConfigureAwait(false);
 
             await desk.Output.WriteLineAsync($"Batch {batch.Name} begun: {batch.Quantity} coils \"{batch.CoilName}\" of {revision.RecipeName}, revision {revision.Letter}").ConfigureAwait(false);
             return ExitCode.Done;
         });
         return command;
+    }
+
+    /// <summary>Tells what should be looked at before anything is wound to a revision.</summary>
+    internal static async Task WarnAsync(Desk desk, RevisionRecord revision, Recipe recipe)
+    {
+        foreach (Problem warning in BeforeWinding.Warnings(revision, recipe))
+        {
+            await desk.Error.WriteLineAsync("Before winding starts: " + ProblemText.Line(warning)).ConfigureAwait(false);
+        }
     }
 
     private static Command BuildShow(Desk desk)
@@ -94,7 +96,17 @@ public static class BatchCommand
         command.SetAction(async (parsed, cancel) =>
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+            BatchRecord record = await open.FindBatchRecordAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+            RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync(
+                "Batch " + record.Name, () => open.FindBatchAsync($"{record.Id}", cancel), record.Id).ConfigureAwait(false);
+            if (status.Value is not { } standing)
+            {
+                StoredBatch? stored = await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false);
+                PlainBatch.WriteStored(desk.Output, parsed.GetValue(json) ? null : stored);
+                await PlainUnreadable.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
+                return ExitCode.WrongInput;
+            }
+
             if (parsed.GetValue(json))
             {
                 await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))))).ConfigureAwait(false);

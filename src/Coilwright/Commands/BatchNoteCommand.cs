@@ -33,15 +33,15 @@ internal static class BatchNoteCommand
         Option<string> tag = Text("--tag", "The coil; the only one it can mean unless said"), counter = Text("--counter", "What the counter shows");
         Option<string> spool = Text("--spool", "Label of the spool put on"), choice = Text("--choice", "hold-turns or hold-ohms"), turns = Text("--turns", "Turns to wind when ohms are held");
         Option<string> machine = Text("--machine", "Name of the winder"), note = Text("--note", "Why");
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("note", "Notes what happened at the winder, and shows how the batch stands") { batch, what, tag, counter, spool, choice, turns, machine, note, shop, person };
+        EntryOptions entry = new();
+        Command command = new("note", "Notes what happened at the winder, and shows how the batch stands") { batch, what, tag, counter, spool, choice, turns, machine, note };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             Guid id = (await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false)).Batch.Id;
             BatchEventKind kind = s_words[parsed.GetRequiredValue(what)];
-            string who = parsed.GetRequiredValue(person);
+            string who = entry.Person(parsed);
             IReadOnlyList<Problem> problems = kind == BatchEventKind.Undone
                 ? await open.Services.Run.UndoLastAsync(id, Guid.NewGuid(), who, cancel).ConfigureAwait(false)
                 : await open.Services.Run.HappenAsync(

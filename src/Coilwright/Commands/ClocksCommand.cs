@@ -16,6 +16,7 @@ public static class ClocksCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             ClockBoard board = await ClockBoard.ReadAsync(open.Services.Records, open.Services.Pieces.Shelf, open.Services.Pieces.Potting, cancel).ConfigureAwait(false);
+            await PlainUnreadable.WriteAsync(desk.Error, board.Unreadable).ConfigureAwait(false);
             PlainPieces.WriteBoard(desk.Output, board);
             return ExitCode.Done;
         });

@@ -33,14 +33,14 @@ public static class MachineCommand
     private static Command BuildKeep(Desk desk)
     {
         Argument<string> file = new("FILE") { Description = "A machine file (coilwright.machine/1)" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("keep", "Keeps a winder; one of the same name is superseded") { file, shop, person };
+        EntryOptions entry = new();
+        Command command = new("keep", "Keeps a winder; one of the same name is superseded") { file };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenOrCreateAsync(parsed, desk, cancel).ConfigureAwait(false);
             string path = parsed.GetRequiredValue(file), json = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
-            Refuse(path, await open.Services.Machines.KeepAsync(Guid.NewGuid(), json, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            Refuse(path, await open.Services.Machines.KeepAsync(Guid.NewGuid(), json, entry.Person(parsed), cancel).ConfigureAwait(false));
             Machine machine = MachineReader.Read(json).OrRefuse(path);
             await desk.Output.WriteLineAsync($"{machine.Name}: {MachinePark.Words(machine)}").ConfigureAwait(false);
             return ExitCode.Done;
@@ -53,14 +53,14 @@ public static class MachineCommand
         Argument<string> name = new("NAME") { Description = "Name of the winder" };
         Option<string> turns = new("--turns") { Description = "Real turns by the mark on the spindle, for example 100.6", Required = true };
         Option<string> counted = new("--counted") { Description = "What the counter ran on by, for example 100", Required = true };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("test", "Records a marked test of the counter") { name, turns, counted, shop, person };
+        EntryOptions entry = new();
+        Command command = new("test", "Records a marked test of the counter") { name, turns, counted };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             Machine machine = await open.FindMachineAsync(parsed.GetRequiredValue(name), cancel).ConfigureAwait(false);
-            Refuse("", await open.Services.Machines.KeepTestAsync(Guid.NewGuid(), machine.Name, parsed.GetRequiredValue(turns), parsed.GetRequiredValue(counted), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            Refuse("", await open.Services.Machines.KeepTestAsync(Guid.NewGuid(), machine.Name, parsed.GetRequiredValue(turns), parsed.GetRequiredValue(counted), entry.Person(parsed), cancel).ConfigureAwait(false));
             await desk.Output.WriteLineAsync($"{machine.Name}: {MachinePark.Words(await open.FindMachineAsync(machine.Name, cancel).ConfigureAwait(false))}").ConfigureAwait(false);
             return ExitCode.Done;
         });

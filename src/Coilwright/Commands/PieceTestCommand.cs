@@ -15,14 +15,14 @@ internal static class PieceTestCommand
         Argument<string> serial = new("SERIAL") { Description = "The piece" };
         TestOptions options = new();
         Option<bool> golden = new("--golden") { Description = "Keep this piece as the shop's measure" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("test", "The final test: readings against the golden piece or the recipe") { serial, golden, shop, person };
+        EntryOptions stored = new();
+        Command command = new("test", "The final test: readings against the golden piece or the recipe") { serial, golden };
+        stored.AddTo(command);
         options.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            TestEntry entry = options.Read(parsed, parsed.GetRequiredValue(serial), parsed.GetRequiredValue(person)) with { Golden = parsed.GetValue(golden) };
+            await using OpenShop open = await stored.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
+            TestEntry entry = options.Read(parsed, parsed.GetRequiredValue(serial), stored.Person(parsed)) with { Golden = parsed.GetValue(golden) };
             (IReadOnlyList<Problem> problems, FinalTestVerdict? verdict) = await open.Services.Pieces.Test.TestAsync(entry, cancel).ConfigureAwait(false);
             ShopAction.Refuse(problems);
             await desk.Output.WriteLineAsync($"{parsed.GetRequiredValue(serial)}: {verdict!.Verdict}").ConfigureAwait(false);

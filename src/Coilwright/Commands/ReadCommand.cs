@@ -22,19 +22,17 @@ public static class ReadCommand
         Option<string> turns = new("--turns") { Description = "What the counter showed", DefaultValueFactory = _ => "" };
         Option<string> instrument = new("--instrument") { Description = "Name of the meter", DefaultValueFactory = _ => "" };
         ReadCorrection correction = new();
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Option<bool> clockIsRight = ShopOptions.ClockIsRight();
-        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument, shop, person, clockIsRight };
+        EntryOptions entry = new();
+        Command command = new("read", "Records a coil and gives the verdict") { batch, resistance, tag, temperature, room, inductance, at, turns, instrument };
+        entry.AddTo(command);
         correction.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            await open.AskAboutClockAsync(parsed.GetValue(clockIsRight), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             BatchStanding standing = await open.FindBatchAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
             if (parsed.GetValue(room) is { } typedRoom)
             {
-                Refuse(await open.Services.Winding.SetRoomTemperatureAsync(typedRoom, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+                Refuse(await open.Services.Winding.SetRoomTemperatureAsync(typedRoom, entry.Person(parsed), cancel).ConfigureAwait(false));
             }
 
             bool corrects = correction.IsAsked(parsed);
@@ -51,7 +49,7 @@ public static class ReadCommand
                 InductanceAt = parsed.GetRequiredValue(at),
                 Turns = parsed.GetRequiredValue(turns),
                 Instrument = parsed.GetRequiredValue(instrument),
-                Person = parsed.GetRequiredValue(person),
+                Person = entry.Person(parsed),
             };
             WindingRoom winding = open.Services.Winding;
             CoilEntryOutcome outcome = corrects

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
@@ -27,9 +28,11 @@ public static class RecipeCommand
         {
             await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             IReadOnlyList<RevisionRecord> newest = await open.Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+            IReadOnlyList<UnreadableRecord> unreadable = await RecipeBook.UnreadableAsync(newest).ConfigureAwait(false);
+            await PlainUnreadable.WriteAsync(desk.Error, unreadable).ConfigureAwait(false);
             if (parsed.GetValue(json))
             {
-                await desk.Output.WriteLineAsync(PlainJson.Write(newest.Select(one => new { name = one.RecipeName, revision = one.Letter, state = StateWord(one), person = one.Person, time = one.TimeUtc }))).ConfigureAwait(false);
+                await desk.Output.WriteLineAsync(PlainJson.Write(newest.Select(one => new { name = one.RecipeName, revision = one.Letter, state = StateWord(one), person = one.Person, time = one.TimeUtc, unreadable = unreadable.FirstOrDefault(fault => fault.Id == one.RecipeId)?.Why }))).ConfigureAwait(false);
                 return ExitCode.Done;
             }
 
@@ -64,14 +67,14 @@ public static class RecipeCommand
     private static Command BuildAdd(Desk desk)
     {
         Argument<string> file = new("FILE") { Description = "A recipe file (coilwright.recipe/1)" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("add", "Brings a recipe into the shop as revision A") { file, shop, person };
+        EntryOptions entry = new();
+        Command command = new("add", "Brings a recipe into the shop as revision A") { file };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
             string path = parsed.GetRequiredValue(file), text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
-            await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(Guid.NewGuid(), text, "", parsed.GetRequiredValue(person), 0, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenOrCreateAsync(parsed, desk, cancel).ConfigureAwait(false);
+            RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(Guid.NewGuid(), text, "", entry.Person(parsed), 0, cancel).ConfigureAwait(false);
             return await SayAsync(desk, outcome, path, "added").ConfigureAwait(false);
         });
         return command;
@@ -81,16 +84,16 @@ public static class RecipeCommand
     {
         Argument<string> file = new("FILE") { Description = "The changed recipe; its name says which one it is" };
         Option<string> reason = new("--reason") { Description = "Why it changes; needed when the newest revision is released", DefaultValueFactory = _ => "" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("save", "Saves a change: into the draft, or as the next revision of a released one") { file, reason, shop, person };
+        EntryOptions entry = new();
+        Command command = new("save", "Saves a change: into the draft, or as the next revision of a released one") { file, reason };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
             string path = parsed.GetRequiredValue(file), text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
             Recipe recipe = RecipeReader.ReadFile(text).OrRefuse(path);
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             RevisionRecord newest = await open.FindRecipeAsync(recipe.Name, null, cancel).ConfigureAwait(false);
-            RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(newest.RecipeId, text, parsed.GetRequiredValue(reason), parsed.GetRequiredValue(person), newest.Number, cancel).ConfigureAwait(false);
+            RecipeOutcome outcome = await open.Services.Recipes.SaveAsync(newest.RecipeId, text, parsed.GetRequiredValue(reason), entry.Person(parsed), newest.Number, cancel).ConfigureAwait(false);
             return await SayAsync(desk, outcome, path, "saved").ConfigureAwait(false);
         });
         return command;
@@ -99,15 +102,17 @@ public static class RecipeCommand
     private static Command BuildRelease(Desk desk)
     {
         Argument<string> name = new("RECIPE") { Description = "Name of a recipe in the shop" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("release", "Releases the newest revision; it never changes again") { name, shop, person };
+        EntryOptions entry = new();
+        Command command = new("release", "Releases the newest revision; it never changes again") { name };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
             RevisionRecord newest = await open.FindRecipeAsync(parsed.GetRequiredValue(name), null, cancel).ConfigureAwait(false);
-            RecipeOutcome outcome = await open.Services.Recipes.ReleaseAsync(newest.RecipeId, newest.Number, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
-            return await SayAsync(desk, outcome, newest.RecipeName, "released").ConfigureAwait(false);
+            RecipeOutcome outcome = await open.Services.Recipes.ReleaseAsync(newest.RecipeId, newest.Number, entry.Person(parsed), cancel).ConfigureAwait(false);
+            int exit = await SayAsync(desk, outcome, newest.RecipeName, "released").ConfigureAwait(false);
+            await BatchCommand.WarnAsync(desk, outcome.Revision!, RecipeReader.Read(newest.Json).OrRefuse(newest.RecipeName)).ConfigureAwait(false);
+            return exit;
         });
         return command;
     }

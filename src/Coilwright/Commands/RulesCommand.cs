@@ -8,8 +8,18 @@ public static class RulesCommand
 {
     public static Command Build(Desk desk) => new("rules", "The shop's own rules: serials, plastics' limits, ink, tests, lead colours") { Show(desk), Set(desk) };
 
-    private static Command Show(Desk desk) =>
-        ShopAction.Build(desk, "show", "Writes the rules that hold (coilwright.rules/1)", [], async (open, _, _, cancel) => ([], await open.Services.Pieces.Shelf.Rules.TextAsync(cancel).ConfigureAwait(false)));
+    private static Command Show(Desk desk)
+    {
+        Option<string?> shop = ShopOptions.Shop();
+        Command command = new("show", "Writes the rules that hold (coilwright.rules/1)") { shop };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await desk.Output.WriteLineAsync(await open.Services.Pieces.Shelf.Rules.TextAsync(cancel).ConfigureAwait(false)).ConfigureAwait(false);
+            return ExitCode.Done;
+        });
+        return command;
+    }
 
     private static Command Set(Desk desk)
     {

@@ -51,8 +51,21 @@ public static class SetCommand
             (await open.Services.Pieces.Sets.LeaveAsync(Guid.NewGuid(), ShopAction.List(parsed.GetRequiredValue(serials)), parsed.GetRequiredValue(reason), person, cancel).ConfigureAwait(false), $"Out of their set: {parsed.GetRequiredValue(serials)}"));
     }
 
-    private static Command List(Desk desk) => ShopAction.Build(desk, "list", "The sets with a piece in the shop", [], async (open, _, _, cancel) =>
-        ([], string.Join(Environment.NewLine, (await open.Services.Pieces.Sets.InShopAsync(cancel).ConfigureAwait(false)).Select(PlainSets.Line)) is { Length: > 0 } lines ? lines : "No piece in the shop stands in a set."));
+    private static Command List(Desk desk)
+    {
+        Option<string?> shop = ShopOptions.Shop();
+        Command command = new("list", "The sets with a piece in the shop") { shop };
+        command.SetAction(async (parsed, cancel) =>
+        {
+            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            SetsInShop found = await open.Services.Pieces.Sets.InShopAsync(cancel).ConfigureAwait(false);
+            await PlainUnreadable.WriteAsync(desk.Error, found.Unreadable).ConfigureAwait(false);
+            string lines = string.Join(Environment.NewLine, found.Sets.Select(PlainSets.Line));
+            await desk.Output.WriteLineAsync(lines.Length > 0 ? lines : "No piece in the shop stands in a set.").ConfigureAwait(false);
+            return ExitCode.Done;
+        });
+        return command;
+    }
 
     private static Command Show(Desk desk)
     {

@@ -15,9 +15,7 @@ internal static class ShopAction
     /// <param name="act">Acts, and gives every problem or what to say.</param>
     public static Command Build(Desk desk, string name, string description, IReadOnlyList<Symbol> parts, Func<OpenShop, ParseResult, string, CancellationToken, Task<(IReadOnlyList<Problem> Problems, string Said)>> act)
     {
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Option<bool> clockIsRight = ShopOptions.ClockIsRight();
+        EntryOptions entry = new();
         Command command = new(name, description);
         foreach (Symbol part in parts)
         {
@@ -31,14 +29,11 @@ internal static class ShopAction
             }
         }
 
-        command.Options.Add(shop);
-        command.Options.Add(person);
-        command.Options.Add(clockIsRight);
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            await open.AskAboutClockAsync(parsed.GetValue(clockIsRight), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
-            (IReadOnlyList<Problem> problems, string said) = await act(open, parsed, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
+            (IReadOnlyList<Problem> problems, string said) = await act(open, parsed, entry.Person(parsed), cancel).ConfigureAwait(false);
             Refuse(problems);
             await desk.Output.WriteLineAsync(said).ConfigureAwait(false);
             return ExitCode.Done;

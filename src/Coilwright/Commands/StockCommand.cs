@@ -47,12 +47,12 @@ public static class StockCommand
         Option<string> tare = new("--tare") { Description = "Mass of the empty spool", DefaultValueFactory = _ => "" };
         Option<string> lot = new("--lot") { Description = "What was bought together", DefaultValueFactory = _ => "" };
         Option<string> supplier = new("--supplier") { Description = "What the supplier's label says", DefaultValueFactory = _ => "" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("add", "Takes a spool in") { label, gauge, insulation, build, received, tare, lot, supplier, shop, person };
+        EntryOptions entry = new();
+        Command command = new("add", "Takes a spool in") { label, gauge, insulation, build, received, tare, lot, supplier };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+            await using OpenShop open = await entry.OpenOrCreateAsync(parsed, desk, cancel).ConfigureAwait(false);
             SpoolRecord spool = new()
             {
                 Id = Guid.NewGuid(),
@@ -62,7 +62,7 @@ public static class StockCommand
                 Gauge = parsed.GetRequiredValue(gauge),
                 Insulation = parsed.GetRequiredValue(insulation),
                 Build = parsed.GetRequiredValue(build),
-                Person = parsed.GetRequiredValue(person),
+                Person = entry.Person(parsed),
                 TimeUtc = desk.Time.GetUtcNow(),
             };
             Refuse(await open.Services.Stock.TakeInAsync(spool, parsed.GetRequiredValue(received), parsed.GetRequiredValue(tare), cancel).ConfigureAwait(false));
@@ -78,13 +78,13 @@ public static class StockCommand
         Option<string> resistance = new("--resistance") { Description = "Its resistance, for example 56.2", Required = true };
         Option<string> temperature = new("--temperature") { Description = "Its temperature; without it the result is doubtful by 2 %", DefaultValueFactory = _ => "" };
         Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop to decide for: hold turns or hold ohms" };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("measure", "Records a measured length of a spool") { label, length, resistance, temperature, recipe, shop, person };
+        EntryOptions entry = new();
+        Command command = new("measure", "Records a measured length of a spool") { label, length, resistance, temperature, recipe };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            Refuse(await open.Services.Stock.MeasureAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(length), parsed.GetRequiredValue(resistance), parsed.GetRequiredValue(temperature), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
+            Refuse(await open.Services.Stock.MeasureAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(length), parsed.GetRequiredValue(resistance), parsed.GetRequiredValue(temperature), entry.Person(parsed), cancel).ConfigureAwait(false));
             int exit = await ShowAsync(open, parsed.GetRequiredValue(label), parsed.GetValue(recipe), 0, false, desk, cancel).ConfigureAwait(false);
             foreach (string line in PlainCautions.Lines(Cautions.For(Job.MeasuringWire)))
             {
@@ -100,13 +100,13 @@ public static class StockCommand
     {
         Argument<string> label = new("SPOOL") { Description = "Label of the spool" };
         Option<string> gross = new("--gross") { Description = "Mass of spool and wire, for example 412g", Required = true };
-        Option<string?> shop = ShopOptions.Shop();
-        Option<string> person = ShopOptions.Person();
-        Command command = new("weigh", "Records the mass of a spool with its wire") { label, gross, shop, person };
+        EntryOptions entry = new();
+        Command command = new("weigh", "Records the mass of a spool with its wire") { label, gross };
+        entry.AddTo(command);
         command.SetAction(async (parsed, cancel) =>
         {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            Refuse(await open.Services.Stock.WeighAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(gross), parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
+            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
+            Refuse(await open.Services.Stock.WeighAsync(Guid.NewGuid(), parsed.GetRequiredValue(label), parsed.GetRequiredValue(gross), entry.Person(parsed), cancel).ConfigureAwait(false));
             return await ShowAsync(open, parsed.GetRequiredValue(label), null, 0, false, desk, cancel).ConfigureAwait(false);
         });
         return command;

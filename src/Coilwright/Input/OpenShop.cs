@@ -78,7 +78,13 @@ internal sealed class OpenShop : IAsyncDisposable
 
     /// <summary>A batch by its name, as it stands.</summary>
     /// <exception cref="WrongInputException">There is none, or more than one.</exception>
-    public async Task<BatchStanding> FindBatchAsync(string name, CancellationToken cancel)
+    public async Task<BatchStanding> FindBatchAsync(string name, CancellationToken cancel) =>
+        await Services.Winding.StandingAsync((await FindBatchRecordAsync(name, cancel).ConfigureAwait(false)).Id, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException("A batch without standing.");
+
+    /// <summary>A batch's record by its name.</summary>
+    /// <exception cref="WrongInputException">There is none, or more than one.</exception>
+    public async Task<BatchRecord> FindBatchRecordAsync(string name, CancellationToken cancel)
     {
         IReadOnlyList<BatchRecord> batches = await Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
         BatchRecord[] named = [.. batches.Where(batch => NameKey.Same(batch.Name, name) || batch.Id.ToString() == name.Trim())];
@@ -93,7 +99,7 @@ internal sealed class OpenShop : IAsyncDisposable
             throw WrongInputException.About("BATCH", $"{named.Length} batches are called \"{name}\"; name one by its number", which);
         }
 
-        return await Services.Winding.StandingAsync(named[0].Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing.");
+        return named[0];
     }
 
     /// <summary>A winder by its name.</summary>

@@ -1,4 +1,6 @@
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Output;
 
@@ -21,5 +23,22 @@ internal static class PlainBatch
         {
             writer.WriteLine($"Note: {remark}.");
         }
+    }
+
+    /// <summary>A batch by its stored numbers alone.</summary>
+    public static void WriteStored(TextWriter writer, StoredBatch? stored)
+    {
+        if (stored is null)
+        {
+            return;
+        }
+
+        Table table = new("tag", "quantity", "typed", "understood");
+        foreach (StoredReading one in stored.InForce)
+        {
+            table.Add(one.Tag, PieceWords.Quantity(one.Reading.Quantity), one.Reading.Typed, one.Words);
+        }
+
+        table.Write(writer);
     }
 }

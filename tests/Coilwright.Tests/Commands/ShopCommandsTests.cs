@@ -25,6 +25,21 @@ public sealed class ShopCommandsTests
         Assert.Contains("Harbour bridge A", batch.Output, StringComparison.Ordinal); // a batch begun on A stays on A
     }
 
+    /// <summary>It is said and not refused: the target may be the customer's.</summary>
+    [Theory]
+    [InlineData("2.4 H", true)] // 2.256 to 2.544 H: a good coil shows 2.55 H
+    [InlineData("2.5 H", false)]
+    public async Task A_target_that_leaves_out_the_forecast_is_told_at_release_and_at_the_start(string inductance, bool warns)
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db"), file = folder.Write("recipe.json", (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace("\"2.5 H\"", $"\"{inductance}\"", StringComparison.Ordinal));
+        await CommandRun.Of("recipe", "add", file, "--shop", shop);
+        CommandRun released = await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop), begun = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+        Assert.Equal((0, 0), (released.Exit, begun.Exit));
+        Assert.All([released, begun], run => Assert.Equal(warns, run.Error.Contains("Before winding starts: targets.inductance: the target for inductance, 2.26 H to 2.54 H, leaves out what this recipe forecasts", StringComparison.Ordinal)));
+        Assert.True(warns || (released.Error + begun.Error).Length == 0);
+    }
+
     [Fact]
     public async Task A_coil_is_read_judged_and_the_next_tag_proposed()
     {
@@ -43,6 +58,24 @@ public sealed class ShopCommandsTests
         Assert.Equal(1, open.Exit);
         Assert.Contains("C-002: REJECT", open.Output, StringComparison.Ordinal);
         Assert.Empty(Schemas.Complaints("judgement.json", list.Output));
+    }
+
+    [Fact]
+    public async Task Undo_reading_takes_a_correction_back_and_then_the_coil()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k18", "--room", "20 °C", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k21", "--tag", "C-001", "--correct", "--reason", "slip", "--shop", shop);
+
+        CommandRun first = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop), second = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop), third = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop);
+        Assert.Equal((0, 0, 2), (first.Exit, second.Exit, third.Exit));
+        Assert.Contains("Undone: the correction of C-001; C-001 reads 6k18.", first.Output, StringComparison.Ordinal);
+        Assert.Contains("Undone: C-001; its tag is free again. Batch H-1: 0 of 3", second.Output, StringComparison.Ordinal);
+        Assert.Contains("there is nothing to undo", third.Error, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -135,7 +135,7 @@ public sealed class SetTests
         TraceHit hit = Assert.Single(await shop.Trace.FindAsync("lantern 3", Cancel));
         Assert.Equal(("set", 2), (hit.Kind, hit.Pieces.Count));
         Assert.Equal(["bridge", "neck"], hit.Pieces.Select(state => state.Through));
-        Assert.Equal("Lantern 3", Assert.Single(await shop.Sets.InShopAsync(Cancel)).Name);
+        Assert.Equal("Lantern 3", Assert.Single((await shop.Sets.InShopAsync(Cancel)).Sets).Name);
         Assert.DoesNotContain((await shop.Sets.ProposeAsync(s_places, Cancel)).Choices, choice => choice.Names.Contains(serials[0], StringComparison.Ordinal));
     }
 

@@ -62,6 +62,70 @@ public sealed class CorrectionTests
     }
 
     [Fact]
+    public async Task Undo_of_a_correction_that_took_a_reading_away_brings_it_back_once()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
+        CoilStanding less = await CorrectedAsync(shop, Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written));
+        Assert.Equal("6.18 k", Assert.Single(less.InForce).Typed);
+        Assert.Equal("the correction of C-001", (await shop.StandingAsync(batch)).UndoWords);
+
+        Guid undo = Guid.NewGuid();
+        CoilEntryOutcome undone = await shop.Room.UndoLastAsync(batch.Id, undo, "Mara", Cancel), again = await shop.Room.UndoLastAsync(batch.Id, undo, "Mara", Cancel);
+        Assert.Equal((false, true, "C-001"), (undone.Duplicate, again.Duplicate, again.Coil!.Tag));
+        Assert.Equal(["2.41 H", "6.18 k"], undone.Coil!.InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal));
+        Assert.Equal(5, (await shop.ReadingsAsync(batch)).Count); // three readings, what took one away, what brought it back
+        Assert.Equal(2, (await shop.StandingAsync(batch)).Coils.Count);
+
+        await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel); // then the coil that was entered before the correction
+        Assert.Equal("C-001", Assert.Single((await shop.StandingAsync(batch)).Coils).Tag);
+        Assert.Equal("C-001", (await shop.StandingAsync(batch)).UndoWords);
+        await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel); // and the whole first entry, what was brought back with it
+        Assert.Empty((await shop.StandingAsync(batch)).Coils);
+    }
+
+    [Fact]
+    public async Task Undo_takes_back_whole_what_changes_one_reading_and_takes_others_away()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.20 k"));
+        await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = written.Value == "6.20 k" ? "6.21 k" : "" }) with { NewTag = "C-009" });
+        CoilStanding back = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
+        Assert.Equal("C-001", back.Tag);
+        Assert.Equal(["2.41 H", "6.18 k", "6.20 k", "6.81 k"], back.InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task One_undo_after_another_walks_back_through_every_correction()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
+        coil = await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.19 k" }));
+        await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.20 k" }));
+        Assert.Equal("6.19 k", Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!.InForce).Typed);
+        Assert.Equal("6.18 k", Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!.InForce).Typed);
+        Assert.Null((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil);
+    }
+
+    /// <summary>Sent to the undo by mistake, the id of a correction is a conflict, also of one that took a reading away.</summary>
+    [Fact]
+    public async Task The_id_of_a_correction_is_no_undo()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        BatchRecord batch = await shop.BatchAsync();
+        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilCorrection correction = Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written);
+        await CorrectedAsync(shop, correction);
+        Assert.True((await shop.Room.UndoLastAsync(batch.Id, correction.Id, "Mara", Cancel)).IsConflict);
+    }
+
+    [Fact]
     public async Task A_tag_is_corrected_for_the_whole_coil_and_its_place_in_the_run_stays()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();

@@ -20,8 +20,8 @@ public sealed class UnreadableRecordTests
         UnreadableRecord fault = Assert.Single(batches.Unreadable());
         Assert.Equal(good.Name, Assert.Single(batches.Readable()).Batch.Name);
         Assert.Equal("Batch PX", fault.Name);
-        Assert.Contains("does not pass the checks of a recipe any more: coil 1, winding, turns: outside what is possible here (allowed: 1 to 100000)", fault.Why, StringComparison.Ordinal);
-        Assert.Contains("begin a new batch", fault.ToDo, StringComparison.Ordinal);
+        Assert.Contains("does not pass the checks of a recipe any more: coil 1, winding, turns, stored as 0: outside what is possible here (allowed: 1 to 100000)", fault.Why, StringComparison.Ordinal);
+        Assert.Contains("open the recipe, mend the value, save it as the next revision", fault.ToDo, StringComparison.Ordinal);
         Assert.Equal(fault, Assert.Single((await shop.Run.StandingsAsync(Cancel)).Unreadable()));
         UnreadableRecordException alone = await Assert.ThrowsAsync<UnreadableRecordException>(() => shop.Room.StandingAsync(bad.Id, Cancel));
         Assert.Equal(fault.ToDo, alone.ToDo);

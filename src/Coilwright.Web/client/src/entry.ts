@@ -1,3 +1,4 @@
+import { showQuestion } from './asked';
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
@@ -131,9 +132,14 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     return isTag ? prefix + String(Number(number)).padStart(3, '0') : null;
   }
 
-  waiting(entry: CoilEntry): void {
-    this.row(entry, 'on this tablet');
-    if (this.field('tag').value === entry.tag) {
+  asked(question: string, isRight: () => void): void {
+    showQuestion(this.log, question, isRight);
+  }
+
+  waiting(entry: CoilEntry, where: string): void {
+    const isNew = document.getElementById(`sent-${entry.id}`) === null;
+    this.row(entry, where);
+    if (isNew && this.field('tag').value === entry.tag) {
       this.field('tag').value = following(entry.tag);
     }
   }

@@ -1,3 +1,4 @@
+import { showQuestion } from './asked';
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
@@ -114,8 +115,12 @@ class WinderPage implements Listener<Happening, Told> {
     this.outbox.add(one);
   }
 
-  waiting(one: Happening): void {
-    this.row(one, 'on this tablet');
+  asked(question: string, isRight: () => void): void {
+    showQuestion(this.list, question, isRight);
+  }
+
+  waiting(one: Happening, where: string): void {
+    this.row(one, where);
     if (!this.seen.has(one.id)) {
       this.seen.add(one.id); // a new try of an old event changes no button
       this.offer(one.kind);
@@ -129,6 +134,7 @@ class WinderPage implements Listener<Happening, Told> {
   answered(one: Happening, told: Told): void {
     if (told.problems.length > 0) {
       this.refused = true;
+      this.last = { kind: '', atMs: -quietMs }; // told again it is no double press
       this.row(one, 'not saved');
       this.restore(told);
       this.giveBack(one);

@@ -1,3 +1,4 @@
+import { clockQuestion, waitsForClock } from './asked';
 import { keysUnder, read, remove, write } from './store';
 
 export interface Problem {
@@ -24,9 +25,17 @@ export interface Queued<E> {
 }
 
 export interface Listener<E, O> {
-  waiting(entry: E): void;
+  /** @param where on the tablet, and what it waits for */
+  waiting(entry: E, where: string): void;
   sending(entry: E): void;
   answered(entry: E, outcome: O): void;
+
+  /**
+   * Before it takes what waits the server asks whether its clock is right.
+   * @param question empty once nothing is asked any more
+   * @param isRight sends what waits with the answer that it is
+   */
+  asked(question: string, isRight: () => void): void;
 
   /** Another page of this device has sent it. */
   elsewhere?(entry: E): void;
@@ -42,12 +51,18 @@ export function queuedUnder<E>(prefix: string): Queued<E>[] {
 }
 
 const retryMs = 1000;
+const askAgainMs = 10_000;
+const onTablet = 'on this tablet';
 const patienceMs = 8000;
 
 /** Entries that the server has not confirmed yet, in order of entry; they outlive the page and the server. */
 export class Outbox<E extends Sendable, O> {
   private busy = false;
   private timer: number | undefined;
+
+  /** What the server asks about its clock; nothing is sent aloud until it is answered. */
+  private question = '';
+  private clockIsRight = false;
 
   /** What the browser refuses to keep (a private window): it lives as long as the page. */
   private readonly unkept = new Map<string, Queued<E>>();
@@ -71,14 +86,14 @@ export class Outbox<E extends Sendable, O> {
     if (!write(this.prefix + entry.id, JSON.stringify(queued))) {
       this.unkept.set(entry.id, queued);
     }
-    this.listener.waiting(entry);
+    this.listener.waiting(entry, this.question === '' ? onTablet : waitsForClock);
     void this.flush();
   }
 
   /** Shows what still waits, after a reload. */
   resume(): void {
     for (const queued of this.queue()) {
-      this.listener.waiting(queued.entry);
+      this.listener.waiting(queued.entry, onTablet);
     }
     void this.flush();
   }
@@ -97,11 +112,13 @@ export class Outbox<E extends Sendable, O> {
     window.clearTimeout(this.timer);
     try {
       for (let first = this.queue()[0]; first; first = this.queue()[0]) {
-        this.listener.sending(first.entry);
+        if (this.question === '') {
+          this.listener.sending(first.entry);
+        }
         const outcome = await this.send(first);
-        if (outcome === null) {
-          this.listener.waiting(first.entry);
-          this.timer = window.setTimeout(() => void this.flush(), retryMs);
+        this.ask(outcome === null ? '' : clockQuestion(outcome) ?? '');
+        if (outcome === null || this.question !== '') {
+          this.keepWaiting(first.entry);
           return;
         }
         remove(this.prefix + first.entry.id);
@@ -113,19 +130,39 @@ export class Outbox<E extends Sendable, O> {
     }
   }
 
+  /** Tells the page once what the server asks, and once that it asks no more. */
+  private ask(question: string): void {
+    this.clockIsRight = false;
+    const changes = (question === '') !== (this.question === '');
+    this.question = question;
+    if (changes) {
+      this.queue().forEach(queued => this.listener.waiting(queued.entry, question === '' ? onTablet : waitsForClock));
+      this.listener.asked(question, () => {
+        this.clockIsRight = true;
+        void this.flush();
+      });
+    }
+  }
+
+  private keepWaiting(first: E): void {
+    const asks = this.question !== '';
+    this.listener.waiting(first, asks ? waitsForClock : onTablet);
+    this.timer = window.setTimeout(() => void this.flush(), asks ? askAgainMs : retryMs);
+  }
+
   /** With the entry go its two times, when it was made and when it is sent, so that the server can tell how long it waited. */
-  private async send(queued: Queued<E>): Promise<O | null> {
+  private async send(queued: Queued<E>): Promise<(O & { problems?: Problem[] }) | null> {
     const stop = new AbortController();
     const clock = window.setTimeout(() => stop.abort(), patienceMs);
     try {
-      const answer = await fetch(this.address, {
+      const answer = await fetch(this.address + (this.clockIsRight ? '?clock-is-right=yes' : ''), {
         method: 'POST',
         headers: { 'Content-Type': 'application/json', ...(queued.saidUtc ? { 'Coilwright-Told': `${queued.saidUtc}/${new Date().toISOString()}` } : {}) },
         body: JSON.stringify(queued.entry),
         signal: stop.signal,
       });
       const isOutcome = answer.ok || answer.status === 422 || answer.status === 409;
-      return isOutcome ? (await answer.json()) as O : null;
+      return isOutcome ? (await answer.json()) as O & { problems?: Problem[] } : null;
     } catch {
       return null;
     } finally {

@@ -1,3 +1,4 @@
+import { showQuestion } from './asked';
 import { forgetDrafts, keepAgain } from './drafts';
 import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
@@ -95,8 +96,12 @@ class ToldPage implements Listener<Told, Answer> {
     this.form.querySelector<HTMLInputElement>('input[name=resistance]')?.focus();
   }
 
-  waiting(one: Told): void {
-    this.row(one, 'on this tablet');
+  asked(question: string, isRight: () => void): void {
+    showQuestion(this.list(), question, isRight);
+  }
+
+  waiting(one: Told, where: string): void {
+    this.row(one, where);
   }
 
   sending(one: Told): void {

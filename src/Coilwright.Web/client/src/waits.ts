@@ -1,3 +1,4 @@
+import { showQuestion } from './asked';
 import type { CoilEntry, Outcome } from './entry';
 import { Outbox, queuedUnder, type Listener, type Problem, type Queued } from './outbox';
 import { sentences } from './sent';
@@ -66,8 +67,15 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     this.show();
   }
 
-  waiting(entry: CoilEntry): void {
-    this.place(entry, 'on this tablet');
+  /** The boxes of several batches are asked the same; one answer is for all. */
+  asked(question: string, isRight: () => void): void {
+    if (this.panel !== null && (question === '' || this.queued().length > 0)) {
+      showQuestion(this.panel, question, isRight);
+    }
+  }
+
+  waiting(entry: CoilEntry, where: string): void {
+    this.place(entry, where);
   }
 
   sending(entry: CoilEntry): void {
