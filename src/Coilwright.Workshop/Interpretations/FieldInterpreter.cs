@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Interpretations;
 
@@ -12,7 +13,8 @@ public static class FieldInterpreter
     /// <summary>What is known of a field's text.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="typed">What stands in it.</param>
-    public static Interpretation Read(string field, string typed)
+    /// <param name="expectedOhm">What a good coil reads, where a resistance is entered of one: it decides what "6,210" means.</param>
+    public static Interpretation Read(string field, string typed, double? expectedOhm = null)
     {
         string text = typed.Trim();
         if (text.Length == 0)
@@ -26,7 +28,7 @@ public static class FieldInterpreter
             FieldKind.Count => Count(text),
             FieldKind.Number => Number(text),
             FieldKind.Turns => Turns(text),
-            FieldKind.Quantity => Quantity(field, text),
+            FieldKind.Quantity => Quantity(field, text, expectedOhm),
             _ => new Interpretation("", JsonValue.Create(text)),
         };
     }
@@ -48,7 +50,7 @@ public static class FieldInterpreter
         ? new Interpretation(QuantityText.Echo(entered, QuantityKind.Turns), JsonValue.Create(entered.Si))
         : new Interpretation("", JsonValue.Create(text));
 
-    private static Interpretation Quantity(string field, string text)
+    private static Interpretation Quantity(string field, string text, double? expectedOhm)
     {
         (Limits limits, string? customary, bool unitRequired) = FieldRanges.Of(field);
         if (QuantityText.IsOpen(text) && limits.Kind == QuantityKind.Resistance)
@@ -56,7 +58,13 @@ public static class FieldInterpreter
             return new Interpretation("open", JsonValue.Create(text));
         }
 
-        TypedQuantity read = QuantityText.Read(text, limits, unitRequired, customary);
+        Limits deciding = limits.Kind == QuantityKind.Resistance && expectedOhm is { } ohm ? PossibleReading.Near(ohm) : limits;
+        TypedQuantity read = QuantityText.Read(text, deciding, unitRequired, customary);
+        if (limits.Kind == QuantityKind.Resistance && PossibleReading.IsOverRange(read.Entered.Si))
+        {
+            return new Interpretation(PossibleReading.Open, JsonValue.Create(text));
+        }
+
         if (!read.Entered.IsKnown)
         {
             string which = read.Readings.Count > 0 ? $"which of the two is \"{text}\"?" : "";

@@ -4,6 +4,7 @@ using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop.Interpretations;
@@ -41,6 +42,16 @@ internal static partial class FieldRanges
         ["entry.turns"] = FieldKind.Turns,
         ["winder.turns"] = FieldKind.Turns,
         ["winder.counted"] = FieldKind.Turns,
+        ["wind.counter"] = FieldKind.Turns,
+        ["batch.more"] = FieldKind.Count,
+        ["parts.count"] = FieldKind.Count,
+        ["charts.last"] = FieldKind.Count,
+        ["charts.from"] = FieldKind.Count,
+        ["charts.group"] = FieldKind.Count,
+        ["charts.lambda"] = FieldKind.Number,
+        ["charts.allowance"] = FieldKind.Number,
+        ["charts.decision"] = FieldKind.Number,
+        ["entry.q"] = FieldKind.Number,
         ["poles.count"] = FieldKind.Count,
         ["strings.count"] = FieldKind.Count,
         ["wire.grade"] = FieldKind.Count,
@@ -109,9 +120,15 @@ internal static partial class FieldRanges
         ["test.acResistance"] = (TestReader.Ohm, null),
         ["test.peak"] = (TestReader.Hertz, null),
         ["test.jig"] = (TestReader.Jig, "mm"),
+        ["clocks.bath"] = (PottingRoom.Bath, null),
+        ["clocks.limit"] = (PottingRoom.Bath, null),
+        ["clocks.room"] = (InkRoom.Room, null),
+        ["shop.room"] = (WindingRoom.Room, null),
+        ["hold.ohmPerM"] = (Allowed.OhmPerM, null),
+        ["entry.resistance"] = (new Limits(QuantityKind.Resistance, 0, PossibleReading.LargestOhm, "Ω", "6.2 kΩ"), null),
         ["entry.temperature"] = (PossibleReading.Temperature, null),
-        ["entry.inductance"] = (TestReader.Henry, null),
-        ["entry.inductanceAt"] = (TestReader.Hertz, null),
+        ["entry.inductance"] = (PossibleReading.Inductance, null),
+        ["entry.inductanceAt"] = (PossibleReading.Frequency, null),
     }.ToFrozenDictionary();
 
     public static FieldKind KindOf(string field)

@@ -70,6 +70,11 @@ internal static class ReadingReader
     {
         string typed = fields.Text("uncertainty", "0.5 %");
         double relative = double.NaN;
+        if (fields.RefusesComma(fields.PathOf("uncertainty"), typed, comma => [comma.Replace(',', '.')], "a part as \"0.5 %\", or in the unit of the value"))
+        {
+            return relative;
+        }
+
         if (QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _))
         {
             relative = part.Si;

@@ -41,7 +41,7 @@ public static class MachineCommand
             await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
             string path = parsed.GetRequiredValue(file), json = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
             Refuse(path, await open.Services.Machines.KeepAsync(Guid.NewGuid(), json, parsed.GetRequiredValue(person), cancel).ConfigureAwait(false));
-            Machine machine = MachineReader.Read(json).OrRefuse(path);
+            Machine machine = MachineReader.ReadFile(json).OrRefuse(path);
             await desk.Output.WriteLineAsync($"{machine.Name}: {MachinePark.Words(machine)}").ConfigureAwait(false);
             return ExitCode.Done;
         });

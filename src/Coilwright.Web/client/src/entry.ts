@@ -5,6 +5,7 @@ import { sentences } from './sent';
 import { SpoolQuestions } from './question';
 import { sound } from './sound';
 import { clockTime } from './store';
+import { forgetUnderstanding, undecided } from './understood';
 import { keepRefused } from './waits';
 
 /** One coil as typed. */
@@ -39,7 +40,7 @@ export interface Outcome {
 }
 
 /** The coil entry page: Enter puts the coil in the outbox, proposes the next tag and keeps the focus where the next figure goes. */
-export function coilEntry(form: HTMLFormElement): void {
+export function coilEntry(form: HTMLFormElement): Outbox<CoilEntry, Outcome> {
   const batchId = form.dataset.batch ?? '';
   const page = new EntryPage(form, batchId);
   page.ready();
@@ -55,6 +56,7 @@ export function coilEntry(form: HTMLFormElement): void {
   window.addEventListener('online', () => void outbox.flush());
   document.addEventListener('visibilitychange', () => void outbox.flush());
   outbox.resume();
+  return outbox;
 }
 
 class EntryPage implements Listener<CoilEntry, Outcome> {
@@ -90,6 +92,12 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       this.field('tag').value = scanned;
       this.clear('resistance');
       resistance.focus();
+      return;
+    }
+    const open = undecided(this.form);
+    if (open) {
+      this.problems([{ field: open.name, message: 'say first which of the two it is' }]);
+      open.focus();
       return;
     }
     const coil = this.questions.answer(this.field('tag').value);
@@ -253,6 +261,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     if (field instanceof HTMLInputElement) {
       field.value = '';
       say(field, '');
+      forgetUnderstanding(field);
     }
   }
 

@@ -3,6 +3,7 @@ import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
 import { clearProblems, sentRow, showProblems } from './sent';
 import { clockTime } from './store';
+import { forgetUnderstanding } from './understood';
 
 /** At the winder: a letter after the counter's figures says what happened, so that a break is logged without a mouse. */
 export function happeningKeys(form: HTMLFormElement): void {
@@ -183,6 +184,7 @@ class WinderPage implements Listener<Happening, Told> {
     const counter = this.main?.querySelector<HTMLInputElement>('input[name=counter]');
     if (counter && counter.value === '' && one.counter !== '') {
       counter.value = one.counter;
+      counter.dispatchEvent(new Event('input', { bubbles: true }));
       counter.focus();
       counter.select();
     }
@@ -192,6 +194,7 @@ class WinderPage implements Listener<Happening, Told> {
     const counter = this.main?.querySelector<HTMLInputElement>('input[name=counter]');
     if (counter) {
       counter.value = '';
+      forgetUnderstanding(counter);
       forgetDraft(this.main?.dataset.drafts ?? '', 'counter');
       say(counter, '');
     }
