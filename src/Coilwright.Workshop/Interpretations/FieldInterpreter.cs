@@ -2,7 +2,9 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Sets;
 
 namespace Coilwright.Workshop.Interpretations;
 
@@ -28,6 +30,8 @@ public static class FieldInterpreter
             FieldKind.Count => Count(text),
             FieldKind.Number => Number(text),
             FieldKind.Turns => Turns(text),
+            FieldKind.Charge => Charge(text),
+            FieldKind.Decibels => Decibels(text),
             FieldKind.Quantity => Quantity(field, text, expectedOhm),
             _ => new Interpretation("", JsonValue.Create(text)),
         };
@@ -65,6 +69,21 @@ public static class FieldInterpreter
             return new Interpretation(PossibleReading.Open, JsonValue.Create(text));
         }
 
+        return Told(read, limits, text);
+    }
+
+    private static Interpretation Charge(string text)
+    {
+        (TypedQuantity read, Limits limits) = ChargeReader.Understand(text);
+        return text.Equals("full", StringComparison.OrdinalIgnoreCase) ? new Interpretation("full", JsonValue.Create(text)) : Told(read, limits, text);
+    }
+
+    private static Interpretation Decibels(string text) => SetPlaceReader.TryDecibels(text, out double db)
+        ? new Interpretation(db.ToString("+0.##;−0.##;0", CultureInfo.InvariantCulture) + " dB", JsonValue.Create(text))
+        : new Interpretation("", JsonValue.Create(text));
+
+    private static Interpretation Told(TypedQuantity read, Limits limits, string text)
+    {
         if (!read.Entered.IsKnown)
         {
             string which = read.Readings.Count > 0 ? $"which of the two is \"{text}\"?" : "";

@@ -29,6 +29,12 @@ internal enum FieldKind
 
     /// <summary>A value with a unit.</summary>
     Quantity,
+
+    /// <summary>What magnets are charged to: full, a share of it, or a field.</summary>
+    Charge,
+
+    /// <summary>A ratio in decibels.</summary>
+    Decibels,
 }
 
 /// <summary>Kind and range of every field that pages have, by the end of its name.</summary>
@@ -52,6 +58,8 @@ internal static partial class FieldRanges
         ["charts.allowance"] = FieldKind.Number,
         ["charts.decision"] = FieldKind.Number,
         ["entry.q"] = FieldKind.Number,
+        ["magnets.charge"] = FieldKind.Charge,
+        ["set.offset"] = FieldKind.Decibels,
         ["poles.count"] = FieldKind.Count,
         ["strings.count"] = FieldKind.Count,
         ["wire.grade"] = FieldKind.Count,
