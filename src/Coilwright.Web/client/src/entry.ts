@@ -5,7 +5,7 @@ import { sentences } from './sent';
 import { SpoolQuestions } from './question';
 import { sound } from './sound';
 import { clockTime } from './store';
-import { forgetUnderstanding, undecided } from './understood';
+import { forgetUnderstanding, undecided, whichOfTwo } from './understood';
 import { keepRefused } from './waits';
 
 /** One coil as typed. */
@@ -96,7 +96,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     }
     const open = undecided(this.form);
     if (open) {
-      this.problems([{ field: open.name, message: 'say first which of the two it is' }]);
+      this.problems([{ field: open.name, message: whichOfTwo }]);
       open.focus();
       return;
     }

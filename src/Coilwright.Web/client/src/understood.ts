@@ -1,5 +1,8 @@
 const waitMs = 120;
 
+/** Said when an entry is sent while the person has not chosen yet. */
+export const whichOfTwo = 'say first which of the two it is';
+
 /** Shows beside each field how the server understands what stands in it; where two readings are possible, one touch takes one of them. */
 export function understandings(): void {
   for (const field of document.querySelectorAll<HTMLInputElement>('input[data-understood]')) {
