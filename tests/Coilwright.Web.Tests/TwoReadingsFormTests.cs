@@ -114,7 +114,7 @@ public sealed partial class TwoReadingsFormTests
     private static readonly HashSet<string> s_words =
     [
         "tag", "code", "name", "person", "reason", "newTag", "note", "lot", "lots", "serial", "coils", "overruled", "magnets", "charger", "basket", "mix", "piece", "place", "of", "others",
-        "why", "undo-reason", "at", "in", "done", "cost", "complaint", "customer", "since", "limits-person", "value", "vary", "want", "@name", "@field",
+        "why", "undo-reason", "at", "in", "done", "cost", "complaint", "customer", "since", "limits-person", "vary", "want", "@name", "@field",
     ];
 
     [Fact]

@@ -4,6 +4,7 @@ using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Solving.Variations;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 
@@ -70,7 +71,7 @@ internal static partial class FieldRanges
         ["test.q"] = FieldKind.Number,
     }.ToFrozenDictionary();
 
-    /// <summary>Fields of a document, where a unit is always written.</summary>
+    /// <summary>Fields of a document and questions about one, where a unit is always written.</summary>
     private static readonly FrozenDictionary<string, Limits> s_recipe = new Dictionary<string, Limits>
     {
         ["winding.pitch"] = Allowed.Pitch,
@@ -109,6 +110,9 @@ internal static partial class FieldRanges
         ["tone.capacitor"] = Allowed.ToneCapacitor,
         ["cable.capacitance"] = Allowed.LoadCapacitance,
         ["input.resistance"] = Allowed.PotResistance,
+        ["variant.spacing"] = RecipeVariation.Spacing,
+        ["variant.bass"] = RecipeVariation.Spacing,
+        ["variant.longerCore"] = RecipeVariation.Longer,
     }.ToFrozenDictionary();
 
     /// <summary>Fields of the bench, where a bare number is in the unit beside its range, or in the SI unit.</summary>

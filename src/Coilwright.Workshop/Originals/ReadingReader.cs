@@ -70,7 +70,8 @@ internal static class ReadingReader
     {
         string typed = fields.Text("uncertainty", "0.5 %");
         double relative = double.NaN;
-        if (fields.RefusesComma(fields.PathOf("uncertainty"), typed, comma => [comma.Replace(',', '.')], "a part as \"0.5 %\", or in the unit of the value"))
+        const string allowed = "a part as \"0.5 %\", or in the unit of the value";
+        if (fields.RefusesComma(fields.PathOf("uncertainty"), typed, comma => [comma.Replace(',', '.')], allowed))
         {
             return relative;
         }
@@ -85,7 +86,7 @@ internal static class ReadingReader
         }
         else
         {
-            fields.Problems.Add(fields.PathOf("uncertainty"), why, $"\"{typed}\"", "a part as \"0.5 %\", or in the unit of the value");
+            fields.Problems.Add(fields.PathOf("uncertainty"), why, $"\"{typed}\"", allowed);
             return double.NaN;
         }
 

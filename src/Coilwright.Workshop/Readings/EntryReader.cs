@@ -166,7 +166,8 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return read.Entered.Si;
         }
 
-        _problems.Add(new Problem(field, read.Entered.IsKnown ? $"this {name} is not possible" : read.Why, typed.Trim(), allowed) { Readings = Choice(read) });
+        string why = read.Entered.IsKnown ? $"this {name} is not possible" : read.Why;
+        _problems.Add(new Problem(field, why, typed.Trim(), allowed) { Readings = Choice(read) });
         _doubts.Add($"{name} \"{typed.Trim()}\" is {(read.Entered.IsKnown ? "not possible" : "not understood")}");
         return null;
     }

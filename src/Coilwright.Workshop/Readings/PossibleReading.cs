@@ -29,7 +29,10 @@ public static class PossibleReading
     /// <summary>Inductances between which "1,234" is decided.</summary>
     public static readonly Limits Inductance = new(QuantityKind.Inductance, 1e-6, LargestHenry, "H", "2.4 H");
 
-    /// <summary>How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart, so that one of them at most lies this near. Our choice.</summary>
+    /// <summary>
+    /// How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart,
+    /// so that one of them at most lies this near. Our choice.
+    /// </summary>
     private const double Reach = 8;
 
     /// <summary>Resistances between which "6,210" is decided, about that of a good coil.</summary>

@@ -7,7 +7,8 @@ namespace Coilwright.Input;
 /// <param name="By">The quantities, in the order typed, with their weights.</param>
 public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weight)> By)
 {
-    private const string Known = "dcResistance, turns, inductance; several with commas, each with a weight if wanted: dcResistance=2,inductance=1; with semicolons between them a weight may have a comma";
+    private const string Known = "dcResistance, turns, inductance; several with commas, each with a weight if wanted: dcResistance=2,inductance=1; "
+        + "with semicolons between them a weight may have a comma";
 
     /// <summary>Reads "turns", or "dcResistance=2,inductance".</summary>
     /// <exception cref="WrongInputException">Some of it was not understood; carries every problem.</exception>

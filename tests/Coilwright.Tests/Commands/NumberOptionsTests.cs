@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.CommandLine.Parsing;
 using System.Text.RegularExpressions;
 
 namespace Coilwright.Tests.Commands;

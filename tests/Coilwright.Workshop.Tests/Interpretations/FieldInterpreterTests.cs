@@ -33,6 +33,7 @@ public sealed class FieldInterpreterTests
     [InlineData("magnets.charge", "full", "full", "\"full\"")]
     [InlineData("magnets.charge", "80,5 %", "80.5 %", "\"80.5 %\"")]
     [InlineData("magnets.charge", "900 G", "900 G", "\"900 G\"")]
+    [InlineData("variant.bass", "19,5 mm", "19.5 mm", "\"19.5 mm\"")]
     [InlineData("set.offset", "+1,5 dB", "+1.5 dB", "\"+1,5 dB\"")]
     [InlineData("name", "8,000", "", "\"8,000\"")]
     public void What_is_typed_is_echoed_and_kept_plainly(string field, string typed, string echo, string json)

@@ -128,6 +128,7 @@ class WinderPage implements Listener<Happening, Told> {
   answered(one: Happening, told: Told): void {
     if (told.problems.length > 0) {
       this.refused = true;
+      this.last = { kind: '', atMs: -quietMs }; // what is pressed after a refusal is a new try, however soon
       this.row(one, 'not saved');
       this.restore(told);
       this.giveBack(one);

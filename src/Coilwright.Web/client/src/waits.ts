@@ -39,7 +39,10 @@ export function mendRefused(): void {
   remove(key);
 }
 
-/** Coils that wait on this device are sent from every page; where a page has room for it, what waits and what was refused stands there. An entry page sends those of its own batch itself. */
+/**
+ * Coils that wait on this device are sent from every page; where a page has room for it, what waits and what was refused stands there.
+ * An entry page sends those of its own batch itself.
+ */
 export function waitingCoils(ownBox: Coils | null): void {
   const own = document.querySelector<HTMLFormElement>('form[data-entry]')?.dataset.batch ?? '';
   const panel = document.querySelector<HTMLElement>('[data-waits]');
@@ -92,7 +95,8 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     this.gone.set(entry.id, entry);
     this.place(entry, `saved ${clockTime(new Date())}: ${outcome.verdict.kind}`);
     const typing = document.activeElement instanceof HTMLInputElement && document.activeElement.value !== '';
-    if (this.panel !== null && this.own === '' && Array.from(this.boxes.values()).every(box => box.waitingCount() === 0) && this.refused().length === 0 && !typing) {
+    const allSent = Array.from(this.boxes.values()).every(box => box.waitingCount() === 0);
+    if (this.panel !== null && this.own === '' && allSent && this.refused().length === 0 && !typing) {
       window.location.reload(); // its counts were drawn before these coils came
     }
   }
@@ -178,7 +182,8 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     const ways = made('span', '');
     ways.className = 'row';
     ways.append(mend, discard);
-    item.append(made('strong', words), made('p', one.problems.map(sentences).join(' ')), ...one.problems.map(problem => this.choice(one, problem)), ways);
+    const choices = one.problems.map(problem => this.choice(one, problem));
+    item.append(made('strong', words), made('p', one.problems.map(sentences).join(' ')), ...choices, ways);
     return item;
   }
 
