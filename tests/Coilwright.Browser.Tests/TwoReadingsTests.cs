@@ -65,11 +65,12 @@ public sealed partial class TwoReadingsTests(Chromium chromium)
         await shop.KillAsync();
         await entry.TypeAsync(Typed);
         await entry.TypeAsync("6.18 k");
+        await entry.TypeAsync("63,100");
         await page.GotoAsync("about:blank");
         await shop.RestartAsync();
         await page.GotoAsync("/");
         ILocator waiting = page.GetByRole(AriaRole.Region, new() { Name = "Coils on this tablet" });
-        await Expect(waiting.GetByRole(AriaRole.Heading, new() { Name = "1 coil of this tablet was not saved" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(waiting.GetByRole(AriaRole.Heading, new() { Name = "2 coils of this tablet were not saved" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(waiting).ToContainTextAsync($"can mean {Other} or {Chosen}");
         await Expect(waiting).ToContainTextAsync(SavedAt(), new() { Timeout = 60_000 });
         Assert.Equal(("C-002", "6.18 k"), Assert.Single(await entry.TableAsync()));
@@ -78,10 +79,14 @@ public sealed partial class TwoReadingsTests(Chromium chromium)
         ILocator choice = Reading(page, $"C-001: {Chosen}");
         LocatorBoundingBoxResult box = (await choice.BoundingBoxAsync())!;
         Assert.True(box is { Width: >= 44, Height: >= 44 }, $"{box.Width} × {box.Height}");
-        await page.GotoAsync("/");
         await choice.ClickAsync();
+        await Expect(entry.Verdict).ToContainTextAsync("C-001", new() { Timeout = 60_000 });
+        await Expect(choice).ToBeHiddenAsync();
+
+        await page.GotoAsync("/"); // and so does any other
+        await Reading(page, "C-003: 63100 Ω").ClickAsync();
         await Expect(waiting).ToBeHiddenAsync(new() { Timeout = 60_000 });
-        Assert.Equal([("C-001", Chosen), ("C-002", "6.18 k")], (await entry.TableAsync()).Order());
+        Assert.Equal([("C-001", Chosen), ("C-002", "6.18 k"), ("C-003", "63100 Ω")], (await entry.TableAsync()).Order());
     }
 
     [Fact]
