@@ -9,7 +9,7 @@ namespace Coilwright.Workshop;
 /// <summary>What happens at the winder: batches are begun, coils are read and judged, a slip is undone. Safe for several callers at once.</summary>
 public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock)
 {
-    private static readonly Limits s_room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
+    internal static readonly Limits Room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C") { Outside = "this is no room to wind in" };
 
     /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
     private readonly ConcurrentDictionary<Guid, Judged> _judged = new();
@@ -88,14 +88,14 @@ public sealed partial class WindingRoom(IShopRecords records, TimeProvider clock
     /// <summary>Enters the room's temperature, −10 to 60 °C. It holds for two hours.</summary>
     public async Task<IReadOnlyList<Problem>> SetRoomTemperatureAsync(string typed, string person, CancellationToken cancel)
     {
-        if (!QuantityText.TryParse(typed, QuantityKind.Temperature, unitRequired: false, out Entered entered, out string why))
+        if (!QuantityText.TryParse(typed, Room, unitRequired: false, out Entered entered, out string why))
         {
-            return [new Problem("room", why, null, s_room.Range)];
+            return [new Problem("room", why, null, Room.Range)];
         }
 
-        if (!s_room.Allows(entered.Si))
+        if (!Room.Allows(entered.Si))
         {
-            return [new Problem("room", s_room.Outside, QuantityText.Echo(entered, QuantityKind.Temperature), s_room.Range)];
+            return [new Problem("room", Room.Outside, QuantityText.Echo(entered, QuantityKind.Temperature), Room.Range)];
         }
 
         await records.AddRoomTemperatureAsync(new RoomTemperature(entered.Si, typed, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);

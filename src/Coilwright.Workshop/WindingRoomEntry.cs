@@ -11,6 +11,7 @@ public sealed partial class WindingRoom
     /// <summary>
     /// Records what was typed for a coil. What is no reading of a coil is refused, and so is a coil beyond the number of the batch, with what to do instead.
     /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again.
+    /// What can mean two things is stored never: the tablet keeps it and asks which.
     /// </summary>
     /// <param name="entry">As typed.</param>
     /// <param name="cancel">Gives up.</param>
@@ -42,8 +43,9 @@ public sealed partial class WindingRoom
         {
             int wanted = BatchNumber.Wanted(found.Batch, BatchHistory.Holding(await records.BatchEventsAsync(entry.BatchId, cancel).ConfigureAwait(false)));
             problems.AddRange(tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []);
-            problems.AddRange(reader.Problems);
         }
+
+        problems.AddRange(late is null ? reader.Problems : reader.Problems.Where(problem => problem.Readings is not null));
 
         if (entry.Coil is not ("" or SpoolQuestion.Same or SpoolQuestion.New))
         {

@@ -52,28 +52,28 @@ internal static class BatchEndpoints
 
     private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        IFormCollection form = await request.ReadFormAsync(cancel);
+        Typed typed = new(await request.ReadFormAsync(cancel));
         BatchRecord? batchOf = await shop.Records.FindBatchAsync(id, cancel);
-        if (batchOf is not null && BatchTags.Scanned(batchOf, form["resistance"].ToString()) is { } scanned)
+        if (batchOf is not null && BatchTags.Scanned(batchOf, typed["resistance"]) is { } scanned)
         {
             return Results.LocalRedirect($"/batches/{id}/enter?tag={Uri.EscapeDataString(scanned)}"); // a reader typed a tag where ohms were expected
         }
 
-        string tag = batchOf is null ? form["tag"].ToString() : BatchTags.Tidy(batchOf, form["tag"].ToString());
+        string tag = batchOf is null ? typed["tag"] : BatchTags.Tidy(batchOf, typed["tag"]);
         CoilEntry entry = new()
         {
-            Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            Id = typed.Id,
             BatchId = id,
-            Tag = form["tag"].ToString(),
-            Resistance = MeterText.Of(form["resistance"].ToString()),
-            Temperature = form["temperature"].ToString(),
-            Inductance = form["inductance"].ToString(),
-            InductanceAt = form["inductanceAt"].ToString(),
-            Turns = form["turns"].ToString(),
-            Person = form["person"].ToString(),
-            Coil = form[SpoolQuestionField.NameOf(tag)].ToString(),
+            Tag = typed["tag"],
+            Resistance = MeterText.Of(typed["resistance"]),
+            Temperature = typed["temperature"],
+            Inductance = typed["inductance"],
+            InductanceAt = typed["inductanceAt"],
+            Turns = typed["turns"],
+            Person = typed["person"],
+            Coil = typed[SpoolQuestionField.NameOf(tag)],
         };
-        if (await OpenQuestionAsync(id, tag, entry, form["asked"].ToString(), shop, cancel) is { } question)
+        if (await OpenQuestionAsync(id, tag, entry, typed["asked"], shop, cancel) is { } question)
         {
             return await EnterPageAsync(id, shop, [new Problem("coil", question.Words)], entry, "", cancel);
         }

@@ -1,3 +1,4 @@
+using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -12,6 +13,9 @@ namespace Coilwright.Web.Endpoints;
 /// <summary>Correction of what was read of a coil, by plain form.</summary>
 internal static class CorrectionEndpoints
 {
+    /// <summary>Shows how a correction is understood and stores nothing.</summary>
+    private const string Look = "look";
+
     public static void MapCorrections(this IEndpointRouteBuilder app)
     {
         app.MapGet("/batches/{id:guid}/coils/{tag}/correct", async (Guid id, string tag, ShopServices shop, CancellationToken cancel) =>
@@ -23,7 +27,7 @@ internal static class CorrectionEndpoints
     public static string AddressOf(Guid batchId, string tag) => $"/batches/{batchId}/coils/{Uri.EscapeDataString(tag)}/correct";
 
     private static async Task<IResult> PageAsync(
-        Guid id, string tag, CoilCorrection? typed, CoilEntryOutcome? looked, ShopServices shop, CancellationToken cancel)
+        Guid id, string tag, CoilCorrection? typed, CoilEntryOutcome? looked, ShopServices shop, CancellationToken cancel, string asked = "")
     {
         if (await shop.Winding.StandingAsync(id, cancel) is not { } standing)
         {
@@ -37,7 +41,7 @@ internal static class CorrectionEndpoints
         }
 
         return Answers.Page<CorrectPage>(
-            new() { ["Standing"] = standing, ["Coil"] = coil, ["Typed"] = typed, ["Looked"] = looked },
+            new() { ["Standing"] = standing, ["Coil"] = coil, ["Typed"] = typed, ["Looked"] = looked, ["Asked"] = asked },
             Answers.StatusOf(looked?.Problems ?? []));
     }
 
@@ -47,11 +51,12 @@ internal static class CorrectionEndpoints
 
     private static async Task<IResult> CorrectAsync(Guid id, string tag, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        IFormCollection form = await request.ReadFormAsync(cancel);
-        CoilCorrection correction = Read(id, tag, form);
-        if (form["act"] == "look")
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        CoilCorrection correction = Read(id, tag, typed);
+        string act = typed["act"].Length > 0 ? typed["act"] : typed["asked"];
+        if (act == Look)
         {
-            return await PageAsync(id, tag, correction, await shop.Winding.LookAtCorrectionAsync(correction, cancel), shop, cancel);
+            return await PageAsync(id, tag, correction, await shop.Winding.LookAtCorrectionAsync(correction, cancel), shop, cancel, Look);
         }
 
         CoilEntryOutcome outcome = await shop.Winding.CorrectCoilAsync(correction, cancel);
@@ -60,27 +65,27 @@ internal static class CorrectionEndpoints
             : Results.LocalRedirect($"/batches/{id}/coils/{Uri.EscapeDataString(outcome.Coil?.Tag ?? tag)}");
     }
 
-    private static CoilCorrection Read(Guid batchId, string tag, IFormCollection form)
+    private static CoilCorrection Read(Guid batchId, string tag, Typed typed)
     {
         List<ReadingAsWritten> readings = [];
-        foreach (string? written in form["reading"])
+        foreach (string written in typed.All("reading"))
         {
             if (Guid.TryParse(written, out Guid reading))
             {
-                string Field(string name) => form[$"{name} {reading}"].ToString();
+                string Field(string name) => typed[$"{name} {reading}"];
                 readings.Add(new ReadingAsWritten(reading, Field("value"), Field("temperature"), Field("at"), Field("turns")));
             }
         }
 
         return new CoilCorrection
         {
-            Id = Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            Id = typed.Id,
             BatchId = batchId,
             Tag = tag,
-            NewTag = form["newTag"].ToString(),
+            NewTag = typed["newTag"],
             Readings = readings,
-            Reason = form["reason"].ToString(),
-            Person = form["person"].ToString(),
+            Reason = typed["reason"],
+            Person = typed["person"],
         };
     }
 }

@@ -1,3 +1,4 @@
+using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
@@ -24,7 +25,8 @@ internal static class StockEndpoints
         app.MapPost("/machines/test", TestAsync).WithMetadata(new ChangesNothing());
     }
 
-    private static async Task<IResult> ShelfAsync(IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel, string done = "")
+    private static async Task<IResult> ShelfAsync(
+        IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel, string done = "", string refused = "", Typed? typed = null)
     {
         IReadOnlyList<RecordStatus<BatchRunStanding>> all = await shop.Run.StandingsAsync(cancel);
         IReadOnlyList<BatchRunStanding> runs = [.. all.Readable().Where(run => run.CoilsLeft > 0 && run.History.Spool.Length > 0)];
@@ -36,48 +38,55 @@ internal static class StockEndpoints
                 ["Unreadable"] = all.Unreadable(),
                 ["Problems"] = problems,
                 ["Done"] = done,
+                ["Refused"] = refused,
+                ["Typed"] = typed ?? Typed.Nothing,
             },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
     }
 
     private static async Task<IResult> TakeInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        IFormCollection form = await request.ReadFormAsync(cancel);
+        Typed typed = new(await request.ReadFormAsync(cancel));
         SpoolRecord spool = new()
         {
-            Id = IdOf(form),
-            Label = form["label"].ToString(),
-            Lot = form["lot"].ToString().Trim(),
-            SupplierText = form["supplier"].ToString().Trim(),
-            Gauge = form["gauge"].ToString(),
-            Insulation = form["insulation"].ToString(),
-            Build = form["build"].ToString(),
-            Person = form["person"].ToString().Trim(),
+            Id = typed.Id,
+            Label = typed["label"],
+            Lot = typed["lot"].Trim(),
+            SupplierText = typed["supplier"].Trim(),
+            Gauge = typed["gauge"],
+            Insulation = typed["insulation"],
+            Build = typed["build"],
+            Person = typed["person"].Trim(),
             TimeUtc = shop.Time.GetUtcNow(),
         };
-        return await AfterAsync(await shop.Stock.TakeInAsync(spool, form["received"].ToString(), form["tare"].ToString(), cancel), "new", shop, cancel);
+        return await AfterAsync(await shop.Stock.TakeInAsync(spool, typed["received"], typed["tare"], cancel), "new", typed, shop, cancel);
     }
 
     private static async Task<IResult> MeasureAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        IFormCollection form = await request.ReadFormAsync(cancel);
+        Typed typed = new(await request.ReadFormAsync(cancel));
         string room = (await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel))?.Typed ?? "";
-        string temperature = form["temperature"].ToString() is { Length: > 0 } typed ? typed : room;
-        return await AfterAsync(await shop.Stock.MeasureAsync(IdOf(form), form["spool"].ToString(), form["length"].ToString(), form["resistance"].ToString(), temperature, form["person"].ToString(), cancel), "measure", shop, cancel);
+        string temperature = typed["temperature"].Length > 0 ? typed["temperature"] : room;
+        IReadOnlyList<Problem> problems = await shop.Stock.MeasureAsync(
+            typed.Id, typed["spool"], typed["length"], typed["resistance"], temperature, typed["person"], cancel);
+        return await AfterAsync(problems, "measure", typed, shop, cancel);
     }
 
     private static async Task<IResult> WeighAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        IFormCollection form = await request.ReadFormAsync(cancel);
-        return await AfterAsync(await shop.Stock.WeighAsync(IdOf(form), form["spool"].ToString(), form["gross"].ToString(), form["person"].ToString(), cancel), "weigh", shop, cancel);
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        IReadOnlyList<Problem> problems = await shop.Stock.WeighAsync(typed.Id, typed["spool"], typed["gross"], typed["person"], cancel);
+        return await AfterAsync(problems, "weigh", typed, shop, cancel);
     }
 
-    private static async Task<IResult> AfterAsync(IReadOnlyList<Problem> problems, string form, ShopServices shop, CancellationToken cancel) =>
-        problems.Count == 0 ? Results.LocalRedirect("/spools?done=" + form) : await ShelfAsync(problems, shop, cancel);
+    private static async Task<IResult> AfterAsync(
+        IReadOnlyList<Problem> problems, string form, Typed typed, ShopServices shop, CancellationToken cancel) =>
+        problems.Count == 0 ? Results.LocalRedirect("/spools?done=" + form) : await ShelfAsync(problems, shop, cancel, refused: form, typed: typed);
 
-    private static async Task<IResult> MachinesAsync(IReadOnlyList<Problem> problems, string typed, ShopServices shop, CancellationToken cancel) =>
+    private static async Task<IResult> MachinesAsync(
+        IReadOnlyList<Problem> problems, string typed, ShopServices shop, CancellationToken cancel, Typed? test = null) =>
         Answers.Page<MachinesPage>(
-            new() { ["Machines"] = await shop.Machines.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
+            new() { ["Machines"] = await shop.Machines.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed, ["Test"] = test ?? Typed.Nothing },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
 
     private static async Task<IResult> KeepAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -89,9 +98,10 @@ internal static class StockEndpoints
 
     private static async Task<IResult> TestAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        IFormCollection form = await request.ReadFormAsync(cancel);
-        IReadOnlyList<Problem> problems = await shop.Machines.KeepTestAsync(IdOf(form), form["machine"].ToString(), form["turns"].ToString(), form["counted"].ToString(), form["person"].ToString(), cancel);
-        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, "", shop, cancel);
+        Typed typed = new(await request.ReadFormAsync(cancel));
+        IReadOnlyList<Problem> problems = await shop.Machines.KeepTestAsync(
+            typed.Id, typed["machine"], typed["turns"], typed["counted"], typed["person"], cancel);
+        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, "", shop, cancel, typed);
     }
 
     private static Guid IdOf(IFormCollection form) => Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid();

@@ -15,6 +15,8 @@ public sealed record HoldForm(string Spool, string OhmPerM)
 
     private const double LeastOhmPerM = 0.05, MostOhmPerM = 250;
 
+    private static readonly Limits s_range = new(QuantityKind.ResistancePerLength, LeastOhmPerM, MostOhmPerM, "Ω/m", "5.544 Ω/m");
+
     /// <summary>What was wrong.</summary>
     public IReadOnlyList<Problem> Problems { get; init; } = [];
 
@@ -56,8 +58,8 @@ public sealed record HoldForm(string Spool, string OhmPerM)
 
     private HoldForm FromText()
     {
-        bool read = QuantityText.TryParse(OhmPerM, QuantityKind.ResistancePerLength, unitRequired: false, out Entered entered, out string why);
-        return read && entered.Si is >= LeastOhmPerM and <= MostOhmPerM
+        bool read = QuantityText.TryParse(OhmPerM, s_range, unitRequired: false, out Entered entered, out string why);
+        return read && s_range.Allows(entered.Si)
             ? this with { Read = Estimate.Within(entered.Si, TypedFraction, Basis.Measured) }
             : this with { Problems = [new Problem("ohmPerM", read ? "too high or low for winding wire; check length and range" : why, OhmPerM, $"{LeastOhmPerM} to {MostOhmPerM} Ω/m")] };
     }

@@ -13,8 +13,11 @@ public sealed class Typed(IFormCollection? form = null)
     public static Typed Of(IReadOnlyList<(string Name, string Value)> fields) =>
         new(new FormCollection(fields.GroupBy(field => field.Name, StringComparer.Ordinal).ToDictionary(same => same.Key, same => same.Key == "id" ? new StringValues(same.Last().Value) : new StringValues([.. same.Select(field => field.Value)]))));
 
-    /// <summary>A field as typed; empty when it was not.</summary>
-    public string this[string field] => form?[field].ToString() ?? "";
+    /// <summary>A field as typed, or the one of its two readings that was chosen; empty when it was neither.</summary>
+    public string this[string field] => form?[ChoiceOf(field)].ToString() is { Length: > 0 } chosen ? chosen : form?[field].ToString() ?? "";
+
+    /// <summary>Name of the buttons that choose one of two readings of a field.</summary>
+    public static string ChoiceOf(string field) => "reading of " + field;
 
     /// <summary>Every value of a field that may be ticked several times.</summary>
     public IReadOnlyList<string> All(string field) => form is null ? [] : [.. form[field].Where(value => !string.IsNullOrWhiteSpace(value)).Select(value => value!)];

@@ -149,7 +149,7 @@ public static partial class QuantityText
             return Finite(usual, Tidy(typed), behind.Write(digits.Plain));
         }
 
-        string[] readings = [behind.Write(digits.Plain), behind.Write(grouped)];
+        string[] readings = [behind.WriteWithUnit(digits.Plain), behind.WriteWithUnit(grouped)];
         return new TypedQuantity(Entered.Unknown, $"\"{Tidy(typed)}\" can mean {readings[0]} or {readings[1]}; write it one of these ways") { Readings = readings };
     }
 
@@ -162,6 +162,9 @@ public static partial class QuantityText
         public Entered With(string digits, string typed) => new(Scaled(digits, Exponent, Unit), typed, Unit.Symbol);
 
         public string Write(string digits) => $"{digits}{Exponent}{(Typed.Length > 0 ? " " + Typed : "")}";
+
+        /// <summary>With the unit that a bare number is taken in, for a person who must choose.</summary>
+        public string WriteWithUnit(string digits) => $"{digits}{Exponent} {(Typed.Length > 0 ? Typed : Unit.Symbol)}";
     }
 
     private static Unit? UnitFor(string typed, QuantityKind kind, bool required, string? customary, out string why)

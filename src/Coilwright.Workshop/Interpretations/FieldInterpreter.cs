@@ -2,6 +2,9 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Sets;
 
 namespace Coilwright.Workshop.Interpretations;
 
@@ -12,7 +15,8 @@ public static class FieldInterpreter
     /// <summary>What is known of a field's text.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="typed">What stands in it.</param>
-    public static Interpretation Read(string field, string typed)
+    /// <param name="expectedOhm">What a good coil reads, where a resistance is entered of one: it decides what "6,210" means.</param>
+    public static Interpretation Read(string field, string typed, double? expectedOhm = null)
     {
         string text = typed.Trim();
         if (text.Length == 0)
@@ -26,7 +30,9 @@ public static class FieldInterpreter
             FieldKind.Count => Count(text),
             FieldKind.Number => Number(text),
             FieldKind.Turns => Turns(text),
-            FieldKind.Quantity => Quantity(field, text),
+            FieldKind.Charge => Charge(text),
+            FieldKind.Decibels => Decibels(text),
+            FieldKind.Quantity => Quantity(field, text, expectedOhm),
             _ => new Interpretation("", JsonValue.Create(text)),
         };
     }
@@ -48,7 +54,7 @@ public static class FieldInterpreter
         ? new Interpretation(QuantityText.Echo(entered, QuantityKind.Turns), JsonValue.Create(entered.Si))
         : new Interpretation("", JsonValue.Create(text));
 
-    private static Interpretation Quantity(string field, string text)
+    private static Interpretation Quantity(string field, string text, double? expectedOhm)
     {
         (Limits limits, string? customary, bool unitRequired) = FieldRanges.Of(field);
         if (QuantityText.IsOpen(text) && limits.Kind == QuantityKind.Resistance)
@@ -56,7 +62,28 @@ public static class FieldInterpreter
             return new Interpretation("open", JsonValue.Create(text));
         }
 
-        TypedQuantity read = QuantityText.Read(text, limits, unitRequired, customary);
+        Limits deciding = limits.Kind == QuantityKind.Resistance && expectedOhm is { } ohm ? PossibleReading.Near(ohm) : limits;
+        TypedQuantity read = QuantityText.Read(text, deciding, unitRequired, customary);
+        if (limits.Kind == QuantityKind.Resistance && PossibleReading.IsOverRange(read.Entered.Si))
+        {
+            return new Interpretation(PossibleReading.Open, JsonValue.Create(text));
+        }
+
+        return Told(read, limits, text);
+    }
+
+    private static Interpretation Charge(string text)
+    {
+        (TypedQuantity read, Limits limits) = ChargeReader.Understand(text);
+        return text.Equals("full", StringComparison.OrdinalIgnoreCase) ? new Interpretation("full", JsonValue.Create(text)) : Told(read, limits, text);
+    }
+
+    private static Interpretation Decibels(string text) => SetPlaceReader.TryDecibels(text, out double db)
+        ? new Interpretation(db.ToString("+0.##;−0.##;0", CultureInfo.InvariantCulture) + " dB", JsonValue.Create(text))
+        : new Interpretation("", JsonValue.Create(text));
+
+    private static Interpretation Told(TypedQuantity read, Limits limits, string text)
+    {
         if (!read.Entered.IsKnown)
         {
             string which = read.Readings.Count > 0 ? $"which of the two is \"{text}\"?" : "";

@@ -4,6 +4,8 @@ using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Solving.Variations;
+using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop.Interpretations;
@@ -28,6 +30,12 @@ internal enum FieldKind
 
     /// <summary>A value with a unit.</summary>
     Quantity,
+
+    /// <summary>What magnets are charged to: full, a share of it, or a field.</summary>
+    Charge,
+
+    /// <summary>A ratio in decibels.</summary>
+    Decibels,
 }
 
 /// <summary>Kind and range of every field that pages have, by the end of its name.</summary>
@@ -41,6 +49,18 @@ internal static partial class FieldRanges
         ["entry.turns"] = FieldKind.Turns,
         ["winder.turns"] = FieldKind.Turns,
         ["winder.counted"] = FieldKind.Turns,
+        ["wind.counter"] = FieldKind.Turns,
+        ["batch.more"] = FieldKind.Count,
+        ["parts.count"] = FieldKind.Count,
+        ["charts.last"] = FieldKind.Count,
+        ["charts.from"] = FieldKind.Count,
+        ["charts.group"] = FieldKind.Count,
+        ["charts.lambda"] = FieldKind.Number,
+        ["charts.allowance"] = FieldKind.Number,
+        ["charts.decision"] = FieldKind.Number,
+        ["entry.q"] = FieldKind.Number,
+        ["magnets.charge"] = FieldKind.Charge,
+        ["set.offset"] = FieldKind.Decibels,
         ["poles.count"] = FieldKind.Count,
         ["strings.count"] = FieldKind.Count,
         ["wire.grade"] = FieldKind.Count,
@@ -51,7 +71,7 @@ internal static partial class FieldRanges
         ["test.q"] = FieldKind.Number,
     }.ToFrozenDictionary();
 
-    /// <summary>Fields of a document, where a unit is always written.</summary>
+    /// <summary>Fields of a document and questions about one, where a unit is always written.</summary>
     private static readonly FrozenDictionary<string, Limits> s_recipe = new Dictionary<string, Limits>
     {
         ["winding.pitch"] = Allowed.Pitch,
@@ -90,6 +110,9 @@ internal static partial class FieldRanges
         ["tone.capacitor"] = Allowed.ToneCapacitor,
         ["cable.capacitance"] = Allowed.LoadCapacitance,
         ["input.resistance"] = Allowed.PotResistance,
+        ["variant.spacing"] = RecipeVariation.Spacing,
+        ["variant.bass"] = RecipeVariation.Spacing,
+        ["variant.longerCore"] = RecipeVariation.Longer,
     }.ToFrozenDictionary();
 
     /// <summary>Fields of the bench, where a bare number is in the unit beside its range, or in the SI unit.</summary>
@@ -109,9 +132,15 @@ internal static partial class FieldRanges
         ["test.acResistance"] = (TestReader.Ohm, null),
         ["test.peak"] = (TestReader.Hertz, null),
         ["test.jig"] = (TestReader.Jig, "mm"),
+        ["clocks.bath"] = (PottingRoom.Bath, null),
+        ["clocks.limit"] = (PottingRoom.Bath, null),
+        ["clocks.room"] = (InkRoom.Room, null),
+        ["shop.room"] = (WindingRoom.Room, null),
+        ["hold.ohmPerM"] = (Allowed.OhmPerM, null),
+        ["entry.resistance"] = (new Limits(QuantityKind.Resistance, 0, PossibleReading.LargestOhm, "Ω", "6.2 kΩ"), null),
         ["entry.temperature"] = (PossibleReading.Temperature, null),
-        ["entry.inductance"] = (TestReader.Henry, null),
-        ["entry.inductanceAt"] = (TestReader.Hertz, null),
+        ["entry.inductance"] = (PossibleReading.Inductance, null),
+        ["entry.inductanceAt"] = (PossibleReading.Frequency, null),
     }.ToFrozenDictionary();
 
     public static FieldKind KindOf(string field)

@@ -19,9 +19,11 @@ public sealed class MachinePark(IMachineRecords records, TimeProvider clock)
         (await ListAsync(cancel).ConfigureAwait(false)).FirstOrDefault(machine => string.Equals(machine.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
 
     /// <summary>Keeps a winder as its file states it, or gives every problem.</summary>
-    public async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel)
+    public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
+        KeepAsync(id, json, MachineReader.ReadFile(json), person, cancel);
+
+    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, ReadOutcome<Machine> read, string person, CancellationToken cancel)
     {
-        ReadOutcome<Machine> read = MachineReader.Read(json);
         if (!read.Ok)
         {
             return read.Problems;
@@ -71,7 +73,8 @@ public sealed class MachinePark(IMachineRecords records, TimeProvider clock)
 
         JsonObject json = JsonNode.Parse(record.Json)!.AsObject();
         json["counter"] = new JsonObject { ["turns"] = test.Value!.Turns, ["counted"] = test.Value.Counted };
-        return await KeepAsync(id, json.ToJsonString(), person, cancel).ConfigureAwait(false);
+        string text = json.ToJsonString();
+        return await KeepAsync(id, text, MachineReader.Read(text), person, cancel).ConfigureAwait(false);
     }
 
     /// <summary>A machine in a line.</summary>

@@ -27,6 +27,9 @@ public static class MachineReader
     /// <summary>The machine, or every problem.</summary>
     public static ReadOutcome<Machine> Read(string json) => JsonText.Read(json, Format, Whole);
 
+    /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
+    public static ReadOutcome<Machine> ReadFile(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+
     /// <summary>The word of a kind in files.</summary>
     public static string WordOf(MachineKind kind) => s_kinds.First(pair => pair.Value == kind).Key;
 
@@ -137,6 +140,11 @@ public static class MachineReader
     private static Own OwnTension(JsonFields fields)
     {
         string typed = fields.Text("gauge", "AWG 42");
+        if (fields.RefusesComma(fields.PathOf("gauge"), typed, comma => [comma.Replace(',', '.')], Catalogue.GaugeRange))
+        {
+            typed = "";
+        }
+
         WireSize? size = typed.Length == 0 ? null : WireCatalogue.Standard.Find(typed);
         if (typed.Length > 0 && size is null)
         {

@@ -41,19 +41,31 @@ public static class ChargeReader
 
     private static MagnetLevel? LevelOf(string typed, double? jigM, ICollection<Problem> problems)
     {
-        if (QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered share, out _))
+        (TypedQuantity read, Limits limits) = Understand(typed);
+        if (read.Entered is { IsKnown: true } share && limits == Share)
         {
             return Within("charge", share, Share, problems) ? new MagnetLevel(share.Si) : null;
         }
 
-        if (QuantityText.TryParse(typed, QuantityKind.FluxDensity, unitRequired: true, out Entered field, out _))
+        if (read.Entered is { IsKnown: true } field)
         {
             // South poles read below zero; the level is a strength.
             return Within("charge", field with { Si = Math.Abs(field.Si) }, Field, problems) ? new MagnetLevel(null, Math.Abs(field.Si), jigM ?? MagnetLevel.UsualJigM) : null;
         }
 
-        problems.Add(new Problem("charge", QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: false, out _, out _) ? "a bare number does not say whether it is % of full or gauss" : "not a charge", typed, Allowed));
+        bool isBare = QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: false, out _, out _);
+        string why = isBare ? "a bare number does not say whether it is % of full or gauss" : "not a charge";
+        problems.Add(read.Readings.Count > 0
+            ? new Problem("charge", read.Why, typed, Allowed) { Readings = read.Readings }
+            : new Problem("charge", why, typed, Allowed));
         return null;
+    }
+
+    /// <summary>A share of full or a field, whichever its unit says, with the limits it is held to.</summary>
+    internal static (TypedQuantity Read, Limits Limits) Understand(string typed)
+    {
+        TypedQuantity share = QuantityText.Read(typed, Share, unitRequired: true);
+        return share.Entered.IsKnown || share.Readings.Count > 0 ? (share, Share) : (QuantityText.Read(typed, Field, unitRequired: true), Field);
     }
 
     private static double? JigOf(string typed, ICollection<Problem> problems)

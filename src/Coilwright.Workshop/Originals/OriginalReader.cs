@@ -19,8 +19,8 @@ public static partial class OriginalReader
     private static readonly string[] s_ofCoil = ["bobbin", "wire", "winding", "poles"];
     private static readonly string[] s_ofRecipe = ["strings", "magnets", "metalwork", "connection", "potting"];
 
-    /// <summary>The original, or every problem.</summary>
-    public static ReadOutcome<Original> Read(string json) => JsonText.Read(json, Format, Whole);
+    /// <summary>The original of a file that was handed in, or every problem: the point alone is decimal there.</summary>
+    public static ReadOutcome<Original> Read(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
 
     private static Original Whole(JsonFields fields)
     {
@@ -33,7 +33,7 @@ public static partial class OriginalReader
         }
 
         Template template = new(fields);
-        ReadOutcome<Recipe> known = RecipeReader.Read(template.Recipe(name));
+        ReadOutcome<Recipe> known = RecipeReader.ReadFile(template.Recipe(name));
         foreach (Problem problem in known.Problems)
         {
             fields.Problems.Add(template.PathOf(problem.Field), problem.Message, problem.Understood, problem.Allowed);

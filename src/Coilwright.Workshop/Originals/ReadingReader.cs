@@ -70,6 +70,12 @@ internal static class ReadingReader
     {
         string typed = fields.Text("uncertainty", "0.5 %");
         double relative = double.NaN;
+        const string allowed = "a part as \"0.5 %\", or in the unit of the value";
+        if (fields.RefusesComma(fields.PathOf("uncertainty"), typed, comma => [comma.Replace(',', '.')], allowed))
+        {
+            return relative;
+        }
+
         if (QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _))
         {
             relative = part.Si;
@@ -80,7 +86,7 @@ internal static class ReadingReader
         }
         else
         {
-            fields.Problems.Add(fields.PathOf("uncertainty"), why, $"\"{typed}\"", "a part as \"0.5 %\", or in the unit of the value");
+            fields.Problems.Add(fields.PathOf("uncertainty"), why, $"\"{typed}\"", allowed);
             return double.NaN;
         }
 

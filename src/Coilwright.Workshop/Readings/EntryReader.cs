@@ -12,9 +12,6 @@ namespace Coilwright.Workshop.Readings;
 /// <param name="expectedOhm">What a good coil reads; decides what "6,210" means.</param>
 internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? room, DateTimeOffset nowUtc, double expectedOhm)
 {
-    /// <summary>How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart, so that one of them at most lies this near. Our choice.</summary>
-    private const double Reach = 8;
-
     private const double UsualInductanceHz = 1000;
 
     private readonly List<ReadingRecord> _readings = [];
@@ -49,7 +46,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     public ReadingRecord Again(ReadingRecord old, ReadingAsWritten stands, ReadingAsWritten wanted)
     {
         double? temperatureC = wanted.Temperature == stands.Temperature ? old.TemperatureC
-            : Optional(wanted.Temperature, QuantityKind.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range, PossibleReading.Temperature.Allows);
+            : Optional(wanted.Temperature, PossibleReading.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range);
         double? turns = wanted.Turns == stands.Turns ? old.Turns : Turns(wanted.Turns);
         double? atHz = wanted.At == stands.At ? old.AtHz : Frequency(wanted.At) ?? old.AtHz;
         (QuantityKind? kind, string unit) = old.Quantity switch
@@ -97,14 +94,15 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     private void Add(string quantity, string typed, QuantityKind? kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
     {
         bool open = quantity == "dcResistance" && QuantityText.IsOpen(typed);
-        (Entered entered, string why, bool understood) = kind is { } known ? Understand(typed, known) : Bare(typed);
+        TypedQuantity read = kind is { } known ? Understand(typed, known) : Bare(typed);
+        (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
         string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
             : understood ? PossibleReading.FlagOf(quantity, entered.Si)
             : "not understood: " + why;
         if (flag.Length > 0 && flag != PossibleReading.Open)
         {
             (string field, string allowed) = quantity == "inductance" ? ("inductance", "above 0 to 1,000 H, for example 2.41 H") : ("resistance", "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection");
-            _problems.Add(new Problem(field, understood ? "no coil reads that" : why, typed.Trim(), allowed));
+            _problems.Add(new Problem(field, understood ? "no coil reads that" : why, typed.Trim(), allowed) { Readings = Choice(read) });
         }
 
         bool first = _readings.Count == 0;
@@ -129,27 +127,20 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
         _doubts.Clear();
     }
 
-    private (Entered Entered, string Why, bool Understood) Understand(string typed, QuantityKind kind)
-    {
-        TypedQuantity read = QuantityText.Read(typed, RangeOf(kind), unitRequired: false);
-        return (read.Entered, read.Why, read.Entered.IsKnown);
-    }
-
-    private Limits RangeOf(QuantityKind kind) => kind == QuantityKind.Resistance
-        ? new Limits(kind, expectedOhm / Reach, expectedOhm * Reach, "Ω", "6.2 kΩ")
-        : new Limits(kind, 1e-6, PossibleReading.LargestHenry, "H", "2.4 H");
+    private TypedQuantity Understand(string typed, QuantityKind kind) => QuantityText.Read(
+        typed, kind == QuantityKind.Resistance ? PossibleReading.Near(expectedOhm) : PossibleReading.Inductance, unitRequired: false);
 
     /// <summary>A number without a unit, as a Q is.</summary>
-    private static (Entered Entered, string Why, bool Understood) Bare(string typed)
-    {
-        bool understood = double.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double value);
-        return (new Entered(value, typed, ""), understood ? "" : $"\"{typed}\" is not a number", understood);
-    }
+    private static TypedQuantity Bare(string typed) => CountText.TryNumber(typed, out double value)
+        ? new TypedQuantity(new Entered(value, typed, ""), "")
+        : new TypedQuantity(Entered.Unknown, $"\"{typed}\" is not a number");
 
-    private double? Turns(string typed) => Optional(typed, QuantityKind.Turns, "turns", "turns", "1 to 1,000,000", si => si is > 0 and <= 1e6);
+    private static IReadOnlyList<string>? Choice(TypedQuantity read) => read.Readings.Count > 0 ? read.Readings : null;
+
+    private double? Turns(string typed) => Optional(typed, PossibleReading.Turns, "turns", "turns", "1 to 1,000,000");
 
     private double? Frequency(string typed) =>
-        Optional(typed, QuantityKind.Frequency, "inductanceAt", "frequency", "up to 10 MHz, for example 1 kHz", si => si is > 0 and <= 1e7);
+        Optional(typed, PossibleReading.Frequency, "inductanceAt", "frequency", "up to 10 MHz, for example 1 kHz");
 
     private double? Temperature()
     {
@@ -158,24 +149,26 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return room?.TemperatureC;
         }
 
-        return Optional(entry.Temperature, QuantityKind.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range, PossibleReading.Temperature.Allows);
+        return Optional(entry.Temperature, PossibleReading.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range);
     }
 
     /// <summary>A value that goes with a reading. Doubtful, it is left out, and the flag of the reading says what was typed.</summary>
-    private double? Optional(string typed, QuantityKind kind, string field, string name, string allowed, Func<double, bool> possible)
+    private double? Optional(string typed, Limits limits, string field, string name, string allowed)
     {
         if (string.IsNullOrWhiteSpace(typed))
         {
             return null;
         }
 
-        if (QuantityText.TryParse(typed, kind, unitRequired: false, out Entered entered, out string why) && possible(entered.Si))
+        TypedQuantity read = QuantityText.Read(typed, limits, unitRequired: false);
+        if (read.Entered.IsKnown && limits.Allows(read.Entered.Si))
         {
-            return entered.Si;
+            return read.Entered.Si;
         }
 
-        _problems.Add(new Problem(field, why.Length > 0 ? why : $"this {name} is not possible", typed.Trim(), allowed));
-        _doubts.Add($"{name} \"{typed.Trim()}\" is {(why.Length > 0 ? "not understood" : "not possible")}");
+        string why = read.Entered.IsKnown ? $"this {name} is not possible" : read.Why;
+        _problems.Add(new Problem(field, why, typed.Trim(), allowed) { Readings = Choice(read) });
+        _doubts.Add($"{name} \"{typed.Trim()}\" is {(read.Entered.IsKnown ? "not possible" : "not understood")}");
         return null;
     }
 }

@@ -20,6 +20,24 @@ public static class PossibleReading
     /// <summary>Lowest and highest temperature of a coil that is believed, °C: a cold store, and wire just out of an oven.</summary>
     public static readonly Limits Temperature = new(QuantityKind.Temperature, -10, 155, "°C", "23.5 °C");
 
+    /// <summary>What a meter can be asked an inductance at.</summary>
+    public static readonly Limits Frequency = new(QuantityKind.Frequency, double.Epsilon, 1e7, "Hz", "1 kHz");
+
+    /// <summary>What a counter can show.</summary>
+    public static readonly Limits Turns = new(QuantityKind.Turns, double.Epsilon, 1e6, "turns", "8000");
+
+    /// <summary>Inductances between which "1,234" is decided.</summary>
+    public static readonly Limits Inductance = new(QuantityKind.Inductance, 1e-6, LargestHenry, "H", "2.4 H");
+
+    /// <summary>
+    /// How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart,
+    /// so that one of them at most lies this near. Our choice.
+    /// </summary>
+    private const double Reach = 8;
+
+    /// <summary>Resistances between which "6,210" is decided, about that of a good coil.</summary>
+    public static Limits Near(double expectedOhm) => new(QuantityKind.Resistance, expectedOhm / Reach, expectedOhm * Reach, "Ω", "6.2 kΩ");
+
     /// <summary>True for a value that stands for "over range".</summary>
     public static bool IsOverRange(double si) => si >= 0.99 * OverRange;
 

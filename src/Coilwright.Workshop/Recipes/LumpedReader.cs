@@ -10,7 +10,7 @@ public static class LumpedReader
     public const string Format = "coilwright.lumped/1";
 
     /// <summary>The pickup, or every problem.</summary>
-    public static ReadOutcome<LumpedPickup> Read(string json) => JsonText.Read(json, Format, Whole);
+    public static ReadOutcome<LumpedPickup> Read(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
 
     private static LumpedPickup Whole(JsonFields fields)
     {

@@ -35,16 +35,19 @@ public sealed class RuleBook(IRulesRecords records, TimeProvider clock)
 
         all.Add((JsonNode)kept);
         rules["chartLimits"] = all;
-        return await KeepAsync(id, rules.ToJsonString(s_written), person, cancel).ConfigureAwait(false);
+        string text = rules.ToJsonString(s_written);
+        return await KeepAsync(id, text, ShopRulesReader.Read(text), person, cancel).ConfigureAwait(false);
     }
 
     private static bool AreOfTheSameChart(JsonNode one, ChartLimits limits) =>
         string.Equals(one["recipe"]?.GetValue<string>(), limits.Recipe, StringComparison.OrdinalIgnoreCase) && (one["coil"]?.GetValue<string>() ?? "*") == limits.Coil && (one["quantity"]?.GetValue<string>() ?? "dcResistance") == limits.Quantity;
 
     /// <summary>Keeps rules, or gives every problem.</summary>
-    public async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel)
+    public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
+        KeepAsync(id, json, ShopRulesReader.ReadFile(json), person, cancel);
+
+    private async Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, ReadOutcome<ShopRules> read, string person, CancellationToken cancel)
     {
-        ReadOutcome<ShopRules> read = ShopRulesReader.Read(json);
         if (read.Ok)
         {
             await records.AddRulesAsync(new ShopRulesRecord(id, json, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);

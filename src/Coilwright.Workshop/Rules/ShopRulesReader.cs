@@ -29,6 +29,9 @@ public static class ShopRulesReader
     /// <summary>The rules, or every problem.</summary>
     public static ReadOutcome<ShopRules> Read(string json) => JsonText.Read(json, Format, Whole);
 
+    /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
+    public static ReadOutcome<ShopRules> ReadFile(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+
     private static ShopRules Whole(JsonFields fields)
     {
         fields.Free("notes", "tags");

@@ -61,14 +61,20 @@ public static partial class SetPlaceReader
             return 0;
         }
 
-        string number = typed.EndsWith("dB", StringComparison.OrdinalIgnoreCase) ? typed[..^2] : typed;
-        if (CountText.TryNumber(number.Replace(" ", "", StringComparison.Ordinal), out double db) && Math.Abs(db) <= LargestOffsetDb)
+        if (TryDecibels(typed, out double db) && Math.Abs(db) <= LargestOffsetDb)
         {
             return db;
         }
 
         problems.Add(new Problem("offset", $"not an offset for {place.Name}", typed, Range));
         return 0;
+    }
+
+    /// <summary>Decibels, with or without the unit.</summary>
+    internal static bool TryDecibels(string typed, out double db)
+    {
+        string number = typed.EndsWith("dB", StringComparison.OrdinalIgnoreCase) ? typed[..^2] : typed;
+        return CountText.TryNumber(number.Replace(" ", "", StringComparison.Ordinal), out db);
     }
 
     [GeneratedRegex(@"\s[+\-−]\s*[0-9.,]+\s*dB\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

@@ -7,7 +7,7 @@ namespace Coilwright.Workshop.Steps;
 /// <summary>Mixes of ink: recorded with the shop's own sheet and the room, so that pot life and cure follow.</summary>
 public sealed class InkRoom(IShopRecords records, PieceShelf shelf, TimeProvider clock)
 {
-    private static readonly Limits s_room = new(QuantityKind.Temperature, 0, 50, "°C", "23.5 °C");
+    internal static readonly Limits Room = new(QuantityKind.Temperature, 0, 50, "°C", "23.5 °C");
 
     /// <summary>Records a mix, or gives every problem. Sheet times and rule are the shop's rules'; the room is the one in force unless typed.</summary>
     public async Task<IReadOnlyList<Problem>> MixAsync(Guid id, string label, string lots, string room, string person, CancellationToken cancel)
@@ -58,13 +58,13 @@ public sealed class InkRoom(IShopRecords records, PieceShelf shelf, TimeProvider
                 return room.TemperatureC;
             }
 
-            problems.Add(new Problem("room", "the room's temperature is not known: pot life and cure depend on it", null, s_room.Range));
+            problems.Add(new Problem("room", "the room's temperature is not known: pot life and cure depend on it", null, Room.Range));
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, s_room, unitRequired: false, out Entered entered, out string why) || !s_room.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, Room, unitRequired: false, out Entered entered, out string why) || !Room.Allows(entered.Si))
         {
-            problems.Add(new Problem("room", why.Length > 0 ? why : s_room.Outside, typed, s_room.Range));
+            problems.Add(new Problem("room", why.Length > 0 ? why : Room.Outside, typed, Room.Range));
             return null;
         }
 

@@ -11,7 +11,7 @@ public sealed class PottingRoom(IShopRecords records, PieceShelf shelf)
 {
     public const string Step = "potting";
 
-    private static readonly Limits s_bath = new(QuantityKind.Temperature, 10, 150, "°C", "60 °C");
+    internal static readonly Limits Bath = new(QuantityKind.Temperature, 10, 150, "°C", "60 °C");
 
     /// <summary>Puts pieces into the bath, or gives every problem.</summary>
     /// <param name="entry">As typed.</param>
@@ -141,9 +141,9 @@ public sealed class PottingRoom(IShopRecords records, PieceShelf shelf)
 
     private static double? Read(string field, string typed, List<Problem> problems)
     {
-        if (!QuantityText.TryParse(typed, s_bath, unitRequired: false, out Entered entered, out string why) || !s_bath.Allows(entered.Si))
+        if (!QuantityText.TryParse(typed, Bath, unitRequired: false, out Entered entered, out string why) || !Bath.Allows(entered.Si))
         {
-            problems.Add(new Problem(field, why.Length > 0 ? why : s_bath.Outside, typed.Length > 0 ? typed : null, s_bath.Range));
+            problems.Add(new Problem(field, why.Length > 0 ? why : Bath.Outside, typed.Length > 0 ? typed : null, Bath.Range));
             return null;
         }
 

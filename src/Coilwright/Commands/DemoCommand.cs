@@ -11,7 +11,8 @@ public static class DemoCommand
     {
         Option<bool> noServe = new("--no-serve") { Description = "Stop after the walk; serve no pages" };
         Option<string?> shop = new("--shop") { Description = "A new file to make the shop in; one in the temporary folder unless said", HelpName = "FILE" };
-        Option<int> port = new("--port") { Description = "Port on this computer, 0 to take a free one", DefaultValueFactory = _ => ServeCommand.UsualPort };
+        Option<int> port = new Option<int>("--port") { Description = "Port on this computer, 0 to take a free one", DefaultValueFactory = _ => ServeCommand.UsualPort }
+            .AsCount();
         Command command = new("demo", "Makes an invented shop and shows the job from recipe to verdict") { noServe, shop, port };
         command.SetAction(async (parsed, cancel) =>
         {

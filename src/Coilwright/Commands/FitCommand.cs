@@ -18,7 +18,7 @@ public static class FitCommand
         Argument<string> curve = new("CURVE") { Description = "A table: frequency with gain, or with complex impedance (real and imaginary part, or impedance and phase); - reads standard input" };
         Option<string?> load = new("--load") { Description = "What hung on the pickup while its gain was measured (coilwright.load/1)", HelpName = "LOAD" };
         Option<string?> resistance = new("--resistance") { Description = "The winding's DC resistance by meter: with it a gain curve tells inductance from capacitance", HelpName = "OHMS" };
-        Option<int?> eddy = new("--eddy") { Description = "Eddy branches to fit, 0 to 3; the curve decides unless said" };
+        Option<int?> eddy = new Option<int?>("--eddy") { Description = "Eddy branches to fit, 0 to 3; the curve decides unless said" }.AsCount();
         Option<string?> at = new("--at") { Description = "Frequencies at which the inductance is told; 120Hz,1kHz unless said", HelpName = "FREQUENCIES" };
         Option<bool> lumped = new("--lumped") { Description = "Write the pickup alone (coilwright.lumped/1), for respond" }, json = new("--json") { Description = "Write coilwright.fit/1" };
         Command command = new("fit", "A pickup's parts from a measured curve") { curve, load, resistance, eddy, at, lumped, json };

@@ -41,7 +41,7 @@ public static class MachineCommand
             await using OpenShop open = await entry.OpenOrCreateAsync(parsed, desk, cancel).ConfigureAwait(false);
             string path = parsed.GetRequiredValue(file), json = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
             Refuse(path, await open.Services.Machines.KeepAsync(Guid.NewGuid(), json, entry.Person(parsed), cancel).ConfigureAwait(false));
-            Machine machine = MachineReader.Read(json).OrRefuse(path);
+            Machine machine = MachineReader.ReadFile(json).OrRefuse(path);
             await desk.Output.WriteLineAsync($"{machine.Name}: {MachinePark.Words(machine)}").ConfigureAwait(false);
             return ExitCode.Done;
         });

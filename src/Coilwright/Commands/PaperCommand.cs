@@ -71,7 +71,7 @@ public static class PaperCommand
         {
             options.Check(parsed);
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            ShopRules own = parsed.GetValue(rules) is { } path ? ShopRulesReader.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path) : new ShopRules();
+            ShopRules own = parsed.GetValue(rules) is { } path ? ShopRulesReader.ReadFile(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path) : new ShopRules();
             return await options.WriteAsync(desk, parsed, PiecePapers.WiringOf(file.Recipe, "", new PaperGround("", own, desk.Time.GetUtcNow())), cancel).ConfigureAwait(false);
         });
         return command;

@@ -12,7 +12,8 @@ public static class ServeCommand
     public static Command Build(Desk desk)
     {
         Option<string?> shop = ShopOptions.Shop();
-        Option<int> port = new("--port") { Description = "Port on this computer, 0 to take a free one", DefaultValueFactory = _ => UsualPort };
+        Option<int> port = new Option<int>("--port") { Description = "Port on this computer, 0 to take a free one", DefaultValueFactory = _ => UsualPort }
+            .AsCount();
         Option<string> listen = new("--listen") { Description = "Address of this computer to listen on", HelpName = "ADDRESS", DefaultValueFactory = _ => "127.0.0.1" };
         Option<string[]> host = new("--host") { Description = "A name besides localhost under which the pages answer; may be given several times", HelpName = "NAME", DefaultValueFactory = _ => [] };
         Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C") { shop, listen, host, port };

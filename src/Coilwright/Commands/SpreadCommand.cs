@@ -16,7 +16,9 @@ public static class SpreadCommand
     {
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
         Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1); a usual player's load unless said", HelpName = "LOAD" };
-        Option<int> samples = new Option<int>("--samples") { Description = "Pieces to draw", DefaultValueFactory = _ => 20_000 }.AsCount(), seed = new("--seed") { Description = "Seed of the draw; the same seed gives the same answer", DefaultValueFactory = _ => 1 };
+        Option<int> samples = new Option<int>("--samples") { Description = "Pieces to draw", DefaultValueFactory = _ => 20_000 }.AsCount();
+        Option<int> seed = new Option<int>("--seed") { Description = "Seed of the draw; the same seed gives the same answer", DefaultValueFactory = _ => 1 }
+            .AsCount();
         Option<bool> byTime = new("--by-time") { Description = "The winder stops by the clock instead of by the count" }, json = new("--json") { Description = "Write coilwright.spread/1" };
         Command command = new("spread", "The spread of a production run: distribution, causes, and what would narrow it") { recipe, load, samples, seed, byTime, json };
         command.SetAction(async (parsed, cancel) =>

@@ -16,7 +16,7 @@ internal static class MachineFile
 
         if (named == "-" || File.Exists(named) || named.EndsWith(".json", StringComparison.OrdinalIgnoreCase))
         {
-            return MachineReader.Read(await InputFile.ReadAsync(named, cancel).ConfigureAwait(false)).OrRefuse(named);
+            return MachineReader.ReadFile(await InputFile.ReadAsync(named, cancel).ConfigureAwait(false)).OrRefuse(named);
         }
 
         if (shop is null)

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Coilwright.Analysis.Pairing;
 using Coilwright.Workshop.Entry;
 
@@ -8,7 +7,8 @@ namespace Coilwright.Input;
 /// <param name="By">The quantities, in the order typed, with their weights.</param>
 public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weight)> By)
 {
-    private const string Known = "dcResistance, turns, inductance; several with commas, each with a weight if wanted: dcResistance=2,inductance=1";
+    private const string Known = "dcResistance, turns, inductance; several with commas, each with a weight if wanted: dcResistance=2,inductance=1; "
+        + "with semicolons between them a weight may have a comma";
 
     /// <summary>Reads "turns", or "dcResistance=2,inductance".</summary>
     /// <exception cref="WrongInputException">Some of it was not understood; carries every problem.</exception>
@@ -16,7 +16,8 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
     {
         TypedOptions problems = new();
         List<(string, double)> by = [];
-        foreach (string part in typed.Split(',', StringSplitOptions.TrimEntries))
+        char between = typed.Contains(';', StringComparison.Ordinal) ? ';' : ',';
+        foreach (string part in typed.Split(between, StringSplitOptions.TrimEntries))
         {
             string[] sides = part.Split('=', 2, StringSplitOptions.TrimEntries);
             double weight = 1;
@@ -28,7 +29,7 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
             {
                 problems.Add("--by", $"\"{sides[0]}\" is named twice");
             }
-            else if (sides.Length == 2 && !(double.TryParse(sides[1], NumberStyles.Float, CultureInfo.InvariantCulture, out weight) && weight is >= 0.001 and <= 1000))
+            else if (sides.Length == 2 && !(CountText.TryNumber(sides[1], out weight) && weight is >= 0.001 and <= 1000))
             {
                 problems.Add("--by", $"\"{sides[1]}\" is no weight", allowed: "0.001 to 1000");
             }

@@ -14,6 +14,13 @@ public static class TypedCounts
         return option;
     }
 
+    /// <summary>A whole number of things that may be left out.</summary>
+    public static Option<int?> AsCount(this Option<int?> option)
+    {
+        option.CustomParser = result => Count(result, option.Name);
+        return option;
+    }
+
     /// <summary>A whole number of things.</summary>
     public static Argument<int> AsCount(this Argument<int> argument)
     {

@@ -87,7 +87,7 @@ public class QuantityTextTests
     [InlineData("", QuantityKind.Resistance, "nothing")]
     [InlineData("   ", QuantityKind.Resistance, "nothing")]
     [InlineData("seven", QuantityKind.Resistance, "not a number")]
-    [InlineData("1,234", QuantityKind.Resistance, "1.234 or 1234")]
+    [InlineData("1,234", QuantityKind.Resistance, "1.234 Ω or 1234 Ω")]
     [InlineData("2,500 pF", QuantityKind.Capacitance, "2.500 pF or 2500 pF")]
     [InlineData("7.4.3 k", QuantityKind.Resistance, "do not make one number")]
     [InlineData("1,23,456", QuantityKind.Resistance, "do not make one number")]

@@ -21,6 +21,20 @@ public sealed class FieldInterpreterTests
     [InlineData("spool.received", "2270", "2270 g", "\"2270\"")]
     [InlineData("batch.quantity", "1.200", "1,200", "1200")]
     [InlineData("test.resistance", "open", "open", "\"open\"")]
+    [InlineData("wind.counter", "4.000", "4,000 turns", "4000")]
+    [InlineData("winder.turns", "100,6", "100.6 turns", "100.6")]
+    [InlineData("batch.more", "1,000", "1,000", "1000")]
+    [InlineData("parts.count", "2k", "2,000", "2000")]
+    [InlineData("charts.lambda", "0,2", "0.2", "0.2")]
+    [InlineData("clocks.bath", "60,5", "60.5 °C", "\"60.5\"")]
+    [InlineData("shop.room", "74 F", "74 °F", "\"74 F\"")]
+    [InlineData("hold.ohmPerM", "5,544", "5.544 Ω/m", "\"5.544\"")]
+    [InlineData("entry.resistance", "9.9E37", "open", "\"9.9E37\"")]
+    [InlineData("magnets.charge", "full", "full", "\"full\"")]
+    [InlineData("magnets.charge", "80,5 %", "80.5 %", "\"80.5 %\"")]
+    [InlineData("magnets.charge", "900 G", "900 G", "\"900 G\"")]
+    [InlineData("variant.bass", "19,5 mm", "19.5 mm", "\"19.5 mm\"")]
+    [InlineData("set.offset", "+1,5 dB", "+1.5 dB", "\"+1,5 dB\"")]
     [InlineData("name", "8,000", "", "\"8,000\"")]
     public void What_is_typed_is_echoed_and_kept_plainly(string field, string typed, string echo, string json)
     {
@@ -29,8 +43,9 @@ public sealed class FieldInterpreterTests
     }
 
     [Theory]
-    [InlineData("spool.received", "2,270", "2.270", "2270")]
+    [InlineData("spool.received", "2,270", "2.270 g", "2270 g")]
     [InlineData("targets.dcResistance.nominal", "6,210 Ω", "6.210 Ω", "6210 Ω")]
+    [InlineData("magnets.charge", "1,200 G", "1.200 G", "1200 G")]
     public void Two_possible_readings_are_both_offered_and_nothing_is_decided(string field, string typed, params string[] readings)
     {
         Interpretation read = FieldInterpreter.Read(field, typed);

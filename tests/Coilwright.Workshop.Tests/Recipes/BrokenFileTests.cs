@@ -52,7 +52,7 @@ public sealed class BrokenFileTests
     {
         string comma = Whole.Replace("64 mm", "64,0 mm", StringComparison.Ordinal);
         Problem problem = RecipeReader.ReadFile(comma).Problems.Single(one => one.Field == "coils[0].bobbin.coreLength");
-        Assert.Contains("the point alone", problem.Message, StringComparison.Ordinal);
+        Assert.Equal("in a file the point alone is the decimal sign; write \"64.0 mm\"", problem.Message);
         Assert.DoesNotContain(RecipeReader.Read(comma).Problems, one => one.Field == "coils[0].bobbin.coreLength");
     }
 

@@ -6,6 +6,7 @@ import { sentences } from './sent';
 import { SpoolQuestions } from './question';
 import { sound } from './sound';
 import { clockTime } from './store';
+import { forgetUnderstanding, undecided, whichOfTwo } from './understood';
 import { keepRefused } from './waits';
 
 /** One coil as typed. */
@@ -40,7 +41,7 @@ export interface Outcome {
 }
 
 /** The coil entry page: Enter puts the coil in the outbox, proposes the next tag and keeps the focus where the next figure goes. */
-export function coilEntry(form: HTMLFormElement): void {
+export function coilEntry(form: HTMLFormElement): Outbox<CoilEntry, Outcome> {
   const batchId = form.dataset.batch ?? '';
   const page = new EntryPage(form, batchId);
   page.ready();
@@ -56,6 +57,7 @@ export function coilEntry(form: HTMLFormElement): void {
   window.addEventListener('online', () => void outbox.flush());
   document.addEventListener('visibilitychange', () => void outbox.flush());
   outbox.resume();
+  return outbox;
 }
 
 class EntryPage implements Listener<CoilEntry, Outcome> {
@@ -91,6 +93,12 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       this.field('tag').value = scanned;
       this.clear('resistance');
       resistance.focus();
+      return;
+    }
+    const open = undecided(this.form);
+    if (open) {
+      this.problems([{ field: open.name, message: whichOfTwo }]);
+      open.focus();
       return;
     }
     const coil = this.questions.answer(this.field('tag').value);
@@ -259,6 +267,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     if (field instanceof HTMLInputElement) {
       field.value = '';
       say(field, '');
+      forgetUnderstanding(field);
     }
   }
 

@@ -4,6 +4,7 @@ import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
 import { clearProblems, sentRow, showProblems } from './sent';
 import { clockTime } from './store';
+import { forgetUnderstanding } from './understood';
 
 /** At the winder: a letter after the counter's figures says what happened, so that a break is logged without a mouse. */
 export function happeningKeys(form: HTMLFormElement): void {
@@ -77,7 +78,7 @@ export function happenings(list: HTMLElement): void {
 class WinderPage implements Listener<Happening, Told> {
   private readonly outbox: Outbox<Happening, Told>;
   private readonly main: HTMLFormElement | null = document.querySelector('form[data-happening]');
-  private last = { kind: '', counter: '', atMs: -quietMs };
+  private last = { kind: '', atMs: -quietMs };
   private refused = false;
   private readonly seen = new Set<string>();
 
@@ -97,11 +98,10 @@ class WinderPage implements Listener<Happening, Told> {
     const kind = sender instanceof HTMLButtonElement && sender.name === 'kind' ? sender.value : form.action.endsWith('/undo') ? 'Undone' : value('kind');
     const now = performance.now();
     const counter = value('counter');
-    const again = kind === this.last.kind && (counter === '' || counter === this.last.counter);
-    if (again && now - this.last.atMs < quietMs) {
-      return; // a double press is one event; a figure corrected after a refusal is another
+    if (kind === this.last.kind && now - this.last.atMs < quietMs) {
+      return; // a double press is one event
     }
-    this.last = { kind, counter, atMs: now };
+    this.last = { kind, atMs: now };
     const stops = kind === 'Paused' || kind === 'Broken';
     const one: Happening = {
       id: newId(), kind, tag: kind === 'Begun' ? '' : value('tag'), counter: stops ? counter : '', spool: value('spool'), choice: value('choice'),
@@ -134,7 +134,7 @@ class WinderPage implements Listener<Happening, Told> {
   answered(one: Happening, told: Told): void {
     if (told.problems.length > 0) {
       this.refused = true;
-      this.last = { kind: '', atMs: -quietMs }; // told again it is no double press
+      this.last = { kind: '', atMs: -quietMs }; // what is pressed after a refusal is a new try, however soon
       this.row(one, 'not saved');
       this.restore(told);
       this.giveBack(one);
@@ -191,6 +191,7 @@ class WinderPage implements Listener<Happening, Told> {
     const counter = this.main?.querySelector<HTMLInputElement>('input[name=counter]');
     if (counter && counter.value === '' && one.counter !== '') {
       counter.value = one.counter;
+      counter.dispatchEvent(new Event('input', { bubbles: true }));
       counter.focus();
       counter.select();
     }
@@ -200,6 +201,7 @@ class WinderPage implements Listener<Happening, Told> {
     const counter = this.main?.querySelector<HTMLInputElement>('input[name=counter]');
     if (counter) {
       counter.value = '';
+      forgetUnderstanding(counter);
       forgetDraft(this.main?.dataset.drafts ?? '', 'counter');
       say(counter, '');
     }

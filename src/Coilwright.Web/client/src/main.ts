@@ -36,9 +36,8 @@ if (recipe && forecast) {
     afterwards(recipe, after);
   }
 }
-for (const form of document.querySelectorAll<HTMLFormElement>('form[data-entry]')) {
-  coilEntry(form);
-}
+const entry = document.querySelector<HTMLFormElement>('form[data-entry]');
+const ownBox = entry ? coilEntry(entry) : null;
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-happening]')) {
   happeningKeys(form);
 }
@@ -47,7 +46,7 @@ for (const list of document.querySelectorAll<HTMLElement>('[data-happenings]')) 
 }
 tellings();
 understandings();
-waitingCoils();
+waitingCoils(ownBox);
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);
 }

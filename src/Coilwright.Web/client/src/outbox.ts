@@ -6,6 +6,9 @@ export interface Problem {
   message: string;
   understood?: string | null;
   allowed?: string | null;
+
+  /** What the entry can mean, when only the person can say which. */
+  readings?: string[];
 }
 
 /** Anything a person enters, with the id that makes sending it twice harmless. */

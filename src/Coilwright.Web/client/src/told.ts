@@ -4,6 +4,7 @@ import { newId } from './ids';
 import { Outbox, type Listener, type Problem } from './outbox';
 import { clearProblems, sentRow, showProblems } from './sent';
 import { clockTime } from './store';
+import { undecided, whichOfTwo } from './understood';
 
 /** A form about pieces as a person filled it in. */
 interface Told {
@@ -56,6 +57,12 @@ class ToldPage implements Listener<Told, Answer> {
       return; // another button of the form: it is sent as a form
     }
     event.preventDefault();
+    const open = undecided(form);
+    if (open) {
+      showProblems(this.list(), [{ field: open.name, message: whichOfTwo }]);
+      open.focus();
+      return;
+    }
     const fields = Array.from(new FormData(form).entries()).map(([name, value]): [string, string] => [name, String(value)]).filter(([name, value]) => name !== 'id' && value !== '');
     const now = performance.now();
     const wanting = what !== 'test' && !fields.some(([name]) => name === 'piece') ? 'no piece is ticked' : what === 'test' && fields.every(([name]) => name === 'piece') ? 'nothing was measured' : '';

@@ -4,6 +4,8 @@ import { Outbox, queuedUnder, type Listener, type Problem, type Queued } from '.
 import { sentences } from './sent';
 import { clockTime, keysUnder, read, remove, write } from './store';
 
+type Coils = Outbox<CoilEntry, Outcome>;
+
 /** A coil that the server did not take, with what it said. */
 export interface Refused {
   entry: CoilEntry;
@@ -38,33 +40,43 @@ export function mendRefused(): void {
   remove(key);
 }
 
-/** Coils that wait on this device are sent from every page; where a page has room for it, what waits and what was refused stands there. */
-export function waitingCoils(): void {
+/**
+ * Coils that wait on this device are sent from every page; where a page has room for it, what waits and what was refused stands there.
+ * An entry page sends those of its own batch itself.
+ */
+export function waitingCoils(ownBox: Coils | null): void {
   const own = document.querySelector<HTMLFormElement>('form[data-entry]')?.dataset.batch ?? '';
   const panel = document.querySelector<HTMLElement>('[data-waits]');
-  const page = new WaitingCoils(panel, own);
+  const page = new WaitingCoils(panel, own, ownBox);
   page.begin();
 }
 
 class WaitingCoils implements Listener<CoilEntry, Outcome> {
-  private readonly boxes: Outbox<CoilEntry, Outcome>[] = [];
+  private readonly boxes = new Map<string, Coils>();
   private readonly places = new Map<string, string>();
   private readonly abouts = new Map<string, string>();
   private readonly gone = new Map<string, CoilEntry>();
 
-  constructor(private readonly panel: HTMLElement | null, private readonly own: string) {}
+  constructor(private readonly panel: HTMLElement | null, private readonly own: string, private readonly ownBox: Coils | null) {}
 
   begin(): void {
     for (const batch of new Set(keysUnder(outbox).map(key => key.split('/')[1] ?? '').filter(batch => batch !== 'pieces' && batch !== this.own))) {
-      const box = new Outbox<CoilEntry, Outcome>(`${outbox}${batch}/`, `/api/batches/${batch}/coils`, this);
-      this.boxes.push(box);
-      box.resume();
+      this.boxOf(batch).resume();
     }
     const again = (): void => this.boxes.forEach(box => void box.flush());
     window.addEventListener('online', again);
     document.addEventListener('visibilitychange', again);
     window.addEventListener('storage', () => this.show());
     this.show();
+  }
+
+  private boxOf(batch: string): Coils {
+    if (batch === this.own && this.ownBox) {
+      return this.ownBox;
+    }
+    const box = this.boxes.get(batch) ?? new Outbox<CoilEntry, Outcome>(`${outbox}${batch}/`, `/api/batches/${batch}/coils`, this);
+    this.boxes.set(batch, box);
+    return box;
   }
 
   /** The boxes of several batches are asked the same; one answer is for all. */
@@ -91,7 +103,8 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     this.gone.set(entry.id, entry);
     this.place(entry, `saved ${clockTime(new Date())}: ${outcome.verdict.kind}`);
     const typing = document.activeElement instanceof HTMLInputElement && document.activeElement.value !== '';
-    if (this.panel !== null && this.own === '' && this.boxes.every(box => box.waitingCount() === 0) && this.refused().length === 0 && !typing) {
+    const allSent = Array.from(this.boxes.values()).every(box => box.waitingCount() === 0);
+    if (this.panel !== null && this.own === '' && allSent && this.refused().length === 0 && !typing) {
       window.location.reload(); // its counts were drawn before these coils came
     }
   }
@@ -177,8 +190,31 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     const ways = made('span', '');
     ways.className = 'row';
     ways.append(mend, discard);
-    item.append(made('strong', words), made('p', one.problems.map(sentences).join(' ')), ways);
+    const choices = one.problems.map(problem => this.choice(one, problem));
+    item.append(made('strong', words), made('p', one.problems.map(sentences).join(' ')), ...choices, ways);
     return item;
+  }
+
+  /** A button for each reading of what can mean two things: one touch decides and sends the coil again. */
+  private choice(one: Refused, problem: Problem): HTMLElement {
+    const ways = made('span', '');
+    ways.className = 'row';
+    const field = mendable.find(name => name === problem.field);
+    for (const reading of field === undefined ? [] : problem.readings ?? []) {
+      const button = document.createElement('button');
+      button.type = 'button';
+      button.textContent = `${nameOf(one.entry)}: ${reading}`;
+      button.addEventListener('click', () => this.decide(one, { ...one.entry, [field ?? 'resistance']: reading }));
+      ways.append(button);
+    }
+    return ways;
+  }
+
+  /** It keeps its id: nothing was stored under it. */
+  private decide(one: Refused, entry: CoilEntry): void {
+    this.boxOf(entry.batchId).add(entry, one.about);
+    remove(`${refused}${entry.batchId}/${entry.id}`);
+    this.show();
   }
 
   private words(entry: CoilEntry, about: string): string {

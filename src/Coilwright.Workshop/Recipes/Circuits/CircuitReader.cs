@@ -14,7 +14,7 @@ public static class CircuitReader
     private static readonly string[] s_joined = ["parallel", "series"];
 
     /// <summary>The circuit, or every problem.</summary>
-    public static ReadOutcome<GuitarCircuit> Read(string json) => JsonText.Read(json, Format, Whole);
+    public static ReadOutcome<GuitarCircuit> Read(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
 
     private static GuitarCircuit Whole(JsonFields fields)
     {

@@ -72,9 +72,8 @@ internal sealed class JsonFields
             return Entered.Unknown;
         }
 
-        if (Problems.PointOnly && value.GetString()!.Contains(',', StringComparison.Ordinal))
+        if (RefusesComma(path, value.GetString()!, typed => WaysToWrite(typed, limits), limits.Range))
         {
-            Problems.Add(path, $"in a file the point alone is the decimal sign; write for example \"{limits.Example}\"", Told(value), limits.Range);
             return Entered.Unknown;
         }
 
@@ -91,6 +90,30 @@ internal sealed class JsonFields
 
         Problems.Add(path, limits.Outside, QuantityText.Echo(entered, limits.Kind), limits.Range);
         return Entered.Unknown;
+    }
+
+    /// <summary>True, with a problem that says what to write, for a comma in a number of a file: there the point alone is decimal.</summary>
+    /// <param name="path">Where it stands.</param>
+    /// <param name="typed">What stands there.</param>
+    /// <param name="instead">What may stand there in its place.</param>
+    /// <param name="allowed">What is allowed.</param>
+    public bool RefusesComma(string path, string typed, Func<string, IReadOnlyList<string>> instead, string? allowed)
+    {
+        if (!Problems.PointOnly || !typed.Contains(',', StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        string ways = string.Join(" or ", instead(typed).Select(way => $"\"{way}\""));
+        Problems.Add(path, $"in a file the point alone is the decimal sign; write {ways}", $"\"{typed}\"", allowed);
+        return true;
+    }
+
+    private static IReadOnlyList<string> WaysToWrite(string typed, Limits limits)
+    {
+        TypedQuantity read = QuantityText.Read(typed, limits, unitRequired: true);
+        string one = read.Plain.Length > 0 ? read.Plain : limits.Example;
+        return read.Readings.Count > 0 ? read.Readings : [one];
     }
 
     /// <summary>A plain number; NaN when missing or wrong.</summary>

@@ -38,6 +38,11 @@ internal static class WireReader
 
     private static WireSize? Size(JsonFields fields, string gauge)
     {
+        if (fields.RefusesComma(fields.PathOf("gauge"), gauge, typed => [typed.Replace(',', '.')], Catalogue.GaugeRange))
+        {
+            return null;
+        }
+
         WireSize? size = Catalogue.Gauge(gauge, out string? nearest);
         if (size is null)
         {

@@ -14,7 +14,8 @@ public static class RecipeVariation
 {
     private const string Field = "value";
     private const int Seven = 7, Four = 4, LongestText = 80;
-    private static readonly (double Low, double High) s_spacing = (4e-3, 30e-3), s_longer = (0.1e-3, 60e-3);
+    internal static readonly Limits Spacing = new(QuantityKind.Length, 4e-3, 30e-3, "mm", "9.8 mm") { Outside = "outside the allowed range" };
+    internal static readonly Limits Longer = new(QuantityKind.Length, 0.1e-3, 60e-3, "mm", "2.8 mm") { Outside = "outside the allowed range" };
 
     /// <summary>The variant, or what is wrong with the question.</summary>
     /// <param name="recipe">The base.</param>
@@ -50,16 +51,16 @@ public static class RecipeVariation
 
         switch (kind)
         {
-            case VariationKind.Spacing when Length(text, s_spacing, problems) is { } spacing:
+            case VariationKind.Spacing when Length(text, Spacing, problems) is { } spacing:
                 edit.Space(spacing);
                 return $"{RecipeEdit.Millimetres(spacing)} spacing";
-            case VariationKind.LongerCore when Length(text, s_longer, problems) is { } longer:
+            case VariationKind.LongerCore when Length(text, Longer, problems) is { } longer:
                 edit.Lengthen(longer);
                 return $"core {RecipeEdit.Millimetres(longer)} longer";
             case VariationKind.SevenStrings:
                 edit.Strings(Seven, recipe.Strings!.Spacing.Si);
                 return "seven strings";
-            case VariationKind.Bass when Length(text, s_spacing, problems) is { } bass:
+            case VariationKind.Bass when Length(text, Spacing, problems) is { } bass:
                 edit.Strings(Four, bass);
                 edit.AsBass();
                 return "bass";
@@ -98,15 +99,16 @@ public static class RecipeVariation
             solved[1].Warnings.FirstOrDefault(warning => warning.MeansItDoesNotFit)?.Message);
     }
 
-    private static double? Length(string text, (double Low, double High) allowed, List<Problem> problems)
+    private static double? Length(string text, Limits limits, List<Problem> problems)
     {
-        bool read = QuantityText.TryParse(text, QuantityKind.Length, unitRequired: true, out Entered entered, out string why);
-        if (read && entered.Si >= allowed.Low && entered.Si <= allowed.High)
+        bool read = QuantityText.TryParse(text, limits, unitRequired: true, out Entered entered, out string why);
+        if (read && limits.Allows(entered.Si))
         {
             return entered.Si;
         }
 
-        problems.Add(new Problem(Field, read ? "outside the allowed range" : why, read ? QuantityText.Echo(entered, QuantityKind.Length) : text, $"{RecipeEdit.Millimetres(allowed.Low)} to {RecipeEdit.Millimetres(allowed.High)}"));
+        problems.Add(new Problem(
+            Field, read ? limits.Outside : why, read ? QuantityText.Echo(entered, QuantityKind.Length) : text, limits.Range));
         return null;
     }
 
