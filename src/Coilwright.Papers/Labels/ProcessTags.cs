@@ -21,7 +21,7 @@ public static class ProcessTags
             ("In at", ShopTime.Words(basket.InUtc, zone)),
             ("Lot", Said(basket.Lot)),
             ("Pieces", basket.Pieces.Count.ToString(CultureInfo.InvariantCulture)),
-            ("Never above", $"{QuantityText.Format(basket.LimitC, QuantityKind.Temperature)}, limit of {Said(basket.LimitOf)}"),
+            ("Never above", $"{QuantityText.Format(basket.LimitC, QuantityKind.Temperature)}, limit of {Said(KeyLabels.Of(basket.LimitOf))}"),
             ("Out at", "______________ by ________"),
         ],
         string.Join(' ', Cautions.ForBath(basket.Kind)));

@@ -6,9 +6,9 @@ public static class ProblemSentences
     /// <summary>"The gauge is in no table. Understood: AWG 99. Allowed: AWG 34 to AWG 50."</summary>
     public static string Write(Problem problem)
     {
-        string text = Sentence(problem.Message);
-        text += problem.Understood is { Length: > 0 } understood ? " " + Sentence("Understood: " + understood) : "";
-        return text + (problem.Allowed is { Length: > 0 } allowed ? " " + Sentence("Allowed: " + allowed) : "");
+        string text = Sentence(KeyLabels.In(problem.Message));
+        text += problem.Understood is { Length: > 0 } understood ? " " + Sentence("Understood: " + KeyLabels.In(understood)) : "";
+        return text + (problem.Allowed is { Length: > 0 } allowed ? " " + Sentence("Allowed: " + KeyLabels.In(allowed)) : "");
     }
 
     /// <summary>A capital in front and a stop behind.</summary>

@@ -1,11 +1,9 @@
-using System.Globalization;
-using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes;
 
 /// <summary>A stored revision as a recipe: one that an earlier program let through may be refused by this one.</summary>
-public static partial class ReleasedRecipe
+public static class ReleasedRecipe
 {
     private const string ToDo = "nothing entered is lost; save the recipe, mended, as its next revision, release it and begin a new batch on that";
 
@@ -25,17 +23,6 @@ public static partial class ReleasedRecipe
         return index >= 0 ? index : throw new UnreadableRecordException($"revision {revision.Letter} of {revision.RecipeName} has no coil \"{coilName}\"", ToDo);
     }
 
-    /// <summary>"coils[0].winding.turns" as "coil 1, winding, turns".</summary>
-    private static string Place(string field) => string.Join(", ", field.Split('.').Select(part =>
-    {
-        string words = Capital().Replace(part.Split('[')[0], " $0").ToLowerInvariant();
-        return part.Contains('[', StringComparison.Ordinal) && int.TryParse(part.Split('[', ']')[1], CultureInfo.InvariantCulture, out int index)
-            ? string.Create(CultureInfo.InvariantCulture, $"{words.TrimEnd('s')} {index + 1}") : words;
-    }));
-
-    [GeneratedRegex("[A-Z]")]
-    private static partial Regex Capital();
-
     private static string Told(IReadOnlyList<Problem> problems) =>
-        string.Join("; ", problems.Take(3).Select(problem => $"{Place(problem.Field)}: {problem.Message}" + (problem.Allowed is null ? "" : $" (allowed: {problem.Allowed})"))) + (problems.Count > 3 ? " …" : "");
+        string.Join("; ", problems.Take(3).Select(problem => $"{FieldLabels.Inside(problem.Field)}: {problem.Message}" + (problem.Allowed is null ? "" : $" (allowed: {problem.Allowed})"))) + (problems.Count > 3 ? " …" : "");
 }
