@@ -41,10 +41,10 @@ public sealed class SolvePageTests(Chromium chromium)
         ILocator dot = answer.GetByRole(AriaRole.Figure).GetByRole(AriaRole.Link, new() { NameRegex = new("^Pin ") }).Last;
         await dot.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(pinned.GetByRole(AriaRole.Link, new() { Name = "Take the pin off" })).ToHaveCountAsync(2);
+        await Expect(pinned.GetByRole(AriaRole.Link, new() { Name = "Unpin" })).ToHaveCountAsync(2);
         await Expect(pinned.GetByRole(AriaRole.Row, new() { NameRegex = new("^DC resistance") }).First).ToContainTextAsync("±");
 
-        await pinned.GetByRole(AriaRole.Link, new() { Name = "Tell the others against it" }).First.ClickAsync();
+        await pinned.GetByRole(AriaRole.Link, new() { Name = "Compare others with this one" }).First.ClickAsync();
         await Expect(pinned.GetByRole(AriaRole.Columnheader).Nth(1)).Not.ToHaveTextAsync("Harbour bridge as it stands");
         await pinned.GetByRole(AriaRole.Button, new() { Name = "Make it a draft revision" }).First.ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();

@@ -63,7 +63,7 @@ public sealed class PieceCommandsTests
         CommandRun undone = await CommandRun.Of("piece", "undo", "P-1", "--reason", "another serial", "--shop", shop), nothing = await CommandRun.Of("piece", "undo", "P-1", "--reason", "again", "--shop", shop), noBasket = await CommandRun.Of("basket", "undo", "K1", "--reason", "again", "--shop", shop);
         Assert.Equal((0, 2, 2), (undone.Exit, nothing.Exit, noBasket.Exit));
         Assert.Contains("may go to magnets", undone.Output, StringComparison.Ordinal);
-        Assert.Contains("exchange a coil, or give the piece up", nothing.Error, StringComparison.Ordinal);
+        Assert.Contains("exchange a coil, or scrap the piece", nothing.Error, StringComparison.Ordinal);
         CommandRun show = await CommandRun.Of("piece", "show", "P-1", "--shop", shop), json = await CommandRun.Of("piece", "show", "P-1", "--json", "--shop", shop);
         Assert.Contains("potting begun in basket K1 (taken back)", show.Output, StringComparison.Ordinal);
         Assert.Contains("taken back: potting begun, because bath was cold", show.Output, StringComparison.Ordinal);
