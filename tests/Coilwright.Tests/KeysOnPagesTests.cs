@@ -38,7 +38,10 @@ public sealed partial class KeysOnPagesTests
         await app.StartAsync(Cancel);
         using HttpClient client = new() { BaseAddress = new Uri(app.Urls.Single()), Timeout = TimeSpan.FromMinutes(5) };
 
-        Dictionary<string, string> pages = await WalkAsync(client, [.. Asked((await shop.Recipes.ListAsync(Cancel))[0].RecipeId)]);
+        Guid recipe = (await shop.Recipes.ListAsync(Cancel))[0].RecipeId;
+        Dictionary<string, string> pages = await WalkAsync(client, [.. Asked(recipe)]);
+        pages["a form that is refused"] = await RefusedAsync(client, recipe);
+        Assert.Contains("Coil 1, wire, insulation", pages["a form that is refused"], StringComparison.Ordinal);
 
         Assert.True(pages.Count > 60, $"only {pages.Count} pages");
         string[] shown = [.. pages.SelectMany(page => Keys(page.Value).Select(key => $"{page.Key}: {About(key, Visible(page.Value))}"))];
@@ -63,7 +66,15 @@ public sealed partial class KeysOnPagesTests
         "/", "/recipes", "/spools", "/machines", "/charts", "/compare", "/assembly", "/sets", "/clocks", "/test", "/pieces", "/shop", "/find?code=H-001", "/find?code=nothing", "/no-such-page",
         $"/compare?design0={recipe}", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge", $"/recipes/{recipe}/spread", $"/recipes/{recipe}/hold?ohmPerM=5.6",
         $"/recipes/{recipe}/hold?ohmPerM=x", $"/recipes/{recipe}/variants?ask=longerCore", $"/recipes/{recipe}/variants?ask=cover", $"/recipes/{recipe}/batches/new", $"/recipes/{recipe}/sensitivity",
+        $"/recipes/{recipe}/solve?want=loudness%3D3&vary=wood", $"/recipes/{recipe}/solve?want=output%3Dmax&vary=magnet%3Dchalk", $"/recipes/{recipe}/variants?ask=cover&value=alnico%205",
     ];
+
+    private static async Task<string> RefusedAsync(HttpClient client, Guid recipe)
+    {
+        using FormUrlEncodedContent form = new([new("base", "1"), new("coils[0].wire.insulation", "heavy formvar"), new("coils[0].winding.turns", "1e9"), new("magnets[0].material", "chalk")]);
+        using HttpResponseMessage answer = await client.PostAsync(new Uri($"/recipes/{recipe}/preview", UriKind.Relative), form, Cancel);
+        return await answer.Content.ReadAsStringAsync(Cancel);
+    }
 
     private static async Task<Dictionary<string, string>> WalkAsync(HttpClient client, string[] from)
     {

@@ -61,7 +61,7 @@ public static partial class KeyLabels
     /// <summary>Keys that a sentence may hold: those above, materials and enamels.</summary>
     private static readonly Lazy<Regex> s_inside = new(() => Words(s_labels.Keys
         .Concat(MaterialCatalogue.All.Select(material => material.Key)).Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
-        .Where(key => Of(key) != key && (key.Contains('-', StringComparison.Ordinal) || key.Any(char.IsUpper)))));
+        .Where(key => Of(key) != key && key.Contains('-', StringComparison.Ordinal))));
 
     /// <summary>The label of a key; one that only joins plain words, by hyphens or capitals, is those words. What is no key stays as it is.</summary>
     public static string Of(string key)
@@ -90,7 +90,7 @@ public static partial class KeyLabels
 
     /// <summary>A sentence with labels in place of its keys and of its paths into a document.</summary>
     public static string In(string sentence) =>
-        s_inside.Value.Replace(Path().Replace(sentence, path => FieldLabels.Inside(path.Value)), key => Of(key.Value));
+        CamelInside().Replace(s_inside.Value.Replace(Path().Replace(sentence, path => FieldLabels.Inside(path.Value)), key => Of(key.Value)), key => Of(key.Value));
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
@@ -102,6 +102,9 @@ public static partial class KeyLabels
 
     [GeneratedRegex("^[a-z]+([A-Z][a-z0-9]*)+$", RegexOptions.CultureInvariant)]
     private static partial Regex Joined();
+
+    [GeneratedRegex(@"(?<![\w.-])[a-z]{2,}(?:[A-Z][a-z0-9]+)+(?![\w-])", RegexOptions.CultureInvariant)]
+    private static partial Regex CamelInside();
 
     [GeneratedRegex("[A-Z]", RegexOptions.CultureInvariant)]
     private static partial Regex Capital();
