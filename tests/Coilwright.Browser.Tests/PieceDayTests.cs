@@ -94,7 +94,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("7.80 kΩ → open");
         await page.GetByLabel("Comes out").SelectOptionAsync("BS-001");
         await page.GetByLabel("Goes in, batch/tag").FillAsync("B-7/2");
-        await page.GetByLabel("Why").FillAsync("wire broken at the start");
+        await page.GetByLabel("Why", new() { Exact = true }).FillAsync("wire broken at the start");
         await PressAsync(page, "Exchange the coil");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "slug (taken out)" })).ToBeVisibleAsync();
         await page.GetByLabel("Done").FillAsync("slug coil wound anew");
