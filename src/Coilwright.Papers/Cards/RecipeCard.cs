@@ -92,11 +92,14 @@ public static class RecipeCard
         string usual = FigureWords.Value(VerdictLimits.UsualHz, "Hz");
         if (target is null)
         {
-            return new KeyFigure($"Inductance at {usual}", FigureWords.Value(forecast), $"forecast, 95 % {FigureWords.Interval(forecast)}; no limit in the recipe");
+            string alone = $"forecast, 95 % {FigureWords.Interval(forecast)}; no limit in the recipe";
+            return new KeyFigure($"Inductance at {usual}", FigureWords.Value(forecast), alone);
         }
 
-        string at = Hertz(target) == usual ? "" : $"at {usual} ", passes = $"{FigureWords.Value(target.Low, "H")} – {FigureWords.Value(target.High, "H")} passes ({Part(target)})";
-        return new KeyFigure($"Inductance at {Hertz(target)}", FigureWords.Value(target.Nominal.Si, "H"), $"{passes}; forecast {at}{FigureWords.Value(forecast)}");
+        string at = Hertz(target) == usual ? "" : $"at {usual} ";
+        string passes = $"{FigureWords.Value(target.Low, "H")} – {FigureWords.Value(target.High, "H")} passes ({Part(target)})";
+        string note = $"{passes}; forecast {at}{FigureWords.Value(forecast)}";
+        return new KeyFigure($"Inductance at {Hertz(target)}", FigureWords.Value(target.Nominal.Si, "H"), note);
     }
 
     private static IEnumerable<KeyFigure> Pickup(Recipe recipe)

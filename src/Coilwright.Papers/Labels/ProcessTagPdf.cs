@@ -8,7 +8,8 @@ namespace Coilwright.Papers.Labels;
 /// <summary>Tags of baskets and mixes to cut, two columns on A4 or Letter; all words of a tag are on it, made smaller where they are many.</summary>
 public static class ProcessTagPdf
 {
-    private const double Height = 69 * Pen.Mm, Edge = 3 * Pen.Mm, Square = 24 * Pen.Mm, Inner = LabelGrid.Width - 2 * Edge, Term = 54, Small = 6.5, Least = 5;
+    private const double Height = 69 * Pen.Mm, Edge = 3 * Pen.Mm, Square = 24 * Pen.Mm, Inner = LabelGrid.Width - 2 * Edge;
+    private const double Term = 54, Small = 6.5, Least = 5;
 
     /// <summary>The document's bytes.</summary>
     /// <param name="tags">At least one.</param>

@@ -21,7 +21,7 @@ public static class ProcessTags
             ("In at", ShopTime.Words(basket.InUtc, zone)),
             ("Lot", Said(basket.Lot)),
             ("Pieces", basket.Pieces.Count.ToString(CultureInfo.InvariantCulture)),
-            ("Never above", $"{QuantityText.Format(basket.LimitC, QuantityKind.Temperature)}, limit of {Said(KeyLabels.Of(basket.LimitOf))}"),
+            ("Never above", $"{Degrees(basket.LimitC)}, limit of {Said(KeyLabels.Of(basket.LimitOf))}"),
             ("Out at", "______________ by ________"),
         ],
         string.Join(' ', Cautions.ForBath(basket.Kind)));
@@ -42,7 +42,7 @@ public static class ProcessTags
             mix.Label,
             ("Discard at", ShopTime.Words(mix.DiscardUtc, zone)),
             [
-                ("Mixed at", $"{ShopTime.Words(mix.MixedUtc, zone)}, {QuantityText.Format(mix.RoomC, QuantityKind.Temperature)}"),
+                ("Mixed at", $"{ShopTime.Words(mix.MixedUtc, zone)}, {Degrees(mix.RoomC)}"),
                 ("Lots", Said(mix.Lots)),
                 printedUtc is null ? ("Cure takes", days + " from the print") : ("Printed at", ShopTime.Words(printed, zone)),
                 ("Cured at", ShopTime.Words(cure.EndUtc, zone) + (printedUtc is null ? ", if printed when mixed" : $", {days} later")),
@@ -50,6 +50,8 @@ public static class ProcessTags
             ],
             string.Join(' ', Cautions.For(Job.Marking)));
     }
+
+    private static string Degrees(double celsius) => QuantityText.Format(celsius, QuantityKind.Temperature);
 
     private static string Said(string text) => string.IsNullOrWhiteSpace(text) ? "not stated" : text;
 }

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Interpretations;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Primitives;
 
 namespace Coilwright.Web.Forms;
 
@@ -40,7 +41,7 @@ public static class RecipeForm
         JsonNode document = JsonNode.Parse(json)!;
         foreach (RecipeField field in GroupsOf(document).SelectMany(group => group.Fields).Append(Name))
         {
-            if (form.TryGetValue(field.Path, out Microsoft.Extensions.Primitives.StringValues typed) && typed.ToString().Trim() != TextAt(document, field.Path))
+            if (form.TryGetValue(field.Path, out StringValues typed) && typed.ToString().Trim() != TextAt(document, field.Path))
             {
                 JsonPath.Set(document, field.Path, FormValue.NodeOf(field.Path, typed.ToString()));
             }

@@ -60,10 +60,11 @@ public static partial class KeyLabels
 
     /// <summary>Keys that a sentence may hold: those above, materials and enamels.</summary>
     private static readonly Lazy<Regex> s_inside = new(() => Words(s_labels.Keys
-        .Concat(MaterialCatalogue.All.Select(material => material.Key)).Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
+        .Concat(MaterialCatalogue.All.Select(material => material.Key))
+        .Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
         .Where(key => Of(key) != key && key.Contains('-', StringComparison.Ordinal))));
 
-    /// <summary>The label of a key; one that only joins plain words, by hyphens or capitals, is those words. What is no key stays as it is.</summary>
+    /// <summary>The label of a key; one that only joins plain words, by hyphens or capitals, is those words. All else stays as it is.</summary>
     public static string Of(string key)
     {
         if (s_labels.TryGetValue(key, out string? label))
@@ -89,13 +90,19 @@ public static partial class KeyLabels
     }
 
     /// <summary>A sentence with labels in place of its keys and of its paths into a document.</summary>
-    public static string In(string sentence) =>
-        CamelInside().Replace(s_inside.Value.Replace(Path().Replace(sentence, path => FieldLabels.Inside(path.Value)), key => Of(key.Value)), key => Of(key.Value));
+    public static string In(string sentence)
+    {
+        string placed = Path().Replace(sentence, path => FieldLabels.Inside(path.Value));
+        return CamelInside().Replace(s_inside.Value.Replace(placed, key => Of(key.Value)), key => Of(key.Value));
+    }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
-    private static Regex Words(IEnumerable<string> keys) =>
-        new(@"(?<![\w-])(?:" + string.Join('|', keys.Distinct().OrderByDescending(key => key.Length).Select(Regex.Escape)) + @")(?![\w-])", RegexOptions.CultureInvariant);
+    private static Regex Words(IEnumerable<string> keys)
+    {
+        string any = string.Join('|', keys.Distinct().OrderByDescending(key => key.Length).Select(Regex.Escape));
+        return new Regex($@"(?<![\w-])(?:{any})(?![\w-])", RegexOptions.CultureInvariant);
+    }
 
     [GeneratedRegex("^[a-z][a-z0-9]*(-[a-z0-9]+)+$", RegexOptions.CultureInvariant)]
     private static partial Regex Hyphened();

@@ -135,7 +135,8 @@ public static class Cautions
     /// <summary>A step that the shop named: by the words in its name; where none is known, what glue and lacquer ask for.</summary>
     private static string[] ByWords(string step, bool charges)
     {
-        IEnumerable<string> named = s_byWord.Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase)).SelectMany(word => word.Cautions);
+        IEnumerable<string> named = s_byWord
+            .Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase)).SelectMany(word => word.Cautions);
         string[] found = [.. named.Distinct(StringComparer.Ordinal)];
         return found.Length > 0 || charges ? found : [Vapour, Hardener];
     }

@@ -115,8 +115,11 @@ internal static class SmallChanges
             return read is { Ok: true, Value: { } recipe } ? RecipeModelBuilder.ToModel(limits.Fill(recipe)) : null;
         }
 
-        private static string Told(Problem problem) =>
-            KeyLabels.In($"{FieldLabels.Inside(problem.Field)}: {problem.Message}{(problem.Allowed is { } allowed ? $" ({allowed})" : "")}");
+        private static string Told(Problem problem)
+        {
+            string allowed = problem.Allowed is { } words ? $" ({words})" : "";
+            return KeyLabels.In($"{FieldLabels.Inside(problem.Field)}: {problem.Message}{allowed}");
+        }
 
         public SmallChange Edited(string key, string words, RecipeEdit edit) => new(key, words, Model(edit.Json, out string? whyNot), whyNot);
     }

@@ -23,7 +23,8 @@ public static class VaryText
     };
 
     private static readonly string[] s_connections = ["series", "parallel"];
-    private static readonly string[] s_magnets = [.. MaterialCatalogue.All.Where(material => material.WorkingPolarisationT is not null).Select(material => material.Key)];
+    private static readonly string[] s_magnets =
+        [.. MaterialCatalogue.All.Where(material => material.WorkingPolarisationT is not null).Select(material => material.Key)];
 
     public static string Known => "turns, gauge, build, magnet, connection, winding height, core width, core length";
 
@@ -106,7 +107,9 @@ public static class VaryText
         ? WireCatalogue.Standard.Find(name) is not null
         : WordsOf(what).Contains(KeyLabels.KeyOf(name, WordsOf(what)));
 
-    private static string Canonical(Choice what, string name) => what == Choice.Gauge ? WireCatalogue.Standard.Find(name)!.Gauge : KeyLabels.KeyOf(name, WordsOf(what));
+    private static string Canonical(Choice what, string name) => what == Choice.Gauge
+        ? WireCatalogue.Standard.Find(name)!.Gauge
+        : KeyLabels.KeyOf(name, WordsOf(what));
 
     private static string AllowedOf(Choice what) => what switch
     {

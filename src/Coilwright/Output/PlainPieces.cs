@@ -42,7 +42,8 @@ internal static class PlainPieces
 
     public static void WriteBoard(TextWriter writer, ClockBoard board)
     {
-        writer.WriteLine($"In progress at {ShopTime.Words(board.NowUtc, board.Zone)}{(board.ClockDoubt is { } doubt ? $"; caution: {doubt}" : "")}");
+        string caution = board.ClockDoubt is { } doubt ? $"; caution: {doubt}" : "";
+        writer.WriteLine($"In progress at {ShopTime.Words(board.NowUtc, board.Zone)}{caution}");
         if (board.Lines.Count == 0)
         {
             writer.WriteLine("No piece is in the shop.");
