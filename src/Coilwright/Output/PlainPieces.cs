@@ -62,7 +62,10 @@ internal static class PlainPieces
 
         foreach (BasketStanding basket in board.Baskets)
         {
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Basket {basket.Record.Label}: {basket.Pieces.Count} {(basket.Pieces.Count == 1 ? "piece" : "pieces")}, {basket.Record.Kind} lot {basket.Record.Lot}, limit {basket.Record.LimitC:0.#} °C ({basket.Record.LimitOf.TrimEnd(',')}), earliest out {ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone)}"));
+            string pieces = string.Create(CultureInfo.InvariantCulture, $"{basket.Pieces.Count} {(basket.Pieces.Count == 1 ? "piece" : "pieces")}");
+            string limitOf = KeyLabels.Of(basket.Record.LimitOf.TrimEnd(',')), earliest = ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone);
+            string limit = string.Create(CultureInfo.InvariantCulture, $"limit {basket.Record.LimitC:0.#} °C ({limitOf})");
+            writer.WriteLine($"Basket {basket.Record.Label}: {pieces}, {basket.Record.Kind} lot {basket.Record.Lot}, {limit}, earliest out {earliest}");
         }
 
         foreach (InkMix mix in board.Mixes.Select(mix => mix.ToMix()))

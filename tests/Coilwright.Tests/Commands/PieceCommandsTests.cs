@@ -25,6 +25,7 @@ public sealed class PieceCommandsTests
         CommandRun early = await CommandRun.Of("basket", "out", "K1", "--shop", shop), ship = await CommandRun.Of("piece", "ship", "P-1", "--to", "K-031", "--shop", shop), test = await CommandRun.Of("piece", "test", "P-1", "--resistance", "seven", "--q", "-3", "--shop", shop), clocks = await CommandRun.Of("clocks", "--shop", shop);
         Assert.Equal((2, 2, 2, 0), (early.Exit, ship.Exit, test.Exit, clocks.Exit));
         Assert.Contains("potting, earliest out", clocks.Output, StringComparison.Ordinal);
+        Assert.Contains("wax lot W-3, limit 65 °C (ABS), earliest out", clocks.Output, StringComparison.Ordinal);
         Assert.Contains("resistance", test.Error, StringComparison.Ordinal);
         Assert.Contains("q:", test.Error, StringComparison.Ordinal);
 
