@@ -38,10 +38,10 @@ public sealed class ChartsPageTests(Chromium chromium)
         await page.GetByLabel("From this coil on").FillAsync("C-025");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take limits anew and draw" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("say why", new() { IgnoreCase = true });
-        await page.GetByLabel("Because").FillAsync("new spool");
+        await page.GetByLabel("Reason").FillAsync("new spool");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take limits anew and draw" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("taken anew from the 16 coils from C-025 on, because: new spool");
-        await page.GetByLabel("Who", new() { Exact = true }).FillAsync("Joss");
+        await page.GetByLabel("Your name", new() { Exact = true }).FillAsync("Joss");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep them for the shop" }).ClickAsync();
         await page.GotoAsync("/charts"); // nothing of it in the address
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("from C-025 on, because: new spool (kept for the shop)");

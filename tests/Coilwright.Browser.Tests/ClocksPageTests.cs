@@ -34,7 +34,7 @@ public sealed class ClocksPageTests(Chromium chromium)
         await page.Clock.FastForwardAsync("01:31");
         await Expect(row).ToContainTextAsync("may end");
         await Expect(row).Not.ToContainTextAsync("running");
-        await Expect(basket).ToContainTextAsync("May come out since");
+        await Expect(basket).ToContainTextAsync("Could come out from");
         await Expect(JustNow(page).Filter(new() { HasText = $"{serials[0]}: potting may end" })).ToHaveCountAsync(1);
         Assert.Equal(2, await page.EvaluateAsync<int>("window.tones"));
 
@@ -100,7 +100,7 @@ public sealed class ClocksPageTests(Chromium chromium)
         string serial = (await shop.PiecesAsync(1))[0];
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync("/clocks");
-        await page.GetByLabel("Take " + serial).CheckAsync();
+        await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("may go to final test");
         await page.GotoAsync($"/test?piece={serial}");

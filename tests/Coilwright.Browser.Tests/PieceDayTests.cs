@@ -26,11 +26,11 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GotoAsync("/assembly");
         await page.GetByLabel("Recipe").SelectOptionAsync("Breakwater twin");
         await PressAsync(page, "Coils at hand");
-        await page.GetByLabel("Take B-7/BS-001,B-8/BC-001").CheckAsync();
+        await page.GetByLabel("Select B-7/BS-001,B-8/BC-001").CheckAsync();
         await page.GetByLabel("Options").FillAsync("cover nickel");
         await PressAsync(page, "Put together");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("a name and a value are needed", new() { IgnoreCase = true });
-        await Expect(page.GetByLabel("Take B-7/BS-001,B-8/BC-001")).ToBeCheckedAsync(); // what was ticked stays
+        await Expect(page.GetByLabel("Select B-7/BS-001,B-8/BC-001")).ToBeCheckedAsync(); // what was ticked stays
         await page.GetByLabel("Options").FillAsync("cover: nickel");
         await page.GetByLabel("Lot of the magnets").FillAsync("M-5");
         await PressAsync(page, "Put together");
@@ -46,7 +46,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Temperature").FillAsync("20 C");
         await page.GetByLabel("First swing").FillAsync("up");
         await page.GetByLabel("Meter").FillAsync("bench meter");
-        await page.GetByLabel("Who", new() { Exact = true }).FillAsync("Joss");
+        await page.GetByLabel("Your name", new() { Exact = true }).FillAsync("Joss");
         await PressAsync(page, "Judge the piece");
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("pass");
 
@@ -127,7 +127,7 @@ public sealed class PieceDayTests(Chromium chromium)
     private static async Task PotAndMarkAsync(HostedShop shop, IPage page)
     {
         await page.GotoAsync("/clocks");
-        await page.GetByLabel("Take " + Serial).CheckAsync();
+        await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
         await page.GetByLabel("Magnets charged to").FillAsync("80");
         await page.GetByLabel("Charger or means").FillAsync("coil charger 2");
@@ -138,7 +138,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await PressAsync(page, "Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = Serial })).ToContainTextAsync("may go to potting");
         await page.GetByText("Into a potting basket").ClickAsync();
-        await page.GetByLabel("Take " + Serial).CheckAsync();
+        await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Basket").FillAsync("K1");
         await page.GetByLabel("Lot of the bath").FillAsync("W-3");
         await page.GetByLabel("Bath reads", new() { Exact = true }).FillAsync("66");
@@ -156,7 +156,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await PressAsync(page, "Record the mix");
         shop.Clock.Advance(TimeSpan.FromMinutes(31));
         await page.ReloadAsync();
-        await page.GetByLabel("Take " + Serial).CheckAsync();
+        await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("marking");
         await page.GetByLabel("Ink, for marking").SelectOptionAsync("I-1");
         await PressAsync(page, "Begin or do the step");

@@ -20,8 +20,8 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await test.GotoAsync($"/test?piece={serials[0]}");
         await shop.KillAsync();
 
-        await clocks.GetByLabel("Take " + serials[0]).CheckAsync();
-        await clocks.GetByLabel("Take " + serials[1]).CheckAsync();
+        await clocks.GetByLabel("Select " + serials[0]).CheckAsync();
+        await clocks.GetByLabel("Select " + serials[1]).CheckAsync();
         await clocks.GetByLabel("Step").SelectOptionAsync("magnets");
         await clocks.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
         await Expect(Entries(clocks)).ToContainTextAsync($"magnets: {serials[0]}, {serials[1]}");
@@ -43,7 +43,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await Expect(Entries(clocks)).ToHaveCountAsync(0); // nothing waits any more
 
         await clocks.GotoAsync($"/pieces/{serials[0]}");
-        ILocator life = clocks.GetByRole(AriaRole.List, new() { Name = "Its life" }).GetByRole(AriaRole.Listitem);
+        ILocator life = clocks.GetByRole(AriaRole.List, new() { Name = "History" }).GetByRole(AriaRole.Listitem);
         await Expect(life.Filter(new() { HasText = "magnets begun (made " })).ToHaveCountAsync(1);
         await Expect(life.Filter(new() { HasText = "final test: pass" })).ToHaveCountAsync(1);
         await Expect(life.Filter(new() { HasText = "final test: pass" })).ToContainTextAsync("by the tablet's clock, sent 25 min later");
@@ -66,7 +66,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync("7.80 k"); // refused, and not lost
 
         await page.GotoAsync("/clocks");
-        await page.GetByLabel("Take " + serial).CheckAsync();
+        await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("may go to final test");
         await page.GotoAsync($"/test?piece={serial}");
@@ -78,7 +78,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = "Judge the piece" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("pass", new() { Timeout = 30_000 });
         await page.GotoAsync($"/pieces/{serial}");
-        await Expect(page.GetByRole(AriaRole.List, new() { Name = "Its life" }).GetByRole(AriaRole.Listitem).Filter(new() { HasText = "final test: pass" })).ToHaveCountAsync(1);
+        await Expect(page.GetByRole(AriaRole.List, new() { Name = "History" }).GetByRole(AriaRole.Listitem).Filter(new() { HasText = "final test: pass" })).ToHaveCountAsync(1);
         await page.GotoAsync($"/test?piece={serial}");
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync(""); // the draft went with the answer
     }
@@ -90,13 +90,13 @@ public sealed class PieceOutboxTests(Chromium chromium)
         string serial = (await shop.PiecesAsync(1))[0];
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync("/clocks");
-        await page.GetByLabel("Take " + serial).CheckAsync();
+        await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByLabel("New mix").FillAsync("I-12");
         await page.GetByLabel("Lots of its parts").FillAsync("A-11, B-4");
         await page.GetByText("take back the newest entry").First.ClickAsync();
         await page.GetByLabel("Reason").FillAsync("lead nicked");
         await page.GotoAsync($"/pieces/{serial}");
-        await page.GetByText("Look at it, mend it, or give it up").ClickAsync();
+        await page.GetByText("Inspect, mend or scrap it").ClickAsync();
         await page.GetByLabel("Answer for the customer").FillAsync("A joint had come loose.");
         await page.GotoAsync("/assembly");
         await page.GetByRole(AriaRole.Button, new() { Name = "Coils at hand" }).ClickAsync();
@@ -112,11 +112,11 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await page.GotoAsync($"/pieces/{serial}");
         await Expect(page.GetByLabel("Answer for the customer")).ToHaveValueAsync("A joint had come loose.");
         await page.GotoAsync("/clocks");
-        await Expect(page.GetByLabel("Take " + serial)).ToBeCheckedAsync();
+        await Expect(page.GetByLabel("Select " + serial)).ToBeCheckedAsync();
         await Expect(page.GetByLabel("Reason")).ToHaveValueAsync("lead nicked");
         await page.GetByRole(AriaRole.Button, new() { Name = "Hold the ticked" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("lead nicked");
-        await Expect(page.GetByLabel("Take " + serial)).Not.ToBeCheckedAsync();
+        await Expect(page.GetByLabel("Select " + serial)).Not.ToBeCheckedAsync();
         await Expect(page.GetByLabel("New mix")).ToHaveValueAsync("I-12"); // another form's draft stays
     }
 

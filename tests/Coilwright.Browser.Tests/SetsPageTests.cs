@@ -22,13 +22,13 @@ public sealed class SetsPageTests(Chromium chromium)
         await page.GetByRole(AriaRole.Link, new() { Name = "Sets of finished pieces" }).ClickAsync();
         await page.GetByLabel("Recipe, or a serial").Nth(0).FillAsync("Breakwater twin");
         await page.GetByLabel("Recipe, or a serial").Nth(2).FillAsync("Breakwater twin");
-        await page.GetByLabel("Meant louder by").Nth(2).FillAsync("loud");
+        await page.GetByLabel("Target level difference").Nth(2).FillAsync("loud");
         await PressAsync(page, "Find the closest");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("not an offset for bridge", new() { IgnoreCase = true });
-        await Expect(page.GetByLabel("Meant louder by").Nth(1)).ToHaveValueAsync("loud"); // the middle was left out
-        await page.GetByLabel("Meant louder by").Nth(1).FillAsync("+0.1 dB");
+        await Expect(page.GetByLabel("Target level difference").Nth(1)).ToHaveValueAsync("loud"); // the middle was left out
+        await page.GetByLabel("Target level difference").Nth(1).FillAsync("+0.1 dB");
         await PressAsync(page, "Find the closest");
-        await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Take P-1,P-2" })).ToBeCheckedAsync();
+        await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-2" })).ToBeCheckedAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("in phase, hum cancels");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Left in stock by the closest: P-3");
         foreach (int width in new[] { 810, 1280 })
@@ -37,11 +37,11 @@ public sealed class SetsPageTests(Chromium chromium)
             await ScreenTests.CheckAsync(page, "sets", width);
         }
 
-        await page.GetByRole(AriaRole.Radio, new() { Name = "Take P-1,P-3" }).CheckAsync();
+        await page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-3" }).CheckAsync();
         await page.GetByLabel("Name of the set").FillAsync("Lantern 3");
         await PressAsync(page, "Make it a set");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("closer ones are at hand", new() { IgnoreCase = true });
-        await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Take P-1,P-3" })).ToBeCheckedAsync(); // nothing typed or ticked is lost
+        await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-3" })).ToBeCheckedAsync(); // nothing typed or ticked is lost
         await Expect(page.GetByLabel("Name of the set")).ToHaveValueAsync("Lantern 3");
         await page.GetByLabel("Reason, if not the closest").FillAsync("the customer heard these");
         await PressAsync(page, "Make it a set");

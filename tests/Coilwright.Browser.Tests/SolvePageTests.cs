@@ -15,11 +15,11 @@ public sealed class SolvePageTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}/solve");
-        await page.GetByLabel("Wanted, one to a line").FillAsync("dcResistance=8.2kΩ\nloadedPeak>=3.2kHz");
+        await page.GetByLabel("Wanted, one to a line").FillAsync("DC resistance = 8.2 kΩ\nloaded peak >= 3.2 kHz");
         await page.GetByLabel("What may change").FillAsync("turns,gauge");
         await page.GetByRole(AriaRole.Button, new() { Name = "Search" }).ClickAsync();
         ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
-        await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2");
+        await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2", new() { Timeout = 60_000 }); // the search goes on in the background
         await Expect(answer.GetByRole(AriaRole.Figure).First).ToBeVisibleAsync();
         await answer.GetByRole(AriaRole.Button, new() { NameRegex = new("Make it a draft: turns") }).First.ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
@@ -41,10 +41,10 @@ public sealed class SolvePageTests(Chromium chromium)
         ILocator dot = answer.GetByRole(AriaRole.Figure).GetByRole(AriaRole.Link, new() { NameRegex = new("^Pin ") }).Last;
         await dot.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
-        await Expect(pinned.GetByRole(AriaRole.Link, new() { Name = "Take the pin off" })).ToHaveCountAsync(2);
+        await Expect(pinned.GetByRole(AriaRole.Link, new() { Name = "Unpin" })).ToHaveCountAsync(2);
         await Expect(pinned.GetByRole(AriaRole.Row, new() { NameRegex = new("^DC resistance") }).First).ToContainTextAsync("±");
 
-        await pinned.GetByRole(AriaRole.Link, new() { Name = "Tell the others against it" }).First.ClickAsync();
+        await pinned.GetByRole(AriaRole.Link, new() { Name = "Compare others with this one" }).First.ClickAsync();
         await Expect(pinned.GetByRole(AriaRole.Columnheader).Nth(1)).Not.ToHaveTextAsync("Harbour bridge as it stands");
         await pinned.GetByRole(AriaRole.Button, new() { Name = "Make it a draft revision" }).First.ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();

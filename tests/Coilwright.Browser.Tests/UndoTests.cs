@@ -33,7 +33,7 @@ public sealed class UndoTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serials[1] })).ToContainTextAsync("may go to potting");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "In the bath" })).ToHaveCountAsync(0);
 
-        await page.GetByLabel("Take " + serials[1]).CheckAsync();
+        await page.GetByLabel("Select " + serials[1]).CheckAsync();
         await page.GetByText("take back the newest entry").First.ClickAsync();
         await page.GetByLabel("Reason").FillAsync("magnets not in yet");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take back the newest entry of the ticked" }).ClickAsync();

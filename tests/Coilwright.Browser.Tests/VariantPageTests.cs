@@ -15,7 +15,7 @@ public sealed class VariantPageTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url, scripts: false);
         await page.GotoAsync($"/recipes/{recipe}");
-        await page.GetByRole(AriaRole.Link, new() { Name = "Hold turns or hold ohms" }).ClickAsync();
+        await page.GetByRole(AriaRole.Link, new() { Name = "Keep turns or keep ohms" }).ClickAsync();
         await page.GetByLabel("or its resistance per metre at 20 °C").FillAsync("5.544");
         await page.GetByRole(AriaRole.Button, new() { Name = "Show both" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "inductance at 1 kHz" })).ToContainTextAsync("−3.3");

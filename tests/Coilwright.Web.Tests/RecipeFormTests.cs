@@ -10,7 +10,7 @@ namespace Coilwright.Web.Tests;
 public sealed class RecipeFormTests
 {
     private const string Recipe = """
-        {"format":"coilwright.recipe/1","name":"Pier","coils":[{"name":"main","winding":{"turns":8000,"pitch":"0.19 mm"},"wire":{"gauge":"AWG 42"},"bobbin":{"coreLength":"64 mm"}}],
+        {"format":"coilwright.recipe/1","name":"Pier","coils":[{"name":"main","winding":{"turns":8000,"pitch":"0.19 mm"},"wire":{"gauge":"AWG 42","insulation":"plain-enamel"},"bobbin":{"coreLength":"64 mm","material":"vulcanised-fibre"}}],
          "magnets":[{"shape":"bar","size":["62 mm","12.5 mm","3.2 mm"]}],"notes":"keep me"}
         """;
 
@@ -19,7 +19,8 @@ public sealed class RecipeFormTests
     {
         JsonNode document = JsonNode.Parse(Recipe)!;
         Dictionary<string, StringValues> fields = RecipeForm.GroupsOf(document).SelectMany(group => group.Fields).Append(RecipeForm.Name)
-            .ToDictionary(field => field.Path, field => new StringValues(JsonPath.TextAt(document, field.Path)));
+            .ToDictionary(field => field.Path, field => new StringValues(RecipeForm.TextAt(document, field.Path)));
+        Assert.Equal(("plain enamel", "vulcanised fibre"), ((string?)fields["coils[0].wire.insulation"], (string?)fields["coils[0].bobbin.material"]));
         Assert.True(JsonNode.DeepEquals(document, JsonNode.Parse(RecipeForm.Apply(Recipe, new FormCollection(fields)))));
     }
 
@@ -32,6 +33,8 @@ public sealed class RecipeFormTests
     [InlineData("coils[0].winding.turns", "eight thousand", "\"eight thousand\"")]
     [InlineData("coils[0].winding.pitch", "0.2 mm", "\"0.2 mm\"")]
     [InlineData("magnets[0].size[1]", "13 mm", "\"13 mm\"")]
+    [InlineData("coils[0].wire.insulation", "polyurethane", "\"polyurethane\"")]
+    [InlineData("coils[0].wire.insulation", "heavy formvar", "\"heavy formvar\"")]
     public void A_changed_field_changes_its_own_value_alone(string path, string typed, string json)
     {
         string after = RecipeForm.Apply(Recipe, new FormCollection(new() { [path] = typed }));

@@ -4,6 +4,7 @@ using Coilwright.Papers.Words;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
@@ -30,7 +31,7 @@ public static class RecipeCard
             parts.Add(new FiguresPart([new KeyFigure("Why this revision", standing.ChangeReason)], 1));
         }
 
-        parts.Add(new CautionPart(string.Join(' ', (string[])[Cautions.Spindle, Cautions.FineWire, .. Cautions.ForPotting(recipe.Potting?.Kind)])));
+        parts.Add(new CautionPart(string.Join(' ', Cautions.ForMaking(recipe.Potting?.Kind, ChargeRule.HasMagnets(recipe)))));
         return new Sheet("Recipe card", recipe.Name, setUp.Heading, parts, Sheet.CodeOf(recipe.Name));
     }
 
@@ -86,9 +87,20 @@ public static class RecipeCard
             : new KeyFigure("DC resistance at 20 °C", Ohm(cold.Expected.Value), $"forecast, 95 % from {Ohm(cold.Expected.Low)} to {Ohm(cold.Expected.High)}; no limit in the recipe");
     }
 
-    private static KeyFigure Henries(Target? target, Analysis.Forecasts.Figure forecast) => target is not null
-        ? new KeyFigure($"Inductance at {Hertz(target)}", FigureWords.Value(target.Nominal.Si, "H"), $"{FigureWords.Value(target.Low, "H")} – {FigureWords.Value(target.High, "H")} passes ({Part(target)}); forecast at 1.00 kHz {FigureWords.Value(forecast)}")
-        : new KeyFigure("Inductance at 1.00 kHz", FigureWords.Value(forecast), $"forecast, 95 % {FigureWords.Interval(forecast)}; no limit in the recipe");
+    private static KeyFigure Henries(Target? target, Analysis.Forecasts.Figure forecast)
+    {
+        string usual = FigureWords.Value(VerdictLimits.UsualHz, "Hz");
+        if (target is null)
+        {
+            string alone = $"forecast, 95 % {FigureWords.Interval(forecast)}; no limit in the recipe";
+            return new KeyFigure($"Inductance at {usual}", FigureWords.Value(forecast), alone);
+        }
+
+        string at = Hertz(target) == usual ? "" : $"at {usual} ";
+        string passes = $"{FigureWords.Value(target.Low, "H")} – {FigureWords.Value(target.High, "H")} passes ({Part(target)})";
+        string note = $"{passes}; forecast {at}{FigureWords.Value(forecast)}";
+        return new KeyFigure($"Inductance at {Hertz(target)}", FigureWords.Value(target.Nominal.Si, "H"), note);
+    }
 
     private static IEnumerable<KeyFigure> Pickup(Recipe recipe)
     {
@@ -119,7 +131,7 @@ public static class RecipeCard
 
     private static string Part(Target target) => string.Create(CultureInfo.InvariantCulture, $"±{100 * target.Tolerance:0.##} %");
 
-    private static string Hertz(Target target) => FigureWords.Value(target.AtHz ?? 1000, "Hz");
+    private static string Hertz(Target target) => FigureWords.Value(target.AtHz ?? VerdictLimits.UsualHz, "Hz");
 
     private static string Ohm(double ohm) => FigureWords.Value(ohm, "Ω");
 

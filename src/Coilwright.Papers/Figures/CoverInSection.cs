@@ -1,4 +1,5 @@
 using Coilwright.Physics;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Papers.Figures;
 
@@ -15,7 +16,7 @@ public sealed record CoverInSection(double InsideM, double ThicknessM, string Ma
     {
         CoilModel one = model.Coils[coil];
         return model.Sheets.Where(sheet => sheet.Shape == SheetShape.Cover)
-            .Select(sheet => new CoverInSection(sheet.WidthM / 2 - sheet.ThicknessM - Math.Abs(one.Position.YM) - one.Bobbin.CoreWidthM / 2, sheet.ThicknessM, sheet.Material))
+            .Select(sheet => new CoverInSection(sheet.WidthM / 2 - sheet.ThicknessM - Math.Abs(one.Position.YM) - one.Bobbin.CoreWidthM / 2, sheet.ThicknessM, KeyLabels.Of(sheet.Material)))
             .Where(cover => cover.InsideM > 0).MinBy(cover => cover.InsideM);
     }
 }

@@ -3,6 +3,7 @@ using System.Net;
 using System.Text;
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Papers.Figures;
 
@@ -91,7 +92,7 @@ public static class PickupTopFigure
     {
         foreach (BarModel bar in model.Bars)
         {
-            Write(svg, $"""<rect class="bar" x="{(bar.CentreM.XM - bar.SizeM.XM / 2) * 1e3:0.###}" y="{-(bar.CentreM.YM + bar.SizeM.YM / 2) * 1e3:0.###}" width="{bar.SizeM.XM * 1e3:0.###}" height="{bar.SizeM.YM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.25" stroke-dasharray="1.2 0.8"><title>{WebUtility.HtmlEncode(bar.Material)}</title></rect>""");
+            Write(svg, $"""<rect class="bar" x="{(bar.CentreM.XM - bar.SizeM.XM / 2) * 1e3:0.###}" y="{-(bar.CentreM.YM + bar.SizeM.YM / 2) * 1e3:0.###}" width="{bar.SizeM.XM * 1e3:0.###}" height="{bar.SizeM.YM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.25" stroke-dasharray="1.2 0.8"><title>{WebUtility.HtmlEncode(KeyLabels.Of(bar.Material))}</title></rect>""");
         }
     }
 
@@ -136,7 +137,7 @@ public static class PickupTopFigure
             CultureInfo.InvariantCulture,
             $"coil {coil.Name}: former {coil.Bobbin.CoreLengthM * 1e3:0.##} by {coil.Bobbin.CoreWidthM * 1e3:0.##} mm, winding {builds[index] * 1e3:0.##} mm thick, {coil.Poles.Sum(pole => pole.PositionsM.Count)} poles"));
         string strings = model.Strings is { } set ? string.Create(CultureInfo.InvariantCulture, $"; {set.Count} strings {set.SpacingM * 1e3:0.##} mm apart") : "";
-        string sheets = string.Concat(model.Sheets.Select(sheet => string.Create(CultureInfo.InvariantCulture, $"; {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")} of {sheet.Material} {sheet.LengthM * 1e3:0.##} by {sheet.WidthM * 1e3:0.##} mm")));
+        string sheets = string.Concat(model.Sheets.Select(sheet => string.Create(CultureInfo.InvariantCulture, $"; {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")} of {KeyLabels.Of(sheet.Material)} {sheet.LengthM * 1e3:0.##} by {sheet.WidthM * 1e3:0.##} mm")));
         return string.Join("; ", coils) + strings + sheets + ".";
     }
 

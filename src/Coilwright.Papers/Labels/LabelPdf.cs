@@ -1,5 +1,6 @@
 using Coilwright.Papers.Pdf;
 using Coilwright.Papers.Sheets;
+using Coilwright.Workshop.SetUp;
 using PdfSharp.Drawing;
 
 namespace Coilwright.Papers.Labels;
@@ -20,7 +21,7 @@ public static class LabelPdf
         (double x, double y) = (corner.X, corner.Y);
         on.DrawRectangle(new XPen(Pen.InkColour, 0.3), x, y, LabelGrid.Width, Height - 2 * Pen.Mm);
         double square = 24 * Pen.Mm, text = LabelGrid.Width - square - 6 * Pen.Mm;
-        PdfCode.Square(on, label.Code, new XRect(x + LabelGrid.Width - square - Pen.Mm, y + 3 * Pen.Mm, square, square));
+        PdfCode.Square(on, label.Code, new XRect(x + LabelGrid.Width - square - Pen.Mm, y + 2 * Pen.Mm, square, square));
         Line(on, pen, label.Title, 13, true, text, x + 3 * Pen.Mm, y + 7 * Pen.Mm);
         double line = y + 8 * Pen.Mm;
         foreach (string said in label.Lines.Take(3))
@@ -29,7 +30,13 @@ public static class LabelPdf
             Line(on, pen, said, 7.5, false, text, x + 3 * Pen.Mm, line);
         }
 
-        PdfCode.Bars(on, label.Code, new XRect(x + Pen.Mm, y + 21 * Pen.Mm, text + 2 * Pen.Mm, 8.5 * Pen.Mm));
+        PdfCode.Bars(on, label.Code, new XRect(x + Pen.Mm, y + 20 * Pen.Mm, text + 2 * Pen.Mm, (label.HasMagnets ? 6.5 : 8.5) * Pen.Mm));
+        if (label.HasMagnets)
+        {
+            double whole = LabelGrid.Width - 6 * Pen.Mm;
+            Line(on, pen, "CAUTION " + Cautions.MagnetsOnLabel, 6, false, whole, x + 3 * Pen.Mm, y + 28.4 * Pen.Mm);
+            Line(on, pen, Cautions.ClosingLine, 5.5, false, whole, x + 3 * Pen.Mm, y + 30.3 * Pen.Mm);
+        }
     }
 
     /// <summary>One line, made smaller until it fits; what is still too long at 5 points ends in "…".</summary>

@@ -8,7 +8,8 @@ namespace Coilwright.Papers.Labels;
 /// <summary>Tags of baskets and mixes to cut, two columns on A4 or Letter; all words of a tag are on it, made smaller where they are many.</summary>
 public static class ProcessTagPdf
 {
-    private const double Height = 66 * Pen.Mm, Edge = 3 * Pen.Mm, Square = 24 * Pen.Mm, Inner = LabelGrid.Width - 2 * Edge, Term = 46, Small = 6.5;
+    private const double Height = 69 * Pen.Mm, Edge = 3 * Pen.Mm, Square = 24 * Pen.Mm, Inner = LabelGrid.Width - 2 * Edge;
+    private const double Term = 54, Small = 6.5, Least = 5;
 
     /// <summary>The document's bytes.</summary>
     /// <param name="tags">At least one.</param>
@@ -27,13 +28,14 @@ public static class ProcessTagPdf
         head = Lines(on, pen, tag.Key.Term, 8, false, new XRect(left, head + 2, width, 0));
         head = Lines(on, pen, tag.Key.Meaning, pen.Fitting(on, tag.Key.Meaning, 15, 9, true, width), true, new XRect(left, head, width, 0));
 
-        IReadOnlyList<string> caution = Pen.Wrap(on, "CAUTION " + tag.Caution, pen.Font(Small), Inner - 12), closing = Pen.Wrap(on, Cautions.ClosingLine, pen.Font(5.5), Inner);
-        double foot = y + Height - 4 * Pen.Mm - closing.Count * 7, box = foot - caution.Count * Small * 1.25 - 6;
+        IReadOnlyList<string> caution = Pen.Wrap(on, "CAUTION " + tag.Caution, pen.Font(Small), Inner - 12);
+        double closing = pen.Fitting(on, Cautions.ClosingLine, Small, Least, false, Inner);
+        double foot = y + Height - 4 * Pen.Mm - closing * 1.25, box = foot - caution.Count * Small * 1.25 - 6;
         Facts(on, pen, tag, new XRect(left, Math.Max(head, y + Pen.Mm + Square), Inner, box - Math.Max(head, y + Pen.Mm + Square) - 2));
         on.DrawRectangle(new XPen(Pen.InkColour, 0.8), left, box, Inner, foot - box - 1);
         on.DrawRectangle(Pen.Ink, left, box, 4, foot - box - 1);
         Lines(on, pen, "CAUTION " + tag.Caution, Small, false, new XRect(left + 8, box + 1.5, Inner - 12, 0));
-        Lines(on, pen, Cautions.ClosingLine, 5.5, false, new XRect(left, foot, Inner, 0));
+        Lines(on, pen, Cautions.ClosingLine, closing, false, new XRect(left, foot, Inner, 0));
     }
 
     private static void Facts(XGraphics on, Pen pen, ProcessTag tag, XRect room)

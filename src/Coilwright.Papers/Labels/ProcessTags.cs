@@ -21,7 +21,7 @@ public static class ProcessTags
             ("In at", ShopTime.Words(basket.InUtc, zone)),
             ("Lot", Said(basket.Lot)),
             ("Pieces", basket.Pieces.Count.ToString(CultureInfo.InvariantCulture)),
-            ("Bath", $"never above {QuantityText.Format(basket.LimitC, QuantityKind.Temperature)}: limit of {Said(basket.LimitOf)}"),
+            ("Never above", $"{Degrees(basket.LimitC)}, limit of {Said(KeyLabels.Of(basket.LimitOf))}"),
             ("Out at", "______________ by ________"),
         ],
         string.Join(' ', Cautions.ForBath(basket.Kind)));
@@ -35,19 +35,23 @@ public static class ProcessTags
     {
         DateTimeOffset printed = printedUtc ?? mix.MixedUtc;
         CureClock cure = mix.Cure(printed);
+        string days = string.Create(CultureInfo.InvariantCulture, $"{(cure.EndUtc - printed).TotalDays:0.0} days");
         return new ProcessTag(
             code,
             "Ink mix",
             mix.Label,
             ("Discard at", ShopTime.Words(mix.DiscardUtc, zone)),
             [
-                ("Mixed at", $"{ShopTime.Words(mix.MixedUtc, zone)}, {QuantityText.Format(mix.RoomC, QuantityKind.Temperature)}"),
+                ("Mixed at", $"{ShopTime.Words(mix.MixedUtc, zone)}, {Degrees(mix.RoomC)}"),
                 ("Lots", Said(mix.Lots)),
-                ("Cure done", string.Create(CultureInfo.InvariantCulture, $"{ShopTime.Words(cure.EndUtc, zone)} if printed {(printedUtc is null ? "when mixed" : ShopTime.Words(printed, zone))}; {(cure.EndUtc - printed).TotalDays:0.0} days after a print")),
+                printedUtc is null ? ("Cure takes", days + " from the print") : ("Printed at", ShopTime.Words(printed, zone)),
+                ("Cured at", ShopTime.Words(cure.EndUtc, zone) + (printedUtc is null ? ", if printed when mixed" : $", {days} later")),
                 ("Rule", mix.Rule.Words),
             ],
             string.Join(' ', Cautions.For(Job.Marking)));
     }
+
+    private static string Degrees(double celsius) => QuantityText.Format(celsius, QuantityKind.Temperature);
 
     private static string Said(string text) => string.IsNullOrWhiteSpace(text) ? "not stated" : text;
 }

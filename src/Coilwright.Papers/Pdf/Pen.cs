@@ -1,15 +1,19 @@
+using System.Text.RegularExpressions;
 using PdfSharp.Drawing;
 
 namespace Coilwright.Papers.Pdf;
 
 /// <summary>What every PDF draws with. All lengths in points; black and white is enough, copper is an accent only.</summary>
-internal sealed class Pen
+internal sealed partial class Pen
 {
     public const double Mm = 72 / 25.4;
 
     public static readonly XBrush Ink = new XSolidBrush(XColor.FromArgb(0x1b, 0x19, 0x16));
     public static readonly XColor InkColour = XColor.FromArgb(0x1b, 0x19, 0x16);
     public static readonly XColor Copper = XColor.FromArgb(0x9a, 0x4a, 0x17);
+
+    /// <summary>Stands for a blank at which no line ends.</summary>
+    private const string Joined = "\u00a0";
 
     private readonly Dictionary<(double, bool), XFont> _fonts = [];
 
@@ -36,12 +40,13 @@ internal sealed class Pen
         return Math.Max(size, smallest);
     }
 
-    /// <summary>Lines that fit a width; a word longer than a line is cut.</summary>
+    /// <summary>Lines that fit a width; a number stays with its unit, and a word longer than a line is cut.</summary>
     public static IReadOnlyList<string> Wrap(XGraphics page, string text, XFont font, double width)
     {
         List<string> lines = [];
         string line = "";
-        foreach (string word in text.Split(' '))
+        IEnumerable<string> words = BeforeUnit().Replace(text, Joined).Split(' ').Select(word => word.Replace(Joined, " ", StringComparison.Ordinal));
+        foreach (string word in words)
         {
             string rest = word, wider = line.Length == 0 ? rest : line + " " + rest;
             if (page.MeasureString(wider, font).Width <= width)
@@ -73,4 +78,7 @@ internal sealed class Pen
         lines.Add(line);
         return lines;
     }
+
+    [GeneratedRegex("(?<=\\d) (?=(?:°C|%|[kMmµnp]?(?:Ω|Hz|H|F|m|T|G|V|g|s)|gf|rpm|min|h|days|turns|pieces)(?![\\w/]))")]
+    private static partial Regex BeforeUnit();
 }

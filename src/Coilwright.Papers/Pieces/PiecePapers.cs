@@ -24,8 +24,12 @@ namespace Coilwright.Papers.Pieces;
 public static class PiecePapers
 {
     /// <summary>The label: serial, recipe, first options.</summary>
-    public static PieceLabel Label(PieceLife life) =>
-        new(life.Piece.Serial, life.Piece.Serial, [$"{life.Recipe.Name} {life.Revision.Letter}", .. life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries).Take(2)]);
+    public static PieceLabel Label(PieceLife life)
+    {
+        IEnumerable<string> options = life.Piece.Options.Split('\n', StringSplitOptions.RemoveEmptyEntries).Take(2);
+        string[] lines = [$"{life.Recipe.Name} {life.Revision.Letter}", .. options];
+        return new PieceLabel(life.Piece.Serial, life.Piece.Serial, lines, ChargeRule.HasMagnets(life.Recipe));
+    }
 
     /// <summary>The spec sheet of the piece: what its newest test read, beside the model's forecast.</summary>
     /// <param name="life">The piece.</param>

@@ -60,7 +60,13 @@ public static class FigureWords
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>A quantity's name in workshop words.</summary>
-    public static string Name(string quantity) => s_names.GetValueOrDefault(quantity) ?? KeyLabels.Of(quantity);
+    public static string Name(string quantity)
+    {
+        int dot = quantity.LastIndexOf('.');
+        return dot > 0
+            ? $"{FieldLabels.Inside(quantity[..dot])}, {Name(quantity[(dot + 1)..])}"
+            : s_names.GetValueOrDefault(quantity) ?? KeyLabels.Of(quantity);
+    }
 
     /// <summary>A figure's value with as many digits as its interval earns, three at least.</summary>
     public static string Value(Figure figure) => Value(figure.Estimate.Value, figure.Unit, Digits(figure.Estimate));

@@ -30,7 +30,7 @@ internal static class NewestRevision
         if (form["as"].ToString() != "new")
         {
             int seen = int.TryParse(form["base"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : newest.Number;
-            return (newest.RecipeId, (await shop.Recipes.SaveAsync(newest.RecipeId, json, reason.Length > 0 ? reason : "asked backwards", person, seen, cancel)).Problems);
+            return (newest.RecipeId, (await shop.Recipes.SaveAsync(newest.RecipeId, json, reason.Length > 0 ? reason : "worked backwards from targets", person, seen, cancel)).Problems);
         }
 
         Guid id = Guid.NewGuid();

@@ -1,7 +1,10 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Interpretations;
 using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.Primitives;
 
 namespace Coilwright.Web.Forms;
 
@@ -38,7 +41,7 @@ public static class RecipeForm
         JsonNode document = JsonNode.Parse(json)!;
         foreach (RecipeField field in GroupsOf(document).SelectMany(group => group.Fields).Append(Name))
         {
-            if (form.TryGetValue(field.Path, out Microsoft.Extensions.Primitives.StringValues typed) && typed.ToString().Trim() != JsonPath.TextAt(document, field.Path))
+            if (form.TryGetValue(field.Path, out StringValues typed) && typed.ToString().Trim() != TextAt(document, field.Path))
             {
                 JsonPath.Set(document, field.Path, FormValue.NodeOf(field.Path, typed.ToString()));
             }
@@ -46,6 +49,9 @@ public static class RecipeForm
 
         return document.ToJsonString(s_indented);
     }
+
+    /// <summary>What the form shows for a path of the document: words where the document holds a key.</summary>
+    public static string TextAt(JsonNode document, string path) => FieldInterpreter.Shown(path, JsonPath.TextAt(document, path));
 
     /// <summary>The field that names the recipe.</summary>
     public static RecipeField Name { get; } = new("name", "Name", "", []);
@@ -64,7 +70,7 @@ public static class RecipeForm
     private static RecipeField[] Wire(string coil) =>
     [
         new($"{coil}.wire.gauge", "Gauge", "AWG 42 or 0.063 mm", []),
-        new($"{coil}.wire.insulation", "Insulation", "plain-enamel", []),
+        new($"{coil}.wire.insulation", "Insulation", "plain enamel", []),
         new($"{coil}.wire.build", "Film build", "", ["single", "heavy", "triple", "quad"]),
         new($"{coil}.wire.grade", "Grade, metric wire", "1 or 2", [], true),
         new($"{coil}.wire.overallDiameter", "Overall diameter, measured", "2.6 thou", []),
@@ -79,7 +85,7 @@ public static class RecipeForm
         new($"{coil}.bobbin.windingHeight", "Winding height", "11 mm", [], false, new SliderRange(3, 25, 0.1, " mm")),
         new($"{coil}.bobbin.maxBuild", "Most build", "4.3 mm", []),
         new($"{coil}.bobbin.fillLimit", "Our limit of fill", "0.74", [], true),
-        new($"{coil}.bobbin.material", "Material", "vulcanised-fibre", []),
+        new($"{coil}.bobbin.material", "Material", "vulcanised fibre", []),
     ];
 
     private static IEnumerable<FieldGroup> Poles(JsonNode document, string coil, string name)
@@ -91,7 +97,7 @@ public static class RecipeForm
             yield return new FieldGroup(name + "poles",
             [
                 new($"{pole}.shape", "Shape", "", ["rod", "screw", "blade"]),
-                new($"{pole}.material", "Material", "alnico-5", []),
+                new($"{pole}.material", "Material", "alnico 5", []),
                 new($"{pole}.diameter", "Diameter or thickness", "4.75 mm", []),
                 new($"{pole}.width", "Width of a blade", "60 mm", []),
                 new($"{pole}.length", "Length", "17 mm", []),
@@ -141,15 +147,5 @@ public static class RecipeForm
         _ => [new RecipeField(path, LabelOf(path), "", [], node.GetValueKind() == JsonValueKind.Number)],
     };
 
-    private static string LabelOf(string path)
-    {
-        string last = path[(path.LastIndexOf('.') + 1)..];
-        string[] axes = ["x", "y", "z"];
-        return last switch
-        {
-            ['s', 'i', 'z', 'e', '[', char axis, ']'] => "Size along " + axes[axis - '0'],
-            ['c', 'e', 'n', 't', 'r', 'e', '[', char axis, ']'] => "Centre, " + axes[axis - '0'],
-            _ => char.ToUpperInvariant(last[0]) + last[1..],
-        };
-    }
+    private static string LabelOf(string path) => FieldLabels.Of(path[(path.LastIndexOf('.') + 1)..]);
 }

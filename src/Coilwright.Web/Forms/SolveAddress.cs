@@ -9,7 +9,7 @@ namespace Coilwright.Web.Forms;
 /// <param name="Want">What is wanted, a line each.</param>
 /// <param name="Vary">What may change.</param>
 /// <param name="Pins">Keys of the pinned answers, in the order they were pinned.</param>
-/// <param name="Against">Key of the pinned one that the others are told against; empty for the recipe as it stands.</param>
+/// <param name="Against">Key of the pinned one that the others are compared with; empty for the recipe as it stands.</param>
 public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IReadOnlyList<string> Pins, string Against)
 {
     public const int MostPins = 6;

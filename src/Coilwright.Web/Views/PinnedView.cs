@@ -4,7 +4,7 @@ using Coilwright.Workshop.Solving;
 namespace Coilwright.Web.Views;
 
 /// <summary>Pinned answers side by side.</summary>
-/// <param name="Against">The one that the others are told against.</param>
+/// <param name="Against">The one that the others are compared with.</param>
 /// <param name="Others">The others, each against it.</param>
 /// <param name="Compared">Responses, and what differs in the recipes.</param>
 /// <param name="Gone">Pinned ones that are no longer among the answers, since the recipe or the question changed.</param>

@@ -4,11 +4,14 @@ namespace Coilwright.Workshop.Entry;
 public static class ProblemSentences
 {
     /// <summary>"The gauge is in no table. Understood: AWG 99. Allowed: AWG 34 to AWG 50."</summary>
-    public static string Write(Problem problem)
+    /// <param name="problem">What is wrong.</param>
+    /// <param name="ofFile">True where a file is to be mended, in which the keys stand: they are left as they are.</param>
+    public static string Write(Problem problem, bool ofFile = false)
     {
-        string text = Sentence(problem.Message);
-        text += problem.Understood is { Length: > 0 } understood ? " " + Sentence("Understood: " + understood) : "";
-        return text + (problem.Allowed is { Length: > 0 } allowed ? " " + Sentence("Allowed: " + allowed) : "");
+        string Told(string words) => Sentence(ofFile ? words : KeyLabels.In(words));
+        string text = Told(problem.Message);
+        text += problem.Understood is { Length: > 0 } understood ? " " + Told("Understood: " + understood) : "";
+        return text + (problem.Allowed is { Length: > 0 } allowed ? " " + Told("Allowed: " + allowed) : "");
     }
 
     /// <summary>A capital in front and a stop behind.</summary>

@@ -33,8 +33,20 @@ public static class FieldInterpreter
             FieldKind.Charge => Charge(text),
             FieldKind.Decibels => Decibels(text),
             FieldKind.Quantity => Quantity(field, text, expectedOhm),
+            FieldKind.Word => Word(field, text),
             _ => new Interpretation("", JsonValue.Create(text)),
         };
+    }
+
+    /// <summary>What a form shows of a document's text: a key as its label.</summary>
+    /// <param name="field">Name of the field.</param>
+    /// <param name="text">As the document holds it.</param>
+    public static string Shown(string field, string text) => FieldRanges.KindOf(field) == FieldKind.Word ? KeyLabels.Of(text) : text;
+
+    private static Interpretation Word(string field, string text)
+    {
+        string key = KeyLabels.KeyOf(text, FieldRanges.WordsOf(field));
+        return new Interpretation("", JsonValue.Create(key));
     }
 
     private static Interpretation Gauge(string text) => WireCatalogue.Standard.Find(text) is { } size

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Reading;
 using Coilwright.Workshop.Solving.Variations;
 using Coilwright.Workshop.Steps;
@@ -36,6 +37,9 @@ internal enum FieldKind
 
     /// <summary>A ratio in decibels.</summary>
     Decibels,
+
+    /// <summary>A word of a table: a key in documents, its label for people.</summary>
+    Word,
 }
 
 /// <summary>Kind and range of every field that pages have, by the end of its name.</summary>
@@ -143,9 +147,31 @@ internal static partial class FieldRanges
         ["entry.inductanceAt"] = (PossibleReading.Frequency, null),
     }.ToFrozenDictionary();
 
+    /// <summary>Fields that hold a word of a table, with the words; none where any may stand there.</summary>
+    private static readonly FrozenDictionary<string, IReadOnlyCollection<string>> s_words = new Dictionary<string, IReadOnlyCollection<string>>
+    {
+        ["wire.insulation"] = Catalogue.Insulations,
+        ["spool.insulation"] = Catalogue.Insulations,
+        ["spool.build"] = Catalogue.Builds,
+        ["poles.material"] = Catalogue.Materials,
+        ["magnets.material"] = Catalogue.Materials,
+        ["metalwork.material"] = Catalogue.Materials,
+        ["strings.material"] = Catalogue.Materials,
+        ["bobbin.material"] = [],
+        ["potting.kind"] = RecipeReader.PottingKinds,
+    }.ToFrozenDictionary();
+
+    /// <summary>The words that may stand in a field; empty where any may.</summary>
+    public static IReadOnlyCollection<string> WordsOf(string field) => s_words[End(field)];
+
     public static FieldKind KindOf(string field)
     {
         string end = End(field);
+        if (s_words.ContainsKey(end))
+        {
+            return FieldKind.Word;
+        }
+
         return s_plain.TryGetValue(end, out FieldKind kind) ? kind : s_recipe.ContainsKey(end) || s_bench.ContainsKey(end) ? FieldKind.Quantity : FieldKind.Text;
     }
 

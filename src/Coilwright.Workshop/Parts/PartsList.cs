@@ -30,7 +30,7 @@ public sealed record PartsList(int Count, IReadOnlyList<PartLine> Parts, IReadOn
     }
 
     private static IEnumerable<PartLine> Bobbins(Recipe recipe, IReadOnlyList<PartOption> options) => Alike(recipe.Coils.Select(coil =>
-        ("bobbin", coil.Name, $"{Or(coil.Bobbin.Material, "material not stated")}, core {Mm(coil.Bobbin.CoreLength)} × {Mm(coil.Bobbin.CoreWidth)}, winding height {Mm(coil.Bobbin.WindingHeight)}", 1)), Chosen(options, "bobbin"));
+        ("bobbin", coil.Name, $"{Or(KeyLabels.Of(coil.Bobbin.Material), "material not stated")}, core {Mm(coil.Bobbin.CoreLength)} × {Mm(coil.Bobbin.CoreWidth)}, winding height {Mm(coil.Bobbin.WindingHeight)}", 1)), Chosen(options, "bobbin"));
 
     private static IEnumerable<PartLine> Poles(Recipe recipe, IReadOnlyList<PartOption> options)
     {
@@ -42,12 +42,12 @@ public sealed record PartsList(int Count, IReadOnlyList<PartLine> Parts, IReadOn
             string size = pole.Shape == PoleShape.Blade ? $"{(pole.Width is { } wide ? Mm(wide) + " × " : "")}{Mm(pole.Diameter)} × {Mm(pole.Length)}" : $"⌀ {Mm(pole.Diameter)} × {Mm(pole.Length)}{(pole.HeadDiameter is { } head ? $", head ⌀ {Mm(head)}" : "")}";
             string charged = pole.NorthUp switch { > 0 => ", charged north up", < 0 => ", charged south up", _ => "" };
             // A row of one pole a string follows the number of strings that was chosen.
-            return (pole.Shape.ToString().ToLowerInvariant(), coil.Name, $"{pole.Material.Name}, {size}{charged}", strings is { } many && own == (int)(recipe.Strings?.Count ?? 0) ? many : own);
+            return (pole.Shape.ToString().ToLowerInvariant(), coil.Name, $"{KeyLabels.Of(pole.Material.Name)}, {size}{charged}", strings is { } many && own == (int)(recipe.Strings?.Count ?? 0) ? many : own);
         })), chosen);
     }
 
     private static IEnumerable<PartLine> Magnets(Recipe recipe) =>
-        Alike(recipe.Magnets.Select(magnet => ("bar magnet", "", $"{magnet.Material.Name}, {Mm(magnet.Size.X)} × {Mm(magnet.Size.Y)} × {Mm(magnet.Size.Z)}, charged along {magnet.Magnetised.TrimStart('-', '+')}", 1)), []);
+        Alike(recipe.Magnets.Select(magnet => ("bar magnet", "", $"{KeyLabels.Of(magnet.Material.Name)}, {Mm(magnet.Size.X)} × {Mm(magnet.Size.Y)} × {Mm(magnet.Size.Z)}, charged along {magnet.Magnetised.TrimStart('-', '+')}", 1)), []);
 
     private static IEnumerable<PartLine> Metalwork(Recipe recipe, IReadOnlyList<PartOption> options)
     {
@@ -55,7 +55,7 @@ public sealed record PartsList(int Count, IReadOnlyList<PartLine> Parts, IReadOn
         {
             string name = part.Shape switch { MetalworkShape.Cover => "cover", MetalworkShape.Plate => "base plate", _ => "keeper" };
             string size = part is { Shape: MetalworkShape.Keeper, Size: { } bar } ? $"{Mm(bar.X)} × {Mm(bar.Y)} × {Mm(bar.Z)}" : $"{Mm(part.Length)} × {Mm(part.Width)}, {Mm(part.Thickness)} thick";
-            yield return new PartLine(name, $"{part.Material.Name}, {size}", 1, part.Shape == MetalworkShape.Cover ? Chosen(options, "cover") : []);
+            yield return new PartLine(name, $"{KeyLabels.Of(part.Material.Name)}, {size}", 1, part.Shape == MetalworkShape.Cover ? Chosen(options, "cover") : []);
         }
 
         if (recipe.Metalwork.All(part => part.Shape != MetalworkShape.Cover) && Chosen(options, "cover") is { Count: > 0 } chosen)

@@ -30,7 +30,7 @@ public static class PieceUndo
         string serial = life.Piece.Serial;
         if (LastEntry(life.History) is not [.., var last])
         {
-            return new Problem("piece", $"nothing was entered of {serial} since it was put together, and that is not taken back here", serial, "exchange a coil, or give the piece up");
+            return new Problem("piece", $"nothing was entered of {serial} since it was put together, and that is not taken back here", serial, "exchange a coil, or scrap the piece");
         }
 
         return last.Kind switch

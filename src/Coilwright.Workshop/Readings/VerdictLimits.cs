@@ -88,7 +88,8 @@ public sealed record VerdictLimits
     /// <param name="quantity">Quantity name of the file format.</param>
     public static Band? TargetOf(Recipe recipe, int coilIndex, string quantity) => OfTarget(Find(recipe, coilIndex, quantity), quantity == "dcResistance");
 
-    internal const double UsualHz = 1000;
+    /// <summary>Where an inductance is read and forecast that names no frequency, Hz.</summary>
+    public const double UsualHz = 1000;
 
     /// <summary>The inductance that a reading is held against: the recipe's target at its own frequency, else what a good coil reads there.</summary>
     /// <param name="atHz">Frequency of the reading; null for the usual one.</param>

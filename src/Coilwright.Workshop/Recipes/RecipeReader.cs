@@ -12,7 +12,8 @@ public static class RecipeReader
     public const string Format = "coilwright.recipe/1";
 
     private static readonly string[] s_connections = ["series", "parallel", "single"];
-    private static readonly string[] s_potting = ["none", "wax", "paraffin", "beeswax", "lacquer", "epoxy"];
+    /// <summary>What a pickup may be potted in.</summary>
+    internal static IReadOnlyList<string> PottingKinds { get; } = ["none", "wax", "paraffin", "beeswax", "lacquer", "epoxy"];
 
     /// <summary>The recipe, or every problem with its field path, what was understood and what is allowed.</summary>
     public static ReadOutcome<Recipe> Read(string json) => JsonText.Read(json, Format, fields => Whole(fields, json));
@@ -58,7 +59,7 @@ public static class RecipeReader
     {
         fields.Free("notes");
         return new RecipePotting(
-            fields.Word("kind", s_potting, required: true) ?? "none",
+            fields.Word("kind", PottingKinds, required: true) ?? "none",
             fields.Optional("temperature", Allowed.Temperature with { Example = "60 °C" }),
             fields.Optional("limit", Allowed.Temperature with { Example = "65 °C" }),
             fields.Optional("time", Allowed.Time));

@@ -1,11 +1,10 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes;
 
 /// <summary>A stored revision as a recipe: one that an earlier program let through may be refused by this one.</summary>
-public static partial class ReleasedRecipe
+public static class ReleasedRecipe
 {
     private const string ToDo = "nothing entered is lost; open the recipe, mend the value, save it as the next revision with the reason, "
         + "release that and begin a new batch on it";
@@ -28,17 +27,6 @@ public static partial class ReleasedRecipe
         return index >= 0 ? index : throw new UnreadableRecordException($"revision {revision.Letter} of {revision.RecipeName} has no coil \"{coilName}\"", ToDo);
     }
 
-    /// <summary>"coils[0].winding.turns" as "coil 1, winding, turns".</summary>
-    private static string Place(string field) => string.Join(", ", field.Split('.').Select(part =>
-    {
-        string words = Capital().Replace(part.Split('[')[0], " $0").ToLowerInvariant();
-        return part.Contains('[', StringComparison.Ordinal) && int.TryParse(part.Split('[', ']')[1], CultureInfo.InvariantCulture, out int index)
-            ? string.Create(CultureInfo.InvariantCulture, $"{words.TrimEnd('s')} {index + 1}") : words;
-    }));
-
-    [GeneratedRegex("[A-Z]")]
-    private static partial Regex Capital();
-
     private static string Told(IReadOnlyList<Problem> problems) =>
         string.Join("; ", problems.Take(Most).Select(Told)) + (problems.Count > Most ? More(problems.Count - Most) : "");
 
@@ -49,6 +37,6 @@ public static partial class ReleasedRecipe
     {
         string stored = problem.Understood is { Length: > 0 } value ? $", stored as {value}" : "";
         string allowed = problem.Allowed is null ? "" : $" (allowed: {problem.Allowed})";
-        return $"{Place(problem.Field)}{stored}: {problem.Message}{allowed}";
+        return $"{FieldLabels.Inside(problem.Field)}{stored}: {problem.Message}{allowed}";
     }
 }

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Steps;
 
@@ -24,6 +25,10 @@ public sealed record ShopRules
 
     /// <summary>Hottest bath that each plastic bears, °C, by material.</summary>
     public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Hottest bath that a plastic bears, °C, asked by its key or its label; null where the shop has stated none.</summary>
+    public double? BathLimitC(string material) =>
+        BathLimitsC.TryGetValue(KeyLabels.KeyOf(material, BathLimitsC.Keys), out double limitC) ? limitC : null;
 
     /// <summary>Ink: pot life of its sheet. 8 h, common practice, no source [CureRate]; a shop states its own sheet's.</summary>
     public TimeSpan PotLife { get; init; } = TimeSpan.FromHours(8);

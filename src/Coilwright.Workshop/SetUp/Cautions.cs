@@ -6,19 +6,23 @@ public static class Cautions
 {
     /// <summary>A turning spindle.</summary>
     public const string Spindle =
-        "Rotating spindle: tie hair back, close sleeves, no gloves, no rags, no rings. Seat and clamp the former; it can fly off. Power off before threading or clearing. Hands away until it stands still.";
+        "Rotating spindle: eye protection, hair tied back, sleeves closed, no gloves, no rags, no rings. "
+        + "Seat and clamp the former; it can fly off. Power off before threading or clearing. Hands away until it stands still.";
 
     /// <summary>Wire that runs, is threaded or cut.</summary>
     public const string FineWire =
-        "Fine wire at speed cuts, and a loose end whips: wear eye protection. Never catch a running wire with the fingers. Collect cut ends at once.";
+        "Fine wire at speed cuts, and a loose end whips: wear eye protection. Never catch a running wire with the fingers. "
+        + "Collect cut ends at once.";
 
     /// <summary>Ends that are bared, tinned, soldered or unsoldered.</summary>
     public const string EndFume =
-        "Burning enamel off gives fume (polyurethane: diisocyanates), and so does rosin: extract it at the joint, do not breathe it. Wash hands after solder that holds lead.";
+        "Burning enamel off gives fume (polyurethane: diisocyanates), and so does rosin: extract it at the joint, do not breathe it. "
+        + "Wash hands after solder that holds lead.";
 
     /// <summary>A bath of wax, paraffin or beeswax.</summary>
     public const string HotWax =
-        "Molten wax burns: earthed tank, thermostat and an independent cut-out, never on a flame, never unattended. Never water on burning wax: lid on, power off. Gloves, eye protection.";
+        "Molten wax burns: earthed tank, thermostat and an independent cut-out, never on a flame, never unattended. "
+        + "Never water on burning wax: lid on, power off. Gloves, eye protection.";
 
     /// <summary>Lacquer, thinner, solvent ink, resin.</summary>
     public const string Vapour =
@@ -30,19 +34,25 @@ public static class Cautions
 
     /// <summary>Magnets in the hand.</summary>
     public const string Magnets =
-        "Strong magnets pinch and splinter; keep them from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
+        "Strong magnets pinch and splinter: eye protection; keep them from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
+
+    /// <summary>Magnets, on a label as large as a thumb.</summary>
+    public const string MagnetsOnLabel =
+        "Magnets: keep from implants (pacemakers, defibrillators, pumps, shunts).";
 
     /// <summary>A machine that charges magnets.</summary>
     public const string Charger =
-        "A capacitor-discharge charger stores lethal energy: covers shut, discharged before opening, never alone.";
+        "A capacitor-discharge charger stores lethal energy: covers shut, no interlock bypassed, plug out and discharged before opening. "
+        + "Eye protection: parts fly. Never alone.";
 
-    /// <summary>Motor, iron, lamp on the mains.</summary>
+    /// <summary>Motor, tank, iron, charger, lamp on the mains.</summary>
     public const string Mains =
-        "Mains: earth every winder, an old one too; plug out before a cover opens.";
+        "Mains (winder, wax tank, iron, charger, lamp): earth them, an old winder too; plug out before a cover opens.";
 
     /// <summary>An amplifier near a measurement.</summary>
     public const string Loudspeaker =
-        "Never connect an amplifier's loudspeaker output to a pickup: its wire burns out. Keep a loudspeaker low while you test: sudden noise harms hearing.";
+        "Never connect an amplifier's loudspeaker output to a pickup: its wire burns out. "
+        + "Keep a loudspeaker low while you test: sudden noise harms hearing.";
 
     /// <summary>Old parts.</summary>
     public const string OldParts =
@@ -61,8 +71,8 @@ public static class Cautions
         ("wax", [HotWax]), ("paraffin", [HotWax]),
         ("lacquer", [Vapour]), ("thinner", [Vapour]), ("varnish", [Vapour]),
         ("epoxy", [Hardener, Vapour]), ("resin", [Hardener, Vapour]), ("ink", [Vapour, Hardener]), ("mark", [Vapour, Hardener]),
-        ("magnet", [Magnets, Charger]), ("charge", [Magnets, Charger]), ("knock", [Magnets, Charger]),
-        ("solder", [EndFume, Mains]), ("lead", [EndFume, Mains]),
+        ("magnet", For(Job.Charging)), ("charge", For(Job.Charging)), ("knock", For(Job.Charging)),
+        ("solder", [EndFume, Mains]), ("lead", [EndFume, Mains]), ("wind", For(Job.Winding)), ("test", For(Job.Testing)),
     ];
 
     /// <summary>The cautions of what is being done, the nearest first.</summary>
@@ -71,9 +81,9 @@ public static class Cautions
         Job.RunningWinder => [Spindle, Mains],
         Job.Winding => [Spindle, FineWire, EndFume, Mains],
         Job.MeasuringWire => [FineWire, EndFume],
-        Job.ReadingCoil => [EndFume],
+        Job.ReadingCoil => [EndFume, Mains],
         Job.Assembly or Job.Wiring => [EndFume, Magnets, Mains],
-        Job.Charging => [Magnets, Charger],
+        Job.Charging => [Magnets, Charger, Mains],
         Job.Marking => [Vapour, Hardener],
         Job.Testing => [Magnets, Loudspeaker],
         Job.Handling => [Magnets],
@@ -97,6 +107,12 @@ public static class Cautions
     /// <param name="kind">What the bath holds; null where it is not known.</param>
     public static IReadOnlyList<string> ForBath(string? kind) => ForPotting(ForPotting(kind).Count > 0 ? kind : "not known");
 
+    /// <summary>The cautions of all that a recipe asks of the one who makes it: winding, potting, magnets.</summary>
+    /// <param name="pottingKind">What the recipe is potted in; null where it does not say.</param>
+    /// <param name="hasMagnets">True where the pickup has magnets.</param>
+    public static IReadOnlyList<string> ForMaking(string? pottingKind, bool hasMagnets) =>
+        [.. For(Job.Winding), .. ForPotting(pottingKind), .. hasMagnets ? For(Job.Handling) : []];
+
     /// <summary>The cautions of a step of a recipe.</summary>
     /// <param name="step">Its name: a usual one, or the shop's own.</param>
     /// <param name="pottingKind">What the recipe is potted in; null where it does not say.</param>
@@ -109,7 +125,7 @@ public static class Cautions
             "potting" => ForBath(pottingKind),
             "magnets" => For(Job.Charging),
             "marking" => For(Job.Marking),
-            "final test" => For(Job.Handling),
+            "final test" => For(Job.Testing),
             "packing" => For(Job.Handling),
             _ => ByWords(step, charges),
         };
@@ -119,7 +135,9 @@ public static class Cautions
     /// <summary>A step that the shop named: by the words in its name; where none is known, what glue and lacquer ask for.</summary>
     private static string[] ByWords(string step, bool charges)
     {
-        string[] found = [.. s_byWord.Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase)).SelectMany(word => word.Cautions).Distinct()];
+        IEnumerable<string> named = s_byWord
+            .Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase)).SelectMany(word => word.Cautions);
+        string[] found = [.. named.Distinct(StringComparer.Ordinal)];
         return found.Length > 0 || charges ? found : [Vapour, Hardener];
     }
 }

@@ -26,5 +26,5 @@ public sealed record SetChoice(IReadOnlyList<(string Name, double OffsetDb)> Pla
 
     /// <summary>The reasons, one for each piece.</summary>
     public IReadOnlyList<string> Reasons => [.. Pieces.Select((piece, at) => string.Create(CultureInfo.InvariantCulture,
-        $"{Places[at].Name} {piece.Life.Piece.Serial}: {piece.Output.VoltsPerSpeed * 1e3:0.00} mV per m/s{(Math.Abs(Places[at].OffsetDb) > 0 ? $", meant {SetMembership.Decibels(Places[at].OffsetDb)}" : "")}, {SetMembership.Decibels(Math.Round(OffDb(at), 2))} from the set's mean; {piece.Output.How}{(piece.Caution.Length > 0 ? "; " + piece.Caution : "")}"))];
+        $"{Places[at].Name} {piece.Life.Piece.Serial}: {piece.Output.VoltsPerSpeed * 1e3:0.00} mV per m/s{(Math.Abs(Places[at].OffsetDb) > 0 ? $", target level {SetMembership.Decibels(Places[at].OffsetDb)}" : "")}, {SetMembership.Decibels(Math.Round(OffDb(at), 2))} from the set's mean; {piece.Output.How}{(piece.Caution.Length > 0 ? "; " + piece.Caution : "")}"))];
 }

@@ -111,8 +111,14 @@ internal static class SmallChanges
         public PickupModel? Model(string json, out string? whyNot)
         {
             ReadOutcome<Recipe> read = RecipeReader.Read(json);
-            whyNot = read.Ok ? null : string.Join("; ", read.Problems.Select(problem => $"{problem.Field}: {problem.Message}{(problem.Allowed is { } allowed ? $" ({allowed})" : "")}"));
+            whyNot = read.Ok ? null : string.Join("; ", read.Problems.Select(Told));
             return read is { Ok: true, Value: { } recipe } ? RecipeModelBuilder.ToModel(limits.Fill(recipe)) : null;
+        }
+
+        private static string Told(Problem problem)
+        {
+            string allowed = problem.Allowed is { } words ? $" ({words})" : "";
+            return KeyLabels.In($"{FieldLabels.Inside(problem.Field)}: {problem.Message}{allowed}");
         }
 
         public SmallChange Edited(string key, string words, RecipeEdit edit) => new(key, words, Model(edit.Json, out string? whyNot), whyNot);

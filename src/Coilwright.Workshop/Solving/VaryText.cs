@@ -1,6 +1,7 @@
 using Coilwright.Physics.Materials;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Solving;
 
@@ -22,9 +23,10 @@ public static class VaryText
     };
 
     private static readonly string[] s_connections = ["series", "parallel"];
-    private static readonly string[] s_builds = ["single", "heavy", "triple", "quad", "grade-1", "grade-2", "grade-3"];
+    private static readonly string[] s_magnets =
+        [.. MaterialCatalogue.All.Where(material => material.WorkingPolarisationT is not null).Select(material => material.Key)];
 
-    public static string Known => "turns, gauge, build, magnet, connection, windingHeight, coreWidth, coreLength";
+    public static string Known => "turns, gauge, build, magnet, connection, winding height, core width, core length";
 
     /// <summary>Everything to vary; what was not understood is noted.</summary>
     public static IReadOnlyList<Varied> Read(string field, string typed, ICollection<Problem> problems)
@@ -33,7 +35,7 @@ public static class VaryText
         foreach (string part in typed.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
         {
             string name = part.Split('=', 2)[0].Trim(), rest = part.Contains('=', StringComparison.Ordinal) ? part.Split('=', 2)[1].Trim() : "";
-            if (!s_names.TryGetValue(name, out Choice what))
+            if (!s_names.TryGetValue(name.Replace(" ", "", StringComparison.Ordinal), out Choice what))
             {
                 string? nearest = NearestName.Of(name, s_names.Keys);
                 problems.Add(new Problem(field, $"\"{name}\" cannot be varied" + (nearest is null ? "" : $"; the nearest is {nearest}"), Allowed: Known));
@@ -94,21 +96,24 @@ public static class VaryText
         return read;
     }
 
-    private static bool IsKnown(Choice what, string name) => what switch
+    private static IReadOnlyCollection<string> WordsOf(Choice what) => what switch
     {
-        Choice.Gauge => WireCatalogue.Standard.Find(name) is not null,
-        Choice.Build => s_builds.Contains(name, StringComparer.OrdinalIgnoreCase),
-        Choice.Magnet => MaterialCatalogue.Find(name)?.WorkingPolarisationT is not null,
-        _ => s_connections.Contains(name, StringComparer.OrdinalIgnoreCase),
+        Choice.Build => Catalogue.Builds,
+        Choice.Magnet => s_magnets,
+        _ => s_connections,
     };
 
-    private static string Canonical(Choice what, string name) => what == Choice.Gauge ? WireCatalogue.Standard.Find(name)!.Gauge : name.ToLowerInvariant();
+    private static bool IsKnown(Choice what, string name) => what == Choice.Gauge
+        ? WireCatalogue.Standard.Find(name) is not null
+        : WordsOf(what).Contains(KeyLabels.KeyOf(name, WordsOf(what)));
+
+    private static string Canonical(Choice what, string name) => what == Choice.Gauge
+        ? WireCatalogue.Standard.Find(name)!.Gauge
+        : KeyLabels.KeyOf(name, WordsOf(what));
 
     private static string AllowedOf(Choice what) => what switch
     {
         Choice.Gauge => "AWG 34 to AWG 50 in halves, or 0.030 mm to 0.160 mm of the metric series",
-        Choice.Build => string.Join(", ", s_builds),
-        Choice.Magnet => string.Join(", ", MaterialCatalogue.All.Where(material => material.WorkingPolarisationT is not null).Select(material => material.Key)),
-        _ => string.Join(", ", s_connections),
+        _ => string.Join(", ", WordsOf(what)),
     };
 }

@@ -38,7 +38,7 @@ public static partial class WantText
             return null;
         }
 
-        string name = Canonical(match.Groups["name"].Value.Trim());
+        string name = Canonical(match.Groups["name"].Value.Trim(), known.Keys);
         if (!known.TryGetValue(name, out double now))
         {
             string? nearest = NearestName.Of(name, known.Keys);
@@ -72,7 +72,7 @@ public static partial class WantText
         string[] parts = typed.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
         foreach (string part in parts)
         {
-            string name = Canonical(part.TrimStart('-', '+'));
+            string name = Canonical(part.TrimStart('-', '+').Trim(), known.Keys);
             if (!known.ContainsKey(name))
             {
                 string? nearest = NearestName.Of(name, known.Keys);
@@ -92,13 +92,13 @@ public static partial class WantText
         return axes;
     }
 
-    /// <summary>Short words for the quantities people ask for most.</summary>
-    private static string Canonical(string name) => name.ToLowerInvariant() switch
+    /// <summary>The key of a quantity, of its label, or of a short word for what people ask for most.</summary>
+    private static string Canonical(string name, IEnumerable<string> known) => name.ToLowerInvariant() switch
     {
         "dcr" or "resistance" or "r" => "dcResistance",
         "l" => "inductance",
         "peak" => "loadedPeak",
-        _ => name,
+        _ => KeyLabels.KeyOf(name, known),
     };
 
     private static string AllowedOf(string name, bool isLevel) => isLevel ? "a level, for example 6 dB; or max, min"

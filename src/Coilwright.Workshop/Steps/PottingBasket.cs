@@ -48,7 +48,7 @@ public sealed record PottingBasket(string Label, string Kind, string Lot, IReadO
     public Problem? MayComeOut(DateTimeOffset nowUtc, TimeZoneInfo zone) => nowUtc >= EarliestOutUtc ? null
         : new Problem("basket", string.Create(CultureInfo.InvariantCulture, $"basket {Label} stays at least {Least.TotalMinutes:0.#} min; in at {ShopTime.Words(InUtc, zone)}"), ShopTime.Words(nowUtc, zone), "from " + ShopTime.Words(EarliestOutUtc, zone));
 
-    private string Over(double bathC) => $"the bath read {Degrees(bathC)}, over the {Degrees(LimitC)} that {LimitOf} bears";
+    private string Over(double bathC) => $"the bath read {Degrees(bathC)}, over the {Degrees(LimitC)} that {KeyLabels.Of(LimitOf)} bears";
 
     private static string Degrees(double celsius) => QuantityText.Format(celsius, QuantityKind.Temperature);
 }

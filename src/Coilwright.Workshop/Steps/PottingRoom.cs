@@ -124,13 +124,13 @@ public sealed class PottingRoom(IShopRecords records, PieceShelf shelf)
         List<(double LimitC, string LimitOf)> limits = ownC is { } typed ? [(typed, "the basket, as typed,")] : [];
         foreach (RecipeCoil coil in lives.SelectMany(life => life.Recipe.Coils))
         {
-            if (coil.Bobbin.Material.Length > 0 && rules.BathLimitsC.TryGetValue(coil.Bobbin.Material, out double limitC))
+            if (rules.BathLimitC(coil.Bobbin.Material) is { } limitC)
             {
                 limits.Add((limitC, coil.Bobbin.Material));
             }
             else if (ownC is null && lives.All(life => life.Recipe.Potting?.Limit is null))
             {
-                problems.Add(new Problem("limit", $"the shop has stated no limit for {(coil.Bobbin.Material.Length > 0 ? coil.Bobbin.Material : "a bobbin whose material the recipe does not name")}", null, "type the hottest bath it bears, or state it in the shop's rules (bathLimits)"));
+                problems.Add(new Problem("limit", $"the shop has stated no limit for {(coil.Bobbin.Material.Length > 0 ? KeyLabels.Of(coil.Bobbin.Material) : "a bobbin whose material the recipe does not name")}", null, "type the hottest bath it bears, or state it in the shop's rules (bathLimits)"));
                 return null;
             }
         }

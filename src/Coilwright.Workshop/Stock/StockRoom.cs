@@ -4,6 +4,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Stock;
 
@@ -28,6 +29,11 @@ public sealed class StockRoom(IShopRecords records, TimeProvider clock)
     public async Task<IReadOnlyList<Problem>> TakeInAsync(SpoolRecord spool, string received, string tare, CancellationToken cancel)
     {
         List<Problem> problems = [];
+        spool = spool with
+        {
+            Insulation = KeyLabels.KeyOf(spool.Insulation, Catalogue.Insulations),
+            Build = KeyLabels.KeyOf(spool.Build, Catalogue.Builds),
+        };
         if (spool.Label.Trim().Length is 0 or > 40)
         {
             problems.Add(new Problem("label", "a spool needs a label", spool.Label, "1 to 40 letters"));

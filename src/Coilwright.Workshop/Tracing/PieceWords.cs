@@ -13,7 +13,7 @@ public static class PieceWords
     /// <summary>A quantity of a whole piece in words.</summary>
     public static string Quantity(string name) => name switch
     {
-        SetMembership.OffsetQuantity => "output meant above the set, dB",
+        SetMembership.OffsetQuantity => "target level difference, dB",
         _ => KeyLabels.Of(name),
     };
 
@@ -23,7 +23,7 @@ public static class PieceWords
         PieceEventKind.StepBegun => $"{one.Step} begun{(one.BasketId is { } basket ? $" in basket {piece.NameOf(basket)}" : "")}{(one.MixId is { } mix ? $" with ink {piece.NameOf(mix)}" : "")}",
         PieceEventKind.StepEnded => $"{one.Step} ended{(MagnetCharge.Of(one, piece.Life) is { } charge ? $": {charge.Words}" : "")}",
         PieceEventKind.Charged => MagnetCharge.Of(one, piece.Life)?.Words ?? "charged",
-        PieceEventKind.JoinedSet when SetMembership.Of(one, piece.Life) is var set => $"into {set.Words}{(Math.Abs(set.OffsetDb) > 0 ? $", meant {SetMembership.Decibels(set.OffsetDb)}" : "")}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}",
+        PieceEventKind.JoinedSet when SetMembership.Of(one, piece.Life) is var set => $"into {set.Words}{(Math.Abs(set.OffsetDb) > 0 ? $", target level {SetMembership.Decibels(set.OffsetDb)}" : "")}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}",
         PieceEventKind.Held => $"held: {one.Words}",
         PieceEventKind.Lifted => $"hold lifted: {one.Words}",
         PieceEventKind.Tested => $"final test: {one.Words}",

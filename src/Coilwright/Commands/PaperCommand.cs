@@ -6,6 +6,7 @@ using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Pieces;
 using Coilwright.Papers.Spec;
+using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.SetUp;
 
@@ -97,7 +98,9 @@ public static class PaperCommand
             typed.RefuseIfWrong();
             options.Check(parsed);
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            PieceLabel[] labels = [.. Enumerable.Range(from, number).Select(at => FormattableString.Invariant($"{before}{at:000}")).Select(code => new PieceLabel(code, code, [file.Recipe.Name, string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))]))];
+            string[] lines = [file.Recipe.Name, string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))];
+            IEnumerable<string> codes = Enumerable.Range(from, number).Select(at => FormattableString.Invariant($"{before}{at:000}"));
+            PieceLabel[] labels = [.. codes.Select(code => new PieceLabel(code, code, lines, ChargeRule.HasMagnets(file.Recipe)))];
             return await options.WriteAsync(desk, parsed, LabelPdf.Render(labels, options.Paper(parsed)), cancel).ConfigureAwait(false);
         });
         return command;

@@ -37,7 +37,7 @@ internal static class PieceReturnCommand
         Argument<string> serial = new("SERIAL") { Description = "The piece" };
         Option<string> done = new("--done") { Description = "What was done, or why it is given up", Required = true };
         Option<string> cost = ShopAction.Text("--cost", "As the shop writes it, or \"warranty\""), answer = ShopAction.Text("--answer", "Text for the customer");
-        Option<bool> scrap = new("--scrap") { Description = "Give the piece up" };
+        Option<bool> scrap = new("--scrap") { Description = "Scrap the piece" };
         return ShopAction.Build(desk, "close", "Records what was done to a piece, what it cost, and the answer", [serial, done, cost, answer, scrap], async (open, parsed, person, cancel) =>
             (await open.Services.Pieces.Returns.CloseAsync(Guid.NewGuid(), parsed.GetRequiredValue(serial), parsed.GetRequiredValue(done), parsed.GetRequiredValue(cost), parsed.GetRequiredValue(answer), parsed.GetValue(scrap), person, cancel).ConfigureAwait(false),
                 await PieceCommand.StandingAsync(open, parsed.GetRequiredValue(serial), cancel).ConfigureAwait(false)));

@@ -22,7 +22,7 @@ public static class SolveCommand
         Option<string?> front = new("--front") { Description = "Two or three axes of the trade-off, for example output,loadedPeak or output,-wireMass (a minus: less is better)", HelpName = "LIST" };
         Option<int> points = new Option<int>("--points") { Description = "Most recipes on the trade-off front", DefaultValueFactory = _ => 40 }.AsCount();
         Option<bool> json = new("--json") { Description = "Write coilwright.solutions/1" };
-        Command command = new("solve", "Asked backwards: which wire, how many turns, which parts give what is wanted") { recipe, want, vary, load, front, points, json };
+        Command command = new("solve", "Works backwards from targets: which wire, how many turns, which parts give what is wanted") { recipe, want, vary, load, front, points, json };
         command.SetAction(async (parsed, cancel) =>
         {
             RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);

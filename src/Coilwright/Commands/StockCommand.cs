@@ -77,7 +77,7 @@ public static class StockCommand
         Option<string> length = new("--length") { Description = "Length measured, for example 10m", Required = true };
         Option<string> resistance = new("--resistance") { Description = "Its resistance, for example 56.2", Required = true };
         Option<string> temperature = new("--temperature") { Description = "Its temperature; without it the result is doubtful by 2 %", DefaultValueFactory = _ => "" };
-        Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop to decide for: hold turns or hold ohms" };
+        Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop to decide for: keep turns or keep ohms" };
         EntryOptions entry = new();
         Command command = new("measure", "Records a measured length of a spool") { label, length, resistance, temperature, recipe };
         entry.AddTo(command);
@@ -115,7 +115,7 @@ public static class StockCommand
     private static Command BuildShow(Desk desk)
     {
         Argument<string> label = new("SPOOL") { Description = "Label of the spool" };
-        Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop: coils left, hold turns or hold ohms" };
+        Option<string?> recipe = new("--recipe") { Description = "A recipe of the shop: coils left, keep turns or keep ohms" };
         Option<int> coils = new Option<int>("--coils") { Description = "Will it finish so many coils of the recipe? Exit 1 when not" }.AsCount();
         Option<bool> json = ShopOptions.Json();
         Option<string?> shop = ShopOptions.Shop();

@@ -19,7 +19,7 @@ internal static class PlainPieces
             writer.WriteLine("No coils at hand go together.");
         }
 
-        Table table = new("coils", "at 20 °C", "apart", "hum left (forecast)");
+        Table table = new("coils", "at 20 °C", "difference", "hum left (forecast)");
         foreach (ProposedPiece piece in pieces)
         {
             table.Add(
@@ -42,13 +42,14 @@ internal static class PlainPieces
 
     public static void WriteBoard(TextWriter writer, ClockBoard board)
     {
-        writer.WriteLine($"Clocks at {ShopTime.Words(board.NowUtc, board.Zone)}{(board.ClockDoubt is { } doubt ? $"; caution: {doubt}" : "")}");
+        string caution = board.ClockDoubt is { } doubt ? $"; caution: {doubt}" : "";
+        writer.WriteLine($"In progress at {ShopTime.Words(board.NowUtc, board.Zone)}{caution}");
         if (board.Lines.Count == 0)
         {
             writer.WriteLine("No piece is in the shop.");
         }
 
-        Table table = new("piece", "recipe", "state", "what", "pack from");
+        Table table = new("piece", "recipe", "state", "details", "ready to pack");
         foreach (BoardLine line in board.Lines)
         {
             table.Add(line.Life.Piece.Serial, line.Life.Recipe.Name, Word(line.Standing.State), line.Standing.Words, line.PackFromUtc is { } from ? ShopTime.Words(from, board.Zone) : "");
@@ -61,7 +62,10 @@ internal static class PlainPieces
 
         foreach (BasketStanding basket in board.Baskets)
         {
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"Basket {basket.Record.Label}: {basket.Pieces.Count} {(basket.Pieces.Count == 1 ? "piece" : "pieces")}, {basket.Record.Kind} lot {basket.Record.Lot}, limit {basket.Record.LimitC:0.#} °C ({basket.Record.LimitOf.TrimEnd(',')}), earliest out {ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone)}"));
+            string pieces = string.Create(CultureInfo.InvariantCulture, $"{basket.Pieces.Count} {(basket.Pieces.Count == 1 ? "piece" : "pieces")}");
+            string limitOf = KeyLabels.Of(basket.Record.LimitOf.TrimEnd(',')), earliest = ShopTime.Words(basket.ToBasket().EarliestOutUtc, board.Zone);
+            string limit = string.Create(CultureInfo.InvariantCulture, $"limit {basket.Record.LimitC:0.#} °C ({limitOf})");
+            writer.WriteLine($"Basket {basket.Record.Label}: {pieces}, {basket.Record.Kind} lot {basket.Record.Lot}, {limit}, earliest out {earliest}");
         }
 
         foreach (InkMix mix in board.Mixes.Select(mix => mix.ToMix()))
@@ -142,7 +146,7 @@ internal static class PlainPieces
             }
 
             await writer.WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"{hit.Name}, {hit.Words}: {(hit.Pieces.Count == 0 ? "in no piece" : hit.Pieces.Count == 1 ? "in 1 piece" : $"in {hit.Pieces.Count} pieces")}")).ConfigureAwait(false);
-            Table table = new("piece", "recipe", "state", "through");
+            Table table = new("piece", "recipe", "state", "used as");
             foreach (TracedState state in hit.Pieces)
             {
                 table.Add(state.Serial, state.Recipe, state.State, state.Through);

@@ -1,6 +1,7 @@
 using Coilwright.Analysis.Contrasts;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Words;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Output;
 
@@ -25,7 +26,7 @@ public static class PlainPrediction
             writer.WriteLine();
             foreach (ForecastWarning warning in prediction.Warnings)
             {
-                writer.WriteLine($"Note, {warning.Field}: {warning.Message}");
+                writer.WriteLine($"Note, {FieldLabels.Inside(warning.Field)}: {KeyLabels.In(warning.Message)}");
             }
         }
 

@@ -54,8 +54,8 @@ internal static class PlainStock
         if (one.Measure is { } measure)
         {
             SpoolDecision decision = SpoolDecision.For(plan, measure);
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  hold turns {decision.RecipeTurns:0} turns read {QuantityText.Format(decision.HoldTurnsOhm.Value, QuantityKind.Resistance)} ({QuantityText.Format(decision.HoldTurnsOhm.Low, QuantityKind.Resistance)} – {QuantityText.Format(decision.HoldTurnsOhm.High, QuantityKind.Resistance)}; recipe's wire {QuantityText.Format(decision.RecipeOhm, QuantityKind.Resistance)}), inductance unchanged"));
-            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  hold ohms  {decision.HoldOhmsTurns:0} turns, inductance {(decision.HoldOhmsInductance - 1) * 100:+0.0;-0.0} %, output {decision.HoldOhmsOutputDb:+0.00;-0.00} dB"));
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  keep turns {decision.RecipeTurns:0} turns read {QuantityText.Format(decision.HoldTurnsOhm.Value, QuantityKind.Resistance)} ({QuantityText.Format(decision.HoldTurnsOhm.Low, QuantityKind.Resistance)} – {QuantityText.Format(decision.HoldTurnsOhm.High, QuantityKind.Resistance)}; recipe's wire {QuantityText.Format(decision.RecipeOhm, QuantityKind.Resistance)}), inductance unchanged"));
+            writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  keep ohms  {decision.HoldOhmsTurns:0} turns, inductance {(decision.HoldOhmsInductance - 1) * 100:+0.0;-0.0} %, output {decision.HoldOhmsOutputDb:+0.00;-0.00} dB"));
         }
     }
 

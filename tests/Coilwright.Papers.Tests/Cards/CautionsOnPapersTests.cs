@@ -37,10 +37,21 @@ public sealed class CautionsOnPapersTests
     }
 
     [Fact]
-    public void The_card_warns_of_spindle_and_wire()
+    public void The_card_warns_of_all_that_its_winder_will_do()
     {
         Recipe twin = ExampleRecipe.Read("breakwater-twin.json");
-        Assert.All((string[])[Cautions.Spindle, Cautions.FineWire], text => Assert.Contains(text, Words(Card(twin)), StringComparison.Ordinal));
+        string[] wanted = [Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.Mains, Cautions.HotWax, Cautions.Magnets];
+        Assert.All(wanted, text => Assert.Contains(text, Words(Card(twin)), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_traveller_warns_of_mains_at_the_iron_and_the_charger_and_of_the_loudspeaker_at_the_test()
+    {
+        StepPart[] steps = [.. Traveller.Of(ExampleRecipe.Read("breakwater-twin.json"), s_heading).Parts.OfType<StepPart>()];
+        string Told(string name) => string.Join(' ', steps.Single(step => step.Name == name).Cautions);
+        Assert.All(["assembly", "magnets"], name => Assert.Contains(Cautions.Mains, Told(name), StringComparison.Ordinal));
+        Assert.Contains(Cautions.Charger, Told("magnets"), StringComparison.Ordinal);
+        Assert.Contains(Cautions.Loudspeaker, Told("final test"), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Sheets;
+using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Papers.Tests.Labels;
 
@@ -16,6 +17,17 @@ public sealed class LabelPdfTests
 
         Assert.Equal(pages, paper.Pages);
         paper.Says([.. labels.Select(label => label.Title)]);
+    }
+
+    [Fact]
+    public void A_label_warns_of_its_magnets_and_defers_to_the_data_sheet_and_one_without_magnets_does_not()
+    {
+        string serial = string.Concat(Enumerable.Repeat("WIDE-", 8));
+        PieceLabel label = new(serial, serial, ["Breakwater twin C", "cream cover", "four leads"], HasMagnets: true);
+
+        PrintedPaper.Read(LabelPdf.Render([label]), "Label with magnets").Says(serial, "four leads", Cautions.MagnetsOnLabel, Cautions.ClosingLine);
+        PrintedPaper bare = PrintedPaper.Read(LabelPdf.Render([label with { HasMagnets = false }]), "Label without magnets");
+        Assert.DoesNotContain("Magnets", bare.Text, StringComparison.Ordinal);
     }
 
     [Fact]

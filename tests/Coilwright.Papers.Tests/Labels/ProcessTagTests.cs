@@ -1,5 +1,7 @@
+using System.Text.RegularExpressions;
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Sheets;
+using Coilwright.Workshop.SetUp;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Tests.Labels;
@@ -24,8 +26,23 @@ public sealed class ProcessTagTests
         PrintedPaper tags = PrintedPaper.Read(ProcessTagPdf.Render([ProcessTags.Of(s_basket, "BASKET/B-031", s_zone), ProcessTags.Of(s_mix, "MIX/M-12", s_zone)], size), $"Tags {size}");
 
         Assert.Equal(1, tags.Pages);
-        tags.Says("Basket, wax", "B-031", "Earliest out", "2026-03-02 14:15", "2026-03-02 14:05", "W-7 (80/20)", "24", "never above 65.0 °C: limit of vulcanised", "Molten wax burns",
-            "Ink mix", "M-12", "Discard at", "2026-03-02 13:46", "28.0 °C", "ink 4471, hardener 90-2", "3.4 days", "rate doubles per 10 °C", "can be switched off", "hardeners can cause permanent allergy", "Follow the product's safety data sheet");
+        tags.Says("Basket, wax", "B-031", "Earliest out", "2026-03-02 14:15", "2026-03-02 14:05", "W-7 (80/20)", "24", "Never above", "65.0 °C, limit of vulcanised", "Molten wax burns",
+            "Ink mix", "M-12", "Discard at", "2026-03-02 13:46", "28.0 °C", "ink 4471, hardener 90-2", "3.4 days", "rate doubles per 10 °C", "switched off)", "hardeners can cause permanent allergy", "Follow the product's safety data sheet");
+    }
+
+    /// <summary>A wrapped fact is read wrongly at arm's length: the usual ones stand on one line each, as does the line at the foot.</summary>
+    [Fact]
+    public void Facts_and_the_closing_line_stand_on_one_line_each()
+    {
+        string pdf = Path.GetTempFileName();
+        File.WriteAllBytes(pdf, ProcessTagPdf.Render([ProcessTags.Of(s_mix, "MIX/M-12", s_zone)]));
+
+        string[] lines = [.. PrintedPaper.Run("pdftotext", "-layout", pdf, "-").Split('\n').Select(line => Regex.Replace(line.Trim(), " +", " "))];
+
+        File.Delete(pdf);
+        string[] wanted = ["Mixed at 2026-03-02 09:10, 28.0 °C", "Cure takes 3.4 days from the print", "Cured at 2026-03-05 19:52, if printed when mixed", Cautions.ClosingLine];
+        Assert.All(wanted, line => Assert.Contains(line, lines));
+        Assert.DoesNotContain(lines, line => Regex.IsMatch(line, " \\d+$") || line.StartsWith("°C", StringComparison.Ordinal)); // a number is never parted from its unit
     }
 
     [Fact]
@@ -34,7 +51,8 @@ public sealed class ProcessTagTests
         ProcessTag tag = ProcessTags.Of(s_mix with { Rule = new CureRule(DoublesPer10C: false) }, "MIX/M-12", s_zone, printedUtc: At(12, 0));
 
         Assert.Equal("2026-03-02 17:10", tag.Key.Meaning); // 09:10 and 8 h as they stand
-        Assert.Contains(tag.Facts, fact => fact == ("Cure done", "2026-03-08 12:00 if printed 2026-03-02 12:00; 6.0 days after a print"));
+        Assert.Contains(("Printed at", "2026-03-02 12:00"), tag.Facts);
+        Assert.Contains(("Cured at", "2026-03-08 12:00, 6.0 days later"), tag.Facts);
         Assert.Contains(tag.Facts, fact => fact.Meaning.Contains("switched off", StringComparison.Ordinal));
     }
 

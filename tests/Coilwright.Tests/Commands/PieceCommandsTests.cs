@@ -25,6 +25,7 @@ public sealed class PieceCommandsTests
         CommandRun early = await CommandRun.Of("basket", "out", "K1", "--shop", shop), ship = await CommandRun.Of("piece", "ship", "P-1", "--to", "K-031", "--shop", shop), test = await CommandRun.Of("piece", "test", "P-1", "--resistance", "seven", "--q", "-3", "--shop", shop), clocks = await CommandRun.Of("clocks", "--shop", shop);
         Assert.Equal((2, 2, 2, 0), (early.Exit, ship.Exit, test.Exit, clocks.Exit));
         Assert.Contains("potting, earliest out", clocks.Output, StringComparison.Ordinal);
+        Assert.Contains("wax lot W-3, limit 65 °C (ABS), earliest out", clocks.Output, StringComparison.Ordinal);
         Assert.Contains("resistance", test.Error, StringComparison.Ordinal);
         Assert.Contains("q:", test.Error, StringComparison.Ordinal);
 
@@ -63,7 +64,7 @@ public sealed class PieceCommandsTests
         CommandRun undone = await CommandRun.Of("piece", "undo", "P-1", "--reason", "another serial", "--shop", shop), nothing = await CommandRun.Of("piece", "undo", "P-1", "--reason", "again", "--shop", shop), noBasket = await CommandRun.Of("basket", "undo", "K1", "--reason", "again", "--shop", shop);
         Assert.Equal((0, 2, 2), (undone.Exit, nothing.Exit, noBasket.Exit));
         Assert.Contains("may go to magnets", undone.Output, StringComparison.Ordinal);
-        Assert.Contains("exchange a coil, or give the piece up", nothing.Error, StringComparison.Ordinal);
+        Assert.Contains("exchange a coil, or scrap the piece", nothing.Error, StringComparison.Ordinal);
         CommandRun show = await CommandRun.Of("piece", "show", "P-1", "--shop", shop), json = await CommandRun.Of("piece", "show", "P-1", "--json", "--shop", shop);
         Assert.Contains("potting begun in basket K1 (taken back)", show.Output, StringComparison.Ordinal);
         Assert.Contains("taken back: potting begun, because bath was cold", show.Output, StringComparison.Ordinal);

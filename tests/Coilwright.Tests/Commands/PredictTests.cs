@@ -36,6 +36,18 @@ public sealed class PredictTests
     }
 
     [Fact]
+    public async Task What_to_watch_is_told_by_place_in_words_and_files_keep_the_path()
+    {
+        using TestFolder folder = new();
+        string tight = (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace("\"maxBuild\":", "\"fillLimit\": 0.3, \"maxBuild\":", StringComparison.Ordinal), file = folder.Write("tight.json", tight);
+        CommandRun told = await CommandRun.Of("predict", file), kept = await CommandRun.Of("predict", file, "--json");
+
+        Assert.Contains("Note, coil 1, winding, turns: fill", told.Output, StringComparison.Ordinal);
+        Assert.DoesNotContain("coils[0]", told.Output, StringComparison.Ordinal);
+        Assert.Contains("\"coils[0].winding.turns\"", kept.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_spectrum_holds_the_frequencies_asked_for()
     {
         CommandRun run = await CommandRun.Of("predict", s_harbour, "--at", "120Hz,8kHz", "--json");

@@ -36,6 +36,13 @@ public sealed class FieldInterpreterTests
     [InlineData("variant.bass", "19,5 mm", "19.5 mm", "\"19.5 mm\"")]
     [InlineData("set.offset", "+1,5 dB", "+1.5 dB", "\"+1,5 dB\"")]
     [InlineData("name", "8,000", "", "\"8,000\"")]
+    [InlineData("coils[0].wire.insulation", "Plain  Enamel", "", "\"plain-enamel\"")]
+    [InlineData("coils[0].wire.insulation", "plain-enamel", "", "\"plain-enamel\"")]
+    [InlineData("coils[0].poles[1].material", "alnico 5", "", "\"alnico-5\"")]
+    [InlineData("metalwork[0].material", "nickel silver", "", "\"nickel-silver\"")]
+    [InlineData("metalwork[0].material", "moon cheese", "", "\"moon cheese\"")]
+    [InlineData("coils[0].bobbin.material", "Pear wood", "", "\"Pear wood\"")]
+    [InlineData("potting.kind", "Wax", "", "\"wax\"")]
     public void What_is_typed_is_echoed_and_kept_plainly(string field, string typed, string echo, string json)
     {
         Interpretation read = FieldInterpreter.Read(field, typed);
@@ -57,6 +64,14 @@ public sealed class FieldInterpreterTests
     [Fact]
     public void An_impossible_value_is_said_beside_the_field() =>
         Assert.Contains("outside", FieldInterpreter.Read("coils[0].bobbin.coreLength", "64 m").Echo, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("coils[0].wire.insulation", "plain-enamel", "plain enamel")]
+    [InlineData("metalwork[0].material", "nickel-silver", "nickel silver")]
+    [InlineData("coils[0].bobbin.material", "abs", "ABS")]
+    [InlineData("coils[0].bobbin.material", "Pear wood", "Pear wood")]
+    [InlineData("coils[0].name", "neck-side", "neck-side")]
+    public void A_form_shows_the_label_of_a_key_and_a_name_as_it_is(string field, string kept, string shown) => Assert.Equal(shown, FieldInterpreter.Shown(field, kept));
 
     private static readonly System.Text.Json.JsonSerializerOptions s_plain = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 }

@@ -17,7 +17,7 @@ public sealed class PartsListTests
     {
         PartsList list = PartsList.Of(s_twin, s_forecast, [], 12);
         Assert.Equal(["bobbin, slug and screw: 2", "rod, slug: 6", "screw, screw: 6", "bar magnet: 1"], list.Parts.Take(4).Select(part => $"{part.Name}: {part.Each}"));
-        Assert.Contains("alnico-5, 62.0 mm × 12.5 mm × 3.20 mm", list.Parts[3].What, StringComparison.Ordinal);
+        Assert.Contains("alnico 5, 62.0 mm × 12.5 mm × 3.20 mm", list.Parts[3].What, StringComparison.Ordinal);
         Assert.Contains(list.Parts, part => part is { Name: "potting", What: "wax, as the bath takes it" });
         Assert.Empty(list.Notes);
     }

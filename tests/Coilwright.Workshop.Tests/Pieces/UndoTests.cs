@@ -160,7 +160,7 @@ public sealed class UndoTests
         Assert.Empty(await shop.Assembly.ReplaceCoilAsync(Guid.NewGuid(), mended.Serial, "BS-002", "B-7/3", "nicked", "Ines", Cancel));
         IReadOnlyList<Problem> problems = await shop.Undo.UndoAsync(new UndoEntry { Id = Guid.NewGuid(), Serials = [fresh.Serial, mended.Serial, "9999-001"], Reason = " " }, Cancel);
         Assert.Equal(["reason", "pieces", "piece", "piece"], problems.Select(problem => problem.Field));
-        Assert.Equal(["exchange a coil, or give the piece up", "exchange them the other way round"], problems.Skip(2).Select(problem => problem.Allowed));
+        Assert.Equal(["exchange a coil, or scrap the piece", "exchange them the other way round"], problems.Skip(2).Select(problem => problem.Allowed));
     }
 
     private static UndoEntry Entry(string serial, string reason) => new() { Id = Guid.NewGuid(), Serials = [serial], Reason = reason, Person = "Joss" };

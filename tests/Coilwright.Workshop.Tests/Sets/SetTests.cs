@@ -131,7 +131,7 @@ public sealed class SetTests
         TracedPiece piece = (await shop.Trace.PieceAsync(serials[0], Cancel))!;
         Assert.Equal("neck " + serials[3], piece.Set!.OthersWords(piece.Life));
         Assert.Equal(("Lantern 3", "bridge", 0.2, "the customer heard these two"), SetMembership.Of(piece.Life) is { } stands ? (stands.Name, stands.Place, stands.OffsetDb, stands.Why) : default);
-        Assert.Equal("into set Lantern 3, bridge, meant +0.2 dB; chosen because: the customer heard these two", PieceWords.Of(Assert.Single(piece.Life.History.InForce), piece));
+        Assert.Equal("into set Lantern 3, bridge, target level +0.2 dB; chosen because: the customer heard these two", PieceWords.Of(Assert.Single(piece.Life.History.InForce), piece));
         TraceHit hit = Assert.Single(await shop.Trace.FindAsync("lantern 3", Cancel));
         Assert.Equal(("set", 2), (hit.Kind, hit.Pieces.Count));
         Assert.Equal(["bridge", "neck"], hit.Pieces.Select(state => state.Through));

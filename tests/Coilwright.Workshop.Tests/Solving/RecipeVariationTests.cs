@@ -84,6 +84,9 @@ public sealed class RecipeVariationTests
     {
         Recipe harbour = Demo("harbour-bridge.json");
         Variation cover = Ask(harbour, VariationKind.Cover, "brass").Value!;
+        Variation silver = Ask(harbour, VariationKind.Cover, "Nickel silver").Value!;
+        Assert.Contains("a cover of nickel silver,", string.Join('\n', silver.Parts), StringComparison.Ordinal);
+        Assert.Equal("nickel-silver", RecipeReader.Read(silver.RecipeJson).Value!.Metalwork[^1].Material.Name);
         ContrastLine height = cover.Physics!.EqualTurns.Single(line => line.Name == "unloadedPeakGain");
         Assert.True(height.Difference!.Value.High < 0, "the cover takes height off the peak for certain");
         foreach (VariationKind label in (VariationKind[])[VariationKind.Leads, VariationKind.Colour])

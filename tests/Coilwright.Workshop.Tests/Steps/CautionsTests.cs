@@ -55,7 +55,9 @@ public sealed class CautionsTests
     [InlineData("lacquer dip", new[] { Cautions.Vapour })]
     [InlineData("epoxy the cover", new[] { Cautions.Hardener, Cautions.Vapour })]
     [InlineData("solder the cover", new[] { Cautions.EndFume, Cautions.Mains })]
-    [InlineData("knock down", new[] { Cautions.Magnets, Cautions.Charger })]
+    [InlineData("knock down", new[] { Cautions.Magnets, Cautions.Charger, Cautions.Mains })]
+    [InlineData("rewind by hand", new[] { Cautions.Spindle, Cautions.FineWire, Cautions.EndFume, Cautions.Mains })]
+    [InlineData("listening test", new[] { Cautions.Magnets, Cautions.Loudspeaker })]
     [InlineData("covering", new[] { Cautions.Vapour, Cautions.Hardener })]
     public void A_step_that_the_shop_named_is_warned_of_by_its_words(string step, string[] cautions) =>
         Assert.Equal(cautions, Cautions.ForStep(step, "wax", charges: false));
@@ -63,19 +65,27 @@ public sealed class CautionsTests
     [Fact]
     public void A_step_that_charges_is_warned_of_magnets_and_charger_whatever_its_name()
     {
-        Assert.Equal([Cautions.Magnets, Cautions.Charger], Cautions.ForStep("bring to level", "wax", charges: true));
-        Assert.Equal([Cautions.HotWax, Cautions.Magnets, Cautions.Charger], Cautions.ForStep("potting", "wax", charges: true));
+        Assert.Equal([Cautions.Magnets, Cautions.Charger, Cautions.Mains], Cautions.ForStep("bring to level", "wax", charges: true));
+        Assert.Equal([Cautions.HotWax, Cautions.Magnets, Cautions.Charger, Cautions.Mains], Cautions.ForStep("potting", "wax", charges: true));
     }
 
     [Fact]
     public void The_usual_steps_are_warned_of_by_what_is_done_in_them()
     {
         Dictionary<string, IReadOnlyList<string>> told = UsualSteps.Of(Potted("wax")).ToDictionary(step => step.Name, step => step.Cautions);
-        Assert.Equal([Cautions.EndFume], told["assembly"]);
-        Assert.Equal([Cautions.Magnets, Cautions.Charger], told["magnets"]);
+        Assert.Equal([Cautions.EndFume, Cautions.Mains], told["assembly"]);
+        Assert.Equal([Cautions.Magnets, Cautions.Charger, Cautions.Mains], told["magnets"]);
         Assert.Equal([Cautions.Vapour, Cautions.Hardener], told["marking"]);
-        Assert.Equal([Cautions.Magnets], told["final test"]);
+        Assert.Equal([Cautions.Magnets, Cautions.Loudspeaker], told["final test"]);
         Assert.Equal([Cautions.Magnets], told["packing"]);
+    }
+
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void Making_a_recipe_is_warned_of_winding_its_own_bath_and_its_magnets(string kind, string[] cautions)
+    {
+        Assert.Equal([.. Cautions.For(Job.Winding), .. cautions, Cautions.Magnets], Cautions.ForMaking(kind, hasMagnets: true));
+        Assert.DoesNotContain(Cautions.Magnets, Cautions.ForMaking(kind, hasMagnets: false));
     }
 
     [Fact]
@@ -84,7 +94,9 @@ public sealed class CautionsTests
         IReadOnlyList<string>[] jobs = [.. Enum.GetValues<Job>().Select(Cautions.For)];
         Assert.All(jobs, cautions => Assert.NotEmpty(cautions));
         Assert.All(jobs, cautions => Assert.Equal(cautions, cautions.Distinct()));
-        string[] texts = [.. typeof(Cautions).GetFields().Where(field => field.IsLiteral && field.Name != nameof(Cautions.ClosingLine)).Select(field => (string)field.GetRawConstantValue()!)];
+        string[] texts = [.. typeof(Cautions).GetFields()
+            .Where(field => field.IsLiteral && field.Name is not (nameof(Cautions.ClosingLine) or nameof(Cautions.MagnetsOnLabel)))
+            .Select(field => (string)field.GetRawConstantValue()!)];
         Assert.Empty(texts.Except(jobs.SelectMany(one => one).Concat(s_baths)));
     }
 
@@ -92,7 +104,10 @@ public sealed class CautionsTests
     public void Texts_name_what_they_must()
     {
         Assert.Contains("Power off before threading or clearing", Cautions.Spindle, StringComparison.Ordinal);
-        Assert.All([Cautions.Magnets, Cautions.Implants], text => Assert.All(["pacemakers", "defibrillators", "pumps", "shunts"], implant => Assert.Contains(implant, text, StringComparison.Ordinal)));
+        Assert.All([Cautions.Spindle, Cautions.FineWire, Cautions.Magnets, Cautions.Charger, Cautions.HotWax], text => Assert.Contains("eye protection", text, StringComparison.OrdinalIgnoreCase));
+        Assert.Contains("interlock", Cautions.Charger, StringComparison.Ordinal);
+        Assert.All(["winder", "wax tank", "iron", "charger", "lamp", "old winder"], machine => Assert.Contains(machine, Cautions.Mains, StringComparison.Ordinal));
+        Assert.All([Cautions.Magnets, Cautions.MagnetsOnLabel, Cautions.Implants], text => Assert.All(["pacemakers", "defibrillators", "pumps", "shunts"], implant => Assert.Contains(implant, text, StringComparison.Ordinal)));
         Assert.Contains("can cause permanent allergy", Cautions.Hardener, StringComparison.Ordinal);
         Assert.All(["safety data sheet", "local codes", "licensed"], word => Assert.Contains(word, Cautions.ClosingLine, StringComparison.Ordinal));
     }

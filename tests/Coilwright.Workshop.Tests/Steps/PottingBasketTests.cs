@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Tests.Steps;
@@ -26,6 +27,21 @@ public sealed class PottingBasketTests
         Assert.Contains("65.0 °C", hold.Reason, StringComparison.Ordinal);
         Assert.True(hold.Runs(s_in.AddYears(1))); // ends by nothing but a person
         Assert.False((hold with { LiftedUtc = s_in.AddHours(1), LiftedWhy = "looked at each: no warp" }).Runs(s_in.AddHours(2)));
+    }
+
+    [Theory]
+    [InlineData("abs", "that ABS bears")]
+    [InlineData("vulcanised-fibre", "that vulcanised fibre bears")]
+    public void An_alarm_names_the_plastic_as_people_do(string limitOf, string words) =>
+        Assert.Contains(words, (s_basket with { LimitOf = limitOf }).Alarm(67, s_in)!.Reason, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("Vulcanised fibre")]
+    [InlineData("vulcanised-fibre")]
+    public void The_limit_of_a_plastic_is_found_by_its_key_and_by_its_words(string asked)
+    {
+        ShopRules rules = new() { BathLimitsC = new Dictionary<string, double> { ["vulcanised-fibre"] = 70 } };
+        Assert.Equal((70, null), (rules.BathLimitC(asked), rules.BathLimitC("pear wood")));
     }
 
     [Fact]

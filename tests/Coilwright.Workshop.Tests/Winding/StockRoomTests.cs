@@ -39,6 +39,15 @@ public sealed class StockRoomTests
     }
 
     [Fact]
+    public async Task Enamel_and_film_are_typed_in_words_and_kept_by_their_keys()
+    {
+        await using WorkingShop shop = await WorkingShop.StartAsync();
+        Assert.Empty(await shop.Stock.TakeInAsync(Spool("0117") with { Insulation = "Plain enamel", Build = "Heavy" }, "", "", Cancel));
+        SpoolRecord kept = (await StandAsync(shop)).Spool;
+        Assert.Equal(("plain-enamel", "heavy"), (kept.Insulation, kept.Build));
+    }
+
+    [Fact]
     public async Task What_is_left_goes_down_by_each_coil_wound_or_scrapped_and_comes_back_with_an_undo()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();

@@ -6,6 +6,7 @@ using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Materials;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Solving.Variations;
 
@@ -69,7 +70,7 @@ public static class RecipeVariation
                 return "left-handed";
             case VariationKind.Cover when Sheet(text, problems) is { } material:
                 edit.Cover(material, model, [.. Forecaster.Predict(model, null, new ForecastOptions { Strings = false }).Coils.Select(coil => coil.Build.Value)]);
-                return $"{material} cover";
+                return $"{KeyLabels.Of(material)} cover";
             case VariationKind.Leads or VariationKind.Colour when Label(text, problems) is { } label:
                 edit.Tag(kind == VariationKind.Leads ? "leads" : "bobbin", label);
                 edit.Parts.Add(kind == VariationKind.Leads ? $"leads: {label}; parts list and label change, nothing that a string or a meter at the coil could tell" : $"bobbin: {label}; parts list and label change, nothing that a string or a meter could tell");
@@ -114,7 +115,7 @@ public static class RecipeVariation
 
     private static string? Sheet(string text, List<Problem> problems)
     {
-        if (MaterialCatalogue.Find(text) is { } material && material.WorkingPolarisationT is null)
+        if (MaterialCatalogue.Find(KeyLabels.KeyOf(text, Catalogue.Materials)) is { } material && material.WorkingPolarisationT is null)
         {
             return material.Key;
         }

@@ -131,7 +131,7 @@ internal sealed partial class VariationEdit
             ["top"] = RecipeEdit.Millimetres(coils.Max(one => TopM(one.Coil)) + CoverOverPolesM + CoverSheetM),
             ["bottom"] = RecipeEdit.Millimetres(coils.Min(one => one.Coil.Position.ZM - one.Coil.Bobbin.WindingHeightM / 2)),
         });
-        Parts.Add($"a cover of {material}, {RecipeEdit.Millimetres(CoverSheetM)} thick, {length} × {width}, {RecipeEdit.Millimetres(CoverRoomM)} around the winding (common practice, no source; state yours in the recipe)");
+        Parts.Add($"a cover of {KeyLabels.Of(material)}, {RecipeEdit.Millimetres(CoverSheetM)} thick, {length} × {width}, {RecipeEdit.Millimetres(CoverRoomM)} around the winding (common practice, no source; state yours in the recipe)");
         Parts.Add("the cover is grounded, and the pickup potted with it: air under it squeals");
     }
 

@@ -15,7 +15,7 @@ public sealed record VariationQuestion(VariationKind Kind, string Title, string 
         new(VariationKind.SevenStrings, "Seven strings", "", ""),
         new(VariationKind.Bass, "Bass, four strings", "String to string", "19 mm"),
         new(VariationKind.LeftHanded, "Left-handed", "", ""),
-        new(VariationKind.Cover, "With a cover", "Material", "nickel-silver"),
+        new(VariationKind.Cover, "With a cover", "Material", "nickel silver"),
         new(VariationKind.Leads, "Other leads", "Leads", "two single, 0.6 m"),
         new(VariationKind.Colour, "Bobbin of another colour", "Colour", "white"),
     ];

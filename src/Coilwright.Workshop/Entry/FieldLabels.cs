@@ -1,17 +1,19 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 
-namespace Coilwright.Web.Forms;
+namespace Coilwright.Workshop.Entry;
 
 /// <summary>What a field is called on a page, from the name it has in a document or a form.</summary>
 public static partial class FieldLabels
 {
+    private const string Axes = "xyz";
+
+    /// <summary>Lists of three lengths along the axes.</summary>
+    private static readonly string[] s_axes = ["size", "centre"];
+
     private static readonly Dictionary<string, string> s_labels = new(StringComparer.Ordinal)
     {
-        ["dcResistance"] = "DC resistance",
-        ["q"] = "Q",
         ["qAt"] = "Q at",
-        ["acResistance"] = "AC resistance",
         ["inductanceAt"] = "inductance at",
         ["received"] = "wire received",
         ["tare"] = "empty spool",
@@ -33,28 +35,33 @@ public static partial class FieldLabels
     /// <summary>"coils[1].winding.turns" is "Coil 2, winding, turns"; empty for a problem with the whole.</summary>
     public static string Of(string field)
     {
-        string words = string.Join(", ", field.Split('.', StringSplitOptions.RemoveEmptyEntries).Select(Step));
+        string words = Inside(field);
         return words.Length == 0 ? "" : char.ToUpperInvariant(words[0]) + words[1..];
     }
+
+    /// <summary>The same inside a sentence: "coil 2, winding, turns".</summary>
+    public static string Inside(string field) => string.Join(", ", field.Split('.', StringSplitOptions.RemoveEmptyEntries).Select(Step));
 
     private static string Step(string step)
     {
         Match match = Place().Match(step);
         string name = match.Success ? match.Groups[1].Value : step;
-        string label = s_labels.TryGetValue(name, out string? known) ? known : Capital().Replace(name, found => " " + found.Value.ToLowerInvariant()).Replace('-', ' ');
+        string label = s_labels.GetValueOrDefault(name) ?? KeyLabels.Of(name);
         if (!match.Success)
         {
             return label;
         }
 
         int number = int.Parse(match.Groups[2].Value, NumberStyles.None, CultureInfo.InvariantCulture) + 1;
+        if (s_axes.Contains(name))
+        {
+            return number <= Axes.Length ? $"{label} along {Axes[number - 1]}" : $"{label} {number}";
+        }
+
         string single = label.EndsWith('s') ? label[..^1] : label;
         return string.Create(CultureInfo.InvariantCulture, $"{single} {number}");
     }
 
     [GeneratedRegex(@"^(\w+)\[(\d{1,6})\]$", RegexOptions.CultureInvariant)]
     private static partial Regex Place();
-
-    [GeneratedRegex("[A-Z]", RegexOptions.CultureInvariant)]
-    private static partial Regex Capital();
 }
