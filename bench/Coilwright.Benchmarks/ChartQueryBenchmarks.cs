@@ -2,21 +2,27 @@ using BenchmarkDotNet.Attributes;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Walls;
 using Microsoft.Data.Sqlite;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>The last 10,000 coils of one recipe out of a million readings, against reading every row of the table in the same run.</summary>
+/// <summary>
+/// The last 10,000 coils of one recipe out of a million readings, against reading every row of the table in the same run.
+/// </summary>
 [MemoryDiagnoser]
 [SimpleJob(launchCount: 1, warmupCount: 2, iterationCount: 8, invocationCount: 4)]
 public class ChartQueryBenchmarks
 {
-    private const int Readings = 1_000_000, CoilsOfBatch = 2_000, Recipes = 5, Drawn = 10_000;
+    private const int Readings = 1_000_000,
+        CoilsOfBatch = 2_000,
+        Recipes = 5,
+        Drawn = 10_000;
     private readonly List<Guid> _ofOneRecipe = [];
-    private string _folder = "", _path = "";
+    private string _folder = "",
+        _path = "";
     private SqliteShop _shop = null!;
 
     [GlobalSetup]
@@ -28,14 +34,34 @@ public class ChartQueryBenchmarks
         Guid[] recipes = [.. Enumerable.Range(0, Recipes).Select(_ => Guid.NewGuid())];
         foreach (Guid recipe in recipes)
         {
-            await _shop.SaveRevisionAsync(new RevisionRecord(recipe, "R", 1, "{}", RevisionState.Released, "", "bench", TimeProvider.System.GetUtcNow()), 0, CancellationToken.None);
+            await _shop.SaveRevisionAsync(
+                new RevisionRecord(recipe, "R", 1, "{}", RevisionState.Released, "", "bench", TimeProvider.System.GetUtcNow()),
+                0,
+                CancellationToken.None
+            );
         }
 
         List<Guid> batches = [];
         for (int n = 0; n < Readings / CoilsOfBatch / 2; n++) // each coil has its ohms and its inductance
         {
-            Guid batch = Guid.NewGuid(), recipe = recipes[n % Recipes];
-            await _shop.AddBatchAsync(new BatchRecord(batch, $"B-{n}", recipe, 1, "main", CoilsOfBatch, "C-", "", "", "bench", TimeProvider.System.GetUtcNow().AddHours(n)), CancellationToken.None);
+            Guid batch = Guid.NewGuid(),
+                recipe = recipes[n % Recipes];
+            await _shop.AddBatchAsync(
+                new BatchRecord(
+                    batch,
+                    $"B-{n}",
+                    recipe,
+                    1,
+                    "main",
+                    CoilsOfBatch,
+                    "C-",
+                    "",
+                    "",
+                    "bench",
+                    TimeProvider.System.GetUtcNow().AddHours(n)
+                ),
+                CancellationToken.None
+            );
             batches.Add(batch);
             if (n % Recipes == 0)
             {
@@ -80,10 +106,22 @@ public class ChartQueryBenchmarks
     public async Task<int> LastTenThousandWithCharts()
     {
         IReadOnlyList<ChartReading> readings = await _shop.ChartReadingsAsync(Query, CancellationToken.None);
-        return WallBuilder.Build(new WallQuestion(), [.. readings.Select(reading => new WallPoint(reading.Tag, reading.Si))], new Band(6180, 6000, 6400, IsTarget: true))!.Signals.Count;
+        return ControlChartBuilder
+            .Build(
+                new ChartSettings(),
+                [.. readings.Select(reading => new ChartedCoil(reading.Tag, reading.Si))],
+                new Band(6180, 6000, 6400, IsTarget: true)
+            )!
+            .Signals.Count;
     }
 
-    private ChartQuery Query => new() { Batches = _ofOneRecipe, Quantity = "dcResistance", Coils = Drawn };
+    private ChartQuery Query =>
+        new()
+        {
+            Batches = _ofOneRecipe,
+            Quantity = "dcResistance",
+            Coils = Drawn,
+        };
 
     /// <summary>Written past the store, a million rows one by one would take an hour of durable commits.</summary>
     private void Fill(List<Guid> batches)
@@ -97,7 +135,12 @@ public class ChartQueryBenchmarks
             INSERT INTO "Readings" ("Id", "BatchId", "Tag", "Quantity", "Typed", "Unit", "Si", "TemperatureC", "AtHz", "Turns", "Instrument", "Person", "TimeUtc", "Flag", "Supersedes", "Reason", "Withdraws")
             VALUES ($id, $batch, $tag, $quantity, '6.21 k', 'kΩ', $si, 23.5, $hz, 8000, 'bench meter', 'Ada', $time, '', NULL, '', 0)
             """;
-        SqliteParameter[] values = [.. new[] { "$id", "$batch", "$tag", "$quantity", "$si", "$hz", "$time" }.Select(name => command.Parameters.AddWithValue(name, ""))];
+        SqliteParameter[] values =
+        [
+            .. new[] { "$id", "$batch", "$tag", "$quantity", "$si", "$hz", "$time" }.Select(name =>
+                command.Parameters.AddWithValue(name, "")
+            ),
+        ];
         Random random = new(1);
         DateTimeOffset time = new(2026, 1, 1, 0, 0, 0, TimeSpan.Zero);
         foreach (Guid batch in batches)
@@ -106,7 +149,16 @@ public class ChartQueryBenchmarks
             {
                 bool ohms = reading % 2 == 0;
                 time = time.AddSeconds(5);
-                object[] row = [Guid.NewGuid().ToString().ToUpperInvariant(), batch.ToString().ToUpperInvariant(), $"C-{reading / 2 + 1:0000}", ohms ? "dcResistance" : "inductance", ohms ? 6180 + 40 * (random.NextDouble() + random.NextDouble() - 1) : 2.45, ohms ? DBNull.Value : 1000.0, time.UtcDateTime.ToString("O")];
+                object[] row =
+                [
+                    Guid.NewGuid().ToString().ToUpperInvariant(),
+                    batch.ToString().ToUpperInvariant(),
+                    $"C-{reading / 2 + 1:0000}",
+                    ohms ? "dcResistance" : "inductance",
+                    ohms ? 6180 + 40 * (random.NextDouble() + random.NextDouble() - 1) : 2.45,
+                    ohms ? DBNull.Value : 1000.0,
+                    time.UtcDateTime.ToString("O"),
+                ];
                 for (int n = 0; n < row.Length; n++)
                 {
                     values[n].Value = row[n];

@@ -5,7 +5,10 @@ using Coilwright.Physics.Circuit.Networks;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>10,000 points of two pickups, each with an eddy branch, loss, own volume and own tone, on cable and input, against one ngspice process on the same circuit; the ratio comes from the same run.</summary>
+/// <summary>
+/// 10,000 points of two pickups, each with an eddy branch, loss, own volume and own tone, on cable and input, against one ngspice process
+/// on the same circuit; the ratio comes from the same run.
+/// </summary>
 [MemoryDiagnoser]
 [SimpleJob(launchCount: 1, warmupCount: 4, iterationCount: 12)]
 public class CircuitBenchmarks
@@ -14,10 +17,28 @@ public class CircuitBenchmarks
 
     private static readonly GuitarCircuit s_circuit = new(
         [
-            new CircuitPickup([new CircuitCoil(new LumpedPickup(7800, 3.5, 0) { Eddy = [new(0.9, 60e3)] }, 120e-12) { ParallelLossOhm = 2e6 }]) { Volume = new(500e3, 0.8), Tone = new(500e3, 22e-9, 0.9) },
-            new CircuitPickup([new CircuitCoil(new LumpedPickup(6200, 2.5, 0) { Eddy = [new(0.3, 90e3)] }, 110e-12) { ParallelLossOhm = 3e6 }]) { Volume = new(500e3, 0.6), Tone = new(500e3, 22e-9, 1) },
+            new CircuitPickup([
+                new CircuitCoil(new LumpedPickup(7800, 3.5, 0) { Eddy = [new(0.9, 60e3)] }, 120e-12) { ParallelLossOhm = 2e6 },
+            ])
+            {
+                Volume = new(500e3, 0.8),
+                Tone = new(500e3, 22e-9, 0.9),
+            },
+            new CircuitPickup([
+                new CircuitCoil(new LumpedPickup(6200, 2.5, 0) { Eddy = [new(0.3, 90e3)] }, 110e-12) { ParallelLossOhm = 3e6 },
+            ])
+            {
+                Volume = new(500e3, 0.6),
+                Tone = new(500e3, 22e-9, 1),
+            },
         ],
-        new LoadCircuit { CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6, InputCapacitanceF = 20e-12 });
+        new LoadCircuit
+        {
+            CableCapacitanceF = 500e-12,
+            InputResistanceOhm = 1e6,
+            InputCapacitanceF = 20e-12,
+        }
+    );
 
     private double[] frequenciesHz = [];
     private string folder = "";
@@ -27,7 +48,12 @@ public class CircuitBenchmarks
     {
         frequenciesHz = PickupResponse.LogFrequencies(20, 20_000, Points);
         folder = Directory.CreateTempSubdirectory("coilwright-bench-").FullName;
-        File.WriteAllText(Path.Combine(folder, "raw.cir"), CircuitNetlist.Write(s_circuit, 20, 20_000, Points).Replace(".print ac vdb(out) vp(out)\n", ".save v(out)\n", StringComparison.Ordinal));
+        File.WriteAllText(
+            Path.Combine(folder, "raw.cir"),
+            CircuitNetlist
+                .Write(s_circuit, 20, 20_000, Points)
+                .Replace(".print ac vdb(out) vp(out)\n", ".save v(out)\n", StringComparison.Ordinal)
+        );
     }
 
     [GlobalCleanup]
@@ -37,7 +63,14 @@ public class CircuitBenchmarks
     [Benchmark(Baseline = true)]
     public int NgspiceProcess()
     {
-        using Process process = Process.Start(new ProcessStartInfo("ngspice", ["-b", "-r", "raw.raw", "raw.cir"]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process = Process.Start(
+            new ProcessStartInfo("ngspice", ["-b", "-r", "raw.raw", "raw.cir"])
+            {
+                WorkingDirectory = folder,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
         _ = process.StandardError.ReadToEndAsync();
         int length = process.StandardOutput.ReadToEnd().Length;
         process.WaitForExit();

@@ -14,7 +14,7 @@ public class CoilEntryBenchmarks
     private readonly byte[] _bytes = new byte[4096];
     private string _folder = "";
     private SqliteShop _shop = null!;
-    private WindingRoom _room = null!;
+    private WindingService _room = null!;
     private BatchRecord _batch = null!;
     private FileStream _file = null!;
     private int _coil;
@@ -24,12 +24,12 @@ public class CoilEntryBenchmarks
     {
         _folder = Directory.CreateTempSubdirectory("coilwright-bench-").FullName;
         _shop = await ShopFile.CreateAsync(Path.Combine(_folder, "shop.db"), "Bench");
-        RecipeBook book = new(_shop, TimeProvider.System);
+        RecipeService book = new(_shop, TimeProvider.System);
         Guid recipe = Guid.NewGuid();
         using StreamReader reader = new(typeof(Cli).Assembly.GetManifestResourceStream("demo/recipes/harbour-bridge.json")!);
         await book.SaveAsync(recipe, await reader.ReadToEndAsync(), "", "bench", 0, CancellationToken.None);
         await book.ReleaseAsync(recipe, 1, "bench", CancellationToken.None);
-        _room = new WindingRoom(_shop, TimeProvider.System);
+        _room = new WindingService(_shop, TimeProvider.System);
         _batch = new BatchRecord(Guid.NewGuid(), "B", recipe, 1, "main", 10_000, "C-", "", "", "bench", TimeProvider.System.GetUtcNow());
         if ((await _room.BeginBatchAsync(_batch, CancellationToken.None)).Count > 0)
         {
@@ -59,6 +59,15 @@ public class CoilEntryBenchmarks
     {
         _coil++;
         return _room.RecordCoilAsync(
-            new CoilEntry { Id = Guid.NewGuid(), BatchId = _batch.Id, Tag = BatchTags.Of(_batch, _coil), Resistance = "6.21 k", Temperature = "20 C" }, CancellationToken.None);
+            new CoilEntry
+            {
+                Id = Guid.NewGuid(),
+                BatchId = _batch.Id,
+                Tag = BatchTags.Of(_batch, _coil),
+                Resistance = "6.21 k",
+                Temperature = "20 C",
+            },
+            CancellationToken.None
+        );
     }
 }

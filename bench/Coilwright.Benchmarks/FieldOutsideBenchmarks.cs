@@ -1,11 +1,15 @@
 using System.Diagnostics;
+using System.Globalization;
 using BenchmarkDotNet.Attributes;
 using BenchmarkDotNet.Engines;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>The accurate engine against getdp on our own finite-element model of six rods (tests/Outside/fields): static inductance, mesh made beforehand and not timed.</summary>
+/// <summary>
+/// The accurate engine against getdp on our own finite-element model of six rods (tests/Outside/fields): static inductance, mesh made
+/// beforehand and not timed.
+/// </summary>
 [SimpleJob(RunStrategy.Monitoring, launchCount: 1, warmupCount: 1, iterationCount: 3)]
 public class FieldOutsideBenchmarks
 {
@@ -20,8 +24,18 @@ public class FieldOutsideBenchmarks
         double ours = Accurate(); // compiled and warm from here on
         (double theirs, TimeSpan theirTime) = Timed(_model.SolveH);
         TimeSpan ourTime = Enumerable.Range(0, 10).Min(_ => Timed(Accurate).Took);
-        Console.WriteLine(FormattableString.Invariant($"// inductance per turn squared: getdp {theirs:G6} H, accurate engine {ours:G6} H, {ours / theirs - 1:P2} apart"));
-        Console.WriteLine(FormattableString.Invariant($"// one run of getdp {theirTime.TotalSeconds:F1} s, the best of ten of the engine {ourTime.TotalMilliseconds:F1} ms: {theirTime / ourTime:F0} times"));
+        Console.WriteLine(
+            FormattableString.Invariant(
+                $"// inductance per turn squared: getdp {theirs:G6} H, accurate engine {ours:G6} H, {ours / theirs - 1:P2} apart"
+            )
+        );
+        Console.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"// one run of getdp {theirTime.TotalSeconds:F1} s, the best of ten of the engine {ourTime.TotalMilliseconds:F1} ms: "
+                    + $"{theirTime / ourTime:F0} times"
+            )
+        );
     }
 
     private static (double Value, TimeSpan Took) Timed(Func<double> work)

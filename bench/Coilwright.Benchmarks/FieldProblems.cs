@@ -1,5 +1,5 @@
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Winding;
 
 namespace Coilwright.Benchmarks;
@@ -7,7 +7,9 @@ namespace Coilwright.Benchmarks;
 /// <summary>The pickups whose field is timed; all invented.</summary>
 internal static class FieldProblems
 {
-    public const string SixRods = "six rods", TwoCoils = "two coils, bar", Covered = "two coils, bar, cover";
+    public const string SixRods = "six rods",
+        TwoCoils = "two coils, bar",
+        Covered = "two coils, bar, cover";
 
     private static readonly double[] PolesM = [-0.026, -0.0156, -0.0052, 0.0052, 0.0156, 0.026];
 
@@ -41,7 +43,11 @@ internal static class FieldProblems
             ConductivitySPerM = Estimate.Exact(3.4e6),
         };
         return new FieldProblem(
-            [Coil(-0.009, 0.0285, 0.004, 0.0045, 0.0065, 0.015, 0.006), Coil(0.009, 0.0285, 0.004, 0.0045, 0.0065, 0.019, 0.006)], [bar], name == Covered ? [cover] : [], hz);
+            [Coil(-0.009, 0.0285, 0.004, 0.0045, 0.0065, 0.015, 0.006), Coil(0.009, 0.0285, 0.004, 0.0045, 0.0065, 0.019, 0.006)],
+            [bar],
+            name == Covered ? [cover] : [],
+            hz
+        );
     }
 
     /// <summary>The case of tests/Outside/fields: six rods of permeability 100 without loss, one turn.</summary>
@@ -55,7 +61,13 @@ internal static class FieldProblems
 
     private static FieldCoil Coil(double y, double halfLong, double radius, double build, double height, double rodLength, double rodTop)
     {
-        Bobbin bobbin = new() { CoreLengthM = 2 * (halfLong + radius), CoreWidthM = 2 * radius, EndRadiusM = radius, WindingHeightM = height };
+        Bobbin bobbin = new()
+        {
+            CoreLengthM = 2 * (halfLong + radius),
+            CoreWidthM = 2 * radius,
+            EndRadiusM = radius,
+            WindingHeightM = height,
+        };
         PoleModel poles = new()
         {
             Shape = PoleShape.Rod,

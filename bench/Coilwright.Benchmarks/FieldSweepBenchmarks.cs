@@ -1,5 +1,5 @@
 using BenchmarkDotNet.Attributes;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Benchmarks;
 
@@ -7,7 +7,8 @@ namespace Coilwright.Benchmarks;
 public class FieldSweepBenchmarks
 {
     private readonly AccurateFieldEngine _engine = new();
-    private FieldProblem _three = null!, _forty = null!;
+    private FieldProblem _three = null!,
+        _forty = null!;
 
     [Params(FieldProblems.SixRods, FieldProblems.TwoCoils, FieldProblems.Covered)]
     public string Pickup { get; set; } = "";

@@ -1,9 +1,12 @@
 using BenchmarkDotNet.Attributes;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>The fast field engine against the accurate one: a single coil with six rods, two coils with twelve rods and a bar, the same under a cover; static and three frequencies.</summary>
+/// <summary>
+/// The fast field engine against the accurate one: a single coil with six rods, two coils with twelve rods and a bar, the same under a
+/// cover; static and three frequencies.
+/// </summary>
 [MemoryDiagnoser]
 public class FieldsBenchmarks
 {

@@ -7,7 +7,9 @@ using Complex = System.Numerics.Complex;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>Complex fit of 400 noisy points, against MathNet's Levenberg–Marquardt on the same residuals; the ratio comes from the same run.</summary>
+/// <summary>
+/// Complex fit of 400 noisy points, against MathNet's Levenberg–Marquardt on the same residuals; the ratio comes from the same run.
+/// </summary>
 [MemoryDiagnoser]
 [SimpleJob(launchCount: 1, warmupCount: 3, iterationCount: 8)]
 public class FitBenchmarks
@@ -21,7 +23,15 @@ public class FitBenchmarks
         LumpedPickup truth = new(7800, 3.5, 120e-12) { Eddy = [new(0.9, 60e3)] };
         Random random = new(4);
         double[] hz = PickupResponse.LogFrequencies(50, 20_000, 400);
-        curve = new MeasuredCurve(hz) { ImpedanceOhm = [.. hz.Select(f => PickupImpedance.Ohm(truth, f) * (1 + 0.005 * new Complex(random.NextDouble() - 0.5, random.NextDouble() - 0.5)))] };
+        curve = new MeasuredCurve(hz)
+        {
+            ImpedanceOhm =
+            [
+                .. hz.Select(f =>
+                    PickupImpedance.Ohm(truth, f) * (1 + 0.005 * new Complex(random.NextDouble() - 0.5, random.NextDouble() - 0.5))
+                ),
+            ],
+        };
     }
 
     /// <summary>The library's fitter, the same model and parts, numerical derivatives, from a start within 20 %.</summary>
@@ -30,21 +40,27 @@ public class FitBenchmarks
     {
         double[] start = [Math.Log(7000), Math.Log(3), Math.Log(130e-12), Math.Log(1), Math.Log(70e3)];
         int n = curve.Count;
-        Vector<double> x = Vector<double>.Build.Dense(2 * n, i => i), y = Vector<double>.Build.Dense(2 * n);
+        Vector<double> x = Vector<double>.Build.Dense(2 * n, i => i),
+            y = Vector<double>.Build.Dense(2 * n);
         Vector<double> Model(Vector<double> p, Vector<double> at)
         {
             double[] values = [.. p.Select(Math.Exp)];
             Vector<double> result = Vector<double>.Build.Dense(2 * n);
             for (int k = 0; k < n; k++)
             {
-                Complex apart = (s_parts.Impedance(values, 2 * Math.PI * curve.FrequenciesHz[k], []) - curve.ImpedanceOhm![k]) / curve.ImpedanceOhm[k].Magnitude;
+                Complex apart =
+                    (s_parts.Impedance(values, 2 * Math.PI * curve.FrequenciesHz[k], []) - curve.ImpedanceOhm![k])
+                    / curve.ImpedanceOhm[k].Magnitude;
                 (result[k], result[n + k]) = (apart.Real, apart.Imaginary);
             }
 
             return result;
         }
 
-        NonlinearMinimizationResult found = new LevenbergMarquardtMinimizer().FindMinimum(ObjectiveFunction.NonlinearModel(Model, x, y), Vector<double>.Build.Dense(start));
+        NonlinearMinimizationResult found = new LevenbergMarquardtMinimizer().FindMinimum(
+            ObjectiveFunction.NonlinearModel(Model, x, y),
+            Vector<double>.Build.Dense(start)
+        );
         return Math.Exp(found.MinimizingPoint[1]);
     }
 

@@ -7,7 +7,13 @@ namespace Coilwright.Benchmarks;
 [SimpleJob(launchCount: 1, warmupCount: 4, iterationCount: 12)]
 public class LabelBenchmarks
 {
-    private readonly PieceLabel[] _labels = [.. Enumerable.Range(1, 200).Select(number => FormattableString.Invariant($"HB-{number:000}")).Select(code => new PieceLabel(code, code, ["Harbour bridge", "main"]))];
+    private readonly PieceLabel[] _labels =
+    [
+        .. Enumerable
+            .Range(1, 200)
+            .Select(number => FormattableString.Invariant($"HB-{number:000}"))
+            .Select(code => new PieceLabel(code, code, ["Harbour bridge", "main"])),
+    ];
 
     [Benchmark(Baseline = true)]
     public int OneByOne() => _labels.Sum(label => LabelPdf.Render([label]).Length);

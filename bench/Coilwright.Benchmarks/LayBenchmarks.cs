@@ -3,11 +3,15 @@ using Coilwright.Physics.Winding;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>8,000 turns laid one by one, against four windings of 2,000 turns in the same run: the ratio stays near 1 as long as a turn finds its place without asking all before it.</summary>
+/// <summary>
+/// 8,000 turns laid one by one, against four windings of 2,000 turns in the same run: the ratio stays near 1 as long as a turn finds its
+/// place without asking all before it.
+/// </summary>
 [SimpleJob(launchCount: 1, warmupCount: 3, iterationCount: 8)]
 public class LayBenchmarks
 {
-    private static readonly LaySpec s_whole = new(71.1e-6, 11e-3, 8000, 0.15e-3, 0.1e-3), s_quarter = s_whole with { Turns = 2000 };
+    private static readonly LaySpec s_whole = new(71.1e-6, 11e-3, 8000, 0.15e-3, 0.1e-3),
+        s_quarter = s_whole with { Turns = 2000 };
 
     [Benchmark(Baseline = true)]
     public double FourTimesTwoThousandTurns()

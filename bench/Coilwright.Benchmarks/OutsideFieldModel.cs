@@ -8,9 +8,7 @@ internal sealed class OutsideFieldModel : IDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("field-").FullName;
 
-    private OutsideFieldModel()
-    {
-    }
+    private OutsideFieldModel() { }
 
     /// <summary>True when both programs are found on the path.</summary>
     public static bool IsInstalled { get; } = OnPath("gmsh") && OnPath("getdp");
@@ -33,17 +31,29 @@ internal sealed class OutsideFieldModel : IDisposable
     public double SolveH()
     {
         Run("getdp", "static.pro", "-msh", "six.msh", "-solve", "R", "-setnumber", "muRod", "100", "-v", "1");
-        return double.Parse(File.ReadAllText(Path.Combine(_folder, "L.txt")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)[^1], CultureInfo.InvariantCulture);
+        return double.Parse(
+            File.ReadAllText(Path.Combine(_folder, "L.txt")).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)[^1],
+            CultureInfo.InvariantCulture
+        );
     }
 
     public void Dispose() => Directory.Delete(_folder, recursive: true);
 
     private static bool OnPath(string program) =>
-        (Environment.GetEnvironmentVariable("PATH") ?? "").Split(Path.PathSeparator).Any(folder => File.Exists(Path.Combine(folder, program)));
+        (Environment.GetEnvironmentVariable("PATH") ?? "")
+            .Split(Path.PathSeparator)
+            .Any(folder => File.Exists(Path.Combine(folder, program)));
 
     private void Run(string program, params string[] arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo(program, arguments) { WorkingDirectory = _folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process = Process.Start(
+            new ProcessStartInfo(program, arguments)
+            {
+                WorkingDirectory = _folder,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
         Task<string> error = process.StandardError.ReadToEndAsync();
         string output = process.StandardOutput.ReadToEnd();
         process.WaitForExit();

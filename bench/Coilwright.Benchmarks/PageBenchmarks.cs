@@ -23,7 +23,12 @@ public class PageBenchmarks
             throw new InvalidOperationException(error.ToString());
         }
 
-        _serving = Cli.RunAsync(["serve", "--shop", shop, "--port", "0"], TextWriter.Synchronized(_served), TextWriter.Null, cancel: _stop.Token);
+        _serving = Cli.RunAsync(
+            ["serve", "--shop", shop, "--port", "0"],
+            TextWriter.Synchronized(_served),
+            TextWriter.Null,
+            cancel: _stop.Token
+        );
         while (!_served.ToString().Contains("(stop with", StringComparison.Ordinal))
         {
             await Task.Delay(50);

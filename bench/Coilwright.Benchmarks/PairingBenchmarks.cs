@@ -3,7 +3,9 @@ using Coilwright.Analysis.Pairing;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>The best pairing of 1,000 and 1,000 coils, against the textbook's row-by-row method on the same table in the same run.</summary>
+/// <summary>
+/// The best pairing of 1,000 and 1,000 coils, against the textbook's row-by-row method on the same table in the same run.
+/// </summary>
 [MemoryDiagnoser]
 [SimpleJob(launchCount: 1, warmupCount: 2, iterationCount: 8)]
 public class PairingBenchmarks
@@ -12,7 +14,9 @@ public class PairingBenchmarks
     private PairingCoil[] coils = [];
     private double[,] table = new double[0, 0];
 
-    /// <summary>How far the second family lies above the first, %: 0 is the easy table, 4 the one where every coil wants the same partner.</summary>
+    /// <summary>
+    /// How far the second family lies above the first, %: 0 is the easy table, 4 the one where every coil wants the same partner.
+    /// </summary>
     [Params(0, 4)]
     public int ApartPercent { get; set; }
 
@@ -21,13 +25,22 @@ public class PairingBenchmarks
     {
         Random random = new(1);
         double Ohm(double middle) => middle + 50 * (random.NextDouble() + random.NextDouble() + random.NextDouble() - 1.5);
-        coils = [.. Enumerable.Range(0, 2 * Coils).Select(at => new PairingCoil($"C-{at}", at < Coils ? "slug" : "screw", [Ohm(at < Coils ? 4000 : 4000 * (1 + 0.01 * ApartPercent))]))];
+        coils =
+        [
+            .. Enumerable
+                .Range(0, 2 * Coils)
+                .Select(at => new PairingCoil(
+                    $"C-{at}",
+                    at < Coils ? "slug" : "screw",
+                    [Ohm(at < Coils ? 4000 : 4000 * (1 + 0.01 * ApartPercent))]
+                )),
+        ];
         table = new double[Coils, Coils];
         for (int row = 0; row < Coils; row++)
         {
             for (int column = 0; column < Coils; column++)
             {
-                table[row, column] = new PairingWish().Difference(coils[row].Values[0], coils[Coils + column].Values[0]);
+                table[row, column] = new PairingPreference().Difference(coils[row].Values[0], coils[Coils + column].Values[0]);
             }
         }
     }
@@ -36,14 +49,16 @@ public class PairingBenchmarks
     public double Textbook() => RowByRow(table);
 
     [Benchmark]
-    public double BestPairing() => CoilPairing.Best(coils, [new PairingWish()]).Total;
+    public double BestPairing() => CoilPairing.Best(coils, [new PairingPreference()]).Total;
 
     /// <summary>The Hungarian method with potentials, one row at a time from nothing, as it stands in textbooks.</summary>
     private static double RowByRow(double[,] costs)
     {
         int count = costs.GetLength(0);
-        double[] rowPrice = new double[count + 1], columnPrice = new double[count + 1];
-        int[] rowOf = new int[count + 1], way = new int[count + 1];
+        double[] rowPrice = new double[count + 1],
+            columnPrice = new double[count + 1];
+        int[] rowOf = new int[count + 1],
+            way = new int[count + 1];
         for (int row = 1; row <= count; row++)
         {
             rowOf[0] = row;
@@ -53,7 +68,8 @@ public class PairingBenchmarks
             do
             {
                 used[at] = true;
-                int from = rowOf[at], next = 0;
+                int from = rowOf[at],
+                    next = 0;
                 double step = double.PositiveInfinity;
                 for (int column = 1; column <= count; column++)
                 {
@@ -88,8 +104,7 @@ public class PairingBenchmarks
                 }
 
                 at = next;
-            }
-            while (rowOf[at] != 0);
+            } while (rowOf[at] != 0);
             for (; at != 0; at = way[at])
             {
                 rowOf[at] = rowOf[way[at]];

@@ -1,13 +1,15 @@
 using BenchmarkDotNet.Attributes;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Circuit;
-using Coilwright.Physics.Fields;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>A whole quick prediction with its intervals, against the accurate engine's on the same recipe; the ratio comes from the same run.</summary>
+/// <summary>
+/// A whole quick prediction with its intervals, against the accurate engine's on the same recipe; the ratio comes from the same run.
+/// </summary>
 [SimpleJob(launchCount: 1, warmupCount: 4, iterationCount: 12)]
 public class PredictBenchmarks
 {

@@ -6,10 +6,14 @@ internal static class Entry
 {
     private static void Main(string[] args)
     {
-        IEnumerable<Type> types = typeof(Entry).Assembly.GetTypes().Where(type => type.IsPublic && type.Name.EndsWith("Benchmarks", StringComparison.Ordinal));
+        IEnumerable<Type> types = typeof(Entry)
+            .Assembly.GetTypes()
+            .Where(type => type.IsPublic && type.Name.EndsWith("Benchmarks", StringComparison.Ordinal));
         if (!OutsideFieldModel.IsInstalled)
         {
-            Console.WriteLine("gmsh and getdp are not installed (apt-get install gmsh getdp): the field against finite elements is left out.");
+            Console.WriteLine(
+                "gmsh and getdp are not installed (apt-get install gmsh getdp): the field against finite elements is left out."
+            );
             types = types.Where(type => type != typeof(FieldOutsideBenchmarks));
         }
 

@@ -4,7 +4,9 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Benchmarks;
 
-/// <summary>A response of 10,000 points with its marked points, against one ngspice process on the same network; the ratio comes from the same run.</summary>
+/// <summary>
+/// A response of 10,000 points with its marked points, against one ngspice process on the same network; the ratio comes from the same run.
+/// </summary>
 [MemoryDiagnoser]
 [SimpleJob(launchCount: 1, warmupCount: 4, iterationCount: 12)]
 public class RespondBenchmarks
@@ -30,12 +32,21 @@ public class RespondBenchmarks
     {
         frequenciesHz = PickupResponse.LogFrequencies(20, 20_000, Points);
         double[] entries = PickupResponse.LogFrequencies(20, 20_000, 20);
-        table = new TabulatedBranch(entries, [.. entries.Select(hz => s_pickup.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz))], [.. entries.Select(hz => s_pickup.ImpedanceOhm(hz).Real)]);
+        table = new TabulatedBranch(
+            entries,
+            [.. entries.Select(hz => s_pickup.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz))],
+            [.. entries.Select(hz => s_pickup.ImpedanceOhm(hz).Real)]
+        );
         folder = Directory.CreateTempSubdirectory("coilwright-bench-").FullName;
 
         // Two ways to get the points out of the simulator: printed, and as the binary file it writes fastest.
         File.WriteAllText(Path.Combine(folder, "print.cir"), SpiceNetlist.Write(s_pickup, s_load, 20, 20_000, Points));
-        File.WriteAllText(Path.Combine(folder, "raw.cir"), SpiceNetlist.Write(s_pickup, s_load, 20, 20_000, Points).Replace(".print ac vdb(out) vp(out)\n", ".save v(out)\n", StringComparison.Ordinal));
+        File.WriteAllText(
+            Path.Combine(folder, "raw.cir"),
+            SpiceNetlist
+                .Write(s_pickup, s_load, 20, 20_000, Points)
+                .Replace(".print ac vdb(out) vp(out)\n", ".save v(out)\n", StringComparison.Ordinal)
+        );
     }
 
     [GlobalCleanup]
@@ -58,11 +69,20 @@ public class RespondBenchmarks
     public Response PointsAlone() => PickupResponse.Compute(s_pickup, s_load, frequenciesHz);
 
     private static double Curve(Response response, ISeriesBranch branch) =>
-        response.Points[^1].GainDb + PickupResponse.FindPeak(branch, 120e-12, 2e6, s_load)!.Value.FrequencyHz + PickupResponse.FindMinus3Db(branch, 120e-12, 2e6, s_load)!.Value;
+        response.Points[^1].GainDb
+        + PickupResponse.FindPeak(branch, 120e-12, 2e6, s_load)!.Value.FrequencyHz
+        + PickupResponse.FindMinus3Db(branch, 120e-12, 2e6, s_load)!.Value;
 
     private int Ngspice(params string[] arguments)
     {
-        using Process process = Process.Start(new ProcessStartInfo("ngspice", arguments) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using Process process = Process.Start(
+            new ProcessStartInfo("ngspice", arguments)
+            {
+                WorkingDirectory = folder,
+                RedirectStandardOutput = true,
+                RedirectStandardError = true,
+            }
+        )!;
         _ = process.StandardError.ReadToEndAsync();
         int length = process.StandardOutput.ReadToEnd().Length;
         process.WaitForExit();

@@ -15,7 +15,10 @@ public class RunRulesBenchmarks
     public void Setup()
     {
         Random random = new(1);
-        values = [.. Enumerable.Range(0, Points).Select(_ => 6180 + 30 * (random.NextDouble() + random.NextDouble() + random.NextDouble() - 1.5))];
+        values =
+        [
+            .. Enumerable.Range(0, Points).Select(_ => 6180 + 30 * (random.NextDouble() + random.NextDouble() + random.NextDouble() - 1.5)),
+        ];
     }
 
     [Benchmark(Baseline = true)]

@@ -6,9 +6,12 @@ namespace Coilwright.Bench;
 
 /// <summary>Reads the line a meter sends, over a wire or as a keyboard.</summary>
 /// <remarks>
-/// Numbers are those of IEEE 488.2, section 8.7: NR1 ("+6301", whole), NR2 ("6301.20", with a point) and NR3 ("+6.30120E+03", with an exponent); from memory of the standard,
-/// not read. SCPI-1999 has 9.9E37 stand for infinity, −9.9E37 for minus infinity and 9.91E37 for "not a number" (from memory; +9.9E+37 for overload is common practice).
-/// A line may carry several values; the first is read, if it has a point or an exponent: "6,30" may be a person's decimal comma and is left alone. White space before and behind is passed over, letters are not: a line that is no number is not one.
+/// Numbers are those of IEEE 488.2, section 8.7: NR1 ("+6301", whole), NR2 ("6301.20", with a point) and NR3 ("+6.30120E+03", with an
+/// exponent); from memory of the standard,
+/// not read. SCPI-1999 has 9.9E37 stand for infinity, −9.9E37 for minus infinity and 9.91E37 for "not a number" (from memory; +9.9E+37 for
+/// overload is common practice).
+/// A line may carry several values; the first is read, if it has a point or an exponent: "6,30" may be a person's decimal comma and is left
+/// alone. White space before and behind is passed over, letters are not: a line that is no number is not one.
 /// </remarks>
 public static partial class MeterLine
 {
@@ -25,7 +28,11 @@ public static partial class MeterLine
         string text = line.Trim();
         reading = new MeterReading(null, false, text);
         Match match = text.Length <= LongestLine ? Number().Match(text) : Match.Empty;
-        if (!match.Success || !double.TryParse(match.Groups[1].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !double.IsFinite(value))
+        if (
+            !match.Success
+            || !double.TryParse(match.Groups[1].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            || !double.IsFinite(value)
+        )
         {
             return false;
         }
@@ -43,6 +50,9 @@ public static partial class MeterLine
         : reading.Value is { } value ? value.ToString("R", CultureInfo.InvariantCulture)
         : line;
 
-    [GeneratedRegex(@"^([+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?)(?:(?<=[.eE].*)\s*[,;].*)?$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^([+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?)(?:(?<=[.eE].*)\s*[,;].*)?$",
+        RegexOptions.CultureInvariant
+    )]
     private static partial Regex Number();
 }

@@ -4,12 +4,17 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Bench;
 
-/// <summary>Sound in the open RIFF WAVE form: PCM of 16, 24 or 32 bits, or 32-bit float; from memory of its public description [WAVE].</summary>
+/// <summary>
+/// Sound in the open RIFF WAVE form: PCM of 16, 24 or 32 bits, or 32-bit float; from memory of its public description [WAVE].
+/// </summary>
 /// <param name="RateHz">Samples per second.</param>
 /// <param name="Channels">Values of each channel, −1…1.</param>
 public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
 {
-    private const int HeaderLength = 44, Pcm = 1, FloatingPoint = 3, Extensible = 0xFFFE;
+    private const int HeaderLength = 44,
+        Pcm = 1,
+        FloatingPoint = 3,
+        Extensible = 0xFFFE;
 
     /// <summary>One channel as 24-bit PCM.</summary>
     public static byte[] Write(int rateHz, double[] samples)
@@ -31,7 +36,11 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
         for (int i = 0; i < samples.Length; i++)
         {
             int value = (int)Math.Round(Math.Clamp(samples[i], -1, 1) * 8_388_607);
-            (at[HeaderLength + 3 * i], at[HeaderLength + 3 * i + 1], at[HeaderLength + 3 * i + 2]) = ((byte)value, (byte)(value >> 8), (byte)(value >> 16));
+            (at[HeaderLength + 3 * i], at[HeaderLength + 3 * i + 1], at[HeaderLength + 3 * i + 2]) = (
+                (byte)value,
+                (byte)(value >> 8),
+                (byte)(value >> 16)
+            );
         }
 
         return file;
@@ -45,11 +54,15 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
             return Wrong("this is not a WAV file");
         }
 
-        int format = 0, channels = 0, rate = 0, bits = 0;
-        for (int at = 12; at + 8 <= file.Length;)
+        int format = 0,
+            channels = 0,
+            rate = 0,
+            bits = 0;
+        for (int at = 12; at + 8 <= file.Length; )
         {
             uint length = BinaryPrimitives.ReadUInt32LittleEndian(file[(at + 4)..]);
-            ReadOnlySpan<byte> name = file.Slice(at, 4), body = file.Slice(at + 8, (int)Math.Min(length, (uint)(file.Length - at - 8)));
+            ReadOnlySpan<byte> name = file.Slice(at, 4),
+                body = file.Slice(at + 8, (int)Math.Min(length, (uint)(file.Length - at - 8)));
             if (name.SequenceEqual("fmt "u8) && body.Length >= 16)
             {
                 format = BinaryPrimitives.ReadUInt16LittleEndian(body);
@@ -74,10 +87,15 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
         bool known = (format == Pcm && bits is 16 or 24 or 32) || (format == FloatingPoint && bits == 32);
         if (!known || channels is < 1 or > 64 || rate is < 4000 or > 400_000)
         {
-            return Wrong("this WAV file's form is not read here", $"form {format}, {bits} bits, {channels} channels, {rate} Hz", "PCM of 16, 24 or 32 bits or 32-bit float, 4 to 400 kHz");
+            return Wrong(
+                "this WAV file's form is not read here",
+                $"form {format}, {bits} bits, {channels} channels, {rate} Hz",
+                "PCM of 16, 24 or 32 bits or 32-bit float, 4 to 400 kHz"
+            );
         }
 
-        int size = bits / 8, count = body.Length / (size * channels);
+        int size = bits / 8,
+            count = body.Length / (size * channels);
         double[][] values = [.. Enumerable.Range(0, channels).Select(_ => new double[count])];
         for (int i = 0; i < count * channels; i++)
         {
@@ -95,5 +113,6 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
         return new ReadOutcome<WaveFile>(new WaveFile(rate, values), []);
     }
 
-    private static ReadOutcome<WaveFile> Wrong(string message, string? understood = null, string? allowed = null) => new(null, [new Problem("", message, understood, allowed)]);
+    private static ReadOutcome<WaveFile> Wrong(string message, string? understood = null, string? allowed = null) =>
+        new(null, [new Problem("", message, understood, allowed)]);
 }

@@ -8,8 +8,14 @@ public static class NearNames
     {
         ArgumentNullException.ThrowIfNull(typed);
         string folded = typed.Trim().ToUpperInvariant();
-        return [.. known.OrderBy(name => folded.Length > 2 && name.Contains(folded, StringComparison.OrdinalIgnoreCase) ? 0 : 1)
-            .ThenBy(name => Distance(folded, name.ToUpperInvariant())).ThenBy(name => name, StringComparer.Ordinal).Take(count)];
+        return
+        [
+            .. known
+                .OrderBy(name => folded.Length > 2 && name.Contains(folded, StringComparison.OrdinalIgnoreCase) ? 0 : 1)
+                .ThenBy(name => Distance(folded, name.ToUpperInvariant()))
+                .ThenBy(name => name, StringComparer.Ordinal)
+                .Take(count),
+        ];
     }
 
     /// <summary>Letters to change, drop or add to make one text of the other.</summary>

@@ -2,7 +2,10 @@ using System.Runtime.CompilerServices;
 
 namespace Coilwright.Physics;
 
-/// <summary>Range checks for numbers that enter the engine. A failure here is our bug: a person's entry is checked, in words, before it gets this far.</summary>
+/// <summary>
+/// Range checks for numbers that enter the engine. A failure here is our bug: a person's entry is checked, in words, before it gets this
+/// far.
+/// </summary>
 public static class Require
 {
     /// <summary>Returns <paramref name="value"/> if it lies in [min, max]; NaN never does.</summary>

@@ -5,7 +5,9 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Coilwright.Storage;
 
-/// <summary>One shop, one file. Makes it, opens it, and refuses what is no shop, is damaged, or is newer than this program: unread and untouched.</summary>
+/// <summary>
+/// One shop, one file. Makes it, opens it, and refuses what is no shop, is damaged, or is newer than this program: unread and untouched.
+/// </summary>
 public static class ShopFile
 {
     /// <summary>Marks a file as a shop's in SQLite's own header: "CoWr".</summary>
@@ -19,7 +21,12 @@ public static class ShopFile
 
     /// <summary>Makes a new shop and opens it. The file appears whole or not at all.</summary>
     /// <exception cref="ShopFileException">There is a file already, or none can be written there.</exception>
-    public static async Task<SqliteShop> CreateAsync(string path, string shopName, TimeProvider? clock = null, CancellationToken cancel = default)
+    public static async Task<SqliteShop> CreateAsync(
+        string path,
+        string shopName,
+        TimeProvider? clock = null,
+        CancellationToken cancel = default
+    )
     {
         string making = $"{path}.{Guid.NewGuid():N}.making";
         try
@@ -34,7 +41,8 @@ public static class ShopFile
             await FillAsync(making, shopName, (clock ?? TimeProvider.System).GetUtcNow(), cancel);
             File.Move(making, path, overwrite: false);
         }
-        catch (Exception failure) when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException))
+        catch (Exception failure)
+            when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException))
         {
             throw new ShopFileException($"{path}: a shop cannot be made here: {failure.Message}", failure);
         }
@@ -55,7 +63,9 @@ public static class ShopFile
             ShopHeader.Check(path);
             await CheckInsideAsync(path, cancel);
             bool mayWrite = MayWrite(path);
-            string options = mayWrite ? ShopContextOptions.Working(path) : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal"));
+            string options = mayWrite
+                ? ShopContextOptions.Working(path)
+                : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal"));
 #pragma warning disable CA2000 // handed to the caller, or nothing was opened in it yet
             SqliteShop shop = new(options);
 #pragma warning restore CA2000
@@ -63,7 +73,11 @@ public static class ShopFile
             if (!mayWrite)
             {
                 return (await context.Database.GetPendingMigrationsAsync(cancel)).Any()
-                    ? throw new ShopFileException($"{path}: this shop was made by an older version and must be brought up to date, but its file may only be read. Make it writable, or copy it.") : shop;
+                    ? throw new ShopFileException(
+                        $"{path}: this shop was made by an older version and must be brought up to date, but its file may only be read. "
+                            + $"Make it writable, or copy it."
+                    )
+                    : shop;
             }
 
             if ((await context.Database.GetPendingMigrationsAsync(cancel)).Any())
@@ -74,13 +88,18 @@ public static class ShopFile
 
             return shop;
         }
-        catch (Exception failure) when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException) && StorageFault.Of(failure) is null)
+        catch (Exception failure)
+            when (failure is SqliteException or UnauthorizedAccessException or (IOException and not ShopFileException)
+                && StorageFault.Of(failure) is null
+            )
         {
             throw new ShopFileException($"{path}: the shop's file cannot be read: {failure.Message} Nothing in it was changed.", failure);
         }
     }
 
-    /// <summary>False for a file that is marked as read-only, lies on such a disk, or belongs to somebody else: then it can still be viewed.</summary>
+    /// <summary>
+    /// False for a file that is marked as read-only, lies on such a disk, or belongs to somebody else: then it can still be viewed.
+    /// </summary>
     private static bool MayWrite(string path)
     {
         if (File.GetAttributes(path).HasFlag(FileAttributes.ReadOnly))
@@ -103,14 +122,19 @@ public static class ShopFile
     {
         await using SqliteShop shop = new(ShopContextOptions.Working(path));
         await using ShopContext context = shop.Open();
-        await context.Database.ExecuteSqlRawAsync(string.Create(CultureInfo.InvariantCulture, $"PRAGMA application_id = {ApplicationId}"), cancel);
+        await context.Database.ExecuteSqlRawAsync(
+            string.Create(CultureInfo.InvariantCulture, $"PRAGMA application_id = {ApplicationId}"),
+            cancel
+        );
         await context.Database.MigrateAsync(cancel);
         context.Add(new ShopContext.ShopRow(1, shopName, nowUtc));
         await context.SaveChangesAsync(cancel);
         await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", cancel); // last: until here everything is in the one file
     }
 
-    /// <summary>Looks inside through a connection that cannot write. Where no log lies beside the file, the connection makes none either.</summary>
+    /// <summary>
+    /// Looks inside through a connection that cannot write. Where no log lies beside the file, the connection makes none either.
+    /// </summary>
     private static async Task CheckInsideAsync(string path, CancellationToken cancel)
     {
         bool alone = !File.Exists(path + "-wal");
@@ -122,7 +146,9 @@ public static class ShopFile
 
         if (complaint is not null)
         {
-            throw new ShopFileException($"{path}: the shop's file is damaged ({complaint}). Nothing in it was changed. Keep it, and go back to a backup.");
+            throw new ShopFileException(
+                $"{path}: the shop's file is damaged ({complaint}). Nothing in it was changed. Keep it, and go back to a backup."
+            );
         }
     }
 
@@ -132,7 +158,8 @@ public static class ShopFile
         {
             await using SqliteConnection connection = new(ShopContextOptions.Looking(path, alone));
             await connection.OpenAsync(cancel);
-            await using SqliteCommand version = new("PRAGMA user_version", connection), check = new("PRAGMA quick_check(1)", connection);
+            await using SqliteCommand version = new("PRAGMA user_version", connection),
+                check = new("PRAGMA quick_check(1)", connection);
             ShopHeader.RefuseNewer(path, Convert.ToInt32(await version.ExecuteScalarAsync(cancel), CultureInfo.InvariantCulture));
             string? answer = Convert.ToString(await check.ExecuteScalarAsync(cancel), CultureInfo.InvariantCulture);
             return answer == "ok" ? null : answer;

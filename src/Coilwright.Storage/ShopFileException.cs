@@ -4,7 +4,5 @@ namespace Coilwright.Storage;
 public sealed class ShopFileException : IOException
 {
     public ShopFileException(string message, Exception? cause = null)
-        : base(message, cause)
-    {
-    }
+        : base(message, cause) { }
 }

@@ -4,7 +4,10 @@ using System.Globalization;
 namespace Coilwright.Storage;
 
 /// <summary>The first hundred bytes of a shop's file, read as bytes so that nothing is touched.</summary>
-/// <remarks>Places of the marks: SQLite's published file format, "The Database Header": text at 0, user version at 60, application id at 68, most significant byte first.</remarks>
+/// <remarks>
+/// Places of the marks: SQLite's published file format, "The Database Header": text at 0, user version at 60, application id at 68, most
+/// significant byte first.
+/// </remarks>
 internal static class ShopHeader
 {
     private const int Length = 100;
@@ -16,7 +19,9 @@ internal static class ShopHeader
     {
         if (!File.Exists(path))
         {
-            throw new ShopFileException(Directory.Exists(path) ? $"{path}: this is a folder, not a shop's file." : $"{path}: there is no such shop.");
+            throw new ShopFileException(
+                Directory.Exists(path) ? $"{path}: this is a folder, not a shop's file." : $"{path}: there is no such shop."
+            );
         }
 
         FileInfo named = new(path);
@@ -47,9 +52,13 @@ internal static class ShopHeader
     {
         if (version > ShopFile.SchemaVersion)
         {
-            throw new ShopFileException(string.Create(
-                CultureInfo.InvariantCulture,
-                $"{path}: this shop was written by a newer Coilwright (its records are version {version}, this program knows {ShopFile.SchemaVersion}). Nothing in it was changed; open it with the newer program."));
+            throw new ShopFileException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{path}: this shop was written by a newer Coilwright (its records are version {version}, this program knows "
+                        + $"{ShopFile.SchemaVersion}). Nothing in it was changed; open it with the newer program."
+                )
+            );
         }
     }
 }

@@ -7,17 +7,23 @@ namespace Coilwright.Storage;
 /// <param name="Words">For people.</param>
 public sealed record StorageFault(bool DiskIsFull, string Words)
 {
-    private const int ReadOnly = 8, Full = 13;
+    private const int ReadOnly = 8,
+        Full = 13;
 
     /// <summary>SQLite's extended codes of a write, or of the index beside its log, for which there was no room.</summary>
-    private const int WriteFailed = 778, LogIndexFailed = 4874;
+    private const int WriteFailed = 778,
+        LogIndexFailed = 4874;
 
     /// <summary>Error numbers of a full disk and of a used-up quota on Linux, and Windows' ERROR_DISK_FULL as an HRESULT.</summary>
-    private const int NoSpace = 28, QuotaUsed = 122, WindowsDiskFull = unchecked((int)0x80070070);
+    private const int NoSpace = 28,
+        QuotaUsed = 122,
+        WindowsDiskFull = unchecked((int)0x80070070);
 
     private static readonly StorageFault s_full = new(true, "the disk is full: nothing was stored. Make room on it and enter it again.");
-    private static readonly StorageFault s_readOnly =
-        new(false, "the shop's file may only be read: nothing was stored. Look at its rights, or at those of its folder.");
+    private static readonly StorageFault s_readOnly = new(
+        false,
+        "the shop's file may only be read: nothing was stored. Look at its rights, or at those of its folder."
+    );
 
     /// <summary>The fault behind a failure; null when it is another one.</summary>
     public static StorageFault? Of(Exception failure)

@@ -12,42 +12,42 @@ namespace Coilwright.Web;
 /// <summary>The use cases of pieces, from coils to customers and back.</summary>
 public sealed class PieceServices
 {
-    public PieceServices(IShopRecords records, WindingRoom winding, TimeProvider time)
+    public PieceServices(IShopRecords records, WindingService winding, TimeProvider time)
     {
-        Shelf = new PieceShelf(records, time);
-        Coils = new CoilStore(records, winding);
-        Assembly = new AssemblyRoom(records, Shelf, Coils);
-        Steps = new StepRoom(records, Shelf);
-        Magnets = new ChargeRoom(records, Shelf);
-        Potting = new PottingRoom(records, Shelf);
-        Undo = new UndoDesk(records, Shelf, Potting);
-        Ink = new InkRoom(records, Shelf, time);
+        Shelf = new PieceService(records, time);
+        Coils = new CoilService(records, winding);
+        Assembly = new AssemblyService(records, Shelf, Coils);
+        Steps = new StepService(records, Shelf);
+        Magnets = new MagnetChargeService(records, Shelf);
+        Potting = new PottingService(records, Shelf);
+        Undo = new UndoService(records, Shelf, Potting);
+        Ink = new InkService(records, Shelf, time);
         StepUndo = new StepUndoing(records, Shelf, Potting);
         Times = new TimeMending(records, Shelf, time);
-        Sets = new SetRoom(records, Shelf, new OutputBook(Coils));
-        Test = new TestBench(records, Shelf, time);
-        Dispatch = new Dispatch(records, Shelf);
-        Returns = new ReturnDesk(records, Shelf, time);
-        Trace = new TraceDesk(records, Shelf);
+        Sets = new SetService(records, Shelf, new OutputService(Coils));
+        Test = new FinalTestService(records, Shelf, time);
+        DispatchService = new DispatchService(records, Shelf);
+        Returns = new ReturnService(records, Shelf, time);
+        Trace = new TraceService(records, Shelf);
         Search = new NameSearch(records, Trace);
-        Customers = new CustomerBook(records, time);
+        Customers = new CustomerService(records, time);
     }
 
-    public PieceShelf Shelf { get; }
-    public CoilStore Coils { get; }
-    public AssemblyRoom Assembly { get; }
-    public StepRoom Steps { get; }
-    public ChargeRoom Magnets { get; }
-    public PottingRoom Potting { get; }
-    public UndoDesk Undo { get; }
-    public InkRoom Ink { get; }
+    public PieceService Shelf { get; }
+    public CoilService Coils { get; }
+    public AssemblyService Assembly { get; }
+    public StepService Steps { get; }
+    public MagnetChargeService Magnets { get; }
+    public PottingService Potting { get; }
+    public UndoService Undo { get; }
+    public InkService Ink { get; }
     public StepUndoing StepUndo { get; }
     public TimeMending Times { get; }
-    public SetRoom Sets { get; }
-    public TestBench Test { get; }
-    public Dispatch Dispatch { get; }
-    public ReturnDesk Returns { get; }
-    public TraceDesk Trace { get; }
+    public SetService Sets { get; }
+    public FinalTestService Test { get; }
+    public DispatchService DispatchService { get; }
+    public ReturnService Returns { get; }
+    public TraceService Trace { get; }
     public NameSearch Search { get; }
-    public CustomerBook Customers { get; }
+    public CustomerService Customers { get; }
 }

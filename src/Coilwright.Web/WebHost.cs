@@ -20,14 +20,19 @@ public static class WebHost
     /// <param name="urls">Addresses to listen on, for example "http://127.0.0.1:5210".</param>
     /// <param name="services">The shop.</param>
     /// <param name="hosts">Names besides this computer's own under which it answers.</param>
-    /// <remarks>No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open the shop to the network.</remarks>
+    /// <remarks>
+    /// No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open
+    /// the shop to the network.
+    /// </remarks>
     public static WebApplication Build(string[] urls, ShopServices services, IReadOnlyList<string>? hosts = null)
     {
-        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions
-        {
-            ApplicationName = typeof(WebHost).Assembly.GetName().Name,
-            ContentRootPath = AppContext.BaseDirectory,
-        });
+        WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
+            new WebApplicationOptions
+            {
+                ApplicationName = typeof(WebHost).Assembly.GetName().Name,
+                ContentRootPath = AppContext.BaseDirectory,
+            }
+        );
         builder.WebHost.UseKestrelCore().UseUrls(urls);
         builder.WebHost.ConfigureKestrel(server =>
         {
@@ -41,7 +46,7 @@ public static class WebHost
             form.KeyLengthLimit = FormLimits.LongestName;
         });
         builder.Services.AddSingleton(services);
-        builder.Services.AddSingleton(_ => new SolveDesk(services.Time));
+        builder.Services.AddSingleton(_ => new SolveService(services.Time));
         builder.Services.AddRazorComponents();
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>
@@ -52,7 +57,7 @@ public static class WebHost
         });
         WebApplication app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
-        app.UseMiddleware<OurMistake>();
+        app.UseMiddleware<InternalErrorPage>();
         app.UseMiddleware<KnownHosts>(hosts ?? []);
         app.UseMiddleware<SameOrigin>();
         app.UseMiddleware<HeadAsGet>();

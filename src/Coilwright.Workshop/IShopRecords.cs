@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
@@ -7,15 +8,24 @@ using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Workshop;
 
 /// <summary>Room temperature as somebody entered it.</summary>
 public sealed record RoomTemperature(double TemperatureC, string Typed, string Person, DateTimeOffset TimeUtc);
 
-/// <summary>What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.</summary>
-public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecords, IPieceRecords, IStepRecords, ICustomerRecords, IRulesRecords, IChartRecords
+/// <summary>
+/// What a store must do for the workshop: keep and find records. It decides nothing. Every write is durable when it returns.
+/// </summary>
+public interface IShopRecords
+    : IMachineRecords,
+        IStockRecords,
+        IBatchEventRecords,
+        IPieceRecords,
+        IStepRecords,
+        ICustomerRecords,
+        IRulesRecords,
+        IChartRecords
 {
     Task<string> ShopNameAsync(CancellationToken cancel);
 
@@ -24,7 +34,10 @@ public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecor
     Task<IReadOnlyList<RevisionRecord>> RevisionsAsync(Guid recipeId, CancellationToken cancel);
     Task<RevisionRecord?> FindRevisionAsync(Guid recipeId, int number, CancellationToken cancel);
 
-    /// <summary>Adds a revision or replaces a draft; refuses (false) to touch a released one, or to write when the newest revision is not <paramref name="expectedNewest"/>.</summary>
+    /// <summary>
+    /// Adds a revision or replaces a draft; refuses (false) to touch a released one, or to write when the newest revision is not <paramref
+    /// name="expectedNewest"/>.
+    /// </summary>
     Task<bool> SaveRevisionAsync(RevisionRecord revision, int expectedNewest, CancellationToken cancel);
 
     Task<IReadOnlyList<BatchRecord>> BatchesAsync(CancellationToken cancel);
@@ -34,7 +47,9 @@ public interface IShopRecords : IMachineRecords, IStockRecords, IBatchEventRecor
     /// <returns>False when another batch has its name (<see cref="Entry.NameKey"/>): nothing was added.</returns>
     Task<bool> AddBatchAsync(BatchRecord batch, CancellationToken cancel);
 
-    /// <summary>Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.</summary>
+    /// <summary>
+    /// Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.
+    /// </summary>
     Task<AddReading> AddReadingAsync(ReadingRecord reading, CancellationToken cancel) => AddReadingsAsync([reading], cancel);
 
     /// <summary>Adds the readings of one entry, all or none; those that are there already are not added again.</summary>

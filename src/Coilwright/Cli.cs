@@ -20,9 +20,15 @@ public static class Cli
     /// <param name="time">Clock for records; the system's unless a test hands in another.</param>
     /// <param name="cancel">Stops a command, as Ctrl+C does.</param>
     /// <returns>An <see cref="ExitCode"/>.</returns>
-    public static async Task<int> RunAsync(string[] args, TextWriter output, TextWriter error, TimeProvider? time = null, CancellationToken cancel = default)
+    public static async Task<int> RunAsync(
+        string[] args,
+        TextWriter output,
+        TextWriter error,
+        TimeProvider? time = null,
+        CancellationToken cancel = default
+    )
     {
-        Desk desk = new(output, error, time ?? TimeProvider.System);
+        CommandContext desk = new(output, error, time ?? TimeProvider.System);
         try
         {
             ParseResult parsed = BuildRoot(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
@@ -38,16 +44,29 @@ public static class Cli
             }
 
             RefuseLongTexts(parsed);
-            return await parsed.InvokeAsync(new InvocationConfiguration { Output = output, Error = error, EnableDefaultExceptionHandler = false, ProcessTerminationTimeout = s_toFinish }, cancel).ConfigureAwait(false);
+            return await parsed
+                .InvokeAsync(
+                    new InvocationConfiguration
+                    {
+                        Output = output,
+                        Error = error,
+                        EnableDefaultExceptionHandler = false,
+                        ProcessTerminationTimeout = s_toFinish,
+                    },
+                    cancel
+                )
+                .ConfigureAwait(false);
         }
         catch (WrongInputException wrong)
         {
-            ProblemText.Write(error, wrong.Source, wrong.Problems);
+            ProblemFormatter.Write(error, wrong.Source, wrong.Problems);
             return ExitCode.WrongInput;
         }
         catch (UnreadableRecordException record)
         {
-            await error.WriteLineAsync($"coilwright: this cannot be shown: {record.Message}. What to do: {record.ToDo}.").ConfigureAwait(false);
+            await error
+                .WriteLineAsync($"coilwright: this cannot be shown: {record.Message}. What to do: {record.ToDo}.")
+                .ConfigureAwait(false);
             return ExitCode.WrongInput;
         }
         catch (OperationCanceledException)
@@ -62,19 +81,21 @@ public static class Cli
         }
         catch (Exception failure)
         {
-            await error.WriteLineAsync($"coilwright: this is our mistake, not yours: {failure.GetType().Name}: {failure.Message}").ConfigureAwait(false);
+            await error
+                .WriteLineAsync($"coilwright: this is our mistake, not yours: {failure.GetType().Name}: {failure.Message}")
+                .ConfigureAwait(false);
             await error.WriteLineAsync("Nothing was lost. Please report it with the command and its input.").ConfigureAwait(false);
             if (Environment.GetEnvironmentVariable("COILWRIGHT_TRACE") == "1")
             {
                 await error.WriteLineAsync(failure.ToString()).ConfigureAwait(false);
             }
 
-            return ExitCode.OurBug;
+            return ExitCode.InternalError;
         }
     }
 
     /// <summary>Every command the program knows.</summary>
-    public static RootCommand BuildRoot(Desk desk)
+    public static RootCommand BuildRoot(CommandContext desk)
     {
         RootCommand root = new("Coilwright: from wire to verdict, for people who design and make magnetic pickups.")
         {
@@ -114,7 +135,14 @@ public static class Cli
     /// <summary>Names, reasons and tags are kept for good: the same limits as on pages.</summary>
     private static void RefuseLongTexts(ParseResult parsed)
     {
-        Problem[] wrong = [.. TextLimit.Check(parsed.CommandResult.Children.OfType<OptionResult>().SelectMany(option => option.Tokens.Select(token => (option.Option.Name, (string?)token.Value))))];
+        Problem[] wrong =
+        [
+            .. TextLimit.Check(
+                parsed
+                    .CommandResult.Children.OfType<OptionResult>()
+                    .SelectMany(option => option.Tokens.Select(token => (option.Option.Name, (string?)token.Value)))
+            ),
+        ];
         if (wrong.Length > 0)
         {
             throw new WrongInputException("", wrong);

@@ -13,7 +13,7 @@ public static class ExitCode
     public const int WrongInput = 2;
 
     /// <summary>Our bug.</summary>
-    public const int OurBug = 70;
+    public const int InternalError = 70;
 
     /// <summary>Stopped with Ctrl+C; what was found by then was written.</summary>
     public const int Stopped = 130;

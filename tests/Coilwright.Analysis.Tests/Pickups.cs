@@ -9,29 +9,86 @@ namespace Coilwright.Analysis.Tests;
 internal static class Pickups
 {
     /// <summary>A narrow tall single coil with six rods.</summary>
-    public static PickupModel Single(double turns = 8000, string gauge = "AWG 42") => new()
-    {
-        Coils = [Coil("main", turns, gauge, 6.2e-3, 11e-3, 4.3e-3, Rods("alnico-5", 4.75e-3, 17e-3, 9e-3), default, WindingDirection.CounterClockwise)],
-    };
+    public static PickupModel Single(double turns = 8000, string gauge = "AWG 42") =>
+        new()
+        {
+            Coils =
+            [
+                Coil(
+                    "main",
+                    turns,
+                    gauge,
+                    6.2e-3,
+                    11e-3,
+                    4.3e-3,
+                    Rods("alnico-5", 4.75e-3, 17e-3, 9e-3),
+                    default,
+                    WindingDirection.CounterClockwise
+                ),
+            ],
+        };
 
     /// <summary>Two coils side by side on one spool, wound against each other, with steel slugs.</summary>
-    public static PickupModel Twin(double turns = 5000) => new()
-    {
-        Connection = Connection.Series,
-        Coils =
-        [
-            Coil("a", turns, "AWG 42", 5.6e-3, 6.4e-3, 6e-3, Rods("low-carbon-steel", 4.8e-3, 12.6e-3, 5e-3), new Vector3M(0, -9.5e-3, 0), WindingDirection.CounterClockwise),
-            Coil("b", turns, "AWG 42", 5.6e-3, 6.4e-3, 6e-3, Rods("low-carbon-steel", 4.8e-3, 12.6e-3, 5e-3), new Vector3M(0, 9.5e-3, 0), WindingDirection.Clockwise),
-        ],
-    };
+    public static PickupModel Twin(double turns = 5000) =>
+        new()
+        {
+            Connection = Connection.Series,
+            Coils =
+            [
+                Coil(
+                    "a",
+                    turns,
+                    "AWG 42",
+                    5.6e-3,
+                    6.4e-3,
+                    6e-3,
+                    Rods("low-carbon-steel", 4.8e-3, 12.6e-3, 5e-3),
+                    new Vector3M(0, -9.5e-3, 0),
+                    WindingDirection.CounterClockwise
+                ),
+                Coil(
+                    "b",
+                    turns,
+                    "AWG 42",
+                    5.6e-3,
+                    6.4e-3,
+                    6e-3,
+                    Rods("low-carbon-steel", 4.8e-3, 12.6e-3, 5e-3),
+                    new Vector3M(0, 9.5e-3, 0),
+                    WindingDirection.Clockwise
+                ),
+            ],
+        };
 
     private static CoilModel Coil(
-        string name, double turns, string gauge, double widthM, double heightM, double roomM, PoleModel poles, Vector3M position, WindingDirection direction) => new()
+        string name,
+        double turns,
+        string gauge,
+        double widthM,
+        double heightM,
+        double roomM,
+        PoleModel poles,
+        Vector3M position,
+        WindingDirection direction
+    ) =>
+        new()
         {
             Name = name,
-            Bobbin = new Bobbin { CoreLengthM = 61e-3, CoreWidthM = widthM, EndRadiusM = widthM / 2, WindingHeightM = heightM, MaxBuildM = roomM },
+            Bobbin = new Bobbin
+            {
+                CoreLengthM = 61e-3,
+                CoreWidthM = widthM,
+                EndRadiusM = widthM / 2,
+                WindingHeightM = heightM,
+                MaxBuildM = roomM,
+            },
             Wire = WireCatalogue.Standard.ModelFor(gauge, "single", "plain-enamel"),
-            Winding = new WindingModel { Turns = turns, PitchM = 0.19e-3, Direction = direction },
+            Winding = new WindingModel
+            {
+                Turns = turns,
+                PitchM = 0.19e-3,
+                Direction = direction,
+            },
             Poles = [poles],
             Position = position,
         };

@@ -29,7 +29,7 @@ public sealed class MeterLineTests
         Assert.True(MeterLine.TryRead(line, out MeterReading reading));
         Assert.True(reading.IsOverRange);
         Assert.Null(reading.Value);
-        Assert.True(QuantityText.IsOpen(MeterLine.AsTyped(line)));
+        Assert.True(QuantityParser.IsOpen(MeterLine.AsTyped(line)));
     }
 
     [Fact]
@@ -55,12 +55,19 @@ public sealed class MeterLineTests
 
     [Fact]
     public void Any_double_written_as_NR3_comes_back_and_coil_entry_understands_it() =>
-        Gen.Double[1e-3, 1e9].ForAll(ohm =>
-        {
-            string line = ohm.ToString("+0.00000E+00", CultureInfo.InvariantCulture);
-            return MeterLine.TryRead(line, out MeterReading reading)
-                && Math.Abs(reading.Value!.Value / ohm - 1) < 0.6e-5
-                && QuantityText.TryParse(MeterLine.AsTyped(line), QuantityKind.Resistance, unitRequired: false, out Entered entered, out _)
-                && entered.Si == reading.Value;
-        });
+        Gen.Double[1e-3, 1e9]
+            .ForAll(ohm =>
+            {
+                string line = ohm.ToString("+0.00000E+00", CultureInfo.InvariantCulture);
+                return MeterLine.TryRead(line, out MeterReading reading)
+                    && Math.Abs(reading.Value!.Value / ohm - 1) < 0.6e-5
+                    && QuantityParser.TryParse(
+                        MeterLine.AsTyped(line),
+                        QuantityKind.Resistance,
+                        unitRequired: false,
+                        out Entered entered,
+                        out _
+                    )
+                    && entered.Si == reading.Value;
+            });
 }

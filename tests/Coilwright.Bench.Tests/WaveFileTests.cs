@@ -15,14 +15,24 @@ public sealed class WaveFileTests
 
     [Fact]
     public void No_bytes_at_all_break_the_reader() =>
-        Gen.Byte.Array[0, 200].ForAll(bytes =>
-        {
-            byte[] file = [.. "RIFF\0\0\0\0WAVE"u8, .. bytes];
-            ReadOutcome<WaveFile> outcome = WaveFile.Read(file);
-            return outcome.Ok || outcome.Problems.Count > 0;
-        });
+        Gen
+            .Byte.Array[0, 200]
+            .ForAll(bytes =>
+            {
+                byte[] file = [.. "RIFF\0\0\0\0WAVE"u8, .. bytes];
+                ReadOutcome<WaveFile> outcome = WaveFile.Read(file);
+                return outcome.Ok || outcome.Problems.Count > 0;
+            });
 
     [Fact]
     public void What_is_no_sound_is_said() =>
-        Assert.All((byte[][])[[], [.. "RIFF1234AVI "u8], [.. "RIFF1234WAVE"u8]], bytes => Assert.NotEmpty(WaveFile.Read(bytes).Problems));
+        Assert.All(
+            (byte[][])
+                [
+                    [],
+                    [.. "RIFF1234AVI "u8],
+                    [.. "RIFF1234WAVE"u8],
+                ],
+            bytes => Assert.NotEmpty(WaveFile.Read(bytes).Problems)
+        );
 }

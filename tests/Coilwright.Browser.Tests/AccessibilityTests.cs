@@ -8,14 +8,17 @@ namespace Coilwright.Browser.Tests;
 [Collection("browser")]
 public sealed class AccessibilityTests(Chromium chromium)
 {
-    private static readonly string s_axe = File.ReadAllText(Path.Combine(Ground.Demo.Root, "src", "Coilwright.Web", "client", "node_modules", "axe-core", "axe.min.js"));
+    private static readonly string s_axe = File.ReadAllText(
+        Path.Combine(Ground.Demo.Root, "src", "Coilwright.Web", "client", "node_modules", "axe-core", "axe.min.js")
+    );
 
     [Fact]
     public async Task No_page_and_no_paper_breaks_a_rule()
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         IReadOnlyList<string> serials = await shop.PiecesAsync(2);
-        Guid recipe = await shop.ReleasedRecipeAsync(), batch = await shop.BatchAsync(recipe, 4);
+        Guid recipe = await shop.ReleasedRecipeAsync(),
+            batch = await shop.BatchAsync(recipe, 4);
         IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
         page.SetDefaultTimeout(90_000); // the first page of its kind is compiled as it is served
         EntryPageDriver entry = new(page, batch);
@@ -54,21 +57,47 @@ public sealed class AccessibilityTests(Chromium chromium)
     private static async Task<string[]> BrokenAsync(IPage page)
     {
         await page.EvaluateAsync(s_axe);
-        JsonElement? found = await page.EvaluateAsync("""
+        JsonElement? found = await page.EvaluateAsync(
+            """
             async () => (await axe.run(document, {
               rules: { 'color-contrast': { enabled: false }, 'label-content-name-mismatch': { enabled: true }, 'target-size': { enabled: true } },
               resultTypes: ['violations'],
             })).violations.flatMap(rule => rule.nodes.map(node => `${rule.id}: ${node.target} ${node.html.slice(0, 160)}`))
-            """);
+            """
+        );
         return found!.Value.Deserialize<string[]>()!;
     }
 
     private static string[] Addresses(Guid recipe, Guid batch, string serial) =>
-    [
-        "/", "/recipes", $"/recipes/{recipe}", $"/batches/{batch}", $"/batches/{batch}/enter", $"/batches/{batch}/wind", $"/batches/{batch}/coils/C-002", $"/charts?batch={batch}",
-        "/spools", "/machines", $"/compare?design0={recipe}", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge", $"/recipes/{recipe}/spread",
-        $"/recipes/{recipe}/hold?ohmPerM=5.544", $"/recipes/{recipe}/variants?ask=longerCore", "/assembly", "/sets", "/clocks", $"/test?piece={serial}", "/pieces", $"/pieces/{serial}",
-        "/find?code=M-5", "/shop", "/no-such-page", $"/recipes/{recipe}/setup", $"/recipes/{recipe}/papers/card", $"/recipes/{recipe}/papers/wiring",
-        $"/batches/{batch}/tags", $"/pieces/{serial}/papers/spec",
-    ];
+        [
+            "/",
+            "/recipes",
+            $"/recipes/{recipe}",
+            $"/batches/{batch}",
+            $"/batches/{batch}/enter",
+            $"/batches/{batch}/wind",
+            $"/batches/{batch}/coils/C-002",
+            $"/charts?batch={batch}",
+            "/spools",
+            "/machines",
+            $"/compare?design0={recipe}",
+            $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge",
+            $"/recipes/{recipe}/spread",
+            $"/recipes/{recipe}/hold?ohmPerM=5.544",
+            $"/recipes/{recipe}/variants?ask=longerCore",
+            "/assembly",
+            "/sets",
+            "/clocks",
+            $"/test?piece={serial}",
+            "/pieces",
+            $"/pieces/{serial}",
+            "/find?code=M-5",
+            "/shop",
+            "/no-such-page",
+            $"/recipes/{recipe}/setup",
+            $"/recipes/{recipe}/papers/card",
+            $"/recipes/{recipe}/papers/wiring",
+            $"/batches/{batch}/tags",
+            $"/pieces/{serial}/papers/spec",
+        ];
 }

@@ -72,7 +72,18 @@ public sealed class ChartsPageTests(Chromium chromium)
         await shop.RoomAsync("20 C");
         for (int coil = 1; coil <= 40; coil++)
         {
-            using JsonContent entry = JsonContent.Create(new { id = Guid.NewGuid(), batchId = batch, tag = string.Create(CultureInfo.InvariantCulture, $"C-{coil:000}"), resistance = string.Create(CultureInfo.InvariantCulture, $"{(coil > 24 ? 6.225 : 6.18) + 0.012 * ((coil * 7 % 5) - 2):0.0000} k") });
+            using JsonContent entry = JsonContent.Create(
+                new
+                {
+                    id = Guid.NewGuid(),
+                    batchId = batch,
+                    tag = string.Create(CultureInfo.InvariantCulture, $"C-{coil:000}"),
+                    resistance = string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{(coil > 24 ? 6.225 : 6.18) + 0.012 * ((coil * 7 % 5) - 2):0.0000} k"
+                    ),
+                }
+            );
             using HttpResponseMessage answer = await shop.SendAsync(batch, entry);
             Assert.True(answer.IsSuccessStatusCode);
         }

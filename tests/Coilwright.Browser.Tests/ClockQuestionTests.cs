@@ -6,7 +6,9 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>A clock that jumped is asked about in words, on a page and where a tablet's entries wait; nothing typed is lost meanwhile.</summary>
+/// <summary>
+/// A clock that jumped is asked about in words, on a page and where a tablet's entries wait; nothing typed is lost meanwhile.
+/// </summary>
 [Collection("browser")]
 public sealed class ClockQuestionTests(Chromium chromium)
 {
@@ -61,7 +63,10 @@ public sealed class ClockQuestionTests(Chromium chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = Right }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("2 of 4 coils", new() { Timeout = 30_000 });
         await Expect(Asked(page)).ToHaveCountAsync(0);
-        Assert.Equal(["6.25 k", "6.31 k"], (await shop.Services.Records.ReadingsAsync(batch, CancellationToken.None)).Select(reading => reading.Typed));
+        Assert.Equal(
+            ["6.25 k", "6.31 k"],
+            (await shop.Services.Records.ReadingsAsync(batch, CancellationToken.None)).Select(reading => reading.Typed)
+        );
     }
 
     /// <summary>A clock that is put right is noticed without a hand.</summary>
@@ -99,9 +104,9 @@ public sealed class ClockQuestionTests(Chromium chromium)
         await Expect(Asked(page)).ToContainTextAsync("which is later: is the clock right?");
         await page.GetByRole(AriaRole.Button, new() { Name = Right }).ClickAsync();
         await Expect(page.GetByText("magnets: " + serial)).ToHaveCountAsync(0); // drawn anew
-        PieceLife piece = (await shop.Services.Pieces.Shelf.FindAsync(serial, CancellationToken.None))!;
+        PieceSnapshot piece = (await shop.Services.Pieces.Shelf.FindAsync(serial, CancellationToken.None))!;
         Assert.Contains(piece.History.InForce, one => one.Step == "magnets");
-        PieceLife held = (await shop.Services.Pieces.Shelf.FindAsync(serials[1], CancellationToken.None))!;
+        PieceSnapshot held = (await shop.Services.Pieces.Shelf.FindAsync(serials[1], CancellationToken.None))!;
         Assert.Contains(held.History.All, one => one.Kind == PieceEventKind.ClockSaidRight);
     }
 

@@ -10,7 +10,9 @@ namespace Coilwright.Browser.Tests;
 [Collection("browser")]
 public sealed class ClocksPageTests(Chromium chromium)
 {
-    private const string CountTones = "window.tones = 0; const make = AudioContext.prototype.createOscillator; AudioContext.prototype.createOscillator = function () { window.tones++; return make.call(this); };";
+    private const string CountTones =
+        "window.tones = 0; const make = AudioContext.prototype.createOscillator; AudioContext.prototype.createOscillator = function () "
+        + "{ window.tones++; return make.call(this); };";
 
     [Fact]
     public async Task What_runs_turns_at_its_time_with_a_word_and_a_sound_by_the_shops_clock_and_not_the_tablets()
@@ -19,9 +21,11 @@ public sealed class ClocksPageTests(Chromium chromium)
         IReadOnlyList<string> serials = await shop.PiecesAsync(2);
         TimeSpan least = await IntoTheBathAsync(shop, serials);
         IPage page = await OpenAsync(shop);
-        ILocator row = page.GetByRole(AriaRole.Row, new() { Name = serials[0] }), basket = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Basket K9" }).Last;
+        ILocator row = page.GetByRole(AriaRole.Row, new() { Name = serials[0] }),
+            basket = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Basket K9" }).Last;
         await Expect(row).ToContainTextAsync("running");
-        await Expect(row).ToContainTextAsync(new Regex(FormattableString.Invariant($"in ({least.TotalMinutes:0}|{least.TotalMinutes - 1:0}) min")));
+        await Expect(row)
+            .ToContainTextAsync(new Regex(FormattableString.Invariant($"in ({least.TotalMinutes:0}|{least.TotalMinutes - 1:0}) min")));
         await Expect(page.GetByText("Sound waits for a first touch")).ToBeVisibleAsync();
         await page.GetByRole(AriaRole.Heading, new() { Level = 1 }).ClickAsync();
         await Expect(page.GetByText("Sound waits for a first touch")).ToBeHiddenAsync();
@@ -120,9 +124,22 @@ public sealed class ClocksPageTests(Chromium chromium)
 
     private static async Task<TimeSpan> IntoTheBathAsync(HostedShop shop, IReadOnlyList<string> serials)
     {
-        Assert.Empty(await shop.Services.Pieces.Potting.InAsync(
-            new BasketEntry { Id = Guid.NewGuid(), Label = "K9", Lot = "W-3", Bath = "60 °C", Limit = "65 °C", Pieces = serials }, CancellationToken.None));
-        return Assert.Single(await shop.Services.Pieces.Potting.GoingAsync(CancellationToken.None)).ToBasket().EarliestOutUtc - shop.Clock.GetUtcNow();
+        Assert.Empty(
+            await shop.Services.Pieces.Potting.InAsync(
+                new BasketEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "K9",
+                    Lot = "W-3",
+                    Bath = "60 °C",
+                    Limit = "65 °C",
+                    Pieces = serials,
+                },
+                CancellationToken.None
+            )
+        );
+        return Assert.Single(await shop.Services.Pieces.Potting.GoingAsync(CancellationToken.None)).ToBasket().EarliestOutUtc
+            - shop.Clock.GetUtcNow();
     }
 
     /// <summary>The page of clocks on a tablet whose own clock is months off.</summary>

@@ -24,7 +24,9 @@ public sealed class ComparePageTests(Chromium chromium)
         // 500 pF of cable dragged to 1500 pF: the peak falls, by the root of the capacitance at most.
         await page.GetByRole(AriaRole.Slider, new() { Name = "Cable, slider" }).FillAsync("1500");
         await Expect(page.GetByLabel("Cable", new() { Exact = true })).ToHaveValueAsync("1500 pF");
-        await Expect(peaks.GetByRole(AriaRole.Row).Nth(1)).Not.ToContainTextAsync("pinned" + before.ToString("0.00", CultureInfo.InvariantCulture) + " kHz"); // an interval may end on the old figure
+        await Expect(peaks.GetByRole(AriaRole.Row).Nth(1))
+            // an interval may end on the old figure
+            .Not.ToContainTextAsync("pinned" + before.ToString("0.00", CultureInfo.InvariantCulture) + " kHz");
         double after = await PeakKhzAsync(peaks);
         Assert.InRange(after / before, 1 / Math.Sqrt(3), 0.75);
         await Expect(peaks.GetByRole(AriaRole.Row).Nth(2)).ToContainTextAsync("%");
@@ -79,5 +81,8 @@ public sealed class ComparePageTests(Chromium chromium)
     }
 
     private static async Task<double> PeakKhzAsync(ILocator peaks) =>
-        double.Parse((await peaks.GetByRole(AriaRole.Row).Nth(1).GetByRole(AriaRole.Cell).Nth(1).InnerTextAsync()).Split(' ')[0], CultureInfo.InvariantCulture);
+        double.Parse(
+            (await peaks.GetByRole(AriaRole.Row).Nth(1).GetByRole(AriaRole.Cell).Nth(1).InnerTextAsync()).Split(' ')[0],
+            CultureInfo.InvariantCulture
+        );
 }

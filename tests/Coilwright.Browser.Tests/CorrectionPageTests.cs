@@ -24,8 +24,16 @@ public sealed partial class CorrectionPageTests
         using HttpClient web = new() { BaseAddress = shop.Url };
         (Guid batch, _) = await BatchAsync(shop, "6.81 k");
         string address = $"/batches/{batch}/coils/C-001/correct";
-        Assert.Contains(address, await web.GetStringAsync(new Uri($"/batches/{batch}", UriKind.Relative), Cancel), StringComparison.Ordinal);
-        Assert.Contains(address, await web.GetStringAsync(new Uri($"/batches/{batch}/coils/C-001", UriKind.Relative), Cancel), StringComparison.Ordinal);
+        Assert.Contains(
+            address,
+            await web.GetStringAsync(new Uri($"/batches/{batch}", UriKind.Relative), Cancel),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            address,
+            await web.GetStringAsync(new Uri($"/batches/{batch}/coils/C-001", UriKind.Relative), Cancel),
+            StringComparison.Ordinal
+        );
 
         Dictionary<string, string> form = Fields(await web.GetStringAsync(new Uri(address, UriKind.Relative), Cancel));
         string reading = form["reading"];
@@ -57,7 +65,7 @@ public sealed partial class CorrectionPageTests
         Dictionary<string, string> form = new() { ["id"] = $"{Guid.NewGuid()}" };
         await PostAsync(web, $"/batches/{batch}/undo", form, HttpStatusCode.OK);
         await PostAsync(web, $"/batches/{batch}/undo", form, HttpStatusCode.OK);
-        Assert.Equal(2, (await shop.Services.Winding.StandingAsync(batch, Cancel))!.Coils.Count);
+        Assert.Equal(2, (await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils.Count);
 
         object undo = new { id = Guid.NewGuid(), person = "Mara" };
         for (int n = 0; n < 2; n++)
@@ -66,7 +74,7 @@ public sealed partial class CorrectionPageTests
             Assert.Equal(n == 1, (await answer.Content.ReadFromJsonAsync<JsonObject>(Cancel))!["duplicate"]!.GetValue<bool>());
         }
 
-        Assert.Single((await shop.Services.Winding.StandingAsync(batch, Cancel))!.Coils);
+        Assert.Single((await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils);
         using HttpResponseMessage without = await web.PostAsJsonAsync($"/api/batches/{batch}/undo", new { person = "Mara" }, Cancel);
         Assert.Equal(HttpStatusCode.BadRequest, without.StatusCode);
     }
@@ -80,11 +88,27 @@ public sealed partial class CorrectionPageTests
         foreach ((string address, bool api) in new[] { ($"/api/batches/{batch}/coils", true), ($"/batches/{batch}/enter", false) })
         {
             Guid id = Guid.NewGuid();
-            foreach ((string temperature, HttpStatusCode expected) in new[] { ("25", HttpStatusCode.OK), ("25", HttpStatusCode.OK), ("35", HttpStatusCode.Conflict) })
+            foreach (
+                (string temperature, HttpStatusCode expected) in new[]
+                {
+                    ("25", HttpStatusCode.OK),
+                    ("25", HttpStatusCode.OK),
+                    ("35", HttpStatusCode.Conflict),
+                }
+            )
             {
-                Dictionary<string, string> sent = new() { ["id"] = $"{id}", ["batchId"] = $"{batch}", ["tag"] = api ? "C-001" : "C-002", ["resistance"] = "6.30 k", ["temperature"] = temperature };
+                Dictionary<string, string> sent = new()
+                {
+                    ["id"] = $"{id}",
+                    ["batchId"] = $"{batch}",
+                    ["tag"] = api ? "C-001" : "C-002",
+                    ["resistance"] = "6.30 k",
+                    ["temperature"] = temperature,
+                };
                 using FormUrlEncodedContent form = new(sent);
-                using HttpResponseMessage answer = api ? await web.PostAsJsonAsync(address, sent, Cancel) : await web.PostAsync(new Uri(address, UriKind.Relative), form, Cancel);
+                using HttpResponseMessage answer = api
+                    ? await web.PostAsJsonAsync(address, sent, Cancel)
+                    : await web.PostAsync(new Uri(address, UriKind.Relative), form, Cancel);
                 Assert.Equal(expected, answer.StatusCode);
             }
         }
@@ -99,9 +123,29 @@ public sealed partial class CorrectionPageTests
         using HttpClient web = new() { BaseAddress = shop.Url };
         (Guid batch, _) = await BatchAsync(shop, "6.18 k");
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
-        SpoolRecord other = new() { Id = Guid.NewGuid(), Label = "0200", Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", TimeUtc = shop.Clock.GetUtcNow() };
+        SpoolRecord other = new()
+        {
+            Id = Guid.NewGuid(),
+            Label = "0200",
+            Gauge = "AWG 42",
+            Insulation = "plain-enamel",
+            Build = "single",
+            TimeUtc = shop.Clock.GetUtcNow(),
+        };
         Assert.Empty(await shop.Services.Stock.TakeInAsync(other, "", "", Cancel));
-        Assert.Empty(await shop.Services.Run.HappenAsync(new Happening { Id = Guid.NewGuid(), BatchId = batch, Kind = BatchEventKind.SpoolTaken, Spool = "0200", Choice = "hold-turns" }, Cancel));
+        Assert.Empty(
+            await shop.Services.Run.RecordEventAsync(
+                new BatchEventEntry
+                {
+                    Id = Guid.NewGuid(),
+                    BatchId = batch,
+                    Kind = BatchEventKind.SpoolTaken,
+                    Spool = "0200",
+                    Choice = "hold-turns",
+                },
+                Cancel
+            )
+        );
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
         await PostAsync(web, $"/batches/{batch}/undo", new() { ["id"] = $"{Guid.NewGuid()}" }, HttpStatusCode.OK);
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
@@ -111,15 +155,26 @@ public sealed partial class CorrectionPageTests
         string asked = await PostAsync(web, $"/batches/{batch}/enter", form, HttpStatusCode.UnprocessableEntity);
         Assert.Contains("same coil, from 0117", asked, StringComparison.Ordinal);
         Assert.Contains("new coil, from 0200", asked, StringComparison.Ordinal);
-        Dictionary<string, string> answered = new(form) { ["coil C-001"] = "new", ["id"] = $"{Guid.NewGuid()}" }, silent = Fields(asked);
+        Dictionary<string, string> answered = new(form) { ["coil C-001"] = "new", ["id"] = $"{Guid.NewGuid()}" },
+            silent = Fields(asked);
         await PostAsync(web, $"/batches/{batch}/enter", silent, HttpStatusCode.OK); // asked once: without an answer it is the same coil
-        CoilStanding coil = Assert.Single((await shop.Services.Winding.StandingAsync(batch, Cancel))!.Coils);
+        CoilStatus coil = Assert.Single((await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils);
         Assert.Equal(("0117", "0200"), (coil.Origin.Spool, coil.Origin.OtherSpool));
-        Assert.Contains("spool 0200 was on when it was entered again", await web.GetStringAsync(new Uri($"/batches/{batch}/coils/C-001", UriKind.Relative), Cancel), StringComparison.Ordinal);
+        Assert.Contains(
+            "spool 0200 was on when it was entered again",
+            await web.GetStringAsync(new Uri($"/batches/{batch}/coils/C-001", UriKind.Relative), Cancel),
+            StringComparison.Ordinal
+        );
 
         await PostAsync(web, $"/batches/{batch}/undo", new() { ["id"] = $"{Guid.NewGuid()}" }, HttpStatusCode.OK);
         await PostAsync(web, $"/batches/{batch}/enter", answered, HttpStatusCode.OK);
-        Assert.Equal(("0200", ""), ((await shop.Services.Winding.StandingAsync(batch, Cancel))!.Coils[0].Origin.Spool, (await shop.Services.Winding.StandingAsync(batch, Cancel))!.Coils[0].Origin.Doubt));
+        Assert.Equal(
+            ("0200", ""),
+            (
+                (await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils[0].Origin.Spool,
+                (await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils[0].Origin.Doubt
+            )
+        );
     }
 
     [Fact]
@@ -138,12 +193,33 @@ public sealed partial class CorrectionPageTests
     {
         Guid batch = Guid.NewGuid();
         RevisionRecord revision = await shop.ReleasedAsync("harbour-bridge.json");
-        BatchRecord record = new(batch, "H-12", revision.RecipeId, revision.Number, "main", 9, "C-", "0117", "Winder 2", "Mara", shop.Clock.GetUtcNow());
+        BatchRecord record = new(
+            batch,
+            "H-12",
+            revision.RecipeId,
+            revision.Number,
+            "main",
+            9,
+            "C-",
+            "0117",
+            "Winder 2",
+            "Mara",
+            shop.Clock.GetUtcNow()
+        );
         Assert.True(await shop.Services.Records.AddBatchAsync(record, Cancel));
         for (int n = 0; n < ohms.Length; n++)
         {
-            CoilEntry entry = new() { Id = Guid.NewGuid(), BatchId = batch, Tag = $"C-00{n + 1}", Resistance = ohms[n], Temperature = "20 °C", Person = "Mara" };
-            ToldLate waited = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow()); // what waited on a tablet is kept whatever it says
+            CoilEntry entry = new()
+            {
+                Id = Guid.NewGuid(),
+                BatchId = batch,
+                Tag = $"C-00{n + 1}",
+                Resistance = ohms[n],
+                Temperature = "20 °C",
+                Person = "Mara",
+            };
+            // what waited on a tablet is kept whatever it says
+            LateEntry waited = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
             Assert.Empty((await shop.Services.Winding.RecordCoilAsync(entry, Cancel, waited)).Problems);
         }
 
@@ -164,7 +240,12 @@ public sealed partial class CorrectionPageTests
     {
         string main = Form().Match(WebUtility.HtmlDecode(page)).Value;
         Dictionary<string, string> fields = [];
-        foreach (string input in Input().Matches(main).Select(match => match.Value).Where(input => !input.Contains("radio", StringComparison.Ordinal)))
+        foreach (
+            string input in Input()
+                .Matches(main)
+                .Select(match => match.Value)
+                .Where(input => !input.Contains("radio", StringComparison.Ordinal))
+        )
         {
             fields[Name().Match(input).Groups[1].Value] = Value().Match(input).Groups[1].Value;
         }

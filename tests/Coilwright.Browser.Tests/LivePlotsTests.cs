@@ -10,8 +10,12 @@ namespace Coilwright.Browser.Tests;
 [Collection("browser")]
 public sealed class LivePlotsTests(Chromium chromium)
 {
-    /// <summary>From the event of a slider to redrawn numbers, ms: usual and worst. Far above what a quiet machine takes (about a tenth): it catches a stall, not noise.</summary>
-    private const double UsualMs = 1000, WorstMs = 5000;
+    /// <summary>
+    /// From the event of a slider to redrawn numbers, ms: usual and worst. Far above what a quiet machine takes (about a tenth): it catches
+    /// a stall, not noise.
+    /// </summary>
+    private const double UsualMs = 1000,
+        WorstMs = 5000;
 
     /// <summary>Longest time without a frame while a slider is dragged, ms.</summary>
     private const double FrameGapMs = 1000;
@@ -61,7 +65,8 @@ public sealed class LivePlotsTests(Chromium chromium)
         await page.GotoAsync($"/recipes/{recipe}", new() { WaitUntil = WaitUntilState.NetworkIdle });
         double[] times = [.. (await page.EvaluateAsync<JsonElement>(StepByStep)).EnumerateArray().Select(one => one.GetDouble()).Skip(4)];
         double[] drag = [.. (await page.EvaluateAsync<JsonElement>(Drag)).EnumerateArray().Select(one => one.GetDouble())];
-        double usual = times.Order().ElementAt(times.Length / 2), worst = times.Max();
+        double usual = times.Order().ElementAt(times.Length / 2),
+            worst = times.Max();
         Report(usual, worst, drag);
         Assert.True(usual < UsualMs, $"from event to redrawn numbers: usually {usual:F0} ms");
         Assert.True(worst < WorstMs, $"from event to redrawn numbers: at worst {worst:F0} ms");
@@ -76,7 +81,16 @@ public sealed class LivePlotsTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}", new() { WaitUntil = WaitUntilState.NetworkIdle });
-        foreach (string name in new[] { "Field at the strings", "Output of the strings", "What is heard along the string", "Inductance against frequency", "AC resistance against frequency" })
+        foreach (
+            string name in new[]
+            {
+                "Field at the strings",
+                "Output of the strings",
+                "What is heard along the string",
+                "Inductance against frequency",
+                "AC resistance against frequency",
+            }
+        )
         {
             ILocator figure = page.Locator("figure", new() { Has = page.GetByRole(AriaRole.Img, new() { Name = name }) });
             await Expect(figure).ToHaveCountAsync(1);
@@ -86,18 +100,24 @@ public sealed class LivePlotsTests(Chromium chromium)
         }
 
         ILocator output = page.GetByRole(AriaRole.Img, new() { Name = "Output of the strings" });
-        string bar = await output.Locator("rect.bar").First.GetAttributeAsync("height") ?? "", first = await page.Locator("figure", new() { Has = output }).GetByRole(AriaRole.Row).Nth(1).InnerTextAsync();
+        string bar = await output.Locator("rect.bar").First.GetAttributeAsync("height") ?? "",
+            first = await page.Locator("figure", new() { Has = output }).GetByRole(AriaRole.Row).Nth(1).InnerTextAsync();
         await page.GetByRole(AriaRole.Slider, new() { Name = "Turns, slider" }).FillAsync("4000");
         await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync("4000");
         await Expect(page.Locator("figure", new() { Has = output }).GetByRole(AriaRole.Row).Nth(1)).Not.ToHaveTextAsync(first);
         await Expect(output.Locator("rect.bar").First).Not.ToHaveAttributeAsync("height", bar);
-        await Expect(page.Locator("figure", new() { Has = output }).GetByRole(AriaRole.Row).Nth(1)).ToBeVisibleAsync(); // an open table stays open
+        // an open table stays open
+        await Expect(page.Locator("figure", new() { Has = output }).GetByRole(AriaRole.Row).Nth(1)).ToBeVisibleAsync();
     }
 
     private static void Report(double usual, double worst, double[] drag)
     {
         string folder = Directory.CreateDirectory(Path.Combine(Ground.Demo.Root, "artifacts")).FullName;
-        string line = string.Create(CultureInfo.InvariantCulture, $"slider event to redrawn numbers: {usual:F0} ms usually, {worst:F0} ms at worst; dragged for 3 s: {drag[0]:F0} drawings, {drag[1]:F0} ms longest without a frame");
+        string line = string.Create(
+            CultureInfo.InvariantCulture,
+            $"slider event to redrawn numbers: {usual:F0} ms usually, {worst:F0} ms at worst; dragged for 3 s: {drag[0]:F0} drawings, "
+                + $"{drag[1]:F0} ms longest without a frame"
+        );
         File.WriteAllText(Path.Combine(folder, "frame-budget.txt"), line + "\n");
         TestContext.Current.SendDiagnosticMessage(line);
     }

@@ -30,15 +30,35 @@ public sealed class NamesTests : IAsyncLifetime
         RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
         string at = $"/recipes/{revision.RecipeId}/batches";
         Assert.Contains("none named", await TextAsync(at + "/new"), StringComparison.Ordinal);
-        (string, string)[] form = [("number", "1"), ("name", "H-40"), ("coil", Ground.Demo.FirstCoilOf("harbour-bridge.json")), ("quantity", "2"), ("prefix", "H-"), ("person", "Mara")];
+        (string, string)[] form =
+        [
+            ("number", "1"),
+            ("name", "H-40"),
+            ("coil", Ground.Demo.FirstCoilOf("harbour-bridge.json")),
+            ("quantity", "2"),
+            ("prefix", "H-"),
+            ("person", "Mara"),
+        ];
 
-        (HttpStatusCode spoolStatus, string spool) = await PostAsync(at + "?add=spool", [.. form, ("spoolLabel", "0200"), ("spoolGauge", "AWG 42"), ("spoolInsulation", "plain-enamel"), ("spoolBuild", "single")]);
+        (HttpStatusCode spoolStatus, string spool) = await PostAsync(
+            at + "?add=spool",
+            [.. form, ("spoolLabel", "0200"), ("spoolGauge", "AWG 42"), ("spoolInsulation", "plain-enamel"), ("spoolBuild", "single")]
+        );
         (HttpStatusCode winderStatus, string winder) = await PostAsync(at + "?add=winder", [.. form, ("winderName", "Winder 9")]);
         (HttpStatusCode unknown, string refused) = await PostAsync(at, [.. form, ("spool", "0201"), ("machine", "Winder 9")]);
         (HttpStatusCode begun, _) = await PostAsync(at, [.. form, ("spool", "0200"), ("machine", "Winder 9")]);
         (HttpStatusCode twice, string again) = await PostAsync(at, [.. form, ("spool", "0200"), ("machine", "Winder 9")]);
 
-        Assert.Equal((HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.UnprocessableEntity, HttpStatusCode.Found, HttpStatusCode.UnprocessableEntity), (spoolStatus, winderStatus, unknown, begun, twice));
+        Assert.Equal(
+            (
+                HttpStatusCode.OK,
+                HttpStatusCode.OK,
+                HttpStatusCode.UnprocessableEntity,
+                HttpStatusCode.Found,
+                HttpStatusCode.UnprocessableEntity
+            ),
+            (spoolStatus, winderStatus, unknown, begun, twice)
+        );
         Assert.Matches("value=\"0200\" selected", spool);
         Assert.Matches("value=\"Winder 9\" selected", winder);
         Assert.All([spool, winder, again], page => Assert.Contains("value=\"H-40\"", page, StringComparison.Ordinal));
@@ -53,16 +73,30 @@ public sealed class NamesTests : IAsyncLifetime
         Guid batch = await _shop.BatchAsync(revision, "H-12", Ground.Demo.FirstCoilOf("harbour-bridge.json"), "H-");
         for (int at = 1; at <= 4; at++)
         {
-            Assert.Equal(HttpStatusCode.Found, (await PostAsync($"/batches/{batch}/enter", [("tag", $"H-{at:000}"), ("resistance", "6.18 k"), ("temperature", "20")])).Status);
+            Assert.Equal(
+                HttpStatusCode.Found,
+                (
+                    await PostAsync($"/batches/{batch}/enter", [("tag", $"H-{at:000}"), ("resistance", "6.18 k"), ("temperature", "20")])
+                ).Status
+            );
         }
 
         (HttpStatusCode beyond, string page) = await PostAsync($"/batches/{batch}/enter", [("tag", "H-005"), ("resistance", "6.18 k")]);
         (HttpStatusCode silent, _) = await PostAsync($"/batches/{batch}/more", [("counter", "2"), ("note", "")]);
-        string today = await TextAsync("/"), entry = await TextAsync($"/batches/{batch}/enter");
+        string today = await TextAsync("/"),
+            entry = await TextAsync($"/batches/{batch}/enter");
         (HttpStatusCode more, _) = await PostAsync($"/batches/{batch}/more", [("counter", "2"), ("note", "two rejected")]);
         (HttpStatusCode slip, string typed) = await PostAsync($"/batches/{batch}/enter", [("tag", "H-005"), ("resistance", "abc")]);
 
-        Assert.Equal((HttpStatusCode.UnprocessableEntity, HttpStatusCode.UnprocessableEntity, HttpStatusCode.Found, HttpStatusCode.UnprocessableEntity), (beyond, silent, more, slip));
+        Assert.Equal(
+            (
+                HttpStatusCode.UnprocessableEntity,
+                HttpStatusCode.UnprocessableEntity,
+                HttpStatusCode.Found,
+                HttpStatusCode.UnprocessableEntity
+            ),
+            (beyond, silent, more, slip)
+        );
         Assert.Contains("would be one more than is wanted", page, StringComparison.Ordinal);
         Assert.Contains("value=\"H-005\"", page, StringComparison.Ordinal);
         Assert.Contains("value=\"abc\"", typed, StringComparison.Ordinal);
@@ -77,13 +111,29 @@ public sealed class NamesTests : IAsyncLifetime
         IReadOnlyList<string> serials = await _shop.PiecesAsync(1);
         RevisionRecord revision = (await _shop.Services.Recipes.ListAsync(CancellationToken.None))[0];
         Guid other = await _shop.BatchAsync(revision, "B-9", "slug", "BS-");
-        Assert.Empty((await _shop.Services.Winding.RecordCoilAsync(new() { Id = Guid.NewGuid(), BatchId = other, Tag = "BS-001", Resistance = "3.93 k" }, CancellationToken.None)).Problems);
+        Assert.Empty(
+            (
+                await _shop.Services.Winding.RecordCoilAsync(
+                    new()
+                    {
+                        Id = Guid.NewGuid(),
+                        BatchId = other,
+                        Tag = "BS-001",
+                        Resistance = "3.93 k",
+                    },
+                    CancellationToken.None
+                )
+            ).Problems
+        );
 
         Assert.Equal($"/batches/{other}", await PlaceAsync("b-9"));
         Assert.Equal($"/pieces/{serials[0]}", await PlaceAsync(serials[0]));
         Assert.Equal($"/batches/{other}/coils/BS-001", await PlaceAsync("B-9/BS-001"));
-        string both = await TextAsync("/find?code=BS-001"), part = await TextAsync("/find?code=breakw");
-        Assert.All(["B-7/BS-001", "B-9/BS-001", serials[0], "Breakwater twin A, read 2026-03-02"], wanted => Assert.Contains(wanted, both, StringComparison.Ordinal));
+        string both = await TextAsync("/find?code=BS-001"),
+            part = await TextAsync("/find?code=breakw");
+        Assert.All(["B-7/BS-001", "B-9/BS-001", serials[0], "Breakwater twin A, read 2026-03-02"], wanted =>
+            Assert.Contains(wanted, both, StringComparison.Ordinal)
+        );
         Assert.Contains($"href=\"/recipes/{revision.RecipeId}\"", part, StringComparison.Ordinal);
         Assert.Contains("part of these names", part, StringComparison.Ordinal);
     }
@@ -95,7 +145,9 @@ public sealed class NamesTests : IAsyncLifetime
         Assert.Contains("href=\"/shop/customers/erase?customer=K-031\"", await TextAsync("/shop"), StringComparison.Ordinal);
         (HttpStatusCode asked, string question) = await PostAsync("/shop/customers/erase", [("customer", "K-031")]);
         Assert.Equal(HttpStatusCode.OK, asked);
-        Assert.All(["Erased for good:", "Pell and Daughter", "What stays:", "0 pieces"], wanted => Assert.Contains(wanted, question, StringComparison.Ordinal));
+        Assert.All(["Erased for good:", "Pell and Daughter", "What stays:", "0 pieces"], wanted =>
+            Assert.Contains(wanted, question, StringComparison.Ordinal)
+        );
         Assert.Contains("Pell and Daughter", await TextAsync("/shop"), StringComparison.Ordinal);
         for (int sent = 0; sent < 2; sent++)
         {

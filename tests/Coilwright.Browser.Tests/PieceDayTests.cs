@@ -6,7 +6,10 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>From two coils to a shipped piece with serial, label and spec sheet, and the way back; by the pages alone, with the clock moved by the test.</summary>
+/// <summary>
+/// From two coils to a shipped piece with serial, label and spec sheet, and the way back; by the pages alone, with the clock moved by the
+/// test.
+/// </summary>
 [Collection("browser")]
 public sealed class PieceDayTests(Chromium chromium)
 {
@@ -62,7 +65,16 @@ public sealed class PieceDayTests(Chromium chromium)
         Assert.Contains(Serial, await ScannedAsync(await FetchAsync(page, $"/pieces/{Serial}/label.pdf")), StringComparison.Ordinal);
         Assert.Matches(@"7\.80\d* kΩ", await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/spec.pdf")));
         await LookAsync(page);
-        foreach ((string paper, string said) in new[] { ("traveller", "potting"), ("wiring", "screw"), ("parts", "M-5"), ("certificate", "knocked down to 80 % of full"), ("packing", "K-031") })
+        foreach (
+            (string paper, string said) in new[]
+            {
+                ("traveller", "potting"),
+                ("wiring", "screw"),
+                ("parts", "M-5"),
+                ("certificate", "knocked down to 80 % of full"),
+                ("packing", "K-031"),
+            }
+        )
         {
             string text = await TextAsync(await FetchAsync(page, $"/pieces/{Serial}/papers/{paper}.pdf?size=Letter"));
             Assert.Contains(said, text, StringComparison.Ordinal);
@@ -78,11 +90,33 @@ public sealed class PieceDayTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url);
         await WindAsync(shop, page);
         Assert.Empty(await shop.Services.Pieces.Customers.AddAsync(Guid.NewGuid(), "K-031", "Pell & Daughter", CancellationToken.None));
-        await shop.Services.Pieces.Assembly.MakeAsync(new() { Id = Guid.NewGuid(), Coils = ["B-7/1", "B-8/1"], MagnetLot = "M-5" }, CancellationToken.None);
+        await shop.Services.Pieces.Assembly.MakeAsync(
+            new()
+            {
+                Id = Guid.NewGuid(),
+                Coils = ["B-7/1", "B-8/1"],
+                MagnetLot = "M-5",
+            },
+            CancellationToken.None
+        );
         await PotAndMarkAsync(shop, page);
         shop.Clock.Advance(TimeSpan.FromDays(7));
-        Assert.True((await shop.Services.Pieces.Test.TestAsync(new() { Id = Guid.NewGuid(), Serial = Serial, Resistance = "7.80 k", Temperature = "20", Swing = "up" }, CancellationToken.None)).Verdict!.Passes);
-        Assert.Empty(await shop.Services.Pieces.Dispatch.ShipAsync(Guid.NewGuid(), [Serial], "K-031", "Ines", CancellationToken.None));
+        Assert.True((
+                await shop.Services.Pieces.Test.TestAsync(
+                    new()
+                    {
+                        Id = Guid.NewGuid(),
+                        Serial = Serial,
+                        Resistance = "7.80 k",
+                        Temperature = "20",
+                        Swing = "up",
+                    },
+                    CancellationToken.None
+                )
+            ).Verdict!.Passes);
+        Assert.Empty(
+            await shop.Services.Pieces.DispatchService.ShipAsync(Guid.NewGuid(), [Serial], "K-031", "Ines", CancellationToken.None)
+        );
 
         await page.GotoAsync("/");
         await page.GetByLabel("Find a serial, tag, spool, lot or customer").FillAsync(Serial);
@@ -113,7 +147,13 @@ public sealed class PieceDayTests(Chromium chromium)
     {
         RevisionRecord revision = await shop.ReleasedAsync("breakwater-twin.json");
         Assert.Empty(await shop.Services.Winding.SetRoomTemperatureAsync("20 °C", "Mara", CancellationToken.None));
-        foreach ((string name, string coil, string prefix, string ohms) in new[] { ("B-7", "slug", "BS-", "3.92 k"), ("B-8", "screw", "BC-", "3.90 k") })
+        foreach (
+            (string name, string coil, string prefix, string ohms) in new[]
+            {
+                ("B-7", "slug", "BS-", "3.92 k"),
+                ("B-8", "screw", "BC-", "3.90 k"),
+            }
+        )
         {
             EntryPageDriver entry = new(page, await shop.BatchAsync(revision, name, coil, prefix));
             await entry.OpenAsync();
@@ -169,7 +209,18 @@ public sealed class PieceDayTests(Chromium chromium)
         foreach ((int width, int height) in new[] { (810, 1080), (1280, 800) })
         {
             await page.SetViewportSizeAsync(width, height);
-            foreach ((string name, string address) in new[] { ("assembly", "/assembly"), ("clocks", "/clocks"), ("final-test", "/test"), ("pieces", "/pieces"), ("piece", $"/pieces/{Serial}"), ("shop", "/shop"), ("find", "/find?code=M-5") })
+            foreach (
+                (string name, string address) in new[]
+                {
+                    ("assembly", "/assembly"),
+                    ("clocks", "/clocks"),
+                    ("final-test", "/test"),
+                    ("pieces", "/pieces"),
+                    ("piece", $"/pieces/{Serial}"),
+                    ("shop", "/shop"),
+                    ("find", "/find?code=M-5"),
+                }
+            )
             {
                 await page.GotoAsync(address);
                 await ScreenTests.CheckAsync(page, name, width);
@@ -177,7 +228,8 @@ public sealed class PieceDayTests(Chromium chromium)
         }
     }
 
-    private static Task PressAsync(IPage page, string button) => page.GetByRole(AriaRole.Button, new() { Name = button }).PressAsync("Enter");
+    private static Task PressAsync(IPage page, string button) =>
+        page.GetByRole(AriaRole.Button, new() { Name = button }).PressAsync("Enter");
 
     private static async Task<byte[]> FetchAsync(IPage page, string address)
     {
@@ -188,7 +240,8 @@ public sealed class PieceDayTests(Chromium chromium)
 
     private static Task<string> TextAsync(byte[] pdf) => ToolAsync(pdf, "pdftotext -layout in.pdf - ");
 
-    private static Task<string> ScannedAsync(byte[] pdf) => ToolAsync(pdf, "pdftoppm -r 200 -png in.pdf page && zbarimg -q --raw page*.png");
+    private static Task<string> ScannedAsync(byte[] pdf) =>
+        ToolAsync(pdf, "pdftoppm -r 200 -png in.pdf page && zbarimg -q --raw page*.png");
 
     private static async Task<string> ToolAsync(byte[] pdf, string command)
     {
@@ -196,7 +249,9 @@ public sealed class PieceDayTests(Chromium chromium)
         try
         {
             await File.WriteAllBytesAsync(Path.Combine(folder, "in.pdf"), pdf);
-            using Process tool = Process.Start(new ProcessStartInfo("sh", ["-c", command]) { WorkingDirectory = folder, RedirectStandardOutput = true })!;
+            using Process tool = Process.Start(
+                new ProcessStartInfo("sh", ["-c", command]) { WorkingDirectory = folder, RedirectStandardOutput = true }
+            )!;
             string said = await tool.StandardOutput.ReadToEndAsync();
             await tool.WaitForExitAsync();
             Assert.Equal(0, tool.ExitCode);

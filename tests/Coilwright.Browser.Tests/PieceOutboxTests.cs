@@ -4,7 +4,9 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>What is entered of pieces outlives a killed server, a reload and a lost answer; it arrives in order and once, with the tablet's time.</summary>
+/// <summary>
+/// What is entered of pieces outlives a killed server, a reload and a lost answer; it arrives in order and once, with the tablet's time.
+/// </summary>
 [Collection("browser")]
 public sealed class PieceOutboxTests(Chromium chromium)
 {
@@ -70,15 +72,24 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("may go to final test");
         await page.GotoAsync($"/test?piece={serial}");
-        await page.RouteAsync("**/api/pieces/told", async route =>
-        {
-            await route.FetchAsync();
-            await route.AbortAsync();
-        }, new() { Times = 1 });
+        await page.RouteAsync(
+            "**/api/pieces/told",
+            async route =>
+            {
+                await route.FetchAsync();
+                await route.AbortAsync();
+            },
+            new() { Times = 1 }
+        );
         await page.GetByRole(AriaRole.Button, new() { Name = "Judge the piece" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("pass", new() { Timeout = 30_000 });
         await page.GotoAsync($"/pieces/{serial}");
-        await Expect(page.GetByRole(AriaRole.List, new() { Name = "History" }).GetByRole(AriaRole.Listitem).Filter(new() { HasText = "final test: pass" })).ToHaveCountAsync(1);
+        await Expect(
+                page.GetByRole(AriaRole.List, new() { Name = "History" })
+                    .GetByRole(AriaRole.Listitem)
+                    .Filter(new() { HasText = "final test: pass" })
+            )
+            .ToHaveCountAsync(1);
         await page.GotoAsync($"/test?piece={serial}");
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync(""); // the draft went with the answer
     }

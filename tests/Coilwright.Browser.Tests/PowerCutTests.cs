@@ -74,7 +74,14 @@ public sealed class PowerCutTests(Chromium chromium)
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         Guid batch = await shop.BatchAsync(await shop.ReleasedRecipeAsync(), 5);
-        object entry = new { id = Guid.NewGuid(), batchId = batch, tag = "C-001", resistance = "6.18 k", temperature = "20 C" };
+        object entry = new
+        {
+            id = Guid.NewGuid(),
+            batchId = batch,
+            tag = "C-001",
+            resistance = "6.18 k",
+            temperature = "20 C",
+        };
         foreach (bool repeated in new[] { false, true })
         {
             using HttpContent content = JsonContent.Create(entry);

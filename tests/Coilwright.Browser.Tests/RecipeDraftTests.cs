@@ -15,8 +15,20 @@ public sealed class RecipeDraftTests(Chromium chromium)
         (IPage page, Guid recipe) = await TypedAsync(shop);
         await page.GotoAsync($"/recipes/{recipe}");
         await Expect(Turns(page)).ToHaveValueAsync("5000");
-        await Expect(Bar(page)).ToContainTextAsync("Unsaved changes on this tablet: turns 5,000 instead of 8,000. The numbers below are of the draft.");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Harbour bridge draft on revision A, not saved", Exact = true })).ToBeVisibleAsync();
+        await Expect(Bar(page))
+            .ToContainTextAsync("Unsaved changes on this tablet: turns 5,000 instead of 8,000. The numbers below are of the draft.");
+        await Expect(
+                page.GetByRole(
+                    AriaRole.Heading,
+                    new()
+                    {
+                        Level = 1,
+                        Name = "Harbour bridge draft on revision A, not saved",
+                        Exact = true,
+                    }
+                )
+            )
+            .ToBeVisibleAsync();
         await Expect(page.GetByText("are of revision A as released; unsaved changes on a tablet are in none of them")).ToBeVisibleAsync();
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Discard the changes" }).ClickAsync();
@@ -27,7 +39,18 @@ public sealed class RecipeDraftTests(Chromium chromium)
         await page.ReloadAsync();
         await Expect(Turns(page)).ToHaveValueAsync("8000");
         await Expect(Bar(page)).ToBeHiddenAsync();
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Harbour bridge revision A, released", Exact = true })).ToBeVisibleAsync();
+        await Expect(
+                page.GetByRole(
+                    AriaRole.Heading,
+                    new()
+                    {
+                        Level = 1,
+                        Name = "Harbour bridge revision A, released",
+                        Exact = true,
+                    }
+                )
+            )
+            .ToBeVisibleAsync();
     }
 
     [Fact]
@@ -38,9 +61,25 @@ public sealed class RecipeDraftTests(Chromium chromium)
         await page.GotoAsync($"/recipes/{recipe}");
         await page.GetByRole(AriaRole.Link, new() { Name = "Show revision A as released" }).ClickAsync();
         await Expect(Turns(page)).ToHaveValueAsync("8000");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1, Name = "Harbour bridge revision A, released", Exact = true })).ToBeVisibleAsync();
+        await Expect(
+                page.GetByRole(
+                    AriaRole.Heading,
+                    new()
+                    {
+                        Level = 1,
+                        Name = "Harbour bridge revision A, released",
+                        Exact = true,
+                    }
+                )
+            )
+            .ToBeVisibleAsync();
         await Expect(Bar(page)).ToContainTextAsync("The numbers below are of revision A as released.");
-        await Expect(page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" }).GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" }).First).ToContainTextAsync("6.1");
+        await Expect(
+                page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" })
+                    .GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" })
+                    .First
+            )
+            .ToContainTextAsync("6.1");
         await page.GetByRole(AriaRole.Link, new() { Name = "Show the draft" }).ClickAsync();
         await Expect(Turns(page)).ToHaveValueAsync("5000");
 

@@ -16,7 +16,9 @@ public sealed class RecipePageTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}");
-        ILocator resistance = page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" }).GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" }).First;
+        ILocator resistance = page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" })
+            .GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" })
+            .First;
         string before = await resistance.InnerTextAsync();
         await page.GetByRole(AriaRole.Slider, new() { Name = "Turns, slider" }).FillAsync("4000");
         await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync("4000");
@@ -35,7 +37,8 @@ public sealed class RecipePageTests(Chromium chromium)
         await Expect(panel).ToHaveAttributeAsync("aria-busy", "false");
         ILocator resistance = panel.GetByRole(AriaRole.Row, new() { Name = "DC resistance at 20 °C" }).First;
         string before = await resistance.InnerTextAsync();
-        int asked = 0, slow = 1500; // the older one is held back far beyond the moment at which a panel dims
+        int asked = 0,
+            slow = 1500; // the older one is held back far beyond the moment at which a panel dims
         await page.RouteAsync("**/forecast", async route =>
         {
             bool first = Interlocked.Increment(ref asked) == 1;

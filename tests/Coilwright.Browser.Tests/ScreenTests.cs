@@ -3,7 +3,9 @@ using Microsoft.Playwright;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>Every page at the sizes of a laptop and of a tablet held upright: nothing wider than the window; pictures kept when asked for.</summary>
+/// <summary>
+/// Every page at the sizes of a laptop and of a tablet held upright: nothing wider than the window; pictures kept when asked for.
+/// </summary>
 [Collection("browser")]
 public sealed class ScreenTests(Chromium chromium)
 {
@@ -26,10 +28,27 @@ public sealed class ScreenTests(Chromium chromium)
 
         await entry.AllSavedAsync();
         await CheckAsync(page, "enter", width);
-        foreach ((string name, string address) in new[]
-        {
-            ("today", "/"), ("recipes", "/recipes"), ("recipe", $"/recipes/{recipe}"), ("setup", $"/recipes/{recipe}/setup"), ("batch", $"/batches/{batch}"), ("wind", $"/batches/{batch}/wind"), ("spools", "/spools"), ("winders", "/machines"), ("coil", $"/batches/{batch}/coils/C-003"), ("tags", $"/batches/{batch}/tags"), ("compare", "/compare"), ("solve", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge"), ("spread", $"/recipes/{recipe}/spread"), ("hold", $"/recipes/{recipe}/hold?ohmPerM=5.544"), ("variants", $"/recipes/{recipe}/variants?ask=longerCore"), ("nothing", "/no-such-page"),
-        })
+        foreach (
+            (string name, string address) in new[]
+            {
+                ("today", "/"),
+                ("recipes", "/recipes"),
+                ("recipe", $"/recipes/{recipe}"),
+                ("setup", $"/recipes/{recipe}/setup"),
+                ("batch", $"/batches/{batch}"),
+                ("wind", $"/batches/{batch}/wind"),
+                ("spools", "/spools"),
+                ("winders", "/machines"),
+                ("coil", $"/batches/{batch}/coils/C-003"),
+                ("tags", $"/batches/{batch}/tags"),
+                ("compare", "/compare"),
+                ("solve", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge"),
+                ("spread", $"/recipes/{recipe}/spread"),
+                ("hold", $"/recipes/{recipe}/hold?ohmPerM=5.544"),
+                ("variants", $"/recipes/{recipe}/variants?ask=longerCore"),
+                ("nothing", "/no-such-page"),
+            }
+        )
         {
             await page.OpenAsync(address);
             await CheckAsync(page, name, width);

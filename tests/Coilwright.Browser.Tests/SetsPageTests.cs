@@ -41,7 +41,8 @@ public sealed class SetsPageTests(Chromium chromium)
         await page.GetByLabel("Name of the set").FillAsync("Lantern 3");
         await PressAsync(page, "Make it a set");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("closer ones are at hand", new() { IgnoreCase = true });
-        await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-3" })).ToBeCheckedAsync(); // nothing typed or ticked is lost
+        // nothing typed or ticked is lost
+        await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-3" })).ToBeCheckedAsync();
         await Expect(page.GetByLabel("Name of the set")).ToHaveValueAsync("Lantern 3");
         await page.GetByLabel("Reason, if not the closest").FillAsync("the customer heard these");
         await PressAsync(page, "Make it a set");
@@ -63,19 +64,48 @@ public sealed class SetsPageTests(Chromium chromium)
         Assert.Empty(await shop.Services.Winding.SetRoomTemperatureAsync("20 °C", "Mara", CancellationToken.None));
         foreach ((string name, string coil, string prefix) in new[] { ("B-7", "slug", "BS-"), ("B-8", "screw", "BC-") })
         {
-            BatchRecord batch = (await shop.Services.Records.FindBatchAsync(await shop.BatchAsync(revision, name, coil, prefix), CancellationToken.None))!;
+            BatchRecord batch = (
+                await shop.Services.Records.FindBatchAsync(await shop.BatchAsync(revision, name, coil, prefix), CancellationToken.None)
+            )!;
             foreach ((string tag, string ohms) in new[] { ("001", "3.90 k"), ("002", "3.94 k"), ("003", "3.97 k") })
             {
-                Assert.Empty((await shop.Services.Winding.RecordCoilAsync(new CoilEntry { Id = Guid.NewGuid(), BatchId = batch.Id, Tag = prefix + tag, Resistance = ohms, Temperature = "20 °C", Person = "Mara" }, CancellationToken.None)).Problems);
+                Assert.Empty(
+                    (
+                        await shop.Services.Winding.RecordCoilAsync(
+                            new CoilEntry
+                            {
+                                Id = Guid.NewGuid(),
+                                BatchId = batch.Id,
+                                Tag = prefix + tag,
+                                Resistance = ohms,
+                                Temperature = "20 °C",
+                                Person = "Mara",
+                            },
+                            CancellationToken.None
+                        )
+                    ).Problems
+                );
             }
         }
 
         foreach (int number in Enumerable.Range(1, 3))
         {
-            IReadOnlyList<Problem> problems = (await shop.Services.Pieces.Assembly.MakeAsync(new() { Id = Guid.NewGuid(), Coils = [FormattableString.Invariant($"B-7/{number}"), FormattableString.Invariant($"B-8/{number}")], MagnetLot = "M-5", Serial = FormattableString.Invariant($"P-{number}") }, CancellationToken.None)).Problems;
+            IReadOnlyList<Problem> problems = (
+                await shop.Services.Pieces.Assembly.MakeAsync(
+                    new()
+                    {
+                        Id = Guid.NewGuid(),
+                        Coils = [FormattableString.Invariant($"B-7/{number}"), FormattableString.Invariant($"B-8/{number}")],
+                        MagnetLot = "M-5",
+                        Serial = FormattableString.Invariant($"P-{number}"),
+                    },
+                    CancellationToken.None
+                )
+            ).Problems;
             Assert.Empty(problems);
         }
     }
 
-    private static Task PressAsync(IPage page, string button) => page.GetByRole(AriaRole.Button, new() { Name = button }).PressAsync("Enter");
+    private static Task PressAsync(IPage page, string button) =>
+        page.GetByRole(AriaRole.Button, new() { Name = button }).PressAsync("Enter");
 }

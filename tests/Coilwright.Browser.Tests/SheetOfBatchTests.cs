@@ -14,7 +14,14 @@ public sealed class SheetOfBatchTests(Chromium chromium) : IAsyncLifetime
     public async ValueTask InitializeAsync()
     {
         _shop = await HostedShop.StartAsync();
-        Assert.Empty(await _shop.Services.Machines.KeepAsync(Guid.NewGuid(), await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "machines", "gear-winder.json")), "Mara", CancellationToken.None));
+        Assert.Empty(
+            await _shop.Services.Machines.KeepAsync(
+                Guid.NewGuid(),
+                await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "machines", "gear-winder.json")),
+                "Mara",
+                CancellationToken.None
+            )
+        );
     }
 
     public async ValueTask DisposeAsync()
@@ -28,12 +35,19 @@ public sealed class SheetOfBatchTests(Chromium chromium) : IAsyncLifetime
     {
         RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
         Guid batch = await _shop.BatchAsync(revision, "H-12", Ground.Demo.FirstCoilOf("harbour-bridge.json"), "H-");
-        string page = await TextAsync($"/batches/{batch}/wind"), sheet = await TextAsync($"/batches/{batch}/setup"), own = await TextAsync($"/recipes/{revision.RecipeId}/setup?revision=1");
+        string page = await TextAsync($"/batches/{batch}/wind"),
+            sheet = await TextAsync($"/batches/{batch}/setup"),
+            own = await TextAsync($"/recipes/{revision.RecipeId}/setup?revision=1");
         string chosen = await TextAsync($"/recipes/{revision.RecipeId}/setup?revision=1&machine=Winder%202");
 
         Assert.Contains(">7,952</p>", page, StringComparison.Ordinal);
-        Assert.All(["<p class=\"stop\">7,952</p>", "H-12", "4, H-001 to H-004", "Winder 2", "0117", $"href=\"/batches/{batch}/wind\""], wanted => Assert.Contains(wanted, sheet, StringComparison.Ordinal));
-        Assert.All(["For no winder", "<h2>Real turns</h2>", "machine=Winder%202"], wanted => Assert.Contains(wanted, own, StringComparison.Ordinal));
+        Assert.All(
+            ["<p class=\"stop\">7,952</p>", "H-12", "4, H-001 to H-004", "Winder 2", "0117", $"href=\"/batches/{batch}/wind\""],
+            wanted => Assert.Contains(wanted, sheet, StringComparison.Ordinal)
+        );
+        Assert.All(["For no winder", "<h2>Real turns</h2>", "machine=Winder%202"], wanted =>
+            Assert.Contains(wanted, own, StringComparison.Ordinal)
+        );
         Assert.Contains("<p class=\"stop\">7,952</p>", chosen, StringComparison.Ordinal);
         foreach (string from in (string[])[$"/batches/{batch}", $"/batches/{batch}/wind", $"/batches/{batch}/enter"])
         {
@@ -48,8 +62,26 @@ public sealed class SheetOfBatchTests(Chromium chromium) : IAsyncLifetime
     {
         RevisionRecord revision = await _shop.ReleasedAsync("harbour-bridge.json");
         Guid batch = await _shop.BatchAsync(revision, "H-12", Ground.Demo.FirstCoilOf("harbour-bridge.json"), "H-");
-        Assert.Empty(await _shop.Services.Stock.TakeInAsync(new() { Id = Guid.NewGuid(), Label = "0117", Lot = "L-31", Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", TimeUtc = _shop.Clock.GetUtcNow() }, "", "", CancellationToken.None));
-        Assert.Empty(await _shop.Services.Stock.MeasureAsync(Guid.NewGuid(), "0117", "10.00 m", "55.4", "23.5 C", "Mara", CancellationToken.None));
+        Assert.Empty(
+            await _shop.Services.Stock.TakeInAsync(
+                new()
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "0117",
+                    Lot = "L-31",
+                    Gauge = "AWG 42",
+                    Insulation = "plain-enamel",
+                    Build = "single",
+                    TimeUtc = _shop.Clock.GetUtcNow(),
+                },
+                "",
+                "",
+                CancellationToken.None
+            )
+        );
+        Assert.Empty(
+            await _shop.Services.Stock.MeasureAsync(Guid.NewGuid(), "0117", "10.00 m", "55.4", "23.5 C", "Mara", CancellationToken.None)
+        );
         foreach (string address in (string[])[$"/batches/{batch}/setup", $"/recipes/{revision.RecipeId}/setup"])
         {
             Assert.Equal(1, await PagesAsync(address, paper));

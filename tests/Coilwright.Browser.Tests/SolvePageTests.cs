@@ -19,7 +19,8 @@ public sealed class SolvePageTests(Chromium chromium)
         await page.GetByLabel("What may change").FillAsync("turns,gauge");
         await page.GetByRole(AriaRole.Button, new() { Name = "Search" }).ClickAsync();
         ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
-        await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2", new() { Timeout = 60_000 }); // the search goes on in the background
+        // the search goes on in the background
+        await Expect(answer.GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("8.2", new() { Timeout = 60_000 });
         await Expect(answer.GetByRole(AriaRole.Figure).First).ToBeVisibleAsync();
         await answer.GetByRole(AriaRole.Button, new() { NameRegex = new("Make it a draft: turns") }).First.ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
@@ -71,7 +72,11 @@ public sealed class SolvePageTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}/spread");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "bare diameter" }).First).ToContainTextAsync("%");
-        await Expect(page.GetByRole(AriaRole.Region, new() { Name = "How well the field follows" }).GetByRole(AriaRole.Row, new() { NameRegex = new("^inductance") })).ToContainTextAsync("%");
+        await Expect(
+                page.GetByRole(AriaRole.Region, new() { Name = "How well the field follows" })
+                    .GetByRole(AriaRole.Row, new() { NameRegex = new("^inductance") })
+            )
+            .ToContainTextAsync("%");
         await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Histogram of DC resistance") })).ToBeVisibleAsync();
     }
 }

@@ -25,7 +25,16 @@ public sealed class Story4Tests(Chromium chromium)
             string tag = string.Create(CultureInfo.InvariantCulture, $"C-{coil:000}");
             await Expect(entry.Tag).ToHaveValueAsync(tag);
             // 6.18 kΩ ±4 % is 5.93 to 6.43: every tenth is far above, in five ways of writing.
-            string typed = coil % 10 == 0 ? "7k1" : (coil % 4) switch { 0 => "6.18 k", 1 => "6,2 kΩ", 2 => "6190", _ => "6k21" };
+            string typed =
+                coil % 10 == 0
+                    ? "7k1"
+                    : (coil % 4) switch
+                    {
+                        0 => "6.18 k",
+                        1 => "6,2 kΩ",
+                        2 => "6190",
+                        _ => "6k21",
+                    };
             await entry.TypeAsync(typed);
             await Expect(entry.Verdict).ToContainTextAsync(tag);
             await Expect(entry.Verdict).ToContainTextAsync(coil % 10 == 0 ? "reject" : "pass");
@@ -48,7 +57,9 @@ public sealed class Story4Tests(Chromium chromium)
         EntryPageDriver entry = new(await chromium.PageAsync(shop.Url), batch);
         await entry.OpenAsync();
         await entry.TypeAsync("6.18 k");
-        string size = await entry.Verdict.GetByText("pass", new() { Exact = true }).EvaluateAsync<string>("word => getComputedStyle(word).fontSize");
+        string size = await entry
+            .Verdict.GetByText("pass", new() { Exact = true })
+            .EvaluateAsync<string>("word => getComputedStyle(word).fontSize");
         Assert.True(double.Parse(size.Replace("px", "", StringComparison.Ordinal), CultureInfo.InvariantCulture) >= 56, size);
     }
 

@@ -9,7 +9,9 @@ namespace Coilwright.Browser.Tests;
 [Collection("browser")]
 public sealed partial class TwoReadingsTests(Chromium chromium)
 {
-    private const string Typed = "62,100", Chosen = "62100 Ω", Other = "62.100 Ω";
+    private const string Typed = "62,100",
+        Chosen = "62100 Ω",
+        Other = "62.100 Ω";
 
     [Fact]
     public async Task One_touch_decides_what_a_coils_ohms_mean_and_stores_the_coil()
@@ -22,7 +24,8 @@ public sealed partial class TwoReadingsTests(Chromium chromium)
         await entry.OpenAsync();
         await Expect(entry.Resistance).ToBeFocusedAsync();
         await page.Keyboard.TypeAsync(Typed);
-        ILocator chosen = Reading(page, Chosen), other = Reading(page, Other);
+        ILocator chosen = Reading(page, Chosen),
+            other = Reading(page, Other);
         await Expect(page.GetByText("which of the two is \"62,100\"?")).ToBeVisibleAsync();
         foreach (ILocator button in new[] { chosen, other })
         {
@@ -70,7 +73,8 @@ public sealed partial class TwoReadingsTests(Chromium chromium)
         await shop.RestartAsync();
         await page.GotoAsync("/");
         ILocator waiting = page.GetByRole(AriaRole.Region, new() { Name = "Coils on this tablet" });
-        await Expect(waiting.GetByRole(AriaRole.Heading, new() { Name = "2 coils of this tablet were not saved" })).ToBeVisibleAsync(new() { Timeout = 60_000 });
+        await Expect(waiting.GetByRole(AriaRole.Heading, new() { Name = "2 coils of this tablet were not saved" }))
+            .ToBeVisibleAsync(new() { Timeout = 60_000 });
         await Expect(waiting).ToContainTextAsync($"can mean {Other} or {Chosen}");
         await Expect(waiting).ToContainTextAsync(SavedAt(), new() { Timeout = 60_000 });
         Assert.Equal(("C-002", "6.18 k"), Assert.Single(await entry.TableAsync()));

@@ -25,7 +25,20 @@ public sealed class UndoTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("magnets begun (taken back)");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("taken back: magnets begun, because the other piece was meant");
 
-        Assert.Empty(await shop.Services.Pieces.Potting.InAsync(new() { Id = Guid.NewGuid(), Label = "K1", Lot = "W-3", Bath = "60", Limit = "65", Pieces = [serials[1]] }, CancellationToken.None));
+        Assert.Empty(
+            await shop.Services.Pieces.Potting.InAsync(
+                new()
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "K1",
+                    Lot = "W-3",
+                    Bath = "60",
+                    Limit = "65",
+                    Pieces = [serials[1]],
+                },
+                CancellationToken.None
+            )
+        );
         await page.GotoAsync("/clocks");
         await page.GetByText("It never went in").ClickAsync();
         await page.GetByLabel("What was entered wrongly").FillAsync("bath was cold");

@@ -7,7 +7,9 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>A batch on a recipe that is refused today is shown with what is stored, and leads to the recipe; nothing is wider than the window.</summary>
+/// <summary>
+/// A batch on a recipe that is refused today is shown with what is stored, and leads to the recipe; nothing is wider than the window.
+/// </summary>
 [Collection("browser")]
 public sealed class UnreadablePagesTests(Chromium chromium)
 {
@@ -21,7 +23,8 @@ public sealed class UnreadablePagesTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url, width, height);
         await page.GotoAsync("/recipes");
         await Expect(page.GetByRole(AriaRole.Row).Filter(new() { HasText = "Long screw" })).ToContainTextAsync("cannot be wound");
-        await Expect(page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Long screw, revision A" })).ToContainTextAsync("stored as 0");
+        await Expect(page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Long screw, revision A" }))
+            .ToContainTextAsync("stored as 0");
         await ScreenTests.CheckAsync(page, "recipes-refused", width);
         await page.GotoAsync($"/batches/{batch.Id}");
         await Expect(page.GetByRole(AriaRole.Row).Filter(new() { HasText = "C-001" })).ToContainTextAsync("6.21 k");
@@ -39,7 +42,19 @@ public sealed class UnreadablePagesTests(Chromium chromium)
             .Replace("Harbour bridge", "Long screw", StringComparison.Ordinal);
         RevisionRecord revision = new(Guid.NewGuid(), "Long screw", 1, json, RevisionState.Released, "", "Joss", shop.Clock.GetUtcNow());
         Assert.True(await shop.Services.Records.SaveRevisionAsync(revision, 0, CancellationToken.None));
-        BatchRecord batch = new(Guid.NewGuid(), "PX", revision.RecipeId, 1, "main", 4, "C-", "0117", "Winder 2", "Mara", shop.Clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            "PX",
+            revision.RecipeId,
+            1,
+            "main",
+            4,
+            "C-",
+            "0117",
+            "Winder 2",
+            "Mara",
+            shop.Clock.GetUtcNow()
+        );
         await shop.Services.Records.AddBatchAsync(batch, CancellationToken.None);
         ReadingRecord reading = new()
         {

@@ -21,7 +21,8 @@ public sealed class VariantPageTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "inductance at 1 kHz" })).ToContainTextAsync("−3.3");
         await page.GetByRole(AriaRole.Button, new() { NameRegex = new("Draft with 7,8\\d\\d turns") }).ClickAsync();
         await Expect(page.GetByText("revision B").First).ToBeVisibleAsync();
-        await Expect(page.GetByLabel("Turns", new() { Exact = true })).ToHaveValueAsync(new System.Text.RegularExpressions.Regex("78\\d\\d"));
+        await Expect(page.GetByLabel("Turns", new() { Exact = true }))
+            .ToHaveValueAsync(new System.Text.RegularExpressions.Regex("78\\d\\d"));
     }
 
     [Fact]

@@ -56,7 +56,11 @@ public sealed class WaitingCoilsTests(Chromium chromium)
         await page.Keyboard.PressAsync("Enter");
         await page.GotoAsync("about:blank");
         await shop.RestartAsync();
-        await page.RunAndWaitForResponseAsync(() => page.GotoAsync("/spools"), answer => answer.Url.EndsWith("/coils", StringComparison.Ordinal), new() { Timeout = 30_000 }); // any page sends
+        await page.RunAndWaitForResponseAsync(
+            () => page.GotoAsync("/spools"),
+            answer => answer.Url.EndsWith("/coils", StringComparison.Ordinal),
+            new() { Timeout = 30_000 }
+        ); // any page sends
         await page.GotoAsync("/");
         await Expect(Waiting(page).GetByRole(AriaRole.Heading, new() { Name = "1 coil of this tablet was not saved" })).ToBeVisibleAsync();
         await Expect(Waiting(page)).ToContainTextAsync("coil without a tag: 6.18 k");

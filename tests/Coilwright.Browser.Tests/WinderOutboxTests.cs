@@ -23,7 +23,8 @@ public sealed class WinderOutboxTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Splice" })).ToBeVisibleAsync();
 
         await page.Context.SetOfflineAsync(false);
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "C-001 broke at 6,100 of 8,000 turns" })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "C-001 broke at 6,100 of 8,000 turns" }))
+            .ToBeVisibleAsync(new() { Timeout = 30_000 });
         Assert.Equal(["begun on Winder 2", "paused at 3,000", "resumed", "broke at 6,100"], await HappenedAsync(page, batch));
     }
 
@@ -38,7 +39,8 @@ public sealed class WinderOutboxTests(Chromium chromium)
         await page.GotoAsync("about:blank");
         await shop.RestartAsync();
         await page.GotoAsync($"/batches/{batch}/wind");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "C-001 broke at 6,100 of 8,000 turns" })).ToBeVisibleAsync(new() { Timeout = 30_000 });
+        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "C-001 broke at 6,100 of 8,000 turns" }))
+            .ToBeVisibleAsync(new() { Timeout = 30_000 });
         Assert.Equal(["begun on Winder 2", "broke at 6,100"], await HappenedAsync(page, batch));
     }
 
@@ -47,11 +49,15 @@ public sealed class WinderOutboxTests(Chromium chromium)
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         (IPage page, Guid batch) = await BegunAsync(shop);
-        await page.RouteAsync("**/api/batches/*/events", async route =>
-        {
-            await route.FetchAsync();
-            await route.AbortAsync();
-        }, new() { Times = 1 });
+        await page.RouteAsync(
+            "**/api/batches/*/events",
+            async route =>
+            {
+                await route.FetchAsync();
+                await route.AbortAsync();
+            },
+            new() { Times = 1 }
+        );
         await page.Keyboard.TypeAsync("3000p");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Paused C-001", new() { Timeout = 30_000 });
         Assert.Equal(["begun on Winder 2", "paused at 3,000"], await HappenedAsync(page, batch));
@@ -105,6 +111,11 @@ public sealed class WinderOutboxTests(Chromium chromium)
     {
         await page.GotoAsync($"/batches/{batch}/coils/C-001");
         IReadOnlyList<string> items = await page.GetByRole(AriaRole.Listitem).AllInnerTextsAsync();
-        return [.. items.Where(item => item.Contains("C-001 ", StringComparison.Ordinal)).Select(item => item[(item.IndexOf("C-001 ", StringComparison.Ordinal) + 6)..].Trim())];
+        return
+        [
+            .. items
+                .Where(item => item.Contains("C-001 ", StringComparison.Ordinal))
+                .Select(item => item[(item.IndexOf("C-001 ", StringComparison.Ordinal) + 6)..].Trim()),
+        ];
     }
 }

@@ -56,7 +56,10 @@ public sealed class WindingDayTests(Chromium chromium)
 
         await entry.AllSavedAsync();
         IReadOnlyList<(string Tag, string Typed)> table = await entry.TableAsync();
-        Assert.Equal(Enumerable.Range(1, Coils).Select(coil => (Tag(coil), Typed(coil))), table.Select(row => (row.Tag.Split(' ')[0], row.Typed)).OrderBy(row => row.Item1, StringComparer.Ordinal));
+        Assert.Equal(
+            Enumerable.Range(1, Coils).Select(coil => (Tag(coil), Typed(coil))),
+            table.Select(row => (row.Tag.Split(' ')[0], row.Typed)).OrderBy(row => row.Item1, StringComparer.Ordinal)
+        );
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "C-015 spliced" })).ToBeVisibleAsync();
     }
 
@@ -112,9 +115,11 @@ public sealed class WindingDayTests(Chromium chromium)
         Guid batch = await shop.BatchAsync(await shop.ReleasedRecipeAsync(), 3);
         IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
         await page.GotoAsync($"/batches/{batch}/wind");
-        string size = await page.GetByText("8,000", new() { Exact = true }).EvaluateAsync<string>("stop => getComputedStyle(stop).fontSize");
+        string size = await page.GetByText("8,000", new() { Exact = true })
+            .EvaluateAsync<string>("stop => getComputedStyle(stop).fontSize");
 
-        // A figure 1/200 of its distance high is read (common practice, no source): 10 mm at 2 m. Figures are 0.7 of the type size; a CSS pixel is 0.26 mm at least on a tablet's own scale.
+        // A figure 1/200 of its distance high is read (common practice, no source): 10 mm at 2 m. Figures are 0.7 of the type size; a CSS
+        // pixel is 0.26 mm at least on a tablet's own scale.
         Assert.True(double.Parse(size.Replace("px", "", StringComparison.Ordinal), CultureInfo.InvariantCulture) * 0.7 * 0.26 >= 10, size);
     }
 
@@ -130,11 +135,16 @@ public sealed class WindingDayTests(Chromium chromium)
     }
 
     /// <summary>The server keeps the next entry and its answer is lost on the way: the tablet sends it again.</summary>
-    private static async Task LoseNextAnswerAsync(IPage page) => await page.RouteAsync("**/api/batches/*/coils", async route =>
-    {
-        await route.FetchAsync();
-        await route.AbortAsync();
-    }, new() { Times = 1 });
+    private static async Task LoseNextAnswerAsync(IPage page) =>
+        await page.RouteAsync(
+            "**/api/batches/*/coils",
+            async route =>
+            {
+                await route.FetchAsync();
+                await route.AbortAsync();
+            },
+            new() { Times = 1 }
+        );
 
     private static string Tag(int coil) => string.Create(CultureInfo.InvariantCulture, $"C-{coil:000}");
 

@@ -1,11 +1,13 @@
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Readings;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Storage.Tests;
 
-/// <summary>Readings for charts against the plain way: every reading of every batch, those in force, the last of each coil, by first entry.</summary>
+/// <summary>
+/// Readings for charts against the plain way: every reading of every batch, those in force, the last of each coil, by first entry.
+/// </summary>
 public sealed class ChartReadingsTests
 {
     private static CancellationToken Cancel => TempShop.Cancel;
@@ -18,13 +20,23 @@ public sealed class ChartReadingsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         (BatchRecord[] batches, List<ReadingRecord> all) = await MixedAsync(temp, seed);
-        ChartQuery query = new() { Batches = [.. batches.Select(batch => batch.Id)], Quantity = "dcResistance", Coils = 10_000 };
+        ChartQuery query = new()
+        {
+            Batches = [.. batches.Select(batch => batch.Id)],
+            Quantity = "dcResistance",
+            Coils = 10_000,
+        };
 
         (Guid, string, double)[] expected = Plainly(all);
         Assert.True(expected.Length > 80);
         Assert.Equal(expected, Short(await temp.Shop.ChartReadingsAsync(query, Cancel)));
         Assert.Equal(expected, Short(await temp.Shop.ChartReadingsAsync(query with { First = true }, Cancel)));
-        Assert.Equal(expected.OrderBy(one => one.Item2).ThenBy(one => one.Item1), Short(await ((IChartRecords)new SlowStore(all)).ChartReadingsAsync(query, Cancel)).OrderBy(one => one.Item2).ThenBy(one => one.Item1));
+        Assert.Equal(
+            expected.OrderBy(one => one.Item2).ThenBy(one => one.Item1),
+            Short(await ((IChartRecords)new SlowStore(all)).ChartReadingsAsync(query, Cancel))
+                .OrderBy(one => one.Item2)
+                .ThenBy(one => one.Item1)
+        );
     }
 
     [Fact]
@@ -40,13 +52,24 @@ public sealed class ChartReadingsTests
         }
 
         await temp.Shop.AddReadingsAsync(all, Cancel);
-        ChartQuery query = new() { Batches = [.. batches.Select(batch => batch.Id)], Quantity = "dcResistance", Coils = 40 };
+        ChartQuery query = new()
+        {
+            Batches = [.. batches.Select(batch => batch.Id)],
+            Quantity = "dcResistance",
+            Coils = 40,
+        };
         (Guid, string, double)[] expected = Plainly(all);
         Assert.Equal(expected[^40..], Short(await temp.Shop.ChartReadingsAsync(query, Cancel)));
         Assert.Equal(expected[..40], Short(await temp.Shop.ChartReadingsAsync(query with { First = true }, Cancel)));
         IReadOnlyList<ChartReading> last = await temp.Shop.ChartReadingsAsync(query, Cancel);
-        Assert.Equal(Short(last)[10..20], Short(await temp.Shop.ChartReadingsAsync(query with { First = true, Coils = 10, FromOrder = last[10].Order }, Cancel)));
-        Assert.Equal(expected.Where(one => one.Item3 % 2 == 0).TakeLast(40), Short(await temp.Shop.ChartReadingsAsync(query with { Wanted = reading => reading.Si % 2 == 0 }, Cancel)));
+        Assert.Equal(
+            Short(last)[10..20],
+            Short(await temp.Shop.ChartReadingsAsync(query with { First = true, Coils = 10, FromOrder = last[10].Order }, Cancel))
+        );
+        Assert.Equal(
+            expected.Where(one => one.Item3 % 2 == 0).TakeLast(40),
+            Short(await temp.Shop.ChartReadingsAsync(query with { Wanted = reading => reading.Si % 2 == 0 }, Cancel))
+        );
     }
 
     private static async Task<(BatchRecord[] Batches, List<ReadingRecord> All)> MixedAsync(TempShop temp, int seed)
@@ -61,9 +84,24 @@ public sealed class ChartReadingsTests
             if (random.Next(4) == 0 && inForce.Length > 0)
             {
                 ReadingRecord old = inForce[random.Next(inForce.Length)];
-                reading = random.Next(3) == 0
-                    ? old with { Id = Guid.NewGuid(), Typed = "", Si = null, Supersedes = old.Id, Reason = "undone", Withdraws = true }
-                    : reading with { BatchId = old.BatchId, Tag = old.Tag, Supersedes = old.Id, Reason = "read again" };
+                reading =
+                    random.Next(3) == 0
+                        ? old with
+                        {
+                            Id = Guid.NewGuid(),
+                            Typed = "",
+                            Si = null,
+                            Supersedes = old.Id,
+                            Reason = "undone",
+                            Withdraws = true,
+                        }
+                        : reading with
+                        {
+                            BatchId = old.BatchId,
+                            Tag = old.Tag,
+                            Supersedes = old.Id,
+                            Reason = "read again",
+                        };
             }
             else if (random.Next(5) == 0)
             {
@@ -80,15 +118,22 @@ public sealed class ChartReadingsTests
     private static (Guid, string, double)[] Plainly(List<ReadingRecord> all)
     {
         HashSet<Guid> inForce = [.. ReadingChain.InForce(all).Select(reading => reading.Id)];
-        return [.. all.Where(reading => reading.Quantity == "dcResistance").GroupBy(reading => (reading.BatchId, reading.Tag)).Where(coil => coil.Any(reading => inForce.Contains(reading.Id)))
-            .Select(coil => (coil.Key.BatchId, coil.Key.Tag, coil.Last(reading => inForce.Contains(reading.Id)).Si!.Value))];
+        return
+        [
+            .. all.Where(reading => reading.Quantity == "dcResistance")
+                .GroupBy(reading => (reading.BatchId, reading.Tag))
+                .Where(coil => coil.Any(reading => inForce.Contains(reading.Id)))
+                .Select(coil => (coil.Key.BatchId, coil.Key.Tag, coil.Last(reading => inForce.Contains(reading.Id)).Si!.Value)),
+        ];
     }
 
-    private static (Guid, string, double)[] Short(IReadOnlyList<ChartReading> readings) => [.. readings.Select(reading => (reading.BatchId, reading.Tag, reading.Si))];
+    private static (Guid, string, double)[] Short(IReadOnlyList<ChartReading> readings) =>
+        [.. readings.Select(reading => (reading.BatchId, reading.Tag, reading.Si))];
 
     /// <summary>A store that knows no short cut.</summary>
     private sealed class SlowStore(List<ReadingRecord> all) : IChartRecords
     {
-        public Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel) => Task.FromResult<IReadOnlyList<ReadingRecord>>([.. all.Where(reading => reading.BatchId == batchId)]);
+        public Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel) =>
+            Task.FromResult<IReadOnlyList<ReadingRecord>>([.. all.Where(reading => reading.BatchId == batchId)]);
     }
 }

@@ -15,16 +15,51 @@ public sealed class PieceUndoTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        PieceRecord piece = new() { Id = Guid.NewGuid(), Serial = "P-1", RecipeId = batch.RecipeId, RevisionNumber = 1, TimeUtc = TempShop.Noon };
+        PieceRecord piece = new()
+        {
+            Id = Guid.NewGuid(),
+            Serial = "P-1",
+            RecipeId = batch.RecipeId,
+            RevisionNumber = 1,
+            TimeUtc = TempShop.Noon,
+        };
         Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
         CustomerRecord customer = new(Guid.NewGuid(), "K-031", "Pell & Daughter", TempShop.Noon, null);
         Assert.True(await temp.Shop.AddCustomerAsync(customer, Cancel));
-        InkMixRecord mix = new() { Id = Guid.NewGuid(), Label = "I-1", Lots = "A-11", PotLifeS = 8 * 3600, FullCureS = 6 * 86400, SheetC = 20, DoublesPer10C = true, RoomC = 20, TimeUtc = TempShop.Noon };
+        InkMixRecord mix = new()
+        {
+            Id = Guid.NewGuid(),
+            Label = "I-1",
+            Lots = "A-11",
+            PotLifeS = 8 * 3600,
+            FullCureS = 6 * 86400,
+            SheetC = 20,
+            DoublesPer10C = true,
+            RoomC = 20,
+            TimeUtc = TempShop.Noon,
+        };
         Assert.True(await temp.Shop.AddInkMixAsync(mix, Cancel));
-        BasketRecord basket = new() { Id = Guid.NewGuid(), Label = "K1", Kind = "wax", Lot = "W-3", LeastS = 600, LimitC = 65, LimitOf = "abs", TimeUtc = TempShop.Noon };
+        BasketRecord basket = new()
+        {
+            Id = Guid.NewGuid(),
+            Label = "K1",
+            Kind = "wax",
+            Lot = "W-3",
+            LeastS = 600,
+            LimitC = 65,
+            LimitOf = "abs",
+            TimeUtc = TempShop.Noon,
+        };
         PieceEventRecord potted = Event(piece, PieceEventKind.StepBegun) with { Step = "potting", BasketId = basket.Id };
-        await temp.Shop.AddBasketAsync(basket, new BathReadingRecord(Guid.NewGuid(), basket.Id, "60", 60, "", TempShop.Noon), [potted], Cancel);
-        PieceEventRecord marked = Event(piece, PieceEventKind.StepBegun) with { Step = "marking", MixId = mix.Id }, golden = Event(piece, PieceEventKind.MadeGolden), shipped = Event(piece, PieceEventKind.Shipped) with { CustomerId = customer.Id };
+        await temp.Shop.AddBasketAsync(
+            basket,
+            new BathReadingRecord(Guid.NewGuid(), basket.Id, "60", 60, "", TempShop.Noon),
+            [potted],
+            Cancel
+        );
+        PieceEventRecord marked = Event(piece, PieceEventKind.StepBegun) with { Step = "marking", MixId = mix.Id },
+            golden = Event(piece, PieceEventKind.MadeGolden),
+            shipped = Event(piece, PieceEventKind.Shipped) with { CustomerId = customer.Id };
         await temp.Shop.AddPieceEventsAsync([marked, golden, shipped], [], Cancel);
         PieceQuery[] questions = [new(BasketId: basket.Id), new(MixId: mix.Id), new(CustomerId: customer.Id)];
         foreach (PieceQuery question in questions)
@@ -35,7 +70,16 @@ public sealed class PieceUndoTests
         Assert.Equal(piece, await temp.Shop.GoldenPieceAsync(piece.RecipeId, Cancel));
         Assert.Empty(await temp.Shop.OpenPiecesAsync(Cancel));
 
-        PieceEventRecord[] undoing = [.. new[] { shipped, golden, marked, potted }.Select(one => Event(piece, PieceEventKind.Undone) with { About = one.Id, Words = "entered wrongly" })];
+        PieceEventRecord[] undoing =
+        [
+            .. new[] { shipped, golden, marked, potted }.Select(one =>
+                Event(piece, PieceEventKind.Undone) with
+                {
+                    About = one.Id,
+                    Words = "entered wrongly",
+                }
+            ),
+        ];
         await temp.Shop.AddPieceEventsAsync(undoing, [], Cancel);
         await temp.ReopenAsync();
 
@@ -49,5 +93,12 @@ public sealed class PieceUndoTests
         Assert.Equal([potted, marked, golden, shipped, .. undoing], await temp.Shop.PieceEventsAsync([piece.Id], Cancel));
     }
 
-    private static PieceEventRecord Event(PieceRecord piece, PieceEventKind kind) => new() { Id = Guid.NewGuid(), PieceId = piece.Id, Kind = kind, TimeUtc = TempShop.Noon.AddMinutes(1) };
+    private static PieceEventRecord Event(PieceRecord piece, PieceEventKind kind) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            PieceId = piece.Id,
+            Kind = kind,
+            TimeUtc = TempShop.Noon.AddMinutes(1),
+        };
 }

@@ -19,7 +19,15 @@ public sealed class SetStorageTests
         }
 
         Guid[] sets = [.. Enumerable.Range(0, 6).Select(_ => Guid.NewGuid())];
-        Guid?[] taken = await Task.WhenAll(sets.Select((set, at) => Task.Run(() => temp.Shop.JoinSetAsync([Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)], [], Cancel), Cancel)));
+        Guid?[] taken = await Task.WhenAll(
+            sets.Select(
+                (set, at) =>
+                    Task.Run(
+                        () => temp.Shop.JoinSetAsync([Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)], [], Cancel),
+                        Cancel
+                    )
+            )
+        );
 
         Assert.Equal(5, taken.Count(one => one == pieces[0].Id));
         int won = Array.FindIndex(taken, one => one is null);
@@ -45,7 +53,25 @@ public sealed class SetStorageTests
         Assert.Null(await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], [], Cancel));
     }
 
-    private static PieceRecord Piece(BatchRecord batch, string serial) => new() { Id = Guid.NewGuid(), Serial = serial, RecipeId = batch.RecipeId, RevisionNumber = 1, TimeUtc = TempShop.Noon };
+    private static PieceRecord Piece(BatchRecord batch, string serial) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            Serial = serial,
+            RecipeId = batch.RecipeId,
+            RevisionNumber = 1,
+            TimeUtc = TempShop.Noon,
+        };
 
-    private static PieceEventRecord Joined(PieceRecord piece, Guid set, string words) => new() { Id = Guid.NewGuid(), PieceId = piece.Id, Kind = PieceEventKind.JoinedSet, About = set, Step = "neck", Words = words, TimeUtc = TempShop.Noon };
+    private static PieceEventRecord Joined(PieceRecord piece, Guid set, string words) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            PieceId = piece.Id,
+            Kind = PieceEventKind.JoinedSet,
+            About = set,
+            Step = "neck",
+            Words = words,
+            TimeUtc = TempShop.Noon,
+        };
 }

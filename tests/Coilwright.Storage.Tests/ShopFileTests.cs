@@ -16,7 +16,10 @@ public sealed class ShopFileTests
         await temp.Shop.DisposeAsync();
 
         Assert.Equal(["shop.db"], Directory.GetFiles(Path.GetDirectoryName(temp.PathOfShop)!).Select(path => Path.GetFileName(path)));
-        Assert.Equal("Lantern Quay workshop", await (await ShopFile.OpenAsync(temp.PathOfShop, TempShop.Cancel)).ShopNameAsync(TempShop.Cancel));
+        Assert.Equal(
+            "Lantern Quay workshop",
+            await (await ShopFile.OpenAsync(temp.PathOfShop, TempShop.Cancel)).ShopNameAsync(TempShop.Cancel)
+        );
     }
 
     [Theory]
@@ -35,7 +38,10 @@ public sealed class ShopFileTests
             await context.Database.OpenConnectionAsync(TempShop.Cancel);
             await using System.Data.Common.DbCommand command = context.Database.GetDbConnection().CreateCommand();
             command.CommandText = "PRAGMA " + pragma;
-            Assert.Equal(expected, Convert.ToString(await command.ExecuteScalarAsync(TempShop.Cancel), System.Globalization.CultureInfo.InvariantCulture));
+            Assert.Equal(
+                expected,
+                Convert.ToString(await command.ExecuteScalarAsync(TempShop.Cancel), System.Globalization.CultureInfo.InvariantCulture)
+            );
         }
     }
 
@@ -53,7 +59,10 @@ public sealed class ShopFileTests
     [Fact]
     public void A_model_change_without_a_migration_is_seen()
     {
-        DbContextOptions<ShopContext> options = new DbContextOptionsBuilder<ShopContext>().UseSqlite("Data Source=:memory:").ReplaceService<Microsoft.EntityFrameworkCore.Infrastructure.IModelCustomizer, Planted>().Options;
+        DbContextOptions<ShopContext> options = new DbContextOptionsBuilder<ShopContext>()
+            .UseSqlite("Data Source=:memory:")
+            .ReplaceService<Microsoft.EntityFrameworkCore.Infrastructure.IModelCustomizer, Planted>()
+            .Options;
         using ShopContext context = new(options);
         Assert.True(context.Database.HasPendingModelChanges());
     }
@@ -63,7 +72,9 @@ public sealed class ShopFileTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         byte[] before = await BytesAsync(temp.PathOfShop);
-        ShopFileException refused = await Assert.ThrowsAsync<ShopFileException>(() => ShopFile.CreateAsync(temp.PathOfShop, "Other", cancel: TempShop.Cancel));
+        ShopFileException refused = await Assert.ThrowsAsync<ShopFileException>(() =>
+            ShopFile.CreateAsync(temp.PathOfShop, "Other", cancel: TempShop.Cancel)
+        );
         Assert.Contains("already", refused.Message, StringComparison.Ordinal);
         Assert.Equal(before, await BytesAsync(temp.PathOfShop));
     }
@@ -123,7 +134,11 @@ public sealed class ShopFileTests
         switch (damage)
         {
             case "notes":
-                await File.WriteAllTextAsync(path, string.Concat(Enumerable.Repeat("these are my notes, not a shop. ", 20)), TempShop.Cancel);
+                await File.WriteAllTextAsync(
+                    path,
+                    string.Concat(Enumerable.Repeat("these are my notes, not a shop. ", 20)),
+                    TempShop.Cancel
+                );
                 break;
             case "empty":
                 await File.WriteAllBytesAsync(path, [], TempShop.Cancel);

@@ -20,7 +20,15 @@ public sealed class ShopRecordsTests
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         ReadingRecord first = TempShop.Reading(batch) with { Si = 0.1 + 0.2, Typed = "7,43 kΩ ∞ \"'", Flag = "", AtHz = 1e3 };
-        ReadingRecord second = TempShop.Reading(batch, typed: "open", ohm: null) with { Flag = "open", TemperatureC = null, Turns = null, Supersedes = first.Id, Reason = "wrong lead", TimeUtc = TempShop.Noon.ToOffset(TimeSpan.FromHours(5)) };
+        ReadingRecord second = TempShop.Reading(batch, typed: "open", ohm: null) with
+        {
+            Flag = "open",
+            TemperatureC = null,
+            Turns = null,
+            Supersedes = first.Id,
+            Reason = "wrong lead",
+            TimeUtc = TempShop.Noon.ToOffset(TimeSpan.FromHours(5)),
+        };
         Assert.Equal(AddReading.Added, await temp.Shop.AddReadingsAsync([first, second], Cancel));
         RoomTemperature room = new(23.5, "23.5 °C", "Mara", TempShop.Noon);
         await temp.Shop.AddRoomTemperatureAsync(room with { TemperatureC = 19 }, Cancel);
@@ -30,7 +38,10 @@ public sealed class ShopRecordsTests
 
         Assert.Equal([first, second], await temp.Shop.ReadingsAsync(batch.Id, Cancel));
         Assert.Equal(batch, await temp.Shop.FindBatchAsync(batch.Id, Cancel));
-        Assert.Equal(TempShop.Revision(batch.RecipeId, 1, RevisionState.Released), await temp.Shop.FindRevisionAsync(batch.RecipeId, 1, Cancel));
+        Assert.Equal(
+            TempShop.Revision(batch.RecipeId, 1, RevisionState.Released),
+            await temp.Shop.FindRevisionAsync(batch.RecipeId, 1, Cancel)
+        );
         Assert.Equal(room, await temp.Shop.LatestRoomTemperatureAsync(Cancel));
     }
 
@@ -42,7 +53,10 @@ public sealed class ShopRecordsTests
         ReadingRecord reading = TempShop.Reading(batch);
         IShopRecords records = temp.Shop;
         Assert.Equal(AddReading.Added, await records.AddReadingAsync(reading, Cancel));
-        Assert.Equal(AddReading.AlreadyThere, await records.AddReadingAsync(reading with { TimeUtc = TempShop.Noon.AddMinutes(3), TemperatureC = 24 }, Cancel));
+        Assert.Equal(
+            AddReading.AlreadyThere,
+            await records.AddReadingAsync(reading with { TimeUtc = TempShop.Noon.AddMinutes(3), TemperatureC = 24 }, Cancel)
+        );
         Assert.Equal(AddReading.IdTaken, await records.AddReadingAsync(reading with { Typed = "6.31 k" }, Cancel));
         Assert.Equal(reading, Assert.Single(await temp.Shop.ReadingsAsync(batch.Id, Cancel)));
     }
@@ -54,9 +68,16 @@ public sealed class ShopRecordsTests
         BatchRecord batch = await temp.BatchAsync();
         ReadingRecord first = TempShop.Reading(batch);
         await temp.Shop.AddReadingsAsync([first], Cancel);
-        ReadingRecord[] rivals = [.. Enumerable.Range(0, 6).Select(n => TempShop.Reading(batch, typed: $"6.3{n} k") with { Supersedes = first.Id, Reason = "read again" })];
+        ReadingRecord[] rivals =
+        [
+            .. Enumerable
+                .Range(0, 6)
+                .Select(n => TempShop.Reading(batch, typed: $"6.3{n} k") with { Supersedes = first.Id, Reason = "read again" }),
+        ];
 
-        AddReading[] outcomes = await Task.WhenAll(rivals.Select(rival => Task.Run(() => temp.Shop.AddReadingsAsync([rival], Cancel), Cancel)));
+        AddReading[] outcomes = await Task.WhenAll(
+            rivals.Select(rival => Task.Run(() => temp.Shop.AddReadingsAsync([rival], Cancel), Cancel))
+        );
 
         Assert.Single(outcomes, AddReading.Added);
         Assert.Equal(5, outcomes.Count(outcome => outcome == AddReading.SupersededByAnother));
@@ -68,10 +89,14 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        ReadingRecord first = TempShop.Reading(batch), correction = TempShop.Reading(batch) with { Supersedes = first.Id, Reason = "read again" };
+        ReadingRecord first = TempShop.Reading(batch),
+            correction = TempShop.Reading(batch) with { Supersedes = first.Id, Reason = "read again" };
         await temp.Shop.AddReadingsAsync([first, correction], Cancel);
         ReadingRecord alone = TempShop.Reading(batch, "C-002");
-        Assert.Equal(AddReading.SupersededByAnother, await temp.Shop.AddReadingsAsync([alone, correction with { Id = Guid.NewGuid() }], Cancel));
+        Assert.Equal(
+            AddReading.SupersededByAnother,
+            await temp.Shop.AddReadingsAsync([alone, correction with { Id = Guid.NewGuid() }], Cancel)
+        );
         Assert.DoesNotContain(await temp.Shop.ReadingsAsync(batch.Id, Cancel), reading => reading.Tag == "C-002");
     }
 
@@ -81,7 +106,16 @@ public sealed class ShopRecordsTests
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         await using SqliteShop second = await ShopFile.OpenAsync(temp.PathOfShop, Cancel);
-        await Task.WhenAll(Enumerable.Range(1, 60).Select(n => Task.Run(() => (n % 2 == 0 ? temp.Shop : second).AddReadingsAsync([TempShop.Reading(batch, $"C-{n:000}")], Cancel), Cancel)));
+        await Task.WhenAll(
+            Enumerable
+                .Range(1, 60)
+                .Select(n =>
+                    Task.Run(
+                        () => (n % 2 == 0 ? temp.Shop : second).AddReadingsAsync([TempShop.Reading(batch, $"C-{n:000}")], Cancel),
+                        Cancel
+                    )
+                )
+        );
         Assert.Equal(60, (await second.ReadingsAsync(batch.Id, Cancel)).Select(reading => reading.Tag).Distinct().Count());
     }
 
@@ -130,7 +164,10 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        (MachineRecord machine, SpoolRecord spool, SpoolReadingRecord reading, BatchEventRecord happened) = await FillWindingRoomAsync(temp, batch);
+        (MachineRecord machine, SpoolRecord spool, SpoolReadingRecord reading, BatchEventRecord happened) = await FillWindingRoomAsync(
+            temp,
+            batch
+        );
         Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel)); // sent twice
         Assert.False(await temp.Shop.AddSpoolAsync(spool with { Id = Guid.NewGuid(), Label = "A0117" }, Cancel));
         Assert.False(await temp.Shop.AddBatchEventAsync(happened, Cancel));
@@ -149,17 +186,68 @@ public sealed class ShopRecordsTests
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         BatchEventRecord happened = (await FillWindingRoomAsync(temp, batch)).Event;
-        bool[] outcomes = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => temp.Shop.AddBatchEventAsync(happened with { Id = Guid.NewGuid(), Kind = BatchEventKind.Undone, Undoes = happened.Id }, Cancel), Cancel)));
+        bool[] outcomes = await Task.WhenAll(
+            Enumerable
+                .Range(0, 4)
+                .Select(_ =>
+                    Task.Run(
+                        () =>
+                            temp.Shop.AddBatchEventAsync(
+                                happened with
+                                {
+                                    Id = Guid.NewGuid(),
+                                    Kind = BatchEventKind.Undone,
+                                    Undoes = happened.Id,
+                                },
+                                Cancel
+                            ),
+                        Cancel
+                    )
+                )
+        );
         Assert.Single(outcomes, true);
         Assert.Equal(2, (await temp.Shop.BatchEventsAsync(batch.Id, Cancel)).Count);
     }
 
-    private static async Task<(MachineRecord Machine, SpoolRecord Spool, SpoolReadingRecord Reading, BatchEventRecord Event)> FillWindingRoomAsync(TempShop temp, BatchRecord batch)
+    private static async Task<(
+        MachineRecord Machine,
+        SpoolRecord Spool,
+        SpoolReadingRecord Reading,
+        BatchEventRecord Event
+    )> FillWindingRoomAsync(TempShop temp, BatchRecord batch)
     {
         MachineRecord machine = new(Guid.NewGuid(), "Winder 2", "{ }", "Mara", TempShop.Noon);
-        SpoolRecord spool = new() { Id = Guid.NewGuid(), Label = "a0117", Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", ReceivedKg = 2.27, TareKg = 0.1 + 0.2, TimeUtc = TempShop.Noon };
-        SpoolReadingRecord reading = new() { Id = Guid.NewGuid(), SpoolId = spool.Id, Kind = SpoolReadingKind.Measured, Typed = "10 m; 56.2", LengthM = 10, Ohm = 56.2, TimeUtc = TempShop.Noon };
-        BatchEventRecord happened = new() { Id = Guid.NewGuid(), BatchId = batch.Id, Kind = BatchEventKind.Broken, Tag = "C-001", Counter = 6100, Turns = 6100 * 1.006, TimeUtc = TempShop.Noon };
+        SpoolRecord spool = new()
+        {
+            Id = Guid.NewGuid(),
+            Label = "a0117",
+            Gauge = "AWG 42",
+            Insulation = "plain-enamel",
+            Build = "single",
+            ReceivedKg = 2.27,
+            TareKg = 0.1 + 0.2,
+            TimeUtc = TempShop.Noon,
+        };
+        SpoolReadingRecord reading = new()
+        {
+            Id = Guid.NewGuid(),
+            SpoolId = spool.Id,
+            Kind = SpoolReadingKind.Measured,
+            Typed = "10 m; 56.2",
+            LengthM = 10,
+            Ohm = 56.2,
+            TimeUtc = TempShop.Noon,
+        };
+        BatchEventRecord happened = new()
+        {
+            Id = Guid.NewGuid(),
+            BatchId = batch.Id,
+            Kind = BatchEventKind.Broken,
+            Tag = "C-001",
+            Counter = 6100,
+            Turns = 6100 * 1.006,
+            TimeUtc = TempShop.Noon,
+        };
         await temp.Shop.AddMachineAsync(machine, Cancel);
         Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel));
         await temp.Shop.AddSpoolReadingAsync(reading, Cancel);

@@ -33,8 +33,12 @@ internal sealed class TempShop : IAsyncDisposable
         Shop = await ShopFile.OpenAsync(PathOfShop, Cancel);
     }
 
-    public static RevisionRecord Revision(Guid recipe, int number, RevisionState state = RevisionState.Draft, string json = "{ \"turns\": 8000 }") =>
-        new(recipe, "Harbour bridge", number, json, state, number > 1 ? "hotter" : "", "Joss", Noon);
+    public static RevisionRecord Revision(
+        Guid recipe,
+        int number,
+        RevisionState state = RevisionState.Draft,
+        string json = "{ \"turns\": 8000 }"
+    ) => new(recipe, "Harbour bridge", number, json, state, number > 1 ? "hotter" : "", "Joss", Noon);
 
     /// <summary>A released recipe and a batch begun on it.</summary>
     public async Task<BatchRecord> BatchAsync(string name = "H-12")
@@ -46,21 +50,22 @@ internal sealed class TempShop : IAsyncDisposable
         return batch;
     }
 
-    public static ReadingRecord Reading(BatchRecord batch, string tag = "C-001", string typed = "6.30 k", double? ohm = 6300) => new()
-    {
-        Id = Guid.NewGuid(),
-        BatchId = batch.Id,
-        Tag = tag,
-        Quantity = "dcResistance",
-        Typed = typed,
-        Unit = "kΩ",
-        Si = ohm,
-        TemperatureC = 23.5,
-        Turns = 8000,
-        Instrument = "bench meter",
-        Person = "Mara",
-        TimeUtc = Noon.AddTicks(1),
-    };
+    public static ReadingRecord Reading(BatchRecord batch, string tag = "C-001", string typed = "6.30 k", double? ohm = 6300) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            BatchId = batch.Id,
+            Tag = tag,
+            Quantity = "dcResistance",
+            Typed = typed,
+            Unit = "kΩ",
+            Si = ohm,
+            TemperatureC = 23.5,
+            Turns = 8000,
+            Instrument = "bench meter",
+            Person = "Mara",
+            TimeUtc = Noon.AddTicks(1),
+        };
 
     public async ValueTask DisposeAsync()
     {

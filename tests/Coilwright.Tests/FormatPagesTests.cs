@@ -18,9 +18,13 @@ public sealed class FormatPagesTests
             string[] kept = [.. Directory.GetFiles(RepositoryFiles.PathOf("docs/formats")).Select(Path.GetFileName).Order()!];
             Assert.Equal(made, kept);
             Assert.Equal(Directory.GetFiles(RepositoryFiles.PathOf("schemas"), "*.json").Length + 1, made.Length);
-            Assert.All(made, name => Assert.True(
-                File.ReadAllText(Path.Combine(folder, name)) == File.ReadAllText(Path.Combine(RepositoryFiles.PathOf("docs/formats"), name)),
-                $"docs/formats/{name} is out of date: run node schemas/make-pages.mjs"));
+            Assert.All(made, name =>
+                Assert.True(
+                    File.ReadAllText(Path.Combine(folder, name))
+                        == File.ReadAllText(Path.Combine(RepositoryFiles.PathOf("docs/formats"), name)),
+                    $"docs/formats/{name} is out of date: run node schemas/make-pages.mjs"
+                )
+            );
         }
         finally
         {

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Coilwright.Papers.Words;
+using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Materials;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
@@ -9,19 +9,39 @@ namespace Coilwright.Tests;
 /// <summary>A person never reads a key of the file formats.</summary>
 public sealed class KeyLabelTests
 {
-    private static readonly string[] s_quantities = ["dcResistance", "acResistance", "inductance", "q", "turns", "capacitance", "loadedPeak", "unloadedPeak", "poleField", "firstSwing", "charge", "chargeField", "wireResistance"];
+    private static readonly string[] s_quantities =
+    [
+        "dcResistance",
+        "acResistance",
+        "inductance",
+        "q",
+        "turns",
+        "capacitance",
+        "loadedPeak",
+        "unloadedPeak",
+        "poleField",
+        "firstSwing",
+        "charge",
+        "chargeField",
+        "wireResistance",
+    ];
 
     public static TheoryData<string> Keys =>
-    [
-        .. s_quantities.Concat(CausesOfTheFormat()).Concat(MaterialCatalogue.All.Select(material => material.Key))
-            .Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key)).Concat(["single", "heavy", "triple", "quad", "grade-1", "grade-2", "grade-3"]).Distinct(),
-    ];
+        [
+            .. s_quantities
+                .Concat(CausesOfTheFormat())
+                .Concat(MaterialCatalogue.All.Select(material => material.Key))
+                .Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
+                .Concat(["single", "heavy", "triple", "quad", "grade-1", "grade-2", "grade-3"])
+                .Distinct(),
+        ];
 
     [Theory]
     [MemberData(nameof(Keys))]
     public void Every_key_has_a_label_in_plain_words(string key)
     {
-        string label = KeyLabels.Of(key), figure = FigureWords.Name(key);
+        string label = KeyLabels.Of(key),
+            figure = FigureFormatter.Name(key);
         Assert.All([label, figure], words =>
         {
             Assert.DoesNotContain('-', words);
@@ -39,7 +59,10 @@ public sealed class KeyLabelTests
 
     [Theory]
     [InlineData("the bath is over what abs bears", "the bath is over what abs bears")] // a word alone may be any
-    [InlineData("not one of the words known here; the nearest is \"alnico-5\"", "not one of the words known here; the nearest is \"alnico 5\"")]
+    [InlineData(
+        "not one of the words known here; the nearest is \"alnico-5\"",
+        "not one of the words known here; the nearest is \"alnico 5\""
+    )]
     [InlineData("unloadedPeakGain, wireLength at 5.2 kHz of mV", "unloaded peak gain, wire length at 5.2 kHz of mV")]
     [InlineData("dcResistance, loadedPeak, coils[0].dcResistance", "DC resistance, loaded peak, coil 1, DC resistance")]
     [InlineData("coils[0].poles[1] and magnets[0] share room", "coil 1, pole 2 and magnet 1 share room")]
@@ -49,9 +72,19 @@ public sealed class KeyLabelTests
     [Fact]
     public void A_file_is_mended_with_the_keys_that_it_holds()
     {
-        Problem problem = new("poles[0].material", "not one of the words known here; the nearest is \"alnico-5\"", Allowed: "alnico-5, low-carbon-steel");
-        Assert.Equal("Not one of the words known here; the nearest is \"alnico 5\". Allowed: alnico 5, low carbon steel.", ProblemSentences.Write(problem));
-        Assert.Equal("Not one of the words known here; the nearest is \"alnico-5\". Allowed: alnico-5, low-carbon-steel.", ProblemSentences.Write(problem, ofFile: true));
+        Problem problem = new(
+            "poles[0].material",
+            "not one of the words known here; the nearest is \"alnico-5\"",
+            Allowed: "alnico-5, low-carbon-steel"
+        );
+        Assert.Equal(
+            "Not one of the words known here; the nearest is \"alnico 5\". Allowed: alnico 5, low carbon steel.",
+            ProblemSentences.Write(problem)
+        );
+        Assert.Equal(
+            "Not one of the words known here; the nearest is \"alnico-5\". Allowed: alnico-5, low-carbon-steel.",
+            ProblemSentences.Write(problem, ofFile: true)
+        );
     }
 
     [Theory]
@@ -75,7 +108,21 @@ public sealed class KeyLabelTests
     private static string[] CausesOfTheFormat()
     {
         using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(RepositoryFiles.PathOf("schemas", "judgement.json")));
-        JsonElement piece = schema.RootElement.GetProperty("properties").GetProperty("pieces").GetProperty("items").GetProperty("properties");
-        return [.. piece.GetProperty("causes").GetProperty("items").GetProperty("properties").GetProperty("cause").GetProperty("enum").EnumerateArray().Select(one => one.GetString()!)];
+        JsonElement piece = schema
+            .RootElement.GetProperty("properties")
+            .GetProperty("pieces")
+            .GetProperty("items")
+            .GetProperty("properties");
+        return
+        [
+            .. piece
+                .GetProperty("causes")
+                .GetProperty("items")
+                .GetProperty("properties")
+                .GetProperty("cause")
+                .GetProperty("enum")
+                .EnumerateArray()
+                .Select(one => one.GetString()!),
+        ];
     }
 }

@@ -21,7 +21,9 @@ public sealed partial class KeysOnPagesTests
     /// <summary>Pages of one kind that are looked at; the rest are alike.</summary>
     private const int OfAKind = 4;
 
-    private static readonly Lazy<Regex> s_keys = new(() => new Regex(@"(?<![\w-])(" + string.Join('|', HyphenedKeys().Select(Regex.Escape)) + @")(?![\w-])"));
+    private static readonly Lazy<Regex> s_keys = new(() =>
+        new Regex(@"(?<![\w-])(" + string.Join('|', HyphenedKeys().Select(Regex.Escape)) + @")(?![\w-])")
+    );
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -33,7 +35,12 @@ public sealed partial class KeysOnPagesTests
         CommandRun made = await CommandRun.Of("demo", "--no-serve", "--shop", file);
         Assert.True(made.Exit == 0, made.Error);
         await using SqliteShop records = await ShopFile.OpenAsync(file, Cancel);
-        ShopServices shop = new(new WindingRoom(records, TimeProvider.System), new RecipeBook(records, TimeProvider.System), records, TimeProvider.System);
+        ShopServices shop = new(
+            new WindingService(records, TimeProvider.System),
+            new RecipeService(records, TimeProvider.System),
+            records,
+            TimeProvider.System
+        );
         await using WebApplication app = WebHost.Build(["http://127.0.0.1:0"], shop);
         await app.StartAsync(Cancel);
         using HttpClient client = new() { BaseAddress = new Uri(app.Urls.Single()), Timeout = TimeSpan.FromMinutes(5) };
@@ -62,16 +69,44 @@ public sealed partial class KeysOnPagesTests
     public void A_key_is_seen_where_it_is_read(string html, string? key) => Assert.Equal(key is null ? [] : [key], Keys(html));
 
     private static IEnumerable<string> Asked(Guid recipe) =>
-    [
-        "/", "/recipes", "/spools", "/machines", "/charts", "/compare", "/assembly", "/sets", "/clocks", "/test", "/pieces", "/shop", "/find?code=H-001", "/find?code=nothing", "/no-such-page",
-        $"/compare?design0={recipe}", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge", $"/recipes/{recipe}/spread", $"/recipes/{recipe}/hold?ohmPerM=5.6",
-        $"/recipes/{recipe}/hold?ohmPerM=x", $"/recipes/{recipe}/variants?ask=longerCore", $"/recipes/{recipe}/variants?ask=cover", $"/recipes/{recipe}/batches/new", $"/recipes/{recipe}/sensitivity",
-        $"/recipes/{recipe}/solve?want=loudness%3D3&vary=wood", $"/recipes/{recipe}/solve?want=output%3Dmax&vary=magnet%3Dchalk", $"/recipes/{recipe}/variants?ask=cover&value=alnico%205",
-    ];
+        [
+            "/",
+            "/recipes",
+            "/spools",
+            "/machines",
+            "/charts",
+            "/compare",
+            "/assembly",
+            "/sets",
+            "/clocks",
+            "/test",
+            "/pieces",
+            "/shop",
+            "/find?code=H-001",
+            "/find?code=nothing",
+            "/no-such-page",
+            $"/compare?design0={recipe}",
+            $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge",
+            $"/recipes/{recipe}/spread",
+            $"/recipes/{recipe}/hold?ohmPerM=5.6",
+            $"/recipes/{recipe}/hold?ohmPerM=x",
+            $"/recipes/{recipe}/variants?ask=longerCore",
+            $"/recipes/{recipe}/variants?ask=cover",
+            $"/recipes/{recipe}/batches/new",
+            $"/recipes/{recipe}/sensitivity",
+            $"/recipes/{recipe}/solve?want=loudness%3D3&vary=wood",
+            $"/recipes/{recipe}/solve?want=output%3Dmax&vary=magnet%3Dchalk",
+            $"/recipes/{recipe}/variants?ask=cover&value=alnico%205",
+        ];
 
     private static async Task<string> RefusedAsync(HttpClient client, Guid recipe)
     {
-        using FormUrlEncodedContent form = new([new("base", "1"), new("coils[0].wire.insulation", "heavy formvar"), new("coils[0].winding.turns", "1e9"), new("magnets[0].material", "chalk")]);
+        using FormUrlEncodedContent form = new([
+            new("base", "1"),
+            new("coils[0].wire.insulation", "heavy formvar"),
+            new("coils[0].winding.turns", "1e9"),
+            new("magnets[0].material", "chalk"),
+        ]);
         using HttpResponseMessage answer = await client.PostAsync(new Uri($"/recipes/{recipe}/preview", UriKind.Relative), form, Cancel);
         return await answer.Content.ReadAsStringAsync(Cancel);
     }
@@ -106,7 +141,8 @@ public sealed partial class KeysOnPagesTests
         while (true)
         {
             using HttpResponseMessage answer = await client.GetAsync(new Uri(address, UriKind.Relative), Cancel);
-            string text = answer.Content.Headers.ContentType?.MediaType == "text/html" ? await answer.Content.ReadAsStringAsync(Cancel) : "";
+            string text =
+                answer.Content.Headers.ContentType?.MediaType == "text/html" ? await answer.Content.ReadAsStringAsync(Cancel) : "";
             if (!text.Contains("http-equiv=\"refresh\"", StringComparison.Ordinal))
             {
                 return text;
@@ -119,43 +155,69 @@ public sealed partial class KeysOnPagesTests
     private static string[] Keys(string html)
     {
         string visible = Visible(html);
-        return [.. s_keys.Value.Matches(visible).Concat(Camel().Matches(visible)).Concat(Indexed().Matches(visible)).Select(match => match.Value).Distinct()];
+        return
+        [
+            .. s_keys
+                .Value.Matches(visible)
+                .Concat(Camel().Matches(visible))
+                .Concat(Indexed().Matches(visible))
+                .Select(match => match.Value)
+                .Distinct(),
+        ];
     }
 
     /// <summary>A key with what stands about it, so that it is found.</summary>
     private static string About(string key, string visible)
     {
-        int at = visible.IndexOf(key, StringComparison.Ordinal), from = Math.Max(0, at - 60);
+        int at = visible.IndexOf(key, StringComparison.Ordinal),
+            from = Math.Max(0, at - 60);
         return Regex.Replace(visible[from..Math.Min(visible.Length, at + key.Length + 30)], "\\s+", " ");
     }
 
-    /// <summary>What a person reads: text, and the fields' values and hints; neither documents to be typed as a whole nor what forms carry unseen.</summary>
+    /// <summary>
+    /// What a person reads: text, and the fields' values and hints; neither documents to be typed as a whole nor what forms carry unseen.
+    /// </summary>
     private static string Visible(string html)
     {
         string shown = Unseen().Replace(html, " ");
-        shown = Regex.Replace(shown, "<datalist.*?</datalist>", list => list.Value.Replace("<option ", "<input ", StringComparison.Ordinal), RegexOptions.Singleline);
-        IEnumerable<string> fields = Field().Matches(shown).Select(field => field.Value).Where(field => !CarriedUnseen().IsMatch(field))
+        shown = Regex.Replace(
+            shown,
+            "<datalist.*?</datalist>",
+            list => list.Value.Replace("<option ", "<input ", StringComparison.Ordinal),
+            RegexOptions.Singleline
+        );
+        IEnumerable<string> fields = Field()
+            .Matches(shown)
+            .Select(field => field.Value)
+            .Where(field => !CarriedUnseen().IsMatch(field))
             .SelectMany(field => Said().Matches(field).Select(said => said.Groups[1].Value));
         IEnumerable<string> names = Regex.Matches(shown, "(?:aria-label|alt|title)=\"([^\"]*)\"").Select(name => name.Groups[1].Value);
         return WebUtility.HtmlDecode(Regex.Replace(shown, "<[^>]+>", " ") + " " + string.Join(' ', fields.Concat(names)));
     }
 
     /// <summary>Words of the formats that are joined by hyphens and read otherwise by people.</summary>
-    private static IEnumerable<string> HyphenedKeys() => Directory.GetFiles(RepositoryFiles.PathOf("schemas"), "*.json").SelectMany(file =>
-        {
-            using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(file));
-            return WordsOf(schema.RootElement).ToArray();
-        })
-        .Concat(MaterialCatalogue.All.Select(material => material.Key)).Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
-        .Where(word => Hyphened().IsMatch(word) && KeyLabels.Of(word) != word).Distinct().OrderByDescending(word => word.Length);
+    private static IEnumerable<string> HyphenedKeys() =>
+        Directory
+            .GetFiles(RepositoryFiles.PathOf("schemas"), "*.json")
+            .SelectMany(file =>
+            {
+                using JsonDocument schema = JsonDocument.Parse(File.ReadAllText(file));
+                return WordsOf(schema.RootElement).ToArray();
+            })
+            .Concat(MaterialCatalogue.All.Select(material => material.Key))
+            .Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
+            .Where(word => Hyphened().IsMatch(word) && KeyLabels.Of(word) != word)
+            .Distinct()
+            .OrderByDescending(word => word.Length);
 
-    private static IEnumerable<string> WordsOf(JsonElement node) => node.ValueKind switch
-    {
-        JsonValueKind.Object => node.EnumerateObject().SelectMany(one => WordsOf(one.Value).Append(one.Name)),
-        JsonValueKind.Array => node.EnumerateArray().SelectMany(WordsOf),
-        JsonValueKind.String => [node.GetString()!],
-        _ => [],
-    };
+    private static IEnumerable<string> WordsOf(JsonElement node) =>
+        node.ValueKind switch
+        {
+            JsonValueKind.Object => node.EnumerateObject().SelectMany(one => WordsOf(one.Value).Append(one.Name)),
+            JsonValueKind.Array => node.EnumerateArray().SelectMany(WordsOf),
+            JsonValueKind.String => [node.GetString()!],
+            _ => [],
+        };
 
     [GeneratedRegex("^[a-z]+(-[a-z0-9]+)+$")]
     private static partial Regex Hyphened();

@@ -9,9 +9,14 @@ public static class RepositoryFiles
 
     /// <summary>Files under a folder of the repository that a person wrote: nothing built, fetched or generated.</summary>
     public static IEnumerable<string> Written(string folder, params string[] extensions) =>
-        Directory.EnumerateFiles(PathOf(folder), "*", SearchOption.AllDirectories)
+        Directory
+            .EnumerateFiles(PathOf(folder), "*", SearchOption.AllDirectories)
             .Where(path => extensions.Contains(Path.GetExtension(path), StringComparer.Ordinal))
-            .Where(path => !Path.GetRelativePath(Root, path).Split(Path.DirectorySeparatorChar).Any(part => part is "bin" or "obj" or "node_modules" or "built"));
+            .Where(path =>
+                !Path.GetRelativePath(Root, path)
+                    .Split(Path.DirectorySeparatorChar)
+                    .Any(part => part is "bin" or "obj" or "node_modules" or "built")
+            );
 
     private static string FindRoot(string start)
     {

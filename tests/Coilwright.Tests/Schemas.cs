@@ -15,17 +15,28 @@ internal static class Schemas
         using JsonDocument document = JsonDocument.Parse(json);
         lock (s_lock)
         {
-            EvaluationResults results = s_read[schema].Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+            EvaluationResults results = s_read[schema]
+                .Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
             return results.IsValid
                 ? []
-                : [.. (results.Details ?? []).Where(detail => detail.Errors is not null).SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Key}: {error.Value}")), "not valid"];
+                :
+                [
+                    .. (results.Details ?? [])
+                        .Where(detail => detail.Errors is not null)
+                        .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Key}: {error.Value}")),
+                    "not valid",
+                ];
         }
     }
 
     private static Dictionary<string, JsonSchema> ReadAll()
     {
         Dictionary<string, JsonSchema> read = new(StringComparer.Ordinal);
-        foreach (string path in Directory.GetFiles(RepositoryFiles.PathOf("schemas"), "*.json").OrderBy(path => Path.GetFileName(path) != "quantity.json"))
+        foreach (
+            string path in Directory
+                .GetFiles(RepositoryFiles.PathOf("schemas"), "*.json")
+                .OrderBy(path => Path.GetFileName(path) != "quantity.json")
+        )
         {
             read[Path.GetFileName(path)] = JsonSchema.FromText(File.ReadAllText(path));
         }

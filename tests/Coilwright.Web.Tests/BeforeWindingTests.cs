@@ -24,8 +24,20 @@ public sealed class BeforeWindingTests
             Assert.True(warns == page.Contains(Told, StringComparison.Ordinal), address);
         }
 
-        using FormUrlEncodedContent form = KnownHostsTests.Form(("id", $"{Guid.NewGuid()}"), ("number", "1"), ("name", "H-1"), ("coil", "main"), ("quantity", "4"), ("prefix", "C-"), ("person", "Mara"));
-        using HttpResponseMessage begun = await shop.Client.PostAsync(new Uri($"/recipes/{revision.RecipeId}/batches", UriKind.Relative), form, Cancel);
+        using FormUrlEncodedContent form = KnownHostsTests.Form(
+            ("id", $"{Guid.NewGuid()}"),
+            ("number", "1"),
+            ("name", "H-1"),
+            ("coil", "main"),
+            ("quantity", "4"),
+            ("prefix", "C-"),
+            ("person", "Mara")
+        );
+        using HttpResponseMessage begun = await shop.Client.PostAsync(
+            new Uri($"/recipes/{revision.RecipeId}/batches", UriKind.Relative),
+            form,
+            Cancel
+        );
         Assert.EndsWith("/enter", begun.RequestMessage!.RequestUri!.AbsolutePath, StringComparison.Ordinal);
     }
 }

@@ -39,7 +39,12 @@ public sealed class ClockGuardTests
         Assert.Equal(HttpStatusCode.Found, await RoomAsync(shop, "21"));
         clock.Now += TimeSpan.FromDays(30);
         string address = $"/api/batches/{Guid.NewGuid()}/coils";
-        var coil = new { id = Guid.NewGuid(), tag = "C-1", resistance = "7k43" };
+        var coil = new
+        {
+            id = Guid.NewGuid(),
+            tag = "C-1",
+            resistance = "7k43",
+        };
         using HttpResponseMessage asked = await shop.Client.PostAsJsonAsync(address, coil, Cancel);
         Assert.Equal(HttpStatusCode.Conflict, asked.StatusCode);
         Assert.Contains("clock-is-right=yes", await asked.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);

@@ -39,11 +39,14 @@ public sealed class JsonPathTests
 
     [Fact]
     public void Whatever_is_set_is_read_back() =>
-        Gen.Select(Gen.Int[0, 1], Gen.String[Gen.Char.AlphaNumeric, 1, 12], Gen.String[Gen.Char.AlphaNumeric, 0, 12]).ForAll((index, name, value) =>
-        {
-            JsonNode document = JsonNode.Parse("""{"list":[{},{}]}""")!;
-            string path = $"list[{index}].{name}";
-            JsonPath.Set(document, path, JsonValue.Create(value));
-            return JsonPath.TextAt(document, path) == value && ((JsonObject)document["list"]![1 - index]!).Count == 0;
-        });
+        Gen.Select(Gen.Int[0, 1], Gen.String[Gen.Char.AlphaNumeric, 1, 12], Gen.String[Gen.Char.AlphaNumeric, 0, 12])
+            .ForAll(
+                (index, name, value) =>
+                {
+                    JsonNode document = JsonNode.Parse("""{"list":[{},{}]}""")!;
+                    string path = $"list[{index}].{name}";
+                    JsonPath.Set(document, path, JsonValue.Create(value));
+                    return JsonPath.TextAt(document, path) == value && ((JsonObject)document["list"]![1 - index]!).Count == 0;
+                }
+            );
 }

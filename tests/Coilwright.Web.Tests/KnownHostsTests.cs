@@ -26,7 +26,11 @@ public sealed class KnownHostsTests
         using HttpResponseMessage page = await shop.Client.SendAsync(read, Cancel);
         Assert.Equal(answered ? HttpStatusCode.OK : HttpStatusCode.MisdirectedRequest, page.StatusCode);
 
-        using HttpRequestMessage write = new(HttpMethod.Post, "/room") { Headers = { Host = host }, Content = Form(("room", "25"), ("person", "Mara")) };
+        using HttpRequestMessage write = new(HttpMethod.Post, "/room")
+        {
+            Headers = { Host = host },
+            Content = Form(("room", "25"), ("person", "Mara")),
+        };
         write.Headers.Add("Origin", "http://" + host);
         using HttpResponseMessage stored = await shop.Client.SendAsync(write, Cancel);
         Assert.Equal(answered, await shop.Services.Records.LatestRoomTemperatureAsync(Cancel) is not null);
@@ -34,5 +38,6 @@ public sealed class KnownHostsTests
         Assert.Equal(!answered, said.Contains("--host NAME", StringComparison.Ordinal));
     }
 
-    internal static FormUrlEncodedContent Form(params (string Name, string Value)[] fields) => new(fields.Select(field => KeyValuePair.Create(field.Name, field.Value)));
+    internal static FormUrlEncodedContent Form(params (string Name, string Value)[] fields) =>
+        new(fields.Select(field => KeyValuePair.Create(field.Name, field.Value)));
 }

@@ -13,9 +13,7 @@ internal sealed class PagesOfShop : IAsyncDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-pages-").FullName;
     private WebApplication _app = null!;
 
-    private PagesOfShop()
-    {
-    }
+    private PagesOfShop() { }
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -26,8 +24,18 @@ internal sealed class PagesOfShop : IAsyncDisposable
     public static async Task<PagesOfShop> StartAsync()
     {
         PagesOfShop shop = new();
-        shop.Records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", TimeProvider.System, Cancel);
-        shop.Services = new ShopServices(new WindingRoom(shop.Records, TimeProvider.System), new RecipeBook(shop.Records, TimeProvider.System), shop.Records, TimeProvider.System);
+        shop.Records = await ShopFile.CreateAsync(
+            Path.Combine(shop._folder, "shop.db"),
+            "Lantern Quay workshop",
+            TimeProvider.System,
+            Cancel
+        );
+        shop.Services = new ShopServices(
+            new WindingService(shop.Records, TimeProvider.System),
+            new RecipeService(shop.Records, TimeProvider.System),
+            shop.Records,
+            TimeProvider.System
+        );
         shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services);
         await shop._app.StartAsync(Cancel);
         shop.Client.BaseAddress = new Uri(shop._app.Urls.Single());
@@ -47,7 +55,19 @@ internal sealed class PagesOfShop : IAsyncDisposable
     /// <summary>A batch of a revision's first coil, written past the checks.</summary>
     public async Task<BatchRecord> PlantedAsync(RevisionRecord revision, string name, string coil)
     {
-        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, coil, 4, "C-", "0117", "", "Mara", TimeProvider.System.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            name,
+            revision.RecipeId,
+            revision.Number,
+            coil,
+            4,
+            "C-",
+            "0117",
+            "",
+            "Mara",
+            TimeProvider.System.GetUtcNow()
+        );
         await Records.AddBatchAsync(batch, Cancel);
         return batch;
     }

@@ -18,9 +18,15 @@ public sealed class RecipeFormTests
     public void An_untouched_form_changes_nothing()
     {
         JsonNode document = JsonNode.Parse(Recipe)!;
-        Dictionary<string, StringValues> fields = RecipeForm.GroupsOf(document).SelectMany(group => group.Fields).Append(RecipeForm.Name)
+        Dictionary<string, StringValues> fields = RecipeForm
+            .GroupsOf(document)
+            .SelectMany(group => group.Fields)
+            .Append(RecipeForm.Name)
             .ToDictionary(field => field.Path, field => new StringValues(RecipeForm.TextAt(document, field.Path)));
-        Assert.Equal(("plain enamel", "vulcanised fibre"), ((string?)fields["coils[0].wire.insulation"], (string?)fields["coils[0].bobbin.material"]));
+        Assert.Equal(
+            ("plain enamel", "vulcanised fibre"),
+            ((string?)fields["coils[0].wire.insulation"], (string?)fields["coils[0].bobbin.material"])
+        );
         Assert.True(JsonNode.DeepEquals(document, JsonNode.Parse(RecipeForm.Apply(Recipe, new FormCollection(fields)))));
     }
 
@@ -63,7 +69,13 @@ public sealed class RecipeFormTests
     public void Every_choice_that_the_form_offers_is_one_that_a_recipe_may_hold()
     {
         string json = File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "recipes", "breakwater-twin.json"));
-        string[] choices = [.. RecipeForm.GroupsOf(JsonNode.Parse(json)!).SelectMany(group => group.Fields).SelectMany(field => field.Choices.Select(choice => field.Path + "=" + choice))];
+        string[] choices =
+        [
+            .. RecipeForm
+                .GroupsOf(JsonNode.Parse(json)!)
+                .SelectMany(group => group.Fields)
+                .SelectMany(field => field.Choices.Select(choice => field.Path + "=" + choice)),
+        ];
         Assert.True(choices.Length > 20);
         Assert.All(choices, choice =>
         {

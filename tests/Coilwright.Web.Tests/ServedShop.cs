@@ -13,9 +13,7 @@ internal sealed class ServedShop : IAsyncDisposable
     private SqliteShop _records = null!;
     private WebApplication _app = null!;
 
-    private ServedShop()
-    {
-    }
+    private ServedShop() { }
 
     private static readonly SocketsHttpHandler s_handler = new() { AllowAutoRedirect = false };
 
@@ -29,7 +27,12 @@ internal sealed class ServedShop : IAsyncDisposable
         ServedShop shop = new();
         TimeProvider time = clock ?? TimeProvider.System;
         shop._records = await ShopFile.CreateAsync(shop.File, "Lantern Quay workshop", time);
-        shop.Services = new ShopServices(new WindingRoom(shop._records, time), new RecipeBook(shop._records, time), shop._records, time);
+        shop.Services = new ShopServices(
+            new WindingService(shop._records, time),
+            new RecipeService(shop._records, time),
+            shop._records,
+            time
+        );
         shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services, hosts);
         await shop._app.StartAsync();
         shop.Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(shop._app.Urls.Single()) };

@@ -23,11 +23,19 @@ public sealed class SolveJobTests
         Assert.Contains("<progress", page, StringComparison.Ordinal);
         Assert.Contains("http-equiv=\"refresh\"", page, StringComparison.Ordinal);
         Assert.Contains("Stop, and show what was found", page, StringComparison.Ordinal);
-        Assert.InRange(Stopwatch.GetElapsedTime(began), TimeSpan.FromSeconds(0.9), TimeSpan.FromSeconds(20)); // the search itself takes longer on this recipe
+        // the search itself takes longer on this recipe
+        Assert.InRange(Stopwatch.GetElapsedTime(began), TimeSpan.FromSeconds(0.9), TimeSpan.FromSeconds(20));
         Assert.Equal(HttpStatusCode.OK, (await shop.Client.GetAsync(new Uri("/spools", UriKind.Relative), Cancel)).StatusCode);
 
-        using FormUrlEncodedContent stop = KnownHostsTests.Form(("want", "dcResistance=8.2kΩ"), ("vary", "turns,gauge,windingHeight,coreWidth"));
-        using HttpResponseMessage stopped = await shop.Client.PostAsync(new Uri($"/recipes/{id}/solve/stop", UriKind.Relative), stop, Cancel);
+        using FormUrlEncodedContent stop = KnownHostsTests.Form(
+            ("want", "dcResistance=8.2kΩ"),
+            ("vary", "turns,gauge,windingHeight,coreWidth")
+        );
+        using HttpResponseMessage stopped = await shop.Client.PostAsync(
+            new Uri($"/recipes/{id}/solve/stop", UriKind.Relative),
+            stop,
+            Cancel
+        );
         Assert.Equal(HttpStatusCode.Found, stopped.StatusCode);
         string answer = page;
         for (int at = 0; at < 60 && answer.Contains("<progress", StringComparison.Ordinal); at++)
@@ -37,6 +45,9 @@ public sealed class SolveJobTests
         }
 
         Assert.DoesNotContain("<progress", answer, StringComparison.Ordinal);
-        Assert.True(answer.Contains("Search to the end", StringComparison.Ordinal) || answer.Contains("stopped before anything was found", StringComparison.Ordinal));
+        Assert.True(
+            answer.Contains("Search to the end", StringComparison.Ordinal)
+                || answer.Contains("stopped before anything was found", StringComparison.Ordinal)
+        );
     }
 }

@@ -35,7 +35,9 @@ public sealed class StorageFaultTests
             File.SetAttributes(file, FileAttributes.ReadOnly);
             await using SqliteShop shop = await ShopFile.OpenAsync(file, Cancel);
             Assert.Equal("Lantern Quay workshop", await shop.ShopNameAsync(Cancel));
-            Exception refused = await Assert.ThrowsAnyAsync<Exception>(() => shop.AddRoomTemperatureAsync(new(25, "25", "Mara", DateTimeOffset.UnixEpoch), Cancel));
+            Exception refused = await Assert.ThrowsAnyAsync<Exception>(() =>
+                shop.AddRoomTemperatureAsync(new(25, "25", "Mara", DateTimeOffset.UnixEpoch), Cancel)
+            );
             Assert.False(StorageFault.Of(refused)!.DiskIsFull);
         }
         finally
@@ -46,7 +48,8 @@ public sealed class StorageFaultTests
     }
 
     [Fact]
-    public void Other_failures_stay_ours() => Assert.Null(StorageFault.Of(new DbUpdateException("", new SqliteException("constraint failed", 19))));
+    public void Other_failures_stay_ours() =>
+        Assert.Null(StorageFault.Of(new DbUpdateException("", new SqliteException("constraint failed", 19))));
 
     /// <summary>Time that fails as the database does on a full disk, wherever it is asked for in an entry.</summary>
     private sealed class FullDisk : TimeProvider
@@ -55,6 +58,7 @@ public sealed class StorageFaultTests
 
         public bool IsFull { get; set; }
 
-        public override DateTimeOffset GetUtcNow() => IsFull ? throw new DbUpdateException("", new SqliteException("database or disk is full", Full)) : base.GetUtcNow();
+        public override DateTimeOffset GetUtcNow() =>
+            IsFull ? throw new DbUpdateException("", new SqliteException("database or disk is full", Full)) : base.GetUtcNow();
     }
 }

@@ -16,10 +16,22 @@ public sealed class TextLimitTests
     public async Task The_api_names_the_allowed_length(string field, int length, string allowed)
     {
         await using ServedShop shop = await ServedShop.StartAsync();
-        Dictionary<string, string> body = new() { ["id"] = Guid.NewGuid().ToString(), ["tag"] = "C-1", ["resistance"] = "7k43", ["person"] = "Mara", ["instrument"] = "bench meter", ["reason"] = "typed wrongly" };
+        Dictionary<string, string> body = new()
+        {
+            ["id"] = Guid.NewGuid().ToString(),
+            ["tag"] = "C-1",
+            ["resistance"] = "7k43",
+            ["person"] = "Mara",
+            ["instrument"] = "bench meter",
+            ["reason"] = "typed wrongly",
+        };
         foreach (string text in new[] { new string('x', length), "two\nlines" })
         {
-            using HttpResponseMessage answer = await shop.Client.PostAsJsonAsync($"/api/batches/{Guid.NewGuid()}/coils", new Dictionary<string, string>(body) { [field] = text }, Cancel);
+            using HttpResponseMessage answer = await shop.Client.PostAsJsonAsync(
+                $"/api/batches/{Guid.NewGuid()}/coils",
+                new Dictionary<string, string>(body) { [field] = text },
+                Cancel
+            );
             Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
             string said = await answer.Content.ReadAsStringAsync(Cancel);
             Assert.Contains($"\"field\":\"{field}\"", said, StringComparison.Ordinal);

@@ -18,19 +18,30 @@ public sealed partial class TwoReadingsFormTests
     {
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
         BatchRecord batch = await BatchAsync(shop);
-        string address = $"/batches/{batch.Id}/enter", typed = Ambiguous(await NominalAsync(shop, batch));
-        Dictionary<string, string> form = new() { ["id"] = $"{Guid.NewGuid()}", ["tag"] = "C-001", ["resistance"] = typed, ["temperature"] = "20 °C" };
+        string address = $"/batches/{batch.Id}/enter",
+            typed = Ambiguous(await NominalAsync(shop, batch));
+        Dictionary<string, string> form = new()
+        {
+            ["id"] = $"{Guid.NewGuid()}",
+            ["tag"] = "C-001",
+            ["resistance"] = typed,
+            ["temperature"] = "20 °C",
+        };
         string asked = await PostAsync(shop, address, form, HttpStatusCode.UnprocessableEntity);
         Assert.Empty(await shop.Records.ReadingsAsync(batch.Id, Cancel));
         Match[] choices = [.. Choice().Matches(asked).Cast<Match>()];
         Assert.Equal(2, choices.Length);
         Assert.All(choices, choice => Assert.Equal("reading of resistance", choice.Groups[1].Value));
-        Assert.True(asked.IndexOf("<button hidden", StringComparison.Ordinal) < choices[0].Index); // Enter in the field presses neither of them
+        // Enter in the field presses neither of them
+        Assert.True(asked.IndexOf("<button hidden", StringComparison.Ordinal) < choices[0].Index);
 
         form[choices[1].Groups[1].Value] = choices[1].Groups[2].Value;
         await PostAsync(shop, address, form, HttpStatusCode.OK);
         ReadingRecord kept = Assert.Single(await shop.Records.ReadingsAsync(batch.Id, Cancel));
-        Assert.Equal((choices[1].Groups[2].Value, double.Parse(typed.Replace(",", "", StringComparison.Ordinal), CultureInfo.InvariantCulture)), (kept.Typed, kept.Si));
+        Assert.Equal(
+            (choices[1].Groups[2].Value, double.Parse(typed.Replace(",", "", StringComparison.Ordinal), CultureInfo.InvariantCulture)),
+            (kept.Typed, kept.Si)
+        );
     }
 
     [Theory]
@@ -41,12 +52,31 @@ public sealed partial class TwoReadingsFormTests
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
         BatchRecord batch = await BatchAsync(shop);
         string typed = Ambiguous(await NominalAsync(shop, batch));
-        Assert.Empty((await shop.Services.Winding.RecordCoilAsync(
-            new() { Id = Guid.NewGuid(), BatchId = batch.Id, Tag = "C-001", Resistance = "6.2 k", Temperature = "20 °C" }, Cancel)).Problems);
-        string reading = $"{(await shop.Records.ReadingsAsync(batch.Id, Cancel))[0].Id}", address = $"/batches/{batch.Id}/coils/C-001/correct";
+        Assert.Empty(
+            (
+                await shop.Services.Winding.RecordCoilAsync(
+                    new()
+                    {
+                        Id = Guid.NewGuid(),
+                        BatchId = batch.Id,
+                        Tag = "C-001",
+                        Resistance = "6.2 k",
+                        Temperature = "20 °C",
+                    },
+                    Cancel
+                )
+            ).Problems
+        );
+        string reading = $"{(await shop.Records.ReadingsAsync(batch.Id, Cancel))[0].Id}",
+            address = $"/batches/{batch.Id}/coils/C-001/correct";
         Dictionary<string, string> form = new()
         {
-            ["id"] = $"{Guid.NewGuid()}", ["reading"] = reading, [$"value {reading}"] = typed, [$"temperature {reading}"] = "20 °C", ["reason"] = "misread", ["act"] = act,
+            ["id"] = $"{Guid.NewGuid()}",
+            ["reading"] = reading,
+            [$"value {reading}"] = typed,
+            [$"temperature {reading}"] = "20 °C",
+            ["reason"] = "misread",
+            ["act"] = act,
         };
         string asked = await PostAsync(shop, address, form, HttpStatusCode.UnprocessableEntity);
         Match choice = Choice().Matches(asked)[1];
@@ -67,7 +97,13 @@ public sealed partial class TwoReadingsFormTests
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
         Dictionary<string, string> spool = new()
         {
-            ["id"] = $"{Guid.NewGuid()}", ["label"] = "0117", ["gauge"] = "AWG 42", ["insulation"] = "plain-enamel", ["build"] = "single", ["received"] = "2,270", ["lot"] = "K-7",
+            ["id"] = $"{Guid.NewGuid()}",
+            ["label"] = "0117",
+            ["gauge"] = "AWG 42",
+            ["insulation"] = "plain-enamel",
+            ["build"] = "single",
+            ["received"] = "2,270",
+            ["lot"] = "K-7",
         };
         string asked = await PostAsync(shop, "/spools", spool, HttpStatusCode.UnprocessableEntity);
         Match choice = Choice().Matches(asked)[1];
@@ -85,13 +121,30 @@ public sealed partial class TwoReadingsFormTests
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
         BatchRecord batch = await BatchAsync(shop);
         Assert.Empty(await shop.Services.Machines.AddAsync(Guid.NewGuid(), "Winder 1", "", Cancel));
-        foreach ((string page, string understood) in new[] { ("/machines", "winder.turns"), ("/machines", "winder.counted"), ($"/batches/{batch.Id}/wind", "wind.counter"), ($"/batches/{batch.Id}/enter", "entry.resistance") })
+        foreach (
+            (string page, string understood) in new[]
+            {
+                ("/machines", "winder.turns"),
+                ("/machines", "winder.counted"),
+                ($"/batches/{batch.Id}/wind", "wind.counter"),
+                ($"/batches/{batch.Id}/enter", "entry.resistance"),
+            }
+        )
         {
             string html = WebUtility.HtmlDecode(await shop.Client.GetStringAsync(new Uri(page, UriKind.Relative), Cancel));
-            Assert.Matches($"<input[^>]*data-understood=\"{Regex.Escape(understood)}\"[^>]*>\\s*<span class=\"understood\" data-understanding", html);
+            Assert.Matches(
+                $"<input[^>]*data-understood=\"{Regex.Escape(understood)}\"[^>]*>\\s*<span class=\"understood\" data-understanding",
+                html
+            );
         }
 
-        Dictionary<string, string> test = new() { ["id"] = $"{Guid.NewGuid()}", ["machine"] = "Winder 1", ["turns"] = "1,006", ["counted"] = "100" };
+        Dictionary<string, string> test = new()
+        {
+            ["id"] = $"{Guid.NewGuid()}",
+            ["machine"] = "Winder 1",
+            ["turns"] = "1,006",
+            ["counted"] = "100",
+        };
         string refused = await PostAsync(shop, "/machines/test", test, HttpStatusCode.UnprocessableEntity);
         Assert.Contains("1,006 turns", refused, StringComparison.Ordinal);
         Assert.Contains("value=\"1,006\"", refused, StringComparison.Ordinal);
@@ -105,29 +158,81 @@ public sealed partial class TwoReadingsFormTests
     public async Task While_typing_the_good_coils_ohms_decide(string field, string typed, string said)
     {
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
-        string part = WebUtility.HtmlDecode(await shop.Client.GetStringAsync(
-            new Uri($"/understood?field=entry.{field}&typed={Uri.EscapeDataString(typed)}&expected=6180.5", UriKind.Relative), Cancel));
+        string part = WebUtility.HtmlDecode(
+            await shop.Client.GetStringAsync(
+                new Uri($"/understood?field=entry.{field}&typed={Uri.EscapeDataString(typed)}&expected=6180.5", UriKind.Relative),
+                Cancel
+            )
+        );
         Assert.Contains(said, part, StringComparison.Ordinal);
     }
 
     /// <summary>Fields of words, and those whose text is a small language of its own that the page answers as a whole.</summary>
     private static readonly HashSet<string> s_words =
     [
-        "tag", "code", "name", "person", "reason", "newTag", "note", "lot", "lots", "serial", "coils", "overruled", "magnets", "charger", "basket", "mix", "piece", "place", "of", "others",
-        "why", "undo-reason", "at", "in", "done", "cost", "complaint", "customer", "since", "limits-person", "vary", "want", "@name", "@field",
+        "tag",
+        "code",
+        "name",
+        "person",
+        "reason",
+        "newTag",
+        "note",
+        "lot",
+        "lots",
+        "serial",
+        "coils",
+        "overruled",
+        "magnets",
+        "charger",
+        "basket",
+        "mix",
+        "piece",
+        "place",
+        "of",
+        "others",
+        "why",
+        "undo-reason",
+        "at",
+        "in",
+        "done",
+        "cost",
+        "complaint",
+        "customer",
+        "since",
+        "limits-person",
+        "vary",
+        "want",
+        "@name",
+        "@field",
     ];
 
     [Fact]
     public void Every_field_that_takes_a_number_says_how_it_is_understood()
     {
-        List<string> silent = [], unknown = [];
+        List<string> silent = [],
+            unknown = [];
         foreach (string file in Directory.EnumerateFiles(PagesFolder(), "*.razor"))
         {
             string text = File.ReadAllText(file);
-            silent.AddRange(Input().Matches(text).Select(input => input.Value)
-                .Where(input => !input.Contains("data-understood", StringComparison.Ordinal) && !Other().IsMatch(input) && !s_words.Contains(Name().Match(input).Groups[1].Value))
-                .Select(input => $"{Path.GetFileName(file)}: {input}"));
-            unknown.AddRange(Understood().Matches(text).Select(one => one.Groups[1].Value).Where(name => FieldInterpreter.Read(name, name.EndsWith("charge", StringComparison.Ordinal) ? "80 %" : "42").Echo.Length == 0));
+            silent.AddRange(
+                Input()
+                    .Matches(text)
+                    .Select(input => input.Value)
+                    .Where(input =>
+                        !input.Contains("data-understood", StringComparison.Ordinal)
+                        && !Other().IsMatch(input)
+                        && !s_words.Contains(Name().Match(input).Groups[1].Value)
+                    )
+                    .Select(input => $"{Path.GetFileName(file)}: {input}")
+            );
+            unknown.AddRange(
+                Understood()
+                    .Matches(text)
+                    .Select(one => one.Groups[1].Value)
+                    .Where(name =>
+                        FieldInterpreter.Read(name, name.EndsWith("charge", StringComparison.Ordinal) ? "80 %" : "42").Echo.Length == 0
+                    )
+            );
         }
 
         Assert.Empty(silent);
@@ -139,11 +244,14 @@ public sealed partial class TwoReadingsFormTests
 
     private static async Task<BatchRecord> BatchAsync(PagesOfShop shop)
     {
-        RevisionRecord revision = await shop.ReleasedAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "recipes", "sandbar-wide.json"), Cancel));
+        RevisionRecord revision = await shop.ReleasedAsync(
+            await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "recipes", "sandbar-wide.json"), Cancel)
+        );
         return await shop.PlantedAsync(revision, "H-12", RecipeReader.Read(revision.Json).Value!.Coils[0].Name);
     }
 
-    private static async Task<double> NominalAsync(PagesOfShop shop, BatchRecord batch) => (await shop.Services.Winding.StandingAsync(batch.Id, Cancel))!.Limits.Nominal;
+    private static async Task<double> NominalAsync(PagesOfShop shop, BatchRecord batch) =>
+        (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!.Limits.Nominal;
 
     /// <summary>Ten times a good coil's ohms, with a comma: neither of its readings is near a good coil.</summary>
     private static string Ambiguous(double nominalOhm) => $"{(int)(nominalOhm / 100)},100";

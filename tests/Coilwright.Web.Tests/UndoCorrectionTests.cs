@@ -18,7 +18,9 @@ public sealed class UndoCorrectionTests
     {
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
         BatchRecord batch = await CorrectedAsync(shop);
-        string enter = WebUtility.HtmlDecode(await shop.Client.GetStringAsync(new Uri($"/batches/{batch.Id}/enter", UriKind.Relative), Cancel));
+        string enter = WebUtility.HtmlDecode(
+            await shop.Client.GetStringAsync(new Uri($"/batches/{batch.Id}/enter", UriKind.Relative), Cancel)
+        );
         Assert.Contains("Undo the correction of C-001", enter, StringComparison.Ordinal);
 
         Guid undo = Guid.NewGuid();
@@ -26,12 +28,16 @@ public sealed class UndoCorrectionTests
         {
             using FormUrlEncodedContent form = KnownHostsTests.Form(("id", $"{undo}"), ("person", "Mara"));
             using HttpResponseMessage answer = api
-                ? await shop.Client.PostAsJsonAsync(new Uri($"/api/batches/{batch.Id}/undo", UriKind.Relative), new { id = undo, person = "Mara" }, Cancel)
+                ? await shop.Client.PostAsJsonAsync(
+                    new Uri($"/api/batches/{batch.Id}/undo", UriKind.Relative),
+                    new { id = undo, person = "Mara" },
+                    Cancel
+                )
                 : await shop.Client.PostAsync(new Uri($"/batches/{batch.Id}/undo", UriKind.Relative), form, Cancel);
             Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
         }
 
-        BatchStanding standing = (await shop.Services.Winding.StandingAsync(batch.Id, Cancel))!;
+        BatchStatus standing = (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!;
         Assert.Equal(["C-001", "C-002"], standing.Coils.Select(coil => coil.Tag));
         Assert.Equal(["2.41 H", "6.18 k"], standing.Coils[0].InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal));
     }
@@ -44,16 +50,36 @@ public sealed class UndoCorrectionTests
         BatchRecord batch = await shop.PlantedAsync(revision, "H-1", "main");
         foreach ((string tag, string henry) in new[] { ("C-001", "2.41 H"), ("C-002", "") })
         {
-            Assert.Empty((await shop.Services.Winding.RecordCoilAsync(new CoilEntry { Id = Guid.NewGuid(), BatchId = batch.Id, Tag = tag, Resistance = "6.18 k", Temperature = "20 °C", Inductance = henry }, Cancel)).Problems);
+            Assert.Empty(
+                (
+                    await shop.Services.Winding.RecordCoilAsync(
+                        new CoilEntry
+                        {
+                            Id = Guid.NewGuid(),
+                            BatchId = batch.Id,
+                            Tag = tag,
+                            Resistance = "6.18 k",
+                            Temperature = "20 °C",
+                            Inductance = henry,
+                        },
+                        Cancel
+                    )
+                ).Problems
+            );
         }
 
-        CoilStanding coil = (await shop.Services.Winding.StandingAsync(batch.Id, Cancel))!.Coils[0];
+        CoilStatus coil = (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!.Coils[0];
         CoilCorrection correction = new()
         {
             Id = Guid.NewGuid(),
             BatchId = batch.Id,
             Tag = "C-001",
-            Readings = [.. coil.InForce.Select(ReadingAsWritten.Of).Select(written => written.Value == "2.41 H" ? written with { Value = "" } : written)],
+            Readings =
+            [
+                .. coil
+                    .InForce.Select(ReadingAsWritten.Of)
+                    .Select(written => written.Value == "2.41 H" ? written with { Value = "" } : written),
+            ],
             Reason = "of another coil",
         };
         Assert.Empty((await shop.Services.Winding.CorrectCoilAsync(correction, Cancel)).Problems);

@@ -16,16 +16,32 @@ public sealed class UnreadableRequestsTests
 
     [Theory]
     [InlineData(Coils, "{}", "id", "tag", "resistance")]
-    [InlineData(Coils, """{"id":null,"tag":null,"resistance":null,"person":null,"instrument":null}""", "id", "tag", "resistance", "person", "instrument")]
+    [InlineData(
+        Coils,
+        """{"id":null,"tag":null,"resistance":null,"person":null,"instrument":null}""",
+        "id",
+        "tag",
+        "resistance",
+        "person",
+        "instrument"
+    )]
     [InlineData(Coils, """{"id":"7","tag":4,"resistance":"7k","ohms":"7k"}""", "ohms", "id", "tag")]
     [InlineData(Coils, """{"id":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","tag":"C-1","resistance":"7k\u0000"}""", "resistance")]
-    [InlineData(Coils, """{"id":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","batchId":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","tag":"C-1","resistance":"7k"}""", "batchId")]
+    [InlineData(
+        Coils,
+        """{"id":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","batchId":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","tag":"C-1","resistance":"7k"}""",
+        "batchId"
+    )]
     [InlineData(Coils, "[1]", "body")]
     [InlineData(Coils, "{\"id\":", "body")]
     [InlineData(Coils, "", "body")]
     [InlineData("/api/predict", "{}", "recipe")]
     [InlineData("/api/pieces/told", """{"id":null,"what":null,"fields":null}""", "id", "what", "fields")]
-    [InlineData("/api/pieces/told", """{"id":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","what":"begin","fields":[null,["a",null]]}""", "fields")]
+    [InlineData(
+        "/api/pieces/told",
+        """{"id":"0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11","what":"begin","fields":[null,["a",null]]}""",
+        "fields"
+    )]
     [InlineData($"/api/batches/{Batch}/events", """{"id":"x","kind":null}""", "id", "kind")]
     public async Task A_body_that_cannot_be_read_lists_every_problem(string address, string body, params string[] fields)
     {
@@ -43,7 +59,16 @@ public sealed class UnreadableRequestsTests
     public async Task The_batch_is_not_asked_for_again_in_the_body()
     {
         await using ServedShop shop = await ServedShop.StartAsync();
-        using HttpResponseMessage answer = await shop.Client.PostAsJsonAsync(Coils, new { id = Guid.NewGuid(), tag = "C-1", resistance = "7k43" }, Cancel);
+        using HttpResponseMessage answer = await shop.Client.PostAsJsonAsync(
+            Coils,
+            new
+            {
+                id = Guid.NewGuid(),
+                tag = "C-1",
+                resistance = "7k43",
+            },
+            Cancel
+        );
         Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
         Assert.Contains("there is no such batch", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
     }
@@ -52,9 +77,16 @@ public sealed class UnreadableRequestsTests
     public async Task Another_kind_of_body_is_refused()
     {
         await using ServedShop shop = await ServedShop.StartAsync();
-        using StringContent text = new("room=25", Encoding.UTF8, "text/plain"), more = new("{}", Encoding.UTF8, "text/plain");
-        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), text, Cancel)).StatusCode);
-        Assert.Equal(HttpStatusCode.UnsupportedMediaType, (await shop.Client.PostAsync(new Uri(Coils, UriKind.Relative), more, Cancel)).StatusCode);
+        using StringContent text = new("room=25", Encoding.UTF8, "text/plain"),
+            more = new("{}", Encoding.UTF8, "text/plain");
+        Assert.Equal(
+            HttpStatusCode.UnsupportedMediaType,
+            (await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), text, Cancel)).StatusCode
+        );
+        Assert.Equal(
+            HttpStatusCode.UnsupportedMediaType,
+            (await shop.Client.PostAsync(new Uri(Coils, UriKind.Relative), more, Cancel)).StatusCode
+        );
     }
 
     [Fact]
@@ -62,14 +94,19 @@ public sealed class UnreadableRequestsTests
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         (string, string)[] many = [.. Enumerable.Range(0, 1100).Select(at => ($"f{at}", "1")), ("room", "25")];
-        foreach ((HttpStatusCode status, (string, string)[] fields) in new[]
-        {
-            (HttpStatusCode.BadRequest, [("room", "25"), ("person", "Ma\0ra")]), (HttpStatusCode.RequestEntityTooLarge, many),
-            (HttpStatusCode.RequestEntityTooLarge, [("room", "25"), (new string('k', 3000), "1")]), (HttpStatusCode.RequestEntityTooLarge, new[] { ("room", "25"), ("person", new string('p', 5 << 20)) }),
-        })
+        foreach (
+            (HttpStatusCode status, (string, string)[] fields) in new[]
+            {
+                (HttpStatusCode.BadRequest, [("room", "25"), ("person", "Ma\0ra")]),
+                (HttpStatusCode.RequestEntityTooLarge, many),
+                (HttpStatusCode.RequestEntityTooLarge, [("room", "25"), (new string('k', 3000), "1")]),
+                (HttpStatusCode.RequestEntityTooLarge, new[] { ("room", "25"), ("person", new string('p', 5 << 20)) }),
+            }
+        )
         {
             using FormUrlEncodedContent form = KnownHostsTests.Form(fields);
-            using HttpRequestMessage request = new(HttpMethod.Post, "/room") { Content = form, Headers = { ExpectContinue = true } }; // one too large is refused unsent
+            // one too large is refused unsent
+            using HttpRequestMessage request = new(HttpMethod.Post, "/room") { Content = form, Headers = { ExpectContinue = true } };
             using HttpResponseMessage answer = await shop.Client.SendAsync(request, Cancel);
             Assert.Equal(status, answer.StatusCode);
             Assert.DoesNotContain("our mistake", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
@@ -126,7 +163,10 @@ public sealed class UnreadableRequestsTests
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         Assert.Equal(HttpStatusCode.NotFound, (await shop.Client.GetAsync(new Uri("/nothing.here", UriKind.Relative), Cancel)).StatusCode);
-        Assert.Equal(HttpStatusCode.NotFound, (await shop.Client.GetAsync(new Uri("/batches/not-an-id/coils", UriKind.Relative), Cancel)).StatusCode);
+        Assert.Equal(
+            HttpStatusCode.NotFound,
+            (await shop.Client.GetAsync(new Uri("/batches/not-an-id/coils", UriKind.Relative), Cancel)).StatusCode
+        );
     }
 
     /// <summary>A length told twice is how a proxy and a server are made to disagree on where a request ends.</summary>
@@ -136,7 +176,9 @@ public sealed class UnreadableRequestsTests
         await using ServedShop shop = await ServedShop.StartAsync();
         using TcpClient line = new();
         await line.ConnectAsync(shop.Url.Host, shop.Url.Port, Cancel);
-        const string Request = "POST /room HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 7\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n7\r\nroom=25\r\n0\r\n\r\n";
+        const string Request =
+            "POST /room HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: "
+            + "7\r\nTransfer-Encoding: chunked\r\nConnection: close\r\n\r\n7\r\nroom=25\r\n0\r\n\r\n";
         await line.GetStream().WriteAsync(Encoding.ASCII.GetBytes(Request), Cancel);
         using StreamReader reader = new(line.GetStream(), Encoding.ASCII);
         Assert.StartsWith("HTTP/1.1 400 ", await reader.ReadLineAsync(Cancel), StringComparison.Ordinal);

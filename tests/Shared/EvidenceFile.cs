@@ -7,7 +7,15 @@ namespace Coilwright.Shared;
 
 /// <summary>One line of evidence: table, a name to quote it by, and the columns.</summary>
 internal sealed record EvidenceLine(
-    string Table, string Id, string Check, string Source, string Standing, string Allowed, string Found, string Because);
+    string Table,
+    string Id,
+    string Check,
+    string Source,
+    string Standing,
+    string Allowed,
+    string Found,
+    string Because
+);
 
 /// <summary>
 /// The lines that the tests of one assembly leave in <c>artifacts/evidence/&lt;assembly&gt;.jsonl</c>; <c>tests/make-evidence</c> makes the
@@ -40,7 +48,9 @@ internal static class EvidenceFile
         {
             using FileStream stream = OpenAlone(file);
             using StreamReader reader = new(stream, Encoding.UTF8, leaveOpen: true);
-            IEnumerable<string> others = reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            IEnumerable<string> others = reader
+                .ReadToEnd()
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries)
                 .Where(old => JsonSerializer.Deserialize<EvidenceLine>(old, s_plainText)!.Check != check);
             string[] lines = [.. others, .. line is null ? (string[])[] : [JsonSerializer.Serialize(line, s_plainText)]];
             stream.SetLength(0);

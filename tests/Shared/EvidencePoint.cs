@@ -35,20 +35,22 @@ internal sealed record EvidencePoint(EvidenceBound Kind, double Found, double Ex
     public double Off => Kind is EvidenceBound.Relative or EvidenceBound.RelativeBetween ? Found / Expected - 1 : Found - Expected;
 
     /// <summary>How much of the bound is used; more than 1, or not a number, is a failure.</summary>
-    public double Share => Kind switch
-    {
-        EvidenceBound.Absolute or EvidenceBound.Relative => Part(Math.Abs(Off), High),
-        EvidenceBound.RelativeBetween when Low <= 0 && High >= 0 => Part(Off, Off <= 0 ? Low : High),
-        EvidenceBound.RelativeBetween => Part(Math.Abs(Off - (Low + High) / 2), (High - Low) / 2),
-        EvidenceBound.Between or EvidenceBound.Interval => Part(Math.Abs(Found - (Low + High) / 2), (High - Low) / 2),
-        _ => 0,
-    };
+    public double Share =>
+        Kind switch
+        {
+            EvidenceBound.Absolute or EvidenceBound.Relative => Part(Math.Abs(Off), High),
+            EvidenceBound.RelativeBetween when Low <= 0 && High >= 0 => Part(Off, Off <= 0 ? Low : High),
+            EvidenceBound.RelativeBetween => Part(Math.Abs(Off - (Low + High) / 2), (High - Low) / 2),
+            EvidenceBound.Between or EvidenceBound.Interval => Part(Math.Abs(Found - (Low + High) / 2), (High - Low) / 2),
+            _ => 0,
+        };
 
     /// <summary>0 of 0 is met; anything of 0 is not.</summary>
-    private static double Part(double off, double bound) => off switch
-    {
-        0 => 0,
-        _ when bound == 0 => double.PositiveInfinity,
-        _ => off / bound,
-    };
+    private static double Part(double off, double bound) =>
+        off switch
+        {
+            0 => 0,
+            _ when bound == 0 => double.PositiveInfinity,
+            _ => off / bound,
+        };
 }

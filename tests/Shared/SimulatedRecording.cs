@@ -5,7 +5,9 @@ using MathNet.Numerics.IntegralTransforms;
 
 namespace Coilwright.Shared;
 
-/// <summary>What an audio interface would record of a sweep: before a resistor, and at the joint of resistor and pickup; delayed by 137 samples.</summary>
+/// <summary>
+/// What an audio interface would record of a sweep: before a resistor, and at the joint of resistor and pickup; delayed by 137 samples.
+/// </summary>
 internal static class SimulatedRecording
 {
     public static double[][] Of(LogSweep sweep, double rateHz, LumpedPickup pickup, double resistorOhm, double inputOhm, double inputF)
@@ -30,6 +32,10 @@ internal static class SimulatedRecording
 
         Fourier.Inverse(second, FourierOptions.Matlab);
         int kept = (int)(played.Length + rateHz);
-        return [[.. first.Take(kept).Select(value => value.Real)], [.. second.Take(kept).Select(value => value.Real)]];
+        return
+        [
+            [.. first.Take(kept).Select(value => value.Real)],
+            [.. second.Take(kept).Select(value => value.Real)],
+        ];
     }
 }

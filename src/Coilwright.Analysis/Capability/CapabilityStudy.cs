@@ -9,27 +9,39 @@ namespace Coilwright.Analysis.Capability;
 /// <param name="LowerLimit">Lowest accepted, or null.</param>
 /// <param name="UpperLimit">Highest accepted, or null; one of both is needed.</param>
 /// <remarks>
-/// Cp = (USL − LSL)/6s with the χ² interval; Cpk = min(Cpu, Cpl) with the normal interval of Bissell 1990, ± z·√(1/(9n) + Cpk²/(2ν)), ν = n − 1 for a standard deviation
+/// Cp = (USL − LSL)/6s with the χ² interval; Cpk = min(Cpu, Cpl) with the normal interval of Bissell 1990, ± z·√(1/(9n) + Cpk²/(2ν)), ν = n
+/// − 1 for a standard deviation
 /// (both from memory, checked against an outside computation) [Capability].
 /// </remarks>
 public sealed record CapabilityStudy(int Count, double Mean, double Deviation, double? LowerLimit, double? UpperLimit)
 {
-    /// <summary>How much less a moving range tells about sigma than the standard deviation of as many values: the ratio of their degrees of freedom.</summary>
+    /// <summary>
+    /// How much less a moving range tells about sigma than the standard deviation of as many values: the ratio of their degrees of freedom.
+    /// </summary>
     /// <remarks>Variance of MR̄/d₂ is 0.826·σ²/n against 0.5·σ²/n (from memory; held by simulation in the tests).</remarks>
     private const double MovingRangeWorth = 0.605;
 
     /// <summary>Degrees of freedom of the deviation; Count − 1 for a standard deviation.</summary>
     public double Freedom { get; init; } = Count - 1;
 
-    /// <summary>Study with sigma from the mean moving range: gives Cp and Cpk. Null for fewer than three values, none of them different, or no limit.</summary>
+    /// <summary>
+    /// Study with sigma from the mean moving range: gives Cp and Cpk. Null for fewer than three values, none of them different, or no
+    /// limit.
+    /// </summary>
     public static CapabilityStudy? OfMovingRange(int count, double mean, double sigma, double? lowerLimit, double? upperLimit) =>
-        count < 3 || sigma <= 0 || (lowerLimit is null && upperLimit is null) ? null : new CapabilityStudy(count, mean, sigma, lowerLimit, upperLimit) { Freedom = MovingRangeWorth * (count - 1) };
+        count < 3 || sigma <= 0 || (lowerLimit is null && upperLimit is null)
+            ? null
+            : new CapabilityStudy(count, mean, sigma, lowerLimit, upperLimit) { Freedom = MovingRangeWorth * (count - 1) };
 
     /// <summary>Study with sigma from within subgroups: gives Cp and Cpk.</summary>
     public static CapabilityStudy? OfSubgroups(int groups, int size, double mean, double sigma, double? lowerLimit, double? upperLimit) =>
-        groups < 1 || size < 2 || sigma <= 0 || (lowerLimit is null && upperLimit is null) ? null : new CapabilityStudy(groups * size, mean, sigma, lowerLimit, upperLimit) { Freedom = groups * (size - 1) };
+        groups < 1 || size < 2 || sigma <= 0 || (lowerLimit is null && upperLimit is null)
+            ? null
+            : new CapabilityStudy(groups * size, mean, sigma, lowerLimit, upperLimit) { Freedom = groups * (size - 1) };
 
-    /// <summary>Overall study of the values: gives Pp and Ppk. Null for fewer than two values, none of them different, or no limit.</summary>
+    /// <summary>
+    /// Overall study of the values: gives Pp and Ppk. Null for fewer than two values, none of them different, or no limit.
+    /// </summary>
     public static CapabilityStudy? Overall(IReadOnlyList<double> values, double? lowerLimit, double? upperLimit)
     {
         if (values.Count < 2 || (lowerLimit is null && upperLimit is null))
@@ -37,7 +49,8 @@ public sealed record CapabilityStudy(int Count, double Mean, double Deviation, d
             return null;
         }
 
-        double mean = values.Average(), deviation = Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Count - 1));
+        double mean = values.Average(),
+            deviation = Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Count - 1));
         return deviation > 0 ? new CapabilityStudy(values.Count, mean, deviation, lowerLimit, upperLimit) : null;
     }
 
@@ -56,7 +69,11 @@ public sealed record CapabilityStudy(int Count, double Mean, double Deviation, d
         }
 
         double tail = (1 - confidence) / 2;
-        return new CapabilityIndex(index, index * Math.Sqrt(ChiSquared.InvCDF(Freedom, tail) / Freedom), index * Math.Sqrt(ChiSquared.InvCDF(Freedom, 1 - tail) / Freedom));
+        return new CapabilityIndex(
+            index,
+            index * Math.Sqrt(ChiSquared.InvCDF(Freedom, tail) / Freedom),
+            index * Math.Sqrt(ChiSquared.InvCDF(Freedom, 1 - tail) / Freedom)
+        );
     }
 
     /// <summary>Cpk or Ppk: the nearer of the two limits, or the only one.</summary>
@@ -68,5 +85,6 @@ public sealed record CapabilityStudy(int Count, double Mean, double Deviation, d
     }
 
     /// <summary>Cpm: the root mean square about the target in place of the deviation; null with one limit only.</summary>
-    public double? AboutTarget(double target) => (UpperLimit - LowerLimit) / (6 * Math.Sqrt(Deviation * Deviation * (Count - 1) / Count + (Mean - target) * (Mean - target)));
+    public double? AboutTarget(double target) =>
+        (UpperLimit - LowerLimit) / (6 * Math.Sqrt(Deviation * Deviation * (Count - 1) / Count + (Mean - target) * (Mean - target)));
 }

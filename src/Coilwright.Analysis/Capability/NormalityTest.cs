@@ -4,7 +4,9 @@ namespace Coilwright.Analysis.Capability;
 
 /// <summary>Whether values look normal, by the statistic of Anderson and Darling with mean and deviation taken from the values.</summary>
 /// <param name="Statistic">A²·(1 + 0.75/n + 2.25/n²).</param>
-/// <remarks>Factor and critical value of Stephens 1986 (from memory) [Normality]; the false alarms are held by simulation in the tests.</remarks>
+/// <remarks>
+/// Factor and critical value of Stephens 1986 (from memory) [Normality]; the false alarms are held by simulation in the tests.
+/// </remarks>
 public readonly record struct NormalityTest(double Statistic)
 {
     /// <summary>Above this, one normal set in twenty lies.</summary>
@@ -16,7 +18,8 @@ public readonly record struct NormalityTest(double Statistic)
     public static NormalityTest? Of(IReadOnlyList<double> values)
     {
         int n = values.Count;
-        double mean = n == 0 ? 0 : values.Average(), deviation = n < 2 ? 0 : Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (n - 1));
+        double mean = n == 0 ? 0 : values.Average(),
+            deviation = n < 2 ? 0 : Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (n - 1));
         if (n < 8 || deviation <= 0)
         {
             return null;

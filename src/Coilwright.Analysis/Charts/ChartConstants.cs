@@ -10,7 +10,10 @@ namespace Coilwright.Analysis.Charts;
 /// <param name="D2">Mean of the range over sigma: ∫ 1 − Φⁿ − (1−Φ)ⁿ dx.</param>
 /// <param name="D3">Standard deviation of the range over sigma, from the distribution of the range.</param>
 /// <param name="C4">Mean of the sample standard deviation over sigma: √(2/(n−1))·Γ(n/2)/Γ((n−1)/2).</param>
-/// <remarks>Tippett 1925 for the range (from memory). Checked against a printed table of factors for 2…25 values [ChartFactors]: tests/Reference/charts/constants.csv.</remarks>
+/// <remarks>
+/// Tippett 1925 for the range (from memory). Checked against a printed table of factors for 2…25 values [ChartFactors]:
+/// tests/Reference/charts/constants.csv.
+/// </remarks>
 public sealed record ChartConstants(int Size, double D2, double D3, double C4)
 {
     private static readonly ConcurrentDictionary<int, ChartConstants> s_known = new();
@@ -38,14 +41,22 @@ public sealed record ChartConstants(int Size, double D2, double D3, double C4)
 
     private static ChartConstants Compute(int n)
     {
-        const double Step = 0.02, Reach = 8.5, RangeStep = 0.02, LargestRange = 14;
+        const double Step = 0.02,
+            Reach = 8.5,
+            RangeStep = 0.02,
+            LargestRange = 14;
         int points = (int)Math.Round(2 * Reach / Step) + 1;
         double[] density = [.. Enumerable.Range(0, points).Select(k => n * Step * Normal.PDF(0, 1, -Reach + k * Step))];
-        double[] cumulative = [.. Enumerable.Range(0, points + (int)Math.Round(LargestRange / Step) + 1).Select(k => Normal.CDF(0, 1, -Reach + k * Step))];
-        double mean = 0, square = 0;
+        double[] cumulative =
+        [
+            .. Enumerable.Range(0, points + (int)Math.Round(LargestRange / Step) + 1).Select(k => Normal.CDF(0, 1, -Reach + k * Step)),
+        ];
+        double mean = 0,
+            square = 0;
         for (int k = 0; k < points; k++)
         {
-            mean += Step * (1 - Math.Pow(cumulative[k], n) - Math.Pow(1 - cumulative[k], n)); // the trapezoid rule is exact to rounding for such tails
+            // the trapezoid rule is exact to rounding for such tails
+            mean += Step * (1 - Math.Pow(cumulative[k], n) - Math.Pow(1 - cumulative[k], n));
         }
 
         for (int w = 1; w <= (int)Math.Round(LargestRange / RangeStep); w++)

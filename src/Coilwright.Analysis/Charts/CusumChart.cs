@@ -12,7 +12,8 @@ public sealed record CusumChart(double Centre, double Sigma, double Allowance = 
     public IReadOnlyList<(double Upper, double Lower)> Sums(IReadOnlyList<double> values)
     {
         (double Upper, double Lower)[] sums = new (double, double)[values.Count];
-        double upper = 0, lower = 0;
+        double upper = 0,
+            lower = 0;
         for (int n = 0; n < sums.Length; n++)
         {
             double off = Sigma > 0 ? (values[n] - Centre) / Sigma : 0;
@@ -26,8 +27,13 @@ public sealed record CusumChart(double Centre, double Sigma, double Allowance = 
 
     /// <summary>Places where a sum lies above the decision line.</summary>
     public IReadOnlyList<RunSignal> Signals(IReadOnlyList<double> values) =>
-    [
-        .. Sums(values).Select((sum, n) => (sum, n)).Where(one => Math.Max(one.sum.Upper, one.sum.Lower) > Decision)
-            .Select(one => new RunSignal(one.n, one.sum.Upper > Decision ? "cumulative sum: the run has moved up" : "cumulative sum: the run has moved down")),
-    ];
+        [
+            .. Sums(values)
+                .Select((sum, n) => (sum, n))
+                .Where(one => Math.Max(one.sum.Upper, one.sum.Lower) > Decision)
+                .Select(one => new RunSignal(
+                    one.n,
+                    one.sum.Upper > Decision ? "cumulative sum: the run has moved up" : "cumulative sum: the run has moved down"
+                )),
+        ];
 }

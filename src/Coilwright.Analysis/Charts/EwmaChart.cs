@@ -7,7 +7,9 @@ namespace Coilwright.Analysis.Charts;
 /// <param name="Sigma">Standard deviation of the values charted; of a mean of n, σ/√n.</param>
 /// <param name="Lambda">Weight of the newest value, above 0, to 1.</param>
 /// <param name="Width">Distance of the limits in standard deviations of a point, usually 3.</param>
-/// <remarks>Roberts 1959; NIST/SEMATECH e-Handbook 6.3.2.4 (read in a reproduction), where the limits are those after many points.</remarks>
+/// <remarks>
+/// Roberts 1959; NIST/SEMATECH e-Handbook 6.3.2.4 (read in a reproduction), where the limits are those after many points.
+/// </remarks>
 public sealed record EwmaChart(double Centre, double Sigma, double Lambda = 0.2, double Width = 3)
 {
     /// <summary>The points, one for each value; the first starts from the centre.</summary>
@@ -30,8 +32,10 @@ public sealed record EwmaChart(double Centre, double Sigma, double Lambda = 0.2,
 
     /// <summary>Places where the average is outside its limits.</summary>
     public IReadOnlyList<RunSignal> Signals(IReadOnlyList<double> values) =>
-    [
-        .. Points(values).Select((point, n) => (Off: point - Centre, Place: n)).Where(one => Math.Abs(one.Off) > HalfWidth(one.Place + 1) * (1 + 1e-12))
-            .Select(one => new RunSignal(one.Place, one.Off > 0 ? "moving average above its limit" : "moving average below its limit")),
-    ];
+        [
+            .. Points(values)
+                .Select((point, n) => (Off: point - Centre, Place: n))
+                .Where(one => Math.Abs(one.Off) > HalfWidth(one.Place + 1) * (1 + 1e-12))
+                .Select(one => new RunSignal(one.Place, one.Off > 0 ? "moving average above its limit" : "moving average below its limit")),
+        ];
 }

@@ -4,7 +4,8 @@ namespace Coilwright.Analysis.Charts;
 /// <param name="Centre">Mean of the values the limits were taken from.</param>
 /// <param name="MeanMovingRange">Mean absolute difference of neighbours among them.</param>
 /// <remarks>
-/// Limits: centre ± 3·MR̄/d₂ with d₂ = 1.128 for two values, that is ± 2.66·MR̄ (NIST/SEMATECH e-Handbook 6.3.2.2; factor from the ASTM table of constants,
+/// Limits: centre ± 3·MR̄/d₂ with d₂ = 1.128 for two values, that is ± 2.66·MR̄ (NIST/SEMATECH e-Handbook 6.3.2.2; factor from the ASTM
+/// table of constants,
 /// both read in reproductions).
 /// </remarks>
 public sealed record IndividualsChart(double Centre, double MeanMovingRange)

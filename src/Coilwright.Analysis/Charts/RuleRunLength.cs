@@ -4,7 +4,8 @@ namespace Coilwright.Analysis.Charts;
 
 /// <summary>How many values pass on average before the Western Electric rules signal: by chance, or after a shift.</summary>
 /// <remarks>
-/// Exact Markov chain over what the rules remember (Champ and Woodall, Technometrics 29, 1987) [RunRules], for independent normal values with known centre and sigma.
+/// Exact Markov chain over what the rules remember (Champ and Woodall, Technometrics 29, 1987) [RunRules], for independent normal values
+/// with known centre and sigma.
 /// Limits taken from twenty coils alarm a little oftener or more seldom than that.
 /// </remarks>
 public static class RuleRunLength
@@ -24,7 +25,15 @@ public static class RuleRunLength
             return double.PositiveInfinity;
         }
 
-        double[] chance = [.. Enumerable.Range(-3, 6).Select(zone => Normal.CDF(0, 1, zone == 2 && !beyondThree ? double.PositiveInfinity : zone + 1 - shift) - Normal.CDF(0, 1, zone == -3 && !beyondThree ? double.NegativeInfinity : zone - shift))];
+        double[] chance =
+        [
+            .. Enumerable
+                .Range(-3, 6)
+                .Select(zone =>
+                    Normal.CDF(0, 1, zone == 2 && !beyondThree ? double.PositiveInfinity : zone + 1 - shift)
+                    - Normal.CDF(0, 1, zone == -3 && !beyondThree ? double.NegativeInfinity : zone - shift)
+                ),
+        ];
         Dictionary<State, int> places = new() { [new State(0, 0, 0)] = 0 };
         List<(int From, int To, double Chance)> steps = [];
         Queue<State> open = new([new State(0, 0, 0)]);
@@ -49,13 +58,19 @@ public static class RuleRunLength
         return MeanRun([.. steps], places.Count);
     }
 
-    /// <summary>Σ of the chance to be still without a signal. Once that chance falls by the same part at each value, the rest is a geometric series.</summary>
+    /// <summary>
+    /// Σ of the chance to be still without a signal. Once that chance falls by the same part at each value, the rest is a geometric series.
+    /// </summary>
     private static double MeanRun((int From, int To, double Chance)[] steps, int states)
     {
-        const int MostValues = 1_000_000, Settled = 64;
-        double[] now = new double[states], next = new double[states];
+        const int MostValues = 1_000_000,
+            Settled = 64;
+        double[] now = new double[states],
+            next = new double[states];
         now[0] = 1;
-        double mean = 1, left = 1, fall = 0;
+        double mean = 1,
+            left = 1,
+            fall = 0;
         for (int value = 1; value < MostValues && left > 1e-16; value++)
         {
             Array.Clear(next);
@@ -65,7 +80,8 @@ public static class RuleRunLength
             }
 
             (now, next) = (next, now);
-            double still = now.Sum(), part = still / left;
+            double still = now.Sum(),
+                part = still / left;
             mean += still;
             if (Math.Abs(part - fall) < 1e-14 && value > Settled && part < 1)
             {
@@ -78,7 +94,9 @@ public static class RuleRunLength
         return mean;
     }
 
-    /// <summary>What the rules remember: the side's level (0…2, signed) of the last points packed by threes, and the run on one side.</summary>
+    /// <summary>
+    /// What the rules remember: the side's level (0…2, signed) of the last points packed by threes, and the run on one side.
+    /// </summary>
     /// <param name="Above">Bits: two for each of the last four points, beyond 1 sigma and beyond 2 sigma above.</param>
     /// <param name="Below">The same below.</param>
     /// <param name="Run">Signed length of the run.</param>
@@ -88,11 +106,28 @@ public static class RuleRunLength
         public State? Next(int zone, bool twoOfThree, bool fourOfFive, int run)
         {
             bool up = zone >= 0;
-            int level = up ? zone : -zone - 1, bits = (level >= 1 ? 1 : 0) | (level >= 2 ? 2 : 0);
-            int above = (Above << 2) | (up ? bits : 0), below = (Below << 2) | (up ? 0 : bits), side = up ? above : below;
+            int level = up ? zone : -zone - 1,
+                bits = (level >= 1 ? 1 : 0) | (level >= 2 ? 2 : 0);
+            int above = (Above << 2) | (up ? bits : 0),
+                below = (Below << 2) | (up ? 0 : bits),
+                side = up ? above : below;
             int length = up ? Math.Max(Run, 0) + 1 : Math.Min(Run, 0) - 1;
-            bool signals = (twoOfThree && level >= 2 && Count(side >> 1, 3) >= 2) || (fourOfFive && level >= 1 && Count(side, 5) >= 4) || (run > 0 && Math.Abs(length) >= run);
-            int mask = (1 << (2 * (fourOfFive ? Remembered : twoOfThree ? 2 : 0))) - 1;
+            bool signals =
+                (twoOfThree && level >= 2 && Count(side >> 1, 3) >= 2)
+                || (fourOfFive && level >= 1 && Count(side, 5) >= 4)
+                || (run > 0 && Math.Abs(length) >= run);
+            int mask =
+                (
+                    1
+                    << (
+                        2
+                        * (
+                            fourOfFive ? Remembered
+                            : twoOfThree ? 2
+                            : 0
+                        )
+                    )
+                ) - 1;
             return signals ? null : new State(above & mask, below & mask, run > 0 ? length : 0);
         }
 

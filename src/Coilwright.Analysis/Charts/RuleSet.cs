@@ -7,7 +7,10 @@ namespace Coilwright.Analysis.Charts;
 /// <param name="FalseAlarmEvery">Values between two false alarms on average; infinite when it never alarms.</param>
 public sealed record RuleAlarm(string Rule, double FalseAlarmEvery);
 
-/// <summary>A set of run rules with the false alarms of each and of all together, for independent normal values with known centre and sigma [NelsonRules].</summary>
+/// <summary>
+/// A set of run rules with the false alarms of each and of all together, for independent normal values with known centre and sigma
+/// [NelsonRules].
+/// </summary>
 /// <param name="Name">Whose rules they are.</param>
 /// <param name="Rules">The rules, in order.</param>
 /// <param name="TogetherEvery">Values between two false alarms of all together.</param>
@@ -28,28 +31,42 @@ public sealed record RuleSet(string Name, IReadOnlyList<RuleAlarm> Rules, double
     public IReadOnlyList<RunSignal> Signals(IReadOnlyList<double> values, double centre, double sigma) =>
         ReferenceEquals(this, Nelson) ? RunRules.Nelson(values, centre, sigma) : RunRules.WesternElectric(values, centre, sigma);
 
-    /// <summary>Mean wait for a run of <paramref name="length"/> values that each belong with chance <paramref name="chance"/>: (1 − pʳ)/((1 − p)·pʳ).</summary>
-    public static double WaitForRun(double chance, int length) => (1 - Math.Pow(chance, length)) / ((1 - chance) * Math.Pow(chance, length));
+    /// <summary>
+    /// Mean wait for a run of <paramref name="length"/> values that each belong with chance <paramref name="chance"/>: (1 − pʳ)/((1 −
+    /// p)·pʳ).
+    /// </summary>
+    public static double WaitForRun(double chance, int length) =>
+        (1 - Math.Pow(chance, length)) / ((1 - chance) * Math.Pow(chance, length));
 
-    private static RuleSet MakeWesternElectric() => new("Western Electric",
-        [
-            new(RunRules.BeyondThree, RuleRunLength.Of(0, false, false, 0)),
-            new(RunRules.TwoOfThree, RuleRunLength.Of(0, true, false, 0, beyondThree: false)),
-            new(RunRules.FourOfFive, RuleRunLength.Of(0, false, true, 0, beyondThree: false)),
-            new(RunRules.EightOnOneSide, RuleRunLength.Of(0, false, false, 8, beyondThree: false)),
-        ], RuleRunLength.Of(), Exact: true);
+    private static RuleSet MakeWesternElectric() =>
+        new(
+            "Western Electric",
+            [
+                new(RunRules.BeyondThree, RuleRunLength.Of(0, false, false, 0)),
+                new(RunRules.TwoOfThree, RuleRunLength.Of(0, true, false, 0, beyondThree: false)),
+                new(RunRules.FourOfFive, RuleRunLength.Of(0, false, true, 0, beyondThree: false)),
+                new(RunRules.EightOnOneSide, RuleRunLength.Of(0, false, false, 8, beyondThree: false)),
+            ],
+            RuleRunLength.Of(),
+            Exact: true
+        );
 
-    private static RuleSet MakeNelson() => new("Nelson",
-        [
-            new(RunRules.BeyondThree, RuleRunLength.Of(0, false, false, 0)),
-            new(RunRules.NineOnOneSide, RuleRunLength.Of(0, false, false, 9, beyondThree: false)),
-            new(RunRules.SixTrending, StepRunLength.Trending(6)),
-            new(RunRules.FourteenAlternating, StepRunLength.Alternating(14)),
-            new(RunRules.TwoOfThree, RuleRunLength.Of(0, true, false, 0, beyondThree: false)),
-            new(RunRules.FourOfFive, RuleRunLength.Of(0, false, true, 0, beyondThree: false)),
-            new(RunRules.FifteenWithin, WaitForRun(WithinOne, 15)),
-            new(RunRules.EightOutside, WaitForRun(1 - WithinOne, 8)),
-        ], Simulated(RunRules.Nelson, runs: 10_000), Exact: false);
+    private static RuleSet MakeNelson() =>
+        new(
+            "Nelson",
+            [
+                new(RunRules.BeyondThree, RuleRunLength.Of(0, false, false, 0)),
+                new(RunRules.NineOnOneSide, RuleRunLength.Of(0, false, false, 9, beyondThree: false)),
+                new(RunRules.SixTrending, StepRunLength.Trending(6)),
+                new(RunRules.FourteenAlternating, StepRunLength.Alternating(14)),
+                new(RunRules.TwoOfThree, RuleRunLength.Of(0, true, false, 0, beyondThree: false)),
+                new(RunRules.FourOfFive, RuleRunLength.Of(0, false, true, 0, beyondThree: false)),
+                new(RunRules.FifteenWithin, WaitForRun(WithinOne, 15)),
+                new(RunRules.EightOutside, WaitForRun(1 - WithinOne, 8)),
+            ],
+            Simulated(RunRules.Nelson, runs: 10_000),
+            Exact: false
+        );
 
     /// <summary>Mean place of the first signal over many runs of normal values, always the same ones.</summary>
     private static double Simulated(Func<IReadOnlyList<double>, double, double, IReadOnlyList<RunSignal>> rules, int runs)

@@ -7,7 +7,8 @@ public sealed record RunSignal(int Index, string Rule);
 
 /// <summary>Rules that tell a run of values with a cause from one by chance.</summary>
 /// <remarks>
-/// The four Western Electric rules (definitions read in the qcc documentation, page "Rules"; the handbook of 1956 itself was not read) and the eight of
+/// The four Western Electric rules (definitions read in the qcc documentation, page "Rules"; the handbook of 1956 itself was not read) and
+/// the eight of
 /// Nelson 1984 (from memory). How often they alarm for nothing: <see cref="RuleRunLength"/>.
 /// </remarks>
 public static class RunRules
@@ -28,7 +29,8 @@ public static class RunRules
             Signals(BeyondThree, Several(values, centre, 3 * sigma, 1, 1)),
             Signals(TwoOfThree, Several(values, centre, 2 * sigma, 2, 3)),
             Signals(FourOfFive, Several(values, centre, sigma, 4, 5)),
-            Signals(EightOnOneSide, Several(values, centre, 0, 8, 8)));
+            Signals(EightOnOneSide, Several(values, centre, 0, 8, 8))
+        );
 
     /// <summary>All eight rules of Nelson, in order of place.</summary>
     public static IReadOnlyList<RunSignal> Nelson(IReadOnlyList<double> values, double centre, double sigma) =>
@@ -40,13 +42,19 @@ public static class RunRules
             Signals(TwoOfThree, Several(values, centre, 2 * sigma, 2, 3)),
             Signals(FourOfFive, Several(values, centre, sigma, 4, 5)),
             Signals(FifteenWithin, Within(values, centre, sigma, 15)),
-            Signals(EightOutside, Outside(values, centre, sigma, 8)));
+            Signals(EightOutside, Outside(values, centre, sigma, 8))
+        );
 
-    /// <summary>Places where a point beyond a distance from the centre completes <paramref name="needed"/> of <paramref name="window"/> neighbours beyond it on the same side.</summary>
+    /// <summary>
+    /// Places where a point beyond a distance from the centre completes <paramref name="needed"/> of <paramref name="window"/> neighbours
+    /// beyond it on the same side.
+    /// </summary>
     public static IEnumerable<int> Several(IReadOnlyList<double> values, double centre, double distance, int needed, int window)
     {
         double limit = distance + Rounding(centre);
-        ulong above = 0, below = 0, mask = (1UL << window) - 1;
+        ulong above = 0,
+            below = 0,
+            mask = (1UL << window) - 1;
         for (int last = 0; last < values.Count; last++)
         {
             double off = values[last] - centre;
@@ -67,10 +75,12 @@ public static class RunRules
     public static IEnumerable<int> Alternating(IReadOnlyList<double> values, int points) => Steps(values, points, alternating: true);
 
     /// <summary>Places at the end of <paramref name="points"/> or more values within a distance of the centre, either side.</summary>
-    public static IEnumerable<int> Within(IReadOnlyList<double> values, double centre, double distance, int points) => Runs(values, points, value => Math.Abs(value - centre) < distance - Rounding(centre));
+    public static IEnumerable<int> Within(IReadOnlyList<double> values, double centre, double distance, int points) =>
+        Runs(values, points, value => Math.Abs(value - centre) < distance - Rounding(centre));
 
     /// <summary>Places at the end of <paramref name="points"/> or more values beyond a distance from the centre, either side.</summary>
-    public static IEnumerable<int> Outside(IReadOnlyList<double> values, double centre, double distance, int points) => Runs(values, points, value => Math.Abs(value - centre) > distance + Rounding(centre));
+    public static IEnumerable<int> Outside(IReadOnlyList<double> values, double centre, double distance, int points) =>
+        Runs(values, points, value => Math.Abs(value - centre) > distance + Rounding(centre));
 
     private static IEnumerable<int> Runs(IReadOnlyList<double> values, int points, Func<double, bool> belongs)
     {
@@ -87,12 +97,16 @@ public static class RunRules
 
     private static IEnumerable<int> Steps(IReadOnlyList<double> values, int points, bool alternating)
     {
-        int length = 1, before = 0;
+        int length = 1,
+            before = 0;
         for (int last = 1; last < values.Count; last++)
         {
             int step = Math.Sign(values[last] - values[last - 1]);
             bool goesOn = step != 0 && before != 0 && step == (alternating ? -before : before);
-            length = goesOn ? length + 1 : step == 0 ? 1 : 2;
+            length =
+                goesOn ? length + 1
+                : step == 0 ? 1
+                : 2;
             before = step;
             if (length >= points)
             {
@@ -104,7 +118,9 @@ public static class RunRules
     /// <summary>A mean of equal values is not always equal to them.</summary>
     private static double Rounding(double centre) => 1e-12 * Math.Abs(centre);
 
-    private static IReadOnlyList<RunSignal> InOrder(params IEnumerable<RunSignal>[] rules) => [.. rules.SelectMany(rule => rule).OrderBy(signal => signal.Index)];
+    private static IReadOnlyList<RunSignal> InOrder(params IEnumerable<RunSignal>[] rules) =>
+        [.. rules.SelectMany(rule => rule).OrderBy(signal => signal.Index)];
 
-    private static IEnumerable<RunSignal> Signals(string rule, IEnumerable<int> places) => places.Select(place => new RunSignal(place, rule));
+    private static IEnumerable<RunSignal> Signals(string rule, IEnumerable<int> places) =>
+        places.Select(place => new RunSignal(place, rule));
 }

@@ -2,10 +2,14 @@ using MathNet.Numerics.LinearAlgebra;
 
 namespace Coilwright.Analysis.Charts;
 
-/// <summary>Mean number of values to the first run of rising or falling, or of alternating, values when they come in no order at all. Holds for every continuous distribution.</summary>
+/// <summary>
+/// Mean number of values to the first run of rising or falling, or of alternating, values when they come in no order at all. Holds for
+/// every continuous distribution.
+/// </summary>
 /// <remarks>
 /// With u the place of the last value in its distribution and k the points of the run so far, the wait W obeys
-/// Wₖ(u) = 1 + ∫ᵤ¹ Wₖ₊₁ + ∫₀ᵘ W₂ (mirrored) for rising runs and the same with the two parts exchanged for alternating ones; solved on midpoints.
+/// Wₖ(u) = 1 + ∫ᵤ¹ Wₖ₊₁ + ∫₀ᵘ W₂ (mirrored) for rising runs and the same with the two parts exchanged for alternating ones; solved on
+/// midpoints.
 /// Own derivation; held by simulation in the tests.
 /// </remarks>
 public static class StepRunLength
@@ -28,8 +32,15 @@ public static class StepRunLength
             {
                 for (int next = 0; next < Cells; next++)
                 {
-                    double up = (next > last ? 1 : next == last ? 0.5 : 0) / Cells, down = 1.0 / Cells - up;
-                    double goesOn = alternating ? down : up, ends = alternating ? up : down;
+                    double up =
+                            (
+                                next > last ? 1
+                                : next == last ? 0.5
+                                : 0
+                            ) / Cells,
+                        down = 1.0 / Cells - up;
+                    double goesOn = alternating ? down : up,
+                        ends = alternating ? up : down;
                     int mirrored = Cells - 1 - next;
                     if (run + 1 < runs)
                     {
@@ -45,7 +56,8 @@ public static class StepRunLength
         double all = 0;
         for (int second = 0; second < Cells; second++)
         {
-            all += wait[second] * (second + 0.5) * 2 / (Cells * (double)Cells); // a second value u after a lower first one, or its mirror image
+            // a second value u after a lower first one, or its mirror image
+            all += wait[second] * (second + 0.5) * 2 / (Cells * (double)Cells);
         }
 
         return 2 + all;

@@ -18,16 +18,26 @@ public enum SubgroupSpread
 /// <remarks>Limits at three standard errors (Shewhart). Once fitted they stay: take them anew only on purpose, by fitting again.</remarks>
 public sealed record SubgroupChart(int Size, double Centre, double MeanSpread, SubgroupSpread Spread)
 {
-    /// <summary>True to take d₂ to the three decimals of printed tables, as many published results do; it moves sigma by less than 0.03 %.</summary>
+    /// <summary>
+    /// True to take d₂ to the three decimals of printed tables, as many published results do; it moves sigma by less than 0.03 %.
+    /// </summary>
     public bool TableD2 { get; init; }
 
-
     private ChartConstants Constants => ChartConstants.Of(Size);
-    public double Sigma => MeanSpread / (Spread == SubgroupSpread.Range ? TableD2 ? Math.Round(Constants.D2, 3) : Constants.D2 : Constants.C4);
+    public double Sigma =>
+        MeanSpread
+        / (
+            Spread == SubgroupSpread.Range
+                ? TableD2
+                    ? Math.Round(Constants.D2, 3)
+                    : Constants.D2
+                : Constants.C4
+        );
     public double UpperMean => Centre + 3 * Sigma / Math.Sqrt(Size);
     public double LowerMean => Centre - 3 * Sigma / Math.Sqrt(Size);
     public double UpperSpread => Spread == SubgroupSpread.Range ? MeanSpread + 3 * Constants.D3 * Sigma : MeanSpread * Constants.B4;
-    public double LowerSpread => Spread == SubgroupSpread.Range ? Math.Max(0, MeanSpread - 3 * Constants.D3 * Sigma) : MeanSpread * Constants.B3;
+    public double LowerSpread =>
+        Spread == SubgroupSpread.Range ? Math.Max(0, MeanSpread - 3 * Constants.D3 * Sigma) : MeanSpread * Constants.B3;
 
     /// <summary>Fits the limits; null without subgroups, or when they are not all of one size of 2…50.</summary>
     public static SubgroupChart? Fit(IReadOnlyList<IReadOnlyList<double>> subgroups, SubgroupSpread spread)

@@ -11,8 +11,10 @@ public readonly record struct ResonanceReading(double AddedF, double AddedDeviat
 
 /// <summary>Inductance and own capacitance from resonances with known capacitors added.</summary>
 /// <remarks>
-/// 1/(2πf)² = L·(C + added): a straight line in the added capacitance [AddedC]. Two readings give it exactly, more by weighted least squares.
-/// Intervals: first order over the readings. With the DC resistance given, the top of a gain curve is moved up to the undamped resonance by R²/(2L²) in ω².
+/// 1/(2πf)² = L·(C + added): a straight line in the added capacitance [AddedC]. Two readings give it exactly, more by weighted least
+/// squares.
+/// Intervals: first order over the readings. With the DC resistance given, the top of a gain curve is moved up to the undamped resonance by
+/// R²/(2L²) in ω².
 /// </remarks>
 /// <param name="Inductance">L, H.</param>
 /// <param name="Capacitance">C, F.</param>
@@ -24,10 +26,12 @@ public sealed record AddedCapacitors(Estimate Inductance, Estimate Capacitance)
     public static AddedCapacitors Solve(IReadOnlyList<ResonanceReading> readings, double? resistanceOhm = null)
     {
         (double henry, double farad) = Line(readings, resistanceOhm);
-        double henryVariance = 0, faradVariance = 0;
+        double henryVariance = 0,
+            faradVariance = 0;
         void Vary(int i, double deviation, Func<ResonanceReading, double, ResonanceReading> shift)
         {
-            ResonanceReading[] up = [.. readings], down = [.. readings];
+            ResonanceReading[] up = [.. readings],
+                down = [.. readings];
             (up[i], down[i]) = (shift(up[i], deviation), shift(down[i], -deviation));
             (double upH, double upF) = Line(up, resistanceOhm);
             (double downH, double downF) = Line(down, resistanceOhm);
@@ -41,17 +45,24 @@ public sealed record AddedCapacitors(Estimate Inductance, Estimate Capacitance)
             Vary(i, readings[i].AddedDeviationF, (reading, by) => reading with { AddedF = reading.AddedF + by });
         }
 
-        return new AddedCapacitors(Estimate.FromDeviation(henry, Math.Sqrt(henryVariance), Basis.Measured), Estimate.FromDeviation(farad, Math.Sqrt(faradVariance), Basis.Measured));
+        return new AddedCapacitors(
+            Estimate.FromDeviation(henry, Math.Sqrt(henryVariance), Basis.Measured),
+            Estimate.FromDeviation(farad, Math.Sqrt(faradVariance), Basis.Measured)
+        );
     }
 
     private static (double H, double F) Line(IReadOnlyList<ResonanceReading> readings, double? resistanceOhm)
     {
-        double henry = 0, farad = 0;
+        double henry = 0,
+            farad = 0;
         for (int round = 0; round < (resistanceOhm is null ? 1 : 6); round++)
         {
             double lift = henry > 0 && resistanceOhm is { } ohm ? ohm * ohm / (2 * henry * henry) : 0;
-            double weights = 0, sumX = 0, sumY = 0;
-            double[] y = new double[readings.Count], w = new double[readings.Count];
+            double weights = 0,
+                sumX = 0,
+                sumY = 0;
+            double[] y = new double[readings.Count],
+                w = new double[readings.Count];
             for (int i = 0; i < y.Length; i++)
             {
                 double squared = Math.Pow(2 * Math.PI * readings[i].ResonanceHz, 2) + lift;
@@ -63,7 +74,10 @@ public sealed record AddedCapacitors(Estimate Inductance, Estimate Capacitance)
                 sumY += w[i] * y[i];
             }
 
-            double meanX = sumX / weights, meanY = sumY / weights, xx = 0, xy = 0;
+            double meanX = sumX / weights,
+                meanY = sumY / weights,
+                xx = 0,
+                xy = 0;
             for (int i = 0; i < y.Length; i++)
             {
                 double x = readings[i].AddedF - meanX;

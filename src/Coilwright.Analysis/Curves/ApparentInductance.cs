@@ -2,12 +2,15 @@ namespace Coilwright.Analysis.Curves;
 
 /// <summary>What the winding's own capacitance does to an inductance that a meter reads below the resonance.</summary>
 /// <remarks>
-/// L and C side by side look like L/(1 − (f/f₀)²) (arithmetic; losses left out). Examples at f₀ = 9.2 kHz: +0.02 % at 120 Hz, +1.2 % at 1 kHz.
+/// L and C side by side look like L/(1 − (f/f₀)²) (arithmetic; losses left out). Examples at f₀ = 9.2 kHz: +0.02 % at 120 Hz, +1.2 % at 1
+/// kHz.
 /// Near f₀ a small error of f₀ becomes a large one of L; above it the reading has no meaning.
 /// </remarks>
 public static class ApparentInductance
 {
-    /// <summary>Readings whose error is larger are refused: our assumption, half of what coil-to-coil scatter of a hand-wound coil may be.</summary>
+    /// <summary>
+    /// Readings whose error is larger are refused: our assumption, half of what coil-to-coil scatter of a hand-wound coil may be.
+    /// </summary>
     public const double MostError = 0.10;
 
     /// <summary>By what part the reading is too large; infinite at and above the resonance.</summary>

@@ -6,13 +6,16 @@ namespace Coilwright.Analysis.Curves;
 
 /// <summary>Writes any series branch, also one given by tables, as R, L and eddy branches, for programs that know only parts.</summary>
 /// <remarks>
-/// Z ≈ R + jωL + Σ L_k·jωω_k/(ω_k + jω) with knees ω_k fixed on a logarithmic grid is linear in R, L and L_k, none of which may be negative: nonnegative least squares
-/// (Lawson and Hanson 1974, from memory) [Nonnegative] finds the one best answer. Weighted by what a change of the branch does to the pickup's impedance.
+/// Z ≈ R + jωL + Σ L_k·jωω_k/(ω_k + jω) with knees ω_k fixed on a logarithmic grid is linear in R, L and L_k, none of which may be
+/// negative: nonnegative least squares
+/// (Lawson and Hanson 1974, from memory) [Nonnegative] finds the one best answer. Weighted by what a change of the branch does to the
+/// pickup's impedance.
 /// </remarks>
 public static class BranchLadder
 {
     private const int Knees = 19;
-    private const double FirstKneeHz = 60, LastKneeHz = 300_000;
+    private const double FirstKneeHz = 60,
+        LastKneeHz = 300_000;
     private const int Rounds = 200;
 
     /// <summary>The parts, and the largest relative difference of the impedance with the capacitance across it.</summary>
@@ -20,7 +23,12 @@ public static class BranchLadder
     /// <param name="capacitanceF">Capacitance across it, F.</param>
     /// <param name="fromHz">Lower end, Hz.</param>
     /// <param name="toHz">Upper end, Hz.</param>
-    public static (LumpedPickup Pickup, double Worst) Fit(ISeriesBranch branch, double capacitanceF, double fromHz = 20, double toHz = 20_000)
+    public static (LumpedPickup Pickup, double Worst) Fit(
+        ISeriesBranch branch,
+        double capacitanceF,
+        double fromHz = 20,
+        double toHz = 20_000
+    )
     {
         double[] hz = PickupResponse.LogFrequencies(fromHz, toHz, 200);
         double[] knee = [.. PickupResponse.LogFrequencies(FirstKneeHz, LastKneeHz, Knees).Select(f => 2 * Math.PI * f)];
@@ -28,9 +36,11 @@ public static class BranchLadder
         Vector<double> right = Vector<double>.Build.Dense(2 * hz.Length);
         for (int i = 0; i < hz.Length; i++)
         {
-            Complex s = new(0, 2 * Math.PI * hz[i]), z = branch.ImpedanceOhm(hz[i]);
+            Complex s = new(0, 2 * Math.PI * hz[i]),
+                z = branch.ImpedanceOhm(hz[i]);
             double weight = 1 / (z.Magnitude * (1 + s * capacitanceF * z).Magnitude);
-            void Put(int column, Complex value) => (matrix[2 * i, column], matrix[2 * i + 1, column]) = (weight * value.Real, weight * value.Imaginary);
+            void Put(int column, Complex value) =>
+                (matrix[2 * i, column], matrix[2 * i + 1, column]) = (weight * value.Real, weight * value.Imaginary);
             Put(0, 1000);
             Put(1, s);
             for (int k = 0; k < Knees; k++)
@@ -44,7 +54,13 @@ public static class BranchLadder
         Vector<double> found = Nonnegative(matrix, right);
         LumpedPickup pickup = new(Math.Max(found[0] * 1000, 1e-3), found[1], capacitanceF)
         {
-            Eddy = [.. Enumerable.Range(0, Knees).Where(k => found[k + 2] > 0).Select(k => new EddyBranch(found[k + 2], found[k + 2] * knee[k]))],
+            Eddy =
+            [
+                .. Enumerable
+                    .Range(0, Knees)
+                    .Where(k => found[k + 2] > 0)
+                    .Select(k => new EddyBranch(found[k + 2], found[k + 2] * knee[k])),
+            ],
         };
         return (pickup, hz.Max(f => (With(pickup, f, capacitanceF) / With(branch, f, capacitanceF) - 1).Magnitude));
     }
@@ -71,9 +87,7 @@ public static class BranchLadder
             }
 
             free[best] = true;
-            while (Step(matrix, right, x, free))
-            {
-            }
+            while (Step(matrix, right, x, free)) { }
         }
 
         return x;

@@ -21,7 +21,8 @@ public sealed record CurveFit(PickupParts Parts, LumpedPickup Pickup, LeastSquar
     /// <summary>One part with its 95 % interval; the interval belongs to the logarithm, so it is never negative.</summary>
     public Estimate Part(int parameter)
     {
-        double value = Math.Exp(Fit.Parameters[parameter]), reach = Student95(Fit.FreedomCount) * Fit.Deviation(parameter);
+        double value = Math.Exp(Fit.Parameters[parameter]),
+            reach = Student95(Fit.FreedomCount) * Fit.Deviation(parameter);
         return double.IsFinite(reach) && reach < 50
             ? new Estimate(value, value * Math.Exp(-reach), value * Math.Exp(reach), Basis.Measured)
             : new Estimate(value, 0, double.MaxValue, Basis.Measured);
@@ -32,7 +33,8 @@ public sealed record CurveFit(PickupParts Parts, LumpedPickup Pickup, LeastSquar
     {
         int n = Fit.Parameters.Length;
         double value = quantity(Pickup);
-        double[] slope = new double[n], shifted = (double[])Fit.Parameters.Clone();
+        double[] slope = new double[n],
+            shifted = (double[])Fit.Parameters.Clone();
         for (int i = 0; i < n; i++)
         {
             const double Step = 1e-5;
@@ -47,11 +49,16 @@ public sealed record CurveFit(PickupParts Parts, LumpedPickup Pickup, LeastSquar
         foreach (FitDirection direction in Fit.Directions)
         {
             double along = Enumerable.Range(0, n).Sum(i => slope[i] * direction.Vector[i]);
-            variance += Math.Abs(along) > 1e-9 * Math.Abs(value) || double.IsFinite(direction.Deviation) ? along * along * direction.Deviation * direction.Deviation : 0;
+            variance +=
+                Math.Abs(along) > 1e-9 * Math.Abs(value) || double.IsFinite(direction.Deviation)
+                    ? along * along * direction.Deviation * direction.Deviation
+                    : 0;
         }
 
         double reach = Student95(Fit.FreedomCount) * Math.Sqrt(variance);
-        return double.IsFinite(reach) ? new Estimate(value, value - reach, value + reach, Basis.Measured) : new Estimate(value, -double.MaxValue, double.MaxValue, Basis.Measured);
+        return double.IsFinite(reach)
+            ? new Estimate(value, value - reach, value + reach, Basis.Measured)
+            : new Estimate(value, -double.MaxValue, double.MaxValue, Basis.Measured);
     }
 
     /// <summary>Directions in which the parts can move together by more than a factor of 1.5 without the data showing it.</summary>
@@ -61,11 +68,15 @@ public sealed record CurveFit(PickupParts Parts, LumpedPickup Pickup, LeastSquar
         double student = Student95(fit.FreedomCount);
         foreach (FitDirection direction in fit.Directions)
         {
-            double length = direction.Vector.Max(Math.Abs), reach = student * direction.Deviation * length;
+            double length = direction.Vector.Max(Math.Abs),
+                reach = student * direction.Deviation * length;
             if (reach > LogOfKnown)
             {
                 // Parts that move by at least a third of the largest move.
-                string[] names = [.. Enumerable.Range(0, parts.Count).Where(i => Math.Abs(direction.Vector[i]) > length / 3).Select(parts.NameOf)];
+                string[] names =
+                [
+                    .. Enumerable.Range(0, parts.Count).Where(i => Math.Abs(direction.Vector[i]) > length / 3).Select(parts.NameOf),
+                ];
                 // A curve of gain has its level as one parameter more.
                 untold.Add(new UntoldParts(names.Length > 0 ? names : ["level"], Math.Exp(Math.Min(reach, 700))));
             }

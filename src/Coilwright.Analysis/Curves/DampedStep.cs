@@ -1,6 +1,9 @@
 namespace Coilwright.Analysis.Curves;
 
-/// <summary>The step of a trust region: the least-squares step if it is short enough, else the damped one whose scaled length is the reach, to a tenth of it.</summary>
+/// <summary>
+/// The step of a trust region: the least-squares step if it is short enough, else the damped one whose scaled length is the reach, to a
+/// tenth of it.
+/// </summary>
 internal static class DampedStep
 {
     public static double[] Find(double[] triangle, double[] rotated, double[] scale, double reach, ref double damping)
@@ -10,7 +13,8 @@ internal static class DampedStep
         double[]? plain = Triangle.Solve(triangle, rotated);
         if (plain is not null && Array.TrueForAll(plain, double.IsFinite))
         {
-            double length = Length(plain, scale), over = length - reach;
+            double length = Length(plain, scale),
+                over = length - reach;
             if (over <= 0.1 * reach)
             {
                 damping = 0;
@@ -24,19 +28,22 @@ internal static class DampedStep
         double high = Steepest(triangle, rotated, scale) / reach;
         high = high > 0 ? high : double.Epsilon / Math.Min(reach, 0.1);
         damping = Math.Clamp(damping, low, Math.Max(low, high));
-        double[] step = plain ?? new double[n], augmented = new double[n * n];
+        double[] step = plain ?? new double[n],
+            augmented = new double[n * n];
         double lastOver = double.PositiveInfinity;
         for (int round = 0; round < 10; round++)
         {
             damping = damping > 0 ? damping : Math.Max(1e-300, 0.001 * high);
             step = Solve(triangle, rotated, scale, damping, augmented);
-            double length = Length(step, scale), over = length - reach;
+            double length = Length(step, scale),
+                over = length - reach;
             if (Math.Abs(over) <= 0.1 * reach || (low <= 0 && over <= lastOver && lastOver < 0))
             {
                 break;
             }
 
-            double slope = Slope(augmented, step, scale, length), change = over / (reach * slope * slope);
+            double slope = Slope(augmented, step, scale, length),
+                change = over / (reach * slope * slope);
             (low, high) = over > 0 ? (Math.Max(low, damping), high) : (low, Math.Min(high, damping));
             damping = Math.Max(low, damping + change);
             lastOver = over;
@@ -48,8 +55,11 @@ internal static class DampedStep
     /// <summary>Least squares of [R; √λ·D]·x = [b; 0].</summary>
     private static double[] Solve(double[] triangle, double[] rotated, double[] scale, double damping, double[] augmented)
     {
-        int n = rotated.Length, rows = 2 * n;
-        double[] columns = new double[rows * n], right = new double[rows], turned = new double[n];
+        int n = rotated.Length,
+            rows = 2 * n;
+        double[] columns = new double[rows * n],
+            right = new double[rows],
+            turned = new double[n];
         double root = Math.Sqrt(damping);
         for (int j = 0; j < n; j++)
         {

@@ -2,15 +2,23 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Analysis.Curves;
 
-/// <summary>Fits a pickup to a measured response behind a known load. A gain has no scale of impedance of its own: only a known resistance, in the coil or in the load, gives R, L and C apart.</summary>
-/// <remarks>Residual: gain in dB, and, where measured, phase in the unit in which a small turn weighs like a small change of gain (8.69 dB a radian). One level in dB is free.</remarks>
+/// <summary>
+/// Fits a pickup to a measured response behind a known load. A gain has no scale of impedance of its own: only a known resistance, in the
+/// coil or in the load, gives R, L and C apart.
+/// </summary>
+/// <remarks>
+/// Residual: gain in dB, and, where measured, phase in the unit in which a small turn weighs like a small change of gain (8.69 dB a
+/// radian). One level in dB is free.
+/// </remarks>
 public static class GainFit
 {
     private const double LeastResidualDb = 1e-5;
     private const double DbPerRadian = 8.685889638065035;
     private const double Step = 1e-5;
 
-    /// <summary>A usual coil's resistance, Ω: where a fit starts, and what its scale leans on by a millionth where the curve tells none.</summary>
+    /// <summary>
+    /// A usual coil's resistance, Ω: where a fit starts, and what its scale leans on by a millionth where the curve tells none.
+    /// </summary>
     private const double UsualOhm = 7000;
 
     /// <summary>Chooses the parts and fits them.</summary>
@@ -34,7 +42,9 @@ public static class GainFit
                 }
 
                 CurveFit fit = FitParts(curve, load, resistanceOhm, parts);
-                double criterion = residuals * Math.Log(fit.Fit.ResidualSum / residuals + LeastResidualDb * LeastResidualDb) + parts.Count * Math.Log(residuals);
+                double criterion =
+                    residuals * Math.Log(fit.Fit.ResidualSum / residuals + LeastResidualDb * LeastResidualDb)
+                    + parts.Count * Math.Log(residuals);
                 if (best is null || (criterion < least - 6 && fit.Untold.Count <= best.Untold.Count))
                 {
                     (best, least) = (fit, criterion);
@@ -60,7 +70,8 @@ public static class GainFit
                 return;
             }
 
-            double[] up = new double[residuals], down = new double[residuals];
+            double[] up = new double[residuals],
+                down = new double[residuals];
             for (int i = 0; i < at.Length; i++)
             {
                 at[i] += Step;
@@ -90,7 +101,14 @@ public static class GainFit
     private static void Residuals(MeasuredCurve curve, LoadCircuit load, PickupParts parts, double[] p, Span<double> into)
     {
         // No step of the fit may leave what the engine takes; no pickup lies near these ends.
-        double[] held = [.. p.Take(parts.Count).Select((value, i) => i == PickupParts.Capacitance ? Math.Clamp(value, -40, -7) : Math.Clamp(value, -6, parts.IsInductance(i) ? 11 : 20))];
+        double[] held =
+        [
+            .. p.Take(parts.Count)
+                .Select(
+                    (value, i) =>
+                        i == PickupParts.Capacitance ? Math.Clamp(value, -40, -7) : Math.Clamp(value, -6, parts.IsInductance(i) ? 11 : 20)
+                ),
+        ];
         Response response = PickupResponse.Compute(parts.At(held), load, curve.FrequenciesHz);
         double level = p[parts.Count];
         for (int k = 0; k < curve.Count; k++)
@@ -113,7 +131,9 @@ public static class GainFit
             double[] start = new double[parts.Count + 1];
             start[PickupParts.Resistance] = Math.Log(ohm);
             start[PickupParts.Inductance] = Math.Log(henry);
-            start[PickupParts.Capacitance] = Math.Log(Math.Max(30e-12, 1 / (omega * omega * henry) - load.CableCapacitanceF - load.InputCapacitanceF));
+            start[PickupParts.Capacitance] = Math.Log(
+                Math.Max(30e-12, 1 / (omega * omega * henry) - load.CableCapacitanceF - load.InputCapacitanceF)
+            );
             if (parts.HasLoss)
             {
                 start[PickupParts.Loss] = Math.Log(10 * omega * henry);

@@ -4,8 +4,10 @@ namespace Coilwright.Analysis.Curves;
 
 /// <summary>Fits R, L, C, a loss resistance and eddy branches to a measured complex impedance.</summary>
 /// <remarks>
-/// Residual: (Z − measured)/|measured|, real and imaginary part, so that a meter's relative error counts alike at every frequency. Which parts are used is chosen
-/// by the Bayesian information criterion (Schwarz 1978, from memory) [Information]: m·ln(RSS/m) + p·ln m, least wins; residuals below a millionth count as that, so that exact curves do not call
+/// Residual: (Z − measured)/|measured|, real and imaginary part, so that a meter's relative error counts alike at every frequency. Which
+/// parts are used is chosen
+/// by the Bayesian information criterion (Schwarz 1978, from memory) [Information]: m·ln(RSS/m) + p·ln m, least wins; residuals below a
+/// millionth count as that, so that exact curves do not call
 /// for parts that are not there. Intervals come from the scatter around the fit: a systematic error of the instrument is not in them.
 /// </remarks>
 public static class ImpedanceFit
@@ -19,7 +21,8 @@ public static class ImpedanceFit
     private const double LeastResidual = 1e-6;
 
     /// <summary>For choosing among starts, and for the answer: the sum of squares settles to this part of itself.</summary>
-    private const double LooseTolerance = 1e-5, FineTolerance = 1e-11;
+    private const double LooseTolerance = 1e-5,
+        FineTolerance = 1e-11;
 
     /// <summary>Chooses the parts and fits them.</summary>
     /// <param name="curve">A curve of impedance with at least <see cref="FewestPoints"/> points.</param>
@@ -43,7 +46,8 @@ public static class ImpedanceFit
                 double criterion = Criterion(fit);
                 if (best is not null && Beats(criterion, fit, least, best))
                 {
-                    // The plainer choice was searched loosely: before it loses, it is brought to its own end, also from where the richer one stands.
+                    // The plainer choice was searched loosely: before it loses, it is brought to its own end, also from where the richer
+                    // one stands.
                     best = Settle(curve, best, fit);
                     least = Criterion(best);
                 }
@@ -64,7 +68,8 @@ public static class ImpedanceFit
     }
 
     /// <summary>Whether a richer choice determines its parts and is clearly better, not by rounding.</summary>
-    private static bool Beats(double criterion, CurveFit fit, double least, CurveFit best) => criterion < least - 6 && fit.Untold.Count <= best.Untold.Count;
+    private static bool Beats(double criterion, CurveFit fit, double least, CurveFit best) =>
+        criterion < least - 6 && fit.Untold.Count <= best.Untold.Count;
 
     private static double Criterion(CurveFit fit)
     {
@@ -73,7 +78,8 @@ public static class ImpedanceFit
     }
 
     /// <summary>The best fit of given parts from several starts; null when none has finite residuals.</summary>
-    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts) => Search(curve, parts) is { } found ? Settle(curve, found) : null;
+    public static CurveFit? FitParts(MeasuredCurve curve, PickupParts parts) =>
+        Search(curve, parts) is { } found ? Settle(curve, found) : null;
 
     /// <summary>The same parts, to the last digits that the data carry.</summary>
     /// <param name="curve">What was measured.</param>
@@ -82,9 +88,15 @@ public static class ImpedanceFit
     private static CurveFit Settle(MeasuredCurve curve, CurveFit found, CurveFit? richer = null)
     {
         LeastSquaresProblem problem = Problem(curve, found.Parts);
-        LeastSquaresFit From(double[] start) => LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 100, tolerance: FineTolerance);
+        LeastSquaresFit From(double[] start) =>
+            LevenbergMarquardt.Minimise(problem, 2 * curve.Count, start, mostSteps: 100, tolerance: FineTolerance);
         LeastSquaresFit fine = From(found.Fit.Parameters);
-        if (richer is not null && richer.Parts.Take(richer.Fit.Parameters, found.Parts) is { } start && From(start) is { } other && other.ResidualSum < fine.ResidualSum)
+        if (
+            richer is not null
+            && richer.Parts.Take(richer.Fit.Parameters, found.Parts) is { } start
+            && From(start) is { } other
+            && other.ResidualSum < fine.ResidualSum
+        )
         {
             fine = other;
         }
@@ -112,7 +124,8 @@ public static class ImpedanceFit
     private static LeastSquaresProblem Problem(MeasuredCurve curve, PickupParts parts)
     {
         int count = curve.Count;
-        double[] omega = [.. curve.FrequenciesHz.Select(hz => 2 * Math.PI * hz)], weight = [.. curve.ImpedanceOhm!.Select(z => 1 / z.Magnitude)];
+        double[] omega = [.. curve.FrequenciesHz.Select(hz => 2 * Math.PI * hz)],
+            weight = [.. curve.ImpedanceOhm!.Select(z => 1 / z.Magnitude)];
         Complex[] measured = curve.ImpedanceOhm!;
         return (p, residuals, jacobian) =>
         {

@@ -15,13 +15,20 @@ public sealed record ImpedanceResonance(double UndampedHz, double? ZeroPhaseHz, 
     public static ImpedanceResonance Of(LumpedPickup pickup)
     {
         double undamped = 1 / (2 * Math.PI * Math.Sqrt(pickup.InductanceH * pickup.CapacitanceF));
-        Complex Z(double hz) => 1 / (1 / pickup.ImpedanceOhm(hz) + new Complex(pickup.ParallelLossOhm is { } loss ? 1 / loss : 0, 2 * Math.PI * hz * pickup.CapacitanceF));
+        Complex Z(double hz) =>
+            1
+            / (
+                1 / pickup.ImpedanceOhm(hz)
+                + new Complex(pickup.ParallelLossOhm is { } loss ? 1 / loss : 0, 2 * Math.PI * hz * pickup.CapacitanceF)
+            );
         double[] grid = PickupResponse.LogFrequencies(undamped / 30, undamped * 3, 600);
         int top = Enumerable.Range(1, grid.Length - 2).MaxBy(i => Z(grid[i]).Magnitude);
-        double low = grid[top - 1], high = grid[top + 1];
+        double low = grid[top - 1],
+            high = grid[top + 1];
         for (int i = 0; i < 80; i++)
         {
-            double left = low + (high - low) * 0.381966011250105, right = high - (high - low) * 0.381966011250105;
+            double left = low + (high - low) * 0.381966011250105,
+                right = high - (high - low) * 0.381966011250105;
             (low, high) = Z(left).Magnitude > Z(right).Magnitude ? (low, right) : (left, high);
         }
 
@@ -36,7 +43,8 @@ public sealed record ImpedanceResonance(double UndampedHz, double? ZeroPhaseHz, 
         {
             if (z(grid[i]).Imaginary > 0 && z(grid[i + 1]).Imaginary <= 0)
             {
-                double low = grid[i], high = grid[i + 1];
+                double low = grid[i],
+                    high = grid[i + 1];
                 for (int k = 0; k < 60; k++)
                 {
                     double middle = (low + high) / 2;

@@ -14,7 +14,8 @@ internal static class ImpedanceStart
         double ohm = Math.Max(z.Min(one => one.Real), 1e-3 * z[0].Magnitude);
         ohm = Math.Max(ohm, 1e-3);
         bool hasTop = top > 0 && top < hz.Length - 1;
-        double topOmega = 2 * Math.PI * hz[top], henry = Henry(curve, hasTop ? hz[top] : double.PositiveInfinity);
+        double topOmega = 2 * Math.PI * hz[top],
+            henry = Henry(curve, hasTop ? hz[top] : double.PositiveInfinity);
         double farad = hasTop ? 1 / (topOmega * topOmega * henry) : Math.Min(100e-12, 0.1 / (topOmega * topOmega * henry));
         double loss = hasTop ? 3 * z[top].Magnitude : 30 * topOmega * henry;
         double[] knees = parts.EddyCount == 0 ? [1] : [0.3, 1, 4];
@@ -45,7 +46,15 @@ internal static class ImpedanceStart
     private static double Henry(MeasuredCurve curve, double topHz)
     {
         double[] hz = curve.FrequenciesHz;
-        double[] seen = [.. Enumerable.Range(0, hz.Length).Where(i => hz[i] < 0.7 * topHz).Select(i => curve.ApparentInductanceH(i) * (1 - hz[i] * hz[i] / (topHz * topHz))).Where(h => h > 0).Order()];
+        double[] seen =
+        [
+            .. Enumerable
+                .Range(0, hz.Length)
+                .Where(i => hz[i] < 0.7 * topHz)
+                .Select(i => curve.ApparentInductanceH(i) * (1 - hz[i] * hz[i] / (topHz * topHz)))
+                .Where(h => h > 0)
+                .Order(),
+        ];
         return seen.Length > 0 ? seen[seen.Length / 2] : curve.ImpedanceOhm!.Max(z => z.Magnitude) / (2 * Math.PI * hz[^1]);
     }
 }

@@ -1,13 +1,22 @@
 namespace Coilwright.Analysis.Curves;
 
-/// <summary>What came of a least-squares fit. Look at <see cref="Converged"/> and at infinite deviations before using the parameters.</summary>
+/// <summary>
+/// What came of a least-squares fit. Look at <see cref="Converged"/> and at infinite deviations before using the parameters.
+/// </summary>
 /// <param name="Parameters">The best parameters found.</param>
 /// <param name="ResidualSum">Sum of squared residuals there.</param>
 /// <param name="ResidualCount">Number of residuals.</param>
 /// <param name="Iterations">Steps tried.</param>
 /// <param name="Converged">False when the steps ran out.</param>
 /// <param name="Directions">How well each independent direction of the parameters is determined.</param>
-public sealed record LeastSquaresFit(double[] Parameters, double ResidualSum, int ResidualCount, int Iterations, bool Converged, IReadOnlyList<FitDirection> Directions)
+public sealed record LeastSquaresFit(
+    double[] Parameters,
+    double ResidualSum,
+    int ResidualCount,
+    int Iterations,
+    bool Converged,
+    IReadOnlyList<FitDirection> Directions
+)
 {
     public int FreedomCount => Math.Max(1, ResidualCount - Parameters.Length);
 
@@ -30,7 +39,9 @@ public sealed record LeastSquaresFit(double[] Parameters, double ResidualSum, in
     public double Deviation(int i) => Math.Sqrt(Covariance(i, i));
 }
 
-/// <summary>A direction in the space of the parameters, and the standard deviation of a step along it; infinite where the residuals do not change.</summary>
+/// <summary>
+/// A direction in the space of the parameters, and the standard deviation of a step along it; infinite where the residuals do not change.
+/// </summary>
 /// <param name="Vector">The direction, scaled so that outer products with the squared deviation add up to the covariance.</param>
 /// <param name="Deviation">Standard deviation along it.</param>
 public sealed record FitDirection(double[] Vector, double Deviation);

@@ -2,8 +2,10 @@ namespace Coilwright.Analysis.Curves;
 
 /// <summary>Nonlinear least squares in a trust region.</summary>
 /// <remarks>
-/// J. J. Moré, The Levenberg–Marquardt algorithm: implementation and theory (1978), as in the public MINPACK library, from memory [Marquardt]: QR of the Jacobian, step length by
-/// Newton's method on the damping, scaling by the largest column norms seen. Our own, because the packaged ones give neither directions that the data leave open nor
+/// J. J. Moré, The Levenberg–Marquardt algorithm: implementation and theory (1978), as in the public MINPACK library, from memory
+/// [Marquardt]: QR of the Jacobian, step length by
+/// Newton's method on the damping, scaling by the largest column norms seen. Our own, because the packaged ones give neither directions
+/// that the data leave open nor
 /// work on caller-owned columns. Checked on NIST's certified nonlinear sets from both of their starts.
 /// </remarks>
 public static class LevenbergMarquardt
@@ -15,18 +17,34 @@ public static class LevenbergMarquardt
     /// <param name="residualCount">How many residuals, at least as many as parameters.</param>
     /// <param name="start">First parameters.</param>
     /// <param name="mostSteps">Steps after which it gives up.</param>
-    /// <param name="firstReach">Length of the first step over the length of the scaled start, as in MINPACK, whose 100 loses one of NIST's problems.</param>
+    /// <param name="firstReach">Length of the first step over the length of the scaled start, as in MINPACK, whose 100 loses one of NIST's
+    /// problems.</param>
     /// <param name="tolerance">Relative change of the sum, or of the parameters, below which it is done.</param>
-    public static LeastSquaresFit Minimise(LeastSquaresProblem problem, int residualCount, ReadOnlySpan<double> start, int mostSteps = 200, double firstReach = 1, double tolerance = TightTolerance)
+    public static LeastSquaresFit Minimise(
+        LeastSquaresProblem problem,
+        int residualCount,
+        ReadOnlySpan<double> start,
+        int mostSteps = 200,
+        double firstReach = 1,
+        double tolerance = TightTolerance
+    )
     {
         int n = start.Length;
         ArgumentOutOfRangeException.ThrowIfLessThan(residualCount, n);
-        double[] at = start.ToArray(), trial = new double[n], residuals = new double[residualCount], next = new double[residualCount], jacobian = new double[residualCount * n], scale = new double[n];
+        double[] at = start.ToArray(),
+            trial = new double[n],
+            residuals = new double[residualCount],
+            next = new double[residualCount],
+            jacobian = new double[residualCount * n],
+            scale = new double[n];
         problem(at, residuals, jacobian);
-        double norm = Norm(residuals), reach = 0, damping = 0;
+        double norm = Norm(residuals),
+            reach = 0,
+            damping = 0;
         bool converged = !double.IsFinite(norm) ? throw new ArgumentException("The start has no finite residuals.", nameof(start)) : false;
         int steps = 0;
-        double[] triangle = new double[n * n], rotated = new double[n];
+        double[] triangle = new double[n * n],
+            rotated = new double[n];
         while (!converged && steps < mostSteps)
         {
             Triangle.Of(jacobian, residuals, residualCount, n, triangle, rotated);
@@ -43,7 +61,7 @@ public static class LevenbergMarquardt
                 break;
             }
 
-            for (bool accepted = false; !accepted && !converged && steps < mostSteps;)
+            for (bool accepted = false; !accepted && !converged && steps < mostSteps; )
             {
                 steps++;
                 double[] step = DampedStep.Find(triangle, rotated, scale, reach, ref damping);
@@ -57,8 +75,10 @@ public static class LevenbergMarquardt
                 problem(trial, next, []);
                 double nextNorm = Norm(next);
                 double actual = 0.1 * nextNorm < norm ? 1 - nextNorm / norm * (nextNorm / norm) : -1;
-                double linear = Math.Pow(Triangle.TimesNorm(triangle, step) / norm, 2), damped = damping * Math.Pow(stepLength / norm, 2);
-                double predicted = linear + 2 * damped, ratio = predicted > 0 ? actual / predicted : 0;
+                double linear = Math.Pow(Triangle.TimesNorm(triangle, step) / norm, 2),
+                    damped = damping * Math.Pow(stepLength / norm, 2);
+                double predicted = linear + 2 * damped,
+                    ratio = predicted > 0 ? actual / predicted : 0;
                 AdjustReach(ratio, actual, linear + damped, stepLength, ref reach, ref damping);
                 double length = Scaled(trial, scale);
                 if (ratio >= 1e-4)
@@ -68,7 +88,10 @@ public static class LevenbergMarquardt
                     problem(at, residuals, jacobian);
                 }
 
-                converged = (Math.Abs(actual) <= tolerance && predicted <= tolerance && ratio <= 2) || reach <= tolerance * length || norm <= double.Epsilon
+                converged =
+                    (Math.Abs(actual) <= tolerance && predicted <= tolerance && ratio <= 2)
+                    || reach <= tolerance * length
+                    || norm <= double.Epsilon
                     || (Math.Abs(actual) <= 1e-16 && predicted <= 1e-16);
             }
         }
@@ -104,7 +127,12 @@ public static class LevenbergMarquardt
                 sum += triangle[i * n + j] * triangle[i * n + j];
             }
 
-            scale[j] = Math.Max(scale[j], sum > 0 ? Math.Sqrt(sum) : scale[j] > 0 ? 0 : 1);
+            scale[j] = Math.Max(
+                scale[j],
+                sum > 0 ? Math.Sqrt(sum)
+                    : scale[j] > 0 ? 0
+                    : 1
+            );
         }
     }
 
@@ -114,7 +142,8 @@ public static class LevenbergMarquardt
         double largest = 0;
         for (int j = 0; j < n; j++)
         {
-            double dot = 0, sum = 0;
+            double dot = 0,
+                sum = 0;
             for (int i = 0; i <= j; i++)
             {
                 dot += triangle[i * n + j] * rotated[i];

@@ -11,8 +11,14 @@ internal static class OpenDirections
     public static IReadOnlyList<FitDirection> Of(double[] triangle, int n, int rows, double spread)
     {
         // Columns of unit length first, so that units do not decide what counts as small.
-        double[] size = [.. Enumerable.Range(0, n).Select(j => Math.Sqrt(Enumerable.Range(0, j + 1).Sum(i => triangle[i * n + j] * triangle[i * n + j])))];
-        double[,] u = new double[n, n], v = new double[n, n];
+        double[] size =
+        [
+            .. Enumerable
+                .Range(0, n)
+                .Select(j => Math.Sqrt(Enumerable.Range(0, j + 1).Sum(i => triangle[i * n + j] * triangle[i * n + j]))),
+        ];
+        double[,] u = new double[n, n],
+            v = new double[n, n];
         for (int j = 0; j < n; j++)
         {
             v[j, j] = 1;
@@ -25,9 +31,16 @@ internal static class OpenDirections
         Rotate(u, v, n);
         double[] singular = [.. Enumerable.Range(0, n).Select(j => Math.Sqrt(Enumerable.Range(0, n).Sum(i => u[i, j] * u[i, j])))];
         double least = singular.Max() * Math.Max(rows, n) * 2.2e-16;
-        return [.. Enumerable.Range(0, n).OrderByDescending(j => singular[j]).Select(j => new FitDirection(
-            [.. Enumerable.Range(0, n).Select(i => v[i, j] / (size[i] > 0 ? size[i] : 1))],
-            singular[j] > least ? spread / singular[j] : double.PositiveInfinity))];
+        return
+        [
+            .. Enumerable
+                .Range(0, n)
+                .OrderByDescending(j => singular[j])
+                .Select(j => new FitDirection(
+                    [.. Enumerable.Range(0, n).Select(i => v[i, j] / (size[i] > 0 ? size[i] : 1))],
+                    singular[j] > least ? spread / singular[j] : double.PositiveInfinity
+                )),
+        ];
     }
 
     /// <summary>One-sided Jacobi rotations until all columns of u are at right angles; v keeps the rotations.</summary>
@@ -40,7 +53,9 @@ internal static class OpenDirections
             {
                 for (int q = p + 1; q < n; q++)
                 {
-                    double a = 0, b = 0, c = 0;
+                    double a = 0,
+                        b = 0,
+                        c = 0;
                     for (int i = 0; i < n; i++)
                     {
                         a += u[i, p] * u[i, p];
@@ -54,7 +69,10 @@ internal static class OpenDirections
                     }
 
                     worst = Math.Max(worst, Math.Abs(c) / Math.Sqrt(a * b));
-                    double zeta = (b - a) / (2 * c), t = (zeta >= 0 ? 1 : -1) / (Math.Abs(zeta) + Math.Sqrt(1 + zeta * zeta)), cos = 1 / Math.Sqrt(1 + t * t), sin = cos * t;
+                    double zeta = (b - a) / (2 * c),
+                        t = (zeta >= 0 ? 1 : -1) / (Math.Abs(zeta) + Math.Sqrt(1 + zeta * zeta)),
+                        cos = 1 / Math.Sqrt(1 + t * t),
+                        sin = cos * t;
                     Turn(u, p, q, cos, sin, n);
                     Turn(v, p, q, cos, sin, n);
                 }

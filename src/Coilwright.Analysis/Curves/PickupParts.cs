@@ -3,12 +3,18 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Analysis.Curves;
 
-/// <summary>Which parts a fit may use. Its parameters are the logarithms of their values, in the order R, L, C, loss, then L and R of each eddy branch: no part can turn negative.</summary>
+/// <summary>
+/// Which parts a fit may use. Its parameters are the logarithms of their values, in the order R, L, C, loss, then L and R of each eddy
+/// branch: no part can turn negative.
+/// </summary>
 /// <param name="EddyCount">Eddy branches.</param>
 /// <param name="HasLoss">Whether a loss resistance lies across the terminals.</param>
 public readonly record struct PickupParts(int EddyCount, bool HasLoss)
 {
-    public const int Resistance = 0, Inductance = 1, Capacitance = 2, Loss = 3;
+    public const int Resistance = 0,
+        Inductance = 1,
+        Capacitance = 2,
+        Loss = 3;
 
     public int Count => 3 + (HasLoss ? 1 : 0) + 2 * EddyCount;
 
@@ -23,10 +29,16 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
             eddy[i] = new EddyBranch(Math.Exp(p[EddyInductance(i)]), Math.Exp(p[EddyInductance(i) + 1]));
         }
 
-        return new LumpedPickup(Math.Exp(p[Resistance]), Math.Exp(p[Inductance]), Math.Exp(p[Capacitance])) { Eddy = eddy, ParallelLossOhm = HasLoss ? Math.Exp(p[Loss]) : null };
+        return new LumpedPickup(Math.Exp(p[Resistance]), Math.Exp(p[Inductance]), Math.Exp(p[Capacitance]))
+        {
+            Eddy = eddy,
+            ParallelLossOhm = HasLoss ? Math.Exp(p[Loss]) : null,
+        };
     }
 
-    /// <summary>Of these parameters those that a plainer choice has too, in its order; null when it has parts that this one lacks.</summary>
+    /// <summary>
+    /// Of these parameters those that a plainer choice has too, in its order; null when it has parts that this one lacks.
+    /// </summary>
     public double[]? Take(ReadOnlySpan<double> parameters, PickupParts plainer)
     {
         if (plainer.EddyCount > EddyCount || (plainer.HasLoss && !HasLoss))
@@ -43,17 +55,21 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
         return taken;
     }
 
-    public bool IsInductance(int parameter) => parameter == Inductance || (parameter >= EddyInductance(0) && (parameter - EddyInductance(0)) % 2 == 0);
+    public bool IsInductance(int parameter) =>
+        parameter == Inductance || (parameter >= EddyInductance(0) && (parameter - EddyInductance(0)) % 2 == 0);
 
     /// <summary>A parameter's name as in a lumped file.</summary>
-    public string NameOf(int parameter) => parameter switch
-    {
-        Resistance => "resistance",
-        Inductance => "inductance",
-        Capacitance => "capacitance",
-        _ when HasLoss && parameter == Loss => "parallelLoss",
-        _ => FormattableString.Invariant($"eddy[{(parameter - (HasLoss ? 4 : 3)) / 2}].{((parameter - (HasLoss ? 4 : 3)) % 2 == 0 ? "inductance" : "resistance")}"),
-    };
+    public string NameOf(int parameter) =>
+        parameter switch
+        {
+            Resistance => "resistance",
+            Inductance => "inductance",
+            Capacitance => "capacitance",
+            _ when HasLoss && parameter == Loss => "parallelLoss",
+            _ => FormattableString.Invariant(
+                $"eddy[{(parameter - (HasLoss ? 4 : 3)) / 2}].{((parameter - (HasLoss ? 4 : 3)) % 2 == 0 ? "inductance" : "resistance")}"
+            ),
+        };
 
     /// <summary>Impedance at the terminals, and its derivative by each parameter: 1/Z = jωC + 1/Rp + 1/Zs.</summary>
     public Complex Impedance(ReadOnlySpan<double> values, double omega, Span<Complex> slopes)
@@ -62,7 +78,8 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
         for (int i = 0; i < EddyCount; i++)
         {
             int at = EddyInductance(i);
-            Complex reactance = new(0, omega * values[at]), z = reactance * values[at + 1] / (reactance + values[at + 1]);
+            Complex reactance = new(0, omega * values[at]),
+                z = reactance * values[at + 1] / (reactance + values[at + 1]);
             series += z;
             if (slopes.Length > 0)
             {
@@ -72,10 +89,12 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
         }
 
         double conductance = HasLoss ? 1 / values[Loss] : 0;
-        Complex admittance = new(conductance, omega * values[Capacitance]), whole = series / (1 + series * admittance);
+        Complex admittance = new(conductance, omega * values[Capacitance]),
+            whole = series / (1 + series * admittance);
         if (slopes.Length > 0)
         {
-            Complex inner = whole / series * (whole / series), outer = -whole * whole;
+            Complex inner = whole / series * (whole / series),
+                outer = -whole * whole;
             slopes[Resistance] = inner * values[Resistance];
             slopes[Inductance] = inner * new Complex(0, omega * values[Inductance]);
             slopes[Capacitance] = outer * new Complex(0, omega * values[Capacitance]);

@@ -12,7 +12,8 @@ internal static class Triangle
     /// <param name="rotated">Receives the first n of Qᵀ·residuals.</param>
     public static void Of(double[] columns, double[] right, int rows, int n, double[] triangle, double[] rotated)
     {
-        double[] work = (double[])columns.Clone(), turned = (double[])right.Clone();
+        double[] work = (double[])columns.Clone(),
+            turned = (double[])right.Clone();
         Array.Clear(triangle);
         for (int j = 0; j < n; j++)
         {

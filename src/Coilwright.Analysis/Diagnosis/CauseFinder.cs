@@ -2,10 +2,13 @@ namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Weighs what may be wrong with each coil of a batch against the readings of all of them.</summary>
 /// <remarks>
-/// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others; inductance and Q share
-/// what the forecast is off by. Given these, each coil has one of the causes of <see cref="CauseTable"/> with a size. How a cause moves a reading is
-/// arithmetic or the coupled circuit of <see cref="ShortedTurns"/>; how often it happens and how much it scatters is our assumption and has no source.
-/// Self-capacitance belongs to what is expected (<see cref="MeterView"/>); that a fault moves its share too is not taken into account.
+/// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others;
+/// inductance and Q share
+/// what the forecast is off by. Given these, each coil has one of the causes of <see cref="CauseTable"/> with a size. How a cause moves a
+/// reading is
+/// arithmetic or the coupled circuit of <see cref="ShortedTurns"/>; how often it happens and how much it scatters is our assumption and has
+/// no source.
+/// Self-capacitance belongs to what is expected (<see cref="MeterModel"/>); that a fault moves its share too is not taken into account.
 /// </remarks>
 public static class CauseFinder
 {
@@ -34,7 +37,8 @@ public static class CauseFinder
         HashSet<int> asked = [.. wanted];
         foreach (IGrouping<string, int> spool in Enumerable.Range(0, batch.Count).GroupBy(n => batch[n].Spool, StringComparer.Ordinal))
         {
-            int[] places = [.. spool], here = [.. places.Where(asked.Contains)];
+            int[] places = [.. spool],
+                here = [.. places.Where(asked.Contains)];
             if (here.Length > 0)
             {
                 FindOfSpool(batch, places, here, answers);
@@ -46,7 +50,8 @@ public static class CauseFinder
 
     private static void FindOfSpool(IReadOnlyList<CoilEvidence> batch, int[] places, int[] asked, Dictionary<int, CoilDiagnosis> answers)
     {
-        int[] measured = [.. places.Where(n => HasReading(batch[n]) && !batch[n].Open)], learnt = [.. Spread(measured)];
+        int[] measured = [.. places.Where(n => HasReading(batch[n]) && !batch[n].Open)],
+            learnt = [.. Spread(measured)];
         SpoolOffsets offsets = new(batch, measured);
         WeighedCoil[] learning = new WeighedCoil[learnt.Length];
         double[][] logs = new double[learnt.Length][];
@@ -67,8 +72,11 @@ public static class CauseFinder
         CoilDiagnosis[] found = new CoilDiagnosis[asked.Length];
         Parallel.For(0, asked.Length, a =>
         {
-            int n = asked[a], place = Array.IndexOf(learnt, n);
-            found[a] = batch[n].Open ? OpenCoil() : !HasReading(batch[n]) ? new CoilDiagnosis([], [])
+            int n = asked[a],
+                place = Array.IndexOf(learnt, n);
+            found[a] =
+                batch[n].Open ? OpenCoil()
+                : !HasReading(batch[n]) ? new CoilDiagnosis([], [])
                 : Posterior.Of(batch[n], place >= 0 ? learning[place] : offsets.Weigh(n), shared, place >= 0);
         });
         for (int a = 0; a < asked.Length; a++)
@@ -79,13 +87,20 @@ public static class CauseFinder
 
     /// <summary>At most <see cref="LearntFrom"/> of them, evenly over the run.</summary>
     private static IEnumerable<int> Spread(int[] places) =>
-        places.Length <= LearntFrom ? places : Enumerable.Range(0, LearntFrom).Select(n => places[(int)((long)n * places.Length / LearntFrom)]);
+        places.Length <= LearntFrom
+            ? places
+            : Enumerable.Range(0, LearntFrom).Select(n => places[(int)((long)n * places.Length / LearntFrom)]);
 
     private static bool HasReading(CoilEvidence evidence) => evidence is not { OhmAt20C: null, InductanceRatio: null, QualityRatio: null };
 
-    private static CoilDiagnosis OpenCoil() => new(
-        [new ProbableCause("open", 0.95, "open: reheat the joints first"), new ProbableCause("meter-error", 0.05, "wrong reading: a lead off its clip")],
-        [new NextReading("dcResistance", Bits(0.95))]);
+    private static CoilDiagnosis OpenCoil() =>
+        new(
+            [
+                new ProbableCause("open", 0.95, "open: reheat the joints first"),
+                new ProbableCause("meter-error", 0.05, "wrong reading: a lead off its clip"),
+            ],
+            [new NextReading("dcResistance", Bits(0.95))]
+        );
 
     private static double Bits(double p) => -(p * Math.Log2(p) + (1 - p) * Math.Log2(1 - p));
 }

@@ -2,7 +2,8 @@ namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>What each cause does to a coil's readings, and how often it is taken to happen.</summary>
 /// <remarks>
-/// Shifts are in natural logarithms of read over wanted. Priors and scatters are our assumptions: common practice at best, no source [FaultRates]. They are round numbers on purpose.
+/// Shifts are in natural logarithms of read over wanted. Priors and scatters are our assumptions: common practice at best, no source
+/// [FaultRates]. They are round numbers on purpose.
 /// </remarks>
 internal static class CauseTable
 {
@@ -16,7 +17,9 @@ internal static class CauseTable
     internal static readonly Spread Stretch = new(0.022, 0.01);
 
     /// <summary>What one coil scatters from the next when nothing is wrong.</summary>
-    internal const double OhmScatter = 0.005, HenryScatter = 0.008, QualityScatter = 0.025;
+    internal const double OhmScatter = 0.005,
+        HenryScatter = 0.008,
+        QualityScatter = 0.025;
 
     /// <summary>Least that a meter shows through a broken wire, Ω: a rule of thumb, common practice, no source.</summary>
     private const double LeastLeakageOhm = 2.6e5;
@@ -57,7 +60,19 @@ internal static class CauseTable
     /// <summary>Every size of every cause that this coil can have, "none" last; the weights sum to one.</summary>
     internal static IReadOnlyList<Term> Of(CoilEvidence evidence)
     {
-        List<Term> faults = [.. Wires(evidence), .. Miscounts(0.03, tail: 0.006, evidence.NominalTurns), .. Warmths(evidence.TemperatureKnown ? 0.005 : 0.08, evidence.TemperatureKnown ? 4 : 8, evidence), .. Shorts(0.02, evidence), .. Joints(0.004, evidence), .. Gauges(0.006, evidence), .. Cores(0.008, evidence), .. Meters(0.012), .. Broken(0.005, evidence), .. Connections(evidence)];
+        List<Term> faults =
+        [
+            .. Wires(evidence),
+            .. Miscounts(0.03, tail: 0.006, evidence.NominalTurns),
+            .. Warmths(evidence.TemperatureKnown ? 0.005 : 0.08, evidence.TemperatureKnown ? 4 : 8, evidence),
+            .. Shorts(0.02, evidence),
+            .. Joints(0.004, evidence),
+            .. Gauges(0.006, evidence),
+            .. Cores(0.008, evidence),
+            .. Meters(0.012),
+            .. Broken(0.005, evidence),
+            .. Connections(evidence),
+        ];
         faults.Add(Shift("none", 1 - faults.Sum(fault => fault.Weight), 0, new Spread(0, OhmScatter), evidence));
         return faults;
     }
@@ -69,8 +84,14 @@ internal static class CauseTable
         foreach ((double size, double share) in Sizes(OffWire))
         {
             double deviation = Root(SizeStep(OffWire), OhmScatter);
-            yield return Shift("thin-wire", wire * share, size, new Spread(size, deviation), evidence) with { Wire = new Spread(size, 0.006) };
-            yield return Shift("thick-wire", wire * share, size, new Spread(-size, deviation), evidence) with { Wire = new Spread(-size, 0.006) };
+            yield return Shift("thin-wire", wire * share, size, new Spread(size, deviation), evidence) with
+            {
+                Wire = new Spread(size, 0.006),
+            };
+            yield return Shift("thick-wire", wire * share, size, new Spread(-size, deviation), evidence) with
+            {
+                Wire = new Spread(-size, 0.006),
+            };
         }
 
         foreach ((double size, double share) in Sizes(Stretch))
@@ -79,7 +100,9 @@ internal static class CauseTable
         }
     }
 
-    /// <summary>Sizes that a wire can be off by, each with its share. None is below zero: thin wire reads high, thick wire low, always.</summary>
+    /// <summary>
+    /// Sizes that a wire can be off by, each with its share. None is below zero: thin wire reads high, thick wire low, always.
+    /// </summary>
     internal static (double Size, double Share)[] Sizes(Spread wire)
     {
         double step = 2 * SizeStep(wire);
@@ -95,32 +118,65 @@ internal static class CauseTable
     private static Term Shift(string cause, double weight, double size, Spread ohm, CoilEvidence evidence)
     {
         double share = 1 / evidence.AcOverDc;
-        return new Term(cause, weight, size, ohm, s_steady, new Spread(-Math.Log(1 + share * (Math.Exp(ohm.Mean) - 1)), Root(QualityScatter, share * ohm.Deviation)), s_counted);
+        return new Term(
+            cause,
+            weight,
+            size,
+            ohm,
+            s_steady,
+            new Spread(-Math.Log(1 + share * (Math.Exp(ohm.Mean) - 1)), Root(QualityScatter, share * ohm.Deviation)),
+            s_counted
+        );
     }
 
-    /// <summary>Turns off by a normal 4 %; and, more seldom, half or double, a round number dropped or added, or stopped early anywhere.</summary>
-    /// <remarks>L goes as the square, R a little more than in proportion because the outer turns are longer; both the less surely the more turns are missing. The counter shows it or does not.</remarks>
+    /// <summary>
+    /// Turns off by a normal 4 %; and, more seldom, half or double, a round number dropped or added, or stopped early anywhere.
+    /// </summary>
+    /// <remarks>
+    /// L goes as the square, R a little more than in proportion because the outer turns are longer; both the less surely the more turns are
+    /// missing. The counter shows it or does not.
+    /// </remarks>
     private static IEnumerable<Term> Miscounts(double prior, double tail, double nominalTurns)
     {
         const double Deviation = 0.04;
         double[] sizes = [.. Enumerable.Range(-60, 121).Where(n => n != 0).Select(n => n * 0.0025)];
         double total = sizes.Sum(size => Bell(size / Deviation));
-        foreach ((double size, double weight) in sizes.Select(size => (size, prior * Bell(size / Deviation) / total)).Concat(MiscountTails(tail, nominalTurns)))
+        foreach (
+            (double size, double weight) in sizes
+                .Select(size => (size, prior * Bell(size / Deviation) / total))
+                .Concat(MiscountTails(tail, nominalTurns))
+        )
         {
             double shift = Math.Log(1 + size);
-            Spread ohm = new(1.05 * shift, Root(OhmScatter, 0.05 * shift)), henry = new(2 * shift, Root(HenryScatter, 0.1 * shift)), quality = new(shift, Root(QualityScatter, 0.1 * shift));
+            Spread ohm = new(1.05 * shift, Root(OhmScatter, 0.05 * shift)),
+                henry = new(2 * shift, Root(HenryScatter, 0.1 * shift)),
+                quality = new(shift, Root(QualityScatter, 0.1 * shift));
             Term unseen = new("miscount", weight / 2, size, ohm, henry, quality, s_counted) { TrueTurns = shift };
             yield return unseen;
-            yield return unseen with { Turns = new Spread(shift, 0.002) };
+            yield return unseen with
+            {
+                Turns = new Spread(shift, 0.002),
+            };
         }
     }
 
-    /// <summary>Large slips of the count: a fifth half the turns, a tenth double, two fifths a round number, the rest stopped early.</summary>
+    /// <summary>
+    /// Large slips of the count: a fifth half the turns, a tenth double, two fifths a round number, the rest stopped early.
+    /// </summary>
     private static IEnumerable<(double Size, double Weight)> MiscountTails(double prior, double nominalTurns)
     {
         yield return (-0.5, 0.2 * prior);
         yield return (1, 0.1 * prior);
-        double[] round = nominalTurns <= 0 ? [] : [.. s_roundNumbers.SelectMany(turns => new[] { -turns, turns }).Select(turns => turns / nominalTurns).Where(size => size is > -0.9 and <= 1)];
+        double[] round =
+            nominalTurns <= 0
+                ? []
+                :
+                [
+                    .. s_roundNumbers
+                        .SelectMany(turns => new[] { -turns, turns })
+                        .Select(turns => turns / nominalTurns)
+                        .Where(size => size is > -0.9 and <= 1),
+                ];
         foreach (double size in round)
         {
             yield return (size, 0.4 * prior / round.Length);
@@ -139,10 +195,24 @@ internal static class CauseTable
         const double Mean = 10;
         double[] sizes = [.. Enumerable.Range(2, 39).Select(kelvin => (double)kelvin)];
         double total = sizes.Sum(size => Bell((size - Mean) / deviation));
-        return sizes.Select(size => Shift("warm-coil", prior * Bell((size - Mean) / deviation) / total, size, new Spread(Math.Log(1 + 0.00393 * size), OhmScatter), evidence) with { Again = new Spread(0, OhmScatter) });
+        return sizes.Select(size =>
+            Shift(
+                "warm-coil",
+                prior * Bell((size - Mean) / deviation) / total,
+                size,
+                new Spread(Math.Log(1 + 0.00393 * size), OhmScatter),
+                evidence
+            ) with
+            {
+                Again = new Spread(0, OhmScatter),
+            }
+        );
     }
 
-    /// <summary>From a few turns to nearly all: even in the logarithm up to a fifth, then falling with the square, for what bridges lies side by side.</summary>
+    /// <summary>
+    /// From a few turns to nearly all: even in the logarithm up to a fifth, then falling with the square, for what bridges lies side by
+    /// side.
+    /// </summary>
     private static IEnumerable<Term> Shorts(double prior, CoilEvidence evidence)
     {
         const double Usual = 0.2;
@@ -153,8 +223,15 @@ internal static class CauseTable
         {
             (double henry, _) = ShortedTurns.Shift(part, evidence.ReactanceAtInductance);
             (_, double quality) = ShortedTurns.Shift(part, evidence.ReactanceAtQuality, evidence.AcOverDc);
-            yield return new Term("shorted-turns", prior * Share(part) / total, part, new Spread(Math.Log(1 - part), OhmScatter + 0.05 * part),
-                new Spread(henry, Root(HenryScatter, 0.1 * henry)), new Spread(quality, Root(QualityScatter, 0.15 * quality)), s_counted);
+            yield return new Term(
+                "shorted-turns",
+                prior * Share(part) / total,
+                part,
+                new Spread(Math.Log(1 - part), OhmScatter + 0.05 * part),
+                new Spread(henry, Root(HenryScatter, 0.1 * henry)),
+                new Spread(quality, Root(QualityScatter, 0.15 * quality)),
+                s_counted
+            );
         }
     }
 
@@ -162,19 +239,38 @@ internal static class CauseTable
     private static IEnumerable<Term> Joints(double prior, CoilEvidence evidence)
     {
         const int Count = 120; // neighbours nearer than their scatter
-        return Steps(0.01, 2, Count).Select(extra => Shift("high-resistance-joint", prior / Count, extra, new Spread(Math.Log(1 + extra), Root(OhmScatter, 0.03 * extra / (1 + extra))), evidence));
+        return Steps(0.01, 2, Count)
+            .Select(extra =>
+                Shift(
+                    "high-resistance-joint",
+                    prior / Count,
+                    extra,
+                    new Spread(Math.Log(1 + extra), Root(OhmScatter, 0.03 * extra / (1 + extra))),
+                    evidence
+                )
+            );
     }
 
-    /// <summary>Half, one or two gauges off; the nearer the likelier. A thinner wire makes a thinner coil: shorter turns, and L a little different.</summary>
+    /// <summary>
+    /// Half, one or two gauges off; the nearer the likelier. A thinner wire makes a thinner coil: shorter turns, and L a little different.
+    /// </summary>
     private static IEnumerable<Term> Gauges(double prior, CoilEvidence evidence)
     {
         double[] steps = [-2, -1, -0.5, 0.5, 1, 2];
         double total = steps.Sum(step => 1 / Math.Abs(step));
-        return steps.Select(step => Shift("wrong-gauge", prior / Math.Abs(step) / total, step, new Spread(0.97 * step * AwgStep, 0.01 + 0.02 * Math.Abs(step)), evidence) with
-        {
-            Henry = new Spread(0, Root(HenryScatter, 0.02 * Math.Abs(step))),
-            Wire = new Spread(step * AwgStep, 0.03),
-        });
+        return steps.Select(step =>
+            Shift(
+                "wrong-gauge",
+                prior / Math.Abs(step) / total,
+                step,
+                new Spread(0.97 * step * AwgStep, 0.01 + 0.02 * Math.Abs(step)),
+                evidence
+            ) with
+            {
+                Henry = new Spread(0, Root(HenryScatter, 0.02 * Math.Abs(step))),
+                Wire = new Spread(step * AwgStep, 0.03),
+            }
+        );
     }
 
     /// <summary>Another alloy, steel for a magnet, or no core at all: ohms as they were, henries not.</summary>
@@ -182,40 +278,126 @@ internal static class CauseTable
     {
         double bare = Math.Log(Math.Clamp(evidence.AirRatio, 0.2, 1));
         Term core = Shift("wrong-core", prior, 0, new Spread(0, OhmScatter), evidence);
-        yield return core with { Weight = 0.3 * prior, Henry = new Spread(bare, 0.04), Quality = new Spread(bare + Math.Log(evidence.AcOverDc), 0.15) };
-        yield return core with { Weight = 0.4 * prior, Henry = new Spread(0, 0.15), Quality = new Spread(0, 0.3) };
-        yield return core with { Weight = 0.3 * prior, Henry = new Spread(0.6, 0.25), Quality = new Spread(-0.2, 0.5) };
+        yield return core with
+        {
+            Weight = 0.3 * prior,
+            Henry = new Spread(bare, 0.04),
+            Quality = new Spread(bare + Math.Log(evidence.AcOverDc), 0.15),
+        };
+        yield return core with
+        {
+            Weight = 0.4 * prior,
+            Henry = new Spread(0, 0.15),
+            Quality = new Spread(0, 0.3),
+        };
+        yield return core with
+        {
+            Weight = 0.3 * prior,
+            Henry = new Spread(0.6, 0.25),
+            Quality = new Spread(-0.2, 0.5),
+        };
     }
 
-    /// <summary>A range, a lead or a zero: one of the readings is off and the others are not; one time in five all of them, for a reason that is none of the others.</summary>
+    /// <summary>
+    /// A range, a lead or a zero: one of the readings is off and the others are not; one time in five all of them, for a reason that is
+    /// none of the others.
+    /// </summary>
     private static IEnumerable<Term> Meters(double prior)
     {
-        Term right = new("meter-error", prior, 0, new Spread(0, OhmScatter), s_steady, new Spread(0, QualityScatter), s_counted) { Again = new Spread(0, OhmScatter) };
-        yield return right with { Weight = 0.15 * prior, Ohm = new Spread(0, 1.2) };
-        yield return right with { Weight = 0.2 * prior, Ohm = new Spread(0, 1.2), Henry = new Spread(0, 0.7), Quality = new Spread(0, 0.7) };
-        yield return right with { Weight = 0.1 * prior, Ohm = new Spread(Math.Log(10), 0.02) };
-        yield return right with { Weight = 0.1 * prior, Ohm = new Spread(-Math.Log(10), 0.02) };
-        yield return right with { Weight = 0.05 * prior, Ohm = new Spread(Math.Log(1000), 0.02) };
-        yield return right with { Weight = 0.05 * prior, Ohm = new Spread(-Math.Log(1000), 0.02) };
-        yield return right with { Weight = 0.2 * prior, Henry = new Spread(0, 0.7) };
-        yield return right with { Weight = 0.15 * prior, Quality = new Spread(0, 0.7) };
+        Term right = new("meter-error", prior, 0, new Spread(0, OhmScatter), s_steady, new Spread(0, QualityScatter), s_counted)
+        {
+            Again = new Spread(0, OhmScatter),
+        };
+        yield return right with
+        {
+            Weight = 0.15 * prior,
+            Ohm = new Spread(0, 1.2),
+        };
+        yield return right with
+        {
+            Weight = 0.2 * prior,
+            Ohm = new Spread(0, 1.2),
+            Henry = new Spread(0, 0.7),
+            Quality = new Spread(0, 0.7),
+        };
+        yield return right with
+        {
+            Weight = 0.1 * prior,
+            Ohm = new Spread(Math.Log(10), 0.02),
+        };
+        yield return right with
+        {
+            Weight = 0.1 * prior,
+            Ohm = new Spread(-Math.Log(10), 0.02),
+        };
+        yield return right with
+        {
+            Weight = 0.05 * prior,
+            Ohm = new Spread(Math.Log(1000), 0.02),
+        };
+        yield return right with
+        {
+            Weight = 0.05 * prior,
+            Ohm = new Spread(-Math.Log(1000), 0.02),
+        };
+        yield return right with
+        {
+            Weight = 0.2 * prior,
+            Henry = new Spread(0, 0.7),
+        };
+        yield return right with
+        {
+            Weight = 0.15 * prior,
+            Quality = new Spread(0, 0.7),
+        };
     }
 
-    /// <summary>A break bridged by the coil's own capacitance or by dirt: from 0.26 MΩ, or ten times its ohms, to 20 MΩ, even in the logarithm.</summary>
+    /// <summary>
+    /// A break bridged by the coil's own capacitance or by dirt: from 0.26 MΩ, or ten times its ohms, to 20 MΩ, even in the logarithm.
+    /// </summary>
     private static IEnumerable<Term> Broken(double prior, CoilEvidence evidence)
     {
         const int Count = 24;
-        return Steps(Math.Max(LeastLeakageOhm, 10 * evidence.NominalOhm), Math.Max(2e7, 100 * evidence.NominalOhm), Count).Select(ohm =>
-            new Term("broken-coupled", prior / Count, 0, new Spread(Math.Log(ohm / evidence.NominalOhm), 0.15), new Spread(0, 3), new Spread(-1, 2), s_counted) { FollowsBatch = false });
+        return Steps(Math.Max(LeastLeakageOhm, 10 * evidence.NominalOhm), Math.Max(2e7, 100 * evidence.NominalOhm), Count)
+            .Select(ohm => new Term(
+                "broken-coupled",
+                prior / Count,
+                0,
+                new Spread(Math.Log(ohm / evidence.NominalOhm), 0.15),
+                new Spread(0, 3),
+                new Spread(-1, 2),
+                s_counted
+            )
+            {
+                FollowsBatch = false,
+            });
     }
 
     private static IEnumerable<Term> Connections(CoilEvidence evidence)
     {
         if (evidence.CoilsInSeries >= 2)
         {
-            double coils = evidence.CoilsInSeries, left = Math.Log((coils - 1) / coils), parallel = -2 * Math.Log(coils);
-            yield return new Term("coil-bridged", 0.01, 0, new Spread(left, 0.03), new Spread(left - 0.1, 0.15), new Spread(0, 0.3), s_counted);
-            yield return new Term("wired-parallel", 0.005, 0, new Spread(parallel, 0.03), new Spread(parallel, 0.15), new Spread(0, 0.3), s_counted);
+            double coils = evidence.CoilsInSeries,
+                left = Math.Log((coils - 1) / coils),
+                parallel = -2 * Math.Log(coils);
+            yield return new Term(
+                "coil-bridged",
+                0.01,
+                0,
+                new Spread(left, 0.03),
+                new Spread(left - 0.1, 0.15),
+                new Spread(0, 0.3),
+                s_counted
+            );
+            yield return new Term(
+                "wired-parallel",
+                0.005,
+                0,
+                new Spread(parallel, 0.03),
+                new Spread(parallel, 0.15),
+                new Spread(0, 0.3),
+                s_counted
+            );
         }
     }
 

@@ -15,7 +15,9 @@ public sealed record CoilEvidence
     /// <summary>Resistance wanted at 20 °C, Ω, above 0.</summary>
     public required double NominalOhm { get; init; }
 
-    /// <summary>Standard deviation of what all coils of the batch have in common against the nominal, wire apart, as a part of one.</summary>
+    /// <summary>
+    /// Standard deviation of what all coils of the batch have in common against the nominal, wire apart, as a part of one.
+    /// </summary>
     public double OhmOffset { get; init; } = 0.006;
 
     /// <summary>Standard deviation of the resistance meter and its temperature correction, as a part of one.</summary>
@@ -33,7 +35,10 @@ public sealed record CoilEvidence
     /// <summary>Standard deviation of the wanted inductance (forecast or target), common to the batch, as a part of one.</summary>
     public double InductanceOffset { get; init; } = 0.01;
 
-    /// <summary>ωL/R of a good coil, R its direct-current resistance, at the frequency of the inductance reading; 0 for a frequency so low that a short carries no current.</summary>
+    /// <summary>
+    /// ωL/R of a good coil, R its direct-current resistance, at the frequency of the inductance reading; 0 for a frequency so low that a
+    /// short carries no current.
+    /// </summary>
     public double ReactanceAtInductance { get; init; }
 
     /// <summary>Q read over Q expected at the same frequency.</summary>

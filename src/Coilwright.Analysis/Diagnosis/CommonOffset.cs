@@ -12,20 +12,30 @@ internal readonly record struct CommonOffset(double Mean, double Deviation)
     private const double MedianLoss = Math.PI / 2;
 
     /// <summary>Learns from the median, so that a few faults do no harm.</summary>
-    /// <remarks>A median out of the prior's reach is a fault of all, to be found in each, where the ohms moved with it; else target, meter or magnets are off for the whole batch and no coil is blamed.</remarks>
+    /// <remarks>
+    /// A median out of the prior's reach is a fault of all, to be found in each, where the ohms moved with it; else target, meter or
+    /// magnets are off for the whole batch and no coil is blamed.
+    /// </remarks>
     /// <param name="others">Number of values, their median, and the median distance from it.</param>
     /// <param name="priorDeviation">How far a batch may lie off, standard deviation.</param>
     /// <param name="scatter">Least deviation of one coil from the next.</param>
     /// <param name="ofAll">Whether a median out of reach belongs to the batch and to no coil.</param>
-    public static CommonOffset Learn((int Count, double Median, double Distance) others, double priorDeviation, double scatter, bool ofAll = false)
+    public static CommonOffset Learn(
+        (int Count, double Median, double Distance) others,
+        double priorDeviation,
+        double scatter,
+        bool ofAll = false
+    )
     {
         if (others.Count < Fewest)
         {
             return new CommonOffset(0, priorDeviation);
         }
 
-        double median = others.Median, spread = Math.Max(scatter, 1.4826 * others.Distance);
-        double error = spread * spread * MedianLoss / others.Count, prior = priorDeviation * priorDeviation;
+        double median = others.Median,
+            spread = Math.Max(scatter, 1.4826 * others.Distance);
+        double error = spread * spread * MedianLoss / others.Count,
+            prior = priorDeviation * priorDeviation;
         if (Math.Abs(median) > 3 * Math.Sqrt(prior + error))
         {
             return ofAll ? new CommonOffset(median, Math.Sqrt(error)) : new CommonOffset(0, priorDeviation);

@@ -34,7 +34,8 @@ internal sealed class LeaveOneOut
 
     private static double Middle(double[] sorted, double? without)
     {
-        int left = without is { } gone ? Array.BinarySearch(sorted, gone) : sorted.Length, count = sorted.Length - (without is null ? 0 : 1);
+        int left = without is { } gone ? Array.BinarySearch(sorted, gone) : sorted.Length,
+            count = sorted.Length - (without is null ? 0 : 1);
         double At(int n) => sorted[n < left ? n : n + 1];
         return (At((count - 1) / 2) + At(count / 2)) / 2;
     }

@@ -4,17 +4,21 @@ namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Which reading would tell most about the cause.</summary>
 /// <remarks>
-/// Mutual information between the cause and the reading: entropy of the cause now, less what is expected to remain. The reading's distribution under each cause
+/// Mutual information between the cause and the reading: entropy of the cause now, less what is expected to remain. The reading's
+/// distribution under each cause
 /// is a histogram with bins as wide as the reading's own deviation (Lindley 1956, from memory).
 /// </remarks>
 internal static class NextReadings
 {
     private const double LeastBits = 0.02;
 
-    public static IReadOnlyList<NextReading> Of(CoilEvidence evidence, Tally tally)
+    public static IReadOnlyList<NextReading> Of(CoilEvidence evidence, WeightedCounts tally)
     {
         (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares = [.. tally.Shares()];
-        List<NextReading> found = [Ask("dcResistance", shares, one => new CauseTable.Spread(one.Term.Again.Mean + one.Offset, one.Term.Again.Deviation), 0.003)];
+        List<NextReading> found =
+        [
+            Ask("dcResistance", shares, one => new CauseTable.Spread(one.Term.Again.Mean + one.Offset, one.Term.Again.Deviation), 0.003),
+        ];
         if (evidence.InductanceRatio is null)
         {
             found.Add(Ask("inductance", shares, one => one.Term.Henry, evidence.InductanceOffset));
@@ -30,12 +34,18 @@ internal static class NextReadings
         return [.. found.Where(one => one.Information >= LeastBits).OrderByDescending(one => one.Information)];
     }
 
-    private static NextReading Ask(string quantity, (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares, Func<(string Cause, double Weight, CauseTable.Term Term, double Offset), CauseTable.Spread> reading, double deviation)
+    private static NextReading Ask(
+        string quantity,
+        (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares,
+        Func<(string Cause, double Weight, CauseTable.Term Term, double Offset), CauseTable.Spread> reading,
+        double deviation
+    )
     {
         double bin = Math.Max(deviation, 0.002);
         (int Cause, double Weight, double Mean, double Wide)[] spread = new (int, double, double, double)[shares.Length];
         Dictionary<string, int> number = new(StringComparer.Ordinal);
-        double low = double.PositiveInfinity, high = double.NegativeInfinity;
+        double low = double.PositiveInfinity,
+            high = double.NegativeInfinity;
         for (int n = 0; n < shares.Length; n++)
         {
             CauseTable.Spread one = reading(shares[n]);
@@ -45,7 +55,12 @@ internal static class NextReadings
             (low, high) = (Math.Min(low, one.Mean - Reach * wide), Math.Max(high, one.Mean + Reach * wide));
         }
 
-        return new NextReading(quantity, shares.Length == 0 ? 0 : Math.Max(0, Bits(spread, number.Count, bin, (int)Math.Floor(low / bin) - 1, (int)Math.Ceiling(high / bin) + 1)));
+        return new NextReading(
+            quantity,
+            shares.Length == 0
+                ? 0
+                : Math.Max(0, Bits(spread, number.Count, bin, (int)Math.Floor(low / bin) - 1, (int)Math.Ceiling(high / bin) + 1))
+        );
     }
 
     /// <summary>Mutual information, bits, of cause and reading; the reading falls into bins between two numbers.</summary>
@@ -53,7 +68,8 @@ internal static class NextReadings
     {
         int[] rowOf = ArrayPool<int>.Shared.Rent(last - first + 1); // most bins stay empty, so only those that are met get a row
         Array.Clear(rowOf, 0, last - first + 1);
-        double[] joint = ArrayPool<double>.Shared.Rent(causes * spread.Length * (2 * Reach + 1)), ofCause = new double[causes];
+        double[] joint = ArrayPool<double>.Shared.Rent(causes * spread.Length * (2 * Reach + 1)),
+            ofCause = new double[causes];
         int rows = 0;
         foreach ((int cause, double weight, double mean, double wide) in spread)
         {

@@ -11,21 +11,27 @@ internal static class Posterior
     public static CoilDiagnosis Of(CoilEvidence evidence, WeighedCoil coil, double[] shared, bool isAmong)
     {
         double[] others = [.. shared.Select((log, g) => isAmong ? log - Math.Log(coil.Likelihood[g]) : log)];
-        double largest = others.Max(), known = 0, moment = 0, square = 0;
-        Sum[] faults = new Sum[coil.Terms.Count], spool = new Sum[SpoolPrior.Causes.Length];
+        double largest = others.Max(),
+            known = 0,
+            moment = 0,
+            square = 0;
+        Sum[] faults = new Sum[coil.Terms.Count],
+            spool = new Sum[SpoolPrior.Causes.Length];
         for (int g = 0; g < SpoolPrior.Grid.Length; g++)
         {
             double light = Math.Exp(others[g] - largest);
             if (light > 1e-12)
             {
                 Add(faults, spool, coil, g, light, evidence);
-                double prior = SpoolPrior.At(g, evidence).Sum() * light, offset = SpoolPrior.Grid[g];
+                double prior = SpoolPrior.At(g, evidence).Sum() * light,
+                    offset = SpoolPrior.Grid[g];
                 (known, moment, square) = (known + prior, moment + prior * offset, square + prior * offset * offset);
             }
         }
 
-        Tally tally = Told(coil, faults, spool);
-        double mean = moment / known, deviation = Math.Sqrt(Math.Max(0, square / known - mean * mean));
+        WeightedCounts tally = Told(coil, faults, spool);
+        double mean = moment / known,
+            deviation = Math.Sqrt(Math.Max(0, square / known - mean * mean));
         bool disagree = coil.ReadingsOff(new CommonOffset(mean, deviation)) >= 2;
         return new CoilDiagnosis(tally.Causes(evidence, disagree), NextReadings.Of(evidence, tally));
     }
@@ -34,7 +40,8 @@ internal static class Posterior
     private static void Add(Sum[] faults, Sum[] spool, WeighedCoil coil, int place, double light, CoilEvidence evidence)
     {
         double offset = SpoolPrior.Grid[place];
-        double[] weights = coil.At(offset), priors = SpoolPrior.At(place, evidence);
+        double[] weights = coil.At(offset),
+            priors = SpoolPrior.At(place, evidence);
         double prior = priors.Sum() * light;
         for (int t = 0; t < weights.Length - 1; t++)
         {
@@ -47,9 +54,9 @@ internal static class Posterior
         }
     }
 
-    private static Tally Told(WeighedCoil coil, Sum[] faults, Sum[] spool)
+    private static WeightedCounts Told(WeighedCoil coil, Sum[] faults, Sum[] spool)
     {
-        Tally tally = new();
+        WeightedCounts tally = new();
         CauseTable.Term good = coil.Terms[^1];
         for (int t = 0; t < faults.Length - 1; t++)
         {
@@ -60,7 +67,13 @@ internal static class Posterior
         for (int c = 0; c < spool.Length; c++)
         {
             bool wire = c is 1 or 2;
-            tally.Add(SpoolPrior.Causes[c], spool[c].Weight, wire ? good with { Wire = new CauseTable.Spread(spool[c].Offset, 0.01) } : good, spool[c].Offset, spool[c].Offset);
+            tally.Add(
+                SpoolPrior.Causes[c],
+                spool[c].Weight,
+                wire ? good with { Wire = new CauseTable.Spread(spool[c].Offset, 0.01) } : good,
+                spool[c].Offset,
+                spool[c].Offset
+            );
         }
 
         return tally;

@@ -6,7 +6,8 @@ namespace Coilwright.Analysis.Diagnosis;
 internal static class SpoolPrior
 {
     /// <summary>Reach and step of the grid of common offsets.</summary>
-    private const double Reach = 0.2, Step = 0.0025;
+    private const double Reach = 0.2,
+        Step = 0.0025;
 
     /// <summary>Offsets that are weighed.</summary>
     public static readonly double[] Grid = [.. Enumerable.Range(0, (int)Math.Round(2 * Reach / Step) + 1).Select(n => -Reach + n * Step)];
@@ -19,20 +20,24 @@ internal static class SpoolPrior
     /// <summary>Prior weight of each cause together with an offset.</summary>
     /// <param name="place">Place of the offset in <see cref="Grid"/>.</param>
     /// <param name="evidence">Whose spool it is.</param>
-    public static double[] At(int place, CoilEvidence evidence) => s_known.GetOrAdd((evidence.OhmOffset, evidence.WireMeasured), Compute)[place];
+    public static double[] At(int place, CoilEvidence evidence) =>
+        s_known.GetOrAdd((evidence.OhmOffset, evidence.WireMeasured), Compute)[place];
 
     private static double[][] Compute((double OhmOffset, bool WireMeasured) of)
     {
-        double wire = of.WireMeasured ? 0.005 : 0.045, set = 0.015;
+        double wire = of.WireMeasured ? 0.005 : 0.045,
+            set = 0.015;
         return
         [
-            .. Grid.Select(offset => new[]
-            {
-                (1 - 2 * wire - set) * Density(offset, 0, of.OhmOffset),
-                wire * Wires(offset, CauseTable.OffWire, of.OhmOffset),
-                wire * Wires(-offset, CauseTable.OffWire, of.OhmOffset),
-                set * Wires(offset, CauseTable.Stretch, of.OhmOffset),
-            }),
+            .. Grid.Select(offset =>
+                new[]
+                {
+                    (1 - 2 * wire - set) * Density(offset, 0, of.OhmOffset),
+                    wire * Wires(offset, CauseTable.OffWire, of.OhmOffset),
+                    wire * Wires(-offset, CauseTable.OffWire, of.OhmOffset),
+                    set * Wires(offset, CauseTable.Stretch, of.OhmOffset),
+                }
+            ),
         ];
     }
 
@@ -42,7 +47,8 @@ internal static class SpoolPrior
 
     private static double Density(double x, double mean, double deviation, double more = 0)
     {
-        double variance = deviation * deviation + more * more, off = x - mean;
+        double variance = deviation * deviation + more * more,
+            off = x - mean;
         return Math.Exp(-0.5 * off * off / variance) / Math.Sqrt(2 * Math.PI * variance);
     }
 }

@@ -10,7 +10,8 @@ internal sealed class WeighedCoil
     private const double LeastLikelihood = 1e-30;
 
     private readonly CoilEvidence _evidence;
-    private readonly CommonOffset _henry, _quality;
+    private readonly CommonOffset _henry,
+        _quality;
     private readonly Lazy<double[]> _likelihood;
     private readonly double? _logOhm;
     private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
@@ -60,16 +61,21 @@ internal sealed class WeighedCoil
     /// <summary>How many of the readings lie where no coil without a fault of its own would.</summary>
     /// <param name="ohm">What the others say of the spool's ohms.</param>
     public int ReadingsOff(CommonOffset ohm) =>
-        IsOff(_logOhm, ohm, CauseTable.OhmScatter) + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTable.HenryScatter) + IsOff(Log(_evidence.QualityRatio), _quality, CauseTable.QualityScatter);
+        IsOff(_logOhm, ohm, CauseTable.OhmScatter)
+        + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTable.HenryScatter)
+        + IsOff(Log(_evidence.QualityRatio), _quality, CauseTable.QualityScatter);
 
     private static int IsOff(double? log, CommonOffset expected, double scatter) =>
-        log is { } read && Math.Abs(read - expected.Mean) > 3 * Math.Sqrt(expected.Deviation * expected.Deviation + scatter * scatter) ? 1 : 0;
+        log is { } read && Math.Abs(read - expected.Mean) > 3 * Math.Sqrt(expected.Deviation * expected.Deviation + scatter * scatter)
+            ? 1
+            : 0;
 
     private static double? Log(double? ratio) => ratio is > 0 ? Math.Log(ratio.Value) : null;
 
     private (double, double, double, bool) Prepared(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
     {
-        double rest = Math.Log(term.Weight) + WithoutOhm(term, henry, quality), variance = term.Ohm.Deviation * term.Ohm.Deviation + Reading * Reading;
+        double rest = Math.Log(term.Weight) + WithoutOhm(term, henry, quality),
+            variance = term.Ohm.Deviation * term.Ohm.Deviation + Reading * Reading;
         return (_logOhm is null ? rest : rest - 0.5 * Math.Log(2 * Math.PI * variance), term.Ohm.Mean, 1 / variance, term.FollowsBatch);
     }
 

@@ -9,7 +9,10 @@ public static class WholeBatch
     /// <summary>Less than this is not worth telling, in logarithms. Our assumption.</summary>
     private const double Least = 0.02;
 
-    /// <summary>The median of ln L over wanted, where the whole batch is off and its ohms did not move with it (turns would move both); null otherwise.</summary>
+    /// <summary>
+    /// The median of ln L over wanted, where the whole batch is off and its ohms did not move with it (turns would move both); null
+    /// otherwise.
+    /// </summary>
     /// <param name="ohms">ln of each resistance over the wanted one.</param>
     /// <param name="henries">ln of each inductance over the wanted one.</param>
     public static double? InductanceOff(IReadOnlyCollection<double> ohms, IReadOnlyCollection<double> henries)
@@ -19,7 +22,8 @@ public static class WholeBatch
             return null;
         }
 
-        double median = Median(henries), spread = 1.4826 * Median([.. henries.Select(one => Math.Abs(one - median))]);
+        double median = Median(henries),
+            spread = 1.4826 * Median([.. henries.Select(one => Math.Abs(one - median))]);
         double error = Math.Max(spread, CauseTable.HenryScatter) * Math.Sqrt(Math.PI / 2 / henries.Count);
         bool told = Math.Abs(median) >= Math.Max(Least, 3 * error);
         return told && !MoveTogether(ohms.Count == 0 ? 0 : Median(ohms), median) ? median : null;

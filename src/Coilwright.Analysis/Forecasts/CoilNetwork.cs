@@ -37,7 +37,9 @@ internal static class CoilNetwork
         return Complex.One / admittance;
     }
 
-    /// <summary>Share of each coil in the pickup's flux linkage: 1 each in series, by current in parallel, the first alone when single.</summary>
+    /// <summary>
+    /// Share of each coil in the pickup's flux linkage: 1 each in series, by current in parallel, the first alone when single.
+    /// </summary>
     public static double[] Weights(Connection connection, int coils, Func<int, int, Complex> z)
     {
         double[] weights = new double[coils];

@@ -4,7 +4,9 @@ using Coilwright.Physics.Winding;
 
 namespace Coilwright.Analysis.Forecasts;
 
-/// <summary>The uncertain inputs of a forecast, and where each coil finds its own. Coils on the same wire share that wire's scatter.</summary>
+/// <summary>
+/// The uncertain inputs of a forecast, and where each coil finds its own. Coils on the same wire share that wire's scatter.
+/// </summary>
 internal sealed class ForecastInputs
 {
     /// <summary>A counter is trusted to ±0.2 % when nothing else is known [Practice].</summary>
@@ -30,23 +32,68 @@ internal sealed class ForecastInputs
         IReadOnlyList<LayEstimate> lays = scene.Lays;
         Coils = [.. model.Coils.Select((coil, c) => Add(coil, lays[c], model.Coils.Count > 1 ? $" of coil {coil.Name}" : ""))];
         CoreCoil = Enumerable.Range(0, model.Coils.Count).MaxBy(c => scene.Field.InductanceSpreadH[c, c]);
-        double henry = scene.Field.StaticInductanceH[CoreCoil, CoreCoil], spread = scene.Field.InductanceSpreadH[CoreCoil, CoreCoil];
-        Cores = Append(new("inductance with cores of coil " + model.Coils[CoreCoil].Name, "H", new Estimate(henry, henry - spread, henry + spread, Basis.Assumed), Scatter.Normal,
-            "permeability of the pole materials and the field model's own error" + (scene.Field.DrawnShare > 0 ? "; flux that magnetic metalwork draws, which is not solved" : ""))
-        { Cause = "permeability", IsCommon = true });
+        double henry = scene.Field.StaticInductanceH[CoreCoil, CoreCoil],
+            spread = scene.Field.InductanceSpreadH[CoreCoil, CoreCoil];
+        Cores = Append(
+            new(
+                "inductance with cores of coil " + model.Coils[CoreCoil].Name,
+                "H",
+                new Estimate(henry, henry - spread, henry + spread, Basis.Assumed),
+                Scatter.Normal,
+                "permeability of the pole materials and the field model's own error"
+                    + (scene.Field.DrawnShare > 0 ? "; flux that magnetic metalwork draws, which is not solved" : "")
+            )
+            {
+                Cause = "permeability",
+                IsCommon = true,
+            }
+        );
         Sheets = [.. scene.Field.SheetEffects.Select(effect => Append(SheetInput(effect.Sheet)))];
-        Capacitance = Append(new("capacitance factor", "1", new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed), Scatter.LogNormal,
-            "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of the kind has been measured")
-        { Cause = "capacitance", IsCommon = true });
-        Temperature = Append(new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated") { Cause = "temperature" });
+        Capacitance = Append(
+            new(
+                "capacitance factor",
+                "1",
+                new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed),
+                Scatter.LogNormal,
+                "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of "
+                    + "the kind has been measured"
+            )
+            {
+                Cause = "capacitance",
+                IsCommon = true,
+            }
+        );
+        Temperature = Append(
+            new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated")
+            {
+                Cause = "temperature",
+            }
+        );
         Strings = scene.Strings is { } strings ? Add(model.Strings!, strings) : null;
-        Drawn = scene.Field.DrawnShare > 0 ? Append(new("flux that magnetic metalwork draws", "1",
-            new Estimate(1, 1 / (1 + scene.Field.DrawnShare), 1 + scene.Field.DrawnShare, Basis.Assumed), Scatter.LogNormal, "not solved; our assumption")
-        { Cause = "permeability", IsCommon = true }) : null;
+        Drawn =
+            scene.Field.DrawnShare > 0
+                ? Append(
+                    new(
+                        "flux that magnetic metalwork draws",
+                        "1",
+                        new Estimate(1, 1 / (1 + scene.Field.DrawnShare), 1 + scene.Field.DrawnShare, Basis.Assumed),
+                        Scatter.LogNormal,
+                        "not solved; our assumption"
+                    )
+                    {
+                        Cause = "permeability",
+                        IsCommon = true,
+                    }
+                )
+                : null;
         Poles = scene.Poles is { } poles ? Add(poles) : null;
         if (model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null))
         {
-            _all[Capacitance] = _all[Capacitance] with { Estimate = Estimate.Within(1, 0.02, Basis.Measured), Source = "measured capacitance, ±2 %" };
+            _all[Capacitance] = _all[Capacitance] with
+            {
+                Estimate = Estimate.Within(1, 0.02, Basis.Measured),
+                Source = "measured capacitance, ±2 %",
+            };
         }
     }
 
@@ -62,7 +109,9 @@ internal sealed class ForecastInputs
     public IReadOnlyList<UncertainInput> All => _all;
     public IReadOnlyList<CoilPlaces> Coils { get; }
 
-    /// <summary>Place of the static inductance of <see cref="CoreCoil"/>, H: how the cores scatter. Every coil's cores go with it.</summary>
+    /// <summary>
+    /// Place of the static inductance of <see cref="CoreCoil"/>, H: how the cores scatter. Every coil's cores go with it.
+    /// </summary>
     public int Cores { get; }
 
     /// <summary>The coil whose cores are the least certain.</summary>
@@ -80,31 +129,86 @@ internal sealed class ForecastInputs
 
     public int Capacitance { get; }
 
-    /// <summary>Place of the winding's temperature, °C; exact in a forecast, scattered in a run of pieces that are read in a room.</summary>
+    /// <summary>
+    /// Place of the winding's temperature, °C; exact in a forecast, scattered in a run of pieces that are read in a room.
+    /// </summary>
     public int Temperature { get; }
 
-    private (int Steel, int Magnets, int Height) Add(StringSetModel set, StringsOver strings) => (
-        Append(new("string steel", "1", new Estimate(1, 1 / SteelFactor, SteelFactor, Basis.Assumed), Scatter.LogNormal,
-            "how drawn wire magnetises: ±30 % of the output, the same for every design, so that designs compare within a few per cent")
-        { Cause = "stringSteel", IsCommon = true }),
-        AddMagnets(strings.MagnetSpread),
-        Append(new("clearance to the strings", "m", new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed), Scatter.Normal,
-            "set by hand to ±0.1 mm, common practice, no source")
-        { Cause = "clearance" }));
+    private (int Steel, int Magnets, int Height) Add(StringSetModel set, StringsOver strings) =>
+        (
+            Append(
+                new(
+                    "string steel",
+                    "1",
+                    new Estimate(1, 1 / SteelFactor, SteelFactor, Basis.Assumed),
+                    Scatter.LogNormal,
+                    "how drawn wire magnetises: ±30 % of the output, the same for every design, so that designs "
+                        + "compare within a few per cent"
+                )
+                {
+                    Cause = "stringSteel",
+                    IsCommon = true,
+                }
+            ),
+            AddMagnets(strings.MagnetSpread),
+            Append(
+                new(
+                    "clearance to the strings",
+                    "m",
+                    new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed),
+                    Scatter.Normal,
+                    "set by hand to ±0.1 mm, common practice, no source"
+                )
+                {
+                    Cause = "clearance",
+                }
+            )
+        );
 
-    private (int Magnets, int Model, int Jig) Add(PolesOver poles) => (
-        Strings?.Magnets ?? AddMagnets(poles.MagnetSpread),
-        Append(new("field model over the poles", "1", new Estimate(1, 1 / (1 + poles.ModelSpread), 1 + poles.ModelSpread, Basis.Assumed), Scatter.LogNormal,
-            "permeabilities of magnets and cores, and the error of the surfaces' cutting")
-        { Cause = "permeability", IsCommon = true }),
-        Append(new("distance of the sensor", "m", new Estimate(poles.JigM, poles.JigM - PolesOver.JigErrorM, poles.JigM + PolesOver.JigErrorM, Basis.Assumed), Scatter.Normal,
-            "spacer and depth of the sensor in its probe, ±0.05 mm, our assumption")
-        { Cause = "jig" }));
+    private (int Magnets, int Model, int Jig) Add(PolesOver poles) =>
+        (
+            Strings?.Magnets ?? AddMagnets(poles.MagnetSpread),
+            Append(
+                new(
+                    "field model over the poles",
+                    "1",
+                    new Estimate(1, 1 / (1 + poles.ModelSpread), 1 + poles.ModelSpread, Basis.Assumed),
+                    Scatter.LogNormal,
+                    "permeabilities of magnets and cores, and the error of the surfaces' cutting"
+                )
+                {
+                    Cause = "permeability",
+                    IsCommon = true,
+                }
+            ),
+            Append(
+                new(
+                    "distance of the sensor",
+                    "m",
+                    new Estimate(poles.JigM, poles.JigM - PolesOver.JigErrorM, poles.JigM + PolesOver.JigErrorM, Basis.Assumed),
+                    Scatter.Normal,
+                    "spacer and depth of the sensor in its probe, ±0.05 mm, our assumption"
+                )
+                {
+                    Cause = "jig",
+                }
+            )
+        );
 
     private int AddMagnets(double spread) =>
-        Append(new("magnet strength", "1", new Estimate(1, 1 / (1 + spread), 1 + spread, Basis.Assumed), Scatter.LogNormal,
-            "working polarisation of the magnets; a gauss reading at a pole settles it")
-        { Cause = "polarisation", IsCommon = true });
+        Append(
+            new(
+                "magnet strength",
+                "1",
+                new Estimate(1, 1 / (1 + spread), 1 + spread, Basis.Assumed),
+                Scatter.LogNormal,
+                "working polarisation of the magnets; a gauss reading at a pole settles it"
+            )
+            {
+                Cause = "polarisation",
+                IsCommon = true,
+            }
+        );
 
     private CoilPlaces Add(CoilModel coil, LayEstimate lay, string of)
     {
@@ -113,18 +217,86 @@ internal sealed class ForecastInputs
         {
             bool measured = coil.Wire.MeasuredOhmPerM is not null;
             wire = (
-                Append(new($"bare diameter of {coil.Wire.Gauge}", "m", coil.Wire.BareDiameterM, Scatter.Normal, "wire table: limits of the standard, or as measured") { Cause = "bareDiameter", IsCommon = true }),
-                Append(new($"overall diameter of {coil.Wire.Gauge}", "m", coil.Wire.OverallDiameterM, Scatter.Normal, "wire table: limits of the standard, or as measured") { Cause = "overallDiameter", IsCommon = true }),
-                measured ? Append(new($"resistance per metre of {coil.Wire.Gauge}", "Ω/m", coil.Wire.MeasuredOhmPerM!.Value, Scatter.Normal, "measured on the spool") { Cause = "resistancePerLength", IsCommon = true }) : -1);
+                Append(
+                    new(
+                        $"bare diameter of {coil.Wire.Gauge}",
+                        "m",
+                        coil.Wire.BareDiameterM,
+                        Scatter.Normal,
+                        "wire table: limits of the standard, or as measured"
+                    )
+                    {
+                        Cause = "bareDiameter",
+                        IsCommon = true,
+                    }
+                ),
+                Append(
+                    new(
+                        $"overall diameter of {coil.Wire.Gauge}",
+                        "m",
+                        coil.Wire.OverallDiameterM,
+                        Scatter.Normal,
+                        "wire table: limits of the standard, or as measured"
+                    )
+                    {
+                        Cause = "overallDiameter",
+                        IsCommon = true,
+                    }
+                ),
+                measured
+                    ? Append(
+                        new(
+                            $"resistance per metre of {coil.Wire.Gauge}",
+                            "Ω/m",
+                            coil.Wire.MeasuredOhmPerM!.Value,
+                            Scatter.Normal,
+                            "measured on the spool"
+                        )
+                        {
+                            Cause = "resistancePerLength",
+                            IsCommon = true,
+                        }
+                    )
+                    : -1
+            );
             _wires[key] = wire;
         }
 
-        int packing = Append(new("packing factor" + of, "1", lay.PackingFactor, Scatter.Normal, "lay simulation, scatter over seeds and guides") { Cause = "packing" });
-        int turns = Append(new("turns" + of, "1", Estimate.Within(coil.Winding.Turns, CounterInterval, Basis.Assumed), Scatter.Normal, "counter ±0.2 %, common practice, no source") { Cause = "turns" });
-        int stretch = Append(new("stretch" + of, "1",
-            new Estimate(coil.Winding.Stretch, coil.Winding.Stretch - StretchInterval, coil.Winding.Stretch + StretchInterval, Basis.Assumed), Scatter.Normal,
-            "±0.5 % by winding tension, our assumption")
-        { Cause = "tension" });
+        int packing = Append(
+            new("packing factor" + of, "1", lay.PackingFactor, Scatter.Normal, "lay simulation, scatter over seeds and guides")
+            {
+                Cause = "packing",
+            }
+        );
+        int turns = Append(
+            new(
+                "turns" + of,
+                "1",
+                Estimate.Within(coil.Winding.Turns, CounterInterval, Basis.Assumed),
+                Scatter.Normal,
+                "counter ±0.2 %, common practice, no source"
+            )
+            {
+                Cause = "turns",
+            }
+        );
+        int stretch = Append(
+            new(
+                "stretch" + of,
+                "1",
+                new Estimate(
+                    coil.Winding.Stretch,
+                    coil.Winding.Stretch - StretchInterval,
+                    coil.Winding.Stretch + StretchInterval,
+                    Basis.Assumed
+                ),
+                Scatter.Normal,
+                "±0.5 % by winding tension, our assumption"
+            )
+            {
+                Cause = "tension",
+            }
+        );
         return new CoilPlaces(wire.Bare, wire.Overall, wire.OhmPerM, packing, turns, stretch);
     }
 
@@ -134,10 +306,21 @@ internal sealed class ForecastInputs
         Estimate sigma = sheet.ConductivitySPerM;
         double model = SheetModelError * sigma.Value;
         double Reach(double end) => Math.Sqrt((end - sigma.Value) * (end - sigma.Value) + model * model);
-        return new UncertainInput($"conductivity of the {sheet.Material} {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")}", "S/m",
-            sigma with { Low = sigma.Value - Reach(sigma.Low), High = sigma.Value + Reach(sigma.High) }, Scatter.Normal,
-            "conductivity of the alloy, and 3 % for the field model")
-        { Cause = "conductivity", IsCommon = true };
+        return new UncertainInput(
+            $"conductivity of the {sheet.Material} {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")}",
+            "S/m",
+            sigma with
+            {
+                Low = sigma.Value - Reach(sigma.Low),
+                High = sigma.Value + Reach(sigma.High),
+            },
+            Scatter.Normal,
+            "conductivity of the alloy, and 3 % for the field model"
+        )
+        {
+            Cause = "conductivity",
+            IsCommon = true,
+        };
     }
 
     private int Append(UncertainInput input)

@@ -1,4 +1,4 @@
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Analysis.Forecasts;
 
@@ -14,7 +14,10 @@ public sealed record ForecastOptions
     /// <summary>False leaves out what the magnets do outside: output, field at the strings and over the poles.</summary>
     public bool Strings { get; init; } = true;
 
-    /// <summary>Distance over each pole's top at which its field is read, m, 0.1 mm to 50 mm; null leaves that out. 1 mm unless said, our assumption.</summary>
+    /// <summary>
+    /// Distance over each pole's top at which its field is read, m, 0.1 mm to 50 mm; null leaves that out. 1 mm unless said, our
+    /// assumption.
+    /// </summary>
     public double? JigM { get; init; } = 1e-3;
 
     /// <summary>True adds the curves of the pictures.</summary>

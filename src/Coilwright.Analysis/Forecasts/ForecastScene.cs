@@ -1,6 +1,6 @@
 using System.Numerics;
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 
@@ -15,7 +15,10 @@ internal sealed class ForecastScene
     public const int FastSegments = 60;
     private const int AccurateSegments = 120;
 
-    /// <summary>Frequencies that the response is drawn from, whatever others are asked for, so that a recipe has one peak; sparse, since L(f) and R(f) are smooth.</summary>
+    /// <summary>
+    /// Frequencies that the response is drawn from, whatever others are asked for, so that a recipe has one peak; sparse, since L(f) and
+    /// R(f) are smooth.
+    /// </summary>
     private static readonly double[] CurveHz = [20, 120, 1_000, 3_000, 7_000, 10_000, 20_000];
 
     /// <summary>The same where covers and plates make the loss rise with the square of the frequency and level off.</summary>
@@ -27,10 +30,19 @@ internal sealed class ForecastScene
         Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
         Wound = [.. model.Coils.Select((coil, c) => WoundOf(coil, Lays[c]))];
         FrequenciesHz = FrequenciesOf(model, options);
-        CurvePlaces = [.. FrequenciesHz.Index().Where(place => CurveFrequenciesOf(model).Contains(place.Item)).Select(place => place.Index)];
+        CurvePlaces =
+        [
+            .. FrequenciesHz.Index().Where(place => CurveFrequenciesOf(model).Contains(place.Item)).Select(place => place.Index),
+        ];
         Field = options.Engine.Solve(ProblemOf(model, Wound, FrequenciesHz), cancel);
         Strings = options.Strings
-            ? StringsOver.Of(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments, cancel)
+            ? StringsOver.Of(
+                model,
+                Field,
+                [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))],
+                options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments,
+                cancel
+            )
             : null;
         Poles = options.Strings && options.JigM is { } jigM ? PolesOver.Of(model, Field, jigM) : null;
     }
@@ -54,7 +66,8 @@ internal sealed class ForecastScene
     public static WoundCoil WoundOf(PickupModel model, int coil) => WoundOf(model.Coils[coil], QuickLay(model, model.Coils[coil]));
 
     /// <summary>Frequencies that a forecast needs the field at, Hz.</summary>
-    public static IReadOnlyList<double> FrequenciesOf(PickupModel model, ForecastOptions options) => [.. CurveFrequenciesOf(model).Concat(options.FrequenciesHz).Distinct().Order()];
+    public static IReadOnlyList<double> FrequenciesOf(PickupModel model, ForecastOptions options) =>
+        [.. CurveFrequenciesOf(model).Concat(options.FrequenciesHz).Distinct().Order()];
 
     /// <summary>Frequencies that a model's response is drawn from, Hz.</summary>
     public static IReadOnlyList<double> CurveFrequenciesOf(PickupModel model) => model.Sheets.Count > 0 ? SheetCurveHz : CurveHz;
@@ -79,14 +92,17 @@ internal sealed class ForecastScene
         {
             Complex jOmega = new(0, 2 * Math.PI * FrequenciesHz[k]);
             int place = k;
-            branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length,
-                (i, j) => jOmega * inductanceH(place, i, j) + (i == j ? resistanceOhm[i] : 0));
+            branch[k] = CoilNetwork.Join(Model.Connection, resistanceOhm.Length, (i, j) =>
+                jOmega * inductanceH(place, i, j) + (i == j ? resistanceOhm[i] : 0)
+            );
         }
 
         return branch;
     }
 
-    /// <summary>Element of the inductance matrix at a frequency's place with the sheets' conductivities changed by so much of themselves, H.</summary>
+    /// <summary>
+    /// Element of the inductance matrix at a frequency's place with the sheets' conductivities changed by so much of themselves, H.
+    /// </summary>
     public Complex ElementH(double[] conductivityChange, int k, int i, int j)
     {
         Complex element = Field.SpectrumH[k][i, j];
@@ -98,8 +114,15 @@ internal sealed class ForecastScene
         return element;
     }
 
-    private static WoundCoil WoundOf(CoilModel coil, LayEstimate lay) => Wind(coil, coil.Wire.BareDiameterM.Value, coil.Wire.OverallDiameterM.Value,
-        coil.Winding.Turns, lay.PackingFactor.Value, OhmPerM(coil, coil.Wire.BareDiameterM.Value));
+    private static WoundCoil WoundOf(CoilModel coil, LayEstimate lay) =>
+        Wind(
+            coil,
+            coil.Wire.BareDiameterM.Value,
+            coil.Wire.OverallDiameterM.Value,
+            coil.Winding.Turns,
+            lay.PackingFactor.Value,
+            OhmPerM(coil, coil.Wire.BareDiameterM.Value)
+        );
 
     private static LayEstimate QuickLay(PickupModel model, CoilModel coil)
     {
@@ -108,10 +131,27 @@ internal sealed class ForecastScene
         double overallM = wire.OverallDiameterM.Value;
         double areaM2 = winding.Turns * Math.PI / 4 * overallM * overallM;
         double buildM = winding.MeasuredBuildM ?? areaM2 / (0.77 * coil.Bobbin.WindingHeightM);
-        return LayForecast.Quick(wire.BareDiameterM.Value, overallM, wire.EnamelPermittivity.Value, model.GapPermittivity,
-            coil.Bobbin.WindingHeightM, coil.Bobbin.TurnLengthM(buildM / 2), winding.Turns, winding.Lay, winding.PitchM, winding.JitterM);
+        return LayForecast.Quick(
+            wire.BareDiameterM.Value,
+            overallM,
+            wire.EnamelPermittivity.Value,
+            model.GapPermittivity,
+            coil.Bobbin.WindingHeightM,
+            coil.Bobbin.TurnLengthM(buildM / 2),
+            winding.Turns,
+            winding.Lay,
+            winding.PitchM,
+            winding.JitterM
+        );
     }
 
-    private static FieldCoil FieldCoilOf(CoilModel coil, double buildM) => new(
-        coil.Bobbin, buildM, coil.Winding.Turns, coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1, coil.Position, coil.Poles);
+    private static FieldCoil FieldCoilOf(CoilModel coil, double buildM) =>
+        new(
+            coil.Bobbin,
+            buildM,
+            coil.Winding.Turns,
+            coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1,
+            coil.Position,
+            coil.Poles
+        );
 }

@@ -12,8 +12,18 @@ internal sealed partial class ForecastVector
         Evaluate(x, y);
         TabulatedBranch branch = BranchOf(y);
         double[] frequencies = PickupResponse.LogFrequencies(20, 20_000, points);
-        return [.. ((LoadCircuit?[])[LoadCircuit.None, _load]).OfType<LoadCircuit>().Select((load, i) =>
-            new ForecastCurve(i > 0, PickupResponse.Compute(branch, y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies)))];
+        return
+        [
+            .. ((LoadCircuit?[])[LoadCircuit.None, _load])
+                .OfType<LoadCircuit>()
+                .Select(
+                    (load, i) =>
+                        new ForecastCurve(
+                            i > 0,
+                            PickupResponse.Compute(branch, y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies)
+                        )
+                ),
+        ];
     }
 
     /// <summary>The series branch at given input values.</summary>
@@ -25,10 +35,12 @@ internal sealed partial class ForecastVector
     }
 
     /// <summary>The series branch of results that were filled before.</summary>
-    public TabulatedBranch BranchOf(double[] y) => new(
-        [.. _scene.CurvePlaces.Select(k => _scene.FrequenciesHz[k])],
-        [.. _scene.CurvePlaces.Select(k => y[PlaceOfSpectrum(k, inductance: true)])],
-        [.. _scene.CurvePlaces.Select(k => y[PlaceOfSpectrum(k, inductance: false)])]);
+    public TabulatedBranch BranchOf(double[] y) =>
+        new(
+            [.. _scene.CurvePlaces.Select(k => _scene.FrequenciesHz[k])],
+            [.. _scene.CurvePlaces.Select(k => y[PlaceOfSpectrum(k, inductance: true)])],
+            [.. _scene.CurvePlaces.Select(k => y[PlaceOfSpectrum(k, inductance: false)])]
+        );
 
     /// <summary>The strings' answers follow the turns, the steel, the magnets and the height from their middle.</summary>
     private void OverStrings(double[] x, double[] y)
@@ -38,7 +50,10 @@ internal sealed partial class ForecastVector
             return;
         }
 
-        double turns = _turnsRatio.Sum() / _coils, drawn = _inputs.Drawn is { } place ? x[place] : 1, steel = x[places.Steel] * drawn, magnet = Math.Log(x[places.Magnets]);
+        double turns = _turnsRatio.Sum() / _coils,
+            drawn = _inputs.Drawn is { } place ? x[place] : 1,
+            steel = x[places.Steel] * drawn,
+            magnet = Math.Log(x[places.Magnets]);
         double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
         StringTrends trends = strings.Trends;
         double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM);
@@ -60,7 +75,11 @@ internal sealed partial class ForecastVector
             return;
         }
 
-        double factor = (_inputs.Drawn is { } drawn ? x[drawn] : 1) * x[places.Magnets] * x[places.Model] * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM));
+        double factor =
+            (_inputs.Drawn is { } drawn ? x[drawn] : 1)
+            * x[places.Magnets]
+            * x[places.Model]
+            * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM));
         for (int p = 0; p < poles.Answers.Count; p++)
         {
             y[PlaceOfPole(p)] = poles.Answers[p].FieldT.Value * factor;

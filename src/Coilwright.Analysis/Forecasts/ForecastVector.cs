@@ -1,8 +1,8 @@
 using System.Numerics;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Circuit;
-using Coilwright.Physics.Fields;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 
@@ -11,20 +11,47 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>Places of one coil's results in the vector of all results.</summary>
 internal enum CoilResult
 {
-    TurnsPerLayer, Layers, Fill, Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance,
+    TurnsPerLayer,
+    Layers,
+    Fill,
+    Build,
+    OuterLength,
+    OuterWidth,
+    MeanTurnLength,
+    WireLength,
+    WireMass,
+    DcResistance,
+    AirInductance,
+    Inductance,
+    Capacitance,
 }
 
 /// <summary>Places of the pickup's results behind those of the coils.</summary>
 internal enum PickupResult
 {
-    DcResistance, Inductance, Capacitance, UnloadedFrequency, UnloadedGain, UnloadedQ, LoadedFrequency, LoadedGain, LoadedQ, Coupling, EffectiveArea, HumBalance,
-    GradientX, GradientY, GradientZ,
+    DcResistance,
+    Inductance,
+    Capacitance,
+    UnloadedFrequency,
+    UnloadedGain,
+    UnloadedQ,
+    LoadedFrequency,
+    LoadedGain,
+    LoadedQ,
+    Coupling,
+    EffectiveArea,
+    HumBalance,
+    GradientX,
+    GradientY,
+    GradientZ,
 }
 
 /// <summary>Places of one string's results behind the spectrum.</summary>
 internal enum StringResult
 {
-    Linkage, Sensitivity, Field,
+    Linkage,
+    Sensitivity,
+    Field,
 }
 
 /// <summary>The forecast as one function from input values to result values, so that one mechanism gives every interval.</summary>
@@ -36,7 +63,8 @@ internal sealed partial class ForecastVector
     private const double LeastPacking = 0.1;
 
     /// <summary>What the rarest draws leave of an inductance, and the tightest coupling they may make.</summary>
-    private const double LeastSelf = 0.01, MostCoupling = 0.999;
+    private const double LeastSelf = 0.01,
+        MostCoupling = 0.999;
 
     private readonly ForecastScene _scene;
     private readonly ForecastInputs _inputs;
@@ -49,8 +77,8 @@ internal sealed partial class ForecastVector
     private readonly double[,] _scale;
     private readonly double[] _sheetChange;
     private double _cores;
-    private PeakTrail? _bareTrail;
-    private PeakTrail? _loadedTrail;
+    private PeakPredictor? _bareTrail;
+    private PeakPredictor? _loadedTrail;
 
     public ForecastVector(ForecastScene scene, ForecastInputs inputs, LoadCircuit? load)
     {
@@ -69,7 +97,8 @@ internal sealed partial class ForecastVector
     private int StringStart => PickupStart + PickupResults + 2 * _scene.FrequenciesHz.Count;
     private int PickupStart => _coils * CoilResults;
 
-    public int PlaceOf(int coil, CoilResult result) => (_coils > coil ? coil : throw new ArgumentOutOfRangeException(nameof(coil))) * CoilResults + (int)result;
+    public int PlaceOf(int coil, CoilResult result) =>
+        (_coils > coil ? coil : throw new ArgumentOutOfRangeException(nameof(coil))) * CoilResults + (int)result;
 
     public int PlaceOf(PickupResult result) => PickupStart + (int)result;
 
@@ -84,8 +113,19 @@ internal sealed partial class ForecastVector
     {
         Scatter[] scatters = new Scatter[Count];
         Array.Fill(scatters, Scatter.LogNormal);
-        foreach (PickupResult signed in (PickupResult[])[PickupResult.UnloadedGain, PickupResult.LoadedGain, PickupResult.Coupling, PickupResult.EffectiveArea, PickupResult.HumBalance,
-            PickupResult.GradientX, PickupResult.GradientY, PickupResult.GradientZ])
+        foreach (
+            PickupResult signed in (PickupResult[])
+                [
+                    PickupResult.UnloadedGain,
+                    PickupResult.LoadedGain,
+                    PickupResult.Coupling,
+                    PickupResult.EffectiveArea,
+                    PickupResult.HumBalance,
+                    PickupResult.GradientX,
+                    PickupResult.GradientY,
+                    PickupResult.GradientZ,
+                ]
+        )
         {
             scatters[PlaceOf(signed)] = Scatter.Normal;
         }
@@ -113,11 +153,15 @@ internal sealed partial class ForecastVector
         for (int c = 0; c < _coils; c++)
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
-            y[PlaceOf(c, CoilResult.AirInductance)] = (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c]) * _turnsRatio[c] * _turnsRatio[c];
+            y[PlaceOf(c, CoilResult.AirInductance)] =
+                (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c]) * _turnsRatio[c] * _turnsRatio[c];
             y[PlaceOf(c, CoilResult.Inductance)] = ElementH(_oneKilohertz, c, c).Real;
-            y[PlaceOf(c, CoilResult.Capacitance)] = x[_inputs.Capacitance]
-                * (_scene.Model.Coils[c].Winding.MeasuredCapacitanceF
-                    ?? _scene.Lays[c].CapacitanceF.Value * y[PlaceOf(c, CoilResult.MeanTurnLength)] / _scene.Wound[c].MeanTurnM);
+            y[PlaceOf(c, CoilResult.Capacitance)] =
+                x[_inputs.Capacitance]
+                * (
+                    _scene.Model.Coils[c].Winding.MeasuredCapacitanceF
+                    ?? _scene.Lays[c].CapacitanceF.Value * y[PlaceOf(c, CoilResult.MeanTurnLength)] / _scene.Wound[c].MeanTurnM
+                );
         }
 
         JoinCoils(y);
@@ -125,7 +169,9 @@ internal sealed partial class ForecastVector
         OverPoles(x, y);
     }
 
-    /// <summary>From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.</summary>
+    /// <summary>
+    /// From now on looks for each peak from where it should have gone; for thousands of evaluations about the same middle.
+    /// </summary>
     public void FollowPeaks(double[] middle)
     {
         FollowPeaks(null, null);
@@ -135,13 +181,19 @@ internal sealed partial class ForecastVector
     }
 
     /// <summary>The same from where the peaks of another evaluation stood; null searches everywhere.</summary>
-    public void FollowPeaks(PeakTrail? bare, PeakTrail? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
+    public void FollowPeaks(PeakPredictor? bare, PeakPredictor? loaded) => (_bareTrail, _loadedTrail) = (bare, loaded);
 
     /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
-    public (PeakTrail? Bare, PeakTrail? Loaded) TrailsAt(double[] y)
+    public (PeakPredictor? Bare, PeakPredictor? Loaded) TrailsAt(double[] y)
     {
-        PeakTrail? Trail(PickupResult peak, bool bare) => y[PlaceOf(peak)] > 0
-            ? new PeakTrail(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], bare ? y[PlaceOf(PickupResult.Capacitance)] : null) : null;
+        PeakPredictor? Trail(PickupResult peak, bool bare) =>
+            y[PlaceOf(peak)] > 0
+                ? new PeakPredictor(
+                    y[PlaceOf(peak)],
+                    y[PlaceOf(PickupResult.Inductance)],
+                    bare ? y[PlaceOf(PickupResult.Capacitance)] : null
+                )
+                : null;
         return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
     }
 
@@ -191,7 +243,9 @@ internal sealed partial class ForecastVector
         }
     }
 
-    /// <summary>Element of the inductance matrix at a frequency's place: the cores move losses and inductance each in its own way.</summary>
+    /// <summary>
+    /// Element of the inductance matrix at a frequency's place: the cores move losses and inductance each in its own way.
+    /// </summary>
     private Complex ElementH(int k, int i, int j)
     {
         FieldSolution field = _scene.Field;
@@ -220,8 +274,13 @@ internal sealed partial class ForecastVector
         return Math.Clamp(middle + _cores * _scene.Field.SpectrumSpreadH[k][i, j].Real, -most, most);
     }
 
-    /// <summary>By how much the cores move the logarithm of a coil's loss: as far up and down as its half-width says, and never below nothing.</summary>
-    /// <remarks>m·e^±a lie 2·m·sinh a apart. Every coil's loss moves by its own factor and what coils share by the root of both, so that a matrix that takes power everywhere goes on doing so.</remarks>
+    /// <summary>
+    /// By how much the cores move the logarithm of a coil's loss: as far up and down as its half-width says, and never below nothing.
+    /// </summary>
+    /// <remarks>
+    /// m·e^±a lie 2·m·sinh a apart. Every coil's loss moves by its own factor and what coils share by the root of both, so that a matrix
+    /// that takes power everywhere goes on doing so.
+    /// </remarks>
     private double LossDeparture(int k, int coil)
     {
         double middle = _scene.Field.SpectrumH[k][coil, coil].Imaginary;
@@ -268,8 +327,9 @@ internal sealed partial class ForecastVector
         Complex dc = CoilNetwork.Join(_scene.Model.Connection, _coils, (i, j) => i == j ? _resistance[i] : 0);
         y[PlaceOf(PickupResult.DcResistance)] = dc.Real;
         Complex jOmega = new(0, 2 * Math.PI * 1000);
-        return CoilNetwork.Weights(_scene.Model.Connection, _coils,
-            (i, j) => jOmega * ElementH(_oneKilohertz, i, j) + (i == j ? _resistance[i] : 0));
+        return CoilNetwork.Weights(_scene.Model.Connection, _coils, (i, j) =>
+            jOmega * ElementH(_oneKilohertz, i, j) + (i == j ? _resistance[i] : 0)
+        );
     }
 
     /// <summary>Capacitance seen at the terminals by energy: each coil's own times the square of its share of the voltage.</summary>
@@ -277,8 +337,9 @@ internal sealed partial class ForecastVector
     {
         if (_scene.Model.Connection != Connection.Series || _coils == 1)
         {
-            return Enumerable.Range(0, _coils).Sum(c =>
-                _scene.Model.Connection == Connection.Parallel || c == 0 ? y[PlaceOf(c, CoilResult.Capacitance)] : 0);
+            return Enumerable
+                .Range(0, _coils)
+                .Sum(c => _scene.Model.Connection == Connection.Parallel || c == 0 ? y[PlaceOf(c, CoilResult.Capacitance)] : 0);
         }
 
         double[,] inductance = SelfAndMutual();
@@ -294,9 +355,10 @@ internal sealed partial class ForecastVector
         Put(y, PickupResult.UnloadedFrequency, Peak(_bareTrail, LoadCircuit.None));
         Put(y, PickupResult.LoadedFrequency, _load is null ? null : Peak(_loadedTrail, _load));
 
-        ResonancePeak? Peak(PeakTrail? trail, LoadCircuit load) => trail is null
-            ? PickupResponse.FindPeak(branch, capacitance, null, load)
-            : PickupResponse.FindPeakNear(branch, capacitance, null, load, trail.Guess(henry, capacitance));
+        ResonancePeak? Peak(PeakPredictor? trail, LoadCircuit load) =>
+            trail is null
+                ? PickupResponse.FindPeak(branch, capacitance, null, load)
+                : PickupResponse.FindPeakNear(branch, capacitance, null, load, trail.Guess(henry, capacitance));
     }
 
     private void Put(double[] y, PickupResult first, ResonancePeak? peak)

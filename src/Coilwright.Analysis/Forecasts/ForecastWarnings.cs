@@ -16,20 +16,44 @@ internal static class ForecastWarnings
             WoundCoil wound = scene.Wound[c];
             if (coil.Bobbin.MaxBuildM is { } roomM && wound.BuildM > roomM)
             {
-                warnings.Add(new(Path(c, "winding.turns"), Text(
-                    $"does not fit: the winding will be {wound.BuildM * 1e3:F2} mm thick, the bobbin has room for {roomM * 1e3:F2} mm"), MeansItDoesNotFit: true));
+                warnings.Add(
+                    new(
+                        Path(c, "winding.turns"),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"does not fit: the winding will be {wound.BuildM * 1e3:F2} mm thick, the bobbin has "
+                                + $"room for {roomM * 1e3:F2} mm"
+                        ),
+                        MeansItDoesNotFit: true
+                    )
+                );
             }
-
             else if (wound.Fill is { } fill && fill > coil.Bobbin.FillLimit)
             {
-                warnings.Add(new(Path(c, "winding.turns"), Text(
-                    $"fill {fill:F2} is over your own limit of {coil.Bobbin.FillLimit:F2} for this bobbin; {coil.Winding.Turns * coil.Bobbin.FillLimit / fill:F0} turns reach it")));
+                warnings.Add(
+                    new(
+                        Path(c, "winding.turns"),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"fill {fill:F2} is over your own limit of {coil.Bobbin.FillLimit:F2} for this bobbin; "
+                                + $"{coil.Winding.Turns * coil.Bobbin.FillLimit / fill:F0} turns reach it"
+                        )
+                    )
+                );
             }
 
             if (coil.Winding.PitchM is { } pitchM && pitchM < coil.Wire.OverallDiameterM.Value)
             {
-                warnings.Add(new(Path(c, "winding.pitch"), Text(
-                    $"the pitch of {pitchM * 1e3:F3} mm is less than the wire's overall diameter of {coil.Wire.OverallDiameterM.Value * 1e3:F3} mm: turns will climb")));
+                warnings.Add(
+                    new(
+                        Path(c, "winding.pitch"),
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"the pitch of {pitchM * 1e3:F3} mm is less than the wire's overall diameter of "
+                                + $"{coil.Wire.OverallDiameterM.Value * 1e3:F3} mm: turns will climb"
+                        )
+                    )
+                );
             }
         }
 
@@ -42,12 +66,18 @@ internal static class ForecastWarnings
     {
         if (unloaded || loaded)
         {
-            string which = (unloaded, loaded) switch { (true, true) => "both peaks are", (true, false) => "the unloaded peak is", _ => "the peak on the load is" };
-            yield return new("coils", $"{which} so low that a coil made like this may show none; the interval of the frequency holds only where there is one");
+            string which = (unloaded, loaded) switch
+            {
+                (true, true) => "both peaks are",
+                (true, false) => "the unloaded peak is",
+                _ => "the peak on the load is",
+            };
+            yield return new(
+                "coils",
+                $"{which} so low that a coil made like this may show none; the interval of the frequency holds only where there is one"
+            );
         }
     }
 
     private static string Path(int coil, string field) => string.Create(CultureInfo.InvariantCulture, $"coils[{coil}].{field}");
-
-    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -13,30 +13,54 @@ public static class Forecaster
     /// <param name="load">What hangs on it; null leaves the loaded resonance out.</param>
     /// <param name="options">Engine and frequencies.</param>
     /// <param name="cancel">Stops the field solution.</param>
-    public static Prediction Predict(PickupModel model, LoadCircuit? load, ForecastOptions? options = null, CancellationToken cancel = default)
+    public static Prediction Predict(
+        PickupModel model,
+        LoadCircuit? load,
+        ForecastOptions? options = null,
+        CancellationToken cancel = default
+    )
     {
         options ??= new ForecastOptions();
-        ForecastOptions full = options.FrequenciesHz.Any(f => Math.Abs(f - 1000) < 1e-6) ? options : options with { FrequenciesHz = [.. options.FrequenciesHz, 1000] };
+        ForecastOptions full = options.FrequenciesHz.Any(f => Math.Abs(f - 1000) < 1e-6)
+            ? options
+            : options with
+            {
+                FrequenciesHz = [.. options.FrequenciesHz, 1000],
+            };
         ForecastScene scene = new(model, full, cancel);
         ForecastInputs inputs = new(model, scene);
         ForecastVector vector = new(scene, inputs, load);
         NamedQuantity[] named = [.. NamedQuantity.Of(scene, vector, load is not null)];
-        PropagatedResult[] results = Propagation.FirstOrder(inputs.All, WithNamed(vector, named, inputs), [.. vector.Scatters(), .. named.Select(quantity => quantity.Scatter)]);
+        PropagatedResult[] results = Propagation.FirstOrder(
+            inputs.All,
+            WithNamed(vector, named, inputs),
+            [.. vector.Scatters(), .. named.Select(quantity => quantity.Scatter)]
+        );
         Assembly assembly = new(model, scene, inputs, vector, results);
         return new Prediction(
             [.. Enumerable.Range(0, model.Coils.Count).Select(assembly.Coil)],
             assembly.Pickup(load is not null, options.FrequenciesHz),
-            [.. ForecastWarnings.Of(model, scene), .. ForecastWarnings.OfPeaks(
-                results[vector.PlaceOf(PickupResult.UnloadedFrequency)].MayVanish, results[vector.PlaceOf(PickupResult.LoadedFrequency)].MayVanish)])
+            [
+                .. ForecastWarnings.Of(model, scene),
+                .. ForecastWarnings.OfPeaks(
+                    results[vector.PlaceOf(PickupResult.UnloadedFrequency)].MayVanish,
+                    results[vector.PlaceOf(PickupResult.LoadedFrequency)].MayVanish
+                ),
+            ]
+        )
         {
-            Named = named.Select((quantity, k) => new NamedFigure(quantity.Name, quantity.Unit, quantity.Told(results[vector.Count + k].Estimate)))
-                .Where(figure => double.IsFinite(figure.Estimate.Value)).ToDictionary(figure => figure.Name, StringComparer.Ordinal),
+            Named = named
+                .Select((quantity, k) => new NamedFigure(quantity.Name, quantity.Unit, quantity.Told(results[vector.Count + k].Estimate)))
+                .Where(figure => double.IsFinite(figure.Estimate.Value))
+                .ToDictionary(figure => figure.Name, StringComparer.Ordinal),
             Curves = options.CurvePoints > 0 ? vector.Curves(Middle(inputs), options.CurvePoints) : [],
             Pictures = options.Pictures ? PictureMaker.Make(model, scene, vector.Branch(Middle(inputs)), cancel) : null,
         };
     }
 
-    /// <summary>The results with the named quantities behind them, so that those too have their interval from the one propagation.</summary>
+    /// <summary>
+    /// The results with the named quantities behind them, so that those too have their interval from the one propagation.
+    /// </summary>
     private static Action<double[], double[]> WithNamed(ForecastVector vector, NamedQuantity[] named, ForecastInputs inputs)
     {
         double[] middle = new double[vector.Count];
@@ -56,7 +80,12 @@ public static class Forecaster
 
     /// <summary>The same intervals by seeded sampling: the check on the first-order ones, by result name.</summary>
     public static IReadOnlyDictionary<string, (Estimate FirstOrder, Estimate Sampled)> CompareIntervals(
-        PickupModel model, LoadCircuit? load, int samples, int seed, CancellationToken cancel = default)
+        PickupModel model,
+        LoadCircuit? load,
+        int samples,
+        int seed,
+        CancellationToken cancel = default
+    )
     {
         ForecastScene scene = new(model, new ForecastOptions { JigM = null }, cancel);
         ForecastInputs inputs = new(model, scene);
@@ -69,7 +98,10 @@ public static class Forecaster
             foreach (CoilResult result in Enum.GetValues<CoilResult>())
             {
                 int place = vector.PlaceOf(c, result);
-                pairs[string.Create(CultureInfo.InvariantCulture, $"coils[{c}].{Formula.Coil[result].Name}")] = (first[place].Estimate, sampled[place]);
+                pairs[string.Create(CultureInfo.InvariantCulture, $"coils[{c}].{Formula.Coil[result].Name}")] = (
+                    first[place].Estimate,
+                    sampled[place]
+                );
             }
         }
 
@@ -81,7 +113,13 @@ public static class Forecaster
         return pairs;
     }
 
-    private sealed class Assembly(PickupModel model, ForecastScene scene, ForecastInputs inputs, ForecastVector vector, PropagatedResult[] results)
+    private sealed class Assembly(
+        PickupModel model,
+        ForecastScene scene,
+        ForecastInputs inputs,
+        ForecastVector vector,
+        PropagatedResult[] results
+    )
     {
         public CoilForecast Coil(int c)
         {
@@ -109,9 +147,8 @@ public static class Forecaster
         public PickupForecast Pickup(bool loaded, IReadOnlyList<double> frequenciesHz)
         {
             Figure Of(PickupResult result) => Make(Formula.Pickup[result], vector.PlaceOf(result), measured: false);
-            ResonanceForecast? Resonance(PickupResult first) => results[vector.PlaceOf(first)].Estimate.Value > 0
-                ? new ResonanceForecast(Of(first), Of(first + 1), Of(first + 2))
-                : null;
+            ResonanceForecast? Resonance(PickupResult first) =>
+                results[vector.PlaceOf(first)].Estimate.Value > 0 ? new ResonanceForecast(Of(first), Of(first + 1), Of(first + 2)) : null;
             return new PickupForecast
             {
                 DcResistance = Of(PickupResult.DcResistance),
@@ -129,8 +166,14 @@ public static class Forecaster
             };
         }
 
-        private PoleForecast Pole(PoleAnswer answer, int index) => new(answer.Number, model.Coils[answer.Coil].Name, scene.Poles!.JigM, answer.AtM,
-            Make(Formula.PoleField(scene.Poles.JigM), vector.PlaceOfPole(index), measured: false));
+        private PoleForecast Pole(PoleAnswer answer, int index) =>
+            new(
+                answer.Number,
+                model.Coils[answer.Coil].Name,
+                scene.Poles!.JigM,
+                answer.AtM,
+                Make(Formula.PoleField(scene.Poles.JigM), vector.PlaceOfPole(index), measured: false)
+            );
 
         private StringForecast String(int index)
         {
@@ -144,22 +187,30 @@ public static class Forecaster
             Estimate ratio = balance.Estimate;
             double Db(double part) => 20 * Math.Log10(Math.Max(1e-6, Math.Abs(part)));
             double nearest = ratio.Low < 0 && ratio.High > 0 ? 0 : Math.Min(Math.Abs(ratio.Low), Math.Abs(ratio.High));
-            double low = Math.Min(Db(nearest), Db(ratio.Value)), high = Math.Max(Db(Math.Max(Math.Abs(ratio.Low), Math.Abs(ratio.High))), Db(ratio.Value));
+            double low = Math.Min(Db(nearest), Db(ratio.Value)),
+                high = Math.Max(Db(Math.Max(Math.Abs(ratio.Low), Math.Abs(ratio.High))), Db(ratio.Value));
             Estimate db = new(Db(ratio.Value), low, Math.Min(0, high), Basis.Forecast);
-            return new Figure(Formula.HumResidual.Name, Formula.HumResidual.Unit, db, balance.Derivation with
-            {
-                Symbols = Formula.HumResidual.Symbols,
-                Numbers = string.Create(CultureInfo.InvariantCulture, $"= {db.Value:G4} dB, balance {balance.Derivation.Numbers}"),
-                Source = Formula.HumResidual.Source,
-            });
+            return new Figure(
+                Formula.HumResidual.Name,
+                Formula.HumResidual.Unit,
+                db,
+                balance.Derivation with
+                {
+                    Symbols = Formula.HumResidual.Symbols,
+                    Numbers = string.Create(CultureInfo.InvariantCulture, $"= {db.Value:G4} dB, balance {balance.Derivation.Numbers}"),
+                    Source = Formula.HumResidual.Source,
+                }
+            );
         }
 
         private SpectrumForecast Line(double frequencyHz)
         {
             int k = scene.FrequenciesHz.ToList().FindIndex(f => Math.Abs(f - frequencyHz) < 1e-9 * frequencyHz);
-            return new SpectrumForecast(frequencyHz,
+            return new SpectrumForecast(
+                frequencyHz,
                 Make(Formula.Spectrum(inductance: true), vector.PlaceOfSpectrum(k, inductance: true), measured: false),
-                Make(Formula.Spectrum(inductance: false), vector.PlaceOfSpectrum(k, inductance: false), measured: false));
+                Make(Formula.Spectrum(inductance: false), vector.PlaceOfSpectrum(k, inductance: false), measured: false)
+            );
         }
 
         private bool Measured(int c, CoilResult result) =>
@@ -180,12 +231,25 @@ public static class Forecaster
             }
 
             used.Sort((a, b) => b.VarianceShare.CompareTo(a.VarianceShare));
-            string numbers = string.Create(CultureInfo.InvariantCulture, $"= {result.Estimate.Value:G5} {formula.Unit}")
-                + string.Concat(used.Take(4).Select(input => string.Create(CultureInfo.InvariantCulture,
-                    $"; {input.Name} {input.Estimate.Value:G5} {input.Unit}, {input.Estimate.Low:G5} to {input.Estimate.High:G5}, {input.VarianceShare:P0} of the variance")));
+            string numbers =
+                string.Create(CultureInfo.InvariantCulture, $"= {result.Estimate.Value:G5} {formula.Unit}")
+                + string.Concat(
+                    used.Take(4)
+                        .Select(input =>
+                            string.Create(
+                                CultureInfo.InvariantCulture,
+                                $"; {input.Name} {input.Estimate.Value:G5} {input.Unit}, {input.Estimate.Low:G5} to "
+                                    + $"{input.Estimate.High:G5}, {input.VarianceShare:P0} of the variance"
+                            )
+                        )
+                );
             Estimate estimate = result.Estimate with { Basis = measured ? Basis.Measured : Basis.Forecast };
-            return new Figure(formula.Name, formula.Unit, estimate,
-                new Derivation(formula.Symbols, numbers, used, formula.Source, used.Count > 0 ? used[0].Name : null));
+            return new Figure(
+                formula.Name,
+                formula.Unit,
+                estimate,
+                new Derivation(formula.Symbols, numbers, used, formula.Source, used.Count > 0 ? used[0].Name : null)
+            );
         }
     }
 }

@@ -4,59 +4,168 @@ namespace Coilwright.Analysis.Forecasts;
 internal sealed record Formula(string Name, string Unit, string Symbols, string Source)
 {
     private const string Arithmetic = "arithmetic";
-    private const string Iec60028 = "IEC 60028: ρ = 1/58 Ω·mm²/m (metric sizes 1/58.5, as IEC 60317-0-1 prints them), α = 0.00393 /K at 20 °C";
-    private const string Neumann = "Neumann's integral over the real section; checked against handbook coils and an independent solver (docs/evidence.md)";
+    private const string Iec60028 =
+        "IEC 60028: ρ = 1/58 Ω·mm²/m (metric sizes 1/58.5, as IEC 60317-0-1 prints them), α = 0.00393 /K at 20 °C";
+    private const string Neumann =
+        "Neumann's integral over the real section; checked against handbook coils and an independent solver (docs/evidence.md)";
 
     public static readonly IReadOnlyDictionary<CoilResult, Formula> Coil = new Dictionary<CoilResult, Formula>
     {
         [CoilResult.TurnsPerLayer] = new("turnsPerLayer", "1", "window ÷ pitch", Arithmetic),
         [CoilResult.Layers] = new("layers", "1", "turns ÷ turns per layer", Arithmetic),
         [CoilResult.Fill] = new("fill", "1", "N·π/4·d² ÷ (window height × room for the build), d over the enamel", Arithmetic),
-        [CoilResult.Build] = new("build", "m", "N·π/4·d² ÷ (packing × window height), d over the enamel", "packing from the lay simulation"),
+        [CoilResult.Build] = new(
+            "build",
+            "m",
+            "N·π/4·d² ÷ (packing × window height), d over the enamel",
+            "packing from the lay simulation"
+        ),
         [CoilResult.OuterLength] = new("outerLength", "m", "core length + 2 × build", Arithmetic),
         [CoilResult.OuterWidth] = new("outerWidth", "m", "core width + 2 × build", Arithmetic),
         [CoilResult.MeanTurnLength] = new("meanTurnLength", "m", "wire length ÷ N", Arithmetic),
-        [CoilResult.WireLength] = new("wireLength", "m", "Σ over layers: turns in the layer × (straights + 2π·(end radius + distance))", Arithmetic),
-        [CoilResult.WireMass] = new("wireMass", "kg", "length × (copper + enamel per metre)", "copper 8,890 kg/m³ (IEC 60028), enamel 1,200 kg/m³"),
-        [CoilResult.DcResistance] = new("dcResistance", "Ω", "length × ρ·4/(π·d²) × (1 + stretch) × (1 + α·(T − 20 °C)), d without enamel", Iec60028),
+        [CoilResult.WireLength] = new(
+            "wireLength",
+            "m",
+            "Σ over layers: turns in the layer × (straights + 2π·(end radius + distance))",
+            Arithmetic
+        ),
+        [CoilResult.WireMass] = new(
+            "wireMass",
+            "kg",
+            "length × (copper + enamel per metre)",
+            "copper 8,890 kg/m³ (IEC 60028), enamel 1,200 kg/m³"
+        ),
+        [CoilResult.DcResistance] = new(
+            "dcResistance",
+            "Ω",
+            "length × ρ·4/(π·d²) × (1 + stretch) × (1 + α·(T − 20 °C)), d without enamel",
+            Iec60028
+        ),
         [CoilResult.AirInductance] = new("airInductance", "H", "N² × mean mutual inductance of two turns of the section", Neumann),
-        [CoilResult.Inductance] = new("inductance", "H", "air inductance + µ0·flux of the charges on the cores, at 1 kHz", "surface charge on the cores, docs/theory.md"),
-        [CoilResult.Capacitance] = new("capacitance", "F", "Σ over touching turns i, j: capacitance per metre × mean turn × ((i − j)/N)²", "lay simulation, docs/theory.md"),
+        [CoilResult.Inductance] = new(
+            "inductance",
+            "H",
+            "air inductance + µ0·flux of the charges on the cores, at 1 kHz",
+            "surface charge on the cores, docs/theory.md"
+        ),
+        [CoilResult.Capacitance] = new(
+            "capacitance",
+            "F",
+            "Σ over touching turns i, j: capacitance per metre × mean turn × ((i − j)/N)²",
+            "lay simulation, docs/theory.md"
+        ),
     };
 
     public static readonly IReadOnlyDictionary<PickupResult, Formula> Pickup = new Dictionary<PickupResult, Formula>
     {
         [PickupResult.DcResistance] = new("dcResistance", "Ω", "coils joined: sum in series, 1/Σ(1/R) in parallel", Arithmetic),
-        [PickupResult.Inductance] = new("inductance", "H", "imaginary part of the joined coils' impedance ÷ 2πf at 1 kHz, mutual inductance by winding signs", Neumann),
+        [PickupResult.Inductance] = new(
+            "inductance",
+            "H",
+            "imaginary part of the joined coils' impedance ÷ 2πf at 1 kHz, mutual inductance by winding signs",
+            Neumann
+        ),
         [PickupResult.Capacitance] = new("capacitance", "F", "each coil's capacitance × (its share of the voltage)²", "energy method"),
-        [PickupResult.UnloadedFrequency] = new("frequency", "Hz", "highest point of the bare response, found on the curve", "exact network, docs/theory.md"),
+        [PickupResult.UnloadedFrequency] = new(
+            "frequency",
+            "Hz",
+            "highest point of the bare response, found on the curve",
+            "exact network, docs/theory.md"
+        ),
         [PickupResult.UnloadedGain] = new("gain", "dB", "height of that point over 20 Hz", "exact network, docs/theory.md"),
-        [PickupResult.UnloadedQ] = new("q", "1", "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak", "exact network, docs/theory.md"),
-        [PickupResult.LoadedFrequency] = new("frequency", "Hz", "highest point of the response on this load, found on the curve", "exact network, docs/theory.md"),
+        [PickupResult.UnloadedQ] = new(
+            "q",
+            "1",
+            "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak",
+            "exact network, docs/theory.md"
+        ),
+        [PickupResult.LoadedFrequency] = new(
+            "frequency",
+            "Hz",
+            "highest point of the response on this load, found on the curve",
+            "exact network, docs/theory.md"
+        ),
         [PickupResult.LoadedGain] = new("gain", "dB", "height of that point over 20 Hz", "exact network, docs/theory.md"),
-        [PickupResult.LoadedQ] = new("q", "1", "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak", "exact network, docs/theory.md"),
+        [PickupResult.LoadedQ] = new(
+            "q",
+            "1",
+            "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak",
+            "exact network, docs/theory.md"
+        ),
         [PickupResult.Coupling] = new("coupling", "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
-        [PickupResult.EffectiveArea] = new("effectiveArea", "m²", "turns × area with the cores, signed by winding direction", "docs/theory.md"),
-        [PickupResult.GradientX] = new("gradientX", "m³", "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dx = 1, zero in the recipe's origin", "by reciprocity, docs/theory.md"),
-        [PickupResult.GradientY] = new("gradientY", "m³", "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dy = 1, zero in the recipe's origin", "by reciprocity, docs/theory.md"),
-        [PickupResult.GradientZ] = new("gradientZ", "m³", "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dz = 1, zero in the recipe's origin", "by reciprocity, docs/theory.md"),
+        [PickupResult.EffectiveArea] = new(
+            "effectiveArea",
+            "m²",
+            "turns × area with the cores, signed by winding direction",
+            "docs/theory.md"
+        ),
+        [PickupResult.GradientX] = new(
+            "gradientX",
+            "m³",
+            "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dx = 1, zero in the recipe's origin",
+            "by reciprocity, docs/theory.md"
+        ),
+        [PickupResult.GradientY] = new(
+            "gradientY",
+            "m³",
+            "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dy = 1, zero in the recipe's origin",
+            "by reciprocity, docs/theory.md"
+        ),
+        [PickupResult.GradientZ] = new(
+            "gradientZ",
+            "m³",
+            "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dz = 1, zero in the recipe's origin",
+            "by reciprocity, docs/theory.md"
+        ),
         [PickupResult.HumBalance] = new("humBalance", "1", "Σ areas ÷ Σ |areas|", "docs/theory.md"),
     };
 
     public static readonly IReadOnlyDictionary<StringResult, Formula> String = new Dictionary<StringResult, Formula>
     {
-        [StringResult.Linkage] = new("linkage", "Wb", "µ0·N·∫ M·h dV over the string, h the winding's field per ampere and turn", "saturating wire by reciprocity, docs/theory.md"),
-        [StringResult.Sensitivity] = new("sensitivity", "V·s/m", "−d linkage / d height: volts per metre a second of the string up and down", "saturating wire by reciprocity, docs/theory.md"),
-        [StringResult.Field] = new("fieldAtStrings", "T", "vertical flux density of the magnets on the string's axis where it is strongest, north up positive", "surface charge, docs/theory.md"),
+        [StringResult.Linkage] = new(
+            "linkage",
+            "Wb",
+            "µ0·N·∫ M·h dV over the string, h the winding's field per ampere and turn",
+            "saturating wire by reciprocity, docs/theory.md"
+        ),
+        [StringResult.Sensitivity] = new(
+            "sensitivity",
+            "V·s/m",
+            "−d linkage / d height: volts per metre a second of the string up and down",
+            "saturating wire by reciprocity, docs/theory.md"
+        ),
+        [StringResult.Field] = new(
+            "fieldAtStrings",
+            "T",
+            "vertical flux density of the magnets on the string's axis where it is strongest, north up positive",
+            "surface charge, docs/theory.md"
+        ),
     };
 
-    public static Formula PoleField(double jigM) => new("poleField", "T",
-        FormattableString.Invariant($"vertical flux density of the magnets {jigM * 1e3:0.###} mm over the pole's own top, north up positive"), "surface charge, docs/theory.md");
+    public static Formula PoleField(double jigM) =>
+        new(
+            "poleField",
+            "T",
+            FormattableString.Invariant(
+                $"vertical flux density of the magnets {jigM * 1e3:0.###} mm over the pole's own top, north up positive"
+            ),
+            "surface charge, docs/theory.md"
+        );
 
     public static readonly Formula HumResidual = new(
-        "residual", "dB", "20·log10 |Σ areas| ÷ Σ |areas|, areas with their winding signs; −120 dB stands for less than one part in a million", "docs/theory.md");
+        "residual",
+        "dB",
+        "20·log10 |Σ areas| ÷ Σ |areas|, areas with their winding signs; −120 dB stands for less than one part in a million",
+        "docs/theory.md"
+    );
 
-    public static Formula Spectrum(bool inductance) => inductance
-        ? new("inductance", "H", "imaginary part of the joined coils' impedance ÷ 2πf", Neumann)
-        : new("resistance", "Ω", "real part of the joined coils' impedance, the winding's DC resistance included", "complex permeability of a long cylinder, docs/theory.md");
+    public static Formula Spectrum(bool inductance) =>
+        inductance
+            ? new("inductance", "H", "imaginary part of the joined coils' impedance ÷ 2πf", Neumann)
+            : new(
+                "resistance",
+                "Ω",
+                "real part of the joined coils' impedance, the winding's DC resistance included",
+                "complex permeability of a long cylinder, docs/theory.md"
+            );
 }

@@ -14,9 +14,14 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
     public const string OutputUnit = "V·s/m";
 
     /// <summary>Shape of its scatter.</summary>
-    public Scatter Scatter => Signed is not null || Unit is "dB" or "dBV" || Name is "coupling" or "resistanceMismatch" or "inductanceMismatch" ? Scatter.Normal : Scatter.LogNormal;
+    public Scatter Scatter =>
+        Signed is not null || Unit is "dB" or "dBV" || Name is "coupling" or "resistanceMismatch" or "inductanceMismatch"
+            ? Scatter.Normal
+            : Scatter.LogNormal;
 
-    /// <summary>The quantity with its sign, where it is told without: near a perfect balance the sign turns, and a magnitude would hide the scatter.</summary>
+    /// <summary>
+    /// The quantity with its sign, where it is told without: near a perfect balance the sign turns, and a magnitude would hide the scatter.
+    /// </summary>
     public Func<double[], double>? Signed { get; private init; }
 
     /// <summary>Reads the quantity so that it scatters smoothly about these results.</summary>
@@ -32,7 +37,8 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
     }
 
     /// <summary>A propagated estimate as it is told: a magnitude does not fall below zero.</summary>
-    public Estimate Told(Estimate estimate) => Signed is null || estimate.Low >= 0 ? estimate : estimate with { Low = 0, High = Math.Max(estimate.High, -estimate.Low) };
+    public Estimate Told(Estimate estimate) =>
+        Signed is null || estimate.Low >= 0 ? estimate : estimate with { Low = 0, High = Math.Max(estimate.High, -estimate.Low) };
 
     /// <summary>The output of a pickup: mean of its strings' sensitivities, signs left out.</summary>
     public static double OutputOf(IEnumerable<double> sensitivities) => sensitivities.Average(Math.Abs);
@@ -43,8 +49,11 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
         int coils = scene.Model.Coils.Count;
         List<NamedQuantity> list =
         [
-            Pickup("dcResistance", PickupResult.DcResistance), Pickup("inductance", PickupResult.Inductance), Pickup("capacitance", PickupResult.Capacitance),
-            Peak("unloadedPeak", PickupResult.UnloadedFrequency, 0), Peak("unloadedPeakGain", PickupResult.UnloadedFrequency, 1),
+            Pickup("dcResistance", PickupResult.DcResistance),
+            Pickup("inductance", PickupResult.Inductance),
+            Pickup("capacitance", PickupResult.Capacitance),
+            Peak("unloadedPeak", PickupResult.UnloadedFrequency, 0),
+            Peak("unloadedPeakGain", PickupResult.UnloadedFrequency, 1),
         ];
         if (loaded)
         {
@@ -53,19 +62,35 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
 
         if (scene.Strings is { } strings)
         {
-            list.Add(new("output", OutputUnit, y => OutputOf(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))));
+            list.Add(
+                new("output", OutputUnit, y =>
+                    OutputOf(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))
+                )
+            );
         }
 
-        list.Add(new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)])) { Signed = y => y[vector.PlaceOf(PickupResult.EffectiveArea)] });
+        list.Add(
+            new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)]))
+            {
+                Signed = y => y[vector.PlaceOf(PickupResult.EffectiveArea)],
+            }
+        );
         if (scene.Wound.All(wound => wound.Fill is not null))
         {
             list.Add(Coils("fill", "1", CoilResult.Fill, Enumerable.Max));
         }
 
-        list.AddRange([Coils("build", "m", CoilResult.Build, Enumerable.Max), Coils("wireLength", "m", CoilResult.WireLength, Enumerable.Sum), Coils("wireMass", "kg", CoilResult.WireMass, Enumerable.Sum)]);
+        list.AddRange([
+            Coils("build", "m", CoilResult.Build, Enumerable.Max),
+            Coils("wireLength", "m", CoilResult.WireLength, Enumerable.Sum),
+            Coils("wireMass", "kg", CoilResult.WireMass, Enumerable.Sum),
+        ]);
         if (coils == 1)
         {
-            list.AddRange([Coils("meanTurnLength", "m", CoilResult.MeanTurnLength, Enumerable.Max), Coils("airInductance", "H", CoilResult.AirInductance, Enumerable.Max)]);
+            list.AddRange([
+                Coils("meanTurnLength", "m", CoilResult.MeanTurnLength, Enumerable.Max),
+                Coils("airInductance", "H", CoilResult.AirInductance, Enumerable.Max),
+            ]);
             return list;
         }
 
@@ -91,9 +116,10 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
 
         // Of the first two coils: their difference over their mean.
         NamedQuantity Mismatch(string name, CoilResult result) => new(name, "1", y =>
-        {
-            double a = y[vector.PlaceOf(0, result)], b = y[vector.PlaceOf(1, result)];
-            return 2 * (a - b) / (a + b);
-        });
+            {
+                double a = y[vector.PlaceOf(0, result)],
+                    b = y[vector.PlaceOf(1, result)];
+                return 2 * (a - b) / (a + b);
+            });
     }
 }

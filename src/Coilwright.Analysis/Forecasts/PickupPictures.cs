@@ -5,13 +5,17 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>Curves for pictures, at the middle of every interval, and what is told of each string beside its output.</summary>
 public sealed record PickupPictures
 {
-    /// <summary>Vertical flux density of the magnets across the strings at the height of the middle string, one line for each row of coils.</summary>
+    /// <summary>
+    /// Vertical flux density of the magnets across the strings at the height of the middle string, one line for each row of coils.
+    /// </summary>
     public IReadOnlyList<FieldLine> Fields { get; init; } = [];
 
     /// <summary>Output of the middle string if it stood elsewhere across the pickup: place in m, V per m/s.</summary>
     public IReadOnlyList<(double XM, double VoltSPerM)> Across { get; init; } = [];
 
-    /// <summary>What is heard along the middle string: place from the first coil's middle in m, share of the output per metre, 1/m.</summary>
+    /// <summary>
+    /// What is heard along the middle string: place from the first coil's middle in m, share of the output per metre, 1/m.
+    /// </summary>
     public IReadOnlyList<(double YM, double SharePerM)> Along { get; init; } = [];
 
     /// <summary>Series inductance and AC resistance without self-capacitance: Hz, H, Ω.</summary>
@@ -37,4 +41,11 @@ public sealed record FieldLine(double YM, double HeightM, IReadOnlyList<(double 
 /// <param name="PitchShift">Change of the open string's pitch, as a part of it; null without scale length and place.</param>
 /// <param name="SecondHarmonic">Voltage of the second harmonic over the fundamental's.</param>
 /// <param name="ThirdHarmonic">The third's.</param>
-public sealed record StringDetail(int Number, Estimate BalanceDb, Estimate PullN, Estimate? PitchShift, Estimate SecondHarmonic, Estimate ThirdHarmonic);
+public sealed record StringDetail(
+    int Number,
+    Estimate BalanceDb,
+    Estimate PullN,
+    Estimate? PitchShift,
+    Estimate SecondHarmonic,
+    Estimate ThirdHarmonic
+);

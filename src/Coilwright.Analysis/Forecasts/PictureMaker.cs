@@ -22,7 +22,12 @@ internal static class PictureMaker
     {
         PickupPictures pictures = new()
         {
-            Branch = [.. PickupResponse.LogFrequencies(20, 20_000, BranchPoints).Select(hz => (hz, branch.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz), branch.ImpedanceOhm(hz).Real))],
+            Branch =
+            [
+                .. PickupResponse
+                    .LogFrequencies(20, 20_000, BranchPoints)
+                    .Select(hz => (hz, branch.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz), branch.ImpedanceOhm(hz).Real)),
+            ],
         };
         if (scene.Strings is not { } strings || model.Strings is not { } set)
         {
@@ -42,16 +47,33 @@ internal static class PictureMaker
 
     private static IReadOnlyList<FieldLine> FieldsOf(PickupModel model, ForecastScene scene, StringsOver strings, StringSetModel set)
     {
-        double half = ReachM(model, set), height = strings.AxisM(set.Count / 2);
+        double half = ReachM(model, set),
+            height = strings.AxisM(set.Count / 2);
         return
         [
-            .. model.Coils.Select(coil => coil.Position.YM).Distinct().Order().Select(y => new FieldLine(y, height,
-                [.. Enumerable.Range(0, FieldPoints).Select(i => half * (2.0 * i / (FieldPoints - 1) - 1)).Select(x => (x, scene.Field.Map.MagnetFluxDensityT(new Vector3M(x, y, height)).ZM))])),
+            .. model
+                .Coils.Select(coil => coil.Position.YM)
+                .Distinct()
+                .Order()
+                .Select(y => new FieldLine(
+                    y,
+                    height,
+                    [
+                        .. Enumerable
+                            .Range(0, FieldPoints)
+                            .Select(i => half * (2.0 * i / (FieldPoints - 1) - 1))
+                            .Select(x => (x, scene.Field.Map.MagnetFluxDensityT(new Vector3M(x, y, height)).ZM)),
+                    ]
+                )),
         ];
     }
 
     private static double ReachM(PickupModel model, StringSetModel set) =>
-        BeyondM + model.Coils.SelectMany(coil => coil.Poles.SelectMany(pole => pole.PositionsM.Select(x => Math.Abs(x + coil.Position.XM)))).Append(Math.Abs(set.XM(0))).Max();
+        BeyondM
+        + model
+            .Coils.SelectMany(coil => coil.Poles.SelectMany(pole => pole.PositionsM.Select(x => Math.Abs(x + coil.Position.XM))))
+            .Append(Math.Abs(set.XM(0)))
+            .Max();
 
     private static (double, double)[] AcrossOf(PickupModel model, StringsOver strings, StringSetModel set, CancellationToken cancel)
     {
@@ -79,7 +101,9 @@ internal static class PictureMaker
     private static bool IsMirroredInX(PoleModel pole)
     {
         (double X, double Top)[] ascending = [.. pole.PositionsM.Zip(pole.TopsM).OrderBy(one => one.First)];
-        return ascending.Zip(ascending.Reverse()).All(pair => Math.Abs(pair.First.X + pair.Second.X) < 1e-7 && Math.Abs(pair.First.Top - pair.Second.Top) < 1e-7);
+        return ascending
+            .Zip(ascending.Reverse())
+            .All(pair => Math.Abs(pair.First.X + pair.Second.X) < 1e-7 && Math.Abs(pair.First.Top - pair.Second.Top) < 1e-7);
     }
 
     /// <summary>Aperture of the middle string over its whole, mirrored where half a string was solved.</summary>
@@ -109,11 +133,23 @@ internal static class PictureMaker
         double mean = strings.Answers.Average(answer => Math.Abs(answer.VerticalWbPerM));
         IReadOnlyList<double> tuning = UsualStrings.TuningHz(set.Count, set.SpacingM);
         Estimate Overtone(int i, int m) => Around(overtones[i][m], overtones[^1][m], overtones[set.Count / 2][m]);
-        return [.. strings.Answers.Select((answer, i) =>
-        {
-            Estimate pull = Factor(answer.PullN, strings.PullSpread);
-            return new StringDetail(i + 1, Balance(answer, mean, strings), pull, Pitch(strings, set, i, pull, tuning[i]), Overtone(i, 0), Overtone(i, 1));
-        })];
+        return
+        [
+            .. strings.Answers.Select(
+                (answer, i) =>
+                {
+                    Estimate pull = Factor(answer.PullN, strings.PullSpread);
+                    return new StringDetail(
+                        i + 1,
+                        Balance(answer, mean, strings),
+                        pull,
+                        Pitch(strings, set, i, pull, tuning[i]),
+                        Overtone(i, 0),
+                        Overtone(i, 1)
+                    );
+                }
+            ),
+        ];
     }
 
     private static Estimate Balance(StringAnswer answer, double mean, StringsOver strings)
@@ -132,13 +168,15 @@ internal static class PictureMaker
 
         double tension = StringMotion.TensionN(set.Strings[i], set.ScaleLengthM, hz);
         double At(double newton) => StringMotion.PitchShift(-strings.PullPerM * newton, tension, set.ScaleLengthM, set.FromBridgeM);
-        double one = At(pull.Low), other = At(pull.High);
+        double one = At(pull.Low),
+            other = At(pull.High);
         return new Estimate(At(pull.Value), Math.Min(one, other), Math.Max(one, other), Basis.Forecast);
     }
 
     private static Estimate Factor(double value, double logSpread)
     {
-        double a = value * Math.Exp(-logSpread), b = value * Math.Exp(logSpread);
+        double a = value * Math.Exp(-logSpread),
+            b = value * Math.Exp(logSpread);
         return new Estimate(value, Math.Min(a, b), Math.Max(a, b), Basis.Forecast);
     }
 

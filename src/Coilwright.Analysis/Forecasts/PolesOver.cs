@@ -1,5 +1,5 @@
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Analysis.Forecasts;
 
@@ -10,7 +10,9 @@ namespace Coilwright.Analysis.Forecasts;
 /// <param name="FieldT">Vertical flux density there, T, with what permeabilities and cutting leave open.</param>
 internal sealed record PoleAnswer(int Number, int Coil, Vector3M AtM, Estimate FieldT);
 
-/// <summary>What a gauss meter would read at a jig's distance over each pole's own top, from the same solution as everything else.</summary>
+/// <summary>
+/// What a gauss meter would read at a jig's distance over each pole's own top, from the same solution as everything else.
+/// </summary>
 internal sealed class PolesOver
 {
     /// <summary>How well a spacer and the depth of the sensor in its probe are known, m: our assumption.</summary>
@@ -33,25 +35,34 @@ internal sealed class PolesOver
     /// <summary>Half-width of the magnets' strength over its value.</summary>
     public double MagnetSpread { get; }
 
-    /// <summary>Half-width of what permeabilities and cutting leave open, over the value: the widest of the poles that read at least a tenth of the strongest.</summary>
+    /// <summary>
+    /// Half-width of what permeabilities and cutting leave open, over the value: the widest of the poles that read at least a tenth of the
+    /// strongest.
+    /// </summary>
     public double ModelSpread
     {
         get
         {
             double strongest = Answers.Max(one => Math.Abs(one.FieldT.Value));
-            return Answers.Where(one => Math.Abs(one.FieldT.Value) >= strongest / 10).Max(one => (one.FieldT.High - one.FieldT.Low) / 2 / Math.Abs(one.FieldT.Value));
+            return Answers
+                .Where(one => Math.Abs(one.FieldT.Value) >= strongest / 10)
+                .Max(one => (one.FieldT.High - one.FieldT.Low) / 2 / Math.Abs(one.FieldT.Value));
         }
     }
 
     /// <summary>Reads the field over every pole; null without magnets or without poles.</summary>
     public static PolesOver? Of(PickupModel model, FieldSolution field, double jigM)
     {
-        bool magnets = model.Bars.Any(bar => bar.PolarisationT != default) || model.Coils.Any(coil => coil.Poles.Any(pole => Math.Abs(pole.PolarisationT.Value) > 0));
+        bool magnets =
+            model.Bars.Any(bar => bar.PolarisationT != default)
+            || model.Coils.Any(coil => coil.Poles.Any(pole => Math.Abs(pole.PolarisationT.Value) > 0));
         List<PoleAnswer> answers = [];
         for (int c = 0; c < model.Coils.Count && magnets; c++)
         {
             CoilModel coil = model.Coils[c];
-            IEnumerable<(double X, double Top)> poles = coil.Poles.SelectMany(pole => pole.PositionsM.Select((x, i) => (x, pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)]))).OrderBy(pole => pole.x);
+            IEnumerable<(double X, double Top)> poles = coil
+                .Poles.SelectMany(pole => pole.PositionsM.Select((x, i) => (x, pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)])))
+                .OrderBy(pole => pole.x);
             foreach ((int index, (double x, double top)) in poles.Index())
             {
                 Vector3M at = new(coil.Position.XM + x, coil.Position.YM, coil.Position.ZM + top + jigM);

@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Forecasts;
@@ -53,7 +53,21 @@ public sealed record CoilForecast
     public double HumAreaM2 { get; init; }
 
     public IEnumerable<Figure> All =>
-        [TurnsPerLayer, Layers, .. Fill is null ? Enumerable.Empty<Figure>() : [Fill], Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, DcResistance, AirInductance, Inductance, Capacitance];
+        [
+            TurnsPerLayer,
+            Layers,
+            .. Fill is null ? Enumerable.Empty<Figure>() : [Fill],
+            Build,
+            OuterLength,
+            OuterWidth,
+            MeanTurnLength,
+            WireLength,
+            WireMass,
+            DcResistance,
+            AirInductance,
+            Inductance,
+            Capacitance,
+        ];
 }
 
 /// <summary>A resonance on the response curve.</summary>
@@ -83,7 +97,10 @@ public sealed record PickupForecast
     /// <summary>What a uniform field leaves of the hum, against all coils adding, dB: 0 for one coil.</summary>
     public required Figure HumResidual { get; init; }
 
-    /// <summary>Flux linkage in a hum field with dBz/dx, dBz/dy, dBz/dz of 1 T/m, zero in the recipe's origin, m³; what <see cref="HumEffectiveArea"/> links comes on top.</summary>
+    /// <summary>
+    /// Flux linkage in a hum field with dBz/dx, dBz/dy, dBz/dz of 1 T/m, zero in the recipe's origin, m³; what <see
+    /// cref="HumEffectiveArea"/> links comes on top.
+    /// </summary>
     public required IReadOnlyList<Figure> HumGradient { get; init; }
 
     /// <summary>What each string does; empty when the recipe has no strings.</summary>
@@ -93,12 +110,19 @@ public sealed record PickupForecast
     public IReadOnlyList<PoleForecast> Poles { get; init; } = [];
 
     public IEnumerable<Figure> All =>
-    [
-        DcResistance, Inductance, Capacitance,
-        .. UnloadedResonance is null ? [] : UnloadedResonance.All, .. LoadedResonance is null ? [] : LoadedResonance.All,
-        .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling], HumEffectiveArea, HumResidual, .. HumGradient,
-        .. Strings.SelectMany(one => one.All), .. Poles.Select(one => one.Field),
-    ];
+        [
+            DcResistance,
+            Inductance,
+            Capacitance,
+            .. UnloadedResonance is null ? [] : UnloadedResonance.All,
+            .. LoadedResonance is null ? [] : LoadedResonance.All,
+            .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling],
+            HumEffectiveArea,
+            HumResidual,
+            .. HumGradient,
+            .. Strings.SelectMany(one => one.All),
+            .. Poles.Select(one => one.Field),
+        ];
 }
 
 /// <summary>What is foretold of one string.</summary>

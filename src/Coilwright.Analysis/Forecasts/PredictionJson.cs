@@ -1,7 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Forecasts;
@@ -62,13 +62,16 @@ public static class PredictionJson
             json.WriteNumber("high", estimate.High);
         }
 
-        json.WriteString("basis", estimate.Basis switch
-        {
-            Basis.Measured => "measured",
-            Basis.Learnt => "learnt",
-            Basis.Forecast => "forecast",
-            _ => "assumed",
-        });
+        json.WriteString(
+            "basis",
+            estimate.Basis switch
+            {
+                Basis.Measured => "measured",
+                Basis.Learnt => "learnt",
+                Basis.Forecast => "forecast",
+                _ => "assumed",
+            }
+        );
     }
 
     private static void WriteFigure(Utf8JsonWriter json, string name, Figure figure, bool withDerivation)

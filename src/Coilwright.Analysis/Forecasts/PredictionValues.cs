@@ -53,7 +53,8 @@ public static class PredictionValues
 
     private static double Mismatch(Prediction prediction, Func<CoilForecast, double> of)
     {
-        double a = of(prediction.Coils[0]), b = of(prediction.Coils[1]);
+        double a = of(prediction.Coils[0]),
+            b = of(prediction.Coils[1]);
         return 2 * (a - b) / (a + b);
     }
 

@@ -1,6 +1,6 @@
 using System.Numerics;
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Strings;
 using Coilwright.Physics.Winding;
 
@@ -12,7 +12,13 @@ namespace Coilwright.Analysis.Forecasts;
 /// <param name="LinkagePerM">d ln linkage / d height, 1/m.</param>
 /// <param name="SensitivityPerM">d ln sensitivity / d height, 1/m.</param>
 /// <param name="FieldPerM">d ln field / d height, 1/m.</param>
-internal sealed record StringTrends(double LinkageByMagnet, double SensitivityByMagnet, double LinkagePerM, double SensitivityPerM, double FieldPerM);
+internal sealed record StringTrends(
+    double LinkageByMagnet,
+    double SensitivityByMagnet,
+    double LinkagePerM,
+    double SensitivityPerM,
+    double FieldPerM
+);
 
 /// <summary>The strings of a model over its solved field.</summary>
 internal sealed class StringsOver
@@ -22,8 +28,13 @@ internal sealed class StringsOver
 
     private readonly Func<int, double> _axisM;
 
-    private StringsOver(StringScene scene, Func<int, double> axisM, IReadOnlyList<StringAnswer> answers, StringTrends trends, double magnetSpread) =>
-        (Scene, _axisM, Answers, Trends, MagnetSpread) = (scene, axisM, answers, trends, magnetSpread);
+    private StringsOver(
+        StringScene scene,
+        Func<int, double> axisM,
+        IReadOnlyList<StringAnswer> answers,
+        StringTrends trends,
+        double magnetSpread
+    ) => (Scene, _axisM, Answers, Trends, MagnetSpread) = (scene, axisM, answers, trends, magnetSpread);
 
     /// <summary>The solved field as strings meet it.</summary>
     public StringScene Scene { get; }
@@ -58,7 +69,8 @@ internal sealed class StringsOver
 
         double[] turns = Turns(model, field, resistanceOhm);
         StringGrid grid = StringGrid.Over([.. model.Coils.Select(coil => coil.Position.YM).Distinct()], segments, IsSymmetric(model));
-        StringScene scene = new(field.Map, turns, grid), stronger = new(field.Map, turns, grid, Stronger);
+        StringScene scene = new(field.Map, turns, grid),
+            stronger = new(field.Map, turns, grid, Stronger);
         double top = TopM(model);
         int middle = set.Count / 2;
         StringAnswer[] answers = new StringAnswer[set.Count + 2];
@@ -68,12 +80,15 @@ internal sealed class StringsOver
             double z = Axis(i) + (k > set.Count ? HigherM : 0);
             answers[k] = (k == set.Count ? stronger : scene).At(set.Strings[i], set.XM(i), z, sideways: false);
         });
-        double spread = MagnetSpreadOf(model), pullPerM = Ratio(answers[middle].PullN, answers[^1].PullN) / HigherM;
+        double spread = MagnetSpreadOf(model),
+            pullPerM = Ratio(answers[middle].PullN, answers[^1].PullN) / HigherM;
         double byMagnet = Ratio(answers[middle].PullN, answers[^2].PullN) / Math.Log(Stronger) * Math.Log(1 + spread);
         return new StringsOver(scene, Axis, answers[..set.Count], TrendsOf(answers[middle], answers[^2], answers[^1]), spread)
         {
             PullPerM = pullPerM,
-            PullSpread = Math.Sqrt(Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2) + byMagnet * byMagnet + Math.Pow(pullPerM * ForecastInputs.HeightM, 2)),
+            PullSpread = Math.Sqrt(
+                Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2) + byMagnet * byMagnet + Math.Pow(pullPerM * ForecastInputs.HeightM, 2)
+            ),
         };
 
         double Axis(int i) => top + set.ClearanceM + set.Strings[i].OuterDiameterM / 2;
@@ -83,15 +98,23 @@ internal sealed class StringsOver
     public double AxisM(int index) => _axisM(index);
 
     /// <summary>Height of the highest pole top, or of the windings where there is no pole, m.</summary>
-    public static double TopM(PickupModel model) => model.Coils.Max(coil => coil.Position.ZM
-        + (coil.Poles.Count > 0 ? coil.Poles.Max(pole => pole.TopsM.Max()) : coil.Bobbin.WindingHeightM / 2));
+    public static double TopM(PickupModel model) =>
+        model.Coils.Max(coil =>
+            coil.Position.ZM + (coil.Poles.Count > 0 ? coil.Poles.Max(pole => pole.TopsM.Max()) : coil.Bobbin.WindingHeightM / 2)
+        );
 
     private static double[] Turns(PickupModel model, FieldSolution field, double[] resistanceOhm)
     {
         Complex jOmega = new(0, 2 * Math.PI * 1000);
-        double[] weights = CoilNetwork.Weights(model.Connection, model.Coils.Count,
-            (i, j) => jOmega * field.StaticInductanceH[i, j] + (i == j ? resistanceOhm[i] : 0));
-        return [.. model.Coils.Select((coil, c) => weights[c] * coil.Winding.Turns * (coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1))];
+        double[] weights = CoilNetwork.Weights(model.Connection, model.Coils.Count, (i, j) =>
+            jOmega * field.StaticInductanceH[i, j] + (i == j ? resistanceOhm[i] : 0)
+        );
+        return
+        [
+            .. model.Coils.Select(
+                (coil, c) => weights[c] * coil.Winding.Turns * (coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1)
+            ),
+        ];
     }
 
     /// <summary>True when the plane through the one row of coils mirrors windings and magnets.</summary>
@@ -107,14 +130,22 @@ internal sealed class StringsOver
     private static StringTrends TrendsOf(StringAnswer rest, StringAnswer stronger, StringAnswer higher)
     {
         return new StringTrends(
-            Ratio(rest.LinkageWb, stronger.LinkageWb) / Math.Log(Stronger), Ratio(rest.VerticalWbPerM, stronger.VerticalWbPerM) / Math.Log(Stronger),
-            Ratio(rest.LinkageWb, higher.LinkageWb) / HigherM, Ratio(rest.VerticalWbPerM, higher.VerticalWbPerM) / HigherM,
-            Ratio(rest.FluxDensityT.ZM, higher.FluxDensityT.ZM) / HigherM);
+            Ratio(rest.LinkageWb, stronger.LinkageWb) / Math.Log(Stronger),
+            Ratio(rest.VerticalWbPerM, stronger.VerticalWbPerM) / Math.Log(Stronger),
+            Ratio(rest.LinkageWb, higher.LinkageWb) / HigherM,
+            Ratio(rest.VerticalWbPerM, higher.VerticalWbPerM) / HigherM,
+            Ratio(rest.FluxDensityT.ZM, higher.FluxDensityT.ZM) / HigherM
+        );
     }
 
     /// <summary>Half-width of the magnets' strength over its value: the widest of the materials; zero without magnets.</summary>
     public static double MagnetSpreadOf(PickupModel model) =>
-        model.Coils.SelectMany(coil => coil.Poles).Select(pole => pole.PolarisationT).Where(source => Math.Abs(source.Value) > 0)
+        model
+            .Coils.SelectMany(coil => coil.Poles)
+            .Select(pole => pole.PolarisationT)
+            .Where(source => Math.Abs(source.Value) > 0)
             .Select(source => (source.High - source.Low) / (2 * Math.Abs(source.Value)))
-            .Concat(model.Bars.Where(bar => bar.PolarisationT != default).Select(bar => bar.PolarisationSpread)).DefaultIfEmpty(0).Max();
+            .Concat(model.Bars.Where(bar => bar.PolarisationT != default).Select(bar => bar.PolarisationSpread))
+            .DefaultIfEmpty(0)
+            .Max();
 }

@@ -15,14 +15,26 @@ public sealed class CrossedReadings
 
     public IEnumerable<double> All => _cells.SelectMany(part => part).SelectMany(cell => cell);
 
-    /// <summary>Arranges readings; null when parts, persons or trials are fewer than two, or a part was not read by each person equally often.</summary>
+    /// <summary>
+    /// Arranges readings; null when parts, persons or trials are fewer than two, or a part was not read by each person equally often.
+    /// </summary>
     public static CrossedReadings? TryArrange(IEnumerable<GaugeReading> readings)
     {
         GaugeReading[] all = [.. readings];
         string[] persons = [.. all.Select(reading => reading.Person).Distinct()];
-        double[][][] cells = [.. all.GroupBy(reading => reading.Part).Select(part => persons.Select(person => part.Where(reading => reading.Person == person).Select(reading => reading.Value).ToArray()).ToArray())];
+        double[][][] cells =
+        [
+            .. all.GroupBy(reading => reading.Part)
+                .Select(part =>
+                    persons
+                        .Select(person => part.Where(reading => reading.Person == person).Select(reading => reading.Value).ToArray())
+                        .ToArray()
+                ),
+        ];
         int trials = cells.Length > 0 && persons.Length > 0 ? cells[0][0].Length : 0;
-        return cells.Length < 2 || persons.Length < 2 || trials < 2 || cells.Any(part => part.Any(cell => cell.Length != trials)) ? null : new CrossedReadings(cells);
+        return cells.Length < 2 || persons.Length < 2 || trials < 2 || cells.Any(part => part.Any(cell => cell.Length != trials))
+            ? null
+            : new CrossedReadings(cells);
     }
 
     /// <summary>Readings of one part by one person.</summary>

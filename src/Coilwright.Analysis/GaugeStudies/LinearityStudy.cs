@@ -2,26 +2,40 @@ using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.GaugeStudies;
 
-/// <summary>Does a meter read off, and by how much more at one end of its range than at the other? Bias (reading less reference) against reference, as a straight line.</summary>
+/// <summary>
+/// Does a meter read off, and by how much more at one end of its range than at the other? Bias (reading less reference) against reference,
+/// as a straight line.
+/// </summary>
 /// <param name="Line">Bias as a line over the reference.</param>
 /// <param name="Count">Readings, 3 or more.</param>
 /// <param name="MeanReference">Middle of the references.</param>
 /// <param name="LeastReference">Least reference that was read.</param>
 /// <param name="GreatestReference">Greatest reference that was read.</param>
-/// <remarks>Slope and bias are tested with Student's distribution of n − 2 freedoms (AIAG Measurement Systems Analysis, 4th edition, from memory).</remarks>
+/// <remarks>
+/// Slope and bias are tested with Student's distribution of n − 2 freedoms (AIAG Measurement Systems Analysis, 4th edition, from memory).
+/// </remarks>
 public sealed record LinearityStudy(StraightLine Line, int Count, double MeanReference, double LeastReference, double GreatestReference)
 {
     /// <summary>A test calls what happens by chance less often than this significant. Common practice.</summary>
     public const double Significance = 0.05;
 
-    /// <summary>A bias above this share of the tolerance is too large: half of the 20 % that a type 1 study grants. Common practice.</summary>
+    /// <summary>
+    /// A bias above this share of the tolerance is too large: half of the 20 % that a type 1 study grants. Common practice.
+    /// </summary>
     public const double LargestShare = 0.1;
 
     /// <summary>Null for fewer than three readings or only one reference.</summary>
     /// <param name="readings">Reference and bias of each reading, in one unit.</param>
-    public static LinearityStudy? Of(IReadOnlyList<(double Reference, double Bias)> readings) => StraightLine.Fit(readings) is { } line
-        ? new LinearityStudy(line, readings.Count, readings.Average(one => one.Reference), readings.Min(one => one.Reference), readings.Max(one => one.Reference))
-        : null;
+    public static LinearityStudy? Of(IReadOnlyList<(double Reference, double Bias)> readings) =>
+        StraightLine.Fit(readings) is { } line
+            ? new LinearityStudy(
+                line,
+                readings.Count,
+                readings.Average(one => one.Reference),
+                readings.Min(one => one.Reference),
+                readings.Max(one => one.Reference)
+            )
+            : null;
 
     /// <summary>Probability of such a slope or a steeper one by chance.</summary>
     public double SlopeChance => Chance(Line.Slope, Line.SlopeError);
@@ -39,7 +53,8 @@ public sealed record LinearityStudy(StraightLine Line, int Count, double MeanRef
     public double MeanBiasChance => Chance(MeanBias, MeanBiasError);
 
     /// <summary>The end of the range where the line lies furthest from no bias.</summary>
-    public double WorstReference => Math.Abs(BiasAt(LeastReference)) > Math.Abs(BiasAt(GreatestReference)) ? LeastReference : GreatestReference;
+    public double WorstReference =>
+        Math.Abs(BiasAt(LeastReference)) > Math.Abs(BiasAt(GreatestReference)) ? LeastReference : GreatestReference;
 
     /// <summary>The bias there, by the line.</summary>
     public double WorstBias => BiasAt(WorstReference);

@@ -5,7 +5,10 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// <param name="Within">Within them.</param>
 public sealed record OneWayAnova(AnovaLine Between, AnovaLine Within)
 {
-    /// <summary>Null with fewer than two groups or no repeated value. Sums are taken about the first value, so that large numbers with small differences keep their digits.</summary>
+    /// <summary>
+    /// Null with fewer than two groups or no repeated value. Sums are taken about the first value, so that large numbers with small
+    /// differences keep their digits.
+    /// </summary>
     public static OneWayAnova? Of(IReadOnlyList<IReadOnlyList<double>> groups)
     {
         int count = groups.Sum(group => group.Count);
@@ -16,7 +19,9 @@ public sealed record OneWayAnova(AnovaLine Between, AnovaLine Within)
 
         double about = groups[0][0];
         double[] means = [.. groups.Select(group => group.Average(value => value - about))];
-        double mean = groups.Sum(group => group.Sum(value => value - about)) / count, between = 0, within = 0;
+        double mean = groups.Sum(group => group.Sum(value => value - about)) / count,
+            between = 0,
+            within = 0;
         for (int g = 0; g < groups.Count; g++)
         {
             between += groups[g].Count * (means[g] - mean) * (means[g] - mean);

@@ -7,7 +7,14 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// <param name="SlopeError">Standard deviation of the slope.</param>
 /// <param name="Residual">Standard deviation about the line.</param>
 /// <param name="RSquared">Share of the variation that the line explains, 0…1.</param>
-public sealed record StraightLine(double Intercept, double Slope, double InterceptError, double SlopeError, double Residual, double RSquared)
+public sealed record StraightLine(
+    double Intercept,
+    double Slope,
+    double InterceptError,
+    double SlopeError,
+    double Residual,
+    double RSquared
+)
 {
     /// <summary>Null for fewer than three points or only one place.</summary>
     public static StraightLine? Fit(IReadOnlyList<(double X, double Y)> points)
@@ -17,15 +24,27 @@ public sealed record StraightLine(double Intercept, double Slope, double Interce
             return null;
         }
 
-        double meanX = points.Average(p => p.X), meanY = points.Average(p => p.Y), xx = points.Sum(p => (p.X - meanX) * (p.X - meanX));
+        double meanX = points.Average(p => p.X),
+            meanY = points.Average(p => p.Y),
+            xx = points.Sum(p => (p.X - meanX) * (p.X - meanX));
         if (!(xx > 0))
         {
             return null;
         }
 
-        double slope = points.Sum(p => (p.X - meanX) * (p.Y - meanY)) / xx, intercept = meanY - slope * meanX;
-        double left = points.Sum(p => Square(p.Y - meanY - slope * (p.X - meanX))), all = points.Sum(p => Square(p.Y - meanY)), residual = Math.Sqrt(left / (points.Count - 2));
-        return new StraightLine(intercept, slope, residual * Math.Sqrt(1.0 / points.Count + meanX * meanX / xx), residual / Math.Sqrt(xx), residual, all > 0 ? 1 - left / all : 1);
+        double slope = points.Sum(p => (p.X - meanX) * (p.Y - meanY)) / xx,
+            intercept = meanY - slope * meanX;
+        double left = points.Sum(p => Square(p.Y - meanY - slope * (p.X - meanX))),
+            all = points.Sum(p => Square(p.Y - meanY)),
+            residual = Math.Sqrt(left / (points.Count - 2));
+        return new StraightLine(
+            intercept,
+            slope,
+            residual * Math.Sqrt(1.0 / points.Count + meanX * meanX / xx),
+            residual / Math.Sqrt(xx),
+            residual,
+            all > 0 ? 1 - left / all : 1
+        );
     }
 
     private static double Square(double x) => x * x;

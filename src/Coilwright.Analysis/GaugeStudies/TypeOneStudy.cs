@@ -7,7 +7,9 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// <param name="Mean">Their mean.</param>
 /// <param name="Deviation">Their standard deviation, above 0.</param>
 /// <param name="Reference">What the reference is.</param>
-/// <remarks>Cg = share·T/(spread·s), Cgk = (share·T/2 − |bias|)/(spread/2·s) ([JaspQc]; the usual pairs are 20 % with 6 s and 15 % with 4 s).</remarks>
+/// <remarks>
+/// Cg = share·T/(spread·s), Cgk = (share·T/2 − |bias|)/(spread/2·s) ([JaspQc]; the usual pairs are 20 % with 6 s and 15 % with 4 s).
+/// </remarks>
 public sealed record TypeOneStudy(int Count, double Mean, double Deviation, double Reference)
 {
     /// <summary>Null for fewer than two readings or none that differ.</summary>
@@ -18,7 +20,8 @@ public sealed record TypeOneStudy(int Count, double Mean, double Deviation, doub
             return null;
         }
 
-        double mean = readings.Average(), deviation = Math.Sqrt(readings.Sum(value => (value - mean) * (value - mean)) / (readings.Count - 1));
+        double mean = readings.Average(),
+            deviation = Math.Sqrt(readings.Sum(value => (value - mean) * (value - mean)) / (readings.Count - 1));
         return deviation > 0 ? new TypeOneStudy(readings.Count, mean, deviation, reference) : null;
     }
 
@@ -35,5 +38,6 @@ public sealed record TypeOneStudy(int Count, double Mean, double Deviation, doub
 
     public double Cg(double tolerance, double share = 0.2, double spread = 6) => share * tolerance / (spread * Deviation);
 
-    public double Cgk(double tolerance, double share = 0.2, double spread = 6) => (share / 2 * tolerance - Math.Abs(Bias)) / (spread / 2 * Deviation);
+    public double Cgk(double tolerance, double share = 0.2, double spread = 6) =>
+        (share / 2 * tolerance - Math.Abs(Bias)) / (spread / 2 * Deviation);
 }

@@ -8,8 +8,10 @@ namespace Coilwright.Analysis.Originals;
 
 /// <summary>One candidate fitted to the readings: turns and everything that scatters, with their joint normal approximation.</summary>
 /// <remarks>
-/// Least squares over u (standard deviations of each input from its middle, prior normal) and t = ln turns (prior ln 7,000 ± 0.45: 5,000 to 10,000 turns
-/// are common practice, no source), in Gauss–Newton steps; the evidence is Laplace's approximation, exact for a linear model. The field is solved again
+/// Least squares over u (standard deviations of each input from its middle, prior normal) and t = ln turns (prior ln 7,000 ± 0.45: 5,000 to
+/// 10,000 turns
+/// are common practice, no source), in Gauss–Newton steps; the evidence is Laplace's approximation, exact for a linear model. The field is
+/// solved again
 /// when the turns have moved by more than 3 %.
 /// </remarks>
 internal sealed class CandidateFit
@@ -19,8 +21,12 @@ internal sealed class CandidateFit
     private const double Moved = 0.03;
     private const int MostScenes = 5;
 
-    /// <summary>Standard deviations by which a real coil departs from the model: of resistance and lengths (former measured from outside), and of inductance. Assumed.</summary>
-    private const double LengthError = 0.003, InductanceError = 0.008;
+    /// <summary>
+    /// Standard deviations by which a real coil departs from the model: of resistance and lengths (former measured from outside), and of
+    /// inductance. Assumed.
+    /// </summary>
+    private const double LengthError = 0.003,
+        InductanceError = 0.008;
 
     /// <summary>How softly the room for the winding ends.</summary>
     private const double RoomError = 0.03;
@@ -32,7 +38,8 @@ internal sealed class CandidateFit
     private ForecastInputs _inputs = null!;
     private ForecastVector _vector = null!;
     private int[] _free = [];
-    private double[] _x = [], _y = [];
+    private double[] _x = [],
+        _y = [];
 
     private CandidateFit(OriginalCandidate candidate, OriginalReading[] readings)
     {
@@ -59,7 +66,13 @@ internal sealed class CandidateFit
     /// <param name="wanted">Quantities to foretell.</param>
     /// <param name="worthwhile">Log-likelihood under which a candidate is given up: its evidence then stays at minus infinity.</param>
     /// <param name="cancel">Stops it.</param>
-    public static CandidateFit Of(OriginalCandidate candidate, OriginalReading[] readings, OriginalReading[] wanted, Func<double> worthwhile, CancellationToken cancel)
+    public static CandidateFit Of(
+        OriginalCandidate candidate,
+        OriginalReading[] readings,
+        OriginalReading[] wanted,
+        Func<double> worthwhile,
+        CancellationToken cancel
+    )
     {
         CandidateFit fit = new(candidate, readings);
         fit.Search(wanted, worthwhile, cancel);
@@ -102,11 +115,25 @@ internal sealed class CandidateFit
 
     private void SetScene(double turns, OriginalReading[] wanted, CancellationToken cancel)
     {
-        PickupModel model = _start with { Coils = [.. _start.Coils.Select((coil, c) => coil with { Winding = coil.Winding with { Turns = turns * _ratio[c] } })] };
-        double[] hz = [.. _readings.Concat(wanted).Where(reading => reading.Quantity == OriginalQuantity.Inductance).Select(reading => reading.AtHz).Append(1000).Distinct()];
+        PickupModel model = _start with
+        {
+            Coils = [.. _start.Coils.Select((coil, c) => coil with { Winding = coil.Winding with { Turns = turns * _ratio[c] } })],
+        };
+        double[] hz =
+        [
+            .. _readings
+                .Concat(wanted)
+                .Where(reading => reading.Quantity == OriginalQuantity.Inductance)
+                .Select(reading => reading.AtHz)
+                .Append(1000)
+                .Distinct(),
+        ];
         _scene = new ForecastScene(model, new ForecastOptions { FrequenciesHz = hz, Strings = false }, cancel);
         _inputs = new ForecastInputs(model, _scene);
-        _vector = new ForecastVector(_scene, _inputs, null) { SearchPeaks = _readings.Any(reading => reading.Quantity == OriginalQuantity.UnloadedPeak) };
+        _vector = new ForecastVector(_scene, _inputs, null)
+        {
+            SearchPeaks = _readings.Any(reading => reading.Quantity == OriginalQuantity.UnloadedPeak),
+        };
         HashSet<int> counters = [.. _inputs.Coils.Select(places => places.Turns)];
         _free = [.. Enumerable.Range(0, _inputs.All.Count).Where(i => !counters.Contains(i) && !_inputs.All[i].Estimate.IsExact)];
         (_x, _y) = (new double[_inputs.All.Count], new double[_vector.Count]);
@@ -120,8 +147,10 @@ internal sealed class CandidateFit
         {
             Matrix<double> slope = Slope(at, residuals);
             Vector<double> change = (slope.TransposeThisAndMultiply(slope)).Solve(slope.TransposeThisAndMultiply(residuals));
-            double part = 1, before = residuals.DotProduct(residuals);
-            Vector<double> next = at - change, there = Residuals(next);
+            double part = 1,
+                before = residuals.DotProduct(residuals);
+            Vector<double> next = at - change,
+                there = Residuals(next);
             while (there.DotProduct(there) > before && part > 1e-3)
             {
                 part /= 2;
@@ -156,7 +185,8 @@ internal sealed class CandidateFit
             r[k] = (Math.Log(Foretell(_readings[k])) - Math.Log(_readings[k].Value)) / Deviation(_readings[k]);
         }
 
-        double over = Enumerable.Range(0, _scene.Model.Coils.Count)
+        double over = Enumerable
+            .Range(0, _scene.Model.Coils.Count)
             .Max(c => _scene.Model.Coils[c].Bobbin.MaxBuildM is { } roomM ? Math.Log(_y[_vector.PlaceOf(c, CoilResult.Build)] / roomM) : 0);
         r[_readings.Length] = Math.Max(0, over) / RoomError;
         for (int i = 0; i < free; i++)
@@ -193,7 +223,8 @@ internal sealed class CandidateFit
         Matrix<double> slope = Matrix<double>.Build.Dense(residuals.Count, at.Count);
         for (int j = 0; j < at.Count; j++)
         {
-            double step = j == _free.Length ? 1e-4 : 1e-2, keep = at[j];
+            double step = j == _free.Length ? 1e-4 : 1e-2,
+                keep = at[j];
             at[j] = keep + step;
             Vector<double> up = Residuals(at);
             at[j] = keep - step;
@@ -208,7 +239,8 @@ internal sealed class CandidateFit
     /// <summary>What a reading should show.</summary>
     private double Foretell(OriginalReading reading)
     {
-        double OfCoils(CoilResult result, Func<IEnumerable<double>, double> join) => join(Enumerable.Range(0, _ratio.Length).Select(c => _y[_vector.PlaceOf(c, result)]));
+        double OfCoils(CoilResult result, Func<IEnumerable<double>, double> join) =>
+            join(Enumerable.Range(0, _ratio.Length).Select(c => _y[_vector.PlaceOf(c, result)]));
         CoilPlaces first = _inputs.Coils[0];
         double value = reading.Quantity switch
         {
@@ -216,7 +248,9 @@ internal sealed class CandidateFit
             OriginalQuantity.Inductance => Apparent(reading.AtHz),
             OriginalQuantity.BareDiameter => _x[first.Bare],
             OriginalQuantity.OverallDiameter => _x[first.Overall],
-            OriginalQuantity.ResistancePerLength => first.OhmPerM >= 0 ? _x[first.OhmPerM] : CopperWire.OhmPerM(_x[first.Bare], 20, _scene.Model.Coils[0].Wire.ConductivitySPerM),
+            OriginalQuantity.ResistancePerLength => first.OhmPerM >= 0
+                ? _x[first.OhmPerM]
+                : CopperWire.OhmPerM(_x[first.Bare], 20, _scene.Model.Coils[0].Wire.ConductivitySPerM),
             OriginalQuantity.Build => OfCoils(CoilResult.Build, Enumerable.Max),
             OriginalQuantity.OuterLength => OfCoils(CoilResult.OuterLength, Enumerable.Max),
             OriginalQuantity.OuterWidth => OfCoils(CoilResult.OuterWidth, Enumerable.Max),
@@ -234,7 +268,8 @@ internal sealed class CandidateFit
     private double Apparent(double hz)
     {
         int k = _scene.FrequenciesHz.ToList().FindIndex(f => Math.Abs(f - hz) < 1e-9 * hz);
-        double henry = _y[_vector.PlaceOfSpectrum(k, inductance: true)], omega = 2 * Math.PI * hz;
+        double henry = _y[_vector.PlaceOfSpectrum(k, inductance: true)],
+            omega = 2 * Math.PI * hz;
         double left = 1 - omega * omega * henry * _y[_vector.PlaceOf(PickupResult.Capacitance)];
         return left > 0.2 ? henry / left : henry / 0.2;
     }
@@ -243,7 +278,8 @@ internal sealed class CandidateFit
     {
         double model = reading.Quantity switch
         {
-            OriginalQuantity.DcResistance or OriginalQuantity.MeanTurnLength or OriginalQuantity.WireLength or OriginalQuantity.WireMass => LengthError,
+            OriginalQuantity.DcResistance or OriginalQuantity.MeanTurnLength or OriginalQuantity.WireLength or OriginalQuantity.WireMass =>
+                LengthError,
             OriginalQuantity.Inductance or OriginalQuantity.UnloadedPeak => InductanceError,
             _ => 0,
         };
@@ -254,11 +290,20 @@ internal sealed class CandidateFit
     private void Conclude(Vector<double> at, OriginalReading[] wanted)
     {
         Vector<double> residuals = Residuals(at);
-        Matrix<double> slope = Slope(at, residuals), precision = slope.TransposeThisAndMultiply(slope), covariance = precision.Inverse();
+        Matrix<double> slope = Slope(at, residuals),
+            precision = slope.TransposeThisAndMultiply(slope),
+            covariance = precision.Inverse();
         int t = _free.Length;
         ChiSquare = residuals.DotProduct(residuals);
-        LogEvidence = -ChiSquare / 2 - precision.Determinant() switch { var det when det > 0 => Math.Log(det) / 2, _ => 0 }
-            - Math.Log(TurnsSpread) - _readings.Sum(reading => Math.Log(Deviation(reading)));
+        LogEvidence =
+            -ChiSquare / 2
+            - precision.Determinant() switch
+            {
+                var det when det > 0 => Math.Log(det) / 2,
+                _ => 0,
+            }
+            - Math.Log(TurnsSpread)
+            - _readings.Sum(reading => Math.Log(Deviation(reading)));
         Evaluate(at);
         LogTurns = (at[t], Math.Sqrt(covariance[t, t]));
         BareM = Input(_inputs.Coils[0].Bare, covariance);
@@ -279,7 +324,8 @@ internal sealed class CandidateFit
         Vector<double> slope = Vector<double>.Build.Dense(at.Count);
         for (int j = 0; j < at.Count; j++)
         {
-            double step = j == _free.Length ? 1e-4 : 1e-2, keep = at[j];
+            double step = j == _free.Length ? 1e-4 : 1e-2,
+                keep = at[j];
             at[j] = keep + step;
             Evaluate(at);
             double up = Math.Log(Foretell(reading));
@@ -291,7 +337,9 @@ internal sealed class CandidateFit
 
         Evaluate(at);
         Vector<double> shared = covariance * slope;
-        double variance = slope.DotProduct(shared), with = shared[_free.Length], turns = covariance[_free.Length, _free.Length];
+        double variance = slope.DotProduct(shared),
+            with = shared[_free.Length],
+            turns = covariance[_free.Length, _free.Length];
         return (Math.Log(Foretell(reading)), Math.Max(0, variance), Math.Max(0, variance - with * with / turns));
     }
 }

@@ -70,8 +70,10 @@ public static class OriginalJson
         PredictionJson.WriteQuantity(json, "turns", answer.Turns, "1");
         PredictionJson.WriteQuantity(json, "bareDiameter", answer.BareDiameterM, "m");
         PredictionJson.WriteQuantity(json, "overallDiameter", answer.OverallDiameterM, "m");
-        foreach ((string name, IReadOnlyDictionary<string, double> shares) in ((string, IReadOnlyDictionary<string, double>)[])
-            [("gauge", answer.ByGauge), ("build", answer.ByBuild), ("poleMaterial", answer.ByPoleMaterial)])
+        foreach (
+            (string name, IReadOnlyDictionary<string, double> shares) in ((string, IReadOnlyDictionary<string, double>)[])
+                [("gauge", answer.ByGauge), ("build", answer.ByBuild), ("poleMaterial", answer.ByPoleMaterial)]
+        )
         {
             if (shares.Count > 0)
             {

@@ -5,7 +5,20 @@ namespace Coilwright.Analysis.Originals;
 /// <summary>Quantities that can be read on an original, by their names in the file format.</summary>
 public enum OriginalQuantity
 {
-    DcResistance, Inductance, BareDiameter, OverallDiameter, ResistancePerLength, Build, OuterLength, OuterWidth, MeanTurnLength, WireLength, WireMass, Capacitance, UnloadedPeak, Turns,
+    DcResistance,
+    Inductance,
+    BareDiameter,
+    OverallDiameter,
+    ResistancePerLength,
+    Build,
+    OuterLength,
+    OuterWidth,
+    MeanTurnLength,
+    WireLength,
+    WireMass,
+    Capacitance,
+    UnloadedPeak,
+    Turns,
 }
 
 /// <summary>One reading of an original.</summary>

@@ -6,7 +6,8 @@ namespace Coilwright.Analysis.Pairing;
 /// <param name="RowPrices">Price of each row.</param>
 /// <param name="ColumnPrices">Price of each column, never above 0.</param>
 /// <remarks>
-/// The answer proves itself: no cost lies below its row's price plus its column's price, chosen costs equal the sum, and a column that is left has
+/// The answer proves itself: no cost lies below its row's price plus its column's price, chosen costs equal the sum, and a column that is
+/// left has
 /// price 0; so every other choice costs at least as much (duality of linear programming).
 /// </remarks>
 public sealed record Assignment(IReadOnlyList<int> ColumnOfRow, long Total, IReadOnlyList<long> RowPrices, IReadOnlyList<long> ColumnPrices)
@@ -14,12 +15,15 @@ public sealed record Assignment(IReadOnlyList<int> ColumnOfRow, long Total, IRea
     /// <summary>Largest cost, so that sums of many stay exact in 64 bits.</summary>
     public const long LargestCost = 1L << 50;
 
-    /// <summary>The least total cost that gives every row a column of its own (or every column a row, when there are fewer columns).</summary>
+    /// <summary>
+    /// The least total cost that gives every row a column of its own (or every column a row, when there are fewer columns).
+    /// </summary>
     /// <param name="costs">Costs by row and column, from −2⁵⁰ to 2⁵⁰; whole numbers, so that the answer is exact.</param>
     /// <remarks>Shortest augmenting paths with prices: R. Jonker and A. Volgenant, Computing 38 (1987), from memory; of order n³.</remarks>
     public static Assignment LeastCost(long[,] costs)
     {
-        int rows = costs.GetLength(0), columns = costs.GetLength(1);
+        int rows = costs.GetLength(0),
+            columns = costs.GetLength(1);
         foreach (long cost in costs)
         {
             ArgumentOutOfRangeException.ThrowIfGreaterThan(cost, LargestCost, nameof(costs));

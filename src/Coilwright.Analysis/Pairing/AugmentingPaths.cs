@@ -5,8 +5,14 @@ internal sealed class AugmentingPaths(long[] costs, int rows, int columns)
 {
     private const int BidsPerRow = 12;
 
-    private readonly int[] _columnOf = Filled(rows), _rowOf = Filled(columns), _from = new int[columns], _open = new int[columns];
-    private readonly long[] _rowPrice = new long[rows], _columnPrice = new long[columns], _distance = new long[columns], _rowDistance = new long[rows];
+    private readonly int[] _columnOf = Filled(rows),
+        _rowOf = Filled(columns),
+        _from = new int[columns],
+        _open = new int[columns];
+    private readonly long[] _rowPrice = new long[rows],
+        _columnPrice = new long[columns],
+        _distance = new long[columns],
+        _rowDistance = new long[rows];
     private readonly bool[] _columnDone = new bool[columns];
     private readonly List<int> _reached = [];
 
@@ -66,7 +72,8 @@ internal sealed class AugmentingPaths(long[] costs, int rows, int columns)
 
     private (int First, long Least, int Second, long Next) TwoCheapest(int row)
     {
-        ReadOnlySpan<long> line = costs.AsSpan(row * columns, columns), prices = _columnPrice;
+        ReadOnlySpan<long> line = costs.AsSpan(row * columns, columns),
+            prices = _columnPrice;
         (int first, int second, long least, long next) = (0, 0, long.MaxValue, long.MaxValue);
         for (int column = 0; column < line.Length; column++)
         {
@@ -88,10 +95,14 @@ internal sealed class AugmentingPaths(long[] costs, int rows, int columns)
         return columns == 1 ? (first, least, first, least) : (first, least, second, next);
     }
 
-    /// <summary>Dijkstra over reduced costs from one row to the nearest free column; prices follow, so that reduced costs stay at or above 0.</summary>
+    /// <summary>
+    /// Dijkstra over reduced costs from one row to the nearest free column; prices follow, so that reduced costs stay at or above 0.
+    /// </summary>
     private int CheapestFreeColumn(int start)
     {
-        int open = columns, free = -1, row = start;
+        int open = columns,
+            free = -1,
+            row = start;
         for (int column = 0; column < columns; column++)
         {
             (_open[column], _distance[column], _columnDone[column]) = (column, long.MaxValue, false);
@@ -124,11 +135,14 @@ internal sealed class AugmentingPaths(long[] costs, int rows, int columns)
         return free;
     }
 
-    /// <summary>Looks from a row at every column still open; gives the place of the nearest, and the column itself when it is free.</summary>
+    /// <summary>
+    /// Looks from a row at every column still open; gives the place of the nearest, and the column itself when it is free.
+    /// </summary>
     private (int Place, int Free) Widen(int row, long least, int open)
     {
         ReadOnlySpan<long> line = costs.AsSpan(row * columns, columns);
-        long offset = least - _rowPrice[row], lowest = long.MaxValue;
+        long offset = least - _rowPrice[row],
+            lowest = long.MaxValue;
         int place = -1;
         for (int at = 0; at < open; at++)
         {
@@ -154,7 +168,7 @@ internal sealed class AugmentingPaths(long[] costs, int rows, int columns)
 
     private void Exchange(int start, int column)
     {
-        for (int row = -1; row != start;)
+        for (int row = -1; row != start; )
         {
             row = _from[column];
             _rowOf[column] = row;

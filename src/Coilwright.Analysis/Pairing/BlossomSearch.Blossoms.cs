@@ -52,7 +52,8 @@ internal sealed partial class BlossomSearch
             return;
         }
 
-        int part = _flowerFrom[blossom * (_count + 1) + _u[edge]], place = EvenPlace(blossom, part);
+        int part = _flowerFrom[blossom * (_count + 1) + _u[edge]],
+            place = EvenPlace(blossom, part);
         List<int> parts = _flower[blossom];
         for (int at = 0; at < place; at++)
         {
@@ -124,7 +125,7 @@ internal sealed partial class BlossomSearch
 
     private void AddBranch(List<int> parts, int from, int root)
     {
-        for (int outer = from; outer != root;)
+        for (int outer = from; outer != root; )
         {
             int inner = _top[_match[outer]];
             parts.Add(outer);
@@ -173,11 +174,13 @@ internal sealed partial class BlossomSearch
             SetTop(part, part);
         }
 
-        int entry = _flowerFrom[blossom * (_count + 1) + _u[At(blossom, _parent[blossom])]], place = EvenPlace(blossom, entry);
+        int entry = _flowerFrom[blossom * (_count + 1) + _u[At(blossom, _parent[blossom])]],
+            place = EvenPlace(blossom, entry);
         List<int> parts = _flower[blossom];
         for (int at = 0; at < place; at += 2)
         {
-            int inner = parts[at], outer = parts[at + 1];
+            int inner = parts[at],
+                outer = parts[at + 1];
             _parent[inner] = _u[At(outer, inner)];
             (_side[inner], _side[outer], _slack[inner]) = (1, 0, 0);
             FindSlack(outer);

@@ -3,18 +3,30 @@ namespace Coilwright.Analysis.Pairing;
 /// <summary>Matching of greatest weight in a general graph, by Edmonds' blossoms with prices.</summary>
 /// <remarks>
 /// J. Edmonds, J. Res. NBS 69B (1965), in the form that keeps one best edge between every two blossoms, of order n³ in time and n² in room
-/// (Z. Galil, ACM Computing Surveys 18, 1986); both from memory. Checked against full enumeration, published test graphs and a proof by prices.
-/// Vertices are 1 to n and blossoms above; 0 means none. The file keeps the order in which the method is usually told, so it is longer than most.
+/// (Z. Galil, ACM Computing Surveys 18, 1986); both from memory. Checked against full enumeration, published test graphs and a proof by
+/// prices.
+/// Vertices are 1 to n and blossoms above; 0 means none. The file keeps the order in which the method is usually told, so it is longer than
+/// most.
 /// </remarks>
 internal sealed partial class BlossomSearch
 {
-    private readonly int _count, _room;
-    private readonly int[] _u, _v, _match, _slack, _top, _parent, _seen, _flowerFrom;
-    private readonly long[] _weight, _price;
+    private readonly int _count,
+        _room;
+    private readonly int[] _u,
+        _v,
+        _match,
+        _slack,
+        _top,
+        _parent,
+        _seen,
+        _flowerFrom;
+    private readonly long[] _weight,
+        _price;
     private readonly sbyte[] _side; // −1 not reached, 0 outer, 1 inner
     private readonly List<int>[] _flower;
     private readonly Queue<int> _outer = new();
-    private int _used, _round;
+    private int _used,
+        _round;
 
     /// <param name="count">Number of vertices.</param>
     public BlossomSearch(int count)
@@ -52,9 +64,7 @@ internal sealed partial class BlossomSearch
             _price[vertex] = heaviest;
         }
 
-        while (FindPath())
-        {
-        }
+        while (FindPath()) { }
 
         return [.. Enumerable.Range(1, _count).Select(vertex => _match[vertex] - 1)];
     }
@@ -177,7 +187,9 @@ internal sealed partial class BlossomSearch
         return step;
     }
 
-    /// <summary>Moves the prices of all trees by a step; false when a free vertex's price would reach 0, where nothing more is gained.</summary>
+    /// <summary>
+    /// Moves the prices of all trees by a step; false when a free vertex's price would reach 0, where nothing more is gained.
+    /// </summary>
     private bool MovePrices(long step)
     {
         for (int vertex = 1; vertex <= _count; vertex++)
@@ -212,8 +224,13 @@ internal sealed partial class BlossomSearch
     {
         for (int blossom = 1; blossom <= _used; blossom++)
         {
-            if (_top[blossom] == blossom && _slack[blossom] != 0 && _top[_slack[blossom]] != blossom
-                && Slack(At(_slack[blossom], blossom)) == 0 && UseEdge(At(_slack[blossom], blossom)))
+            if (
+                _top[blossom] == blossom
+                && _slack[blossom] != 0
+                && _top[_slack[blossom]] != blossom
+                && Slack(At(_slack[blossom], blossom)) == 0
+                && UseEdge(At(_slack[blossom], blossom))
+            )
             {
                 return true;
             }
@@ -235,7 +252,8 @@ internal sealed partial class BlossomSearch
 
     private bool UseEdge(int edge)
     {
-        int from = _top[_u[edge]], to = _top[_v[edge]];
+        int from = _top[_u[edge]],
+            to = _top[_v[edge]];
         if (_side[to] == -1)
         {
             (_parent[to], _side[to]) = (_u[edge], 1);

@@ -11,7 +11,10 @@ public readonly record struct PlaceCandidate(int Item, double Level);
 public sealed record ClosestSet(IReadOnlyList<int> Items, double Apart);
 
 /// <summary>One thing for each place so that all levels lie as close as can be: an exact search.</summary>
-/// <remarks>Branch and bound: a set that is begun can only spread, so it is left as soon as it is no closer than the worst one kept. The first found of equals stays.</remarks>
+/// <remarks>
+/// Branch and bound: a set that is begun can only spread, so it is left as soon as it is no closer than the worst one kept. The first found
+/// of equals stays.
+/// </remarks>
 public sealed class ClosestSets
 {
     private readonly PlaceCandidate[][] _places;
@@ -43,7 +46,11 @@ public sealed class ClosestSets
         }
 
         // Nearest first: what spreads the set no less than the bound ends the place.
-        foreach ((PlaceCandidate one, double spread) in _places[place].Select(one => (one, Math.Max(high, one.Level) - Math.Min(low, one.Level))).OrderBy(pair => pair.Item2))
+        foreach (
+            (PlaceCandidate one, double spread) in _places[place]
+                .Select(one => (one, Math.Max(high, one.Level) - Math.Min(low, one.Level)))
+                .OrderBy(pair => pair.Item2)
+        )
         {
             if (spread >= Bound)
             {

@@ -2,8 +2,10 @@ namespace Coilwright.Analysis.Pairing;
 
 /// <summary>Pairs the coils at hand: as many pairs as can be, and of those choices the one with the least sum of differences.</summary>
 /// <remarks>
-/// Two families are an assignment, one family is a matching in a general graph; both are solved exactly on differences rounded to 10⁻¹² of the largest,
-/// so that the total lies within (number of pairs) × 10⁻¹² of it of the least. One quantity without an offset inside one family needs no search:
+/// Two families are an assignment, one family is a matching in a general graph; both are solved exactly on differences rounded to 10⁻¹² of
+/// the largest,
+/// so that the total lies within (number of pairs) × 10⁻¹² of it of the least. One quantity without an offset inside one family needs no
+/// search:
 /// neighbours in order of value belong together, since the difference grows faster than evenly with the distance of the logarithms.
 /// </remarks>
 public static class CoilPairing
@@ -20,7 +22,7 @@ public static class CoilPairing
     /// <param name="coils">Coils of one or two families.</param>
     /// <param name="wishes">One for each of the coils' values.</param>
     /// <exception cref="ArgumentException">More than two families, or values that do not fit the wishes.</exception>
-    public static PairingAnswer Best(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingWish> wishes)
+    public static PairingAnswer Best(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingPreference> wishes)
     {
         if (coils.Any(coil => coil.Values.Count != wishes.Count || coil.Values.Any(value => value <= 0)))
         {
@@ -28,7 +30,13 @@ public static class CoilPairing
         }
 
         int[] known = [.. Enumerable.Range(0, coils.Count).Where(place => !coils[place].Values.Any(double.IsNaN))];
-        int[][] families = [.. coils.Select(coil => coil.Family).Distinct(StringComparer.Ordinal).Select(family => known.Where(place => coils[place].Family == family).ToArray())];
+        int[][] families =
+        [
+            .. coils
+                .Select(coil => coil.Family)
+                .Distinct(StringComparer.Ordinal)
+                .Select(family => known.Where(place => coils[place].Family == family).ToArray()),
+        ];
         List<CoilPair> pairs = families.Length switch
         {
             0 => [],
@@ -38,13 +46,23 @@ public static class CoilPairing
         };
         HashSet<int> paired = [.. pairs.SelectMany(pair => (int[])[pair.A, pair.B])];
         pairs.Sort((one, other) => one.A.CompareTo(other.A));
-        return new PairingAnswer(pairs, [.. Enumerable.Range(0, coils.Count).Where(place => !paired.Contains(place))], pairs.Sum(pair => pair.Difference));
+        return new PairingAnswer(
+            pairs,
+            [.. Enumerable.Range(0, coils.Count).Where(place => !paired.Contains(place))],
+            pairs.Sum(pair => pair.Difference)
+        );
     }
 
-    private static List<CoilPair> Across(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingWish> wishes, int[] first, int[] second)
+    private static List<CoilPair> Across(
+        IReadOnlyList<PairingCoil> coils,
+        IReadOnlyList<PairingPreference> wishes,
+        int[] first,
+        int[] second
+    )
     {
         // In order of value most rows find their column at once; the answer does not depend on it.
-        int[] rows = [.. first.OrderBy(place => coils[place].Values[0])], columns = [.. second.OrderBy(place => coils[place].Values[0])];
+        int[] rows = [.. first.OrderBy(place => coils[place].Values[0])],
+            columns = [.. second.OrderBy(place => coils[place].Values[0])];
         double[,] differences = new double[rows.Length, columns.Length];
         double largest = 0;
         for (int row = 0; row < rows.Length; row++)
@@ -66,13 +84,19 @@ public static class CoilPairing
         }
 
         IReadOnlyList<int> columnOf = Assignment.LeastCost(costs).ColumnOfRow;
-        return [.. Enumerable.Range(0, rows.Length).Where(row => columnOf[row] >= 0).Select(row => new CoilPair(rows[row], columns[columnOf[row]], differences[row, columnOf[row]]))];
+        return
+        [
+            .. Enumerable
+                .Range(0, rows.Length)
+                .Where(row => columnOf[row] >= 0)
+                .Select(row => new CoilPair(rows[row], columns[columnOf[row]], differences[row, columnOf[row]])),
+        ];
     }
 
-    private static List<CoilPair> Within(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingWish> wishes, int[] places) =>
+    private static List<CoilPair> Within(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingPreference> wishes, int[] places) =>
         wishes.Count == 1 && !wishes[0].HasOffset ? Neighbours(coils, wishes, places) : Searched(coils, wishes, places);
 
-    private static List<CoilPair> Searched(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingWish> wishes, int[] places)
+    private static List<CoilPair> Searched(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingPreference> wishes, int[] places)
     {
         ArgumentOutOfRangeException.ThrowIfGreaterThan(places.Length, MostSearchedFreely, nameof(coils));
         List<CoilPair> possible = [];
@@ -80,20 +104,26 @@ public static class CoilPairing
         {
             for (int b = a + 1; b < places.Length; b++)
             {
-                PairingCoil one = coils[places[a]], other = coils[places[b]];
-                double forward = Difference(one, other, wishes), backward = Difference(other, one, wishes);
+                PairingCoil one = coils[places[a]],
+                    other = coils[places[b]];
+                double forward = Difference(one, other, wishes),
+                    backward = Difference(other, one, wishes);
                 possible.Add(forward <= backward ? new CoilPair(a, b, forward) : new CoilPair(b, a, backward));
             }
         }
 
         double largest = possible.Select(pair => pair.Difference).DefaultIfEmpty(0).Max();
         Dictionary<(int, int), CoilPair> byEnds = possible.ToDictionary(pair => (pair.A, pair.B));
-        return [.. GeneralMatching.LeastWeight(places.Length, [.. possible.Select(pair => new WeightedPair(pair.A, pair.B, Whole(pair.Difference, largest)))])
-            .Select(pair => new CoilPair(places[pair.A], places[pair.B], byEnds[(pair.A, pair.B)].Difference))];
+        return
+        [
+            .. GeneralMatching
+                .LeastWeight(places.Length, [.. possible.Select(pair => new WeightedPair(pair.A, pair.B, Whole(pair.Difference, largest)))])
+                .Select(pair => new CoilPair(places[pair.A], places[pair.B], byEnds[(pair.A, pair.B)].Difference)),
+        ];
     }
 
     /// <summary>Neighbours in order of value; with an odd count the coil whose absence costs least is left.</summary>
-    private static List<CoilPair> Neighbours(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingWish> wishes, int[] places)
+    private static List<CoilPair> Neighbours(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingPreference> wishes, int[] places)
     {
         int[] order = [.. places.OrderBy(place => coils[place].Values[0])];
         int left = order.Length % 2 == 0 ? order.Length : BestLeft(coils, wishes, order);
@@ -108,10 +138,11 @@ public static class CoilPairing
         return pairs;
     }
 
-    private static int BestLeft(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingWish> wishes, int[] order)
+    private static int BestLeft(IReadOnlyList<PairingCoil> coils, IReadOnlyList<PairingPreference> wishes, int[] order)
     {
         double Gap(int at) => Difference(coils[order[at]], coils[order[at + 1]], wishes);
-        double total = Enumerable.Range(0, order.Length / 2).Sum(pair => Gap(2 * pair + 1)), least = total;
+        double total = Enumerable.Range(0, order.Length / 2).Sum(pair => Gap(2 * pair + 1)),
+            least = total;
         int best = 0;
         for (int left = 2; left < order.Length; left += 2)
         {
@@ -122,9 +153,10 @@ public static class CoilPairing
         return best;
     }
 
-    private static double Difference(PairingCoil one, PairingCoil other, IReadOnlyList<PairingWish> wishes)
+    private static double Difference(PairingCoil one, PairingCoil other, IReadOnlyList<PairingPreference> wishes)
     {
-        double sum = 0, weights = 0;
+        double sum = 0,
+            weights = 0;
         for (int at = 0; at < wishes.Count; at++)
         {
             sum += wishes[at].Weight * wishes[at].Difference(one.Values[at], other.Values[at]);

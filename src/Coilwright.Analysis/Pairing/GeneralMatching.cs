@@ -12,7 +12,8 @@ public static class GeneralMatching
     /// <summary>The pairs whose weights add up to most; a pair that would add nothing is left out.</summary>
     /// <param name="count">How many things there are.</param>
     /// <param name="pairs">The possible pairs; ends from 0 to count − 1, differing.</param>
-    public static IReadOnlyList<WeightedPair> MostWeight(int count, IReadOnlyList<WeightedPair> pairs) => Solve(count, pairs, pair => pair.Weight);
+    public static IReadOnlyList<WeightedPair> MostWeight(int count, IReadOnlyList<WeightedPair> pairs) =>
+        Solve(count, pairs, pair => pair.Weight);
 
     /// <summary>As many pairs as can be, and of those choices the one whose weights add up to least.</summary>
     /// <param name="count">How many things there are.</param>
@@ -25,7 +26,9 @@ public static class GeneralMatching
         }
 
         // One pair more outweighs any difference between choices of equal number.
-        long low = pairs.Min(pair => pair.Weight), high = pairs.Max(pair => pair.Weight), onePairMore = (high - low) * (count / 2 + 1) + 1;
+        long low = pairs.Min(pair => pair.Weight),
+            high = pairs.Max(pair => pair.Weight),
+            onePairMore = (high - low) * (count / 2 + 1) + 1;
         return Solve(count, pairs, pair => onePairMore + (high - pair.Weight));
     }
 

@@ -65,7 +65,8 @@ public sealed record AttributePlan(IReadOnlyList<SampleStage> Stages)
     {
         Require.InRange(defective, 0, 1);
         Dictionary<int, double> going = new() { [0] = 1 };
-        double accepted = 0, mean = 0;
+        double accepted = 0,
+            mean = 0;
         foreach (SampleStage stage in Stages)
         {
             mean += going.Values.Sum() * stage.Size;

@@ -3,10 +3,14 @@ using System.Globalization;
 namespace Coilwright.Analysis.Sampling;
 
 /// <summary>The tabulated plans: how many pieces of a lot to look at, and when to accept it.</summary>
-/// <remarks>Attributes: MIL-STD-105E; variables: MIL-STD-414, level II. Both as read in an open statistics package, named in the table files.</remarks>
+/// <remarks>
+/// Attributes: MIL-STD-105E; variables: MIL-STD-414, level II. Both as read in an open statistics package, named in the table files.
+/// </remarks>
 public static class SamplingTables
 {
-    private static readonly (string[] Heading, string[][] Rows) s_attribute = Read("attribute"), s_classes = Read("classes"), s_variables = Read("variables");
+    private static readonly (string[] Heading, string[][] Rows) s_attribute = Read("attribute"),
+        s_classes = Read("classes"),
+        s_variables = Read("variables");
 
     /// <summary>Acceptable quality levels of the attribute tables, % defective.</summary>
     public static IReadOnlyList<double> AttributeLevels { get; } = [.. s_attribute.Heading.Skip(2).Select(Number)];
@@ -46,12 +50,20 @@ public static class SamplingTables
     public static TabulatedVariablesPlan Variables(int lot, double aqlPercent, Inspection inspection)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(lot, 2);
-        string[] found = s_variables.Rows.First(row => row[0] == Name(inspection) && lot <= int.Parse(row[1], CultureInfo.InvariantCulture));
+        string[] found = s_variables.Rows.First(row =>
+            row[0] == Name(inspection) && lot <= int.Parse(row[1], CultureInfo.InvariantCulture)
+        );
         double[] cell = Cell(found[2 + Place(VariablesLevels, aqlPercent)]);
         return new TabulatedVariablesPlan((int)cell[0], cell[1], cell[2]);
     }
 
-    private static string Name(Inspection inspection) => inspection switch { Inspection.Tightened => "tightened", Inspection.Reduced => "reduced", _ => "normal" };
+    private static string Name(Inspection inspection) =>
+        inspection switch
+        {
+            Inspection.Tightened => "tightened",
+            Inspection.Reduced => "reduced",
+            _ => "normal",
+        };
 
     private static int Place(IReadOnlyList<double> levels, double aqlPercent)
     {
@@ -72,9 +84,17 @@ public static class SamplingTables
 
     private static (string[] Heading, string[][] Rows) Read(string name)
     {
-        using Stream stream = typeof(SamplingTables).Assembly.GetManifestResourceStream($"Coilwright.Analysis.Sampling.Tables.{name}.csv") ?? throw new InvalidOperationException($"The table {name} is missing from the assembly.");
+        using Stream stream = typeof(SamplingTables).Assembly.GetManifestResourceStream($"Coilwright.Analysis.Sampling.Tables.{name}.csv")
+            ?? throw new InvalidOperationException($"The table {name} is missing from the assembly.");
         using StreamReader reader = new(stream);
-        string[][] lines = [.. reader.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries).Where(line => line[0] != '#').Select(line => line.TrimEnd('\r').Split(','))];
+        string[][] lines =
+        [
+            .. reader
+                .ReadToEnd()
+                .Split('\n', StringSplitOptions.RemoveEmptyEntries)
+                .Where(line => line[0] != '#')
+                .Select(line => line.TrimEnd('\r').Split(',')),
+        ];
         return (lines[0], lines[1..]);
     }
 }

@@ -12,14 +12,16 @@ public sealed record TabulatedVariablesPlan(int Size, double LargestBeyond, doub
     /// <param name="upper">Upper limit, or null.</param>
     public (bool Accept, double Beyond) Judge(IReadOnlyList<double> values, double? lower, double? upper)
     {
-        double mean = values.Average(), spread = Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Count - 1));
+        double mean = values.Average(),
+            spread = Math.Sqrt(values.Sum(value => (value - mean) * (value - mean)) / (values.Count - 1));
         if (spread <= 0)
         {
             bool inside = !(mean < lower) && !(mean > upper);
             return (inside, inside ? 0 : 1);
         }
 
-        double beyond = (upper is { } top ? VariablesPlan.EstimatedBeyond(mean, spread, top, values.Count, spreadKnown: false) : 0)
+        double beyond =
+            (upper is { } top ? VariablesPlan.EstimatedBeyond(mean, spread, top, values.Count, spreadKnown: false) : 0)
             + (lower is { } bottom ? VariablesPlan.EstimatedBeyond(-mean, spread, -bottom, values.Count, spreadKnown: false) : 0);
         return (beyond <= LargestBeyond, Math.Min(1, beyond));
     }

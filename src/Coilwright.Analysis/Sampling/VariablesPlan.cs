@@ -4,7 +4,9 @@ using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.Sampling;
 
-/// <summary>A plan that measures: accept when the mean lies at least k spreads inside the limit. For values that scatter normally, one limit.</summary>
+/// <summary>
+/// A plan that measures: accept when the mean lies at least k spreads inside the limit. For values that scatter normally, one limit.
+/// </summary>
 /// <param name="Size">Pieces measured, 2 or more.</param>
 /// <param name="K">Least distance of mean and limit, in spreads.</param>
 /// <param name="SpreadKnown">True when the spread of the process is known; false when it is taken from the sample.</param>
@@ -12,23 +14,34 @@ public sealed record VariablesPlan(int Size, double K, bool SpreadKnown = false)
 {
     /// <summary>Probability that a lot is accepted.</summary>
     /// <param name="defective">Part of pieces beyond the limit, 0…1 without its ends.</param>
-    /// <remarks>Spread known: Φ(√n·(z − k)). Else the mean of Φ(√n·(z − k·s/σ)) over the chi distribution of s/σ: the noncentral t without its tables [derived].</remarks>
+    /// <remarks>
+    /// Spread known: Φ(√n·(z − k)). Else the mean of Φ(√n·(z − k·s/σ)) over the chi distribution of s/σ: the noncentral t without its
+    /// tables [derived].
+    /// </remarks>
     public double AcceptProbability(double defective)
     {
-        double z = -Normal.InvCDF(0, 1, Require.InRange(defective, 1e-12, 1 - 1e-12)), root = Math.Sqrt(Size);
+        double z = -Normal.InvCDF(0, 1, Require.InRange(defective, 1e-12, 1 - 1e-12)),
+            root = Math.Sqrt(Size);
         if (SpreadKnown)
         {
             return Normal.CDF(0, 1, root * (z - K));
         }
 
-        double freedom = Size - 1, logScale = Math.Log(2) + freedom / 2 * Math.Log(freedom / 2) - SpecialFunctions.GammaLn(freedom / 2);
+        double freedom = Size - 1,
+            logScale = Math.Log(2) + freedom / 2 * Math.Log(freedom / 2) - SpecialFunctions.GammaLn(freedom / 2);
         double Density(double u) => u <= 0 ? 0 : Math.Exp(logScale + (freedom - 1) * Math.Log(u) - freedom * u * u / 2);
-        double width = 12 / Math.Sqrt(2 * freedom), low = Math.Max(0, 1 - width), high = 1 + width;
+        double width = 12 / Math.Sqrt(2 * freedom),
+            low = Math.Max(0, 1 - width),
+            high = 1 + width;
         const int Steps = 4000;
-        double sum = 0, step = (high - low) / Steps;
+        double sum = 0,
+            step = (high - low) / Steps;
         for (int at = 0; at <= Steps; at++)
         {
-            double u = low + at * step, weight = at is 0 or Steps ? 1 : at % 2 == 1 ? 4 : 2;
+            double u = low + at * step,
+                weight = at is 0 or Steps ? 1
+                : at % 2 == 1 ? 4
+                : 2;
             sum += weight * Density(u) * Normal.CDF(0, 1, root * (z - K * u));
         }
 
@@ -61,7 +74,10 @@ public sealed record VariablesPlan(int Size, double K, bool SpreadKnown = false)
     /// <param name="limit">The upper limit. For a lower limit, change the signs of mean and limit.</param>
     /// <param name="size">Pieces measured, 3 or more.</param>
     /// <param name="spreadKnown">Whether the spread is known.</param>
-    /// <remarks>Minimum-variance unbiased estimate: symmetric beta when the spread is unknown (MIL-STD-414 M method; formula read), normal when known.</remarks>
+    /// <remarks>
+    /// Minimum-variance unbiased estimate: symmetric beta when the spread is unknown (MIL-STD-414 M method; formula read), normal when
+    /// known.
+    /// </remarks>
     public static double EstimatedBeyond(double mean, double spread, double limit, int size, bool spreadKnown)
     {
         Require.InRange(size, 3, 1e6);
@@ -82,7 +98,8 @@ public sealed record VariablesPlan(int Size, double K, bool SpreadKnown = false)
         for (int step = 0; step < 60; step++)
         {
             double middle = (low + high) / 2;
-            (low, high) = new VariablesPlan(size, middle, spreadKnown).AcceptProbability(good) >= acceptGood ? (middle, high) : (low, middle);
+            (low, high) =
+                new VariablesPlan(size, middle, spreadKnown).AcceptProbability(good) >= acceptGood ? (middle, high) : (low, middle);
         }
 
         return new VariablesPlan(size, low, spreadKnown);

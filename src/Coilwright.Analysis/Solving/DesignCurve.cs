@@ -1,6 +1,8 @@
 namespace Coilwright.Analysis.Solving;
 
-/// <summary>The quantities of one family and wire along the turns: evaluated at some counts, a cubic between them gives every whole count.</summary>
+/// <summary>
+/// The quantities of one family and wire along the turns: evaluated at some counts, a cubic between them gives every whole count.
+/// </summary>
 internal sealed class DesignCurve
 {
     /// <summary>Counts evaluated, evenly spaced in their logarithm: of what fits, and of what does not.</summary>
@@ -22,10 +24,26 @@ internal sealed class DesignCurve
     public DesignCurve(int family, int wire, int fewest, int most, bool fits, IReadOnlyList<bool> isLevel, Func<double, double[]> evaluate)
     {
         (Family, Wire, Fewest, Most, Fits) = (family, wire, fewest, most, fits);
-        int nodes = most > fewest ? fits ? Nodes : NodesBeyond : 1;
+        int nodes =
+            most > fewest
+                ? fits
+                    ? Nodes
+                    : NodesBeyond
+                : 1;
         _start = Math.Log(fewest);
         _step = nodes > 1 ? Math.Log((double)most / fewest) / (nodes - 1) : 1;
-        double[][] at = [.. Enumerable.Range(0, nodes).Select(k => evaluate(k == 0 ? fewest : k == nodes - 1 ? most : Math.Exp(_start + k * _step)))];
+        double[][] at =
+        [
+            .. Enumerable
+                .Range(0, nodes)
+                .Select(k =>
+                    evaluate(
+                        k == 0 ? fewest
+                        : k == nodes - 1 ? most
+                        : Math.Exp(_start + k * _step)
+                    )
+                ),
+        ];
         _logarithmic = [.. isLevel.Select((level, q) => !level && at.All(values => !(values[q] <= 0)))];
         _values = [.. isLevel.Select((_, q) => (double[])[.. at.Select(values => _logarithmic[q] ? Math.Log(values[q]) : values[q])])];
     }
@@ -48,8 +66,11 @@ internal sealed class DesignCurve
         double place = (Math.Log(turns) - _start) / _step;
         int first = Math.Clamp((int)place - 1, 0, values.Length - 4);
         double t = place - first;
-        double value = values[first] * ((t - 1) * (t - 2) * (t - 3) / -6) + values[first + 1] * (t * (t - 2) * (t - 3) / 2)
-            + values[first + 2] * (t * (t - 1) * (t - 3) / -2) + values[first + 3] * (t * (t - 1) * (t - 2) / 6);
+        double value =
+            values[first] * ((t - 1) * (t - 2) * (t - 3) / -6)
+            + values[first + 1] * (t * (t - 2) * (t - 3) / 2)
+            + values[first + 2] * (t * (t - 1) * (t - 3) / -2)
+            + values[first + 3] * (t * (t - 1) * (t - 2) / 6);
         return _logarithmic[quantity] ? Math.Exp(value) : value;
     }
 }

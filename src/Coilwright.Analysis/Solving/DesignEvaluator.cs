@@ -1,12 +1,14 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Circuit;
-using Coilwright.Physics.Fields;
 using Coilwright.Physics.Winding;
 
 namespace Coilwright.Analysis.Solving;
 
-/// <summary>Evaluates whole pickups of one family quickly: the forecast itself, with the field taken from <see cref="FieldByBuild"/>.</summary>
+/// <summary>
+/// Evaluates whole pickups of one family quickly: the forecast itself, with the field taken from <see cref="FieldVersusBuild"/>.
+/// </summary>
 internal sealed class DesignEvaluator
 {
     /// <summary>Thickest winding considered on a bobbin that states no room, m; our assumption.</summary>
@@ -15,7 +17,7 @@ internal sealed class DesignEvaluator
     private readonly LoadCircuit? _load;
     private readonly ForecastOptions _options;
     private readonly OutputByBuild? _output;
-    private (PeakTrail? Bare, PeakTrail? Loaded) _trails;
+    private (PeakPredictor? Bare, PeakPredictor? Loaded) _trails;
 
     /// <param name="family">Whole pickup whose turns and wire are varied.</param>
     /// <param name="load">What hangs on it.</param>
@@ -25,10 +27,17 @@ internal sealed class DesignEvaluator
     {
         _load = load;
         ForecastOptions plain = new() { Strings = false };
-        FieldProblem problem = ForecastScene.ProblemOf(family, [.. family.Coils.Select((_, c) => ForecastScene.WoundOf(family, c))], ForecastScene.FrequenciesOf(family, plain));
-        double[] ratios = [.. ends.SelectMany(end => end.Coils.Select((_, c) => ForecastScene.WoundOf(end, c).BuildM / problem.Coils[c].BuildM))];
+        FieldProblem problem = ForecastScene.ProblemOf(
+            family,
+            [.. family.Coils.Select((_, c) => ForecastScene.WoundOf(family, c))],
+            ForecastScene.FrequenciesOf(family, plain)
+        );
+        double[] ratios =
+        [
+            .. ends.SelectMany(end => end.Coils.Select((_, c) => ForecastScene.WoundOf(end, c).BuildM / problem.Coils[c].BuildM)),
+        ];
         (double low, double high) = (0.98 * ratios.Min(), 1.02 * ratios.Max());
-        FieldByBuild field = new(new FastFieldEngine(), problem, low, high, cancel);
+        FieldVersusBuild field = new(new FastFieldEngine(), problem, low, high, cancel);
         _options = plain with { Engine = field };
         _output = family.Strings is null ? null : new OutputByBuild(family, problem, low, high, cancel);
     }
@@ -38,14 +47,24 @@ internal sealed class DesignEvaluator
     /// <param name="wire">Wire of all coils, or each coil's own.</param>
     /// <param name="turns">Turns of the first coil; the others keep their ratio to it.</param>
     /// <param name="whole">True rounds the other coils' turns.</param>
-    public static PickupModel With(PickupModel family, WireChoice wire, double turns, bool whole = false) => family with
-    {
-        Coils = [.. family.Coils.Select((coil, c) =>
+    public static PickupModel With(PickupModel family, WireChoice wire, double turns, bool whole = false) =>
+        family with
         {
-            double scaled = turns * coil.Winding.Turns / family.Coils[0].Winding.Turns;
-            return coil with { Wire = wire.Model ?? coil.Wire, Winding = coil.Winding with { Turns = whole ? Math.Round(scaled) : scaled } };
-        })],
-    };
+            Coils =
+            [
+                .. family.Coils.Select(
+                    (coil, c) =>
+                    {
+                        double scaled = turns * coil.Winding.Turns / family.Coils[0].Winding.Turns;
+                        return coil with
+                        {
+                            Wire = wire.Model ?? coil.Wire,
+                            Winding = coil.Winding with { Turns = whole ? Math.Round(scaled) : scaled },
+                        };
+                    }
+                ),
+            ],
+        };
 
     /// <summary>Every quantity by name; NaN where one does not exist. Follows the peaks of the design evaluated before.</summary>
     public IReadOnlyList<(string Name, string Unit, double Value)> Evaluate(PickupModel design)
@@ -57,7 +76,10 @@ internal sealed class DesignEvaluator
         double[] y = new double[vector.Count];
         vector.Evaluate([.. inputs.All.Select(input => input.Estimate.Value)], y);
         _trails = vector.TrailsAt(y);
-        List<(string, string, double)> values = [.. NamedQuantity.Of(scene, vector, _load is not null).Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y)))];
+        List<(string, string, double)> values =
+        [
+            .. NamedQuantity.Of(scene, vector, _load is not null).Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y))),
+        ];
         if (_output is not null)
         {
             values.Add(("output", NamedQuantity.OutputUnit, _output.At(scene.Wound[0].BuildM) * design.Coils[0].Winding.Turns));

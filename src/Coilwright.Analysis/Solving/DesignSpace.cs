@@ -20,11 +20,13 @@ public sealed record DesignSpace
     public required IReadOnlyList<PickupModel> Families { get; init; }
     public required IReadOnlyList<WireChoice> Wires { get; init; }
 
-    /// <summary>Turns of the first coil, both ends included; the other coils keep their ratio to it. Equal ends: turns are not varied.</summary>
+    /// <summary>
+    /// Turns of the first coil, both ends included; the other coils keep their ratio to it. Equal ends: turns are not varied.
+    /// </summary>
     public required int FewestTurns { get; init; }
     public required int MostTurns { get; init; }
     public LoadCircuit? Load { get; init; }
-    public required IReadOnlyList<Want> Wants { get; init; }
+    public required IReadOnlyList<Objective> Wants { get; init; }
     public IReadOnlyList<FrontAxis> Front { get; init; } = [];
     public int FrontSize { get; init; } = 200;
     public int Solutions { get; init; } = 10;
@@ -47,7 +49,13 @@ public sealed record Design(int Family, int Wire, IReadOnlyList<int> Turns, IRea
 /// <param name="Front">Designs that fit and meet the wants, none of which another beats in every axis.</param>
 /// <param name="Binding">When nothing meets the wants: those that stand in the way, "fill" for the room on the bobbin.</param>
 /// <param name="Searched">Designs looked at.</param>
-public sealed record DesignAnswer(bool Met, IReadOnlyList<Design> Solutions, IReadOnlyList<Design> Front, IReadOnlyList<string> Binding, long Searched)
+public sealed record DesignAnswer(
+    bool Met,
+    IReadOnlyList<Design> Solutions,
+    IReadOnlyList<Design> Front,
+    IReadOnlyList<string> Binding,
+    long Searched
+)
 {
     /// <summary>True when it was stopped before the whole space was looked at.</summary>
     public bool Stopped { get; init; }

@@ -1,11 +1,13 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Analysis.Solving;
 
 /// <summary>Output per turn of the first coil against its build: the strings solved over three builds, a parabola through them.</summary>
-/// <remarks>The build moves the output by a few per cent only, smoothly; coils in parallel share their current as at the family's own turns.</remarks>
+/// <remarks>
+/// The build moves the output by a few per cent only, smoothly; coils in parallel share their current as at the family's own turns.
+/// </remarks>
 internal sealed class OutputByBuild
 {
     private readonly double[] _buildM = new double[3];
@@ -17,8 +19,18 @@ internal sealed class OutputByBuild
         for (int k = 0; k < 3; k++)
         {
             double ratio = lowRatio + (highRatio - lowRatio) * k / 2;
-            FieldProblem there = problem with { FrequenciesHz = [], Coils = [.. problem.Coils.Select(coil => coil with { BuildM = coil.BuildM * ratio })] };
-            StringsOver strings = StringsOver.Of(family, new FastFieldEngine().Solve(there, cancel), ohm, ForecastScene.FastSegments, cancel)!;
+            FieldProblem there = problem with
+            {
+                FrequenciesHz = [],
+                Coils = [.. problem.Coils.Select(coil => coil with { BuildM = coil.BuildM * ratio })],
+            };
+            StringsOver strings = StringsOver.Of(
+                family,
+                new FastFieldEngine().Solve(there, cancel),
+                ohm,
+                ForecastScene.FastSegments,
+                cancel
+            )!;
             _buildM[k] = there.Coils[0].BuildM;
             _perTurn[k] = NamedQuantity.OutputOf(strings.Answers.Select(answer => answer.VerticalWbPerM)) / family.Coils[0].Winding.Turns;
         }

@@ -6,11 +6,15 @@ public static class TradeOff
     /// <summary>Places of the points on the front of two or three axes; of equal points the first.</summary>
     /// <param name="count">Points.</param>
     /// <param name="axes">One function a axis, from place to a value of which more is better; finite.</param>
-    /// <remarks>Sorted by the first axis, then swept with the staircase of the other two (H. T. Kung, F. Luccio and F. P. Preparata 1975, from memory).</remarks>
+    /// <remarks>
+    /// Sorted by the first axis, then swept with the staircase of the other two (H. T. Kung, F. Luccio and F. P. Preparata 1975, from
+    /// memory).
+    /// </remarks>
     public static IReadOnlyList<int> Front(int count, IReadOnlyList<Func<int, double>> axes)
     {
         int[] order = [.. Enumerable.Range(0, count)];
-        double[] first = [.. order.Select(axes[0])], second = [.. order.Select(axes[1])];
+        double[] first = [.. order.Select(axes[0])],
+            second = [.. order.Select(axes[1])];
         double[] third = axes.Count > 2 ? [.. order.Select(axes[2])] : new double[count];
         Array.Sort(order, (a, b) =>
         {
@@ -32,7 +36,10 @@ public static class TradeOff
         return front;
     }
 
-    /// <summary>At most <paramref name="size"/> points that cover a front: the ends of each axis, then always the one farthest from those taken, axes scaled to their ranges.</summary>
+    /// <summary>
+    /// At most <paramref name="size"/> points that cover a front: the ends of each axis, then always the one farthest from those taken,
+    /// axes scaled to their ranges.
+    /// </summary>
     public static IReadOnlyList<int> Thin(IReadOnlyList<int> front, IReadOnlyList<Func<int, double>> axes, int size)
     {
         if (front.Count <= size)
@@ -41,7 +48,8 @@ public static class TradeOff
         }
 
         double[][] at = [.. front.Select(place => (double[])[.. axes.Select(axis => axis(place))])];
-        double[] low = [.. axes.Select((_, a) => at.Min(point => point[a]))], range = [.. axes.Select((_, a) => Math.Max(1e-300, at.Max(point => point[a]) - low[a]))];
+        double[] low = [.. axes.Select((_, a) => at.Min(point => point[a]))],
+            range = [.. axes.Select((_, a) => Math.Max(1e-300, at.Max(point => point[a]) - low[a]))];
         double[] distance = new double[at.Length];
         Array.Fill(distance, double.PositiveInfinity);
         List<int> taken = [];
@@ -75,10 +83,13 @@ public static class TradeOff
         }
     }
 
-    /// <summary>True when nothing taken before is at least as good in both; keeps the stairs rising in the second and falling in the third.</summary>
+    /// <summary>
+    /// True when nothing taken before is at least as good in both; keeps the stairs rising in the second and falling in the third.
+    /// </summary>
     private static bool Climb(List<(double Second, double Third)> stairs, double second, double third)
     {
-        int low = 0, high = stairs.Count;
+        int low = 0,
+            high = stairs.Count;
         while (low < high)
         {
             int middle = (low + high) / 2;
@@ -91,7 +102,8 @@ public static class TradeOff
             return false;
         }
 
-        int end = low < stairs.Count && stairs[low].Second <= second ? low + 1 : low, begin = low;
+        int end = low < stairs.Count && stairs[low].Second <= second ? low + 1 : low,
+            begin = low;
         while (begin > 0 && stairs[begin - 1].Third <= third)
         {
             begin--;

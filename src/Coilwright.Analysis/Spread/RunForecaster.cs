@@ -6,9 +6,13 @@ using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.Spread;
 
-/// <summary>Foretells how a run of one recipe scatters: wire, turns and resistance exactly for every piece, the field by its scaling laws about one solution.</summary>
+/// <summary>
+/// Foretells how a run of one recipe scatters: wire, turns and resistance exactly for every piece, the field by its scaling laws about one
+/// solution.
+/// </summary>
 /// <remarks>
-/// Inductances go with turns squared exactly; with the build to first order through the air part, whose error against a full solution is measured at the edge
+/// Inductances go with turns squared exactly; with the build to first order through the air part, whose error against a full solution is
+/// measured at the edge
 /// of the draw and told. Coils wound from one spool share its diameter.
 /// </remarks>
 public static class RunForecaster
@@ -30,7 +34,14 @@ public static class RunForecaster
     /// <param name="byTime">Wound by time instead of by count.</param>
     /// <param name="cancel">Stops it; it answers from the pieces drawn by then.</param>
     public static RunSpread Spread(
-        PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int samples, int seed, bool byTime = false, CancellationToken cancel = default)
+        PickupModel model,
+        LoadCircuit? load,
+        IReadOnlyDictionary<string, SpreadTarget> targets,
+        int samples,
+        int seed,
+        bool byTime = false,
+        CancellationToken cancel = default
+    )
     {
         Work work = new(model, load, targets, seed, cancel);
         IReadOnlyList<UncertainInput> inputs = [.. work.Inputs.All.Select(input => RunInputs.OfRun(input, byTime))];
@@ -38,16 +49,39 @@ public static class RunForecaster
         double[][] drawn = work.DrawUntilStopped(inputs, samples);
         try
         {
-            SensitivityIndex[][] shares = work.Shares(inputs, causes, Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)samples) / 4, 64, 4096));
+            SensitivityIndex[][] shares = work.Shares(
+                inputs,
+                causes,
+                Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)samples) / 4, 64, 4096)
+            );
             QuantitySpread[] spreads = Summaries(work, drawn, causes, shares);
             int few = Math.Min(samples, RemedySamples);
-            SpreadRemedy[] remedies = [.. RunInputs.RemediesFor(inputs, byTime).Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few))];
-            return new RunSpread(samples, seed, spreads, remedies, FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel)) { FieldCheck = work.Check(CheckSamples) };
+            SpreadRemedy[] remedies =
+            [
+                .. RunInputs
+                    .RemediesFor(inputs, byTime)
+                    .Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few)),
+            ];
+            return new RunSpread(
+                samples,
+                seed,
+                spreads,
+                remedies,
+                FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel)
+            )
+            {
+                FieldCheck = work.Check(CheckSamples),
+            };
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested && drawn.Length > 1)
         {
             // The shares are left open: NaN says that a cause was not worked out.
-            SensitivityIndex[][] none = [.. work.Quantities.Select(_ => Enumerable.Repeat(new SensitivityIndex(double.NaN, double.NaN), causes.Length + 1).ToArray())];
+            SensitivityIndex[][] none =
+            [
+                .. work.Quantities.Select(_ =>
+                    Enumerable.Repeat(new SensitivityIndex(double.NaN, double.NaN), causes.Length + 1).ToArray()
+                ),
+            ];
             return new RunSpread(drawn.Length, seed, Summaries(work, drawn, causes, none), [], double.NaN) { Stopped = true };
         }
     }
@@ -69,7 +103,8 @@ public static class RunForecaster
         SpreadTarget? target = work.Targets.GetValueOrDefault(quantity.Name);
         (double mean, double deviation) = Moments(values);
         int common = causes.Length;
-        double low = values.Length > 0 ? values[0] : 0, high = values.Length > 0 ? values[^1] : 0;
+        double low = values.Length > 0 ? values[0] : 0,
+            high = values.Length > 0 ? values[^1] : 0;
         return new QuantitySpread
         {
             Name = quantity.Name,
@@ -82,7 +117,13 @@ public static class RunForecaster
             Target = target,
             OutsideTarget = target is null ? null : Outside(all, target),
             Missing = 1 - (double)values.Length / all.Length,
-            Causes = [.. causes.Select((cause, i) => new SpreadCause(cause, shares[i].FirstOrder, shares[i].Total)).Where(cause => cause.Total > 5e-4).OrderByDescending(cause => cause.Total)],
+            Causes =
+            [
+                .. causes
+                    .Select((cause, i) => new SpreadCause(cause, shares[i].FirstOrder, shares[i].Total))
+                    .Where(cause => cause.Total > 5e-4)
+                    .OrderByDescending(cause => cause.Total),
+            ],
             Histogram = Counts(values, low, high),
             HistogramLow = low,
             HistogramHigh = high,
@@ -101,7 +142,8 @@ public static class RunForecaster
     }
 
     /// <summary>A piece without the wanted peak has missed its target too.</summary>
-    private static double Outside(double[] values, SpreadTarget target) => (double)values.Count(value => !(value >= target.Low && value <= target.High)) / values.Length;
+    private static double Outside(double[] values, SpreadTarget target) =>
+        (double)values.Count(value => !(value >= target.Low && value <= target.High)) / values.Length;
 
     private static double Quantile(double[] sorted, double fraction)
     {
@@ -134,7 +176,13 @@ public static class RunForecaster
         private readonly int _seed;
         private readonly CancellationToken _cancel;
 
-        public Work(PickupModel model, LoadCircuit? load, IReadOnlyDictionary<string, SpreadTarget> targets, int seed, CancellationToken cancel)
+        public Work(
+            PickupModel model,
+            LoadCircuit? load,
+            IReadOnlyDictionary<string, SpreadTarget> targets,
+            int seed,
+            CancellationToken cancel
+        )
         {
             (_model, _load, Targets, _seed, _cancel) = (model, load, targets, seed, cancel);
             Scene = new ForecastScene(model, new ForecastOptions { JigM = null }, cancel);
@@ -148,7 +196,11 @@ public static class RunForecaster
         public IReadOnlyDictionary<string, SpreadTarget> Targets { get; }
 
         public FieldCheck Check(int samples) =>
-            new SampledFieldCheck(_model, Scene, Inputs, [.. Inputs.All.Select(input => RunInputs.OfRun(input, byTime: false))]).Run(samples, _seed, _cancel);
+            new SampledFieldCheck(_model, Scene, Inputs, [.. Inputs.All.Select(input => RunInputs.OfRun(input, byTime: false))]).Run(
+                samples,
+                _seed,
+                _cancel
+            );
 
         public double[][] Draw(IReadOnlyList<UncertainInput> inputs, int samples, int seedStep)
         {
@@ -167,7 +219,16 @@ public static class RunForecaster
                 for (int from = 0; from < samples; from += Block)
                 {
                     int start = from;
-                    drawn.AddRange(SampledRuns.Run(Math.Min(Block, samples - from), inputs.Count, Quantities.Count, (k, i) => sequence.At(start + k, i), () => Model(inputs), _cancel));
+                    drawn.AddRange(
+                        SampledRuns.Run(
+                            Math.Min(Block, samples - from),
+                            inputs.Count,
+                            Quantities.Count,
+                            (k, i) => sequence.At(start + k, i),
+                            () => Model(inputs),
+                            _cancel
+                        )
+                    );
                 }
             }
             catch (OperationCanceledException) when (_cancel.IsCancellationRequested && drawn.Count > 1)
@@ -183,15 +244,39 @@ public static class RunForecaster
         {
             int[] groupOf = [.. inputs.Select(input => Math.Max(0, Array.IndexOf(causes, input.Cause)))];
             int[] pieceOrRun = [.. inputs.Select(input => input.IsCommon ? 1 : 0)];
-            SensitivityIndex[][] byCause = SensitivityIndices.Estimate(inputs.Count, groupOf, Quantities.Count, points, _seed, () => Model(inputs), _cancel);
-            SensitivityIndex[][] byScope = SensitivityIndices.Estimate(inputs.Count, pieceOrRun, Quantities.Count, points / 2, _seed, () => Model(inputs), _cancel);
-            return [.. byCause.Select((shares, q) => (SensitivityIndex[])[.. shares, .. Enumerable.Repeat(default(SensitivityIndex), causes.Length - shares.Length), byScope[q][0]])];
+            SensitivityIndex[][] byCause = SensitivityIndices.Estimate(
+                inputs.Count,
+                groupOf,
+                Quantities.Count,
+                points,
+                _seed,
+                () => Model(inputs),
+                _cancel
+            );
+            SensitivityIndex[][] byScope = SensitivityIndices.Estimate(
+                inputs.Count,
+                pieceOrRun,
+                Quantities.Count,
+                points / 2,
+                _seed,
+                () => Model(inputs),
+                _cancel
+            );
+            return
+            [
+                .. byCause.Select(
+                    (shares, q) =>
+                        (SensitivityIndex[])
+                            [.. shares, .. Enumerable.Repeat(default(SensitivityIndex), causes.Length - shares.Length), byScope[q][0]]
+                ),
+            ];
         }
 
         public SpreadRemedy Try(string key, string words, IReadOnlyList<UncertainInput> inputs, int samples)
         {
             double[][] drawn = Draw(inputs, samples, 1);
-            Dictionary<string, double> deviations = [], outside = [];
+            Dictionary<string, double> deviations = [],
+                outside = [];
             for (int q = 0; q < Quantities.Count; q++)
             {
                 double[] all = [.. drawn.Select(outcome => outcome[q])];
@@ -209,7 +294,8 @@ public static class RunForecaster
         {
             ForecastVector vector = new(Scene, Inputs, _load);
             vector.FollowPeaks([.. Inputs.All.Select(input => input.Estimate.Value)]);
-            double[] x = new double[inputs.Count], y = new double[vector.Count];
+            double[] x = new double[inputs.Count],
+                y = new double[vector.Count];
             return (unit, outcome) =>
             {
                 for (int i = 0; i < x.Length; i++)

@@ -5,8 +5,15 @@ namespace Coilwright.Analysis.Spread;
 /// <param name="Seed">Seed of the draw.</param>
 /// <param name="Quantities">One by one.</param>
 /// <param name="Remedies">What would narrow it, and what would widen it.</param>
-/// <param name="FieldModelError">Largest difference of the inductance used here from a full field solution, as a part of it, over pieces at the edge of the draw.</param>
-public sealed record RunSpread(int Samples, int Seed, IReadOnlyList<QuantitySpread> Quantities, IReadOnlyList<SpreadRemedy> Remedies, double FieldModelError)
+/// <param name="FieldModelError">Largest difference of the inductance used here from a full field solution, as a part of it, over pieces at
+/// the edge of the draw.</param>
+public sealed record RunSpread(
+    int Samples,
+    int Seed,
+    IReadOnlyList<QuantitySpread> Quantities,
+    IReadOnlyList<SpreadRemedy> Remedies,
+    double FieldModelError
+)
 {
     /// <summary>Pieces of this run that were solved in full, and how far its model was off at them.</summary>
     public FieldCheck FieldCheck { get; init; } = new(0, []);
@@ -62,4 +69,9 @@ public sealed record SpreadCause(string Cause, double FirstOrder, double Total);
 /// <param name="Words">What it is, in workshop words.</param>
 /// <param name="StandardDeviation">Of each quantity then, by name.</param>
 /// <param name="OutsideTarget">Part outside the target then, by name, where there is a target.</param>
-public sealed record SpreadRemedy(string Remedy, string Words, IReadOnlyDictionary<string, double> StandardDeviation, IReadOnlyDictionary<string, double> OutsideTarget);
+public sealed record SpreadRemedy(
+    string Remedy,
+    string Words,
+    IReadOnlyDictionary<string, double> StandardDeviation,
+    IReadOnlyDictionary<string, double> OutsideTarget
+);

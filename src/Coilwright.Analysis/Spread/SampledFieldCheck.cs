@@ -7,12 +7,22 @@ namespace Coilwright.Analysis.Spread;
 
 /// <summary>Solves seeded samples of a run in full and holds the run's model about one solution against them.</summary>
 /// <remarks>
-/// Turns, wire, lay, magnets and clearance move; what the field model itself leaves open (cores, film, string steel) is an interval laid on both alike and
+/// Turns, wire, lay, magnets and clearance move; what the field model itself leaves open (cores, film, string steel) is an interval laid on
+/// both alike and
 /// stays at its middle, and so do stretch and temperature, which no field feels.
 /// </remarks>
 internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, ForecastInputs places, IReadOnlyList<UncertainInput> inputs)
 {
-    private static readonly string[] s_moving = ["turns", "bareDiameter", "overallDiameter", "resistancePerLength", "packing", "polarisation", "clearance"];
+    private static readonly string[] s_moving =
+    [
+        "turns",
+        "bareDiameter",
+        "overallDiameter",
+        "resistancePerLength",
+        "packing",
+        "polarisation",
+        "clearance",
+    ];
     private static readonly string[] s_told = ["dcResistance", "inductance", "hum", "output", "coupling"];
 
     /// <summary>A hum that cancels to less than this part of the coils' own has no relative error.</summary>
@@ -23,12 +33,21 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
     {
         SobolSequence sequence = new(inputs.Count, seed);
         Dictionary<string, double>[] errors = new Dictionary<string, double>[samples];
-        Parallel.For(0, samples, new ParallelOptions { CancellationToken = cancel }, k => errors[k] = At(i => Normal.InvCDF(0, 1, sequence.At(k, i)), cancel));
-        return new FieldCheck(samples, [.. s_told.Where(name => errors.Any(one => one.ContainsKey(name))).Select(name =>
-        {
-            double[] all = [.. errors.Where(one => one.ContainsKey(name)).Select(one => one[name])];
-            return new FieldCheckLine(name, all.Max(Math.Abs), Math.Sqrt(all.Average(error => error * error)));
-        })]);
+        Parallel.For(0, samples, new ParallelOptions { CancellationToken = cancel }, k =>
+            errors[k] = At(i => Normal.InvCDF(0, 1, sequence.At(k, i)), cancel)
+        );
+        return new FieldCheck(
+            samples,
+            [
+                .. s_told
+                    .Where(name => errors.Any(one => one.ContainsKey(name)))
+                    .Select(name =>
+                    {
+                        double[] all = [.. errors.Where(one => one.ContainsKey(name)).Select(one => one[name])];
+                        return new FieldCheckLine(name, all.Max(Math.Abs), Math.Sqrt(all.Average(error => error * error)));
+                    }),
+            ]
+        );
     }
 
     private Dictionary<string, double> At(Func<int, double> deviations, CancellationToken cancel)
@@ -46,7 +65,12 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         fullVector.Evaluate([.. fullInputs.All.Select(input => input.Estimate.Value)], fullY);
 
         Dictionary<string, double> errors = [];
-        foreach ((NamedQuantity here, NamedQuantity truth) in NamedQuantity.Of(scene, vector, false).Zip(NamedQuantity.Of(full, fullVector, false)).Where(pair => s_told.Contains(pair.First.Name)))
+        foreach (
+            (NamedQuantity here, NamedQuantity truth) in NamedQuantity
+                .Of(scene, vector, false)
+                .Zip(NamedQuantity.Of(full, fullVector, false))
+                .Where(pair => s_told.Contains(pair.First.Name))
+        )
         {
             bool cancels = here.Name == "hum" && Math.Abs(fullY[fullVector.PlaceOf(PickupResult.HumBalance)]) < Cancelled;
             if (!cancels)
@@ -64,25 +88,49 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         double magnets = places.Strings is { } strings ? x[strings.Magnets] : 1;
         return model with
         {
-            Coils = [.. model.Coils.Select((coil, c) => Drawn(coil, places.Coils[c], x, vector.TurnsOf(c, x), y[vector.PlaceOf(c, CoilResult.Build)], magnets))],
-            Bars = [.. model.Bars.Select(bar => bar with { PolarisationT = new Vector3M(bar.PolarisationT.XM * magnets, bar.PolarisationT.YM * magnets, bar.PolarisationT.ZM * magnets) })],
+            Coils =
+            [
+                .. model.Coils.Select(
+                    (coil, c) => Drawn(coil, places.Coils[c], x, vector.TurnsOf(c, x), y[vector.PlaceOf(c, CoilResult.Build)], magnets)
+                ),
+            ],
+            Bars =
+            [
+                .. model.Bars.Select(bar =>
+                    bar with
+                    {
+                        PolarisationT = new Vector3M(
+                            bar.PolarisationT.XM * magnets,
+                            bar.PolarisationT.YM * magnets,
+                            bar.PolarisationT.ZM * magnets
+                        ),
+                    }
+                ),
+            ],
             Strings = places.Strings is { } at && model.Strings is { } set ? set with { ClearanceM = x[at.Height] } : model.Strings,
         };
     }
 
-    private static CoilModel Drawn(CoilModel coil, CoilPlaces at, double[] x, double turns, double buildM, double magnets) => coil with
-    {
-        Wire = coil.Wire with
+    private static CoilModel Drawn(CoilModel coil, CoilPlaces at, double[] x, double turns, double buildM, double magnets) =>
+        coil with
         {
-            BareDiameterM = Estimate.Exact(x[at.Bare]),
-            OverallDiameterM = Estimate.Exact(Math.Max(x[at.Overall], 1.001 * x[at.Bare])),
-            MeasuredOhmPerM = at.OhmPerM >= 0 ? Estimate.Exact(x[at.OhmPerM]) : null,
-        },
-        Winding = coil.Winding with { Turns = turns, MeasuredBuildM = buildM },
-        Poles = [.. coil.Poles.Select(pole =>
-        {
-            Estimate source = pole.PolarisationT;
-            return pole with { PolarisationT = new Estimate(source.Value * magnets, source.Low * magnets, source.High * magnets, source.Basis) };
-        })],
-    };
+            Wire = coil.Wire with
+            {
+                BareDiameterM = Estimate.Exact(x[at.Bare]),
+                OverallDiameterM = Estimate.Exact(Math.Max(x[at.Overall], 1.001 * x[at.Bare])),
+                MeasuredOhmPerM = at.OhmPerM >= 0 ? Estimate.Exact(x[at.OhmPerM]) : null,
+            },
+            Winding = coil.Winding with { Turns = turns, MeasuredBuildM = buildM },
+            Poles =
+            [
+                .. coil.Poles.Select(pole =>
+                {
+                    Estimate source = pole.PolarisationT;
+                    return pole with
+                    {
+                        PolarisationT = new Estimate(source.Value * magnets, source.Low * magnets, source.High * magnets, source.Basis),
+                    };
+                }),
+            ],
+        };
 }

@@ -7,17 +7,25 @@ public static class Propagation
 {
     /// <summary>First-order propagation: each input in turn at both ends of its 95 % interval, contributions added in quadrature.</summary>
     /// <param name="inputs">Independent causes.</param>
-    /// <param name="model">Fills the results (second argument) from the input values (first argument); must be finite near the middle.</param>
+    /// <param name="model">Fills the results (second argument) from the input values (first argument); must be finite near the
+    /// middle.</param>
     /// <param name="scatters">Shape of each result: positive quantities are propagated in their logarithm.</param>
     /// <remarks>
-    /// JCGM 100:2008 §5.1.2 [GUM] with finite differences over the interval in place of derivatives, which takes most of the curvature along;
+    /// JCGM 100:2008 §5.1.2 [GUM] with finite differences over the interval in place of derivatives, which takes most of the curvature
+    /// along;
     /// 2n + 1 runs of the model. Checked against <see cref="Sample"/>.
     /// </remarks>
     public static PropagatedResult[] FirstOrder(
-        IReadOnlyList<UncertainInput> inputs, Action<double[], double[]> model, IReadOnlyList<Scatter> scatters)
+        IReadOnlyList<UncertainInput> inputs,
+        Action<double[], double[]> model,
+        IReadOnlyList<Scatter> scatters
+    )
     {
         int results = scatters.Count;
-        double[] at = Middle(inputs), middle = new double[results], low = new double[results], high = new double[results];
+        double[] at = Middle(inputs),
+            middle = new double[results],
+            low = new double[results],
+            high = new double[results];
         model(at, middle);
         double[,] halfWidths = new double[results, inputs.Count];
         bool[] vanishes = new bool[results];
@@ -54,11 +62,17 @@ public static class Propagation
     /// <summary>Monte Carlo propagation: <paramref name="samples"/> seeded draws, interval from the 2.5 and 97.5 % points.</summary>
     /// <returns>For each result its value at the middle and the sampled 95 % interval.</returns>
     public static Estimate[] Sample(
-        IReadOnlyList<UncertainInput> inputs, Action<double[], double[]> model, int results, int samples, int seed)
+        IReadOnlyList<UncertainInput> inputs,
+        Action<double[], double[]> model,
+        int results,
+        int samples,
+        int seed
+    )
     {
         Random random = new(seed);
         double[][] drawn = [.. Enumerable.Range(0, results).Select(_ => new double[samples])];
-        double[] at = Middle(inputs), outcome = new double[results];
+        double[] at = Middle(inputs),
+            outcome = new double[results];
         model(at, outcome);
         double[] middle = [.. outcome];
         for (int s = 0; s < samples; s++)
@@ -82,14 +96,18 @@ public static class Propagation
 
     private static bool IsLog(Scatter scatter, double middle) => scatter == Scatter.LogNormal && middle > 0;
 
-    /// <summary>Half of what lies between both ends in the logarithm; a result that is not there at one end is taken to move as far that way as the other.</summary>
-    private static double HalfOfLog(double low, double middle, double high) => (low > 0, high > 0) switch
-    {
-        (true, true) => Math.Log(high / low) / 2,
-        (true, false) => Math.Log(middle / low),
-        (false, true) => Math.Log(high / middle),
-        _ => 0,
-    };
+    /// <summary>
+    /// Half of what lies between both ends in the logarithm; a result that is not there at one end is taken to move as far that way as the
+    /// other.
+    /// </summary>
+    private static double HalfOfLog(double low, double middle, double high) =>
+        (low > 0, high > 0) switch
+        {
+            (true, true) => Math.Log(high / low) / 2,
+            (true, false) => Math.Log(middle / low),
+            (false, true) => Math.Log(high / middle),
+            _ => 0,
+        };
 
     private static PropagatedResult Combine(double[,] halfWidths, int result, int inputs, double middle, bool log)
     {

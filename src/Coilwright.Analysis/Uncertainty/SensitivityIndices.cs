@@ -7,7 +7,8 @@ public readonly record struct SensitivityIndex(double FirstOrder, double Total);
 
 /// <summary>Variance-based sensitivity of several results to groups of inputs, by sampling.</summary>
 /// <remarks>
-/// Two independent designs A and B; in AB_i the columns of group i are those of B, the others those of A. First order 1 − E[(f(B) − f(AB_i))²]/2V,
+/// Two independent designs A and B; in AB_i the columns of group i are those of B, the others those of A. First order 1 − E[(f(B) −
+/// f(AB_i))²]/2V,
 /// total E[(f(A) − f(AB_i))²]/2V (M. J. W. Jansen 1999; A. Saltelli et al., Comput. Phys. Commun. 181 (2010) 259; from memory) [Saltelli].
 /// Checked on the Ishigami function, on Sobol's g-function and on a linear one, whose indices are known exactly.
 /// </remarks>
@@ -19,15 +20,24 @@ public static class SensitivityIndices
     /// <param name="results">Results that the model fills.</param>
     /// <param name="points">Points of each design; a power of two is best.</param>
     /// <param name="seed">Seed of the scrambling.</param>
-    /// <param name="makeModel">Makes one model per worker: fills the results (second) from the inputs (first); NaN marks a result that does not exist there.</param>
+    /// <param name="makeModel">Makes one model per worker: fills the results (second) from the inputs (first); NaN marks a result that does
+    /// not exist there.</param>
     /// <param name="cancel">Stops it.</param>
     /// <returns>Indices by result and group; zero where a result does not vary.</returns>
     public static SensitivityIndex[][] Estimate(
-        int dimensions, IReadOnlyList<int> groupOf, int results, int points, int seed, Func<Action<double[], double[]>> makeModel, CancellationToken cancel = default)
+        int dimensions,
+        IReadOnlyList<int> groupOf,
+        int results,
+        int points,
+        int seed,
+        Func<Action<double[], double[]>> makeModel,
+        CancellationToken cancel = default
+    )
     {
         SobolSequence sequence = new(2 * dimensions, seed);
         int groups = groupOf.Count == 0 ? 0 : groupOf.Max() + 1;
-        double[][] a = Run((k, d) => sequence.At(k, d)), b = Run((k, d) => sequence.At(k, d + dimensions));
+        double[][] a = Run((k, d) => sequence.At(k, d)),
+            b = Run((k, d) => sequence.At(k, d + dimensions));
         double[] variance = [.. Enumerable.Range(0, results).Select(r => Variance(a, b, r))];
         SensitivityIndex[][] indices = [.. Enumerable.Range(0, results).Select(_ => new SensitivityIndex[groups])];
         for (int g = 0; g < groups; g++)
@@ -36,9 +46,13 @@ public static class SensitivityIndices
             double[][] mixed = Run((k, d) => sequence.At(k, groupOf[d] == group ? d + dimensions : d));
             for (int r = 0; r < results; r++)
             {
-                indices[r][g] = variance[r] > 0
-                    ? new SensitivityIndex(Part(1 - HalfMeanSquare(b, mixed, r) / variance[r]), Part(HalfMeanSquare(a, mixed, r) / variance[r]))
-                    : default;
+                indices[r][g] =
+                    variance[r] > 0
+                        ? new SensitivityIndex(
+                            Part(1 - HalfMeanSquare(b, mixed, r) / variance[r]),
+                            Part(HalfMeanSquare(a, mixed, r) / variance[r])
+                        )
+                        : default;
             }
         }
 
@@ -74,7 +88,8 @@ public static class SensitivityIndices
             return 0;
         }
 
-        double mean = finite.Average(), sum = finite.Sum(value => (value - mean) * (value - mean));
+        double mean = finite.Average(),
+            sum = finite.Sum(value => (value - mean) * (value - mean));
         double variance = sum / (finite.Length - 1);
         return variance > 1e-24 * mean * mean ? variance : 0;
     }

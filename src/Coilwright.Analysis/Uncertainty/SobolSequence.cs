@@ -4,9 +4,12 @@ namespace Coilwright.Analysis.Uncertainty;
 
 /// <summary>Evenly scattered points of the unit cube: Sobol's sequence, scrambled from a seed.</summary>
 /// <remarks>
-/// [Sobol], I. M. Sobol (1967): direction numbers by the recurrence of a primitive polynomial over GF(2), one per dimension, found here by trial in order of degree.
-/// The free first numbers are odd and drawn from a fixed stream of our own. Scrambled by nested uniform scrambling (A. B. Owen 1995) in hashed form
-/// (B. Burley 2020); both from memory, checked by their properties: the first 2^m points of every dimension fall one into each of 2^m equal cells, and
+/// [Sobol], I. M. Sobol (1967): direction numbers by the recurrence of a primitive polynomial over GF(2), one per dimension, found here by
+/// trial in order of degree.
+/// The free first numbers are odd and drawn from a fixed stream of our own. Scrambled by nested uniform scrambling (A. B. Owen 1995) in
+/// hashed form
+/// (B. Burley 2020); both from memory, checked by their properties: the first 2^m points of every dimension fall one into each of 2^m equal
+/// cells, and
 /// the estimate of smooth integrals converges faster than with random points.
 /// </remarks>
 public sealed class SobolSequence
@@ -31,7 +34,10 @@ public sealed class SobolSequence
         for (int d = 0; d < dimensions; d++)
         {
             _seeds[d] = Hash((uint)seed * 0x9E3779B9u + (uint)d * 0x85EBCA6Bu + 1);
-            _directions[d] = d == 0 ? First() : polynomials.MoveNext() ? Directions(polynomials.Current.Degree, polynomials.Current.Polynomial, ref stream) : throw new InvalidOperationException("no more primitive polynomials");
+            _directions[d] =
+                d == 0 ? First()
+                : polynomials.MoveNext() ? Directions(polynomials.Current.Degree, polynomials.Current.Polynomial, ref stream)
+                : throw new InvalidOperationException("no more primitive polynomials");
         }
     }
 
@@ -89,7 +95,9 @@ public sealed class SobolSequence
         return directions;
     }
 
-    /// <summary>Primitive polynomials over GF(2) by degree: those whose root runs through all 2^s − 1 elements before it returns to 1.</summary>
+    /// <summary>
+    /// Primitive polynomials over GF(2) by degree: those whose root runs through all 2^s − 1 elements before it returns to 1.
+    /// </summary>
     private static IEnumerable<(int Degree, uint Polynomial)> Primitive()
     {
         yield return (1, 3);
@@ -107,14 +115,14 @@ public sealed class SobolSequence
 
     private static uint OrderOfRoot(uint polynomial, int degree)
     {
-        uint power = 1, order = 0;
+        uint power = 1,
+            order = 0;
         do
         {
             power <<= 1;
             power ^= (power >> degree & 1) != 0 ? polynomial : 0;
             order++;
-        }
-        while (power != 1 && order < 1u << degree);
+        } while (power != 1 && order < 1u << degree);
         return order;
     }
 

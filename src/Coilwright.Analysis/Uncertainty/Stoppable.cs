@@ -21,7 +21,8 @@ internal static class Stoppable
         {
             return false;
         }
-        catch (AggregateException several) when (cancel.IsCancellationRequested && several.InnerExceptions.All(one => one is OperationCanceledException))
+        catch (AggregateException several)
+            when (cancel.IsCancellationRequested && several.InnerExceptions.All(one => one is OperationCanceledException))
         {
             return false;
         }

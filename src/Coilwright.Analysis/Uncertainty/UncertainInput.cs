@@ -20,23 +20,25 @@ public enum Scatter
 /// <param name="Source">Where the value and the interval come from.</param>
 public sealed record UncertainInput(string Name, string Unit, Estimate Estimate, Scatter Scatter, string Source)
 {
-    /// <summary>Key of the kind of cause in the file formats, for example "bareDiameter"; inputs of one kind are told as one cause.</summary>
+    /// <summary>
+    /// Key of the kind of cause in the file formats, for example "bareDiameter"; inputs of one kind are told as one cause.
+    /// </summary>
     public string Cause { get; init; } = "";
 
     /// <summary>True for what all pieces of a run have in common: one spool, one lot of magnets, one film, one thermometer.</summary>
     public bool IsCommon { get; init; }
 
     /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>
-    public double At(double deviations) => Estimate.IsExact
-        ? Estimate.Value
-        : Scatter == Scatter.Normal
-            ? Estimate.Value + deviations * Estimate.StandardDeviation
-            : Estimate.Value * Math.Exp(deviations * Math.Log(Estimate.High / Estimate.Low) / (2 * Estimate.Sigmas95));
+    public double At(double deviations) =>
+        Estimate.IsExact ? Estimate.Value
+        : Scatter == Scatter.Normal ? Estimate.Value + deviations * Estimate.StandardDeviation
+        : Estimate.Value * Math.Exp(deviations * Math.Log(Estimate.High / Estimate.Low) / (2 * Estimate.Sigmas95));
 }
 
 /// <summary>One result of a model with the interval that its inputs give it.</summary>
 /// <param name="Estimate">Value at the middle of the inputs, and the 95 % interval.</param>
-/// <param name="Shares">Share of each input in the variance, in the order of the inputs; they sum to 1, or are all 0 for an exact result.</param>
+/// <param name="Shares">Share of each input in the variance, in the order of the inputs; they sum to 1, or are all 0 for an exact
+/// result.</param>
 public sealed record PropagatedResult(Estimate Estimate, IReadOnlyList<double> Shares)
 {
     /// <summary>True for a positive result that is not there at some end of an input: a peak that is no more.</summary>

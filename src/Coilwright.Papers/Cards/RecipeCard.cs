@@ -1,8 +1,8 @@
 using System.Globalization;
+using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Sheets;
-using Coilwright.Papers.Words;
-using Coilwright.Physics.Winding;
 using Coilwright.Physics;
+using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Readings;
@@ -11,19 +11,25 @@ using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Papers.Cards;
 
-/// <summary>The recipe card: what a winder needs of one revision on one page, its figures large enough to be read from a metre away.</summary>
+/// <summary>
+/// The recipe card: what a winder needs of one revision on one page, its figures large enough to be read from a metre away.
+/// </summary>
 public static class RecipeCard
 {
     /// <summary>The sheet.</summary>
     /// <param name="recipe">The revision's recipe.</param>
     /// <param name="setUp">The set-up of its coils; its heading gives shop, revision letter and day.</param>
     /// <param name="standing">State and reason of the revision.</param>
-    public static Sheet Of(Recipe recipe, WindingSetUp setUp, RecipeStanding standing)
+    public static Sheet Of(Recipe recipe, WindingSetUp setUp, RecipeStatus standing)
     {
         bool alone = setUp.Coils.Count == 1;
         int columns = alone ? 2 : 3;
-        List<SheetPart> parts = [new FiguresPart([.. Standing(recipe, setUp.Heading, standing, alone)], columns)];
-        parts.AddRange(alone ? [new TitlePart("Coil " + setUp.Coils[0].Name), new FiguresPart([.. Coil(recipe, 0, setUp.Coils[0])], columns)] : Coils(recipe, setUp, columns));
+        List<SheetPart> parts = [new FiguresPart([.. Status(recipe, setUp.Heading, standing, alone)], columns)];
+        parts.AddRange(
+            alone
+                ? [new TitlePart("Coil " + setUp.Coils[0].Name), new FiguresPart([.. Coil(recipe, 0, setUp.Coils[0])], columns)]
+                : Coils(recipe, setUp, columns)
+        );
         parts.Add(new TitlePart(alone ? "Potting" : "Pickup and potting"));
         parts.Add(new FiguresPart([.. alone ? [] : Pickup(recipe), .. Potting(recipe.Potting)], columns));
         if (standing.ChangeReason.Length > 0)
@@ -35,13 +41,29 @@ public static class RecipeCard
         return new Sheet("Recipe card", recipe.Name, setUp.Heading, parts, Sheet.CodeOf(recipe.Name));
     }
 
-    private static IEnumerable<KeyFigure> Standing(Recipe recipe, SheetHeading heading, RecipeStanding standing, bool alone)
+    private static IEnumerable<KeyFigure> Status(Recipe recipe, SheetHeading heading, RecipeStatus standing, bool alone)
     {
-        yield return new KeyFigure("Revision", heading.Revision.Length > 0 ? heading.Revision : "–", heading.Revision.Length > 0 ? "" : "in no shop's book");
-        yield return new KeyFigure("State", standing.State.Length > 0 ? standing.State : "–", standing.Person.Length > 0 ? "by " + standing.Person : "");
+        yield return new KeyFigure(
+            "Revision",
+            heading.Revision.Length > 0 ? heading.Revision : "–",
+            heading.Revision.Length > 0 ? "" : "in no shop's book"
+        );
+        yield return new KeyFigure(
+            "State",
+            standing.State.Length > 0 ? standing.State : "–",
+            standing.Person.Length > 0 ? "by " + standing.Person : ""
+        );
         if (!alone)
         {
-            yield return new KeyFigure("Coils joined", recipe.Connection switch { Connection.Series => "in series", Connection.Parallel => "in parallel", _ => "singly" });
+            yield return new KeyFigure(
+                "Coils joined",
+                recipe.Connection switch
+                {
+                    Connection.Series => "in series",
+                    Connection.Parallel => "in parallel",
+                    _ => "singly",
+                }
+            );
         }
     }
 
@@ -59,7 +81,14 @@ public static class RecipeCard
 
         for (int index = 0; index < coils.Length && alike.Contains(false); index++)
         {
-            yield return new FiguresPart([.. coils[index].Where((_, at) => !alike[at]).Select(figure => figure with { Label = $"Coil {setUp.Coils[index].Name}: {figure.Label}" })], columns);
+            yield return new FiguresPart(
+                [
+                    .. coils[index]
+                        .Where((_, at) => !alike[at])
+                        .Select(figure => figure with { Label = $"Coil {setUp.Coils[index].Name}: {figure.Label}" }),
+                ],
+                columns
+            );
         }
     }
 
@@ -68,38 +97,70 @@ public static class RecipeCard
         TensionAdvice tension = coil.Tension;
         double? speedRpm = coil.SpeedRpm;
         yield return new KeyFigure("Turns", coil.Turns.ToString("#,##0.##", CultureInfo.InvariantCulture));
-        yield return new KeyFigure("Wire", coil.Wire, $"{Bare(Mm(coil.BareDiameterM.Value))} bare / {Mm(coil.OverallDiameterM.Value)} overall");
-        yield return new KeyFigure("Direction", coil.Direction == WindingDirection.Clockwise ? "clockwise" : "counter-clockwise", "seen from the top, start to finish");
+        yield return new KeyFigure(
+            "Wire",
+            coil.Wire,
+            $"{Bare(Mm(coil.BareDiameterM.Value))} bare / {Mm(coil.OverallDiameterM.Value)} overall"
+        );
+        yield return new KeyFigure(
+            "Direction",
+            coil.Direction == WindingDirection.Clockwise ? "clockwise" : "counter-clockwise",
+            "seen from the top, start to finish"
+        );
         yield return Ohms(VerdictLimits.Find(recipe, index, "dcResistance"), coil.At20C);
         yield return Henries(VerdictLimits.Find(recipe, index, "inductance"), coil.Inductance);
-        yield return new KeyFigure("Pitch", Mm(coil.PitchM), $"{FigureWords.Value(coil.TurnsPerLayer)} turns per layer in {Mm(recipe.Coils[index].Bobbin.WindingHeight.Si)}{(coil.PitchStated ? "" : "; pitch from the lay")}");
-        yield return new KeyFigure("Tension", Gf(tension.OwnN ?? tension.LowN), $"{(tension.OwnN is null ? "recipe states none; " : "")}band {Bare(Gf(tension.LowN))} – {Bare(Gf(tension.HighN))}, max {Gf(tension.MaximumN)}");
-        yield return new KeyFigure("Speed", speedRpm is { } speed ? speed.ToString("#,##0", CultureInfo.InvariantCulture) + " rpm" : "–", coil.RunTimeS is { } time ? string.Create(CultureInfo.InvariantCulture, $"{time / 60:0.0} min a coil") : "not stated in the recipe");
-        yield return new KeyFigure("Build", FigureWords.Value(coil.Fill.Build), coil.Fill.Words);
-        yield return new KeyFigure("Wire a coil takes", FigureWords.Value(coil.WireLength), FigureWords.Value(coil.WireMass));
+        yield return new KeyFigure(
+            "Pitch",
+            Mm(coil.PitchM),
+            $"{FigureFormatter.Value(coil.TurnsPerLayer)} turns per layer in "
+                + $"{Mm(recipe.Coils[index].Bobbin.WindingHeight.Si)}{(coil.PitchStated ? "" : "; pitch from the lay")}"
+        );
+        yield return new KeyFigure(
+            "Tension",
+            Gf(tension.OwnN ?? tension.LowN),
+            $"{(tension.OwnN is null ? "recipe states none; " : "")}band {Bare(Gf(tension.LowN))} – {Bare(Gf(tension.HighN))}, "
+                + $"max {Gf(tension.MaximumN)}"
+        );
+        yield return new KeyFigure(
+            "Speed",
+            speedRpm is { } speed ? speed.ToString("#,##0", CultureInfo.InvariantCulture) + " rpm" : "–",
+            coil.RunTimeS is { } time
+                ? string.Create(CultureInfo.InvariantCulture, $"{time / 60:0.0} min a coil")
+                : "not stated in the recipe"
+        );
+        yield return new KeyFigure("Build", FigureFormatter.Value(coil.Fill.Build), coil.Fill.Words);
+        yield return new KeyFigure("Wire a coil takes", FigureFormatter.Value(coil.WireLength), FigureFormatter.Value(coil.WireMass));
     }
 
     private static KeyFigure Ohms(Target? target, ExpectedResistance cold)
     {
         string forecast = $"forecast {Ohm(cold.Expected.Value)}";
         return target is not null && cold is { LowOhm: { } low, HighOhm: { } high }
-            ? new KeyFigure("DC resistance at 20 °C", Ohm(target.Nominal.Si * ComparableValue.Factor("dcResistance", target)), $"{Ohm(low)} – {Ohm(high)} passes ({Part(target)}); {forecast}")
-            : new KeyFigure("DC resistance at 20 °C", Ohm(cold.Expected.Value), $"forecast, 95 % from {Ohm(cold.Expected.Low)} to {Ohm(cold.Expected.High)}; no limit in the recipe");
+            ? new KeyFigure(
+                "DC resistance at 20 °C",
+                Ohm(target.Nominal.Si * ComparableValue.Factor("dcResistance", target)),
+                $"{Ohm(low)} – {Ohm(high)} passes ({Part(target)}); {forecast}"
+            )
+            : new KeyFigure(
+                "DC resistance at 20 °C",
+                Ohm(cold.Expected.Value),
+                $"forecast, 95 % from {Ohm(cold.Expected.Low)} to {Ohm(cold.Expected.High)}; no limit in the recipe"
+            );
     }
 
     private static KeyFigure Henries(Target? target, Analysis.Forecasts.Figure forecast)
     {
-        string usual = FigureWords.Value(VerdictLimits.UsualHz, "Hz");
+        string usual = FigureFormatter.Value(VerdictLimits.UsualHz, "Hz");
         if (target is null)
         {
-            string alone = $"forecast, 95 % {FigureWords.Interval(forecast)}; no limit in the recipe";
-            return new KeyFigure($"Inductance at {usual}", FigureWords.Value(forecast), alone);
+            string alone = $"forecast, 95 % {FigureFormatter.Interval(forecast)}; no limit in the recipe";
+            return new KeyFigure($"Inductance at {usual}", FigureFormatter.Value(forecast), alone);
         }
 
         string at = Hertz(target) == usual ? "" : $"at {usual} ";
-        string passes = $"{FigureWords.Value(target.Low, "H")} – {FigureWords.Value(target.High, "H")} passes ({Part(target)})";
-        string note = $"{passes}; forecast {at}{FigureWords.Value(forecast)}";
-        return new KeyFigure($"Inductance at {Hertz(target)}", FigureWords.Value(target.Nominal.Si, "H"), note);
+        string passes = $"{FigureFormatter.Value(target.Low, "H")} – {FigureFormatter.Value(target.High, "H")} passes ({Part(target)})";
+        string note = $"{passes}; forecast {at}{FigureFormatter.Value(forecast)}";
+        return new KeyFigure($"Inductance at {Hertz(target)}", FigureFormatter.Value(target.Nominal.Si, "H"), note);
     }
 
     private static IEnumerable<KeyFigure> Pickup(Recipe recipe)
@@ -107,12 +168,20 @@ public static class RecipeCard
         if (recipe.Targets.GetValueOrDefault("dcResistance") is { } ohm)
         {
             double factor = ComparableValue.Factor("dcResistance", ohm);
-            yield return new KeyFigure("DC resistance at 20 °C", Ohm(ohm.Nominal.Si * factor), $"{Ohm(ohm.Low * factor)} – {Ohm(ohm.High * factor)} passes ({Part(ohm)})");
+            yield return new KeyFigure(
+                "DC resistance at 20 °C",
+                Ohm(ohm.Nominal.Si * factor),
+                $"{Ohm(ohm.Low * factor)} – {Ohm(ohm.High * factor)} passes ({Part(ohm)})"
+            );
         }
 
         if (recipe.Targets.GetValueOrDefault("inductance") is { } henry)
         {
-            yield return new KeyFigure($"Inductance at {Hertz(henry)}", FigureWords.Value(henry.Nominal.Si, "H"), $"{FigureWords.Value(henry.Low, "H")} – {FigureWords.Value(henry.High, "H")} passes ({Part(henry)})");
+            yield return new KeyFigure(
+                $"Inductance at {Hertz(henry)}",
+                FigureFormatter.Value(henry.Nominal.Si, "H"),
+                $"{FigureFormatter.Value(henry.Low, "H")} – {FigureFormatter.Value(henry.High, "H")} passes ({Part(henry)})"
+            );
         }
     }
 
@@ -125,22 +194,31 @@ public static class RecipeCard
         }
 
         string warm = potting.Temperature is { } bath ? $"{potting.Kind}, {Degrees(bath)}" : potting.Kind;
-        yield return new KeyFigure("Potting", warm, (potting.Temperature is null ? "no bath temperature, " : "") + (potting.Limit is { } limit ? $"never above {Degrees(limit)}" : "no limit stated: ask for the plastic's"));
-        yield return new KeyFigure("Time in it", potting.Time is { } time ? "at least " + QuantityText.FormatIn(time.Si, QuantityKind.Duration, "min", 2) : "–", potting.Time is null ? "not stated in the recipe" : "");
+        yield return new KeyFigure(
+            "Potting",
+            warm,
+            (potting.Temperature is null ? "no bath temperature, " : "")
+                + (potting.Limit is { } limit ? $"never above {Degrees(limit)}" : "no limit stated: ask for the plastic's")
+        );
+        yield return new KeyFigure(
+            "Time in it",
+            potting.Time is { } time ? "at least " + QuantityParser.FormatIn(time.Si, QuantityKind.Duration, "min", 2) : "–",
+            potting.Time is null ? "not stated in the recipe" : ""
+        );
     }
 
     private static string Part(Target target) => string.Create(CultureInfo.InvariantCulture, $"±{100 * target.Tolerance:0.##} %");
 
-    private static string Hertz(Target target) => FigureWords.Value(target.AtHz ?? VerdictLimits.UsualHz, "Hz");
+    private static string Hertz(Target target) => FigureFormatter.Value(target.AtHz ?? VerdictLimits.UsualHz, "Hz");
 
-    private static string Ohm(double ohm) => FigureWords.Value(ohm, "Ω");
+    private static string Ohm(double ohm) => FigureFormatter.Value(ohm, "Ω");
 
-    private static string Mm(double lengthM) => QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm");
+    private static string Mm(double lengthM) => QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm");
 
     /// <summary>The number alone, where the unit follows.</summary>
     private static string Bare(string written) => written[..written.LastIndexOf(' ')];
 
-    private static string Gf(double forceN) => QuantityText.FormatIn(forceN, QuantityKind.Force, "gf");
+    private static string Gf(double forceN) => QuantityParser.FormatIn(forceN, QuantityKind.Force, "gf");
 
-    private static string Degrees(Entered celsius) => QuantityText.Format(celsius.Si, QuantityKind.Temperature);
+    private static string Degrees(Entered celsius) => QuantityParser.Format(celsius.Si, QuantityKind.Temperature);
 }

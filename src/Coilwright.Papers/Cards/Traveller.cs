@@ -6,7 +6,9 @@ using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Papers.Cards;
 
-/// <summary>The paper that travels with a piece: its steps with times, holds, a line to sign, and cautions where the work can hurt.</summary>
+/// <summary>
+/// The paper that travels with a piece: its steps with times, holds, a line to sign, and cautions where the work can hurt.
+/// </summary>
 public static class Traveller
 {
     private const string Line = "______________________";
@@ -24,11 +26,24 @@ public static class Traveller
         IReadOnlyList<StepPlan> plans = facts.Steps.Count > 0 ? facts.Steps : RecipeSteps.Of(recipe);
         if (facts.Check(plans) is { Count: > 0 } problems)
         {
-            throw new ArgumentException(string.Join("; ", problems.Select(problem => $"{problem.Field}: {problem.Message}")), nameof(facts));
+            throw new ArgumentException(
+                string.Join("; ", problems.Select(problem => $"{problem.Field}: {problem.Message}")),
+                nameof(facts)
+            );
         }
 
-        List<SheetPart> parts = [new TextPart($"Piece: {Or(facts.Piece)}     Batch: {Or(facts.Batch)}"), .. Standing(facts, plans)];
-        parts.AddRange(plans.Select((step, at) => new StepPart(at + 1, step.Name, [.. Lines(step, facts), .. Charge(step, plans, facts)], step.Cautions.Count > 0 ? [string.Join(' ', step.Cautions)] : [])));
+        List<SheetPart> parts = [new TextPart($"Piece: {Or(facts.Piece)}     Batch: {Or(facts.Batch)}"), .. Status(facts, plans)];
+        parts.AddRange(
+            plans.Select(
+                (step, at) =>
+                    new StepPart(
+                        at + 1,
+                        step.Name,
+                        [.. Lines(step, facts), .. Charge(step, plans, facts)],
+                        step.Cautions.Count > 0 ? [string.Join(' ', step.Cautions)] : []
+                    )
+            )
+        );
         if (facts.Steps.Count == 0)
         {
             parts.Add(new TextPart("Times that the recipe does not state are common practice; the product's data sheet goes before them."));
@@ -37,16 +52,29 @@ public static class Traveller
         return new Sheet("Traveller", recipe.Name, heading, parts, Sheet.CodeOf(facts.Piece.Length > 0 ? facts.Piece : recipe.Name));
     }
 
-    private static IEnumerable<SheetPart> Standing(TravellerFacts facts, IReadOnlyList<StepPlan> plans)
+    private static IEnumerable<SheetPart> Status(TravellerFacts facts, IReadOnlyList<StepPlan> plans)
     {
         if (facts.NowUtc is not { } now)
         {
             yield break;
         }
 
-        StepStanding standing = StepRules.Stand(plans, facts.Runs, facts.Holds, now, facts.Zone);
-        yield return new FiguresPart([new KeyFigure(standing.State == StepState.Held ? "On hold" : "Stands", standing.Words, "when printed, " + ShopTime.Words(now, facts.Zone))], 1);
-        foreach (Hold hold in StepRules.Running(plans, facts.Runs, facts.Holds, now).Where(hold => hold != standing.HeldBy && (standing.State != StepState.Held || hold.Words(facts.Zone) != standing.Words)))
+        StepStatus standing = StepRules.Stand(plans, facts.Runs, facts.Holds, now, facts.Zone);
+        yield return new FiguresPart(
+            [
+                new KeyFigure(
+                    standing.State == StepState.Held ? "On hold" : "Stands",
+                    standing.Words,
+                    "when printed, " + ShopTime.Words(now, facts.Zone)
+                ),
+            ],
+            1
+        );
+        foreach (
+            Hold hold in StepRules
+                .Running(plans, facts.Runs, facts.Holds, now)
+                .Where(hold => hold != standing.HeldBy && (standing.State != StepState.Held || hold.Words(facts.Zone) != standing.Words))
+        )
         {
             yield return new TextPart($"Hold: {hold.Words(facts.Zone)}");
         }
@@ -88,18 +116,22 @@ public static class Traveller
     {
         if (step.Charge is { } wanted)
         {
-            yield return $"magnets wanted: {wanted.Level.Done}{(wanted.Tolerance is null ? "" : wanted.Words[wanted.Level.Words.Length..])}";
+            yield return $"magnets wanted: "
+                + $"{wanted.Level.Done}{(wanted.Tolerance is null ? "" : wanted.Words[wanted.Level.Words.Length..])}";
         }
 
         if (step.ChargesMagnets && (facts.Charge.Length == 0 || plans.Last(plan => plan.ChargesMagnets) == step))
         {
-            yield return facts.Charge.Length > 0 ? $"magnets: {facts.Charge}" : "magnets charged full ☐   or knocked down to ____________ (% of full, or G at ____ mm)   with ____________";
+            yield return facts.Charge.Length > 0
+                ? $"magnets: {facts.Charge}"
+                : "magnets charged full ☐   or knocked down to ____________ (% of full, or G at ____ mm)   with ____________";
         }
     }
 
     private static string Or(string text) => text.Length > 0 ? text : Line;
 
-    private static string Time(TimeSpan time) => time.TotalHours >= 2
-        ? time.TotalHours.ToString("0.#", CultureInfo.InvariantCulture) + " h"
-        : time.TotalMinutes.ToString("0.#", CultureInfo.InvariantCulture) + " min";
+    private static string Time(TimeSpan time) =>
+        time.TotalHours >= 2
+            ? time.TotalHours.ToString("0.#", CultureInfo.InvariantCulture) + " h"
+            : time.TotalMinutes.ToString("0.#", CultureInfo.InvariantCulture) + " min";
 }

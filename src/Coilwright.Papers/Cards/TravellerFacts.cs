@@ -35,10 +35,31 @@ public sealed record TravellerFacts
     public IReadOnlyList<Problem> Check(IReadOnlyList<StepPlan> plans)
     {
         string known = string.Join(", ", plans.Select(plan => plan.Name));
-        List<Problem> problems = [.. plans.GroupBy(plan => plan.Name).Where(group => group.Count() > 1).Select(group => new Problem("steps", "two steps bear this name", group.Key, "a name for each step"))];
-        problems.AddRange(plans.Where(plan => plan.Most < plan.Least).Select(plan => new Problem("steps", "the longest time is shorter than the shortest", plan.Name, "a longest time of at least the shortest")));
-        problems.AddRange(Runs.Where(run => plans.All(plan => plan.Name != run.Step)).Select(run => new Problem("runs", "there is no such step", run.Step, known)));
-        problems.AddRange(Runs.Where(run => run.EndedUtc < run.BegunUtc).Select(run => new Problem("runs", "ended before it began", run.Step, "an end after the beginning")));
+        List<Problem> problems =
+        [
+            .. plans
+                .GroupBy(plan => plan.Name)
+                .Where(group => group.Count() > 1)
+                .Select(group => new Problem("steps", "two steps bear this name", group.Key, "a name for each step")),
+        ];
+        problems.AddRange(
+            plans
+                .Where(plan => plan.Most < plan.Least)
+                .Select(plan => new Problem(
+                    "steps",
+                    "the longest time is shorter than the shortest",
+                    plan.Name,
+                    "a longest time of at least the shortest"
+                ))
+        );
+        problems.AddRange(
+            Runs.Where(run => plans.All(plan => plan.Name != run.Step))
+                .Select(run => new Problem("runs", "there is no such step", run.Step, known))
+        );
+        problems.AddRange(
+            Runs.Where(run => run.EndedUtc < run.BegunUtc)
+                .Select(run => new Problem("runs", "ended before it began", run.Step, "an end after the beginning"))
+        );
         return problems;
     }
 }

@@ -36,8 +36,18 @@ public sealed record Wiring
             problems.AddRange(Check(Colours[at], $"colours[{at}]", own));
         }
 
-        problems.AddRange(Colours.GroupBy(colour => (colour.Coil, colour.End)).Where(group => group.Count() > 1).Select(group => new Problem("colours", "this end is given twice", $"{group.Key.Coil}, {group.Key.End}", "each end once")));
-        problems.AddRange(known.GroupBy(name => name).Where(group => group.Count() > 1).Select(group => new Problem("others", "two coils bear this name", group.Key, "a name for each coil")));
+        problems.AddRange(
+            Colours
+                .GroupBy(colour => (colour.Coil, colour.End))
+                .Where(group => group.Count() > 1)
+                .Select(group => new Problem("colours", "this end is given twice", $"{group.Key.Coil}, {group.Key.End}", "each end once"))
+        );
+        problems.AddRange(
+            known
+                .GroupBy(name => name)
+                .Where(group => group.Count() > 1)
+                .Select(group => new Problem("others", "two coils bear this name", group.Key, "a name for each coil"))
+        );
         for (int at = 0; at < Positions.Count; at++)
         {
             problems.AddRange(Check(Positions[at], $"positions[{at}]", known));
@@ -60,7 +70,12 @@ public sealed record Wiring
 
         if (string.IsNullOrWhiteSpace(colour.Colour) || colour.Colour.Length > LongestColour)
         {
-            yield return new Problem(field + ".colour", "this is no colour word that fits", colour.Colour, "1 to 30 letters, for example green");
+            yield return new Problem(
+                field + ".colour",
+                "this is no colour word that fits",
+                colour.Colour,
+                "1 to 30 letters, for example green"
+            );
         }
     }
 
@@ -78,7 +93,12 @@ public sealed record Wiring
 
         foreach (string name in position.Exchanged.Except(position.Sounding))
         {
-            yield return new Problem(field + ".exchanged", "this coil does not sound in the position", name, string.Join(", ", position.Sounding));
+            yield return new Problem(
+                field + ".exchanged",
+                "this coil does not sound in the position",
+                name,
+                string.Join(", ", position.Sounding)
+            );
         }
     }
 }

@@ -8,7 +8,10 @@ using ZXing.QrCode;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>Codes that readers which type like a keyboard understand: Code 128 (ISO/IEC 15417) and QR (ISO/IEC 18004) [Code128], drawn as SVG. The encoding is the library's, the drawing ours.</summary>
+/// <summary>
+/// Codes that readers which type like a keyboard understand: Code 128 (ISO/IEC 15417) and QR (ISO/IEC 18004) [Code128], drawn as SVG. The
+/// encoding is the library's, the drawing ours.
+/// </summary>
 public static class BarCode
 {
     /// <summary>Longest text, so that a narrowest bar stays printable on a sheet.</summary>
@@ -33,7 +36,7 @@ public static class BarCode
     {
         IReadOnlyList<bool> modules = Modules(text);
         StringBuilder svg = Open("barcode", "Bar code: " + text, modules.Count + 2 * Quiet, heightModules);
-        for (int start = 0; start < modules.Count;)
+        for (int start = 0; start < modules.Count; )
         {
             int end = start;
             while (end < modules.Count && modules[end] == modules[start])
@@ -55,11 +58,17 @@ public static class BarCode
     /// <summary>A QR code as an SVG element, one unit a module, with its quiet zone; error correction level M.</summary>
     public static string QrSvg(string text)
     {
-        BitMatrix matrix = new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, new Dictionary<EncodeHintType, object>
-        {
-            [EncodeHintType.MARGIN] = QuietQr,
-            [EncodeHintType.ERROR_CORRECTION] = ZXing.QrCode.Internal.ErrorCorrectionLevel.M,
-        });
+        BitMatrix matrix = new QRCodeWriter().encode(
+            text,
+            BarcodeFormat.QR_CODE,
+            0,
+            0,
+            new Dictionary<EncodeHintType, object>
+            {
+                [EncodeHintType.MARGIN] = QuietQr,
+                [EncodeHintType.ERROR_CORRECTION] = ZXing.QrCode.Internal.ErrorCorrectionLevel.M,
+            }
+        );
         StringBuilder svg = Open("qrcode", "QR code: " + text, matrix.Width, matrix.Height);
         for (int y = 0; y < matrix.Height; y++)
         {
@@ -75,7 +84,11 @@ public static class BarCode
         return svg.Append("\"/></svg>").ToString();
     }
 
-    private static StringBuilder Open(string className, string label, int width, int height) => new StringBuilder().Append(
-        CultureInfo.InvariantCulture,
-        $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{className}\" role=\"img\" aria-label=\"{WebUtility.HtmlEncode(label)}\" viewBox=\"0 0 {width} {height}\" shape-rendering=\"crispEdges\"><path fill=\"#000\" d=\"");
+    private static StringBuilder Open(string className, string label, int width, int height) =>
+        new StringBuilder().Append(
+            CultureInfo.InvariantCulture,
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{className}\" role=\"img\" "
+                + $"aria-label=\"{WebUtility.HtmlEncode(label)}\" viewBox=\"0 0 {width} {height}\" "
+                + $"shape-rendering=\"crispEdges\"><path fill=\"#000\" d=\""
+        );
 }

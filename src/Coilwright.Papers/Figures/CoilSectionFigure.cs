@@ -7,7 +7,8 @@ namespace Coilwright.Papers.Figures;
 /// <summary>Drawing of a laid section to scale: the former at the left, flanges above and below, every turn as a dot.</summary>
 public static class CoilSectionFigure
 {
-    private const int MostDots = 25_000; // keeps the drawing under 600 kB; of larger sections every second, third… turn is drawn, and the drawing says so
+    // keeps the drawing under 600 kB; of larger sections every second, third… turn is drawn, and the drawing says so
+    private const int MostDots = 25_000;
     private const int Shades = 10;
     private const double Left = 96;
     private const double Top = 58;
@@ -57,13 +58,21 @@ public static class CoilSectionFigure
         public double Bottom => Top + Height;
     }
 
-    private static string Summary(LaidSection section, Bobbin bobbin) => Text(
-        $"Half section of a coil: {section.Spec.Turns:N0} turns in {1e3 * bobbin.WindingHeightM:f2} mm between flanges, build {1e3 * section.BuildM:f2} mm, {100 * section.PackingFactor:f0} % of it wire with its coat");
+    private static string Summary(LaidSection section, Bobbin bobbin) =>
+        Text(
+            $"Half section of a coil: {section.Spec.Turns:N0} turns in {1e3 * bobbin.WindingHeightM:f2} mm between flanges, build "
+                + $"{1e3 * section.BuildM:f2} mm, {100 * section.PackingFactor:f0} % of it wire with its coat"
+        );
 
     private static void AppendHead(StringBuilder svg, Frame frame, string summary)
     {
         double height = frame.Bottom + 84;
-        svg.Append(Text($"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"coil-section-title\" viewBox=\"0 0 {frame.Width:f0} {height:f0}\" "))
+        svg.Append(
+                Text(
+                    $"<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" aria-labelledby=\"coil-section-title\" viewBox=\"0 0 "
+                        + $"{frame.Width:f0} {height:f0}\" "
+                )
+            )
             .Append(Text($"width=\"{frame.Width:f0}\" height=\"{height:f0}\" font-family=\"sans-serif\" font-size=\"14\">\n"))
             .Append(Text($"<title id=\"coil-section-title\">{summary}</title>\n"))
             .Append(Text($"<rect width=\"100%\" height=\"100%\" {PaperFill}/>\n"));
@@ -73,10 +82,14 @@ public static class CoilSectionFigure
     {
         string style = Text($"{InkBoth} fill-opacity=\"0.18\"");
         double flange = FormerWidth + frame.Flange;
-        svg.Append(Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{Top:f1}\" width=\"{FormerWidth:f1}\" height=\"{frame.Height:f1}\" {style}/>\n"));
+        svg.Append(
+            Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{Top:f1}\" width=\"{FormerWidth:f1}\" height=\"{frame.Height:f1}\" {style}/>\n")
+        );
         foreach (double y in new[] { Top - FlangeHeight, frame.Bottom })
         {
-            svg.Append(Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{y:f1}\" width=\"{flange:f1}\" height=\"{FlangeHeight:f1}\" {style}/>\n"));
+            svg.Append(
+                Text($"<rect x=\"{Left - FormerWidth:f1}\" y=\"{y:f1}\" width=\"{flange:f1}\" height=\"{FlangeHeight:f1}\" {style}/>\n")
+            );
         }
 
         AppendText(svg, Left - FormerWidth, Top - FlangeHeight - 5, "flange", "start");
@@ -85,8 +98,16 @@ public static class CoilSectionFigure
     /// <summary>The wall as a bar beside the flanges, with the room between the highest turn and it.</summary>
     private static void AppendCover(StringBuilder svg, Frame frame, LaidSection section, CoverInSection cover)
     {
-        double x = Left + cover.InsideM * frame.Scale, thick = Math.Max(2, cover.ThicknessM * frame.Scale), high = Left + section.HighestM * frame.Scale, y = frame.Bottom - 18;
-        svg.Append(Text($"<rect class=\"cover\" x=\"{x:f1}\" y=\"{Top - FlangeHeight - 10:f1}\" width=\"{thick:f1}\" height=\"{frame.Height + 2 * FlangeHeight + 20:f1}\" {InkBoth} fill-opacity=\"0.5\"/>\n"));
+        double x = Left + cover.InsideM * frame.Scale,
+            thick = Math.Max(2, cover.ThicknessM * frame.Scale),
+            high = Left + section.HighestM * frame.Scale,
+            y = frame.Bottom - 18;
+        svg.Append(
+            Text(
+                $"<rect class=\"cover\" x=\"{x:f1}\" y=\"{Top - FlangeHeight - 10:f1}\" width=\"{thick:f1}\" "
+                    + $"height=\"{frame.Height + 2 * FlangeHeight + 20:f1}\" {InkBoth} fill-opacity=\"0.5\"/>\n"
+            )
+        );
         double clearM = cover.InsideM - section.HighestM;
         if (clearM > 0)
         {
@@ -118,18 +139,32 @@ public static class CoilSectionFigure
         }
 
         svg.Append("</g>\n");
-        string drawn = every == 1 ? "Light to dark: in the order of winding." : Text($"1 of {every} turns drawn. Light to dark: in the order of winding.");
+        string drawn =
+            every == 1
+                ? "Light to dark: in the order of winding."
+                : Text($"1 of {every} turns drawn. Light to dark: in the order of winding.");
         AppendText(svg, 12, frame.Bottom + 74, drawn, "start");
     }
 
     private static void AppendSizes(StringBuilder svg, Frame frame, LaidSection section, Bobbin bobbin)
     {
-        AppendText(svg, 12, 24, Text($"{section.Spec.Turns:N0} turns, {100 * section.PackingFactor:f0} % of the build is wire with its coat"), "start");
+        AppendText(
+            svg,
+            12,
+            24,
+            Text($"{section.Spec.Turns:N0} turns, {100 * section.PackingFactor:f0} % of the build is wire with its coat"),
+            "start"
+        );
         double middle = Top + frame.Height / 2;
         AppendLine(svg, 48, Top, 48, frame.Bottom, "");
         AppendLine(svg, 42, Top, 54, Top, "");
         AppendLine(svg, 42, frame.Bottom, 54, frame.Bottom, "");
-        svg.Append(Text($"<text transform=\"translate(36 {middle:f1}) rotate(-90)\" text-anchor=\"middle\" {InkFill}>{1e3 * bobbin.WindingHeightM:f2} mm</text>\n"));
+        svg.Append(
+            Text(
+                $"<text transform=\"translate(36 {middle:f1}) rotate(-90)\" text-anchor=\"middle\" "
+                    + $"{InkFill}>{1e3 * bobbin.WindingHeightM:f2} mm</text>\n"
+            )
+        );
         double buildX = Left + section.BuildM * frame.Scale;
         double y = frame.Bottom + FlangeHeight + 14;
         AppendLine(svg, Left, y, buildX, y, "");
@@ -151,5 +186,5 @@ public static class CoilSectionFigure
     private static void AppendText(StringBuilder svg, double x, double y, string words, string anchor) =>
         svg.Append(Text($"<text x=\"{x:f1}\" y=\"{y:f1}\" text-anchor=\"{anchor}\" {InkFill}>{words}</text>\n"));
 
-    private static string Text(FormattableString words) => words.ToString(CultureInfo.InvariantCulture);
+    private static string Text(InvariantText words) => words.ToText();
 }

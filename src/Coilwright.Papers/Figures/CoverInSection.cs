@@ -15,8 +15,14 @@ public sealed record CoverInSection(double InsideM, double ThicknessM, string Ma
     public static CoverInSection? Of(PickupModel model, int coil)
     {
         CoilModel one = model.Coils[coil];
-        return model.Sheets.Where(sheet => sheet.Shape == SheetShape.Cover)
-            .Select(sheet => new CoverInSection(sheet.WidthM / 2 - sheet.ThicknessM - Math.Abs(one.Position.YM) - one.Bobbin.CoreWidthM / 2, sheet.ThicknessM, KeyLabels.Of(sheet.Material)))
-            .Where(cover => cover.InsideM > 0).MinBy(cover => cover.InsideM);
+        return model
+            .Sheets.Where(sheet => sheet.Shape == SheetShape.Cover)
+            .Select(sheet => new CoverInSection(
+                sheet.WidthM / 2 - sheet.ThicknessM - Math.Abs(one.Position.YM) - one.Bobbin.CoreWidthM / 2,
+                sheet.ThicknessM,
+                KeyLabels.Of(sheet.Material)
+            ))
+            .Where(cover => cover.InsideM > 0)
+            .MinBy(cover => cover.InsideM);
     }
 }

@@ -7,25 +7,55 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>The pickup seen from above, to scale: formers, windings, poles, strings, magnets and cover, with its sizes in millimetres.</summary>
-/// <remarks>Drawn in millimetres, x to the right across the strings, y up along them. Told apart by line and hatching, so that black and white is enough.</remarks>
+/// <summary>
+/// The pickup seen from above, to scale: formers, windings, poles, strings, magnets and cover, with its sizes in millimetres.
+/// </summary>
+/// <remarks>
+/// Drawn in millimetres, x to the right across the strings, y up along them. Told apart by line and hatching, so that black and white is
+/// enough.
+/// </remarks>
 public static class PickupTopFigure
 {
     private const double MarginMm = 9;
 
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
     /// <param name="model">The pickup.</param>
-    /// <param name="buildsM">Radial thickness of each winding, m, from its forecast; where it is missing the measured one or the window is drawn.</param>
+    /// <param name="buildsM">Radial thickness of each winding, m, from its forecast; where it is missing the measured one or the window is
+    /// drawn.</param>
     /// <param name="id">Prefix of the element ids, unique in the page.</param>
     public static string Svg(PickupModel model, IReadOnlyList<double>? buildsM = null, string id = "pickup-top")
     {
-        double[] builds = [.. model.Coils.Select((coil, index) => buildsM is not null && index < buildsM.Count ? buildsM[index] : coil.Winding.MeasuredBuildM ?? coil.Bobbin.MaxBuildM ?? 0)];
+        double[] builds =
+        [
+            .. model.Coils.Select(
+                (coil, index) =>
+                    buildsM is not null && index < buildsM.Count
+                        ? buildsM[index]
+                        : coil.Winding.MeasuredBuildM ?? coil.Bobbin.MaxBuildM ?? 0
+            ),
+        ];
         (double halfX, double lowY, double highY) = Extent(model, builds);
-        double left = -halfX - MarginMm, top = -highY - MarginMm, width = 2 * (halfX + MarginMm), height = highY - lowY + 2 * MarginMm;
+        double left = -halfX - MarginMm,
+            top = -highY - MarginMm,
+            width = 2 * (halfX + MarginMm),
+            height = highY - lowY + 2 * MarginMm;
         StringBuilder svg = new();
-        Write(svg, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure pickup-top" role="img" aria-labelledby="{id}-title {id}-desc" viewBox="{left:0.##} {top:0.##} {width:0.##} {height:0.##}" font-family="system-ui, sans-serif" font-size="2.6">""");
-        Write(svg, $"""<title id="{id}-title">Pickup from above, to scale</title><desc id="{id}-desc">{WebUtility.HtmlEncode(Describe(model, builds))}</desc>""");
-        Write(svg, $"""<defs><pattern id="{id}-wire" width="0.9" height="0.9" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" stroke-width="0.45"/></pattern></defs>""");
+        Write(
+            svg,
+            $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure pickup-top" role="img" aria-labelledby="{id}-title {id}-desc" """
+                + $"""viewBox="{left:0.##} {top:0.##} {width:0.##} {height:0.##}" font-family="system-ui, sans-serif" font-size="2.6">"""
+        );
+        Write(
+            svg,
+            $"""<title id="{id}-title">Pickup from above, to scale</title><desc """
+                + $"""id="{id}-desc">{WebUtility.HtmlEncode(Describe(model, builds))}</desc>"""
+        );
+        Write(
+            svg,
+            $"""<defs><pattern id="{id}-wire" width="0.9" height="0.9" patternUnits="userSpaceOnUse" """
+                + $"""patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" """
+                + $"""stroke-width="0.45"/></pattern></defs>"""
+        );
         DrawBars(svg, model);
         DrawSheets(svg, model);
         for (int index = 0; index < model.Coils.Count; index++)
@@ -40,7 +70,18 @@ public static class PickupTopFigure
 
     private static (double HalfX, double LowY, double HighY) Extent(PickupModel model, double[] builds)
     {
-        List<(double HalfX, double LowY, double HighY)> parts = [.. model.Coils.Select((coil, index) => Box(coil.Position.XM, coil.Position.YM, coil.Bobbin.CoreLengthM + 2 * builds[index], coil.Bobbin.CoreWidthM + 2 * builds[index]))];
+        List<(double HalfX, double LowY, double HighY)> parts =
+        [
+            .. model.Coils.Select(
+                (coil, index) =>
+                    Box(
+                        coil.Position.XM,
+                        coil.Position.YM,
+                        coil.Bobbin.CoreLengthM + 2 * builds[index],
+                        coil.Bobbin.CoreWidthM + 2 * builds[index]
+                    )
+            ),
+        ];
         parts.AddRange(model.Bars.Select(bar => Box(bar.CentreM.XM, bar.CentreM.YM, bar.SizeM.XM, bar.SizeM.YM)));
         parts.AddRange(model.Sheets.Select(sheet => Box(0, 0, sheet.LengthM, sheet.WidthM)));
         double strings = model.Strings is { } set ? (set.Count - 1) * set.SpacingM / 2 * 1e3 : 0;
@@ -54,8 +95,22 @@ public static class PickupTopFigure
     {
         Bobbin bobbin = coil.Bobbin;
         Write(svg, $"""<g class="coil"><title>{WebUtility.HtmlEncode(coil.Name)}</title>""");
-        Outline(svg, coil.Position, bobbin.CoreLengthM + 2 * buildM, bobbin.CoreWidthM + 2 * buildM, bobbin.EndRadiusM + buildM, $"""fill="url(#{id}-wire)" stroke="var(--copper, #a8541f)" stroke-width="0.3" """);
-        Outline(svg, coil.Position, bobbin.CoreLengthM, bobbin.CoreWidthM, bobbin.EndRadiusM, """fill="var(--paper, #fff)" stroke="currentColor" stroke-width="0.3" """);
+        Outline(
+            svg,
+            coil.Position,
+            bobbin.CoreLengthM + 2 * buildM,
+            bobbin.CoreWidthM + 2 * buildM,
+            bobbin.EndRadiusM + buildM,
+            $"""fill="url(#{id}-wire)" stroke="var(--copper, #a8541f)" stroke-width="0.3" """
+        );
+        Outline(
+            svg,
+            coil.Position,
+            bobbin.CoreLengthM,
+            bobbin.CoreWidthM,
+            bobbin.EndRadiusM,
+            """fill="var(--paper, #fff)" stroke="currentColor" stroke-width="0.3" """
+        );
         foreach (PoleModel pole in coil.Poles)
         {
             foreach (double xM in pole.PositionsM)
@@ -69,17 +124,30 @@ public static class PickupTopFigure
 
     private static void DrawPole(StringBuilder svg, CoilModel coil, PoleModel pole, double xM)
     {
-        double x = (coil.Position.XM + xM) * 1e3, y = -coil.Position.YM * 1e3;
+        double x = (coil.Position.XM + xM) * 1e3,
+            y = -coil.Position.YM * 1e3;
         if (pole.Shape == PoleShape.Blade)
         {
-            Write(svg, $"""<rect x="{x - pole.WidthM * 500:0.###}" y="{y - pole.DiameterM * 500:0.###}" width="{pole.WidthM * 1e3:0.###}" height="{pole.DiameterM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.35"/>""");
+            Write(
+                svg,
+                $"""<rect x="{x - pole.WidthM * 500:0.###}" y="{y - pole.DiameterM * 500:0.###}" width="{pole.WidthM * 1e3:0.###}" """
+                    + $"""height="{pole.DiameterM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.35"/>"""
+            );
             return;
         }
 
-        Write(svg, $"""<circle cx="{x:0.###}" cy="{y:0.###}" r="{Math.Max(pole.DiameterM, pole.HeadDiameterM) * 500:0.###}" fill="none" stroke="currentColor" stroke-width="0.35"/>""");
+        Write(
+            svg,
+            $"""<circle cx="{x:0.###}" cy="{y:0.###}" r="{Math.Max(pole.DiameterM, pole.HeadDiameterM) * 500:0.###}" fill="none" """
+                + $"""stroke="currentColor" stroke-width="0.35"/>"""
+        );
         if (pole.PolarisationT.Value > 0 || pole.PolarisationT.Value < 0)
         {
-            Write(svg, $"""<text x="{x:0.###}" y="{y + 0.9:0.###}" text-anchor="middle" fill="currentColor">{(pole.PolarisationT.Value > 0 ? "N" : "S")}</text>""");
+            Write(
+                svg,
+                $"""<text x="{x:0.###}" y="{y + 0.9:0.###}" text-anchor="middle" """
+                    + $"""fill="currentColor">{(pole.PolarisationT.Value > 0 ? "N" : "S")}</text>"""
+            );
         }
         else if (pole.Shape == PoleShape.Screw)
         {
@@ -92,7 +160,13 @@ public static class PickupTopFigure
     {
         foreach (BarModel bar in model.Bars)
         {
-            Write(svg, $"""<rect class="bar" x="{(bar.CentreM.XM - bar.SizeM.XM / 2) * 1e3:0.###}" y="{-(bar.CentreM.YM + bar.SizeM.YM / 2) * 1e3:0.###}" width="{bar.SizeM.XM * 1e3:0.###}" height="{bar.SizeM.YM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.25" stroke-dasharray="1.2 0.8"><title>{WebUtility.HtmlEncode(KeyLabels.Of(bar.Material))}</title></rect>""");
+            Write(
+                svg,
+                $"""<rect class="bar" x="{(bar.CentreM.XM - bar.SizeM.XM / 2) * 1e3:0.###}" """
+                    + $"""y="{-(bar.CentreM.YM + bar.SizeM.YM / 2) * 1e3:0.###}" width="{bar.SizeM.XM * 1e3:0.###}" """
+                    + $"""height="{bar.SizeM.YM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.25" """
+                    + $"""stroke-dasharray="1.2 0.8"><title>{WebUtility.HtmlEncode(KeyLabels.Of(bar.Material))}</title></rect>"""
+            );
         }
     }
 
@@ -101,7 +175,14 @@ public static class PickupTopFigure
         foreach (SheetModel sheet in model.Sheets)
         {
             string dash = sheet.Shape == SheetShape.Cover ? "" : """stroke-dasharray="3 1" """;
-            Outline(svg, default, sheet.LengthM, sheet.WidthM, sheet.CornerM ?? Math.Min(sheet.LengthM, sheet.WidthM) / 2, $"""fill="none" stroke="currentColor" stroke-width="0.45" {dash}""");
+            Outline(
+                svg,
+                default,
+                sheet.LengthM,
+                sheet.WidthM,
+                sheet.CornerM ?? Math.Min(sheet.LengthM, sheet.WidthM) / 2,
+                $"""fill="none" stroke="currentColor" stroke-width="0.45" {dash}"""
+            );
         }
     }
 
@@ -115,31 +196,66 @@ public static class PickupTopFigure
         for (int index = 0; index < strings.Count; index++)
         {
             double x = (index - (strings.Count - 1) / 2.0) * strings.SpacingM * 1e3;
-            Write(svg, $"""<path class="string" d="M{x:0.###} {-highY - 3:0.###}V{-lowY + 3:0.###}" stroke="currentColor" stroke-width="0.3" stroke-opacity="0.55"/>""");
+            Write(
+                svg,
+                $"""<path class="string" d="M{x:0.###} {-highY - 3:0.###}V{-lowY + 3:0.###}" stroke="currentColor" stroke-width="0.3" """
+                    + $"""stroke-opacity="0.55"/>"""
+            );
         }
     }
 
     private static void DrawSizes(StringBuilder svg, double halfX, double lowY, double highY)
     {
         double below = -lowY + 5;
-        Write(svg, $"""<g class="sizes" stroke="currentColor" stroke-width="0.15" fill="currentColor"><path fill="none" d="M{-halfX:0.##} {below - 1:0.##}V{below + 1:0.##}M{-halfX:0.##} {below:0.##}H{halfX:0.##}M{halfX:0.##} {below - 1:0.##}V{below + 1:0.##}"/><text x="0" y="{below + 3.2:0.##}" text-anchor="middle" stroke="none">{2 * halfX:0.0} mm</text>""");
+        Write(
+            svg,
+            $"""<g class="sizes" stroke="currentColor" stroke-width="0.15" fill="currentColor"><path fill="none" d="M{-halfX:0.##} """
+                + $"""{below - 1:0.##}V{below + 1:0.##}M{-halfX:0.##} {below:0.##}H{halfX:0.##}M{halfX:0.##} """
+                + $"""{below - 1:0.##}V{below + 1:0.##}"/><text x="0" y="{below + 3.2:0.##}" text-anchor="middle" """
+                + $"""stroke="none">{2 * halfX:0.0} mm</text>"""
+        );
         double right = halfX + 4;
-        Write(svg, $"""<path fill="none" d="M{right - 1:0.##} {-highY:0.##}H{right + 1:0.##}M{right:0.##} {-highY:0.##}V{-lowY:0.##}M{right - 1:0.##} {-lowY:0.##}H{right + 1:0.##}"/><text transform="translate({right + 3.2:0.##} {-(highY + lowY) / 2:0.##}) rotate(-90)" text-anchor="middle" stroke="none">{highY - lowY:0.0} mm</text></g>""");
+        Write(
+            svg,
+            $"""<path fill="none" d="M{right - 1:0.##} {-highY:0.##}H{right + 1:0.##}M{right:0.##} """
+                + $"""{-highY:0.##}V{-lowY:0.##}M{right - 1:0.##} {-lowY:0.##}H{right + 1:0.##}"/><text """
+                + $"""transform="translate({right + 3.2:0.##} {-(highY + lowY) / 2:0.##}) rotate(-90)" text-anchor="middle" """
+                + $"""stroke="none">{highY - lowY:0.0} mm</text></g>"""
+        );
     }
 
     private static void Outline(StringBuilder svg, Vector3M centre, double lengthM, double widthM, double radiusM, string look) =>
-        Write(svg, $"""<rect x="{(centre.XM - lengthM / 2) * 1e3:0.###}" y="{-(centre.YM + widthM / 2) * 1e3:0.###}" width="{lengthM * 1e3:0.###}" height="{widthM * 1e3:0.###}" rx="{radiusM * 1e3:0.###}" {look}/>""");
+        Write(
+            svg,
+            $"""<rect x="{(centre.XM - lengthM / 2) * 1e3:0.###}" y="{-(centre.YM + widthM / 2) * 1e3:0.###}" """
+                + $"""width="{lengthM * 1e3:0.###}" height="{widthM * 1e3:0.###}" rx="{radiusM * 1e3:0.###}" {look}/>"""
+        );
 
     /// <summary>What the drawing shows, for people who hear it.</summary>
     private static string Describe(PickupModel model, double[] builds)
     {
-        IEnumerable<string> coils = model.Coils.Select((coil, index) => string.Create(
-            CultureInfo.InvariantCulture,
-            $"coil {coil.Name}: former {coil.Bobbin.CoreLengthM * 1e3:0.##} by {coil.Bobbin.CoreWidthM * 1e3:0.##} mm, winding {builds[index] * 1e3:0.##} mm thick, {coil.Poles.Sum(pole => pole.PositionsM.Count)} poles"));
-        string strings = model.Strings is { } set ? string.Create(CultureInfo.InvariantCulture, $"; {set.Count} strings {set.SpacingM * 1e3:0.##} mm apart") : "";
-        string sheets = string.Concat(model.Sheets.Select(sheet => string.Create(CultureInfo.InvariantCulture, $"; {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")} of {KeyLabels.Of(sheet.Material)} {sheet.LengthM * 1e3:0.##} by {sheet.WidthM * 1e3:0.##} mm")));
+        IEnumerable<string> coils = model.Coils.Select(
+            (coil, index) =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"coil {coil.Name}: former {coil.Bobbin.CoreLengthM * 1e3:0.##} by {coil.Bobbin.CoreWidthM * 1e3:0.##} mm, winding "
+                        + $"{builds[index] * 1e3:0.##} mm thick, {coil.Poles.Sum(pole => pole.PositionsM.Count)} poles"
+                )
+        );
+        string strings = model.Strings is { } set
+            ? string.Create(CultureInfo.InvariantCulture, $"; {set.Count} strings {set.SpacingM * 1e3:0.##} mm apart")
+            : "";
+        string sheets = string.Concat(
+            model.Sheets.Select(sheet =>
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"; {(sheet.Shape == SheetShape.Cover ? "cover" : "plate")} of {KeyLabels.Of(sheet.Material)} "
+                        + $"{sheet.LengthM * 1e3:0.##} by {sheet.WidthM * 1e3:0.##} mm"
+                )
+            )
+        );
         return string.Join("; ", coils) + strings + sheets + ".";
     }
 
-    private static void Write(StringBuilder svg, FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture));
+    private static void Write(StringBuilder svg, InvariantText text) => svg.Append(text.ToText());
 }

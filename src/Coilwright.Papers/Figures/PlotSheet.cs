@@ -4,14 +4,21 @@ using System.Text;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>A small plot as SVG: axes with units, curves told apart by stroke, marks with whiskers. Black and white is enough to read it.</summary>
+/// <summary>
+/// A small plot as SVG: axes with units, curves told apart by stroke, marks with whiskers. Black and white is enough to read it.
+/// </summary>
 internal sealed class PlotSheet
 {
-    private const int Width = 720, Left = 72, Right = 700, PlotHeight = 230, LegendRow = 22;
+    private const int Width = 720,
+        Left = 72,
+        Right = 700,
+        PlotHeight = 230,
+        LegendRow = 22;
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private readonly StringBuilder _body = new();
     private readonly List<string> _legend = [];
-    private readonly PlotAxis _x, _y;
+    private readonly PlotAxis _x,
+        _y;
     private readonly string _id;
 
     public PlotSheet(string id, PlotAxis x, PlotAxis y) => (_id, _x, _y) = (id, x, y);
@@ -22,12 +29,22 @@ internal sealed class PlotSheet
     /// <param name="index">Which stroke.</param>
     public void Curve(string name, IEnumerable<(double X, double Y)> points, int index = 0)
     {
-        string path = string.Concat(points.Select((point, i) => string.Create(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{X(point.X):0.#} {Y(point.Y):0.#}")));
+        string path = string.Concat(
+            points.Select(
+                (point, i) => string.Create(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{X(point.X):0.#} {Y(point.Y):0.#}")
+            )
+        );
         Write($"""<path class="curve" clip-path="url(#{_id}-plot)" d="{path}" {Stroke(index)}/>""");
         if (name.Length > 0)
         {
             double y = LegendRow * (_legend.Count + 0.5) - 4;
-            _legend.Add(string.Create(CultureInfo.InvariantCulture, $"""<path d="M{Left} {y:0.#}h44" {Stroke(index)}/><text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, #1d1a16)">{Text(name)}</text>"""));
+            _legend.Add(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"""<path d="M{Left} {y:0.#}h44" {Stroke(index)}/><text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, """
+                        + $"""#1d1a16)">{Text(name)}</text>"""
+                )
+            );
         }
     }
 
@@ -35,10 +52,18 @@ internal sealed class PlotSheet
     public void Mark(double x, double y, double low, double high, string label)
     {
         double at = X(x);
-        Write($"""<path class="span" d="M{at:0.#} {Y(low):0.#}V{Y(high):0.#}M{at - 4:0.#} {Y(low):0.#}h8M{at - 4:0.#} {Y(high):0.#}h8" stroke="var(--ink, #1d1a16)" stroke-width="1.5"/><circle class="mark" cx="{at:0.#}" cy="{Y(y):0.#}" r="4.5" fill="var(--paper, #fff)" stroke="var(--ink, #1d1a16)" stroke-width="2"/>""");
+        Write(
+            $"""<path class="span" d="M{at:0.#} {Y(low):0.#}V{Y(high):0.#}M{at - 4:0.#} {Y(low):0.#}h8M{at - 4:0.#} {Y(high):0.#}h8" """
+                + $"""stroke="var(--ink, #1d1a16)" stroke-width="1.5"/><circle class="mark" cx="{at:0.#}" cy="{Y(y):0.#}" r="4.5" """
+                + $"""fill="var(--paper, #fff)" stroke="var(--ink, #1d1a16)" stroke-width="2"/>"""
+        );
         if (label.Length > 0)
         {
-            Write($"""<text x="{at:0.#}" y="{Math.Max(14, Math.Min(Y(low), Y(high)) - 6):0.#}" text-anchor="middle" font-size="13" fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{Text(label)}</text>""");
+            Write(
+                $"""<text x="{at:0.#}" y="{Math.Max(14, Math.Min(Y(low), Y(high)) - 6):0.#}" text-anchor="middle" font-size="13" """
+                    + $"""fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="4" """
+                    + $"""paint-order="stroke">{Text(label)}</text>"""
+            );
         }
     }
 
@@ -48,18 +73,31 @@ internal sealed class PlotSheet
     /// <param name="dashes">Its dashes; empty for a whole line.</param>
     public void Line(double y, string words, string dashes)
     {
-        Write($"""<path class="limit" d="M{Left} {Y(y):0.#}H{Right}" fill="none" stroke="var(--ink, #1d1a16)" stroke-width="1.5"{(dashes.Length > 0 ? $" stroke-dasharray=\"{dashes}\"" : "")}/>""");
+        Write(
+            $"""<path class="limit" d="M{Left} {Y(y):0.#}H{Right}" fill="none" stroke="var(--ink, #1d1a16)" """
+                + $"""stroke-width="1.5"{(dashes.Length > 0 ? $" stroke-dasharray=\"{dashes}\"" : "")}/>"""
+        );
         if (words.Length > 0)
         {
-            Write($"""<text x="{Right - 4}" y="{Y(y) - 4:0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{Text(words)}</text>""");
+            Write(
+                $"""<text x="{Right - 4}" y="{Y(y) - 4:0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" """
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{Text(words)}</text>"""
+            );
         }
     }
 
     /// <summary>A thin line through points, and a dot on each when there is room for them.</summary>
     public void Run(IReadOnlyList<(double X, double Y)> points, bool dots)
     {
-        string path = string.Concat(points.Select((point, i) => string.Create(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{X(point.X):0.#} {Y(point.Y):0.#}")));
-        Write($"""<path class="run" clip-path="url(#{_id}-plot)" d="{path}" fill="none" stroke="var(--copper, #b4622d)" stroke-width="1.2" stroke-linejoin="round"/>""");
+        string path = string.Concat(
+            points.Select(
+                (point, i) => string.Create(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{X(point.X):0.#} {Y(point.Y):0.#}")
+            )
+        );
+        Write(
+            $"""<path class="run" clip-path="url(#{_id}-plot)" d="{path}" fill="none" stroke="var(--copper, #b4622d)" """
+                + $"""stroke-width="1.2" stroke-linejoin="round"/>"""
+        );
         foreach ((double x, double y) in dots ? points : [])
         {
             Write($"""<circle cx="{X(x):0.#}" cy="{Y(y):0.#}" r="2.6" fill="var(--copper, #b4622d)"/>""");
@@ -75,7 +113,10 @@ internal sealed class PlotSheet
     /// <param name="small">True for a mark that follows one of its kind.</param>
     public void Signal(double x, double y, int shape, string letter, string words, bool small = false)
     {
-        string at = string.Create(CultureInfo.InvariantCulture, $"translate({X(x):0.#} {Math.Clamp(Y(y), 6, PlotHeight - 6):0.#}){(small ? " scale(0.5)" : "")}");
+        string at = string.Create(
+            CultureInfo.InvariantCulture,
+            $"translate({X(x):0.#} {Math.Clamp(Y(y), 6, PlotHeight - 6):0.#}){(small ? " scale(0.5)" : "")}"
+        );
         string drawn = shape switch
         {
             0 => "M0 -7.5L6.5 4H-6.5Z",
@@ -84,14 +125,23 @@ internal sealed class PlotSheet
             3 => "M-6 0A6 6 0 1 0 6 0A6 6 0 1 0 -6 0Z",
             _ => "M-4.5 -4.5L4.5 4.5M-4.5 4.5L4.5 -4.5",
         };
-        Write($"""<g class="signal" transform="{at}"><title>{Text(words)}</title><path d="{drawn}" fill="none" stroke="var(--ink, #1d1a16)" stroke-width="2.2"/>{(letter.Length > 0 ? $"<text x=\"0\" y=\"-11\" text-anchor=\"middle\" font-size=\"12\" font-weight=\"700\" fill=\"var(--ink, #1d1a16)\" stroke=\"var(--paper, #faf6ee)\" stroke-width=\"3\" paint-order=\"stroke\">{Text(letter)}</text>" : "")}</g>""");
+        Write(
+            $"""<g class="signal" transform="{at}"><title>{Text(words)}</title><path d="{drawn}" fill="none" stroke="var(--ink, """
+                + $"""#1d1a16)" """
+                + $"""stroke-width="2.2"/>{(letter.Length > 0 ? $"<text x=\"0\" y=\"-11\" text-anchor=\"middle\" font-size=\"12\" font-weight=\"700\" fill=\"var(--ink, #1d1a16)\" stroke=\"var(--paper, #faf6ee)\" stroke-width=\"3\" paint-order=\"stroke\">{Text(letter)}</text>" : "")}</g>"""
+        );
     }
 
     /// <summary>A bar from zero.</summary>
     public void Bar(double x, double y, double widthX)
     {
-        double left = X(x - widthX / 2), top = Math.Min(Y(0), Y(y));
-        Write($"""<rect class="bar" x="{left:0.#}" y="{top:0.#}" width="{X(x + widthX / 2) - left:0.#}" height="{Math.Abs(Y(y) - Y(0)):0.#}" fill="var(--copper, #b4622d)" fill-opacity="0.35" stroke="var(--copper, #b4622d)" stroke-width="1.5"/>""");
+        double left = X(x - widthX / 2),
+            top = Math.Min(Y(0), Y(y));
+        Write(
+            $"""<rect class="bar" x="{left:0.#}" y="{top:0.#}" width="{X(x + widthX / 2) - left:0.#}" """
+                + $"""height="{Math.Abs(Y(y) - Y(0)):0.#}" fill="var(--copper, #b4622d)" fill-opacity="0.35" stroke="var(--copper, """
+                + $"""#b4622d)" stroke-width="1.5"/>"""
+        );
     }
 
     /// <summary>The whole figure, naming itself to a screen reader.</summary>
@@ -99,9 +149,22 @@ internal sealed class PlotSheet
     {
         double head = LegendRow * _legend.Count + 16;
         StringBuilder svg = new();
-        svg.Append(CultureInfo.InvariantCulture, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure {name}" role="img" aria-labelledby="{_id}-title {_id}-desc" viewBox="0 0 {Width} {head + PlotHeight + 50:0}" font-family="system-ui, sans-serif" font-size="14" color="var(--ink, #1d1a16)">""");
-        svg.Append(CultureInfo.InvariantCulture, $"""<title id="{_id}-title">{Text(title)}</title><desc id="{_id}-desc">{Text(description)}</desc>""").AppendJoin("", _legend);
-        svg.Append(CultureInfo.InvariantCulture, $"""<g transform="translate(0 {head:0})"><defs><clipPath id="{_id}-plot"><rect x="{Left}" y="0" width="{Right - Left}" height="{PlotHeight}"/></clipPath></defs>""");
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure {name}" role="img" aria-labelledby="{_id}-title {_id}-desc" """
+                + $"""viewBox="0 0 {Width} {head + PlotHeight + 50:0}" font-family="system-ui, sans-serif" font-size="14" """
+                + $"""color="var(--ink, #1d1a16)">"""
+        );
+        svg.Append(
+                CultureInfo.InvariantCulture,
+                $"""<title id="{_id}-title">{Text(title)}</title><desc id="{_id}-desc">{Text(description)}</desc>"""
+            )
+            .AppendJoin("", _legend);
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"""<g transform="translate(0 {head:0})"><defs><clipPath id="{_id}-plot"><rect x="{Left}" y="0" width="{Right - Left}" """
+                + $"""height="{PlotHeight}"/></clipPath></defs>"""
+        );
         return svg.Append(Axes()).Append(_body).Append("</g></svg>").ToString();
     }
 
@@ -115,32 +178,56 @@ internal sealed class PlotSheet
 
         foreach (double tick in _y.Ticks)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<path d="M{Left} {Y(tick):0.#}H{Right}" opacity="{(Math.Abs(tick) < 1e-12 ? 0.7 : 0.15)}"/>""");
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $"""<path d="M{Left} {Y(tick):0.#}H{Right}" opacity="{(Math.Abs(tick) < 1e-12 ? 0.7 : 0.15)}"/>"""
+            );
         }
 
-        svg.Append(CultureInfo.InvariantCulture, $"""<rect x="{Left}" y="0" width="{Right - Left}" height="{PlotHeight}"/></g><g fill="var(--ink, #1d1a16)" font-size="13">""");
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"""<rect x="{Left}" y="0" width="{Right - Left}" height="{PlotHeight}"/></g><g fill="var(--ink, #1d1a16)" font-size="13">"""
+        );
         foreach (double tick in _x.Ticks)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<text x="{X(tick):0.#}" y="{PlotHeight + 18}" text-anchor="middle">{_x.Number(tick)}</text>""");
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $"""<text x="{X(tick):0.#}" y="{PlotHeight + 18}" text-anchor="middle">{_x.Number(tick)}</text>"""
+            );
         }
 
         foreach (double tick in _y.Ticks)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<text x="{Left - 8}" y="{Y(tick) + 4.5:0.#}" text-anchor="end">{_y.Number(tick)}</text>""");
+            svg.Append(
+                CultureInfo.InvariantCulture,
+                $"""<text x="{Left - 8}" y="{Y(tick) + 4.5:0.#}" text-anchor="end">{_y.Number(tick)}</text>"""
+            );
         }
 
-        svg.Append(CultureInfo.InvariantCulture, $"""<text x="{(Left + Right) / 2}" y="{PlotHeight + 42}" text-anchor="middle" font-size="14">{Text(_x.Label)}</text>""");
-        return svg.Append(CultureInfo.InvariantCulture, $"""<text transform="translate(16 {PlotHeight / 2}) rotate(-90)" text-anchor="middle" font-size="14">{Text(_y.Label)}</text></g>""").ToString();
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"""<text x="{(Left + Right) / 2}" y="{PlotHeight + 42}" text-anchor="middle" font-size="14">{Text(_x.Label)}</text>"""
+        );
+        return svg.Append(
+                CultureInfo.InvariantCulture,
+                $"""<text transform="translate(16 {PlotHeight / 2}) rotate(-90)" text-anchor="middle" """
+                    + $"""font-size="14">{Text(_y.Label)}</text></g>"""
+            )
+            .ToString();
     }
 
     private double X(double value) => Left + (Right - Left) * _x.Part(value);
 
     private double Y(double value) => PlotHeight * (1 - _y.Part(value));
 
-    private static string Stroke(int index) => string.Create(CultureInfo.InvariantCulture,
-        $"""fill="none" stroke="{(index % 2 == 0 ? "var(--copper, #b4622d)" : "var(--ink, #1d1a16)")}" stroke-width="2.5" stroke-linejoin="round"{(s_strokes[index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[index % 4]}\"" : "")}""");
+    private static string Stroke(int index) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"""fill="none" stroke="{(index % 2 == 0 ? "var(--copper, #b4622d)" : "var(--ink, #1d1a16)")}" stroke-width="2.5" """
+                + $"""stroke-linejoin="round"{(s_strokes[index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[index % 4]}\"" : "")}"""
+        );
 
     private static string Text(string text) => WebUtility.HtmlEncode(text);
 
-    private void Write(FormattableString text) => _body.Append(text.ToString(CultureInfo.InvariantCulture));
+    private void Write(InvariantText text) => _body.Append(text.ToText());
 }

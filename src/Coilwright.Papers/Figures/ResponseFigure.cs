@@ -5,35 +5,68 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>Responses overlaid: gain in dB against frequency on a log axis from 20 Hz to 20 kHz, each peak marked and written out.</summary>
-/// <remarks>Curves differ by stroke and by the shape of their peak mark, so that black and white is enough. Two are copper, two ink; more repeat the strokes with a thinner line.</remarks>
+/// <summary>
+/// Responses overlaid: gain in dB against frequency on a log axis from 20 Hz to 20 kHz, each peak marked and written out.
+/// </summary>
+/// <remarks>
+/// Curves differ by stroke and by the shape of their peak mark, so that black and white is enough. Two are copper, two ink; more repeat the
+/// strokes with a thinner line.
+/// </remarks>
 public static class ResponseFigure
 {
-    private const double FromHz = 20, ToHz = 20_000;
-    private const int Width = 720, Left = 64, Right = 700, PlotHeight = 300, LegendRow = 22;
+    private const double FromHz = 20,
+        ToHz = 20_000;
+    private const int Width = 720,
+        Left = 64,
+        Right = 700,
+        PlotHeight = 300,
+        LegendRow = 22;
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private static readonly string[] s_strokeWords = ["solid", "dashed", "dotted", "dash and dot"];
     private static readonly double[] s_labelledHz = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];
 
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
-    /// <param name="curves">Name and response of each curve; points outside 20 Hz to 20 kHz are left out, a silent response is named but not drawn.</param>
-    /// <param name="peaks">The exact peak of each curve, null where it has none; without this list the highest drawn point above 0 dB stands for it.</param>
+    /// <param name="curves">Name and response of each curve; points outside 20 Hz to 20 kHz are left out, a silent response is named but
+    /// not drawn.</param>
+    /// <param name="peaks">The exact peak of each curve, null where it has none; without this list the highest drawn point above 0 dB
+    /// stands for it.</param>
     /// <param name="title">Title of the figure.</param>
     /// <param name="id">Prefix of the element ids, unique in the page.</param>
-    public static string Svg(IReadOnlyList<(string Label, Response Curve)> curves, IReadOnlyList<ResonancePeak?>? peaks = null, string title = "Response", string id = "response")
+    public static string Svg(
+        IReadOnlyList<(string Label, Response Curve)> curves,
+        IReadOnlyList<ResonancePeak?>? peaks = null,
+        string title = "Response",
+        string id = "response"
+    )
     {
         if (peaks is not null && peaks.Count != curves.Count)
         {
             throw new ArgumentException("One peak, or null, for each curve.", nameof(peaks));
         }
 
-        Track[] tracks = [.. curves.Select((curve, index) => TrackOf(curve.Label, curve.Curve, peaks is null ? null : (true, peaks[index]), index))];
+        Track[] tracks =
+        [
+            .. curves.Select((curve, index) => TrackOf(curve.Label, curve.Curve, peaks is null ? null : (true, peaks[index]), index)),
+        ];
         Frame frame = Frame.Around(tracks, LegendRow * tracks.Length + 34);
         StringBuilder svg = new();
         string description = string.Join(" ", tracks.Select(track => $"{track.Label}, {track.StrokeWord}: {track.Words}."));
-        Write(svg, $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure response" role="img" aria-labelledby="{id}-title {id}-desc" viewBox="0 0 {Width} {frame.Bottom + 52:0}" font-family="system-ui, sans-serif" font-size="14"><rect width="100%" height="100%" fill="var(--paper, #faf6ee)"/>""");
-        Write(svg, $"""<title id="{id}-title">{Text(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 Hz to 20 kHz. {Text(description)}</desc>""");
-        Write(svg, $"""<defs><clipPath id="{id}-plot"><rect x="{Left}" y="{frame.Top}" width="{Right - Left}" height="{PlotHeight}"/></clipPath></defs>""");
+        Write(
+            svg,
+            $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure response" role="img" aria-labelledby="{id}-title {id}-desc" """
+                + $"""viewBox="0 0 {Width} {frame.Bottom + 52:0}" font-family="system-ui, sans-serif" font-size="14"><rect width="100%" """
+                + $"""height="100%" fill="var(--paper, #faf6ee)"/>"""
+        );
+        Write(
+            svg,
+            $"""<title id="{id}-title">{Text(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 """
+                + $"""Hz to 20 kHz. {Text(description)}</desc>"""
+        );
+        Write(
+            svg,
+            $"""<defs><clipPath id="{id}-plot"><rect x="{Left}" y="{frame.Top}" width="{Right - Left}" """
+                + $"""height="{PlotHeight}"/></clipPath></defs>"""
+        );
         DrawAxes(svg, frame);
         for (int index = 0; index < tracks.Length; index++)
         {
@@ -47,7 +80,15 @@ public static class ResponseFigure
 
     private static Track TrackOf(string label, Response curve, (bool Given, ResonancePeak? Peak)? exact, int index)
     {
-        (double Hz, double Db)[] points = curve.IsSilent ? [] : [.. curve.Points.Where(point => point.FrequencyHz is >= FromHz * 0.9999 and <= ToHz * 1.0001).Select(point => (point.FrequencyHz, point.GainDb)).OrderBy(point => point.FrequencyHz)];
+        (double Hz, double Db)[] points = curve.IsSilent
+            ? []
+            :
+            [
+                .. curve
+                    .Points.Where(point => point.FrequencyHz is >= FromHz * 0.9999 and <= ToHz * 1.0001)
+                    .Select(point => (point.FrequencyHz, point.GainDb))
+                    .OrderBy(point => point.FrequencyHz),
+            ];
         (double Hz, double Db)? peak = null;
         if (exact is { } given)
         {
@@ -59,20 +100,34 @@ public static class ResponseFigure
             peak = highest.Db > 0.05 ? highest : null;
         }
 
-        string words = curve.IsSilent ? "silent, volume at 0" : peak is { } top ? "peak " + PeakWords(top) : "no peak";
+        string words =
+            curve.IsSilent ? "silent, volume at 0"
+            : peak is { } top ? "peak " + PeakWords(top)
+            : "no peak";
         return new Track(label, points, peak, words, index);
     }
 
-    private static string PeakWords((double Hz, double Db) peak) => peak.Hz < 1000
-        ? string.Create(CultureInfo.InvariantCulture, $"{peak.Hz:0} Hz, {peak.Db:+0.0;−0.0} dB")
-        : string.Create(CultureInfo.InvariantCulture, $"{peak.Hz / 1000:0.00} kHz, {peak.Db:+0.0;−0.0} dB");
+    private static string PeakWords((double Hz, double Db) peak) =>
+        peak.Hz < 1000
+            ? string.Create(CultureInfo.InvariantCulture, $"{peak.Hz:0} Hz, {peak.Db:+0.0;−0.0} dB")
+            : string.Create(CultureInfo.InvariantCulture, $"{peak.Hz / 1000:0.00} kHz, {peak.Db:+0.0;−0.0} dB");
 
     private static void DrawAxes(StringBuilder svg, Frame frame)
     {
         svg.Append("""<g stroke="var(--ink, #1d1a16)" stroke-width="1">""");
-        foreach (double hz in Enumerable.Range(1, 3).SelectMany(decade => Enumerable.Range(1, 9).Select(digit => digit * Math.Pow(10, decade))).Append(10_000).Append(20_000).Where(hz => hz >= FromHz))
+        foreach (
+            double hz in Enumerable
+                .Range(1, 3)
+                .SelectMany(decade => Enumerable.Range(1, 9).Select(digit => digit * Math.Pow(10, decade)))
+                .Append(10_000)
+                .Append(20_000)
+                .Where(hz => hz >= FromHz)
+        )
         {
-            Write(svg, $"""<path d="M{Frame.X(hz):0.#} {frame.Top}V{frame.Bottom}" opacity="{(s_labelledHz.Contains(hz) ? 0.22 : 0.1)}"/>""");
+            Write(
+                svg,
+                $"""<path d="M{Frame.X(hz):0.#} {frame.Top}V{frame.Bottom}" opacity="{(s_labelledHz.Contains(hz) ? 0.22 : 0.1)}"/>"""
+            );
         }
 
         for (double db = frame.LowDb; db <= frame.HighDb; db += frame.StepDb)
@@ -80,10 +135,18 @@ public static class ResponseFigure
             Write(svg, $"""<path d="M{Left} {frame.Y(db):0.#}H{Right}" opacity="{(Math.Abs(db) < 1e-9 ? 0.7 : 0.22)}"/>""");
         }
 
-        Write(svg, $"""<rect x="{Left}" y="{frame.Top}" width="{Right - Left}" height="{PlotHeight}" fill="none"/></g><g fill="var(--ink, #1d1a16)" font-size="13">""");
+        Write(
+            svg,
+            $"""<rect x="{Left}" y="{frame.Top}" width="{Right - Left}" height="{PlotHeight}" fill="none"/></g><g fill="var(--ink, """
+                + $"""#1d1a16)" font-size="13">"""
+        );
         foreach (double hz in s_labelledHz)
         {
-            Write(svg, $"""<text x="{Frame.X(hz):0.#}" y="{frame.Bottom + 18}" text-anchor="middle">{(hz < 1000 ? hz : hz / 1000)}{(hz < 1000 ? "" : " k")}</text>""");
+            Write(
+                svg,
+                $"""<text x="{Frame.X(hz):0.#}" y="{frame.Bottom + 18}" """
+                    + $"""text-anchor="middle">{(hz < 1000 ? hz : hz / 1000)}{(hz < 1000 ? "" : " k")}</text>"""
+            );
         }
 
         for (double db = frame.LowDb; db <= frame.HighDb; db += frame.StepDb)
@@ -91,7 +154,12 @@ public static class ResponseFigure
             Write(svg, $"""<text x="{Left - 8}" y="{frame.Y(db) + 4.5:0.#}" text-anchor="end">{db:+0;−0;0}</text>""");
         }
 
-        Write(svg, $"""<text x="{(Left + Right) / 2}" y="{frame.Bottom + 42}" text-anchor="middle" font-size="14">Frequency, Hz</text><text transform="translate(18 {frame.Top + PlotHeight / 2}) rotate(-90)" text-anchor="middle" font-size="14">Gain relative to 20 Hz, dB</text></g>""");
+        Write(
+            svg,
+            $"""<text x="{(Left + Right) / 2}" y="{frame.Bottom + 42}" text-anchor="middle" font-size="14">Frequency, Hz</text><text """
+                + $"""transform="translate(18 {frame.Top + PlotHeight / 2}) rotate(-90)" text-anchor="middle" font-size="14">Gain """
+                + $"""relative to 20 Hz, dB</text></g>"""
+        );
     }
 
     private static void DrawLegend(StringBuilder svg, Track track, double y)
@@ -120,7 +188,8 @@ public static class ResponseFigure
             double x = Frame.X(track.Points[i].Hz);
             if (x - lastX >= 0.5 || i == track.Points.Length - 1)
             {
-                path.Append(path.Length == 0 ? 'M' : 'L').Append(CultureInfo.InvariantCulture, $"{x:0.#} {frame.Y(Math.Max(track.Points[i].Db, frame.LowDb - 20)):0.#}");
+                path.Append(path.Length == 0 ? 'M' : 'L')
+                    .Append(CultureInfo.InvariantCulture, $"{x:0.#} {frame.Y(Math.Max(track.Points[i].Db, frame.LowDb - 20)):0.#}");
                 lastX = x;
             }
         }
@@ -135,7 +204,10 @@ public static class ResponseFigure
         foreach (Track track in tracks.Where(track => track.Peak is { Hz: >= FromHz and <= ToHz } && track.Points.Length > 0))
         {
             (double hz, double db) = track.Peak!.Value;
-            double x = Frame.X(hz), y = frame.Y(db), textX = Math.Clamp(x, Left + 72, Right - 72), textY = y - 12;
+            double x = Frame.X(hz),
+                y = frame.Y(db),
+                textX = Math.Clamp(x, Left + 72, Right - 72),
+                textY = y - 12;
             while (taken.Any(other => Math.Abs(other.X - textX) < 140 && Math.Abs(other.Y - textY) < 16))
             {
                 textY -= 4;
@@ -143,7 +215,11 @@ public static class ResponseFigure
 
             taken.Add((textX, textY));
             Mark(svg, track, x, y);
-            Write(svg, $"""<text x="{textX:0.#}" y="{textY:0.#}" text-anchor="middle" font-size="13" fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{Text(PeakWords((hz, db)))}</text>""");
+            Write(
+                svg,
+                $"""<text x="{textX:0.#}" y="{textY:0.#}" text-anchor="middle" font-size="13" fill="var(--ink, #1d1a16)" """
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{Text(PeakWords((hz, db)))}</text>"""
+            );
         }
     }
 
@@ -161,7 +237,7 @@ public static class ResponseFigure
 
     private static string Text(string text) => WebUtility.HtmlEncode(text);
 
-    private static void Write(StringBuilder svg, FormattableString text) => svg.Append(text.ToString(CultureInfo.InvariantCulture));
+    private static void Write(StringBuilder svg, InvariantText text) => svg.Append(text.ToText());
 
     private sealed record Track(string Label, (double Hz, double Db)[] Points, (double Hz, double Db)? Peak, string Words, int Index)
     {
@@ -169,8 +245,12 @@ public static class ResponseFigure
 
         public string StrokeWord => s_strokeWords[Index % s_strokes.Length];
 
-        public string Stroke => string.Create(CultureInfo.InvariantCulture,
-            $"""fill="none" stroke="{Colour}" stroke-width="{(Index < 4 ? 2.5 : 1.25)}" stroke-linejoin="round"{(s_strokes[Index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[Index % 4]}\"" : "")}""");
+        public string Stroke =>
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"""fill="none" stroke="{Colour}" stroke-width="{(Index < 4 ? 2.5 : 1.25)}" """
+                    + $"""stroke-linejoin="round"{(s_strokes[Index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[Index % 4]}\"" : "")}"""
+            );
     }
 
     /// <summary>Where Hz and dB lie on the sheet.</summary>
@@ -181,11 +261,17 @@ public static class ResponseFigure
         public static Frame Around(Track[] tracks, double top)
         {
             double[] gains = [0, .. tracks.SelectMany(track => track.Points).Select(point => point.Db)];
-            double peak = Math.Max(gains.Max(), tracks.Max(track => track.Peak?.Db) ?? 0), low = Math.Max(gains.Min(), peak - 45);
+            double peak = Math.Max(gains.Max(), tracks.Max(track => track.Peak?.Db) ?? 0),
+                low = Math.Max(gains.Min(), peak - 45);
             double step = peak - low > 24 ? 10 : 5;
 
             // Room above the highest peak for its text.
-            return new Frame(Math.Min(-step, step * Math.Floor(low / step)), step * Math.Ceiling((peak + 0.12 * (peak - low) + 2) / step), step, top);
+            return new Frame(
+                Math.Min(-step, step * Math.Floor(low / step)),
+                step * Math.Ceiling((peak + 0.12 * (peak - low) + 2) / step),
+                step,
+                top
+            );
         }
 
         public static double X(double hz) => Left + (Right - Left) * Math.Log(hz / FromHz) / Math.Log(ToHz / FromHz);

@@ -19,10 +19,21 @@ internal static class LabelGrid
     /// <param name="height">Height of a label with the gap below it, points.</param>
     /// <param name="size">The paper.</param>
     /// <param name="draw">Draws a label with its upper left corner at x, y.</param>
-    public static byte[] Render<T>(IReadOnlyList<T> labels, Func<T, string> codeOf, double height, PaperSize size, Action<XGraphics, Pen, T, XPoint> draw)
+    public static byte[] Render<T>(
+        IReadOnlyList<T> labels,
+        Func<T, string> codeOf,
+        double height,
+        PaperSize size,
+        Action<XGraphics, Pen, T, XPoint> draw
+    )
     {
         ArgumentOutOfRangeException.ThrowIfZero(labels.Count, nameof(labels));
-        if (labels.Select(codeOf).FirstOrDefault(code => code.Length is 0 or > BarCode.Longest || code.Any(letter => letter is < ' ' or > '~')) is { } wrong)
+        if (
+            labels
+                .Select(codeOf)
+                .FirstOrDefault(code => code.Length is 0 or > BarCode.Longest || code.Any(letter => letter is < ' ' or > '~')) is
+            { } wrong
+        )
         {
             throw new ArgumentException($"\"{wrong}\" cannot be put into a bar code.", nameof(labels));
         }

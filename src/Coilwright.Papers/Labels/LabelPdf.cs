@@ -14,13 +14,15 @@ public static class LabelPdf
     /// <param name="labels">At least one.</param>
     /// <param name="size">The paper.</param>
     /// <exception cref="ArgumentException">A code that cannot be put into bars.</exception>
-    public static byte[] Render(IReadOnlyList<PieceLabel> labels, PaperSize size = PaperSize.A4) => LabelGrid.Render(labels, label => label.Code, Height, size, Draw);
+    public static byte[] Render(IReadOnlyList<PieceLabel> labels, PaperSize size = PaperSize.A4) =>
+        LabelGrid.Render(labels, label => label.Code, Height, size, Draw);
 
     private static void Draw(XGraphics on, Pen pen, PieceLabel label, XPoint corner)
     {
         (double x, double y) = (corner.X, corner.Y);
         on.DrawRectangle(new XPen(Pen.InkColour, 0.3), x, y, LabelGrid.Width, Height - 2 * Pen.Mm);
-        double square = 24 * Pen.Mm, text = LabelGrid.Width - square - 6 * Pen.Mm;
+        double square = 24 * Pen.Mm,
+            text = LabelGrid.Width - square - 6 * Pen.Mm;
         PdfCode.Square(on, label.Code, new XRect(x + LabelGrid.Width - square - Pen.Mm, y + 2 * Pen.Mm, square, square));
         Line(on, pen, label.Title, 13, true, text, x + 3 * Pen.Mm, y + 7 * Pen.Mm);
         double line = y + 8 * Pen.Mm;

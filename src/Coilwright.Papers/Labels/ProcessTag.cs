@@ -7,4 +7,11 @@ namespace Coilwright.Papers.Labels;
 /// <param name="Key">The one thing to be read first, with its value.</param>
 /// <param name="Facts">The rest, in order.</param>
 /// <param name="Caution">What to warn of.</param>
-public sealed record ProcessTag(string Code, string Kind, string Title, (string Term, string Meaning) Key, IReadOnlyList<(string Term, string Meaning)> Facts, string Caution);
+public sealed record ProcessTag(
+    string Code,
+    string Kind,
+    string Title,
+    (string Term, string Meaning) Key,
+    IReadOnlyList<(string Term, string Meaning)> Facts,
+    string Caution
+);

@@ -12,19 +12,21 @@ public static class ProcessTags
     /// <param name="basket">The basket.</param>
     /// <param name="code">Its id, for the code.</param>
     /// <param name="zone">The shop's time zone.</param>
-    public static ProcessTag Of(PottingBasket basket, string code, TimeZoneInfo zone) => new(
-        code,
-        "Basket, " + basket.Kind,
-        basket.Label,
-        ("Earliest out", ShopTime.Words(basket.EarliestOutUtc, zone)),
-        [
-            ("In at", ShopTime.Words(basket.InUtc, zone)),
-            ("Lot", Said(basket.Lot)),
-            ("Pieces", basket.Pieces.Count.ToString(CultureInfo.InvariantCulture)),
-            ("Never above", $"{Degrees(basket.LimitC)}, limit of {Said(KeyLabels.Of(basket.LimitOf))}"),
-            ("Out at", "______________ by ________"),
-        ],
-        string.Join(' ', Cautions.ForBath(basket.Kind)));
+    public static ProcessTag Of(PottingBasket basket, string code, TimeZoneInfo zone) =>
+        new(
+            code,
+            "Basket, " + basket.Kind,
+            basket.Label,
+            ("Earliest out", ShopTime.Words(basket.EarliestOutUtc, zone)),
+            [
+                ("In at", ShopTime.Words(basket.InUtc, zone)),
+                ("Lot", Said(basket.Lot)),
+                ("Pieces", basket.Pieces.Count.ToString(CultureInfo.InvariantCulture)),
+                ("Never above", $"{Degrees(basket.LimitC)}, limit of {Said(KeyLabels.Of(basket.LimitOf))}"),
+                ("Out at", "______________ by ________"),
+            ],
+            string.Join(' ', Cautions.ForBath(basket.Kind))
+        );
 
     /// <summary>The tag of a mix of ink.</summary>
     /// <param name="mix">The mix.</param>
@@ -48,10 +50,11 @@ public static class ProcessTags
                 ("Cured at", ShopTime.Words(cure.EndUtc, zone) + (printedUtc is null ? ", if printed when mixed" : $", {days} later")),
                 ("Rule", mix.Rule.Words),
             ],
-            string.Join(' ', Cautions.For(Job.Marking)));
+            string.Join(' ', Cautions.For(Job.Marking))
+        );
     }
 
-    private static string Degrees(double celsius) => QuantityText.Format(celsius, QuantityKind.Temperature);
+    private static string Degrees(double celsius) => QuantityParser.Format(celsius, QuantityKind.Temperature);
 
     private static string Said(string text) => string.IsNullOrWhiteSpace(text) ? "not stated" : text;
 }

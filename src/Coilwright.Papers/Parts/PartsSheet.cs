@@ -1,6 +1,6 @@
 using System.Globalization;
+using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Sheets;
-using Coilwright.Papers.Words;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Parts;
 using Coilwright.Workshop.SetUp;
@@ -16,16 +16,50 @@ public static class PartsSheet
     /// <param name="heading">Shop, revision, day.</param>
     /// <param name="code">What its bar code says.</param>
     /// <param name="lots">Part and lot, for a piece that is made; empty for a list of the recipe.</param>
-    public static Sheet Of(string subject, PartsList list, SheetHeading heading, string code, IReadOnlyList<(string Part, string Lot)>? lots = null)
+    public static Sheet Of(
+        string subject,
+        PartsList list,
+        SheetHeading heading,
+        string code,
+        IReadOnlyList<(string Part, string Lot)>? lots = null
+    )
     {
         List<SheetPart> parts =
         [
-            new FiguresPart([new KeyFigure("Pieces", Whole(list.Count)), new KeyFigure("Wire in all", Mass(list.Wire.Sum(wire => wire.MassKg) * list.Count), "forecast, without scrap")], 2),
-            .. list.Options.Count > 0 ? (SheetPart[])[new TitlePart("Options"), new TextPart(string.Join("; ", list.Options.Select(option => option.Line)) + ".")] : [],
+            new FiguresPart(
+                [
+                    new KeyFigure("Pieces", Whole(list.Count)),
+                    new KeyFigure("Wire in all", Mass(list.Wire.Sum(wire => wire.MassKg) * list.Count), "forecast, without scrap"),
+                ],
+                2
+            ),
+            .. list.Options.Count > 0
+                ? (SheetPart[])[new TitlePart("Options"), new TextPart(string.Join("; ", list.Options.Select(option => option.Line)) + ".")]
+                : [],
             new TitlePart("Parts"),
-            new TablePart(["part", "what", "option", "each", "in all", "☐"], [.. list.Parts.Select(part => (string[])[part.Name, part.What, string.Join("; ", part.Options), Whole(part.Each), Whole(part.Each * (long)list.Count), "☐"])], [1.5, 3, 1.5, 0.5, 0.7, 0.3]),
+            new TablePart(
+                ["part", "what", "option", "each", "in all", "☐"],
+                [
+                    .. list.Parts.Select(part =>
+                        (string[])
+                            [
+                                part.Name,
+                                part.What,
+                                string.Join("; ", part.Options),
+                                Whole(part.Each),
+                                Whole(part.Each * (long)list.Count),
+                                "☐",
+                            ]
+                    ),
+                ],
+                [1.5, 3, 1.5, 0.5, 0.7, 0.3]
+            ),
             new TitlePart("Wire"),
-            new TablePart(["wire", "coils", "each", "in all", "in all", "±"], [.. list.Wire.Select(wire => Wire(wire, list.Count))], [2.3, 1.2, 1, 1, 1, 0.6]),
+            new TablePart(
+                ["wire", "coils", "each", "in all", "in all", "±"],
+                [.. list.Wire.Select(wire => Wire(wire, list.Count))],
+                [2.3, 1.2, 1, 1, 1, 0.6]
+            ),
             .. list.Notes.Select(note => new TextPart(note)),
         ];
         if (lots is { Count: > 0 })
@@ -38,11 +72,19 @@ public static class PartsSheet
     }
 
     private static string[] Wire(WireLine wire, int count) =>
-        [wire.Name, string.Join(", ", wire.Coils), Length(wire.LengthM), Length(wire.LengthM * count), Mass(wire.MassKg * count), (100 * wire.Part).ToString("0.#", CultureInfo.InvariantCulture) + " %"];
+        [
+            wire.Name,
+            string.Join(", ", wire.Coils),
+            Length(wire.LengthM),
+            Length(wire.LengthM * count),
+            Mass(wire.MassKg * count),
+            (100 * wire.Part).ToString("0.#", CultureInfo.InvariantCulture) + " %",
+        ];
 
-    private static string Length(double metres) => metres >= 10_000 ? QuantityText.FormatIn(metres, QuantityKind.Length, "km") : FigureWords.Value(metres, "m");
+    private static string Length(double metres) =>
+        metres >= 10_000 ? QuantityParser.FormatIn(metres, QuantityKind.Length, "km") : FigureFormatter.Value(metres, "m");
 
-    private static string Mass(double kilograms) => FigureWords.Value(kilograms, "kg");
+    private static string Mass(double kilograms) => FigureFormatter.Value(kilograms, "kg");
 
     private static string Whole(long count) => count.ToString("#,##0", CultureInfo.InvariantCulture);
 }

@@ -14,7 +14,7 @@ internal static class PdfCode
     {
         IReadOnlyList<bool> modules = BarCode.Modules(text);
         double module = box.Width / (modules.Count + 20);
-        for (int start = 0; start < modules.Count;)
+        for (int start = 0; start < modules.Count; )
         {
             int end = start;
             while (end < modules.Count && modules[end] == modules[start])
@@ -34,7 +34,13 @@ internal static class PdfCode
     /// <summary>QR in a square box, quiet zone included; a row's neighbouring modules are one shape.</summary>
     public static void Square(XGraphics page, string text, XRect box)
     {
-        BitMatrix matrix = new QRCodeWriter().encode(text, BarcodeFormat.QR_CODE, 0, 0, new Dictionary<EncodeHintType, object> { [EncodeHintType.MARGIN] = 4, [EncodeHintType.CHARACTER_SET] = "UTF-8" });
+        BitMatrix matrix = new QRCodeWriter().encode(
+            text,
+            BarcodeFormat.QR_CODE,
+            0,
+            0,
+            new Dictionary<EncodeHintType, object> { [EncodeHintType.MARGIN] = 4, [EncodeHintType.CHARACTER_SET] = "UTF-8" }
+        );
         double module = box.Width / matrix.Width;
         for (int row = 0; row < matrix.Height; row++)
         {

@@ -45,10 +45,14 @@ internal sealed partial class Pen
     {
         List<string> lines = [];
         string line = "";
-        IEnumerable<string> words = BeforeUnit().Replace(text, Joined).Split(' ').Select(word => word.Replace(Joined, " ", StringComparison.Ordinal));
+        IEnumerable<string> words = BeforeUnit()
+            .Replace(text, Joined)
+            .Split(' ')
+            .Select(word => word.Replace(Joined, " ", StringComparison.Ordinal));
         foreach (string word in words)
         {
-            string rest = word, wider = line.Length == 0 ? rest : line + " " + rest;
+            string rest = word,
+                wider = line.Length == 0 ? rest : line + " " + rest;
             if (page.MeasureString(wider, font).Width <= width)
             {
                 line = wider;

@@ -23,14 +23,25 @@ internal sealed partial class SheetLayout
 
     private void Large(LargePart part)
     {
-        (IReadOnlyList<string> Lines, double Size, bool Bold)[] texts = [Centred(part.Label, 12, true), Centred(part.Value, 42, true), Centred(part.Note, 9.5, false)];
+        (IReadOnlyList<string> Lines, double Size, bool Bold)[] texts =
+        [
+            Centred(part.Label, 12, true),
+            Centred(part.Value, 42, true),
+            Centred(part.Note, 9.5, false),
+        ];
         Need(texts.Sum(text => text.Lines.Count * text.Size * Line) + 10);
         foreach ((IReadOnlyList<string> lines, double size, bool bold) in texts)
         {
             foreach (string line in lines)
             {
                 _y += size * Line;
-                Page.DrawString(line, _pen.Font(size, bold), Pen.Ink, new XPoint(Margin + _width / 2, _y - size * 0.25), XStringFormats.BaseLineCenter);
+                Page.DrawString(
+                    line,
+                    _pen.Font(size, bold),
+                    Pen.Ink,
+                    new XPoint(Margin + _width / 2, _y - size * 0.25),
+                    XStringFormats.BaseLineCenter
+                );
             }
         }
 
@@ -49,15 +60,18 @@ internal sealed partial class SheetLayout
     private void Figures(FiguresPart part)
     {
         const double Gap = 14;
-        double width = (_width - Gap * (part.Columns - 1)) / part.Columns, largest = part.Columns > 2 ? 20 : 26;
+        double width = (_width - Gap * (part.Columns - 1)) / part.Columns,
+            largest = part.Columns > 2 ? 20 : 26;
         foreach (KeyFigure[] row in part.Figures.Chunk(part.Columns))
         {
             FigureCell[] cells = [.. row.Select(figure => Cell(figure, largest, width))];
-            double height = cells.Max(cell => 2 + cell.Label.Count * 10 + cell.Value.Count * cell.Size * 1.12 + cell.Note.Count * 9 * Line) + 6;
+            double height =
+                cells.Max(cell => 2 + cell.Label.Count * 10 + cell.Value.Count * cell.Size * 1.12 + cell.Note.Count * 9 * Line) + 6;
             Need(height);
             for (int column = 0; column < cells.Length; column++)
             {
-                double x = Margin + column * (width + Gap), y = Lines(cells[column].Label, 9, 10 / 9.0, false, x, _y + 1);
+                double x = Margin + column * (width + Gap),
+                    y = Lines(cells[column].Label, 9, 10 / 9.0, false, x, _y + 1);
                 y = Lines(cells[column].Value, cells[column].Size, 1.12, true, x, y);
                 Lines(cells[column].Note, 9, Line, false, x, y + 1);
                 Page.DrawLine(new XPen(Pen.InkColour, 0.4), x, _y + height - 2, x + width, _y + height - 2);
@@ -72,7 +86,12 @@ internal sealed partial class SheetLayout
     private FigureCell Cell(KeyFigure figure, double largest, double width)
     {
         double size = _pen.Fitting(Page, figure.Value, largest, 14, true, width);
-        return new FigureCell(Pen.Wrap(Page, figure.Label, _pen.Font(9), width), size, Pen.Wrap(Page, figure.Value, _pen.Font(size, bold: true), width), figure.Note.Length > 0 ? Pen.Wrap(Page, figure.Note, _pen.Font(9), width) : []);
+        return new FigureCell(
+            Pen.Wrap(Page, figure.Label, _pen.Font(9), width),
+            size,
+            Pen.Wrap(Page, figure.Value, _pen.Font(size, bold: true), width),
+            figure.Note.Length > 0 ? Pen.Wrap(Page, figure.Note, _pen.Font(9), width) : []
+        );
     }
 
     private double Lines(IReadOnlyList<string> lines, double size, double apart, bool bold, double x, double y)
@@ -122,9 +141,11 @@ internal sealed partial class SheetLayout
         Rule(1.2);
     }
 
-    private IReadOnlyList<string>[] Wrapped(IReadOnlyList<string> cells, double[] widths, bool bold) => [.. cells.Select((cell, column) => Pen.Wrap(Page, cell, _pen.Font(9.5, bold), widths[column] - 6))];
+    private IReadOnlyList<string>[] Wrapped(IReadOnlyList<string> cells, double[] widths, bool bold) =>
+        [.. cells.Select((cell, column) => Pen.Wrap(Page, cell, _pen.Font(9.5, bold), widths[column] - 6))];
 
-    private double Height(IReadOnlyList<string> cells, double[] widths, bool bold) => Wrapped(cells, widths, bold).Max(cell => cell.Count) * 9.5 * Line + 3;
+    private double Height(IReadOnlyList<string> cells, double[] widths, bool bold) =>
+        Wrapped(cells, widths, bold).Max(cell => cell.Count) * 9.5 * Line + 3;
 
     private void Row(IReadOnlyList<string> cells, double[] widths, bool bold)
     {
@@ -148,13 +169,20 @@ internal sealed partial class SheetLayout
 
     private void Step(StepPart step)
     {
-        const double Indent = 34, Name = 110;
+        const double Indent = 34,
+            Name = 110;
         double width = _width - Indent - Name;
-        IReadOnlyList<string>[] lines = [.. step.Lines.Select(line => Pen.Wrap(Page, line, _pen.Font(9.5), width))], cautions = [.. step.Cautions.Select(caution => Cautioned(caution, width))];
+        IReadOnlyList<string>[] lines = [.. step.Lines.Select(line => Pen.Wrap(Page, line, _pen.Font(9.5), width))],
+            cautions = [.. step.Cautions.Select(caution => Cautioned(caution, width))];
         IReadOnlyList<string> name = Pen.Wrap(Page, step.Name, _pen.Font(11, bold: true), Name - 6);
-        double height = Math.Max(Math.Max(28, name.Count * 14 + 8), lines.Sum(line => line.Count) * 9.5 * Line + cautions.Sum(caution => Boxed(caution) + 4) + 6);
+        double height = Math.Max(
+            Math.Max(28, name.Count * 14 + 8),
+            lines.Sum(line => line.Count) * 9.5 * Line + cautions.Sum(caution => Boxed(caution) + 4) + 6
+        );
         Need(height);
-        double top = _y, x = Margin + Indent + Name, y = top + 4;
+        double top = _y,
+            x = Margin + Indent + Name,
+            y = top + 4;
         Page.DrawString(step.Number.ToString(CultureInfo.InvariantCulture), _pen.Font(20, bold: true), Pen.Ink, Margin, top + 18);
         for (int at = 0; at < name.Count; at++)
         {

@@ -9,11 +9,15 @@ namespace Coilwright.Papers.Pdf;
 /// <summary>Lays one sheet out over as many pages as it needs; head on the first, foot with page n of m on each.</summary>
 internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, PaperSize size) : IDisposable
 {
-    private const double Margin = 14 * Pen.Mm, LeastFoot = 17 * Pen.Mm, Line = 1.3;
+    private const double Margin = 14 * Pen.Mm,
+        LeastFoot = 17 * Pen.Mm,
+        Line = 1.3;
 
     private readonly Pen _pen = new();
     private readonly List<XGraphics> _pages = [];
-    private double _y, _width, _bottom;
+    private double _y,
+        _width,
+        _bottom;
 
     private XGraphics Page => _pages[^1];
 
@@ -83,7 +87,8 @@ internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, Pap
 
     private void Head()
     {
-        double begun = _y, right = Margin + _width;
+        double begun = _y,
+            right = Margin + _width;
         foreach ((string term, string meaning) in sheet.Facts)
         {
             Page.DrawString(term, _pen.Font(8.5), Pen.Ink, right - 175, _y + 12);

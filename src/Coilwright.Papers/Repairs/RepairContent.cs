@@ -17,7 +17,9 @@ public sealed record RepairContent(string Serial, string Complaint, IReadOnlyLis
     /// <summary>What was done, one line each.</summary>
     public IReadOnlyList<string> Done { get; init; } = [];
 
-    /// <summary>What it costs the customer, with its currency as the shop writes it, for example "0, warranty"; empty when not settled.</summary>
+    /// <summary>
+    /// What it costs the customer, with its currency as the shop writes it, for example "0, warranty"; empty when not settled.
+    /// </summary>
     public string Cost { get; init; } = "";
 
     /// <summary>Text for the customer; a new line begins a paragraph.</summary>
@@ -39,12 +41,25 @@ public sealed record RepairContent(string Serial, string Complaint, IReadOnlyLis
         {
             if (Readings[at] is { AtDispatch: null, Now: null })
             {
-                problems.Add(new Problem(FormattableString.Invariant($"readings[{at}]"), "holds no reading", Allowed: "one at dispatch, one now, or both"));
+                problems.Add(
+                    new Problem(
+                        FormattableString.Invariant($"readings[{at}]"),
+                        "holds no reading",
+                        Allowed: "one at dispatch, one now, or both"
+                    )
+                );
             }
 
             if (Readings[at] is { AtDispatch: { } then, Now: { } now } && then.Quantity != now.Quantity)
             {
-                problems.Add(new Problem(FormattableString.Invariant($"readings[{at}]"), "compares two quantities", $"{then.Quantity}, {now.Quantity}", "one quantity then and now"));
+                problems.Add(
+                    new Problem(
+                        FormattableString.Invariant($"readings[{at}]"),
+                        "compares two quantities",
+                        $"{then.Quantity}, {now.Quantity}",
+                        "one quantity then and now"
+                    )
+                );
             }
         }
 

@@ -16,16 +16,25 @@ public static class RepairReport
     {
         if (content.Check() is { Count: > 0 } problems)
         {
-            throw new ArgumentException(string.Join("; ", problems.Select(problem => $"{problem.Field}: {problem.Message}")), nameof(content));
+            throw new ArgumentException(
+                string.Join("; ", problems.Select(problem => $"{problem.Field}: {problem.Message}")),
+                nameof(content)
+            );
         }
 
         List<SheetPart> parts = [new FiguresPart([new KeyFigure("Verdict", content.Verdict)], 1)];
         parts.Add(new TitlePart("Complaint"));
         parts.AddRange(Paragraphs(content.Complaint));
         parts.Add(new TitlePart("Readings"));
-        parts.Add(content.Readings.Count > 0
-            ? new TablePart(["quantity", "at dispatch", "now", "change", "beyond the uncertainty"], [.. content.Readings.Select(Row)], [1.9, 1.7, 1.7, 1, 1.2])
-            : new TextPart("Nothing was read."));
+        parts.Add(
+            content.Readings.Count > 0
+                ? new TablePart(
+                    ["quantity", "at dispatch", "now", "change", "beyond the uncertainty"],
+                    [.. content.Readings.Select(Row)],
+                    [1.9, 1.7, 1.7, 1, 1.2]
+                )
+                : new TextPart("Nothing was read.")
+        );
         parts.Add(new TitlePart("What was done"));
         parts.AddRange(content.Done.Count > 0 ? content.Done.Select(line => new TextPart("– " + line)) : [new TextPart("Nothing yet.")]);
         parts.Add(new CautionPart(string.Join(' ', Cautions.For(Job.Mending))));
@@ -39,11 +48,20 @@ public static class RepairReport
         return new Sheet("Repair report", content.Serial, heading, parts, Sheet.CodeOf(content.Serial)) { OwnFacts = [.. Facts(content)] };
     }
 
-    private static IEnumerable<SheetPart> Paragraphs(string text) => text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(line => new TextPart(line));
+    private static IEnumerable<SheetPart> Paragraphs(string text) =>
+        text.Split('\n', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).Select(line => new TextPart(line));
 
     private static IEnumerable<(string Term, string Meaning)> Facts(RepairContent content)
     {
-        foreach ((string term, string meaning) in ((string, string)[])[("Customer", content.Customer), ("Recipe", content.Recipe), ("Dispatched", Day(content.Dispatched)), ("Came back", Day(content.CameBack))])
+        foreach (
+            (string term, string meaning) in ((string, string)[])
+                [
+                    ("Customer", content.Customer),
+                    ("Recipe", content.Recipe),
+                    ("Dispatched", Day(content.Dispatched)),
+                    ("Came back", Day(content.CameBack)),
+                ]
+        )
         {
             if (meaning.Length > 0)
             {
@@ -59,20 +77,30 @@ public static class RepairReport
         PieceReading named = line.AtDispatch ?? line.Now!;
         (string change, string beyond) = (line.AtDispatch, line.Now) switch
         {
-            ({ IsNumber: true } then, { IsNumber: true } now) when SameFrequency(then, now) => (ReadingWords.Signed(now.Comparable / then.Comparable - 1), Beyond(then, now)),
+            ({ IsNumber: true } then, { IsNumber: true } now) when SameFrequency(then, now) => (
+                ReadingFormatter.Signed(now.Comparable / then.Comparable - 1),
+                Beyond(then, now)
+            ),
             ({ IsNumber: true }, { IsNumber: true }) => ("other frequency", "–"),
             _ => ("–", "–"),
         };
-        return [ReadingWords.Name(named), Side(line.AtDispatch), Side(line.Now), change, beyond];
+        return [ReadingFormatter.Name(named), Side(line.AtDispatch), Side(line.Now), change, beyond];
     }
 
-    private static string Side(PieceReading? reading) => reading is null ? "not read"
-        : ReadingWords.Value(reading) + (ReadingWords.Conditions(reading) is { Length: > 0 } conditions ? $" ({conditions})" : "");
+    private static string Side(PieceReading? reading) =>
+        reading is null
+            ? "not read"
+            : ReadingFormatter.Value(reading)
+                + (ReadingFormatter.Conditions(reading) is { Length: > 0 } conditions ? $" ({conditions})" : "");
 
-    private static bool SameFrequency(PieceReading then, PieceReading now) => then.AtHz is null && now.AtHz is null || (then.AtHz is { } one && now.AtHz is { } other && Math.Abs(one / other - 1) < 0.01);
+    private static bool SameFrequency(PieceReading then, PieceReading now) =>
+        then.AtHz is null && now.AtHz is null || (then.AtHz is { } one && now.AtHz is { } other && Math.Abs(one / other - 1) < 0.01);
 
     /// <summary>Two independent readings: their uncertainties add as squares.</summary>
-    private static string Beyond(PieceReading then, PieceReading now) => then.HalfPart is { } one && now.HalfPart is { } other
-        ? Math.Abs(now.Comparable / then.Comparable - 1) > Math.Sqrt(one * one + other * other) ? "yes" : "no"
-        : "not stated";
+    private static string Beyond(PieceReading then, PieceReading now) =>
+        then.HalfPart is { } one && now.HalfPart is { } other
+            ? Math.Abs(now.Comparable / then.Comparable - 1) > Math.Sqrt(one * one + other * other)
+                ? "yes"
+                : "no"
+            : "not stated";
 }

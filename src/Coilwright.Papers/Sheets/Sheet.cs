@@ -21,13 +21,16 @@ public sealed record Sheet(string Kind, string Subject, SheetHeading Heading, IR
 
     /// <summary>The facts at the top right.</summary>
     public IReadOnlyList<(string Term, string Meaning)> Facts =>
-    [
-        .. OwnFacts,
-        .. OfRevision ? [("Revision", Heading.Revision.Length > 0 ? Heading.Revision : "–")] : Array.Empty<(string, string)>(),
-        ("Shop", Heading.Shop.Length > 0 ? Heading.Shop : "–"),
-        ("Date", Heading.Date is { } date ? date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "–"),
-    ];
+        [
+            .. OwnFacts,
+            .. OfRevision ? [("Revision", Heading.Revision.Length > 0 ? Heading.Revision : "–")] : Array.Empty<(string, string)>(),
+            ("Shop", Heading.Shop.Length > 0 ? Heading.Shop : "–"),
+            ("Date", Heading.Date is { } date ? date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "–"),
+        ];
 
     /// <summary>Where the sheet belongs, for the foot of every page.</summary>
-    public string Where => Subject + (Heading.Revision.Length > 0 ? ", revision " + Heading.Revision : "") + (Heading.Shop.Length > 0 ? ", " + Heading.Shop : "");
+    public string Where =>
+        Subject
+        + (Heading.Revision.Length > 0 ? ", revision " + Heading.Revision : "")
+        + (Heading.Shop.Length > 0 ? ", " + Heading.Shop : "");
 }

@@ -20,7 +20,10 @@ public sealed record LargePart(string Label, string Value, string Note) : SheetP
 /// <param name="Note">Limits, basis, condition; empty for none.</param>
 public sealed record KeyFigure(string Label, string Value, string Note = "");
 
-/// <summary>Figures in columns, each to be read from a metre away: letters of 5 mm and more, one two-hundredth of the distance (common practice, no source), shrunk only where a value would not fit its column.</summary>
+/// <summary>
+/// Figures in columns, each to be read from a metre away: letters of 5 mm and more, one two-hundredth of the distance (common practice, no
+/// source), shrunk only where a value would not fit its column.
+/// </summary>
 /// <param name="Figures">In the order of reading, row by row.</param>
 /// <param name="Columns">1 to 4 columns.</param>
 public sealed record FiguresPart(IReadOnlyList<KeyFigure> Figures, int Columns) : SheetPart;
@@ -32,7 +35,8 @@ public sealed record CautionPart(string Text) : SheetPart;
 /// <param name="Headings">Names of the columns.</param>
 /// <param name="Rows">Cells, as many in each row as headings.</param>
 /// <param name="Widths">Shares of the width, as many as headings; equal when empty.</param>
-public sealed record TablePart(IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows, IReadOnlyList<double> Widths) : SheetPart;
+public sealed record TablePart(IReadOnlyList<string> Headings, IReadOnlyList<IReadOnlyList<string>> Rows, IReadOnlyList<double> Widths)
+    : SheetPart;
 
 /// <summary>A step with what to do, how long to hold after it, and its cautions, boxed where they belong.</summary>
 public sealed record StepPart(int Number, string Name, IReadOnlyList<string> Lines, IReadOnlyList<string> Cautions) : SheetPart;

@@ -17,7 +17,12 @@ public sealed record CertificateContent(string Subject, IReadOnlyList<CertifiedP
             problems.Add(new Problem("pieces", "a certificate is of something", "none", "one piece or more"));
         }
 
-        problems.AddRange(Pieces.GroupBy(piece => piece.Serial, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1).Select(group => new Problem("pieces", "this serial stands on it twice", group.Key, "each serial once")));
+        problems.AddRange(
+            Pieces
+                .GroupBy(piece => piece.Serial, StringComparer.OrdinalIgnoreCase)
+                .Where(group => group.Count() > 1)
+                .Select(group => new Problem("pieces", "this serial stands on it twice", group.Key, "each serial once"))
+        );
         for (int at = 0; at < Pieces.Count; at++)
         {
             problems.AddRange(Check(Pieces[at], FormattableString.Invariant($"pieces[{at}]")));
@@ -28,7 +33,10 @@ public sealed record CertificateContent(string Subject, IReadOnlyList<CertifiedP
 
     private IEnumerable<Problem> Check(CertifiedPiece piece, string field)
     {
-        foreach ((string name, string value) in ((string, string)[])[(".serial", piece.Serial), (".verdict", piece.Verdict), (".person", piece.Person)])
+        foreach (
+            (string name, string value) in ((string, string)[])
+                [(".serial", piece.Serial), (".verdict", piece.Verdict), (".person", piece.Person)]
+        )
         {
             if (string.IsNullOrWhiteSpace(value))
             {
@@ -43,12 +51,28 @@ public sealed record CertificateContent(string Subject, IReadOnlyList<CertifiedP
 
         if (piece.Passes && piece.Readings.Any(reading => reading.Inside == false))
         {
-            yield return new Problem(field + ".verdict", "passes with a reading outside its limits", piece.Serial, "another verdict, or other limits");
+            yield return new Problem(
+                field + ".verdict",
+                "passes with a reading outside its limits",
+                piece.Serial,
+                "another verdict, or other limits"
+            );
         }
 
-        foreach (string missing in piece.Readings.Select(reading => reading.Reading.Instrument).Where(name => name.Length > 0).Distinct().Except(Instruments.Select(one => one.Name)))
+        foreach (
+            string missing in piece
+                .Readings.Select(reading => reading.Reading.Instrument)
+                .Where(name => name.Length > 0)
+                .Distinct()
+                .Except(Instruments.Select(one => one.Name))
+        )
         {
-            yield return new Problem("instruments", "this instrument is named by a reading and is not listed", missing, "every instrument used");
+            yield return new Problem(
+                "instruments",
+                "this instrument is named by a reading and is not listed",
+                missing,
+                "every instrument used"
+            );
         }
     }
 }

@@ -9,7 +9,16 @@ namespace Coilwright.Papers.Shipping;
 /// <param name="Verdict">The verdict in words.</param>
 /// <param name="Person">Who tested it.</param>
 /// <param name="TestedUtc">When.</param>
-public sealed record CertifiedPiece(string Serial, string Recipe, string Revision, IReadOnlyList<CertifiedReading> Readings, bool Passes, string Verdict, string Person, DateTimeOffset TestedUtc)
+public sealed record CertifiedPiece(
+    string Serial,
+    string Recipe,
+    string Revision,
+    IReadOnlyList<CertifiedReading> Readings,
+    bool Passes,
+    string Verdict,
+    string Person,
+    DateTimeOffset TestedUtc
+)
 {
     /// <summary>How its magnets are charged, in words; empty where there is nothing to say.</summary>
     public string Charge { get; init; } = "";

@@ -10,25 +10,32 @@ namespace Coilwright.Papers.Shipping;
 public sealed record CertifiedReading(PieceReading Reading, double? Low = null, double? High = null)
 {
     /// <summary>True inside the limits, false outside or without a number; null when there is no limit.</summary>
-    public bool? Inside => Low is null && High is null ? null : Reading.IsNumber && !(Reading.Comparable < Low) && !(Reading.Comparable > High);
+    public bool? Inside =>
+        Low is null && High is null ? null : Reading.IsNumber && !(Reading.Comparable < Low) && !(Reading.Comparable > High);
 
     /// <summary>The limits in words.</summary>
-    internal string Limits => (Low, High) switch
-    {
-        ({ } low, { } high) => $"{ReadingWords.Value(Reading, low)} – {ReadingWords.Value(Reading, high)}",
-        ({ } low, null) => "from " + ReadingWords.Value(Reading, low),
-        (null, { } high) => "up to " + ReadingWords.Value(Reading, high),
-        _ => "none",
-    };
+    internal string Limits =>
+        (Low, High) switch
+        {
+            ({ } low, { } high) => $"{ReadingFormatter.Value(Reading, low)} – {ReadingFormatter.Value(Reading, high)}",
+            ({ } low, null) => "from " + ReadingFormatter.Value(Reading, low),
+            (null, { } high) => "up to " + ReadingFormatter.Value(Reading, high),
+            _ => "none",
+        };
 
     /// <summary>Inside, outside, or so near to a limit that the instrument cannot tell.</summary>
-    internal string Words => Inside switch
-    {
-        null => "no limit",
-        _ when Reading.IsNumber && Reading.HalfPart is { } half && Near(Math.Abs(Reading.Comparable) * half) => string.Create(CultureInfo.InvariantCulture, $"{(Inside == true ? "inside" : "outside")}, by less than the uncertainty"),
-        true => "inside",
-        false => "outside",
-    };
+    internal string Words =>
+        Inside switch
+        {
+            null => "no limit",
+            _ when Reading.IsNumber && Reading.HalfPart is { } half && Near(Math.Abs(Reading.Comparable) * half) => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(Inside == true ? "inside" : "outside")}, by less than the uncertainty"
+            ),
+            true => "inside",
+            false => "outside",
+        };
 
-    private bool Near(double half) => (Low is { } low && Math.Abs(Reading.Comparable - low) < half) || (High is { } high && Math.Abs(Reading.Comparable - high) < half);
+    private bool Near(double half) =>
+        (Low is { } low && Math.Abs(Reading.Comparable - low) < half) || (High is { } high && Math.Abs(Reading.Comparable - high) < half);
 }

@@ -30,15 +30,29 @@ public sealed record PackingContent(string Reference, IReadOnlyList<PackedPiece>
             problems.Add(new Problem("pieces", "the boxes are empty", "none", "one piece or more"));
         }
 
-        problems.AddRange(Pieces.GroupBy(piece => piece.Serial, StringComparer.OrdinalIgnoreCase).Where(group => group.Count() > 1).Select(group => new Problem("pieces", "this piece is packed twice", group.Key, "each serial once")));
+        problems.AddRange(
+            Pieces
+                .GroupBy(piece => piece.Serial, StringComparer.OrdinalIgnoreCase)
+                .Where(group => group.Count() > 1)
+                .Select(group => new Problem("pieces", "this piece is packed twice", group.Key, "each serial once"))
+        );
         if (MassKg is { } mass && !(mass is > 0 and <= 1000))
         {
-            problems.Add(new Problem("mass", "outside what a box can weigh", FormattableString.Invariant($"{mass} kg"), "above 0 to 1,000 kg"));
+            problems.Add(
+                new Problem("mass", "outside what a box can weigh", FormattableString.Invariant($"{mass} kg"), "above 0 to 1,000 kg")
+            );
         }
 
         if (MagnetMomentAm2 is { } moment && !(moment is >= 0 and <= 1e6))
         {
-            problems.Add(new Problem("magnets", "outside what magnets can have", FormattableString.Invariant($"{moment} A·m²"), "0 to 1,000,000 A·m²"));
+            problems.Add(
+                new Problem(
+                    "magnets",
+                    "outside what magnets can have",
+                    FormattableString.Invariant($"{moment} A·m²"),
+                    "0 to 1,000,000 A·m²"
+                )
+            );
         }
 
         return problems;

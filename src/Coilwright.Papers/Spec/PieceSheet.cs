@@ -1,7 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Sheets;
-using Coilwright.Papers.Words;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
@@ -24,20 +24,34 @@ public static class PieceSheet
     /// <param name="piece">What was read.</param>
     /// <param name="heading">Shop, revision, day.</param>
     /// <param name="hideTurns">Leaves out turns, also where the recipe does not ask for it.</param>
-    public static Sheet Of(Recipe recipe, Prediction prediction, LoadCircuit load, PieceFacts piece, SheetHeading heading, bool hideTurns = false)
+    public static Sheet Of(
+        Recipe recipe,
+        Prediction prediction,
+        LoadCircuit load,
+        PieceFacts piece,
+        SheetHeading heading,
+        bool hideTurns = false
+    )
     {
         VerdictLimits limits = VerdictLimits.ForPickup(recipe);
         List<SheetPart> parts =
         [
             new TitlePart("Read on this piece" + (piece.Set.Length > 0 ? $" of set {piece.Set}" : "")),
             piece.Readings.Count > 0
-                ? new TablePart(["quantity", "value", "95 % interval", "conditions", "against the recipe"], [.. piece.Readings.Select(reading => Row(reading, limits, prediction.Pickup))], [2, 1.1, 1.4, 1.8, 1.6])
+                ? new TablePart(
+                    ["quantity", "value", "95 % interval", "conditions", "against the recipe"],
+                    [.. piece.Readings.Select(reading => Row(reading, limits, prediction.Pickup))],
+                    [2, 1.1, 1.4, 1.8, 1.6]
+                )
                 : new TextPart("Nothing was read on this piece."),
-            new TextPart("Inductance, Q and AC resistance as series values. Where the recipe states a target the deviation is from it, else from the forecast."),
+            new TextPart(
+                "Inductance, Q and AC resistance as series values. Where the recipe states a target the deviation is from "
+                    + "it, else from the forecast."
+            ),
         ];
         parts.AddRange(Magnets(piece));
         parts.AddRange(SpecSheet.Curve(prediction, "Forecast of the model, not measured on this piece: response, loaded"));
-        parts.Add(new TextPart($"Loaded means: {LoadWords.Of(load)}."));
+        parts.Add(new TextPart($"Loaded means: {LoadFormatter.Of(load)}."));
         parts.Add(new TitlePart("Coils, from the recipe"));
         parts.Add(SpecSheet.Coils(recipe, prediction, hideTurns || SpecSheet.HidesTurns(recipe)));
         if (ChargeRule.HasMagnets(recipe))
@@ -45,11 +59,20 @@ public static class PieceSheet
             parts.Add(new CautionPart(string.Join(' ', Cautions.For(Job.Owning))));
         }
 
-        return new Sheet("Spec sheet of a piece", recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial)) { OwnFacts = [("Serial", piece.Serial)] };
+        return new Sheet("Spec sheet of a piece", recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial))
+        {
+            OwnFacts = [("Serial", piece.Serial)],
+        };
     }
 
     private static IReadOnlyList<string> Row(PieceReading reading, VerdictLimits limits, PickupForecast forecast) =>
-        [ReadingWords.Name(reading), ReadingWords.Value(reading), ReadingWords.Interval(reading), ReadingWords.Conditions(reading), Against(reading, limits, forecast)];
+        [
+            ReadingFormatter.Name(reading),
+            ReadingFormatter.Value(reading),
+            ReadingFormatter.Interval(reading),
+            ReadingFormatter.Conditions(reading),
+            Against(reading, limits, forecast),
+        ];
 
     private static string Against(PieceReading reading, VerdictLimits limits, PickupForecast forecast)
     {
@@ -66,7 +89,8 @@ public static class PieceSheet
             _ => ((double?)null, false),
         };
         return nominal is { } wanted && reading.IsNumber
-            ? $"{ReadingWords.Signed(reading.Comparable / wanted - 1)} ({(target ? "target" : "forecast")} {ReadingWords.Value(reading, wanted)})"
+            ? $"{ReadingFormatter.Signed(reading.Comparable / wanted - 1)} ({(target ? "target" : "forecast")} "
+                + $"{ReadingFormatter.Value(reading, wanted)})"
             : "–";
     }
 
@@ -80,7 +104,11 @@ public static class PieceSheet
         yield return new TitlePart("Magnets and polarity" + (piece.Charge.Length > 0 ? ": " + piece.Charge : ""));
         if (piece.Poles is { PolesT.Count: > 0 } poles)
         {
-            yield return new TextPart($"Flux density over the poles, probe {Both(poles.JigDistanceM)} from each{(poles.Instrument.Length > 0 ? ", " + poles.Instrument : "")}; spread {(100 * poles.Spread).ToString("0.#", CultureInfo.InvariantCulture)} % of the mean:");
+            yield return new TextPart(
+                $"Flux density over the poles, probe {Both(poles.JigDistanceM)} from "
+                    + $"each{(poles.Instrument.Length > 0 ? ", " + poles.Instrument : "")}; spread "
+                    + $"{(100 * poles.Spread).ToString("0.#", CultureInfo.InvariantCulture)} % of the mean:"
+            );
             yield return new FiguresPart([.. poles.PolesT.Select((tesla, at) => Pole(tesla, at + 1))], 4);
         }
 
@@ -94,13 +122,22 @@ public static class PieceSheet
         yield return new TextPart($"When iron comes near a pole: {swing}. Top of the poles: {Top(piece.Poles)}.");
     }
 
-    private static KeyFigure Pole(double tesla, int number) => new(
-        string.Create(CultureInfo.InvariantCulture, $"pole {number}, {(tesla < 0 ? "south" : "north")}"),
-        QuantityText.FormatIn(Math.Abs(tesla), QuantityKind.FluxDensity, "G"),
-        QuantityText.FormatIn(Math.Abs(tesla), QuantityKind.FluxDensity, "mT"));
+    private static KeyFigure Pole(double tesla, int number) =>
+        new(
+            string.Create(CultureInfo.InvariantCulture, $"pole {number}, {(tesla < 0 ? "south" : "north")}"),
+            QuantityParser.FormatIn(Math.Abs(tesla), QuantityKind.FluxDensity, "G"),
+            QuantityParser.FormatIn(Math.Abs(tesla), QuantityKind.FluxDensity, "mT")
+        );
 
-    private static string Top(PoleReading? poles) => poles is not { PolesT.Count: > 0 } read ? "not read"
-        : read.PolesT.All(tesla => tesla > 0) ? "north" : read.PolesT.All(tesla => tesla < 0) ? "south" : "north and south, see above";
+    private static string Top(PoleReading? poles) =>
+        poles is not { PolesT.Count: > 0 } read ? "not read"
+        : read.PolesT.All(tesla => tesla > 0) ? "north"
+        : read.PolesT.All(tesla => tesla < 0) ? "south"
+        : "north and south, see above";
 
-    private static string Both(double lengthM) => string.Create(CultureInfo.InvariantCulture, $"{QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm")} ({lengthM / MetresPerInch:0.000} in)");
+    private static string Both(double lengthM) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm")} ({lengthM / MetresPerInch:0.000} in)"
+        );
 }

@@ -13,7 +13,8 @@ internal static class CurveSearch
     {
         Span<double> curve = stackalloc double[Steps(fromHz, toHz) + 1];
         double step = Scan(curveOf, fromHz, toHz, curve);
-        double bestHz = 0, best = curve[0];
+        double bestHz = 0,
+            best = curve[0];
         for (int i = 1; i < curve.Length - 1; i++)
         {
             // Every dip is followed to its bottom: a sharp peak may look lower on the grid than a blunt one.
@@ -29,13 +30,19 @@ internal static class CurveSearch
         return bestHz > 0 && riseDb > LeastRiseDb ? new ResonancePeak(bestHz, riseDb, QualityOf(curve[0] / best)) : null;
     }
 
-    /// <summary>Climbs from a guess by steps of 4 %, then narrows the bracket by parabolas; null when it does not end in a rise above the reference.</summary>
+    /// <summary>
+    /// Climbs from a guess by steps of 4 %, then narrows the bracket by parabolas; null when it does not end in a rise above the reference.
+    /// </summary>
     public static ResonancePeak? PointNear<TCurve>(in TCurve curveOf, double referenceHz, double nearHz, double toHz)
         where TCurve : IGainCurve
     {
         const double Ratio = 1.04;
-        double left = nearHz / Ratio, middle = nearHz, right = nearHz * Ratio;
-        double atLeft = curveOf.Attenuation(left), atMiddle = curveOf.Attenuation(middle), atRight = curveOf.Attenuation(right);
+        double left = nearHz / Ratio,
+            middle = nearHz,
+            right = nearHz * Ratio;
+        double atLeft = curveOf.Attenuation(left),
+            atMiddle = curveOf.Attenuation(middle),
+            atRight = curveOf.Attenuation(right);
         for (int step = 0; atLeft < atMiddle || atRight < atMiddle; step++)
         {
             if (step == 60 || left < 2 * referenceHz || right > toHz / 2)
@@ -56,18 +63,30 @@ internal static class CurveSearch
         }
 
         (double hz, double best) = Narrow(curveOf, left, middle, right, atLeft, atMiddle, atRight);
-        double reference = curveOf.Attenuation(referenceHz), riseDb = 10 * Math.Log10(reference / best);
+        double reference = curveOf.Attenuation(referenceHz),
+            riseDb = 10 * Math.Log10(reference / best);
         return riseDb > LeastRiseDb ? new ResonancePeak(hz, riseDb, QualityOf(reference / best)) : null;
     }
 
-    /// <summary>Parabola through the bracket's three points, again and again; the bracket only shrinks. Six rounds from 4 % reach 1e-7 on peaks up to a Q of a hundred.</summary>
+    /// <summary>
+    /// Parabola through the bracket's three points, again and again; the bracket only shrinks. Six rounds from 4 % reach 1e-7 on peaks up
+    /// to a Q of a hundred.
+    /// </summary>
     private static (double Hz, double Attenuation) Narrow<TCurve>(
-        in TCurve curveOf, double left, double middle, double right, double atLeft, double atMiddle, double atRight)
+        in TCurve curveOf,
+        double left,
+        double middle,
+        double right,
+        double atLeft,
+        double atMiddle,
+        double atRight
+    )
         where TCurve : IGainCurve
     {
         for (int round = 0; round < 12 && right - left > 1e-7 * middle; round++)
         {
-            double p = (middle - left) * (atMiddle - atRight), q = (middle - right) * (atMiddle - atLeft);
+            double p = (middle - left) * (atMiddle - atRight),
+                q = (middle - right) * (atMiddle - atLeft);
             double bottom = 2 * (p - q);
             double next = Math.Abs(bottom) > 0 ? middle - ((middle - left) * p - (middle - right) * q) / bottom : middle;
             double edge = 1e-3 * (right - left);
@@ -119,7 +138,8 @@ internal static class CurveSearch
         }
 
         // Halving in log frequency: 40 halvings of 1/24 octave reach the last digit.
-        double low = fromHz * Math.Exp(step * (last - 1)), high = fromHz * Math.Exp(step * last);
+        double low = fromHz * Math.Exp(step * (last - 1)),
+            high = fromHz * Math.Exp(step * last);
         for (int i = 0; i < 40; i++)
         {
             double middle = Math.Sqrt(low * high);
@@ -135,7 +155,8 @@ internal static class CurveSearch
         where TCurve : IGainCurve
     {
         double step = Math.Log(toHz / fromHz) / (curve.Length - 1);
-        double ratio = Math.Exp(step), hz = fromHz;
+        double ratio = Math.Exp(step),
+            hz = fromHz;
         for (int i = 0; i < curve.Length; i++, hz *= ratio)
         {
             curve[i] = curveOf.Attenuation(hz);
@@ -149,8 +170,10 @@ internal static class CurveSearch
         where TCurve : IGainCurve
     {
         const double Golden = 0.61803398874989485;
-        double left = high - Golden * (high - low), right = low + Golden * (high - low);
-        double atLeft = curveOf.Attenuation(left), atRight = curveOf.Attenuation(right);
+        double left = high - Golden * (high - low),
+            right = low + Golden * (high - low);
+        double atLeft = curveOf.Attenuation(left),
+            atRight = curveOf.Attenuation(right);
         for (int i = 0; i < 36; i++)
         {
             if (atLeft < atRight)

@@ -2,7 +2,10 @@ using System.Numerics;
 
 namespace Coilwright.Physics.Circuit;
 
-/// <summary>The closed-form network of <see cref="PickupResponse"/>, with everything that does not depend on frequency worked out once. Allocates nothing per point.</summary>
+/// <summary>
+/// The closed-form network of <see cref="PickupResponse"/>, with everything that does not depend on frequency worked out once. Allocates
+/// nothing per point.
+/// </summary>
 /// <remarks>
 /// Z series branch; Y admittance across the pickup; a the track above the wiper, b the track below it, W admittance behind the wiper:
 /// q = a(1 + bW) + b, output over pickup voltage b/q, admittance of the volume control with what hangs on it (1 + bW)/q,
@@ -72,15 +75,19 @@ internal readonly struct Ladder : IGainCurve
         double yi = omega * pickupF + toneScale;
 
         // d = 1 + bW, q = a·d + b, and m = 1 + Z·Y, so that p·q = m·q + Z·d.
-        double dr = behindReal, di = omega * behindSeconds;
-        double qr = aboveOhm * dr + belowOhm, qi = aboveOhm * di;
-        double mr = 1 + zr * yr - zi * yi, mi = zr * yi + zi * yr;
+        double dr = behindReal,
+            di = omega * behindSeconds;
+        double qr = aboveOhm * dr + belowOhm,
+            qi = aboveOhm * di;
+        double mr = 1 + zr * yr - zi * yi,
+            mi = zr * yi + zi * yr;
         re = mr * qr - mi * qi + zr * dr - zi * di;
         im = mr * qi + mi * qr + zr * di + zi * dr;
         double attenuation = Math.Max(re * re + im * im, LeastAttenuation);
 
         // Seen from the output: b·(a·m + Z)/(p·q).
-        double nr = aboveOhm * mr + zr, ni = aboveOhm * mi + zi;
+        double nr = aboveOhm * mr + zr,
+            ni = aboveOhm * mi + zi;
         impedanceSquared = belowOhm * belowOhm * ((nr * nr + ni * ni) / attenuation);
         return attenuation;
     }
@@ -110,7 +117,9 @@ internal readonly struct Ladder : IGainCurve
             Complex z = other.ImpedanceOhm(frequencyHz);
             (re, im) = Complex.IsFinite(z)
                 ? (z.Real, z.Imaginary)
-                : throw new InvalidOperationException(FormattableString.Invariant($"The series branch has no finite impedance at {frequencyHz} Hz."));
+                : throw new InvalidOperationException(
+                    FormattableString.Invariant($"The series branch has no finite impedance at {frequencyHz} Hz.")
+                );
             return;
         }
 

@@ -1,12 +1,17 @@
 namespace Coilwright.Physics.Circuit;
 
-/// <summary>A volume control: its track, and the share of the track below the wiper from 0 to 1 (1 = full); <see cref="Taper"/> turns a setting into that share.</summary>
+/// <summary>
+/// A volume control: its track, and the share of the track below the wiper from 0 to 1 (1 = full); <see cref="Taper"/> turns a setting into
+/// that share.
+/// </summary>
 public readonly record struct VolumeControl(double ResistanceOhm, double Setting)
 {
     /// <summary>What is soldered from the control's input to its wiper to keep the treble; null for none.</summary>
     public TrebleRetainer? Retainer { get; init; }
 
-    /// <summary>True when the pickup comes in at the wiper and the output leaves at the top, so that several controls do not shut each other.</summary>
+    /// <summary>
+    /// True when the pickup comes in at the wiper and the output leaves at the top, so that several controls do not shut each other.
+    /// </summary>
     public bool FromWiper { get; init; }
 }
 
@@ -23,7 +28,10 @@ public readonly record struct TrebleRetainer(double? ResistanceOhm, double? Capa
 /// <param name="Gain">Voltage gain as a ratio, 1 for a follower.</param>
 public readonly record struct BufferStage(double InputOhm, double InputF, double OutputOhm, double Gain);
 
-/// <summary>A tone control: track, capacitor and setting; at 1 the whole track is in series with the capacitor, at 0 the capacitor alone hangs across the pickup.</summary>
+/// <summary>
+/// A tone control: track, capacitor and setting; at 1 the whole track is in series with the capacitor, at 0 the capacitor alone hangs
+/// across the pickup.
+/// </summary>
 public readonly record struct ToneControl(double ResistanceOhm, double CapacitorF, double Setting);
 
 /// <summary>What hangs on the pickup. Every part is optional. SI units.</summary>

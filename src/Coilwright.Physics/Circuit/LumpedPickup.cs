@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace Coilwright.Physics.Circuit;
 
-/// <summary>A pickup as seen from its two wires: the series branch behind which the string's voltage appears, without the capacitance across it.</summary>
+/// <summary>
+/// A pickup as seen from its two wires: the series branch behind which the string's voltage appears, without the capacitance across it.
+/// </summary>
 public interface ISeriesBranch
 {
     /// <summary>Series impedance R(f) + j2πf·L(f), Ω.</summary>

@@ -9,9 +9,15 @@ public static class PickupImpedance
     public static Complex Ohm(LumpedPickup pickup, double frequencyHz)
     {
         Complex series = pickup.ImpedanceOhm(frequencyHz);
-        return series / (1 + series * new Complex(pickup.ParallelLossOhm is { } loss ? 1 / loss : 0, 2 * Math.PI * frequencyHz * pickup.CapacitanceF));
+        return series
+            / (
+                1 + series * new Complex(pickup.ParallelLossOhm is { } loss ? 1 / loss : 0, 2 * Math.PI * frequencyHz * pickup.CapacitanceF)
+            );
     }
 
-    /// <summary>Inductance that a meter shows in its series setting, H: Im Z/ω; above the true one below the resonance, negative above it.</summary>
-    public static double ApparentInductanceH(LumpedPickup pickup, double frequencyHz) => Ohm(pickup, frequencyHz).Imaginary / (2 * Math.PI * frequencyHz);
+    /// <summary>
+    /// Inductance that a meter shows in its series setting, H: Im Z/ω; above the true one below the resonance, negative above it.
+    /// </summary>
+    public static double ApparentInductanceH(LumpedPickup pickup, double frequencyHz) =>
+        Ohm(pickup, frequencyHz).Imaginary / (2 * Math.PI * frequencyHz);
 }

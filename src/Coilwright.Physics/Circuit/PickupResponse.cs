@@ -5,13 +5,18 @@ namespace Coilwright.Physics.Circuit;
 /// <summary>What a pickup delivers into its load, from the closed-form network; peak and −3 dB point are found on the curve.</summary>
 /// <remarks>
 /// <para>
-/// Topology. The string's voltage stands behind the series branch. Across the pickup's terminals: its own capacitance, its loss resistance, and the tone control
-/// (the share "setting" of its track in series with the capacitor; at 0 the capacitor alone). The volume control comes after these: (1 − setting) of its
-/// track in series, the rest from the wiper to ground, linear in resistance. Cable and input hang on the wiper. The tone control thus stands in front of the volume control.
+/// Topology. The string's voltage stands behind the series branch. Across the pickup's terminals: its own capacitance, its loss resistance,
+/// and the tone control
+/// (the share "setting" of its track in series with the capacitor; at 0 the capacitor alone). The volume control comes after these: (1 −
+/// setting) of its
+/// track in series, the rest from the wiper to ground, linear in resistance. Cable and input hang on the wiper. The tone control thus
+/// stands in front of the volume control.
 /// </para>
 /// <para>
-/// Source: Kirchhoff's laws; checked against a circuit simulator on random networks, on reference cases of two solvers, and by scaling and limits.
-/// Singular cases: volume at 0 gives a silent response (see <see cref="Response.IsSilent"/>); a network without any loss has a finite but meaningless peak height.
+/// Source: Kirchhoff's laws; checked against a circuit simulator on random networks, on reference cases of two solvers, and by scaling and
+/// limits.
+/// Singular cases: volume at 0 gives a silent response (see <see cref="Response.IsSilent"/>); a network without any loss has a finite but
+/// meaningless peak height.
 /// </para>
 /// </remarks>
 public static class PickupResponse
@@ -22,7 +27,10 @@ public static class PickupResponse
     /// <summary>Upper end of the search for a peak and for the −3 dB point unless another is given, Hz.</summary>
     public const double SearchEndHz = 1e6;
 
-    /// <summary>The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB: what is called −3 dB is half the power, 10·lg 2 = 3.0103 dB.</summary>
+    /// <summary>
+    /// The drop of <see cref="FindMinus3Db(ISeriesBranch, double, double?, LoadCircuit, double)"/>, dB: what is called −3 dB is half the
+    /// power, 10·lg 2 = 3.0103 dB.
+    /// </summary>
     public const double DropDb = 3.010299956639812;
 
     /// <summary>Computes the response at given frequencies.</summary>
@@ -31,7 +39,13 @@ public static class PickupResponse
     /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω; null for none.</param>
     /// <param name="load">What hangs on it.</param>
     /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
-    public static Response Compute(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, ReadOnlySpan<double> frequenciesHz)
+    public static Response Compute(
+        ISeriesBranch source,
+        double capacitanceF,
+        double? parallelLossOhm,
+        LoadCircuit load,
+        ReadOnlySpan<double> frequenciesHz
+    )
     {
         if (!load.IsPlain)
         {
@@ -47,7 +61,12 @@ public static class PickupResponse
             double attenuation = ladder.Solve(frequencyHz, out double re, out double im, out double impedanceSquared);
             points[i] = ladder.IsSilent
                 ? new ResponsePoint(frequencyHz, double.NegativeInfinity, 0, 0)
-                : new ResponsePoint(frequencyHz, 10 * Math.Log10(reference / attenuation), PhaseDegrees(re, im), Math.Sqrt(impedanceSquared));
+                : new ResponsePoint(
+                    frequencyHz,
+                    10 * Math.Log10(reference / attenuation),
+                    PhaseDegrees(re, im),
+                    Math.Sqrt(impedanceSquared)
+                );
         }
 
         return new Response(points, ladder.Gain(ReferenceHz), ladder.IsSilent);
@@ -57,9 +76,18 @@ public static class PickupResponse
     public static Response Compute(LumpedPickup pickup, LoadCircuit load, ReadOnlySpan<double> frequenciesHz) =>
         Compute(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, frequenciesHz);
 
-    /// <summary>The highest point of the response between 20 Hz and <paramref name="toHz"/>, to 1e-6 of its frequency or as far as a flat top lets it be told.</summary>
+    /// <summary>
+    /// The highest point of the response between 20 Hz and <paramref name="toHz"/>, to 1e-6 of its frequency or as far as a flat top lets
+    /// it be told.
+    /// </summary>
     /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
-    public static ResonancePeak? FindPeak(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
+    public static ResonancePeak? FindPeak(
+        ISeriesBranch source,
+        double capacitanceF,
+        double? parallelLossOhm,
+        LoadCircuit load,
+        double toHz = SearchEndHz
+    )
     {
         if (!load.IsPlain)
         {
@@ -74,9 +102,19 @@ public static class PickupResponse
     public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 
-    /// <summary>As <see cref="FindPeak(ISeriesBranch, double, double?, LoadCircuit, double)"/>, climbing from <paramref name="nearHz"/>: ten times quicker where the curve has one peak not far from there.</summary>
+    /// <summary>
+    /// As <see cref="FindPeak(ISeriesBranch, double, double?, LoadCircuit, double)"/>, climbing from <paramref name="nearHz"/>: ten times
+    /// quicker where the curve has one peak not far from there.
+    /// </summary>
     /// <remarks>Searches everywhere when it finds no peak near by; of several peaks it may take the nearest.</remarks>
-    public static ResonancePeak? FindPeakNear(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double nearHz, double toHz = SearchEndHz)
+    public static ResonancePeak? FindPeakNear(
+        ISeriesBranch source,
+        double capacitanceF,
+        double? parallelLossOhm,
+        LoadCircuit load,
+        double nearHz,
+        double toHz = SearchEndHz
+    )
     {
         if (!load.IsPlain)
         {
@@ -84,13 +122,23 @@ public static class PickupResponse
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
-        return ladder.IsSilent ? null
-            : CurveSearch.PointNear(ladder, ReferenceHz, Math.Clamp(nearHz, 2 * ReferenceHz, toHz / 2), toHz) ?? CurveSearch.HighestPoint(ladder, ReferenceHz, toHz);
+        return ladder.IsSilent
+            ? null
+            : CurveSearch.PointNear(ladder, ReferenceHz, Math.Clamp(nearHz, 2 * ReferenceHz, toHz / 2), toHz)
+                ?? CurveSearch.HighestPoint(ladder, ReferenceHz, toHz);
     }
 
-    /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz.</summary>
+    /// <summary>
+    /// The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz.
+    /// </summary>
     /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
-    public static double? FindMinus3Db(ISeriesBranch source, double capacitanceF, double? parallelLossOhm, LoadCircuit load, double toHz = SearchEndHz)
+    public static double? FindMinus3Db(
+        ISeriesBranch source,
+        double capacitanceF,
+        double? parallelLossOhm,
+        LoadCircuit load,
+        double toHz = SearchEndHz
+    )
     {
         if (!load.IsPlain)
         {
@@ -108,7 +156,8 @@ public static class PickupResponse
     /// <summary>Frequencies spaced evenly in their logarithm, both ends included, Hz.</summary>
     public static double[] LogFrequencies(double fromHz, double toHz, int count)
     {
-        double from = Math.Log(Require.InRange(fromHz, 1e-3, 1e9)), to = Math.Log(Require.InRange(toHz, fromHz, 1e9));
+        double from = Math.Log(Require.InRange(fromHz, 1e-3, 1e9)),
+            to = Math.Log(Require.InRange(toHz, fromHz, 1e9));
         double[] frequenciesHz = new double[(int)Require.InRange(count, 2, 1e8)];
         for (int i = 0; i < count; i++)
         {
@@ -119,14 +168,20 @@ public static class PickupResponse
         return frequenciesHz;
     }
 
-    /// <summary>A grid with points added round a peak: 41 of them over four half-power widths, so that its top is drawn and read to a thousandth of a decibel.</summary>
+    /// <summary>
+    /// A grid with points added round a peak: 41 of them over four half-power widths, so that its top is drawn and read to a thousandth of
+    /// a decibel.
+    /// </summary>
     /// <param name="frequenciesHz">Rising frequencies, Hz.</param>
     /// <param name="peak">The peak.</param>
     public static double[] Refined(double[] frequenciesHz, ResonancePeak peak)
     {
         double reach = Math.Exp(Math.Min(1, 2 / Math.Max(peak.Q, 0.7)));
-        double from = Math.Max(frequenciesHz[0], peak.FrequencyHz / reach), to = Math.Min(frequenciesHz[^1], peak.FrequencyHz * reach);
-        return from >= to ? frequenciesHz : [.. frequenciesHz.Concat(LogFrequencies(from, to, 40)).Append(Math.Clamp(peak.FrequencyHz, from, to)).Distinct().Order()];
+        double from = Math.Max(frequenciesHz[0], peak.FrequencyHz / reach),
+            to = Math.Min(frequenciesHz[^1], peak.FrequencyHz * reach);
+        return from >= to
+            ? frequenciesHz
+            : [.. frequenciesHz.Concat(LogFrequencies(from, to, 40)).Append(Math.Clamp(peak.FrequencyHz, from, to)).Distinct().Order()];
     }
 
     /// <summary>Minus the angle of re + j·im, which lies in 0…270° for passive parts, without the jump at 180°.</summary>

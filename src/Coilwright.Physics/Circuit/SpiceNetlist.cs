@@ -5,7 +5,10 @@ using Coilwright.Physics.Circuit.Networks;
 namespace Coilwright.Physics.Circuit;
 
 /// <summary>Writes pickup and load as a netlist in the open SPICE syntax, for people who want to go on in a circuit simulator.</summary>
-/// <remarks>Nodes: <c>src</c> the string's voltage (1 V), <c>pickup</c> the pickup's terminal, <c>out</c> the output; 0 is ground. Topology as in <see cref="PickupResponse"/>.</remarks>
+/// <remarks>
+/// Nodes: <c>src</c> the string's voltage (1 V), <c>pickup</c> the pickup's terminal, <c>out</c> the output; 0 is ground. Topology as in
+/// <see cref="PickupResponse"/>.
+/// </remarks>
 public static class SpiceNetlist
 {
     /// <summary>The whole file: parts, one AC sweep spaced evenly in log frequency, and the output's gain in dB and phase.</summary>
@@ -52,7 +55,8 @@ public static class SpiceNetlist
 
         if (load.Volume is { } volume)
         {
-            double below = volume.ResistanceOhm * volume.Setting, above = volume.ResistanceOhm - below;
+            double below = volume.ResistanceOhm * volume.Setting,
+                above = volume.ResistanceOhm - below;
             text.Append(above > 0 ? "" : "Vwiper pickup out DC 0\n");
             Part(text, "Rabove", "pickup", "out", above);
             text.Append(below > 0 ? "" : "Vground out 0 DC 0\n");

@@ -1,10 +1,12 @@
+using System.Globalization;
 using System.Numerics;
 
 namespace Coilwright.Physics.Circuit;
 
 /// <summary>A series branch given by tables of inductance and resistance against frequency.</summary>
 /// <remarks>
-/// Between the entries a cubic in ln f that keeps to the tables' rises and falls (weighted harmonic mean of neighbouring slopes; Fritsch and Butland 1984, from memory [Interpolation]),
+/// Between the entries a cubic in ln f that keeps to the tables' rises and falls (weighted harmonic mean of neighbouring slopes; Fritsch
+/// and Butland 1984, from memory [Interpolation]),
 /// outside them the first or last entry. Continuous with its first derivative inside; no overshoot, so a positive table stays positive.
 /// </remarks>
 public sealed class TabulatedBranch : ISeriesBranch
@@ -21,13 +23,21 @@ public sealed class TabulatedBranch : ISeriesBranch
         int count = frequenciesHz.Count;
         if (count == 0 || inductanceH.Count != count || resistanceOhm.Count != count)
         {
-            throw new ArgumentException(FormattableString.Invariant($"The tables hold {count}, {inductanceH.Count} and {resistanceOhm.Count} entries; they must be equally long and not empty."));
+            throw new ArgumentException(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The tables hold {count}, {inductanceH.Count} and {resistanceOhm.Count} entries; they must be "
+                        + $"equally long and not empty."
+                )
+            );
         }
 
         logHz = new double[count];
         for (int i = 0; i < count; i++)
         {
-            logHz[i] = Math.Log(Require.InRange(frequenciesHz[i], i == 0 ? 1e-3 : Math.BitIncrement(frequenciesHz[i - 1]), 1e9, nameof(frequenciesHz)));
+            logHz[i] = Math.Log(
+                Require.InRange(frequenciesHz[i], i == 0 ? 1e-3 : Math.BitIncrement(frequenciesHz[i - 1]), 1e9, nameof(frequenciesHz))
+            );
         }
 
         this.inductanceH = new Track(logHz, inductanceH, -1e5, 1e5);
@@ -66,9 +76,12 @@ public sealed class TabulatedBranch : ISeriesBranch
             slope = new double[x.Length];
             for (int i = 1; i < x.Length - 1; i++)
             {
-                double h0 = x[i] - x[i - 1], h1 = x[i + 1] - x[i];
-                double d0 = (value[i] - value[i - 1]) / h0, d1 = (value[i + 1] - value[i]) / h1;
-                double w0 = 2 * h1 + h0, w1 = h1 + 2 * h0;
+                double h0 = x[i] - x[i - 1],
+                    h1 = x[i + 1] - x[i];
+                double d0 = (value[i] - value[i - 1]) / h0,
+                    d1 = (value[i + 1] - value[i]) / h1;
+                double w0 = 2 * h1 + h0,
+                    w1 = h1 + 2 * h0;
                 slope[i] = d0 * d1 > 0 ? (w0 + w1) / (w0 / d0 + w1 / d1) : 0;
             }
 
@@ -86,11 +99,16 @@ public sealed class TabulatedBranch : ISeriesBranch
                 return value[cell < 0 ? 0 : x.Length - 1];
             }
 
-            double h = x[cell + 1] - x[cell], t = (at - x[cell]) / h, u = 1 - t;
-            return u * u * ((1 + 2 * t) * value[cell] + t * h * slope[cell]) + t * t * ((1 + 2 * u) * value[cell + 1] - u * h * slope[cell + 1]);
+            double h = x[cell + 1] - x[cell],
+                t = (at - x[cell]) / h,
+                u = 1 - t;
+            return u * u * ((1 + 2 * t) * value[cell] + t * h * slope[cell])
+                + t * t * ((1 + 2 * u) * value[cell + 1] - u * h * slope[cell + 1]);
         }
 
-        /// <summary>Slope that lets the end cell be a parabola, held between 0 and three times the chord so that it cannot overshoot.</summary>
+        /// <summary>
+        /// Slope that lets the end cell be a parabola, held between 0 and three times the chord so that it cannot overshoot.
+        /// </summary>
         private double EndSlope(double[] x, int end, int next)
         {
             double chord = (value[next] - value[end]) / (x[next] - x[end]);

@@ -3,14 +3,17 @@ namespace Coilwright.Physics.Circuit;
 /// <summary>How a control's track runs: the share of its resistance below the wiper at each setting from 0 to 1.</summary>
 public sealed class Taper
 {
-    /// <summary>Share at half way of a logarithmic track unless said: 10 %. Common practice, no source [Taper]; tracks from 5 % to 20 % are sold.</summary>
+    /// <summary>
+    /// Share at half way of a logarithmic track unless said: 10 %. Common practice, no source [Taper]; tracks from 5 % to 20 % are sold.
+    /// </summary>
     public const double UsualMiddle = 0.1;
 
     private readonly double[] settings;
     private readonly double[] shares;
     private readonly double exponentBase;
 
-    private Taper(double[] settings, double[] shares, double exponentBase) => (this.settings, this.shares, this.exponentBase) = (settings, shares, exponentBase);
+    private Taper(double[] settings, double[] shares, double exponentBase) =>
+        (this.settings, this.shares, this.exponentBase) = (settings, shares, exponentBase);
 
     /// <summary>Share and setting are the same.</summary>
     public static Taper Linear { get; } = new([], [], 1);
@@ -27,14 +30,17 @@ public sealed class Taper
     /// <param name="pairs">Setting and share, settings strictly rising from 0 to 1, shares never falling, 0…1.</param>
     public static Taper Measured(IReadOnlyList<(double Setting, double Share)> pairs)
     {
-        double[] at = [.. pairs.Select(pair => pair.Setting)], share = [.. pairs.Select(pair => pair.Share)];
+        double[] at = [.. pairs.Select(pair => pair.Setting)],
+            share = [.. pairs.Select(pair => pair.Share)];
         for (int i = 0; i < at.Length; i++)
         {
             Require.InRange(at[i], i == 0 ? 0 : Math.BitIncrement(at[i - 1]), i == 0 ? 0 : 1, nameof(pairs));
             Require.InRange(share[i], i == 0 ? 0 : share[i - 1], 1, nameof(pairs));
         }
 
-        return at.Length >= 2 && at[^1] >= 1 ? new Taper(at, share, 1) : throw new ArgumentException("A measured taper needs its two ends, 0 and 1.", nameof(pairs));
+        return at.Length >= 2 && at[^1] >= 1
+            ? new Taper(at, share, 1)
+            : throw new ArgumentException("A measured taper needs its two ends, 0 and 1.", nameof(pairs));
     }
 
     /// <summary>Share of the track below the wiper.</summary>

@@ -9,7 +9,8 @@ public static class DipoleField
     /// <param name="momentAm2">Sum of the moments' sizes, A·m², 0…1,000,000.</param>
     /// <param name="distanceM">Distance from their middle, m, 0.1…100.</param>
     /// <remarks>
-    /// B = µ0·m/(2π·r³), derived: a dipole's field is largest on its axis, and moments that all point one way add. Dipoles that face each other have less.
+    /// B = µ0·m/(2π·r³), derived: a dipole's field is largest on its axis, and moments that all point one way add. Dipoles that face each
+    /// other have less.
     /// Holds for a group small against r: a rod of length L centred there has (1 − (L/2r)²)⁻² times as much on its axis, at most.
     /// </remarks>
     public static double LargestT(double momentAm2, double distanceM) =>

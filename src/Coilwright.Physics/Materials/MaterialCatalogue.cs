@@ -2,7 +2,9 @@ namespace Coilwright.Physics.Materials;
 
 /// <summary>Materials that come with the program, each figure with its standing.</summary>
 /// <remarks>
-/// Keys in brackets are those of docs/sources.md. Working polarisation of alnico 5: a 4.75 mm rod 16–17 mm long reads about 95 mT at its face [RodField], which with a recoil permeability of 3.6 is 0.45 T if the sensor lies 0.5 mm off (0.31 T would be it for a uniformly magnetised rod read at 1 mm). No such reading stands
+/// Keys in brackets are those of docs/sources.md. Working polarisation of alnico 5: a 4.75 mm rod 16–17 mm long reads about 95 mT at its
+/// face [RodField], which with a recoil permeability of 3.6 is 0.45 T if the sensor lies 0.5 mm off (0.31 T would be it for a uniformly
+/// magnetised rod read at 1 mm). No such reading stands
 /// for the other grades: theirs is scaled by remanence or put wide, and marked assumed. One gauss reading at a pole face settles it.
 /// </remarks>
 public static class MaterialCatalogue
@@ -35,23 +37,69 @@ public static class MaterialCatalogue
             Key = "alnico-5",
             RelativePermeability = Figure(3.6, 2.8, 4.4, "read", Supplier + "; 4.3 and about 3 from memory"),
             ConductivitySPerM = AlnicoConductivity,
-            WorkingPolarisationT = Figure(0.45, 0.30, 0.57, "assumed", "taken from 95 mT read at the face of a 4.75 mm rod of 16–17 mm [RodField], with the sensor assumed 0 to 1 mm off the face"),
+            WorkingPolarisationT = Figure(
+                0.45,
+                0.30,
+                0.57,
+                "assumed",
+                "taken from 95 mT read at the face of a 4.75 mm rod of 16–17 mm [RodField], with the sensor assumed 0 to 1 mm off the face"
+            ),
         };
-        yield return Alnico("alnico-8", Figure(2.8, 1.9, 3.7, "read", Supplier + " gives 3.6, 2.0 from memory: they disagree"), 0.45, 0.30, 0.60);
-        yield return Magnet("ferrite", Figure(1.075, 1.05, 1.10, "memory", "recoil permeability of the kind, from memory"), Figure(1e-4, 0, 1, "assumed", "a ceramic"), 0.38, 0.20, 0.44);
-        yield return Magnet("neodymium", Figure(1.05, 1.03, 1.10, "read", RareEarth), Resistivity(1.6e-6, 0.15, "read", RareEarth), 1.15, 0.70, 1.40);
-        yield return Magnet("samarium-cobalt", Figure(1.05, 1.03, 1.10, "read", RareEarth), Resistivity(0.86e-6, 0.15, "read", RareEarth), 1.00, 0.80, 1.20);
+        yield return Alnico(
+            "alnico-8",
+            Figure(2.8, 1.9, 3.7, "read", Supplier + " gives 3.6, 2.0 from memory: they disagree"),
+            0.45,
+            0.30,
+            0.60
+        );
+        yield return Magnet(
+            "ferrite",
+            Figure(1.075, 1.05, 1.10, "memory", "recoil permeability of the kind, from memory"),
+            Figure(1e-4, 0, 1, "assumed", "a ceramic"),
+            0.38,
+            0.20,
+            0.44
+        );
+        yield return Magnet(
+            "neodymium",
+            Figure(1.05, 1.03, 1.10, "read", RareEarth),
+            Resistivity(1.6e-6, 0.15, "read", RareEarth),
+            1.15,
+            0.70,
+            1.40
+        );
+        yield return Magnet(
+            "samarium-cobalt",
+            Figure(1.05, 1.03, 1.10, "read", RareEarth),
+            Resistivity(0.86e-6, 0.15, "read", RareEarth),
+            1.00,
+            0.80,
+            1.20
+        );
     }
 
     private static IEnumerable<Material> Metals()
     {
-        MaterialFigure steel = Figure(280, 100, 500, "read", "N. Bowler, a plate of 1018 steel, small signals, 1–10 Hz [Steel1018]; ±30 % and more by bar (assumed)");
+        MaterialFigure steel = Figure(
+            280,
+            100,
+            500,
+            "read",
+            "N. Bowler, a plate of 1018 steel, small signals, 1–10 Hz [Steel1018]; ±30 % and more by bar (assumed)"
+        );
         yield return Metal("low-carbon-steel", steel, Resistivity(0.16e-6, 0.10, "memory", Handbook));
-        yield return Metal("string-steel", Figure(80, 40, 150, "assumed", "hard-drawn wire under small changes; compare designs, do not trust volts"),
-            Resistivity(0.18e-6, 0.15, "assumed", "a carbon steel's"));
+        yield return Metal(
+            "string-steel",
+            Figure(80, 40, 150, "assumed", "hard-drawn wire under small changes; compare designs, do not trust volts"),
+            Resistivity(0.18e-6, 0.15, "assumed", "a carbon steel's")
+        );
         yield return Metal("nickel-silver", NonMagnetic, Resistivity(0.29e-6, 0.10, "memory", Handbook));
         yield return Metal("brass", NonMagnetic, Resistivity(0.062e-6, 0.10, "memory", Handbook));
-        yield return Metal("stainless-steel", Figure(1.01, 1, 1.1, "assumed", "austenitic; cold work raises it"), Resistivity(0.72e-6, 0.10, "memory", Handbook));
+        yield return Metal(
+            "stainless-steel",
+            Figure(1.01, 1, 1.1, "assumed", "austenitic; cold work raises it"),
+            Resistivity(0.72e-6, 0.10, "memory", Handbook)
+        );
         yield return Metal("copper", NonMagnetic, Resistivity(1 / 58e6, 0.01, "read", "standard annealed copper [IEC60028]"));
     }
 
@@ -68,28 +116,53 @@ public static class MaterialCatalogue
         yield return Dielectric("epoxy", Figure(3.6, 3.2, 4.2, "read", Insulators));
     }
 
-    private static Material Alnico(string key, MaterialFigure permeability, double workingT, double lowT, double highT) => new()
-    {
-        Key = key,
-        RelativePermeability = permeability,
-        ConductivitySPerM = key == "alnico-8" ? AlnicoConductivity : Resistivity(0.47e-6, 0.10, "assumed", "as that of alnico 5"),
-        WorkingPolarisationT = Figure(workingT, lowT, highT, "assumed", "no reading at a pole face for this grade; measure one"),
-    };
+    private static Material Alnico(string key, MaterialFigure permeability, double workingT, double lowT, double highT) =>
+        new()
+        {
+            Key = key,
+            RelativePermeability = permeability,
+            ConductivitySPerM = key == "alnico-8" ? AlnicoConductivity : Resistivity(0.47e-6, 0.10, "assumed", "as that of alnico 5"),
+            WorkingPolarisationT = Figure(workingT, lowT, highT, "assumed", "no reading at a pole face for this grade; measure one"),
+        };
 
     private static Material Magnet(
-        string key, MaterialFigure permeability, MaterialFigure conductivity, double workingT, double lowT, double highT) => new()
+        string key,
+        MaterialFigure permeability,
+        MaterialFigure conductivity,
+        double workingT,
+        double lowT,
+        double highT
+    ) =>
+        new()
         {
             Key = key,
             RelativePermeability = permeability,
             ConductivitySPerM = conductivity,
-            WorkingPolarisationT = Figure(workingT, lowT, highT, "assumed", "near the remanence range of the kind: these hardly demagnetise themselves"),
+            WorkingPolarisationT = Figure(
+                workingT,
+                lowT,
+                highT,
+                "assumed",
+                "near the remanence range of the kind: these hardly demagnetise themselves"
+            ),
         };
 
     private static Material Metal(string key, MaterialFigure permeability, MaterialFigure conductivity) =>
-        new() { Key = key, RelativePermeability = permeability, ConductivitySPerM = conductivity };
+        new()
+        {
+            Key = key,
+            RelativePermeability = permeability,
+            ConductivitySPerM = conductivity,
+        };
 
     private static Material Dielectric(string key, MaterialFigure permittivity) =>
-        new() { Key = key, RelativePermeability = NonMagnetic, ConductivitySPerM = NoConduction, RelativePermittivity = permittivity };
+        new()
+        {
+            Key = key,
+            RelativePermeability = NonMagnetic,
+            ConductivitySPerM = NoConduction,
+            RelativePermittivity = permittivity,
+        };
 
     private static MaterialFigure Figure(double value, double low, double high, string standing, string source) =>
         new(new Estimate(value, low, high, Basis.Assumed), standing, source);

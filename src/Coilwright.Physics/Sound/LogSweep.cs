@@ -4,10 +4,13 @@ namespace Coilwright.Physics.Sound;
 /// <param name="FromHz">First frequency f₁, Hz.</param>
 /// <param name="ToHz">Last frequency f₂, Hz.</param>
 /// <param name="LengthS">Length T, s.</param>
-/// <remarks>Deconvolved, what the chain distorts into harmonic m stands L·ln m before the response itself, so that a window keeps it out.</remarks>
+/// <remarks>
+/// Deconvolved, what the chain distorts into harmonic m stands L·ln m before the response itself, so that a window keeps it out.
+/// </remarks>
 public sealed record LogSweep(double FromHz, double ToHz, double LengthS)
 {
-    private const double FadeInS = 0.05, FadeOutS = 0.01;
+    private const double FadeInS = 0.05,
+        FadeOutS = 0.01;
 
     /// <summary>Time in which the frequency grows e-fold, s.</summary>
     public double GrowthS => LengthS / Math.Log(ToHz / FromHz);
@@ -28,8 +31,10 @@ public sealed record LogSweep(double FromHz, double ToHz, double LengthS)
         double[] samples = new double[(int)Math.Round(Require.InRange(LengthS, 0.1, 120) * Require.InRange(rateHz, 4000, 400_000))];
         for (int i = 0; i < samples.Length; i++)
         {
-            double t = i / rateHz, left = (samples.Length - 1 - i) / rateHz;
-            samples[i] = level * Fade(t / FadeInS) * Fade(left / FadeOutS) * Math.Sin(2 * Math.PI * FromHz * GrowthS * (Math.Exp(t / GrowthS) - 1));
+            double t = i / rateHz,
+                left = (samples.Length - 1 - i) / rateHz;
+            samples[i] =
+                level * Fade(t / FadeInS) * Fade(left / FadeOutS) * Math.Sin(2 * Math.PI * FromHz * GrowthS * (Math.Exp(t / GrowthS) - 1));
         }
 
         return samples;

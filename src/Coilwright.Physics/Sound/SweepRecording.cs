@@ -5,13 +5,15 @@ namespace Coilwright.Physics.Sound;
 
 /// <summary>What a recording of a sweep says: the complex transfer from the sweep to each recorded channel.</summary>
 /// <remarks>
-/// The recording over the sweep in the frequency domain is the impulse response of the chain, with its distortion before it; a window around its largest value keeps
+/// The recording over the sweep in the frequency domain is the impulse response of the chain, with its distortion before it; a window
+/// around its largest value keeps
 /// the linear part. Between two channels of one recording delay and response of the interface fall out.
 /// </remarks>
 public sealed class SweepRecording
 {
     /// <summary>How much of the response is kept behind and before its largest value, s.</summary>
-    private const double KeptS = 0.5, BeforeS = 0.02;
+    private const double KeptS = 0.5,
+        BeforeS = 0.02;
 
     /// <summary>The division is held at this part of the sweep's mean power outside its band.</summary>
     private const double Floor = 1e-4;
@@ -35,10 +37,12 @@ public sealed class SweepRecording
         double[] played = sweep.Samples(rateHz);
         int length = (int)BitOperations.RoundUpToPowerOf2((uint)(channels[0].Length + played.Length));
         Complex[] spectrum = Spectrum(played, length);
-        double mean = spectrum.Sum(one => one.Real * one.Real + one.Imaginary * one.Imaginary) / length, hold = Floor * mean;
+        double mean = spectrum.Sum(one => one.Real * one.Real + one.Imaginary * one.Imaginary) / length,
+            hold = Floor * mean;
         double[][] whole = [.. channels.Select(channel => Impulse(channel, spectrum, hold, length))];
         int top = Enumerable.Range(0, length).MaxBy(i => Math.Abs(whole[0][i]));
-        int before = (int)(Math.Min(BeforeS, sweep.AdvanceOf(2) / 2) * rateHz), kept = before + (int)(KeptS * rateHz);
+        int before = (int)(Math.Min(BeforeS, sweep.AdvanceOf(2) / 2) * rateHz),
+            kept = before + (int)(KeptS * rateHz);
         return new SweepRecording(rateHz, [.. whole.Select(one => Windowed(one, top, before, kept))], before, Clearness(whole[0], top));
     }
 
@@ -46,7 +50,9 @@ public sealed class SweepRecording
     public Complex At(int channel, double hz)
     {
         double turn = -2 * Math.PI * hz / rateHz;
-        Complex step = Complex.FromPolarCoordinates(1, turn), now = Complex.FromPolarCoordinates(1, -turn * before), sum = Complex.Zero;
+        Complex step = Complex.FromPolarCoordinates(1, turn),
+            now = Complex.FromPolarCoordinates(1, -turn * before),
+            sum = Complex.Zero;
         foreach (double value in responses[channel])
         {
             sum += value * now;
@@ -56,14 +62,19 @@ public sealed class SweepRecording
         return sum;
     }
 
-    /// <summary>Impedance of what hangs between the second channel's joint and ground, Ω: Z = R·V₂/(V₁ − V₂), freed of the second input's own resistance and capacitance.</summary>
+    /// <summary>
+    /// Impedance of what hangs between the second channel's joint and ground, Ω: Z = R·V₂/(V₁ − V₂), freed of the second input's own
+    /// resistance and capacitance.
+    /// </summary>
     /// <param name="hz">Frequency, Hz.</param>
     /// <param name="resistorOhm">The resistor between the two, Ω.</param>
     /// <param name="inputOhm">Input resistance of the second channel, Ω; null for none.</param>
     /// <param name="inputF">Capacitance of input and leads, F.</param>
     public Complex ImpedanceOhm(double hz, double resistorOhm, double? inputOhm, double inputF)
     {
-        Complex first = At(0, hz), second = At(1, hz), seen = resistorOhm * second / (first - second);
+        Complex first = At(0, hz),
+            second = At(1, hz),
+            seen = resistorOhm * second / (first - second);
         return 1 / (1 / seen - new Complex(inputOhm is { } ohm ? 1 / ohm : 0, 2 * Math.PI * hz * inputF));
     }
 
@@ -97,7 +108,8 @@ public sealed class SweepRecording
         double[] part = new double[kept];
         for (int i = 0; i < kept; i++)
         {
-            double rise = Math.Min(1, (i + 0.5) / (0.5 * before)), fall = Math.Min(1, (kept - i - 0.5) / (0.3 * kept));
+            double rise = Math.Min(1, (i + 0.5) / (0.5 * before)),
+                fall = Math.Min(1, (kept - i - 0.5) / (0.3 * kept));
             double weight = (0.5 - 0.5 * Math.Cos(Math.PI * rise)) * (0.5 - 0.5 * Math.Cos(Math.PI * fall));
             part[i] = weight * whole[(top - before + i + whole.Length) % whole.Length];
         }
@@ -108,7 +120,8 @@ public sealed class SweepRecording
     private static double Clearness(double[] whole, int top)
     {
         int away = whole.Length / 4;
-        double scatter = Enumerable.Range(0, whole.Length / 8).Sum(i => Math.Pow(whole[(top + away + i) % whole.Length], 2)) / (whole.Length / 8);
+        double scatter =
+            Enumerable.Range(0, whole.Length / 8).Sum(i => Math.Pow(whole[(top + away + i) % whole.Length], 2)) / (whole.Length / 8);
         return 20 * Math.Log10(Math.Abs(whole[top]) / Math.Max(Math.Sqrt(scatter), 1e-12 * Math.Abs(whole[top]) + 1e-300));
     }
 }

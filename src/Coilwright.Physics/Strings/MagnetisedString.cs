@@ -1,8 +1,10 @@
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 
 namespace Coilwright.Physics.Strings;
 
-/// <summary>A string magnetised by a field along it: the axial magnetisation, and how it answers small changes of the field. SI units.</summary>
+/// <summary>
+/// A string magnetised by a field along it: the axial magnetisation, and how it answers small changes of the field. SI units.
+/// </summary>
 /// <remarks>
 /// The magnetisation is piecewise linear; its charge, −dM/dy per volume, lies on the wire's surface and acts back on the axis through
 /// 1/√(d² + ρ²). M = f(H0 + N·M) is solved by damped Newton steps. Across, the wire is a long cylinder: M = 2χ/(χ + 2)·H. Checked against
@@ -14,7 +16,8 @@ public sealed class MagnetisedString
     private const int MostSteps = 60;
     private readonly StringModel _string;
     private readonly int _inner;
-    private readonly double[] _slope, _back;
+    private readonly double[] _slope,
+        _back;
 
     private MagnetisedString(StringModel model, StringGrid grid)
     {
@@ -51,7 +54,9 @@ public sealed class MagnetisedString
         return wire;
     }
 
-    /// <summary>Weights w with Σ w·δH0 = δ(Σ v·M): the answer of a sum over the magnetisation to a small change of the field along the string.</summary>
+    /// <summary>
+    /// Weights w with Σ w·δH0 = δ(Σ v·M): the answer of a sum over the magnetisation to a small change of the field along the string.
+    /// </summary>
     /// <param name="weight">v at each place.</param>
     public double[] Adjoint(double[] weight)
     {
@@ -78,8 +83,13 @@ public sealed class MagnetisedString
 
     private void Solve(double[] axial)
     {
-        double scale = Susceptibility * Math.Max(1, axial.Max(Math.Abs)), left = double.PositiveInfinity;
-        double[] m = new double[_inner], f = new double[_inner], next = new double[_inner], misfit = new double[_inner], change = new double[_inner];
+        double scale = Susceptibility * Math.Max(1, axial.Max(Math.Abs)),
+            left = double.PositiveInfinity;
+        double[] m = new double[_inner],
+            f = new double[_inner],
+            next = new double[_inner],
+            misfit = new double[_inner],
+            change = new double[_inner];
         Misfit(axial, m, f);
         for (int step = 0; step < MostSteps; step++)
         {
@@ -112,7 +122,8 @@ public sealed class MagnetisedString
     /// <summary>M − f(H0 + N·M) at the inner places; leaves the slopes of f behind.</summary>
     private void Misfit(double[] axial, double[] m, double[] misfit)
     {
-        double saturation = _string.SaturationT / Mu0, chi = Susceptibility;
+        double saturation = _string.SaturationT / Mu0,
+            chi = Susceptibility;
         for (int i = 0; i < _inner; i++)
         {
             double h = axial[i + 1] + Rows.Dot(_back.AsSpan(i * _inner, _inner), m);
@@ -134,7 +145,9 @@ public sealed class MagnetisedString
         return jacobian;
     }
 
-    /// <summary>Field on the axis at each inner place per unit magnetisation of each, row-major; on a half grid with the mirror image's.</summary>
+    /// <summary>
+    /// Field on the axis at each inner place per unit magnetisation of each, row-major; on a half grid with the mirror image's.
+    /// </summary>
     private static double[] BackAction(StringGrid grid, double radius)
     {
         double[] y = grid.YM;
@@ -144,10 +157,12 @@ public sealed class MagnetisedString
         double[] back = new double[inner * inner];
         for (int i = 1; i <= inner; i++)
         {
-            double near = Tube(y[i] - y[0]), mirrored = Tube(y[i] + y[0] - 2 * y[0]);
+            double near = Tube(y[i] - y[0]),
+                mirrored = Tube(y[i] + y[0] - 2 * y[0]);
             for (int s = 0; s <= inner; s++)
             {
-                double nextNear = Tube(y[i] - y[s + 1]), nextMirrored = Tube(y[i] + y[s + 1] - 2 * y[0]);
+                double nextNear = Tube(y[i] - y[s + 1]),
+                    nextMirrored = Tube(y[i] + y[s + 1] - 2 * y[0]);
                 double difference = nextNear - near + (grid.IsHalf ? mirrored - nextMirrored : 0);
                 double perSlope = -quarter * difference / (y[s + 1] - y[s]);
                 (near, mirrored) = (nextNear, nextMirrored);

@@ -28,18 +28,22 @@ public sealed class StringGrid
     /// <summary>A grid over coils whose middles lie at these y, reaching 20 mm beyond them.</summary>
     /// <param name="coilsYM">y of each coil's middle, m.</param>
     /// <param name="segments">Number of segments, 10…400; 60 over one coil come within 0.3 % of many more.</param>
-    /// <param name="symmetric">True when windings and magnets are mirror images of themselves in the plane y of the one coil: half the work.</param>
+    /// <param name="symmetric">True when windings and magnets are mirror images of themselves in the plane y of the one coil: half the
+    /// work.</param>
     public static StringGrid Over(IReadOnlyList<double> coilsYM, int segments, bool symmetric = false)
     {
         Require.InRange(segments, 10, 400);
-        double from = symmetric ? coilsYM[0] : coilsYM.Min() - ReachM, to = coilsYM.Max() + ReachM;
+        double from = symmetric ? coilsYM[0] : coilsYM.Min() - ReachM,
+            to = coilsYM.Max() + ReachM;
         double[] y = new double[(symmetric ? (segments + 1) / 2 : segments) + 1];
         int last = y.Length - 1;
         (y[0], y[last]) = (from, to);
         double whole = Crowd(coilsYM, from, to);
         for (int i = 1; i < last; i++)
         {
-            double wanted = whole * i / last, low = from, high = to;
+            double wanted = whole * i / last,
+                low = from,
+                high = to;
             for (int step = 0; step < 50; step++)
             {
                 double middle = (low + high) / 2;

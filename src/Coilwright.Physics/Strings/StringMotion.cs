@@ -1,12 +1,18 @@
 namespace Coilwright.Physics.Strings;
 
-/// <summary>What follows from a string's motion over a pickup: overtones of the bent linkage, and the pitch that the magnets' pull takes away. SI units.</summary>
+/// <summary>
+/// What follows from a string's motion over a pickup: overtones of the bent linkage, and the pitch that the magnets' pull takes away. SI
+/// units.
+/// </summary>
 public static class StringMotion
 {
     /// <summary>Heights at which the linkage is asked: the overtone m is exact but for those beyond 2·6 − m.</summary>
     private const int Nodes = 6;
 
-    /// <summary>Voltage of the 2nd, 3rd and 4th harmonic over that of the fundamental, for a string that swings as a pure sine towards the pickup and away.</summary>
+    /// <summary>
+    /// Voltage of the 2nd, 3rd and 4th harmonic over that of the fundamental, for a string that swings as a pure sine towards the pickup
+    /// and away.
+    /// </summary>
     /// <remarks>Λ(z + A·cos θ) = Σ c_m·cos mθ by its Chebyshev nodes; the voltage of the m-th goes as m·c_m.</remarks>
     /// <param name="linkageAt">Linkage when the string is displaced upward by so many metres, Wb.</param>
     /// <param name="amplitudeM">Amplitude A over the pickup, m; the string must stay above the poles.</param>
@@ -17,7 +23,8 @@ public static class StringMotion
         double[] term = new double[5];
         for (int k = 0; k < Nodes; k++)
         {
-            double angle = Math.PI * (k + 0.5) / Nodes, linkage = linkageAt(amplitudeM * Math.Cos(angle));
+            double angle = Math.PI * (k + 0.5) / Nodes,
+                linkage = linkageAt(amplitudeM * Math.Cos(angle));
             for (int m = 1; m < term.Length; m++)
             {
                 term[m] += linkage * Math.Cos(m * angle);
@@ -27,8 +34,13 @@ public static class StringMotion
         return Math.Abs(term[1]) > 0 ? [.. Enumerable.Range(2, 3).Select(m => m * Math.Abs(term[m] / term[1]))] : [0, 0, 0];
     }
 
-    /// <summary>Change of the fundamental's pitch by the magnets, as a part of it (negative: flat), for motion towards the pickup.</summary>
-    /// <remarks>The pull grows as the string comes nearer, a spring that pushes: Δf/f = −k·L·sin²(πp/L)/(π²·T), [Rayleigh]'s first order in the spring over the string's own stiffness.</remarks>
+    /// <summary>
+    /// Change of the fundamental's pitch by the magnets, as a part of it (negative: flat), for motion towards the pickup.
+    /// </summary>
+    /// <remarks>
+    /// The pull grows as the string comes nearer, a spring that pushes: Δf/f = −k·L·sin²(πp/L)/(π²·T), [Rayleigh]'s first order in the
+    /// spring over the string's own stiffness.
+    /// </remarks>
     /// <param name="pullGradientNPerM">Growth k of the pull with nearness, N/m.</param>
     /// <param name="tensionN">Tension T of the string, N.</param>
     /// <param name="scaleLengthM">Sounding length L, m.</param>
@@ -44,7 +56,8 @@ public static class StringMotion
     public static double MassKgPerM(StringModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
-        double core = Math.PI / 4 * model.CoreDiameterM * model.CoreDiameterM, all = Math.PI / 4 * model.OuterDiameterM * model.OuterDiameterM;
+        double core = Math.PI / 4 * model.CoreDiameterM * model.CoreDiameterM,
+            all = Math.PI / 4 * model.OuterDiameterM * model.OuterDiameterM;
         return 7850 * core + 8300 * Math.PI / 4 * Math.Max(0, all - core);
     }
 

@@ -1,13 +1,25 @@
 namespace Coilwright.Physics.Strings;
 
 /// <summary>Strings that are taken when a recipe names none.</summary>
-/// <remarks>Outer diameters in thousandths of an inch are common practice, no source; the cores of wound strings are from memory, ±10 %.</remarks>
+/// <remarks>
+/// Outer diameters in thousandths of an inch are common practice, no source; the cores of wound strings are from memory, ±10 %.
+/// </remarks>
 public static class UsualStrings
 {
     private const double ThouM = 25.4e-6;
 
     // Outer and core, thou, thinnest first.
-    private static readonly (double Outer, double Core)[] s_guitar = [(10, 10), (13, 13), (17, 17), (26, 14), (36, 16), (46, 18), (59, 20), (74, 22)];
+    private static readonly (double Outer, double Core)[] s_guitar =
+    [
+        (10, 10),
+        (13, 13),
+        (17, 17),
+        (26, 14),
+        (36, 16),
+        (46, 18),
+        (59, 20),
+        (74, 22),
+    ];
     private static readonly (double Outer, double Core)[] s_bass = [(32, 14), (45, 16), (65, 20), (85, 24), (105, 28), (130, 32)];
 
     /// <summary>Spacing from which strings are taken for a bass's, m.</summary>
@@ -19,7 +31,13 @@ public static class UsualStrings
         bool bass = spacingM >= BassSpacingM;
         (double Outer, double Core)[] set = bass ? s_bass : s_guitar;
         int first = bass && count <= 5 ? 1 : 0;
-        return [.. Enumerable.Range(0, count).Select(i => set[Math.Min(first + i, set.Length - 1)]).Select(one => (one.Outer * ThouM, one.Core * ThouM))];
+        return
+        [
+            .. Enumerable
+                .Range(0, count)
+                .Select(i => set[Math.Min(first + i, set.Length - 1)])
+                .Select(one => (one.Outer * ThouM, one.Core * ThouM)),
+        ];
     }
 
     // Open strings, Hz, thinnest first: fourths and a third of the usual tuning at A = 440 Hz; common practice.

@@ -22,7 +22,9 @@ public sealed record Bobbin
     /// <summary>Radial room for the winding, m; null when not stated.</summary>
     public double? MaxBuildM { get; init; }
 
-    /// <summary>The shop's own limit of fill for this bobbin, 0.3…0.95: what it has learnt that it can wind; null when none is known.</summary>
+    /// <summary>
+    /// The shop's own limit of fill for this bobbin, 0.3…0.95: what it has learnt that it can wind; null when none is known.
+    /// </summary>
     public double? FillLimit { get; init; }
 
     public string Material { get; init; } = "";
@@ -34,8 +36,7 @@ public sealed record Bobbin
     public double ShortStraightM => CoreWidthM - 2 * EndRadiusM;
 
     /// <summary>Length of a turn whose wire centre lies <paramref name="distanceM"/> outside the former, m.</summary>
-    public double TurnLengthM(double distanceM) =>
-        2 * (LongStraightM + ShortStraightM) + 2 * Math.PI * (EndRadiusM + distanceM);
+    public double TurnLengthM(double distanceM) => 2 * (LongStraightM + ShortStraightM) + 2 * Math.PI * (EndRadiusM + distanceM);
 
     /// <summary>Area inside such a turn, m².</summary>
     public double TurnAreaM2(double distanceM)

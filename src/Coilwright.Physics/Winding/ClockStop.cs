@@ -1,7 +1,10 @@
 namespace Coilwright.Physics.Winding;
 
 /// <summary>A winder that is stopped by the clock: what its speed and its stopping leave of the turns.</summary>
-/// <remarks>Turns = speed · time. Speed and stopping scatter by themselves, so their parts add as squares: √(u² + (t/T)²) for a speed spread u and a stop spread t over T seconds.</remarks>
+/// <remarks>
+/// Turns = speed · time. Speed and stopping scatter by themselves, so their parts add as squares: √(u² + (t/T)²) for a speed spread u and a
+/// stop spread t over T seconds.
+/// </remarks>
 public static class ClockStop
 {
     /// <summary>95 % doubt of the speed where a shop has stated none, as a part of it; our assumption [WinderPractice].</summary>
@@ -17,8 +20,10 @@ public static class ClockStop
     /// <param name="speedSpread">95 % doubt of the speed, as a part of it.</param>
     /// <param name="stopS">95 % doubt of starting and stopping, s.</param>
     /// <param name="seconds">How long it is wound, s, above zero.</param>
-    public static double TurnsSpread(double speedSpread, double stopS, double seconds) => Math.Sqrt(speedSpread * speedSpread + stopS / seconds * (stopS / seconds));
+    public static double TurnsSpread(double speedSpread, double stopS, double seconds) =>
+        Math.Sqrt(speedSpread * speedSpread + stopS / seconds * (stopS / seconds));
 
     /// <summary>The same for turns wound at a speed.</summary>
-    public static double TurnsSpread(double speedSpread, double stopS, double turns, double speedRpm) => TurnsSpread(speedSpread, stopS, turns / speedRpm * 60);
+    public static double TurnsSpread(double speedSpread, double stopS, double turns, double speedRpm) =>
+        TurnsSpread(speedSpread, stopS, turns / speedRpm * 60);
 }

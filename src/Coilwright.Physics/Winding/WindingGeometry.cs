@@ -5,7 +5,8 @@ namespace Coilwright.Physics.Winding;
 /// <summary>Turns, wire and bobbin to build, fill, wire length, mass and resistance.</summary>
 /// <remarks>
 /// The winding fills the window's height evenly and grows outward in equal layers of thickness build ÷ layers. A turn of layer
-/// k lies k − ½ thicknesses outside the former, on the curve that keeps the straights and widens the corners. The last layer holds what is left.
+/// k lies k − ½ thicknesses outside the former, on the curve that keeps the straights and widens the corners. The last layer holds what is
+/// left.
 /// </remarks>
 public static class WindingGeometry
 {
@@ -30,7 +31,8 @@ public static class WindingGeometry
         WindingModel winding,
         double packingFactor,
         double ohmPerMAt20C,
-        double enamelDensityKgPerM3)
+        double enamelDensityKgPerM3
+    )
     {
         ArgumentNullException.ThrowIfNull(bobbin);
         ArgumentNullException.ThrowIfNull(winding);
@@ -63,17 +65,21 @@ public static class WindingGeometry
         };
     }
 
-    private static double BuildM(WindingModel winding, double overallDiameterM, double packedM) => winding.MeasuredBuildM is double measuredM
-        ? Math.Max(overallDiameterM, Require.InRange(measuredM, 1e-6, 1)) // wire may scatter above a build of one layer
-        : Math.Max(overallDiameterM, packedM);
+    private static double BuildM(WindingModel winding, double overallDiameterM, double packedM) =>
+        winding.MeasuredBuildM is double measuredM
+            ? Math.Max(overallDiameterM, Require.InRange(measuredM, 1e-6, 1)) // wire may scatter above a build of one layer
+            : Math.Max(overallDiameterM, packedM);
 
-    /// <summary>Turns in one pass from flange to flange: window ÷ pitch, or ÷ overall diameter where no pitch is stated; never below 1.</summary>
+    /// <summary>
+    /// Turns in one pass from flange to flange: window ÷ pitch, or ÷ overall diameter where no pitch is stated; never below 1.
+    /// </summary>
     public static double TurnsPerLayer(double heightM, double overallDiameterM, double? pitchM) =>
         Math.Max(1, heightM / (pitchM ?? overallDiameterM));
 
     /// <summary>Wire length of the layers, m, in closed form.</summary>
     /// <remarks>
-    /// With n turns a layer, m full layers and r turns in the last, the length at distance d being P + 2πd and layer k lying at (k − ½)t, the full
+    /// With n turns a layer, m full layers and r turns in the last, the length at distance d being P + 2πd and layer k lying at (k − ½)t,
+    /// the full
     /// layers sum to n (mP + πtm²) and the last adds r (P + 2πt(m + ½)): begun, it already lies as far out as a whole one.
     /// </remarks>
     public static double WireLengthM(Bobbin bobbin, double turns, double turnsPerLayer, double buildM)

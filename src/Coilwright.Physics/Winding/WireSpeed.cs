@@ -2,8 +2,10 @@ namespace Coilwright.Physics.Winding;
 
 /// <summary>How the wire's speed pulses while a core that is not round turns.</summary>
 /// <remarks>
-/// With the guide far off the wire keeps its direction, and the core takes wire up at ω times the distance of the wire's line from the axis:
-/// the core's support function, h(φ) = a|cos φ| + b|sin φ| + r for half straights a and b and corner radius r. Its mean over a turn is the perimeter ÷ 2π
+/// With the guide far off the wire keeps its direction, and the core takes wire up at ω times the distance of the wire's line from the
+/// axis:
+/// the core's support function, h(φ) = a|cos φ| + b|sin φ| + r for half straights a and b and corner radius r. Its mean over a turn is the
+/// perimeter ÷ 2π
 /// (Cauchy). A guide nearer than a few core lengths softens the pulse. Derived; checked against a core unrolled numerically.
 /// </remarks>
 public static class WireSpeed
@@ -15,7 +17,10 @@ public static class WireSpeed
     public static double LeverM(Bobbin bobbin, double distanceM, double angleRad)
     {
         ArgumentNullException.ThrowIfNull(bobbin);
-        return bobbin.LongStraightM / 2 * Math.Abs(Math.Cos(angleRad)) + bobbin.ShortStraightM / 2 * Math.Abs(Math.Sin(angleRad)) + bobbin.EndRadiusM + distanceM;
+        return bobbin.LongStraightM / 2 * Math.Abs(Math.Cos(angleRad))
+            + bobbin.ShortStraightM / 2 * Math.Abs(Math.Sin(angleRad))
+            + bobbin.EndRadiusM
+            + distanceM;
     }
 
     /// <summary>Wire speed over its mean, by angle.</summary>
@@ -26,7 +31,9 @@ public static class WireSpeed
     public static double Ratio(Bobbin bobbin, double distanceM)
     {
         ArgumentNullException.ThrowIfNull(bobbin);
-        double a = bobbin.LongStraightM / 2, b = bobbin.ShortStraightM / 2, r = bobbin.EndRadiusM + distanceM;
+        double a = bobbin.LongStraightM / 2,
+            b = bobbin.ShortStraightM / 2,
+            r = bobbin.EndRadiusM + distanceM;
         return (Math.Sqrt(a * a + b * b) + r) / (Math.Min(a, b) + r);
     }
 }

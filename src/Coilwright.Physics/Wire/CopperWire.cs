@@ -13,7 +13,10 @@ public static class CopperWire
     /// <summary>Conductivity of standard annealed copper at 20 °C, S/m: what AWG tables are printed for.</summary>
     public const double StandardConductivitySPerM = 58e6;
 
-    /// <summary>Conductivity behind the nominal resistances of metric winding wire, S/m (found from the nominals printed after IEC 60317-0-1 [WireIEC]; its limits stand for 58 and 59 MS/m).</summary>
+    /// <summary>
+    /// Conductivity behind the nominal resistances of metric winding wire, S/m (found from the nominals printed after IEC 60317-0-1
+    /// [WireIEC]; its limits stand for 58 and 59 MS/m).
+    /// </summary>
     public const double MetricConductivitySPerM = 58.5e6;
 
     /// <summary>Temperature coefficient of resistance at 20 °C, 1/K.</summary>
@@ -50,11 +53,17 @@ public static class CopperWire
     public static double BareMassKgPerM(double bareDiameterM) => DensityKgPerM3 * AreaM2(bareDiameterM);
 
     /// <summary>Mass per metre of the copper with its enamel, kg/m.</summary>
-    public static double MassKgPerM(double bareDiameterM, double overallDiameterM, double enamelDensityKgPerM3 = TypicalEnamelDensityKgPerM3) =>
-        BareMassKgPerM(bareDiameterM) + enamelDensityKgPerM3 * (AreaM2(overallDiameterM) - AreaM2(bareDiameterM));
+    public static double MassKgPerM(
+        double bareDiameterM,
+        double overallDiameterM,
+        double enamelDensityKgPerM3 = TypicalEnamelDensityKgPerM3
+    ) => BareMassKgPerM(bareDiameterM) + enamelDensityKgPerM3 * (AreaM2(overallDiameterM) - AreaM2(bareDiameterM));
 
-    /// <summary>Copper mass per metre of a wire whose resistance per metre at 20 °C was measured, kg/m. Independent of the diameter's tolerance.</summary>
-    public static double BareMassFromOhmPerM(double ohmPerMAt20C) => DensityKgPerM3 * ResistivityAt20C / Require.InRange(ohmPerMAt20C, 1e-4, 1e6);
+    /// <summary>
+    /// Copper mass per metre of a wire whose resistance per metre at 20 °C was measured, kg/m. Independent of the diameter's tolerance.
+    /// </summary>
+    public static double BareMassFromOhmPerM(double ohmPerMAt20C) =>
+        DensityKgPerM3 * ResistivityAt20C / Require.InRange(ohmPerMAt20C, 1e-4, 1e6);
 
     /// <summary>Length of wire of a net mass (gross less the empty spool), m.</summary>
     public static double LengthFromMassM(double netMassKg, double massKgPerM) => netMassKg / Require.InRange(massKgPerM, 1e-9, 10);
@@ -67,7 +76,8 @@ public static class CopperWire
 
     /// <summary>Resistance per metre of wire lengthened by <paramref name="stretch"/> (0.01 is 1 %) over that before.</summary>
     /// <remarks>
-    /// The volume stays: a piece grows by 1 + s and its section shrinks by as much, so a metre of stretched wire has 1 + s times the resistance.
+    /// The volume stays: a piece grows by 1 + s and its section shrinks by as much, so a metre of stretched wire has 1 + s times the
+    /// resistance.
     /// In a finished coil of fixed turns the length in the coil is set by the turns' shape, not by the wire: it takes less of the spool,
     /// and its resistance rises by 1 + s. The same piece measured before and after would rise by (1 + s)².
     /// </remarks>
@@ -76,9 +86,13 @@ public static class CopperWire
     /// <summary>Diameter after stretching over that before, at constant volume: (1 + s)^−½.</summary>
     public static double StretchedDiameterFactor(double stretch) => 1 / Math.Sqrt(StretchFactor(stretch));
 
-    /// <summary>What a winding tension alone does to the wire's resistance, as a <see cref="StretchFactor"/> counts it: the wire lies on the bobbin elastically stretched.</summary>
+    /// <summary>
+    /// What a winding tension alone does to the wire's resistance, as a <see cref="StretchFactor"/> counts it: the wire lies on the bobbin
+    /// elastically stretched.
+    /// </summary>
     /// <remarks>
-    /// Strain F/(E·A) with E = 117 GPa and Poisson's ratio 0.34 (annealed copper, from memory): the section shrinks by 2·0.34 of the strain. 14 gf on a 42 AWG
+    /// Strain F/(E·A) with E = 117 GPa and Poisson's ratio 0.34 (annealed copper, from memory): the section shrinks by 2·0.34 of the
+    /// strain. 14 gf on a 42 AWG
     /// wire are 0.025 %. What lengthens for good beyond the yield is not in it: it is learnt from coils.
     /// </remarks>
     /// <param name="tensionN">Tension, N, 0…50.</param>

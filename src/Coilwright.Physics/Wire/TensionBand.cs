@@ -14,11 +14,15 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
     /// <summary>One gram-force, N (exact).</summary>
     public const double NewtonPerGramForce = 9.80665e-3;
 
-    /// <summary>Largest stress of the chart's 34–43 AWG rows on the copper's section, as maximum tension over diameter squared, N/m².</summary>
+    /// <summary>
+    /// Largest stress of the chart's 34–43 AWG rows on the copper's section, as maximum tension over diameter squared, N/m².
+    /// </summary>
     /// <remarks>54.1 N/mm², the mean of those rows (calculated).</remarks>
     public const double MaximumPerDiameterSquaredNPerM2 = 54.1e6;
 
-    private static readonly Lazy<Dictionary<double, double>> Chart = new(() => WireTables.Tensions().ToDictionary(t => t.Awg, t => t.MaxGramForce));
+    private static readonly Lazy<Dictionary<double, double>> Chart = new(() =>
+        WireTables.Tensions().ToDictionary(t => t.Awg, t => t.MaxGramForce)
+    );
 
     public double LowGramForce => LowN / NewtonPerGramForce;
 
@@ -26,7 +30,9 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
 
     public double MaximumGramForce => MaximumN / NewtonPerGramForce;
 
-    /// <summary>The band of a gauge or metric size; null when there is no such size. The chart's row where it has one, the d² law elsewhere.</summary>
+    /// <summary>
+    /// The band of a gauge or metric size; null when there is no such size. The chart's row where it has one, the d² law elsewhere.
+    /// </summary>
     public static TensionBand? For(string gauge)
     {
         if (WireCatalogue.Standard.Find(gauge) is not WireSize size)
@@ -41,8 +47,10 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
 
         double maximumN = maximumGramForce * NewtonPerGramForce;
         double lawN = MaximumPerDiameterSquaredNPerM2 * size.Bare.NominalM * size.Bare.NominalM;
-        string note = maximumN < 0.85 * lawN
-            ? "The chart's figure lies well under the law of its other rows and may be a misprint there; it is the careful one." : "";
+        string note =
+            maximumN < 0.85 * lawN
+                ? "The chart's figure lies well under the law of its other rows and may be a misprint there; it is the careful one."
+                : "";
         return Of(maximumN, false, note);
     }
 
@@ -50,8 +58,13 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
     public static TensionBand For(double bareDiameterM)
     {
         double diameterM = Require.InRange(bareDiameterM, 1e-6, 0.01);
-        return Of(MaximumPerDiameterSquaredNPerM2 * diameterM * diameterM, true, "From the square of the diameter, not from a chart's row.");
+        return Of(
+            MaximumPerDiameterSquaredNPerM2 * diameterM * diameterM,
+            true,
+            "From the square of the diameter, not from a chart's row."
+        );
     }
 
-    private static TensionBand Of(double maximumN, bool extrapolated, string note) => new(0.5 * maximumN, 0.8 * maximumN, maximumN, extrapolated, note);
+    private static TensionBand Of(double maximumN, bool extrapolated, string note) =>
+        new(0.5 * maximumN, 0.8 * maximumN, maximumN, extrapolated, note);
 }

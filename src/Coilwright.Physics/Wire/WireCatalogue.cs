@@ -24,14 +24,22 @@ public sealed class WireCatalogue
 
     public IReadOnlyList<Insulation> Insulations { get; }
 
-    /// <summary>The size a person means by "AWG 42", "awg42", "42", "#42", "42.5 AWG", "0.063 mm", "63 µm", "2.5 thou" or ".0025\""; null when there is none.</summary>
+    /// <summary>
+    /// The size a person means by "AWG 42", "awg42", "42", "#42", "42.5 AWG", "0.063 mm", "63 µm", "2.5 thou" or ".0025\""; null when there
+    /// is none.
+    /// </summary>
     /// <remarks>
-    /// A bare number from 34 to 50 is a gauge; one below 1 is a diameter in millimetres. A diameter in inches or thou is that of the copper and
-    /// means the AWG size nearest to it; one in metric units is of the metric series, or of an AWG size when it is written as finely as one.
+    /// A bare number from 34 to 50 is a gauge; one below 1 is a diameter in millimetres. A diameter in inches or thou is that of the copper
+    /// and
+    /// means the AWG size nearest to it; one in metric units is of the metric series, or of an AWG size when it is written as finely as
+    /// one.
     /// </remarks>
     public WireSize? Find(string gauge)
     {
-        if (TryParse(gauge, out double number, out bool metric) && Sizes.FirstOrDefault(s => s.IsMetric == metric && Math.Abs(s.Number - number) < 1e-6) is { } listed)
+        if (
+            TryParse(gauge, out double number, out bool metric)
+            && Sizes.FirstOrDefault(s => s.IsMetric == metric && Math.Abs(s.Number - number) < 1e-6) is { } listed
+        )
         {
             return listed;
         }
@@ -41,7 +49,9 @@ public sealed class WireCatalogue
             return null;
         }
 
-        WireSize? series = typed.Inches ? null : Sizes.FirstOrDefault(s => s.IsMetric && Math.Abs(s.Bare.NominalM - typed.DiameterM) < 1e-9);
+        WireSize? series = typed.Inches
+            ? null
+            : Sizes.FirstOrDefault(s => s.IsMetric && Math.Abs(s.Bare.NominalM - typed.DiameterM) < 1e-9);
         WireSize nearest = Sizes.Where(s => !s.IsMetric).MinBy(s => Math.Abs(s.Bare.NominalM - typed.DiameterM))!;
         double within = typed.Inches ? WireDiameter.WithinInches : WireDiameter.WithinMetric;
         return series ?? (Math.Abs(nearest.Bare.NominalM / typed.DiameterM - 1) <= within ? nearest : null);
@@ -61,7 +71,12 @@ public sealed class WireCatalogue
 
     /// <summary>As <see cref="ModelFor"/>, saying why not and what comes nearest.</summary>
     public bool TryModelFor(
-        string gauge, string build, string insulation, [NotNullWhen(true)] out WireModel? model, [NotNullWhen(false)] out string? why)
+        string gauge,
+        string build,
+        string insulation,
+        [NotNullWhen(true)] out WireModel? model,
+        [NotNullWhen(false)] out string? why
+    )
     {
         model = null;
         why = null;
@@ -90,7 +105,14 @@ public sealed class WireCatalogue
     {
         if (WireDiameter.Parse(gauge) is { } typed)
         {
-            return [.. Sizes.Where(s => s.IsMetric != typed.Inches).OrderBy(s => Math.Abs(s.Bare.NominalM - typed.DiameterM)).Take(3).Select(s => s.Gauge)];
+            return
+            [
+                .. Sizes
+                    .Where(s => s.IsMetric != typed.Inches)
+                    .OrderBy(s => Math.Abs(s.Bare.NominalM - typed.DiameterM))
+                    .Take(3)
+                    .Select(s => s.Gauge),
+            ];
         }
 
         if (!TryParse(gauge, out double number, out bool metric))
@@ -104,15 +126,16 @@ public sealed class WireCatalogue
     /// <summary>Up to three enamel keys nearest to what was asked.</summary>
     public IReadOnlyList<string> NearestInsulations(string key) => NearNames.Of(key ?? "", _insulations.Keys, 3);
 
-    private static WireModel Model(WireSize size, DiameterLimits overall, Insulation enamel) => new()
-    {
-        ConductivitySPerM = size.ConductivitySPerM,
-        Gauge = size.Gauge,
-        Insulation = enamel.Key,
-        BareDiameterM = size.Bare.ToEstimate(),
-        OverallDiameterM = overall.ToEstimate(),
-        EnamelPermittivity = enamel.Permittivity,
-    };
+    private static WireModel Model(WireSize size, DiameterLimits overall, Insulation enamel) =>
+        new()
+        {
+            ConductivitySPerM = size.ConductivitySPerM,
+            Gauge = size.Gauge,
+            Insulation = enamel.Key,
+            BareDiameterM = size.Bare.ToEstimate(),
+            OverallDiameterM = overall.ToEstimate(),
+            EnamelPermittivity = enamel.Permittivity,
+        };
 
     private static string Canonical(string build)
     {
@@ -126,7 +149,10 @@ public sealed class WireCatalogue
         metric = text.EndsWith("mm", StringComparison.OrdinalIgnoreCase);
         bool named = text.Contains("awg", StringComparison.OrdinalIgnoreCase) || text.StartsWith('#');
         string digits = text.Replace("awg", "", StringComparison.OrdinalIgnoreCase)
-            .Replace("mm", "", StringComparison.OrdinalIgnoreCase).Replace("#", "", StringComparison.Ordinal).Trim().Replace(',', '.');
+            .Replace("mm", "", StringComparison.OrdinalIgnoreCase)
+            .Replace("#", "", StringComparison.Ordinal)
+            .Trim()
+            .Replace(',', '.');
         bool read = double.TryParse(digits, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out number);
         if (read && !named && number < 1)
         {

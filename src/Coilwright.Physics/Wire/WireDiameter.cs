@@ -18,7 +18,16 @@ internal readonly partial record struct WireDiameter(double DiameterM, bool Inch
     public static WireDiameter? Parse(string? typed)
     {
         Match match = Form().Match((typed ?? "").Trim());
-        if (!match.Success || !double.TryParse(match.Groups[1].Value.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number) || !(number > 0))
+        if (
+            !match.Success
+            || !double.TryParse(
+                match.Groups[1].Value.Replace(',', '.'),
+                NumberStyles.AllowDecimalPoint,
+                CultureInfo.InvariantCulture,
+                out double number
+            )
+            || !(number > 0)
+        )
         {
             return null;
         }
@@ -32,6 +41,9 @@ internal readonly partial record struct WireDiameter(double DiameterM, bool Inch
         };
     }
 
-    [GeneratedRegex(@"^([0-9]*[.,]?[0-9]+)\s*(mm|[µμu]m|microns?|thou|mils?|inch|in|""|″|'')\.?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^([0-9]*[.,]?[0-9]+)\s*(mm|[µμu]m|microns?|thou|mils?|inch|in|""|″|'')\.?$",
+        RegexOptions.IgnoreCase | RegexOptions.CultureInvariant
+    )]
     private static partial Regex Form();
 }

@@ -25,13 +25,17 @@ public sealed record WireSize
     /// <summary>Diameter of the copper.</summary>
     public required DiameterLimits Bare { get; init; }
 
-    /// <summary>Diameter over the enamel by build ("single", "heavy", "triple", "quad") or grade ("grade-1"…"grade-3"); only those that are made.</summary>
+    /// <summary>
+    /// Diameter over the enamel by build ("single", "heavy", "triple", "quad") or grade ("grade-1"…"grade-3"); only those that are made.
+    /// </summary>
     public required IReadOnlyDictionary<string, DiameterLimits> Builds { get; init; }
 
     /// <summary>Short key of where the row was read; docs and the table's head name it.</summary>
     public required string Source { get; init; }
 
-    /// <summary>What is odd about the row: a limit taken from another table, an assumed tolerance, a probable misprint; empty as a rule.</summary>
+    /// <summary>
+    /// What is odd about the row: a limit taken from another table, an assumed tolerance, a probable misprint; empty as a rule.
+    /// </summary>
     public string Note { get; init; } = "";
 
     /// <summary>Conductivity that the standard's nominal resistances stand for, S/m.</summary>

@@ -11,46 +11,49 @@ internal static class WireTables
 
     public static IEnumerable<WireSize> Sizes() => Rows("awg").Select(Awg).Concat(Rows("metric").Select(Metric));
 
-    public static IEnumerable<Insulation> Insulations() => Rows("insulation").Select(row => new Insulation
-    {
-        Key = row["key"],
-        Permittivity = new(Number(row["permittivity"]), Number(row["low"]), Number(row["high"]), Basis.Assumed),
-        PermittivityStanding = row["standing"],
-        DensityKgPerM3 = Number(row["densityKgPerM3"]),
-        DensityStanding = row["densityStanding"],
-        Solderable = row["solderable"] == "yes",
-        Note = row["note"],
-    });
+    public static IEnumerable<Insulation> Insulations() =>
+        Rows("insulation")
+            .Select(row => new Insulation
+            {
+                Key = row["key"],
+                Permittivity = new(Number(row["permittivity"]), Number(row["low"]), Number(row["high"]), Basis.Assumed),
+                PermittivityStanding = row["standing"],
+                DensityKgPerM3 = Number(row["densityKgPerM3"]),
+                DensityStanding = row["densityStanding"],
+                Solderable = row["solderable"] == "yes",
+                Note = row["note"],
+            });
 
     /// <summary>AWG number → largest tension, gf.</summary>
     public static IEnumerable<(double Awg, double MaxGramForce)> Tensions() =>
         Rows("tension").Select(row => (Number(row["awg"]), Number(row["maxGramForce"])));
 
-    private static WireSize Awg(Dictionary<string, string> row) => new()
-    {
-        Gauge = "AWG " + row["awg"],
-        IsMetric = false,
-        Number = Number(row["awg"]),
-        Bare = Limits(row, "bare"),
-        Builds = Builds(row, AwgBuilds),
-        Source = row["source"],
-        Note = row["note"],
-    };
+    private static WireSize Awg(Dictionary<string, string> row) =>
+        new()
+        {
+            Gauge = "AWG " + row["awg"],
+            IsMetric = false,
+            Number = Number(row["awg"]),
+            Bare = Limits(row, "bare"),
+            Builds = Builds(row, AwgBuilds),
+            Source = row["source"],
+            Note = row["note"],
+        };
 
-    private static WireSize Metric(Dictionary<string, string> row) => new()
-    {
-        Gauge = row["size"] + " mm",
-        IsMetric = true,
-        Number = Number(row["size"]),
-        Bare = Limits(row, "bare"),
-        Builds = Builds(row, Grades),
-        Source = row["source"],
-        Note = row["note"],
-    };
+    private static WireSize Metric(Dictionary<string, string> row) =>
+        new()
+        {
+            Gauge = row["size"] + " mm",
+            IsMetric = true,
+            Number = Number(row["size"]),
+            Bare = Limits(row, "bare"),
+            Builds = Builds(row, Grades),
+            Source = row["source"],
+            Note = row["note"],
+        };
 
-    private static Dictionary<string, DiameterLimits> Builds(Dictionary<string, string> row, string[] names) => names
-        .Where(name => row[name + "Min"].Length > 0)
-        .ToDictionary(name => name, name => Limits(row, name), StringComparer.Ordinal);
+    private static Dictionary<string, DiameterLimits> Builds(Dictionary<string, string> row, string[] names) =>
+        names.Where(name => row[name + "Min"].Length > 0).ToDictionary(name => name, name => Limits(row, name), StringComparer.Ordinal);
 
     private static DiameterLimits Limits(Dictionary<string, string> row, string name)
     {

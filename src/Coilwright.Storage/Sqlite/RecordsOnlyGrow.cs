@@ -21,7 +21,9 @@ internal static class RecordsOnlyGrow
         .. Frozen("BatchEvents", "", "an event is undone by another, never changed"),
     ];
 
-    /// <summary>Triggers of the migration that brought pieces. A customer's name may be erased, and nothing else of it may change.</summary>
+    /// <summary>
+    /// Triggers of the migration that brought pieces. A customer's name may be erased, and nothing else of it may change.
+    /// </summary>
     public static readonly IReadOnlyList<string> PieceRules =
     [
         .. Frozen("Pieces", "", "a piece stays as it was put together"),
@@ -32,12 +34,18 @@ internal static class RecordsOnlyGrow
         .. Frozen("BathReadings", "", "a bath is read anew, never changed"),
         .. Frozen("InkMixes", "", "a mix stays as it was made"),
         .. Frozen("Rules", "", "rules are entered anew, never changed"),
-        "CREATE TRIGGER Customers_only_erased BEFORE UPDATE ON Customers WHEN NEW.Name <> '' OR NEW.Reference <> OLD.Reference OR NEW.Id <> OLD.Id OR NEW.TimeUtc <> OLD.TimeUtc OR OLD.ErasedUtc IS NOT NULL BEGIN SELECT RAISE(ABORT, 'of a customer only the name may be erased'); END;",
-        "CREATE TRIGGER Customers_no_delete BEFORE DELETE ON Customers BEGIN SELECT RAISE(ABORT, 'of a customer only the name may be erased'); END;",
+        "CREATE TRIGGER Customers_only_erased BEFORE UPDATE ON Customers WHEN NEW.Name <> '' OR NEW.Reference <> OLD.Reference OR "
+            + "NEW.Id <> OLD.Id OR NEW.TimeUtc <> OLD.TimeUtc OR OLD.ErasedUtc IS NOT NULL BEGIN SELECT RAISE(ABORT, 'of a customer "
+            + "only the name may be erased'); END;",
+        "CREATE TRIGGER Customers_no_delete BEFORE DELETE ON Customers BEGIN SELECT RAISE(ABORT, 'of a customer only the "
+            + "name may be erased'); END;",
     ];
 
     /// <summary>Triggers of the migration that brought the taking back of mixes and readings of a bath.</summary>
-    public static readonly IReadOnlyList<string> StepUndoRules = [.. Frozen("StepUndos", "", "what was taken back is entered anew, never changed")];
+    public static readonly IReadOnlyList<string> StepUndoRules =
+    [
+        .. Frozen("StepUndos", "", "what was taken back is entered anew, never changed"),
+    ];
 
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]

@@ -19,7 +19,11 @@ public sealed partial class ShopContext
             piece.HasAlternateKey(row => row.Id);
             piece.Property(row => row.Serial).UseCollation("NOCASE");
             piece.HasIndex(row => row.Serial).IsUnique();
-            piece.HasOne<RevisionRecord>().WithMany().HasForeignKey(row => new { row.RecipeId, row.RevisionNumber }).OnDelete(DeleteBehavior.Restrict);
+            piece
+                .HasOne<RevisionRecord>()
+                .WithMany()
+                .HasForeignKey(row => new { row.RecipeId, row.RevisionNumber })
+                .OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<OpenPieceRow>(open => open.ToTable("OpenPieces").HasKey(row => row.PieceId));
         modelBuilder.Entity<PiecePartRecord>(part =>
@@ -31,7 +35,11 @@ public sealed partial class ShopContext
             part.HasIndex(row => new { row.BatchId, row.Tag });
             part.HasIndex(row => row.Lot);
             part.HasIndex(row => row.PieceId);
-            part.HasOne<PieceRecord>().WithMany().HasForeignKey(row => row.PieceId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+            part.HasOne<PieceRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.PieceId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
             part.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<PieceEventRecord>(happened =>
@@ -44,17 +52,42 @@ public sealed partial class ShopContext
             happened.HasIndex(row => row.MixId).HasFilter("MixId IS NOT NULL");
             happened.HasIndex(row => row.CustomerId).HasFilter("CustomerId IS NOT NULL");
             happened.HasIndex(row => new { row.Kind, row.PieceId }).HasFilter("Kind = 'MadeGolden'");
-            happened.HasOne<PieceRecord>().WithMany().HasForeignKey(row => row.PieceId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
-            happened.HasOne<BasketRecord>().WithMany().HasForeignKey(row => row.BasketId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
-            happened.HasOne<InkMixRecord>().WithMany().HasForeignKey(row => row.MixId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
-            happened.HasOne<CustomerRecord>().WithMany().HasForeignKey(row => row.CustomerId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+            happened
+                .HasOne<PieceRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.PieceId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
+            happened
+                .HasOne<BasketRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.BasketId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
+            happened
+                .HasOne<InkMixRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.MixId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
+            happened
+                .HasOne<CustomerRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.CustomerId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<PieceReadingRecord>(reading =>
         {
             reading.ToTable("PieceReadings").HasKey(CountedKey(reading));
             reading.HasAlternateKey(row => row.Id);
             reading.HasIndex(row => row.PieceId);
-            reading.HasOne<PieceRecord>().WithMany().HasForeignKey(row => row.PieceId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+            reading
+                .HasOne<PieceRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.PieceId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
         });
         MapSteps(modelBuilder);
     }
@@ -72,7 +105,12 @@ public sealed partial class ShopContext
         {
             reading.ToTable("BathReadings").HasKey(CountedKey(reading));
             reading.HasAlternateKey(row => row.Id);
-            reading.HasOne<BasketRecord>().WithMany().HasForeignKey(row => row.BasketId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+            reading
+                .HasOne<BasketRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.BasketId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<InkMixRecord>(mix =>
         {
@@ -101,6 +139,8 @@ public sealed partial class ShopContext
         });
     }
 
-    /// <summary>A piece that has not left the shop: follows from the events, and is kept so that the board need not read every piece ever made.</summary>
+    /// <summary>
+    /// A piece that has not left the shop: follows from the events, and is kept so that the board need not read every piece ever made.
+    /// </summary>
     internal sealed record OpenPieceRow(Guid PieceId);
 }

@@ -57,7 +57,11 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
         {
             batch.ToTable("Batches").HasKey(row => row.Id);
             batch.Property(row => row.Id).ValueGeneratedNever();
-            batch.HasOne<RevisionRecord>().WithMany().HasForeignKey(row => new { row.RecipeId, row.RevisionNumber }).OnDelete(DeleteBehavior.Restrict);
+            batch
+                .HasOne<RevisionRecord>()
+                .WithMany()
+                .HasForeignKey(row => new { row.RecipeId, row.RevisionNumber })
+                .OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<ReadingRecord>(MapReading);
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));
@@ -84,7 +88,12 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
             reading.ToTable("SpoolReadings").HasKey(CountedKey(reading));
             reading.HasAlternateKey(row => row.Id);
             reading.Property(row => row.Kind).HasConversion<string>();
-            reading.HasOne<SpoolRecord>().WithMany().HasForeignKey(row => row.SpoolId).HasPrincipalKey(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+            reading
+                .HasOne<SpoolRecord>()
+                .WithMany()
+                .HasForeignKey(row => row.SpoolId)
+                .HasPrincipalKey(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<BatchEventRecord>(happened =>
         {
@@ -95,7 +104,12 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
             happened.HasIndex(row => row.Spool).HasFilter("Spool <> ''");
             happened.HasIndex(row => row.Undoes).IsUnique();
             happened.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
-            happened.HasOne<BatchEventRecord>().WithOne().HasForeignKey<BatchEventRecord>(row => row.Undoes).HasPrincipalKey<BatchEventRecord>(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+            happened
+                .HasOne<BatchEventRecord>()
+                .WithOne()
+                .HasForeignKey<BatchEventRecord>(row => row.Undoes)
+                .HasPrincipalKey<BatchEventRecord>(row => row.Id)
+                .OnDelete(DeleteBehavior.Restrict);
         });
     }
 
@@ -107,7 +121,12 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
         reading.HasIndex(row => new { row.BatchId, row.Quantity });
         reading.HasIndex(row => row.Supersedes).IsUnique();
         reading.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
-        reading.HasOne<ReadingRecord>().WithOne().HasForeignKey<ReadingRecord>(row => row.Supersedes).HasPrincipalKey<ReadingRecord>(row => row.Id).OnDelete(DeleteBehavior.Restrict);
+        reading
+            .HasOne<ReadingRecord>()
+            .WithOne()
+            .HasForeignKey<ReadingRecord>(row => row.Supersedes)
+            .HasPrincipalKey<ReadingRecord>(row => row.Id)
+            .OnDelete(DeleteBehavior.Restrict);
     }
 
     private static string CountedKey<T>(EntityTypeBuilder<T> entity)
@@ -120,7 +139,10 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     /// <summary>The one row that says whose file this is.</summary>
     internal sealed record ShopRow(int Id, string Name, DateTimeOffset CreatedUtc);
 
-    private sealed class IsoUtc() : ValueConverter<DateTimeOffset, string>(
-        time => time.UtcDateTime.ToString("O", CultureInfo.InvariantCulture),
-        text => DateTimeOffset.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal));
+    private sealed class IsoUtc()
+        : ValueConverter<DateTimeOffset, string>(
+            time => time.UtcDateTime.ToString("O", CultureInfo.InvariantCulture),
+            text =>
+                DateTimeOffset.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal)
+        );
 }

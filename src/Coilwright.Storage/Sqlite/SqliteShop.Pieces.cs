@@ -30,7 +30,11 @@ public sealed partial class SqliteShop
         return await AddPartsAsync(context, alone, parts, cancel);
     }
 
-    public async Task<string?> ExchangePartsAsync(IReadOnlyList<PieceEventRecord> outs, IReadOnlyList<PiecePartRecord> ins, CancellationToken cancel)
+    public async Task<string?> ExchangePartsAsync(
+        IReadOnlyList<PieceEventRecord> outs,
+        IReadOnlyList<PiecePartRecord> ins,
+        CancellationToken cancel
+    )
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
@@ -38,7 +42,11 @@ public sealed partial class SqliteShop
         return await AddPartsAsync(context, alone, ins, cancel);
     }
 
-    public async Task AddPieceEventsAsync(IReadOnlyList<PieceEventRecord> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel)
+    public async Task AddPieceEventsAsync(
+        IReadOnlyList<PieceEventRecord> events,
+        IReadOnlyList<PieceReadingRecord> readings,
+        CancellationToken cancel
+    )
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
@@ -46,14 +54,22 @@ public sealed partial class SqliteShop
         await alone.CommitAsync(cancel);
     }
 
-    public async Task<Guid?> JoinSetAsync(IReadOnlyList<PieceEventRecord> joined, IReadOnlyList<PieceReadingRecord> offsets, CancellationToken cancel)
+    public async Task<Guid?> JoinSetAsync(
+        IReadOnlyList<PieceEventRecord> joined,
+        IReadOnlyList<PieceReadingRecord> offsets,
+        CancellationToken cancel
+    )
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel); // the only writer from here on
         foreach (PieceEventRecord one in joined)
         {
-            List<PieceEventRecord> events = await context.PieceEvents.AsNoTracking().Where(row => row.PieceId == one.PieceId).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
-            if (PieceHistory.JoinedSet(events) is { } stands && stands.Id != one.Id)
+            List<PieceEventRecord> events = await context
+                .PieceEvents.AsNoTracking()
+                .Where(row => row.PieceId == one.PieceId)
+                .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+                .ToListAsync(cancel);
+            if (PieceEventLog.JoinedSet(events) is { } stands && stands.Id != one.Id)
             {
                 return one.PieceId; // leaves without a commit: nothing is kept
             }
@@ -70,7 +86,9 @@ public sealed partial class SqliteShop
         List<PieceRecord> found = [];
         foreach (string serial in serials)
         {
-            IQueryable<PieceRecord> one = Guid.TryParse(serial, out Guid id) ? context.Pieces.Where(row => row.Id == id) : context.Pieces.Where(row => row.Serial == serial);
+            IQueryable<PieceRecord> one = Guid.TryParse(serial, out Guid id)
+                ? context.Pieces.Where(row => row.Id == id)
+                : context.Pieces.Where(row => row.Serial == serial);
             found.AddRange(await one.AsNoTracking().ToListAsync(cancel));
         }
 
@@ -80,13 +98,24 @@ public sealed partial class SqliteShop
     public async Task<IReadOnlyList<PieceRecord>> OpenPiecesAsync(CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await (from open in context.OpenPieces join piece in context.Pieces on open.PieceId equals piece.Id orderby EF.Property<long>(piece, ShopContext.EntryOrder) select piece).AsNoTracking().ToListAsync(cancel);
+        return await (
+            from open in context.OpenPieces
+            join piece in context.Pieces on open.PieceId equals piece.Id
+            orderby EF.Property<long>(piece, ShopContext.EntryOrder)
+            select piece
+        )
+            .AsNoTracking()
+            .ToListAsync(cancel);
     }
 
     public async Task<IReadOnlyList<PieceRecord>> NewestPiecesAsync(int most, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context.Pieces.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).Take(most).ToListAsync(cancel);
+        return await context
+            .Pieces.AsNoTracking()
+            .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .Take(most)
+            .ToListAsync(cancel);
     }
 
     public async Task<IReadOnlyList<PieceRecord>> PiecesWithAsync(PieceQuery query, CancellationToken cancel)
@@ -97,7 +126,12 @@ public sealed partial class SqliteShop
         {
             foreach (string[] tags in coils.Tags.Chunk(AtOnce))
             {
-                ids.AddRange(await context.PieceParts.Where(row => row.BatchId == coils.BatchId && tags.Contains(row.Tag)).Select(row => row.PieceId).ToListAsync(cancel));
+                ids.AddRange(
+                    await context
+                        .PieceParts.Where(row => row.BatchId == coils.BatchId && tags.Contains(row.Tag))
+                        .Select(row => row.PieceId)
+                        .ToListAsync(cancel)
+                );
             }
         }
         else
@@ -109,8 +143,18 @@ public sealed partial class SqliteShop
                 { MixId: { } mix } => InForceEvents(context).Where(row => row.MixId == mix).Select(row => row.PieceId),
                 { CustomerId: { } customer } => InForceEvents(context).Where(row => row.CustomerId == customer).Select(row => row.PieceId),
                 { RecipeId: { } recipe } => context.Pieces.Where(row => row.RecipeId == recipe).Select(row => row.Id),
-                { SetId: { } set } => context.PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && row.About == set).Select(row => row.PieceId),
-                { SetName: { } name } => context.PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && (EF.Functions.Collate(row.Words, "NOCASE") == name || EF.Functions.Collate(row.Words.Substring(0, name.Length + 1), "NOCASE") == name + "\n")).Select(row => row.PieceId),
+                { SetId: { } set } => context
+                    .PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && row.About == set)
+                    .Select(row => row.PieceId),
+                { SetName: { } name } => context
+                    .PieceEvents.Where(row =>
+                        row.Kind == PieceEventKind.JoinedSet
+                        && (
+                            EF.Functions.Collate(row.Words, "NOCASE") == name
+                            || EF.Functions.Collate(row.Words.Substring(0, name.Length + 1), "NOCASE") == name + "\n"
+                        )
+                    )
+                    .Select(row => row.PieceId),
                 _ => throw new ArgumentException("Pieces are looked for by one thing.", nameof(query)),
             };
             ids.AddRange(await wanted.ToListAsync(cancel));
@@ -123,7 +167,10 @@ public sealed partial class SqliteShop
     {
         await using ShopContext context = Open();
         string after = beginning + "\uffff";
-        return await context.Pieces.Where(row => string.Compare(row.Serial, beginning) >= 0 && string.Compare(row.Serial, after) < 0).Select(row => row.Serial).ToListAsync(cancel);
+        return await context
+            .Pieces.Where(row => string.Compare(row.Serial, beginning) >= 0 && string.Compare(row.Serial, after) < 0)
+            .Select(row => row.Serial)
+            .ToListAsync(cancel);
     }
 
     public async Task<IReadOnlyList<PiecePartRecord>> PartsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
@@ -150,7 +197,12 @@ public sealed partial class SqliteShop
         HashSet<(Guid, string)> found = [];
         foreach (Guid?[] some in batches.Select(id => (Guid?)id).Chunk(AtOnce))
         {
-            foreach (var row in await InForce(context).Where(row => some.Contains(row.BatchId)).Select(row => new { row.BatchId, row.Tag }).ToListAsync(cancel))
+            foreach (
+                var row in await InForce(context)
+                    .Where(row => some.Contains(row.BatchId))
+                    .Select(row => new { row.BatchId, row.Tag })
+                    .ToListAsync(cancel)
+            )
             {
                 found.Add((row.BatchId!.Value, row.Tag));
             }
@@ -162,12 +214,16 @@ public sealed partial class SqliteShop
     public async Task<PieceRecord?> GoldenPieceAsync(Guid recipeId, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await (from made in InForceEvents(context)
-                      where made.Kind == PieceEventKind.MadeGolden
-                      join piece in context.Pieces on made.PieceId equals piece.Id
-                      where piece.RecipeId == recipeId
-                      orderby EF.Property<long>(made, ShopContext.EntryOrder) descending
-                      select piece).AsNoTracking().FirstOrDefaultAsync(cancel);
+        return await (
+            from made in InForceEvents(context)
+            where made.Kind == PieceEventKind.MadeGolden
+            join piece in context.Pieces on made.PieceId equals piece.Id
+            where piece.RecipeId == recipeId
+            orderby EF.Property<long>(made, ShopContext.EntryOrder) descending
+            select piece
+        )
+            .AsNoTracking()
+            .FirstOrDefaultAsync(cancel);
     }
 
     public async Task<DateTimeOffset?> NewestPieceTimeAsync(CancellationToken cancel)
@@ -175,8 +231,19 @@ public sealed partial class SqliteShop
         await using ShopContext context = Open();
         DateTimeOffset?[] newest =
         [
-            (await context.PieceEvents.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
-            (await context.InkMixes.AsNoTracking().Where(mix => !context.StepUndos.Any(undo => undo.About == mix.Id)).OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
+            (
+                await context
+                    .PieceEvents.AsNoTracking()
+                    .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+                    .FirstOrDefaultAsync(cancel)
+            )?.TimeUtc,
+            (
+                await context
+                    .InkMixes.AsNoTracking()
+                    .Where(mix => !context.StepUndos.Any(undo => undo.About == mix.Id))
+                    .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+                    .FirstOrDefaultAsync(cancel)
+            )?.TimeUtc,
         ];
         return newest.Max(); // a basket has the time of its pieces' events
     }
@@ -188,9 +255,24 @@ public sealed partial class SqliteShop
         DateTimeOffset?[] newest =
         [
             piece,
-            (await context.Readings.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
-            (await context.BatchEvents.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
-            (await context.RoomTemperatures.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel))?.TimeUtc,
+            (
+                await context
+                    .Readings.AsNoTracking()
+                    .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+                    .FirstOrDefaultAsync(cancel)
+            )?.TimeUtc,
+            (
+                await context
+                    .BatchEvents.AsNoTracking()
+                    .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+                    .FirstOrDefaultAsync(cancel)
+            )?.TimeUtc,
+            (
+                await context
+                    .RoomTemperatures.AsNoTracking()
+                    .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+                    .FirstOrDefaultAsync(cancel)
+            )?.TimeUtc,
         ];
         return newest.Max();
     }
@@ -198,19 +280,30 @@ public sealed partial class SqliteShop
     public async Task<PieceEventRecord?> NewestEventAsync(CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context.PieceEvents.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel);
+        return await context
+            .PieceEvents.AsNoTracking()
+            .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .FirstOrDefaultAsync(cancel);
     }
 
     public async Task<IReadOnlySet<Guid>> EventsAheadAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        var said = await context.PieceEvents.AsNoTracking().Where(one => one.Kind == PieceEventKind.ClockSaidRight).Select(one => new { Order = EF.Property<long>(one, ShopContext.EntryOrder), one.TimeUtc }).ToListAsync(cancel);
+        var said = await context
+            .PieceEvents.AsNoTracking()
+            .Where(one => one.Kind == PieceEventKind.ClockSaidRight)
+            .Select(one => new { Order = EF.Property<long>(one, ShopContext.EntryOrder), one.TimeUtc })
+            .ToListAsync(cancel);
         HashSet<Guid> ahead = [];
         foreach (var one in said)
         {
             foreach (Guid[] some in pieces.Chunk(AtOnce))
             {
-                var before = await context.PieceEvents.AsNoTracking().Where(row => some.Contains(row.PieceId) && EF.Property<long>(row, ShopContext.EntryOrder) < one.Order).Select(row => new { row.Id, row.TimeUtc }).ToListAsync(cancel);
+                var before = await context
+                    .PieceEvents.AsNoTracking()
+                    .Where(row => some.Contains(row.PieceId) && EF.Property<long>(row, ShopContext.EntryOrder) < one.Order)
+                    .Select(row => new { row.Id, row.TimeUtc })
+                    .ToListAsync(cancel);
                 ahead.UnionWith(before.Where(row => row.TimeUtc > one.TimeUtc).Select(row => row.Id));
             }
         }
@@ -218,7 +311,12 @@ public sealed partial class SqliteShop
         return ahead;
     }
 
-    private static async Task AddEventsAsync(ShopContext context, IReadOnlyList<PieceEventRecord> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel)
+    private static async Task AddEventsAsync(
+        ShopContext context,
+        IReadOnlyList<PieceEventRecord> events,
+        IReadOnlyList<PieceReadingRecord> readings,
+        CancellationToken cancel
+    )
     {
         foreach (PieceEventRecord happened in events)
         {
@@ -234,7 +332,12 @@ public sealed partial class SqliteShop
         }
     }
 
-    private static async Task<string?> AddPartsAsync(ShopContext context, IDbContextTransaction alone, IReadOnlyList<PiecePartRecord> parts, CancellationToken cancel)
+    private static async Task<string?> AddPartsAsync(
+        ShopContext context,
+        IDbContextTransaction alone,
+        IReadOnlyList<PiecePartRecord> parts,
+        CancellationToken cancel
+    )
     {
         foreach (PiecePartRecord part in parts)
         {
@@ -243,7 +346,10 @@ public sealed partial class SqliteShop
                 continue;
             }
 
-            if (part.BatchId is not null && await InForce(context).AnyAsync(row => row.BatchId == part.BatchId && row.Tag == part.Tag, cancel))
+            if (
+                part.BatchId is not null
+                && await InForce(context).AnyAsync(row => row.BatchId == part.BatchId && row.Tag == part.Tag, cancel)
+            )
             {
                 return part.Tag; // leaves without a commit: nothing is kept
             }
@@ -258,17 +364,26 @@ public sealed partial class SqliteShop
 
     /// <summary>Events that no later one took back.</summary>
     private static IQueryable<PieceEventRecord> InForceEvents(ShopContext context) =>
-        context.PieceEvents.Where(one => !context.PieceEvents.Any(undo => undo.PieceId == one.PieceId && undo.Kind == PieceEventKind.Undone && undo.About == one.Id));
+        context.PieceEvents.Where(one =>
+            !context.PieceEvents.Any(undo => undo.PieceId == one.PieceId && undo.Kind == PieceEventKind.Undone && undo.About == one.Id)
+        );
 
     /// <summary>Parts that no event took out.</summary>
     private static IQueryable<PiecePartRecord> InForce(ShopContext context) =>
-        context.PieceParts.Where(part => !context.PieceEvents.Any(gone => gone.PieceId == part.PieceId && gone.Kind == PieceEventKind.PartOut && gone.About == part.Id));
+        context.PieceParts.Where(part =>
+            !context.PieceEvents.Any(gone => gone.PieceId == part.PieceId && gone.Kind == PieceEventKind.PartOut && gone.About == part.Id)
+        );
 
     /// <summary>Keeps the list of pieces in the shop in step with their events.</summary>
     private static async Task FollowAsync(ShopContext context, Guid pieceId, CancellationToken cancel)
     {
-        List<PieceEventRecord> events = await context.PieceEvents.AsNoTracking().Where(row => row.PieceId == pieceId).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
-        bool inShop = PieceHistory.IsInShop(events), listed = await context.OpenPieces.AnyAsync(row => row.PieceId == pieceId, cancel);
+        List<PieceEventRecord> events = await context
+            .PieceEvents.AsNoTracking()
+            .Where(row => row.PieceId == pieceId)
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
+        bool inShop = PieceEventLog.IsInShop(events),
+            listed = await context.OpenPieces.AnyAsync(row => row.PieceId == pieceId, cancel);
         if (inShop && !listed)
         {
             context.Add(new ShopContext.OpenPieceRow(pieceId));
@@ -280,13 +395,19 @@ public sealed partial class SqliteShop
         }
     }
 
-    private static async Task<IReadOnlyList<T>> ManyAsync<T>(IReadOnlyList<Guid> ids, Func<Guid[], IQueryable<T>> of, CancellationToken cancel)
+    private static async Task<IReadOnlyList<T>> ManyAsync<T>(
+        IReadOnlyList<Guid> ids,
+        Func<Guid[], IQueryable<T>> of,
+        CancellationToken cancel
+    )
         where T : class
     {
         List<T> found = [];
         foreach (Guid[] some in ids.Distinct().Chunk(AtOnce))
         {
-            found.AddRange(await of(some).AsNoTracking().OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel));
+            found.AddRange(
+                await of(some).AsNoTracking().OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel)
+            );
         }
 
         return found;

@@ -30,7 +30,8 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
     public async Task<IReadOnlyList<RevisionRecord>> NewestRevisionsAsync(CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        List<RevisionRecord> newest = await context.Revisions.AsNoTracking()
+        List<RevisionRecord> newest = await context
+            .Revisions.AsNoTracking()
             .Where(row => row.Number == context.Revisions.Where(other => other.RecipeId == row.RecipeId).Max(other => other.Number))
             .ToListAsync(cancel);
         return [.. newest.OrderBy(row => row.RecipeName, StringComparer.OrdinalIgnoreCase).ThenBy(row => row.RecipeId)];
@@ -52,8 +53,12 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
-        RevisionRecord? newest = await context.Revisions.Where(row => row.RecipeId == revision.RecipeId).OrderByDescending(row => row.Number).FirstOrDefaultAsync(cancel);
-        bool replaces = newest is { State: RevisionState.Draft } && revision.Number == newest.Number, adds = revision.Number == (newest?.Number ?? 0) + 1;
+        RevisionRecord? newest = await context
+            .Revisions.Where(row => row.RecipeId == revision.RecipeId)
+            .OrderByDescending(row => row.Number)
+            .FirstOrDefaultAsync(cancel);
+        bool replaces = newest is { State: RevisionState.Draft } && revision.Number == newest.Number,
+            adds = revision.Number == (newest?.Number ?? 0) + 1;
         if ((newest?.Number ?? 0) != expectedNewest || !(replaces || adds))
         {
             return false;
@@ -109,7 +114,11 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
     public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context.Readings.AsNoTracking().Where(row => row.BatchId == batchId).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
+        return await context
+            .Readings.AsNoTracking()
+            .Where(row => row.BatchId == batchId)
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
     }
 
     public async Task<AddReading> AddReadingsAsync(IReadOnlyList<ReadingRecord> readings, CancellationToken cancel)
@@ -146,7 +155,10 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
     public async Task<RoomTemperature?> LatestRoomTemperatureAsync(CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context.RoomTemperatures.AsNoTracking().OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder)).FirstOrDefaultAsync(cancel);
+        return await context
+            .RoomTemperatures.AsNoTracking()
+            .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .FirstOrDefaultAsync(cancel);
     }
 
     public async Task AddRoomTemperatureAsync(RoomTemperature entry, CancellationToken cancel)
@@ -166,7 +178,9 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
 
     internal ShopContext Open() => new(_options);
 
-    /// <summary>Sent twice, a reading gets a second time stamp and perhaps a newer room temperature; what the person entered is the same.</summary>
+    /// <summary>
+    /// Sent twice, a reading gets a second time stamp and perhaps a newer room temperature; what the person entered is the same.
+    /// </summary>
     private static bool SaysTheSame(ReadingRecord there, ReadingRecord sent) =>
         ReadingChain.SaysTheSame(there, sent with { TemperatureC = there.TemperatureC });
 }

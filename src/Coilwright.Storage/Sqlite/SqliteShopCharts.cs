@@ -1,5 +1,5 @@
 using System.Globalization;
-using Coilwright.Workshop.Walls;
+using Coilwright.Workshop.ControlCharts;
 using Microsoft.Data.Sqlite;
 
 namespace Coilwright.Storage.Sqlite;
@@ -54,17 +54,34 @@ public sealed partial class SqliteShop
         }
     }
 
-    private static ChartRow RowOf(SqliteDataReader row) => new(
-        row.GetInt64(0), row.GetGuid(1), row.GetString(2), Number(row, 3), Number(row, 4), Number(row, 5), row.GetString(6),
-        DateTimeOffset.Parse(row.GetString(7), CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal),
-        row.IsDBNull(8) ? null : row.GetGuid(8), row.GetBoolean(9));
+    private static ChartRow RowOf(SqliteDataReader row) =>
+        new(
+            row.GetInt64(0),
+            row.GetGuid(1),
+            row.GetString(2),
+            Number(row, 3),
+            Number(row, 4),
+            Number(row, 5),
+            row.GetString(6),
+            DateTimeOffset.Parse(
+                row.GetString(7),
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal
+            ),
+            row.IsDBNull(8) ? null : row.GetGuid(8),
+            row.GetBoolean(9)
+        );
 
     private static double? Number(SqliteDataReader row, int column) => row.IsDBNull(column) ? null : row.GetDouble(column);
 
     /// <summary>An id as it stands in the file.</summary>
     private static string Text(Guid id) => id.ToString().ToUpperInvariant();
 
-    private static async Task<IReadOnlyList<(Guid Batch, long First, long Last)>> InOrderAsync(SqliteConnection connection, ChartQuery query, CancellationToken cancel)
+    private static async Task<IReadOnlyList<(Guid Batch, long First, long Last)>> InOrderAsync(
+        SqliteConnection connection,
+        ChartQuery query,
+        CancellationToken cancel
+    )
     {
         await using SqliteCommand command = connection.CreateCommand();
         command.CommandText = Ends;

@@ -56,7 +56,10 @@ public sealed partial class SqliteShop
     public async Task<IReadOnlyList<SpoolReadingRecord>> SpoolReadingsAsync(CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context.SpoolReadings.AsNoTracking().OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
+        return await context
+            .SpoolReadings.AsNoTracking()
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
     }
 
     public async Task AddSpoolReadingAsync(SpoolReadingRecord reading, CancellationToken cancel)
@@ -74,21 +77,34 @@ public sealed partial class SqliteShop
     public async Task<IReadOnlyList<BatchEventRecord>> BatchEventsAsync(Guid batchId, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context.BatchEvents.AsNoTracking().Where(row => row.BatchId == batchId).OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder)).ToListAsync(cancel);
+        return await context
+            .BatchEvents.AsNoTracking()
+            .Where(row => row.BatchId == batchId)
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
     }
 
     public async Task<IReadOnlyList<BatchRecord>> BatchesWithSpoolAsync(string label, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        IQueryable<Guid> later = context.BatchEvents.Where(row => row.Spool != "" && EF.Functions.Collate(row.Spool, "NOCASE") == label).Select(row => row.BatchId);
-        return await context.Batches.AsNoTracking().Where(row => EF.Functions.Collate(row.Spool, "NOCASE") == label || later.Contains(row.Id)).OrderBy(row => row.BegunUtc).ToListAsync(cancel);
+        IQueryable<Guid> later = context
+            .BatchEvents.Where(row => row.Spool != "" && EF.Functions.Collate(row.Spool, "NOCASE") == label)
+            .Select(row => row.BatchId);
+        return await context
+            .Batches.AsNoTracking()
+            .Where(row => EF.Functions.Collate(row.Spool, "NOCASE") == label || later.Contains(row.Id))
+            .OrderBy(row => row.BegunUtc)
+            .ToListAsync(cancel);
     }
 
     public async Task<bool> AddBatchEventAsync(BatchEventRecord happened, CancellationToken cancel)
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
-        bool there = await context.BatchEvents.AnyAsync(row => row.Id == happened.Id || (happened.Undoes != null && row.Undoes == happened.Undoes), cancel);
+        bool there = await context.BatchEvents.AnyAsync(
+            row => row.Id == happened.Id || (happened.Undoes != null && row.Undoes == happened.Undoes),
+            cancel
+        );
         if (!there)
         {
             context.Add(happened);

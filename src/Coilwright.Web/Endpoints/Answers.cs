@@ -11,8 +11,7 @@ internal static class Answers
 {
     /// <summary>A page made of one component.</summary>
     public static RazorComponentResult Page<TComponent>(Dictionary<string, object?> parameters, int status = StatusCodes.Status200OK)
-        where TComponent : IComponent =>
-        new(typeof(TComponent), parameters) { StatusCode = status, PreventStreamingRendering = true };
+        where TComponent : IComponent => new(typeof(TComponent), parameters) { StatusCode = status, PreventStreamingRendering = true };
 
     /// <summary>What an answer with these problems is: 409 when an id came again with something else in it.</summary>
     public static int StatusOf(IReadOnlyList<Problem> problems)
@@ -23,9 +22,12 @@ internal static class Answers
 
     /// <summary>Nothing stands at this address.</summary>
     public static RazorComponentResult NotFoundPage() =>
-        Page<MessagePage>(new()
-        {
-            ["Title"] = "Nothing here",
-            ["Text"] = "No page, recipe or batch stands at this address. It may have been mistyped, or belong to another shop.",
-        }, StatusCodes.Status404NotFound);
+        Page<MessagePage>(
+            new()
+            {
+                ["Title"] = "Nothing here",
+                ["Text"] = "No page, recipe or batch stands at this address. It may have been mistyped, or belong to another shop.",
+            },
+            StatusCodes.Status404NotFound
+        );
 }

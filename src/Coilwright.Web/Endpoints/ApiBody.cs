@@ -19,7 +19,10 @@ internal static class ApiBody
     /// <param name="cancel">Gives up.</param>
     /// <param name="inPath">A field that stands in the address and is not asked for again.</param>
     public static async Task<(T? Value, IResult? Refused)> ReadAsync<T>(
-        HttpRequest request, CancellationToken cancel, (string Name, Guid Id)? inPath = null)
+        HttpRequest request,
+        CancellationToken cancel,
+        (string Name, Guid Id)? inPath = null
+    )
         where T : class
     {
         if (!request.HasJsonContentType())
@@ -68,8 +71,10 @@ internal static class ApiBody
             RespectRequiredConstructorParameters = true,
         };
 
-    private static string Place(Exception wrong) => wrong is JsonException { LineNumber: { } line, BytePositionInLine: { } place }
-        ? $"line {line + 1}, place {place + 1}" : "a field stands in it twice";
+    private static string Place(Exception wrong) =>
+        wrong is JsonException { LineNumber: { } line, BytePositionInLine: { } place }
+            ? $"line {line + 1}, place {place + 1}"
+            : "a field stands in it twice";
 
     /// <summary>Puts the id of the address into the body; one that says another is a problem.</summary>
     private static void Place(JsonObject fields, (string Name, Guid Id)? inPath, List<Problem> problems)
@@ -81,7 +86,9 @@ internal static class ApiBody
 
         if (fields[known.Name] is { } said && !Same(said.ToString(), known.Id.ToString()))
         {
-            problems.Add(new Problem(known.Name, "the address names another one; leave it out of the body", said.ToString(), known.Id.ToString()));
+            problems.Add(
+                new Problem(known.Name, "the address names another one; leave it out of the body", said.ToString(), known.Id.ToString())
+            );
         }
 
         fields[known.Name] = known.Id;
@@ -110,7 +117,9 @@ internal static class ApiBody
 
     private static Problem? ProblemOf(JsonPropertyInfo property, JsonNode? value, JsonSerializerOptions options)
     {
-        bool mayBeNull = property.PropertyType == typeof(JsonElement) || Nullable.GetUnderlyingType(property.PropertyType) is not null
+        bool mayBeNull =
+            property.PropertyType == typeof(JsonElement)
+            || Nullable.GetUnderlyingType(property.PropertyType) is not null
             || (!property.PropertyType.IsValueType && property.IsSetNullable);
         if (value is null)
         {
@@ -137,16 +146,17 @@ internal static class ApiBody
         return text.Length <= Most ? text : text[..Most] + "…";
     }
 
-    private static string Needed(Type type) => (Nullable.GetUnderlyingType(type) ?? type) switch
-    {
-        var text when text == typeof(string) => "a text in quotation marks",
-        var id when id == typeof(Guid) => "an id of 32 hexadecimal digits, for example 0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11",
-        var flag when flag == typeof(bool) => "true or false",
-        var document when document == typeof(JsonElement) => "a document, as in its file",
-        { IsEnum: true } word => string.Join(", ", Enum.GetNames(word).Select(JsonNamingPolicy.CamelCase.ConvertName)),
-        { IsPrimitive: true } => "a number",
-        _ => "a list",
-    };
+    private static string Needed(Type type) =>
+        (Nullable.GetUnderlyingType(type) ?? type) switch
+        {
+            var text when text == typeof(string) => "a text in quotation marks",
+            var id when id == typeof(Guid) => "an id of 32 hexadecimal digits, for example 0b1f6a52-3c7d-4c39-9d0e-5a2c8e7f4b11",
+            var flag when flag == typeof(bool) => "true or false",
+            var document when document == typeof(JsonElement) => "a document, as in its file",
+            { IsEnum: true } word => string.Join(", ", Enum.GetNames(word).Select(JsonNamingPolicy.CamelCase.ConvertName)),
+            { IsPrimitive: true } => "a number",
+            _ => "a list",
+        };
 
     private static bool Same(string a, string b) => string.Equals(a, b, StringComparison.OrdinalIgnoreCase);
 }

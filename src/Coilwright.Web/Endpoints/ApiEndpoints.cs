@@ -25,7 +25,14 @@ internal static class ApiEndpoints
 
     /// <summary>What the client shows of an entry.</summary>
     public sealed record EntryAnswer(
-        IReadOnlyList<Problem> Problems, string Echo, bool Duplicate, string? NextTag, VerdictAnswer? Verdict, string Signal, string Count);
+        IReadOnlyList<Problem> Problems,
+        string Echo,
+        bool Duplicate,
+        string? NextTag,
+        VerdictAnswer? Verdict,
+        string Signal,
+        string Count
+    );
 
     /// <summary>A verdict in words.</summary>
     /// <param name="Kind">Pass, hold or reject.</param>
@@ -37,7 +44,8 @@ internal static class ApiEndpoints
     public static void MapApi(this IEndpointRouteBuilder app)
     {
         app.MapGet("/api/health", async (ShopServices shop, CancellationToken cancel) =>
-            Results.Json(new { status = "ok", shop = await shop.Records.ShopNameAsync(cancel) }));
+            Results.Json(new { status = "ok", shop = await shop.Records.ShopNameAsync(cancel) })
+        );
         app.MapPost("/api/predict", PredictAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/api/batches/{id:guid}/coils", RecordAsync);
         app.MapPost("/api/batches/{id:guid}/undo", UndoAsync);
@@ -51,7 +59,11 @@ internal static class ApiEndpoints
             return refused!;
         }
 
-        ForecastView view = ForecastDesk.Forecast(question.Recipe.GetRawText(), question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
+        ForecastViewModel view = ForecastService.Forecast(
+            question.Recipe.GetRawText(),
+            question.Load?.GetRawText(),
+            await shop.Recipes.FillLimitsAsync(cancel)
+        );
         return view.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
             : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
@@ -65,8 +77,16 @@ internal static class ApiEndpoints
             return refused!;
         }
 
-        ToldLate? late = ToldLate.Read(request.Headers[ToldEndpoints.TimesHeader]);
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(entry with { BatchId = id, Resistance = MeterText.Of(entry.Resistance) }, cancel, late);
+        LateEntry? late = LateEntry.Read(request.Headers[SubmissionEndpoints.TimesHeader]);
+        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(
+            entry with
+            {
+                BatchId = id,
+                Resistance = MeterEntryParser.Of(entry.Resistance),
+            },
+            cancel,
+            late
+        );
         return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
@@ -82,11 +102,17 @@ internal static class ApiEndpoints
         return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
     }
 
-    private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) => new(
-        outcome.Problems, outcome.Echo, outcome.Duplicate, outcome.NextTag,
-        outcome.Coil is { } coil ? VerdictOf(coil.Verdict) : null,
-        outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "",
-        outcome.CountWords);
+    private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) =>
+        new(
+            outcome.Problems,
+            outcome.Echo,
+            outcome.Duplicate,
+            outcome.NextTag,
+            outcome.Coil is { } coil ? VerdictOf(coil.Verdict) : null,
+            outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "",
+            outcome.CountWords
+        );
 
-    private static VerdictAnswer VerdictOf(Verdict verdict) => new(verdict.Kind, verdict.Reasons, EntryAdvice.Cause(verdict), EntryAdvice.Check(verdict));
+    private static VerdictAnswer VerdictOf(Verdict verdict) =>
+        new(verdict.Kind, verdict.Reasons, EntryAdvice.Cause(verdict), EntryAdvice.Check(verdict));
 }

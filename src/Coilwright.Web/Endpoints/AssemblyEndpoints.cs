@@ -16,40 +16,72 @@ internal static class AssemblyEndpoints
 {
     public static void MapAssembly(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/assembly", async (Guid? recipe, string? by, ShopServices shop, CancellationToken cancel) => await PageAsync(recipe, by, [], [], Typed.Nothing, shop, cancel));
+        app.MapGet("/assembly", async (Guid? recipe, string? by, ShopServices shop, CancellationToken cancel) =>
+            await PageAsync(recipe, by, [], [], FormValues.Nothing, shop, cancel)
+        );
         app.MapPost("/assembly", MakeAsync);
     }
 
-    private static async Task<IResult> PageAsync(Guid? recipeId, string? by, List<Problem> problems, List<string> made, Typed typed, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> PageAsync(
+        Guid? recipeId,
+        string? by,
+        List<Problem> problems,
+        List<string> made,
+        FormValues typed,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         List<RevisionRecord> recipes = [];
         foreach (RevisionRecord newest in await shop.Records.NewestRevisionsAsync(cancel))
         {
-            if ((await shop.Records.RevisionsAsync(newest.RecipeId, cancel)).LastOrDefault(one => one.State == RevisionState.Released) is { } released)
+            if (
+                (await shop.Records.RevisionsAsync(newest.RecipeId, cancel)).LastOrDefault(one => one.State == RevisionState.Released) is
+                { } released
+            )
             {
                 recipes.Add(released);
             }
         }
 
-        string pairedBy = CoilStore.PairedBy.Contains(by ?? "") ? by! : CoilStore.PairedBy[0];
+        string pairedBy = CoilService.PairedBy.Contains(by ?? "") ? by! : CoilService.PairedBy[0];
         RevisionRecord? chosen = recipes.FirstOrDefault(one => one.RecipeId == recipeId);
         IReadOnlyList<ProposedPiece> proposed = [];
         IReadOnlyList<CoilAtHand> left = [];
         if (chosen is not null && RecipeReader.Read(chosen.Json).Value is { } recipe)
         {
-            (proposed, left) = CoilStore.Propose(recipe, await shop.Pieces.Coils.AtHandAsync(chosen.RecipeId, held: false, cancel), pairedBy);
+            (proposed, left) = CoilService.Propose(
+                recipe,
+                await shop.Pieces.Coils.AtHandAsync(chosen.RecipeId, held: false, cancel),
+                pairedBy
+            );
         }
 
         return Answers.Page<AssemblyPage>(
-            new() { ["Recipes"] = recipes, ["Chosen"] = chosen, ["By"] = pairedBy, ["Proposed"] = proposed, ["Left"] = left, ["Unreadable"] = chosen is null ? [] : (await shop.Winding.StandingsAsync(cancel)).Unreadable(), ["Problems"] = (IReadOnlyList<Problem>)problems, ["Made"] = (IReadOnlyList<string>)made, ["Typed"] = typed },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            new()
+            {
+                ["Recipes"] = recipes,
+                ["Chosen"] = chosen,
+                ["By"] = pairedBy,
+                ["Proposed"] = proposed,
+                ["Left"] = left,
+                ["Unreadable"] = chosen is null ? [] : (await shop.Winding.StatusesAsync(cancel)).Unreadable(),
+                ["Problems"] = (IReadOnlyList<Problem>)problems,
+                ["Made"] = (IReadOnlyList<string>)made,
+                ["Typed"] = typed,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
     }
 
     private static async Task<IResult> MakeAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         string[] sets = typed["coils"].Trim().Length > 0 ? [typed["coils"]] : [.. typed.All("set")];
-        List<Problem> problems = sets.Length == 0 ? [new Problem("coils", "no coils were ticked or typed", null, "tick a pair, or type batch/tag of each coil")] : [];
+        List<Problem> problems =
+            sets.Length == 0
+                ? [new Problem("coils", "no coils were ticked or typed", null, "tick a pair, or type batch/tag of each coil")]
+                : [];
         if (typed["coils"].Trim().Length > 0 && typed["overruled"].Trim().Length == 0)
         {
             problems.Add(new Problem("overruled", "coils other than the proposed ones need a reason", null, "a few words"));
@@ -70,7 +102,8 @@ internal static class AssemblyEndpoints
                     Overruled = typed["overruled"],
                     Person = typed["person"],
                 },
-                cancel);
+                cancel
+            );
             problems.AddRange(wrong);
             made.AddRange(piece is null ? [] : [piece.Serial]);
         }
@@ -78,6 +111,6 @@ internal static class AssemblyEndpoints
         Guid? recipe = Guid.TryParse(typed["recipe"], out Guid id) ? id : null;
         return problems.Count == 0 && made.Count == 1
             ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(made[0])}?done=assembly")
-            : await PageAsync(recipe, typed["by"], problems, made, problems.Count > 0 ? typed : Typed.Nothing, shop, cancel);
+            : await PageAsync(recipe, typed["by"], problems, made, problems.Count > 0 ? typed : FormValues.Nothing, shop, cancel);
     }
 }

@@ -16,7 +16,9 @@ internal static class BatchEndpoints
     public static void MapBatches(this IEndpointRouteBuilder app)
     {
         app.MapGet("/batches/{id:guid}", ShowAsync);
-        app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) => await EnterPageAsync(id, shop, [], null, tag ?? "", cancel));
+        app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) =>
+            await EnterPageAsync(id, shop, [], null, tag ?? "", cancel)
+        );
         app.MapPost("/batches/{id:guid}/enter", EnterAsync);
         app.MapPost("/batches/{id:guid}/undo", UndoAsync);
         app.MapPost("/batches/{id:guid}/more", MoreAsync);
@@ -29,34 +31,61 @@ internal static class BatchEndpoints
             return Answers.NotFoundPage();
         }
 
-        RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync(
-            "Batch " + stored.Batch.Name, async () => (await shop.Winding.StandingAsync(id, cancel))!, id);
+        RecordStatus<BatchStatus> status = await RecordStatus.ReadAsync(
+            "Batch " + stored.Batch.Name,
+            async () => (await shop.Winding.StatusAsync(id, cancel))!,
+            id
+        );
         if (status.Value is not { } standing)
         {
             return Answers.Page<StoredBatchPage>(
-                new() { ["Stored"] = stored, ["Fault"] = status.Fault }, StatusCodes.Status422UnprocessableEntity);
+                new() { ["Stored"] = stored, ["Fault"] = status.Fault },
+                StatusCodes.Status422UnprocessableEntity
+            );
         }
 
-        BatchRunStanding? run = await shop.Run.StandingAsync(id, cancel);
-        return Answers.Page<BatchPage>(new() { ["Standing"] = standing, ["Run"] = run, ["Strip"] = Strip.Of(standing) });
+        BatchProgress? run = await shop.Run.StatusAsync(id, cancel);
+        return Answers.Page<BatchPage>(
+            new()
+            {
+                ["Status"] = standing,
+                ["Run"] = run,
+                ["ResistanceChart"] = ResistanceChart.Of(standing),
+            }
+        );
     }
 
-    private static async Task<IResult> EnterPageAsync(Guid id, ShopServices shop, IReadOnlyList<Problem> problems, CoilEntry? typed, string tag, CancellationToken cancel)
+    private static async Task<IResult> EnterPageAsync(
+        Guid id,
+        ShopServices shop,
+        IReadOnlyList<Problem> problems,
+        CoilEntry? typed,
+        string tag,
+        CancellationToken cancel
+    )
     {
-        return await shop.Winding.StandingAsync(id, cancel) is { } standing
+        return await shop.Winding.StatusAsync(id, cancel) is { } standing
             ? Answers.Page<EntryPage>(
-                new() { ["Standing"] = standing, ["Problems"] = problems, ["Typed"] = typed, ["Wanted"] = tag },
-                Answers.StatusOf(problems))
+                new()
+                {
+                    ["Status"] = standing,
+                    ["Problems"] = problems,
+                    ["Typed"] = typed,
+                    ["Wanted"] = tag,
+                },
+                Answers.StatusOf(problems)
+            )
             : Answers.NotFoundPage();
     }
 
     private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         BatchRecord? batchOf = await shop.Records.FindBatchAsync(id, cancel);
         if (batchOf is not null && BatchTags.Scanned(batchOf, typed["resistance"]) is { } scanned)
         {
-            return Results.LocalRedirect($"/batches/{id}/enter?tag={Uri.EscapeDataString(scanned)}"); // a reader typed a tag where ohms were expected
+            // a reader typed a tag where ohms were expected
+            return Results.LocalRedirect($"/batches/{id}/enter?tag={Uri.EscapeDataString(scanned)}");
         }
 
         string tag = batchOf is null ? typed["tag"] : BatchTags.Tidy(batchOf, typed["tag"]);
@@ -65,7 +94,7 @@ internal static class BatchEndpoints
             Id = typed.Id,
             BatchId = id,
             Tag = typed["tag"],
-            Resistance = MeterText.Of(typed["resistance"]),
+            Resistance = MeterEntryParser.Of(typed["resistance"]),
             Temperature = typed["temperature"],
             Inductance = typed["inductance"],
             InductanceAt = typed["inductanceAt"],
@@ -87,25 +116,47 @@ internal static class BatchEndpoints
     /// <summary>More coils are wanted, with the reason.</summary>
     private static async Task<IResult> MoreAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
-        Happening said = new() { Id = typed.Id, BatchId = id, Kind = BatchEventKind.MoreWanted, Counter = typed["counter"], Note = typed["note"], Person = typed["person"] };
-        IReadOnlyList<Problem> problems = await shop.Run.HappenAsync(said, cancel);
+        FormValues typed = new(await request.ReadFormAsync(cancel));
+        BatchEventEntry said = new()
+        {
+            Id = typed.Id,
+            BatchId = id,
+            Kind = BatchEventKind.MoreWanted,
+            Counter = typed["counter"],
+            Note = typed["note"],
+            Person = typed["person"],
+        };
+        IReadOnlyList<Problem> problems = await shop.Run.RecordEventAsync(said, cancel);
         if (problems.Count == 0)
         {
             return Results.LocalRedirect($"/batches/{id}/enter");
         }
 
-        return await shop.Winding.StandingAsync(id, cancel) is { } standing
-            ? Answers.Page<EntryPage>(new() { ["Standing"] = standing, ["MoreProblems"] = problems, ["MoreTypedText"] = typed }, StatusCodes.Status422UnprocessableEntity)
+        return await shop.Winding.StatusAsync(id, cancel) is { } standing
+            ? Answers.Page<EntryPage>(
+                new()
+                {
+                    ["Status"] = standing,
+                    ["MoreProblems"] = problems,
+                    ["MoreTypedText"] = typed,
+                },
+                StatusCodes.Status422UnprocessableEntity
+            )
             : Answers.NotFoundPage();
     }
 
     /// <summary>The question of the tag's spool, when it has been neither answered nor asked before.</summary>
     private static async Task<SpoolQuestion?> OpenQuestionAsync(
-        Guid id, string tag, CoilEntry entry, string asked, ShopServices shop, CancellationToken cancel)
+        Guid id,
+        string tag,
+        CoilEntry entry,
+        string asked,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         bool settled = entry.Coil.Length > 0 || asked == tag || entry.Resistance.Trim().Length + entry.Inductance.Trim().Length == 0;
-        BatchStanding? standing = settled ? null : await shop.Winding.StandingAsync(id, cancel);
+        BatchStatus? standing = settled ? null : await shop.Winding.StatusAsync(id, cancel);
         return standing?.Questions.FirstOrDefault(question => question.Tag == tag);
     }
 

@@ -16,13 +16,26 @@ internal static class CompareEndpoints
     public static void MapCompare(this IEndpointRouteBuilder app)
     {
         app.MapGet("/compare", ShowAsync);
-        app.MapPost("/compare", async (HttpRequest request, ShopServices shop, CancellationToken cancel) => await PageAsync(CompareForm.Read(await request.ReadFormAsync(cancel)), shop, cancel)).WithMetadata(new ChangesNothing());
+        app.MapPost("/compare", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+                await PageAsync(CompareForm.Read(await request.ReadFormAsync(cancel)), shop, cancel)
+            )
+            .WithMetadata(new ChangesNothing());
         app.MapPost("/compare/panel", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            Answers.Page<ComparePanel>(new() { ["View"] = await ViewAsync(request, shop, cancel) })).WithMetadata(new ChangesNothing());
+                Answers.Page<ComparePanel>(new() { ["View"] = await ViewAsync(request, shop, cancel) })
+            )
+            .WithMetadata(new ChangesNothing());
         app.MapPost("/compare/curves.csv", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await ViewAsync(request, shop, cancel) is { Response: { } response } ? Results.Text(response.Csv(), "text/csv; charset=utf-8") : Results.UnprocessableEntity()).WithMetadata(new ChangesNothing());
+                await ViewAsync(request, shop, cancel) is { Response: { } response }
+                    ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
+                    : Results.UnprocessableEntity()
+            )
+            .WithMetadata(new ChangesNothing());
         app.MapPost("/compare/curves.svg", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await ViewAsync(request, shop, cancel) is { Svg.Length: > 0 } view ? Results.File(System.Text.Encoding.UTF8.GetBytes(view.Svg), "image/svg+xml", "responses.svg") : Results.UnprocessableEntity()).WithMetadata(new ChangesNothing());
+                await ViewAsync(request, shop, cancel) is { Svg.Length: > 0 } view
+                    ? Results.File(System.Text.Encoding.UTF8.GetBytes(view.Svg), "image/svg+xml", "responses.svg")
+                    : Results.UnprocessableEntity()
+            )
+            .WithMetadata(new ChangesNothing());
     }
 
     private static async Task<IResult> ShowAsync(ShopServices shop, CancellationToken cancel)
@@ -34,9 +47,16 @@ internal static class CompareEndpoints
     private static async Task<IResult> PageAsync(CompareForm form, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> recipes = await shop.Recipes.ListAsync(cancel);
-        return Answers.Page<ComparePage>(new() { ["Form"] = form, ["Recipes"] = recipes, ["View"] = CompareDesk.Compare(form, recipes) });
+        return Answers.Page<ComparePage>(
+            new()
+            {
+                ["Form"] = form,
+                ["Recipes"] = recipes,
+                ["View"] = CompareService.Compare(form, recipes),
+            }
+        );
     }
 
-    private static async Task<CompareView> ViewAsync(HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-        CompareDesk.Compare(CompareForm.Read(await request.ReadFormAsync(cancel)), await shop.Recipes.ListAsync(cancel));
+    private static async Task<CompareViewModel> ViewAsync(HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+        CompareService.Compare(CompareForm.Read(await request.ReadFormAsync(cancel)), await shop.Recipes.ListAsync(cancel));
 }

@@ -19,7 +19,8 @@ internal static class CorrectionEndpoints
     public static void MapCorrections(this IEndpointRouteBuilder app)
     {
         app.MapGet("/batches/{id:guid}/coils/{tag}/correct", async (Guid id, string tag, ShopServices shop, CancellationToken cancel) =>
-            await PageAsync(id, tag, typed: null, looked: null, shop, cancel));
+            await PageAsync(id, tag, typed: null, looked: null, shop, cancel)
+        );
         app.MapPost("/batches/{id:guid}/coils/{tag}/correct", CorrectAsync);
     }
 
@@ -27,9 +28,16 @@ internal static class CorrectionEndpoints
     public static string AddressOf(Guid batchId, string tag) => $"/batches/{batchId}/coils/{Uri.EscapeDataString(tag)}/correct";
 
     private static async Task<IResult> PageAsync(
-        Guid id, string tag, CoilCorrection? typed, CoilEntryOutcome? looked, ShopServices shop, CancellationToken cancel, string asked = "")
+        Guid id,
+        string tag,
+        CoilCorrection? typed,
+        CoilEntryOutcome? looked,
+        ShopServices shop,
+        CancellationToken cancel,
+        string asked = ""
+    )
     {
-        if (await shop.Winding.StandingAsync(id, cancel) is not { } standing)
+        if (await shop.Winding.StatusAsync(id, cancel) is not { } standing)
         {
             return Answers.NotFoundPage();
         }
@@ -41,17 +49,27 @@ internal static class CorrectionEndpoints
         }
 
         return Answers.Page<CorrectPage>(
-            new() { ["Standing"] = standing, ["Coil"] = coil, ["Typed"] = typed, ["Looked"] = looked, ["Asked"] = asked },
-            Answers.StatusOf(looked?.Problems ?? []));
+            new()
+            {
+                ["Status"] = standing,
+                ["Coil"] = coil,
+                ["Typed"] = typed,
+                ["Looked"] = looked,
+                ["Asked"] = asked,
+            },
+            Answers.StatusOf(looked?.Problems ?? [])
+        );
     }
 
-    private static RazorComponentResult MessageOf(IReadOnlyList<Problem> problems) => Answers.Page<MessagePage>(
-        new() { ["Title"] = "Nothing was corrected", ["Text"] = string.Join(" ", problems.Select(problem => problem.Message + ".")) },
-        Answers.StatusOf(problems));
+    private static RazorComponentResult MessageOf(IReadOnlyList<Problem> problems) =>
+        Answers.Page<MessagePage>(
+            new() { ["Title"] = "Nothing was corrected", ["Text"] = string.Join(" ", problems.Select(problem => problem.Message + ".")) },
+            Answers.StatusOf(problems)
+        );
 
     private static async Task<IResult> CorrectAsync(Guid id, string tag, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         CoilCorrection correction = Read(id, tag, typed);
         string act = typed["act"].Length > 0 ? typed["act"] : typed["asked"];
         if (act == Look)
@@ -65,7 +83,7 @@ internal static class CorrectionEndpoints
             : Results.LocalRedirect($"/batches/{id}/coils/{Uri.EscapeDataString(outcome.Coil?.Tag ?? tag)}");
     }
 
-    private static CoilCorrection Read(Guid batchId, string tag, Typed typed)
+    private static CoilCorrection Read(Guid batchId, string tag, FormValues typed)
     {
         List<ReadingAsWritten> readings = [];
         foreach (string written in typed.All("reading"))

@@ -19,23 +19,58 @@ internal static class NewestRevision
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         RevisionRecord? newest = revisions.MaxBy(revision => revision.Number);
-        return newest is not null && RecipeReader.Read(newest.Json) is { Ok: true, Value: { } recipe } ? (newest, (await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe)) : null;
+        return newest is not null && RecipeReader.Read(newest.Json) is { Ok: true, Value: { } recipe }
+            ? (newest, (await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe))
+            : null;
     }
 
     /// <summary>A recipe that was found becomes a draft of the same recipe, or a recipe of its own.</summary>
     /// <returns>Where it stands now, or the problems.</returns>
-    public static async Task<(Guid Id, IReadOnlyList<Problem> Problems)> KeepAsync(RevisionRecord newest, IFormCollection form, ShopServices shop, CancellationToken cancel)
+    public static async Task<(Guid Id, IReadOnlyList<Problem> Problems)> KeepAsync(
+        RevisionRecord newest,
+        IFormCollection form,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
-        string json = form["json"].ToString(), reason = form["reason"].ToString(), person = form["person"].ToString();
+        string json = form["json"].ToString(),
+            reason = form["reason"].ToString(),
+            person = form["person"].ToString();
         if (form["as"].ToString() != "new")
         {
-            int seen = int.TryParse(form["base"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? number : newest.Number;
-            return (newest.RecipeId, (await shop.Recipes.SaveAsync(newest.RecipeId, json, reason.Length > 0 ? reason : "worked backwards from targets", person, seen, cancel)).Problems);
+            int seen = int.TryParse(form["base"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+                ? number
+                : newest.Number;
+            return (
+                newest.RecipeId,
+                (
+                    await shop.Recipes.SaveAsync(
+                        newest.RecipeId,
+                        json,
+                        reason.Length > 0 ? reason : "worked backwards from targets",
+                        person,
+                        seen,
+                        cancel
+                    )
+                ).Problems
+            );
         }
 
         Guid id = Guid.NewGuid();
         return RecipeReader.Read(json) is { Ok: false } wrong
             ? (id, wrong.Problems)
-            : (id, (await shop.Recipes.SaveAsync(id, new RecipeEdit(json).Named(form["name"].ToString().Trim()).Json, reason, person, 0, cancel)).Problems);
+            : (
+                id,
+                (
+                    await shop.Recipes.SaveAsync(
+                        id,
+                        new RecipeEdit(json).Named(form["name"].ToString().Trim()).Json,
+                        reason,
+                        person,
+                        0,
+                        cancel
+                    )
+                ).Problems
+            );
     }
 }

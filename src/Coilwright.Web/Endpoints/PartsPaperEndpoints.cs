@@ -16,15 +16,27 @@ internal static class PartsPaperEndpoints
 {
     public static void MapPartsPaper(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes/{id:guid}/papers/parts", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) => ShowAsync(id, "parts", request, shop, cancel));
-        app.MapGet("/recipes/{id:guid}/papers/parts.pdf", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) => ShowAsync(id, "parts.pdf", request, shop, cancel));
+        app.MapGet("/recipes/{id:guid}/papers/parts", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            ShowAsync(id, "parts", request, shop, cancel)
+        );
+        app.MapGet("/recipes/{id:guid}/papers/parts.pdf", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            ShowAsync(id, "parts.pdf", request, shop, cancel)
+        );
     }
 
     private static async Task<IResult> ShowAsync(Guid id, string paper, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         string asked = request.Query["revision"].ToString();
-        if ((asked.Length == 0 ? revisions.MaxBy(one => one.Number) : revisions.FirstOrDefault(one => FormattableString.Invariant($"{one.Number}") == asked)) is not { } found || RecipeReader.Read(found.Json).Value is not { } recipe)
+        if (
+            (
+                asked.Length == 0
+                    ? revisions.MaxBy(one => one.Number)
+                    : revisions.FirstOrDefault(one => FormattableString.Invariant($"{one.Number}") == asked)
+            )
+                is not { } found
+            || RecipeReader.Read(found.Json).Value is not { } recipe
+        )
         {
             return Answers.NotFoundPage();
         }
@@ -33,11 +45,36 @@ internal static class PartsPaperEndpoints
         IReadOnlyList<PartOption> options = PartOption.Of(recipe, request.Query["option"].ToString().Split('\n'), problems);
         if (Count(request.Query["count"].ToString(), problems) is var count && problems.Count > 0)
         {
-            return Answers.Page<MessagePage>(new() { ["Title"] = "Parts list", ["Text"] = string.Join(" ", problems.Select(problem => $"{FieldLabels.Of(problem.Field)}: {ProblemSentences.Write(problem)}")) }, StatusCodes.Status422UnprocessableEntity);
+            return Answers.Page<MessagePage>(
+                new()
+                {
+                    ["Title"] = "Parts list",
+                    ["Text"] = string.Join(
+                        " ",
+                        problems.Select(problem => $"{FieldLabels.Of(problem.Field)}: {ProblemSentences.Write(problem)}")
+                    ),
+                },
+                StatusCodes.Status422UnprocessableEntity
+            );
         }
 
-        Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe)), load: null, new ForecastOptions { Strings = false }, cancel);
-        return PiecePaperEndpoints.Show(PartsSheet.Of(recipe.Name, PartsList.Of(recipe, prediction, options, count), (await PiecePaperEndpoints.GroundAsync(shop, cancel)).Heading(found.Letter), recipe.Name), paper, request.Query["size"].ToString(), request.HttpContext.Response);
+        Prediction prediction = Forecaster.Predict(
+            RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe)),
+            load: null,
+            new ForecastOptions { Strings = false },
+            cancel
+        );
+        return PiecePaperEndpoints.Show(
+            PartsSheet.Of(
+                recipe.Name,
+                PartsList.Of(recipe, prediction, options, count),
+                (await PiecePaperEndpoints.GroundAsync(shop, cancel)).Heading(found.Letter),
+                recipe.Name
+            ),
+            paper,
+            request.Query["size"].ToString(),
+            request.HttpContext.Response
+        );
     }
 
     private static int Count(string typed, List<Problem> problems)
@@ -47,7 +84,7 @@ internal static class PartsPaperEndpoints
             return 1;
         }
 
-        if (CountText.TryParse(typed, 1, PartsList.MostPieces, out int count, out _))
+        if (CountParser.TryParse(typed, 1, PartsList.MostPieces, out int count, out _))
         {
             return count;
         }

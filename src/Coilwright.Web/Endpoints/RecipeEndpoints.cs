@@ -25,27 +25,43 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}/preview", PreviewAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/sensitivity", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View }) : Answers.NotFoundPage()).WithMetadata(new ChangesNothing());
-        app.MapPost("/recipes/{id:guid}/sensitivity/panel", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await SensitivityAsync(id, request, shop, cancel) is { } asked ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View }) : Results.NotFound()).WithMetadata(new ChangesNothing());
+                await SensitivityAsync(id, request, shop, cancel) is { } asked
+                    ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View })
+                    : Answers.NotFoundPage()
+            )
+            .WithMetadata(new ChangesNothing());
+        app.MapPost(
+                "/recipes/{id:guid}/sensitivity/panel",
+                async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+                    await SensitivityAsync(id, request, shop, cancel) is { } asked
+                        ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View })
+                        : Results.NotFound()
+            )
+            .WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
     }
 
     private static async Task<IResult> ListAsync(
-        ShopServices shop, IReadOnlyList<Problem> problems, string typed, string person, CancellationToken cancel)
+        ShopServices shop,
+        IReadOnlyList<Problem> problems,
+        string typed,
+        string person,
+        CancellationToken cancel
+    )
     {
         IReadOnlyList<RevisionRecord> listed = await shop.Recipes.ListAsync(cancel);
         return Answers.Page<RecipesPage>(
             new()
             {
                 ["Recipes"] = listed,
-                ["Unreadable"] = await RecipeBook.UnreadableAsync(listed),
+                ["Unreadable"] = await RecipeService.UnreadableAsync(listed),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
                 ["Person"] = person,
             },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
     }
 
     private static async Task<IResult> BringInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -59,16 +75,36 @@ internal static class RecipeEndpoints
 
         Guid id = Guid.NewGuid();
         RecipeOutcome outcome = await shop.Recipes.SaveAsync(id, json, "", form["person"].ToString(), 0, cancel);
-        return outcome.Problems.Count == 0 ? Results.LocalRedirect($"/recipes/{id}") : await ListAsync(shop, outcome.Problems, json, form["person"].ToString(), cancel);
+        return outcome.Problems.Count == 0
+            ? Results.LocalRedirect($"/recipes/{id}")
+            : await ListAsync(shop, outcome.Problems, json, form["person"].ToString(), cancel);
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, int? revision, string? saved, string? draft, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ShowAsync(
+        Guid id,
+        int? revision,
+        string? saved,
+        string? draft,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (revision ?? revisions.Max(each => each.Number)));
         bool asSaved = revision is not null && draft is null;
-        return recipe is null ? (IResult)Answers.NotFoundPage()
-            : Page(recipe, revisions, await shop.Recipes.FillLimitsAsync(cancel), recipe.Json, LoadForm.Default(), [], null, saved is not null, asSaved);
+        return recipe is null
+            ? (IResult)Answers.NotFoundPage()
+            : Page(
+                recipe,
+                revisions,
+                await shop.Recipes.FillLimitsAsync(cancel),
+                recipe.Json,
+                LoadForm.Default(),
+                [],
+                null,
+                saved is not null,
+                asSaved
+            );
     }
 
     private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -80,7 +116,14 @@ internal static class RecipeEndpoints
 
         string json = RecipeForm.Apply(posted.Base.Json, posted.Form);
         RecipeOutcome outcome = await shop.Recipes.SaveAsync(
-            id, json, posted.Form["reason"].ToString(), posted.Form["person"].ToString(), posted.Base.Number, cancel, FormValue.Time(posted.Form["baseTime"].ToString()));
+            id,
+            json,
+            posted.Form["reason"].ToString(),
+            posted.Form["person"].ToString(),
+            posted.Base.Number,
+            cancel,
+            FormValue.Time(posted.Form["baseTime"].ToString())
+        );
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
             : Page(posted.Base, posted.Revisions, posted.Limits, json, LoadForm.Read(posted.Form), outcome.Problems, posted.Form, false);
@@ -88,7 +131,16 @@ internal static class RecipeEndpoints
 
     private static async Task<IResult> PreviewAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
-            ? Page(posted.Base, posted.Revisions, posted.Limits, RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form), [], posted.Form, false)
+            ? Page(
+                posted.Base,
+                posted.Revisions,
+                posted.Limits,
+                RecipeForm.Apply(posted.Base.Json, posted.Form),
+                LoadForm.Read(posted.Form),
+                [],
+                posted.Form,
+                false
+            )
             : Answers.NotFoundPage();
 
     private static async Task<IResult> ForecastAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -98,13 +150,30 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
+        ForecastViewModel view = ForecastService.Forecast(
+            RecipeForm.Apply(posted.Base.Json, posted.Form),
+            LoadForm.Read(posted.Form).ToJsonString(),
+            posted.Limits
+        );
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
 
-    private static async Task<(RevisionRecord Base, SensitivityView View)?> SensitivityAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+    private static async Task<(RevisionRecord Base, SensitivityViewModel View)?> SensitivityAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        CancellationToken cancel
+    ) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
-            ? (posted.Base, SensitivityDesk.Of(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits, cancel))
+            ? (
+                posted.Base,
+                SensitivityService.Of(
+                    RecipeForm.Apply(posted.Base.Json, posted.Form),
+                    LoadForm.Read(posted.Form).ToJsonString(),
+                    posted.Limits,
+                    cancel
+                )
+            )
             : null;
 
     private static async Task<IResult> ResponseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -114,7 +183,11 @@ internal static class RecipeEndpoints
             return Results.NotFound();
         }
 
-        ForecastView view = ForecastDesk.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits);
+        ForecastViewModel view = ForecastService.Forecast(
+            RecipeForm.Apply(posted.Base.Json, posted.Form),
+            LoadForm.Read(posted.Form).ToJsonString(),
+            posted.Limits
+        );
         return view.Response is { } response
             ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
             : Results.UnprocessableEntity(view.Problems);
@@ -136,27 +209,47 @@ internal static class RecipeEndpoints
     private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form);
 
     /// <summary>The form and the revision it was filled in on; null when there is no such revision.</summary>
-    private static async Task<Posted?> PostedAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel, string field = "base")
+    private static async Task<Posted?> PostedAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        CancellationToken cancel,
+        string field = "base"
+    )
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
-        RevisionRecord? found = revisions.FirstOrDefault(one => one.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) == form[field].ToString());
+        RevisionRecord? found = revisions.FirstOrDefault(one =>
+            one.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) == form[field].ToString()
+        );
         return found is null ? null : new Posted(found, revisions, await shop.Recipes.FillLimitsAsync(cancel), form);
     }
 
     private static RazorComponentResult Page(
-        RevisionRecord recipe, IReadOnlyList<RevisionRecord> revisions, FillLimits limits, string json, JsonNode load, IReadOnlyList<Problem> problems, IFormCollection? form, bool saved, bool asSaved = false) =>
-        Answers.Page<RecipePage>(new()
-        {
-            ["Recipe"] = recipe,
-            ["Revisions"] = revisions,
-            ["Document"] = JsonNode.Parse(json),
-            ["Load"] = load,
-            ["View"] = ForecastDesk.Forecast(json, load.ToJsonString(), limits),
-            ["Problems"] = problems,
-            ["Saved"] = saved,
-            ["AsSaved"] = asSaved,
-            ["Reason"] = form?["reason"].ToString() ?? "",
-            ["Person"] = form?["person"].ToString() ?? "",
-        }, problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+        RevisionRecord recipe,
+        IReadOnlyList<RevisionRecord> revisions,
+        FillLimits limits,
+        string json,
+        JsonNode load,
+        IReadOnlyList<Problem> problems,
+        IFormCollection? form,
+        bool saved,
+        bool asSaved = false
+    ) =>
+        Answers.Page<RecipePage>(
+            new()
+            {
+                ["Recipe"] = recipe,
+                ["Revisions"] = revisions,
+                ["Document"] = JsonNode.Parse(json),
+                ["Load"] = load,
+                ["View"] = ForecastService.Forecast(json, load.ToJsonString(), limits),
+                ["Problems"] = problems,
+                ["Saved"] = saved,
+                ["AsSaved"] = asSaved,
+                ["Reason"] = form?["reason"].ToString() ?? "",
+                ["Person"] = form?["person"].ToString() ?? "",
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
 }

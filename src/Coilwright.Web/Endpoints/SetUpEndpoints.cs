@@ -19,7 +19,9 @@ internal static class SetUpEndpoints
 {
     /// <summary>The sheet brings its own style; its hash lets that one through and no other.</summary>
     private static readonly string s_policy =
-        $"default-src 'none'; img-src data:; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(SetUpSheetStyle.Css)))}'; base-uri 'none'; frame-ancestors 'none'";
+        $"default-src 'none'; img-src data:; style-src "
+        + $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(SetUpSheetStyle.Css)))}'; base-uri "
+        + $"'none'; frame-ancestors 'none'";
 
     public static void MapSetUp(this IEndpointRouteBuilder app)
     {
@@ -28,7 +30,13 @@ internal static class SetUpEndpoints
     }
 
     /// <summary>The sheet of a batch: its winder, or another one on which it is wound.</summary>
-    private static async Task<IResult> OfBatchAsync(Guid id, string? machine, HttpResponse response, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> OfBatchAsync(
+        Guid id,
+        string? machine,
+        HttpResponse response,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         if (await shop.SetUps.FindAsync(id, machine, null, cancel) is not { } set)
         {
@@ -36,14 +44,32 @@ internal static class SetUpEndpoints
         }
 
         string query = machine is null ? "" : "?machine=" + Uri.EscapeDataString(machine);
-        return Sheet(set.SetUp, [($"/batches/{id}", $"Batch {set.Run.Standing.Batch.Name}"), ($"/batches/{id}/wind{query}", "At the winder"), ($"/batches/{id}/enter", "Enter coils"), ("/", "Today")], response);
+        return Sheet(
+            set.SetUp,
+            [
+                ($"/batches/{id}", $"Batch {set.Run.Status.Batch.Name}"),
+                ($"/batches/{id}/wind{query}", "At the winder"),
+                ($"/batches/{id}/enter", "Enter coils"),
+                ("/", "Today"),
+            ],
+            response
+        );
     }
 
     /// <summary>The sheet of a recipe, on one of the shop's winders where one is chosen.</summary>
-    private static async Task<IResult> OfRecipeAsync(Guid id, int? revision, string? machine, HttpResponse response, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> OfRecipeAsync(
+        Guid id,
+        int? revision,
+        string? machine,
+        HttpResponse response,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
-        RevisionRecord? found = revision is null ? revisions.MaxBy(one => one.Number) : revisions.FirstOrDefault(one => one.Number == revision);
+        RevisionRecord? found = revision is null
+            ? revisions.MaxBy(one => one.Number)
+            : revisions.FirstOrDefault(one => one.Number == revision);
         ReadOutcome<Recipe>? recipe = found is null ? null : RecipeReader.Read(found.Json);
         if (found is null || recipe?.Value is null)
         {
@@ -54,20 +80,35 @@ internal static class SetUpEndpoints
         PickupModel model = RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe.Value));
         IReadOnlyList<Machine> winders = await shop.Machines.ListAsync(cancel);
         Machine? on = winders.FirstOrDefault(one => string.Equals(one.Name, machine?.Trim(), StringComparison.OrdinalIgnoreCase));
-        WindingSetUp setUp = WindingSetUp.For(recipe.Value, model, Forecaster.Predict(model, load: null, cancel: cancel), roomC: room?.TemperatureC ?? WindingSetUp.UsualRoomC, on: on) with
+        WindingSetUp setUp = WindingSetUp.For(
+            recipe.Value,
+            model,
+            Forecaster.Predict(model, load: null, cancel: cancel),
+            roomC: room?.TemperatureC ?? WindingSetUp.UsualRoomC,
+            on: on
+        ) with
         {
             Heading = new SheetHeading(
                 await shop.Records.ShopNameAsync(cancel),
                 found.Letter + (found.State == RevisionState.Released ? "" : " (draft)"),
-                DateOnly.FromDateTime(shop.Time.GetLocalNow().DateTime)),
+                DateOnly.FromDateTime(shop.Time.GetLocalNow().DateTime)
+            ),
         };
         string here = $"/recipes/{id}/setup?revision={found.Number}";
-        return Sheet(setUp, [($"/recipes/{id}?revision={found.Number}", $"{found.RecipeName}, revision {found.Letter}"), (here, "For no winder"), .. winders.Select(one => ($"{here}&machine={Uri.EscapeDataString(one.Name)}", $"For {one.Name}"))], response);
+        return Sheet(
+            setUp,
+            [
+                ($"/recipes/{id}?revision={found.Number}", $"{found.RecipeName}, revision {found.Letter}"),
+                (here, "For no winder"),
+                .. winders.Select(one => ($"{here}&machine={Uri.EscapeDataString(one.Name)}", $"For {one.Name}")),
+            ],
+            response
+        );
     }
 
     private static IResult Sheet(WindingSetUp setUp, IReadOnlyList<(string Address, string Name)> ways, HttpResponse response)
     {
         response.Headers.ContentSecurityPolicy = s_policy;
-        return Results.Text(SetUpSheetHtml.Render(setUp, ways), "text/html; charset=utf-8");
+        return Results.Text(SetUpSheetHtmlWriter.Render(setUp, ways), "text/html; charset=utf-8");
     }
 }

@@ -13,17 +13,35 @@ internal static class ShopEndpoints
 {
     public static void MapShop(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/shop", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], Typed.Nothing, shop, cancel));
-        app.MapPost("/shop/rules", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Shelf.Rules.KeepAsync(typed.Id, typed["json"], typed["person"], cancel), cancel));
-        app.MapPost("/shop/customers", (HttpRequest request, ShopServices shop, CancellationToken cancel) => AfterAsync(request, shop, typed => shop.Pieces.Customers.AddAsync(typed.Id, typed["customer"], typed["name"], cancel), cancel));
-        app.MapGet("/shop/customers/erase", async (string? customer, ShopServices shop, CancellationToken cancel) => await AskAsync(customer ?? "", shop, cancel));
+        app.MapGet("/shop", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], FormValues.Nothing, shop, cancel));
+        app.MapPost("/shop/rules", (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            AfterAsync(request, shop, typed => shop.Pieces.Shelf.Rules.KeepAsync(typed.Id, typed["json"], typed["person"], cancel), cancel)
+        );
+        app.MapPost("/shop/customers", (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            AfterAsync(request, shop, typed => shop.Pieces.Customers.AddAsync(typed.Id, typed["customer"], typed["name"], cancel), cancel)
+        );
+        app.MapGet("/shop/customers/erase", async (string? customer, ShopServices shop, CancellationToken cancel) =>
+            await AskAsync(customer ?? "", shop, cancel)
+        );
         app.MapPost("/shop/customers/erase", EraseAsync);
     }
 
-    private static async Task<IResult> PageAsync(IReadOnlyList<Problem> problems, Typed typed, ShopServices shop, CancellationToken cancel) =>
+    private static async Task<IResult> PageAsync(
+        IReadOnlyList<Problem> problems,
+        FormValues typed,
+        ShopServices shop,
+        CancellationToken cancel
+    ) =>
         Answers.Page<ShopPage>(
-            new() { ["Rules"] = typed["json"] is { Length: > 0 } again ? again : await shop.Pieces.Shelf.Rules.TextAsync(cancel), ["Customers"] = await shop.Records.CustomersAsync(cancel), ["Problems"] = problems, ["Typed"] = typed },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            new()
+            {
+                ["Rules"] = typed["json"] is { Length: > 0 } again ? again : await shop.Pieces.Shelf.Rules.TextAsync(cancel),
+                ["Customers"] = await shop.Records.CustomersAsync(cancel),
+                ["Problems"] = problems,
+                ["Typed"] = typed,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
 
     /// <summary>The question before a name is erased for good.</summary>
     private static async Task<IResult> AskAsync(string reference, ShopServices shop, CancellationToken cancel)
@@ -47,9 +65,14 @@ internal static class ShopEndpoints
             : await AskAsync(reference, shop, cancel);
     }
 
-    private static async Task<IResult> AfterAsync(HttpRequest request, ShopServices shop, Func<Typed, Task<IReadOnlyList<Problem>>> act, CancellationToken cancel)
+    private static async Task<IResult> AfterAsync(
+        HttpRequest request,
+        ShopServices shop,
+        Func<FormValues, Task<IReadOnlyList<Problem>>> act,
+        CancellationToken cancel
+    )
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         IReadOnlyList<Problem> problems = await act(typed);
         return problems.Count == 0 ? Results.LocalRedirect("/shop") : await PageAsync(problems, typed, shop, cancel);
     }

@@ -25,12 +25,31 @@ internal static class SolveEndpoints
     {
         app.MapGet("/recipes/{id:guid}/solve", SolveAsync);
         app.MapPost("/recipes/{id:guid}/solve", KeepAsync);
-        app.MapPost("/recipes/{id:guid}/solve/stop", (Guid id, HttpRequest request, ShopServices shop, SolveDesk desk, CancellationToken cancel) => AgainAsync(id, request, shop, desk.Stop, cancel)).WithMetadata(new ChangesNothing());
-        app.MapPost("/recipes/{id:guid}/solve/again", (Guid id, HttpRequest request, ShopServices shop, SolveDesk desk, CancellationToken cancel) => AgainAsync(id, request, shop, desk.Forget, cancel)).WithMetadata(new ChangesNothing());
+        app.MapPost(
+                "/recipes/{id:guid}/solve/stop",
+                (Guid id, HttpRequest request, ShopServices shop, SolveService desk, CancellationToken cancel) =>
+                    AgainAsync(id, request, shop, desk.Stop, cancel)
+            )
+            .WithMetadata(new ChangesNothing());
+        app.MapPost(
+                "/recipes/{id:guid}/solve/again",
+                (Guid id, HttpRequest request, ShopServices shop, SolveService desk, CancellationToken cancel) =>
+                    AgainAsync(id, request, shop, desk.Forget, cancel)
+            )
+            .WithMetadata(new ChangesNothing());
         app.MapGet("/recipes/{id:guid}/spread", SpreadAsync);
     }
 
-    private static async Task<IResult> SolveAsync(Guid id, string? want, string? vary, string[]? pin, string? against, ShopServices shop, SolveDesk desk, CancellationToken cancel)
+    private static async Task<IResult> SolveAsync(
+        Guid id,
+        string? want,
+        string? vary,
+        string[]? pin,
+        string? against,
+        ShopServices shop,
+        SolveService desk,
+        CancellationToken cancel
+    )
     {
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
         {
@@ -38,31 +57,65 @@ internal static class SolveEndpoints
         }
 
         SolveAddress address = new(id, want ?? "", vary ?? "turns", [.. (pin ?? []).Distinct().Take(SolveAddress.MostPins)], against ?? "");
-        if (string.IsNullOrWhiteSpace(address.Want))
+        if (string.IsNullOrWhiteSpace(address.Objective))
         {
             return Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Address"] = address });
         }
 
-        if (desk.Ask(found.Recipe, address.Want, address.Vary) is not { } job)
+        if (desk.Ask(found.Recipe, address.Objective, address.Vary) is not { } job)
         {
-            IReadOnlyList<Problem> busy = [new Problem("want", "other searches are under way", null, "stop one, or wait until one is done")];
-            return Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Problems"] = busy, ["Address"] = address }, StatusCodes.Status503ServiceUnavailable);
+            IReadOnlyList<Problem> busy =
+            [
+                new Problem("want", "other searches are under way", null, "stop one, or wait until one is done"),
+            ];
+            return Answers.Page<SolvePage>(
+                new()
+                {
+                    ["Recipe"] = found.Record,
+                    ["Problems"] = busy,
+                    ["Address"] = address,
+                },
+                StatusCodes.Status503ServiceUnavailable
+            );
         }
 
         if (await Task.WhenAny(job.Answer, Task.Delay(s_patience, cancel)) != job.Answer)
         {
-            return Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Address"] = address, ["UnderWay"] = job.Progress(shop.Time.GetUtcNow()) });
+            return Answers.Page<SolvePage>(
+                new()
+                {
+                    ["Recipe"] = found.Record,
+                    ["Address"] = address,
+                    ["UnderWay"] = job.Progress(shop.Time.GetUtcNow()),
+                }
+            );
         }
 
         ReadOutcome<Solutions> outcome = await job.Answer;
-        PinnedView? pinned = outcome.Value is { } answer ? PinnedDesk.Of(found.Record, answer, address, NewestRevision.Load()) : null;
+        PinnedViewModel? pinned = outcome.Value is { } answer
+            ? PinnedService.Of(found.Record, answer, address, NewestRevision.Load())
+            : null;
         return Answers.Page<SolvePage>(
-            new() { ["Recipe"] = found.Record, ["Found"] = outcome.Value, ["Problems"] = outcome.Problems, ["Address"] = address, ["Pinned"] = pinned },
-            outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            new()
+            {
+                ["Recipe"] = found.Record,
+                ["Found"] = outcome.Value,
+                ["Problems"] = outcome.Problems,
+                ["Address"] = address,
+                ["Pinned"] = pinned,
+            },
+            outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
     }
 
     /// <summary>Stops a search or begins it anew, and goes back to its page.</summary>
-    private static async Task<IResult> AgainAsync(Guid id, HttpRequest request, ShopServices shop, Action<Recipe, string, string> act, CancellationToken cancel)
+    private static async Task<IResult> AgainAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        Action<Recipe, string, string> act,
+        CancellationToken cancel
+    )
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
@@ -70,7 +123,8 @@ internal static class SolveEndpoints
             return Answers.NotFoundPage();
         }
 
-        string want = form["want"].ToString(), vary = form["vary"].ToString();
+        string want = form["want"].ToString(),
+            vary = form["vary"].ToString();
         act(found.Recipe, want, vary);
         return Results.LocalRedirect($"/recipes/{id}/solve?want={Uri.EscapeDataString(want)}&vary={Uri.EscapeDataString(vary)}");
     }
@@ -87,7 +141,15 @@ internal static class SolveEndpoints
         (Guid kept, IReadOnlyList<Problem> problems) = await NewestRevision.KeepAsync(found.Record, form, shop, cancel);
         return problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{kept}?saved=yes")
-            : Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Problems"] = problems, ["Address"] = new SolveAddress(id, "", "turns", [], "") }, StatusCodes.Status422UnprocessableEntity);
+            : Answers.Page<SolvePage>(
+                new()
+                {
+                    ["Recipe"] = found.Record,
+                    ["Problems"] = problems,
+                    ["Address"] = new SolveAddress(id, "", "turns", [], ""),
+                },
+                StatusCodes.Status422UnprocessableEntity
+            );
     }
 
     private static async Task<IResult> SpreadAsync(Guid id, ShopServices shop, CancellationToken cancel)
@@ -97,7 +159,14 @@ internal static class SolveEndpoints
             return Answers.NotFoundPage();
         }
 
-        RunSpread run = RunForecaster.Spread(RecipeModelBuilder.ToModel(found.Recipe), NewestRevision.Load(), RecipeTargets.ForRun(found.Recipe), Samples, seed: 1, cancel: cancel);
+        RunSpread run = RunForecaster.Spread(
+            RecipeModelBuilder.ToModel(found.Recipe),
+            NewestRevision.Load(),
+            RecipeTargets.ForRun(found.Recipe),
+            Samples,
+            seed: 1,
+            cancel: cancel
+        );
         return Answers.Page<SpreadPage>(new() { ["Recipe"] = found.Record, ["Run"] = run });
     }
 }

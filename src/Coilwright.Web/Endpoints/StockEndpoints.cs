@@ -16,7 +16,9 @@ internal static class StockEndpoints
 {
     public static void MapStock(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/spools", async (string? done, ShopServices shop, CancellationToken cancel) => await ShelfAsync([], shop, cancel, done ?? ""));
+        app.MapGet("/spools", async (string? done, ShopServices shop, CancellationToken cancel) =>
+            await ShelfAsync([], shop, cancel, done ?? "")
+        );
         app.MapPost("/spools", TakeInAsync);
         app.MapPost("/spools/measure", MeasureAsync);
         app.MapPost("/spools/weigh", WeighAsync);
@@ -26,10 +28,16 @@ internal static class StockEndpoints
     }
 
     private static async Task<IResult> ShelfAsync(
-        IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel, string done = "", string refused = "", Typed? typed = null)
+        IReadOnlyList<Problem> problems,
+        ShopServices shop,
+        CancellationToken cancel,
+        string done = "",
+        string refused = "",
+        FormValues? typed = null
+    )
     {
-        IReadOnlyList<RecordStatus<BatchRunStanding>> all = await shop.Run.StandingsAsync(cancel);
-        IReadOnlyList<BatchRunStanding> runs = [.. all.Readable().Where(run => run.CoilsLeft > 0 && run.History.Spool.Length > 0)];
+        IReadOnlyList<RecordStatus<BatchProgress>> all = await shop.Run.StatusesAsync(cancel);
+        IReadOnlyList<BatchProgress> runs = [.. all.Readable().Where(run => run.CoilsLeft > 0 && run.History.Spool.Length > 0)];
         return Answers.Page<SpoolsPage>(
             new()
             {
@@ -39,14 +47,15 @@ internal static class StockEndpoints
                 ["Problems"] = problems,
                 ["Done"] = done,
                 ["Refused"] = refused,
-                ["Typed"] = typed ?? Typed.Nothing,
+                ["Typed"] = typed ?? FormValues.Nothing,
             },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
     }
 
     private static async Task<IResult> TakeInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         SpoolRecord spool = new()
         {
             Id = typed.Id,
@@ -64,43 +73,82 @@ internal static class StockEndpoints
 
     private static async Task<IResult> MeasureAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         string room = (await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel))?.Typed ?? "";
         string temperature = typed["temperature"].Length > 0 ? typed["temperature"] : room;
         IReadOnlyList<Problem> problems = await shop.Stock.MeasureAsync(
-            typed.Id, typed["spool"], typed["length"], typed["resistance"], temperature, typed["person"], cancel);
+            typed.Id,
+            typed["spool"],
+            typed["length"],
+            typed["resistance"],
+            temperature,
+            typed["person"],
+            cancel
+        );
         return await AfterAsync(problems, "measure", typed, shop, cancel);
     }
 
     private static async Task<IResult> WeighAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         IReadOnlyList<Problem> problems = await shop.Stock.WeighAsync(typed.Id, typed["spool"], typed["gross"], typed["person"], cancel);
         return await AfterAsync(problems, "weigh", typed, shop, cancel);
     }
 
     private static async Task<IResult> AfterAsync(
-        IReadOnlyList<Problem> problems, string form, Typed typed, ShopServices shop, CancellationToken cancel) =>
-        problems.Count == 0 ? Results.LocalRedirect("/spools?done=" + form) : await ShelfAsync(problems, shop, cancel, refused: form, typed: typed);
+        IReadOnlyList<Problem> problems,
+        string form,
+        FormValues typed,
+        ShopServices shop,
+        CancellationToken cancel
+    ) =>
+        problems.Count == 0
+            ? Results.LocalRedirect("/spools?done=" + form)
+            : await ShelfAsync(problems, shop, cancel, refused: form, typed: typed);
 
     private static async Task<IResult> MachinesAsync(
-        IReadOnlyList<Problem> problems, string typed, ShopServices shop, CancellationToken cancel, Typed? test = null) =>
+        IReadOnlyList<Problem> problems,
+        string typed,
+        ShopServices shop,
+        CancellationToken cancel,
+        FormValues? test = null
+    ) =>
         Answers.Page<MachinesPage>(
-            new() { ["Machines"] = await shop.Machines.ListAsync(cancel), ["Problems"] = problems, ["Typed"] = typed, ["Test"] = test ?? Typed.Nothing },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity);
+            new()
+            {
+                ["Machines"] = await shop.Machines.ListAsync(cancel),
+                ["Problems"] = problems,
+                ["Typed"] = typed,
+                ["Test"] = test ?? FormValues.Nothing,
+            },
+            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
+        );
 
     private static async Task<IResult> KeepAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        IReadOnlyList<Problem> problems = await shop.Machines.KeepAsync(IdOf(form), form["json"].ToString(), form["person"].ToString(), cancel);
-        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, form["json"].ToString(), shop, cancel);
+        IReadOnlyList<Problem> problems = await shop.Machines.KeepAsync(
+            IdOf(form),
+            form["json"].ToString(),
+            form["person"].ToString(),
+            cancel
+        );
+        return problems.Count == 0
+            ? Results.LocalRedirect("/machines")
+            : await MachinesAsync(problems, form["json"].ToString(), shop, cancel);
     }
 
     private static async Task<IResult> TestAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        Typed typed = new(await request.ReadFormAsync(cancel));
+        FormValues typed = new(await request.ReadFormAsync(cancel));
         IReadOnlyList<Problem> problems = await shop.Machines.KeepTestAsync(
-            typed.Id, typed["machine"], typed["turns"], typed["counted"], typed["person"], cancel);
+            typed.Id,
+            typed["machine"],
+            typed["turns"],
+            typed["counted"],
+            typed["person"],
+            cancel
+        );
         return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, "", shop, cancel, typed);
     }
 

@@ -16,8 +16,9 @@ internal static class UnderstoodEndpoints
         app.MapGet("/understood", (string? field, string? typed, double? expected) =>
             field is null || typed is null || field.Length > Longest || typed.Length > Longest
                 ? (IResult)Results.NotFound()
-                : Answers.Page<UnderstoodPart>(new() { ["Interpretation"] = FieldInterpreter.Read(field, Meant(field, typed), expected) }));
+                : Answers.Page<UnderstoodPart>(new() { ["Interpretation"] = FieldInterpreter.Read(field, Meant(field, typed), expected) })
+        );
 
     /// <summary>A meter may be the one that types a coil's ohms.</summary>
-    private static string Meant(string field, string typed) => field == "entry.resistance" ? MeterText.Of(typed) : typed;
+    private static string Meant(string field, string typed) => field == "entry.resistance" ? MeterEntryParser.Of(typed) : typed;
 }

@@ -15,29 +15,64 @@ internal static class VariantEndpoints
 {
     public static void MapVariants(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes/{id:guid}/hold", async (Guid id, string? spool, string? ohmPerM, ShopServices shop, CancellationToken cancel) => await HoldAsync(id, spool, ohmPerM, [], shop, cancel));
+        app.MapGet(
+            "/recipes/{id:guid}/hold",
+            async (Guid id, string? spool, string? ohmPerM, ShopServices shop, CancellationToken cancel) =>
+                await HoldAsync(id, spool, ohmPerM, [], shop, cancel)
+        );
         app.MapPost("/recipes/{id:guid}/hold", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await KeptAsync(id, request, shop, problems => HoldAsync(id, null, null, problems, shop, cancel), cancel));
-        app.MapGet("/recipes/{id:guid}/variants", async (Guid id, string? ask, string? value, ShopServices shop, CancellationToken cancel) => await VariantsAsync(id, ask, value, [], shop, cancel));
+            await KeptAsync(id, request, shop, problems => HoldAsync(id, null, null, problems, shop, cancel), cancel)
+        );
+        app.MapGet(
+            "/recipes/{id:guid}/variants",
+            async (Guid id, string? ask, string? value, ShopServices shop, CancellationToken cancel) =>
+                await VariantsAsync(id, ask, value, [], shop, cancel)
+        );
         app.MapPost("/recipes/{id:guid}/variants", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await KeptAsync(id, request, shop, problems => VariantsAsync(id, null, null, problems, shop, cancel), cancel));
+            await KeptAsync(id, request, shop, problems => VariantsAsync(id, null, null, problems, shop, cancel), cancel)
+        );
     }
 
-    private static async Task<IResult> HoldAsync(Guid id, string? spool, string? ohmPerM, IReadOnlyList<Problem> problems, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> HoldAsync(
+        Guid id,
+        string? spool,
+        string? ohmPerM,
+        IReadOnlyList<Problem> problems,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
         {
             return Answers.NotFoundPage();
         }
 
-        IReadOnlyList<SpoolStanding> shelf = await shop.Stock.ShelfAsync(cancel);
+        IReadOnlyList<SpoolStatus> shelf = await shop.Stock.ShelfAsync(cancel);
         HoldForm form = HoldForm.Of(spool, ohmPerM, shelf, found.Recipe);
         form = form with { Problems = [.. problems, .. form.Problems] };
-        Workshop.Solving.SpoolChoice? choice = form.Read is { } read ? Workshop.Solving.SpoolChoice.Of(RecipeModelBuilder.ToModel(found.Recipe), null, read, NewestRevision.Load(), cancel) : null;
-        return Answers.Page<HoldPage>(new() { ["Recipe"] = found.Record, ["Form"] = form, ["Shelf"] = shelf, ["Choice"] = choice }, StatusOf(form.Problems));
+        Workshop.Solving.SpoolChoice? choice = form.Read is { } read
+            ? Workshop.Solving.SpoolChoice.Of(RecipeModelBuilder.ToModel(found.Recipe), null, read, NewestRevision.Load(), cancel)
+            : null;
+        return Answers.Page<HoldPage>(
+            new()
+            {
+                ["Recipe"] = found.Record,
+                ["Form"] = form,
+                ["Shelf"] = shelf,
+                ["Choice"] = choice,
+            },
+            StatusOf(form.Problems)
+        );
     }
 
-    private static async Task<IResult> VariantsAsync(Guid id, string? ask, string? value, IReadOnlyList<Problem> earlier, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> VariantsAsync(
+        Guid id,
+        string? ask,
+        string? value,
+        IReadOnlyList<Problem> earlier,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
         {
@@ -48,7 +83,9 @@ internal static class VariantEndpoints
         VariationQuestion? question = ask is null ? null : VariationQuestion.Find(ask);
         if (ask is not null && question is null)
         {
-            problems.Add(new Problem("ask", "there is no such question", ask, string.Join(", ", VariationQuestion.All.Select(one => one.Key))));
+            problems.Add(
+                new Problem("ask", "there is no such question", ask, string.Join(", ", VariationQuestion.All.Select(one => one.Key)))
+            );
         }
 
         Variation? answer = null;
@@ -59,21 +96,45 @@ internal static class VariantEndpoints
             problems.AddRange(outcome.Problems);
         }
 
-        string typed = question is null ? "" : string.IsNullOrWhiteSpace(value) ? question.Usual : value.Trim();
+        string typed =
+            question is null ? ""
+            : string.IsNullOrWhiteSpace(value) ? question.Usual
+            : value.Trim();
         return Answers.Page<VariantsPage>(
-            new() { ["Recipe"] = found.Record, ["Asked"] = question, ["Typed"] = typed, ["Answer"] = answer, ["Problems"] = problems }, StatusOf(problems));
+            new()
+            {
+                ["Recipe"] = found.Record,
+                ["Asked"] = question,
+                ["Typed"] = typed,
+                ["Answer"] = answer,
+                ["Problems"] = problems,
+            },
+            StatusOf(problems)
+        );
     }
 
-    private static async Task<IResult> KeptAsync(Guid id, HttpRequest request, ShopServices shop, Func<IReadOnlyList<Problem>, Task<IResult>> again, CancellationToken cancel)
+    private static async Task<IResult> KeptAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        Func<IReadOnlyList<Problem>, Task<IResult>> again,
+        CancellationToken cancel
+    )
     {
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
         {
             return Answers.NotFoundPage();
         }
 
-        (Guid kept, IReadOnlyList<Problem> problems) = await NewestRevision.KeepAsync(found.Record, await request.ReadFormAsync(cancel), shop, cancel);
+        (Guid kept, IReadOnlyList<Problem> problems) = await NewestRevision.KeepAsync(
+            found.Record,
+            await request.ReadFormAsync(cancel),
+            shop,
+            cancel
+        );
         return problems.Count == 0 ? Results.LocalRedirect($"/recipes/{kept}?saved=yes") : await again(problems);
     }
 
-    private static int StatusOf(IReadOnlyList<Problem> problems) => problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity;
+    private static int StatusOf(IReadOnlyList<Problem> problems) =>
+        problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity;
 }

@@ -19,12 +19,16 @@ internal static class WindingEndpoints
     private const int TagsAtOnce = 300;
 
     private static readonly string s_tagPolicy =
-        $"default-src 'none'; img-src data:; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(TagSheetHtml.Css)))}'; base-uri 'none'; frame-ancestors 'none'";
+        $"default-src 'none'; img-src data:; style-src "
+        + $"'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(TagSheetHtmlWriter.Css)))}'; base-uri "
+        + $"'none'; frame-ancestors 'none'";
 
     public static void MapWinding(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/batches/{id:guid}/wind", async (Guid id, string? machine, string? done, ShopServices shop, CancellationToken cancel) => await PageAsync(id, machine, [], done is not null, shop, cancel));
-        app.MapPost("/batches/{id:guid}/wind", HappenAsync);
+        app.MapGet("/batches/{id:guid}/wind", async (Guid id, string? machine, string? done, ShopServices shop, CancellationToken cancel) =>
+            await PageAsync(id, machine, [], done is not null, shop, cancel)
+        );
+        app.MapPost("/batches/{id:guid}/wind", RecordEventAsync);
         app.MapPost("/batches/{id:guid}/wind/undo", UndoAsync);
         app.MapPost("/api/batches/{id:guid}/events", TellAsync);
         app.MapGet("/batches/{id:guid}/tags", TagsAsync);
@@ -32,7 +36,14 @@ internal static class WindingEndpoints
         app.MapGet("/find", FindAsync);
     }
 
-    private static async Task<IResult> PageAsync(Guid id, string? machineName, IReadOnlyList<Problem> problems, bool done, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> PageAsync(
+        Guid id,
+        string? machineName,
+        IReadOnlyList<Problem> problems,
+        bool done,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         if (await shop.SetUps.FindAsync(id, machineName, null, cancel) is not { } set)
         {
@@ -48,53 +59,74 @@ internal static class WindingEndpoints
                 ["Problems"] = problems,
                 ["Done"] = done,
             },
-            Answers.StatusOf(problems));
+            Answers.StatusOf(problems)
+        );
     }
 
-    private static async Task<IResult> HappenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> RecordEventAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        HappeningTold told = new(
-            Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(), form["kind"].ToString(), form["tag"].ToString(), form["counter"].ToString(), form["spool"].ToString(),
-            form["choice"].ToString(), form["turns"].ToString(), form["machine"].ToString(), form["person"].ToString(), form["note"].ToString());
-        IReadOnlyList<Problem> problems = string.Equals(told.Kind, nameof(BatchEventKind.Undone), StringComparison.OrdinalIgnoreCase) ? [HappeningTold.NotSaid(told.Kind)] : await told.TellAsync(id, shop, cancel);
+        BatchEventSubmission told = new(
+            Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            form["kind"].ToString(),
+            form["tag"].ToString(),
+            form["counter"].ToString(),
+            form["spool"].ToString(),
+            form["choice"].ToString(),
+            form["turns"].ToString(),
+            form["machine"].ToString(),
+            form["person"].ToString(),
+            form["note"].ToString()
+        );
+        IReadOnlyList<Problem> problems = string.Equals(told.Kind, nameof(BatchEventKind.Undone), StringComparison.OrdinalIgnoreCase)
+            ? [BatchEventSubmission.NotSaid(told.Kind)]
+            : await told.TellAsync(id, shop, cancel);
         return problems.Count > 0 ? await PageAsync(id, told.Machine, problems, false, shop, cancel) : Back(id, told.Machine);
     }
 
     /// <summary>What the client's outbox sends: any event, or an undo.</summary>
     private static async Task<IResult> TellAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
-        (HappeningTold? told, IResult? refused) = await ApiBody.ReadAsync<HappeningTold>(request, cancel);
+        (BatchEventSubmission? told, IResult? refused) = await ApiBody.ReadAsync<BatchEventSubmission>(request, cancel);
         if (told is null)
         {
             return refused!;
         }
 
         IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
-        return problems.Count == 0 ? Results.Json(new { problems })
+        return problems.Count == 0
+            ? Results.Json(new { problems })
             : Results.Json(new { problems, may = await MayAsync(id, told.Machine, shop, cancel) }, statusCode: Answers.StatusOf(problems));
     }
 
     /// <summary>After a refusal the page asks nobody but us what may be told next.</summary>
     private static async Task<SpindleButtons?> MayAsync(Guid id, string machineName, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        if (await shop.Run.StatusAsync(id, cancel) is not { } run)
         {
             return null;
         }
 
-        string name = machineName.Length > 0 ? machineName : run.Standing.Batch.Machine;
+        string name = machineName.Length > 0 ? machineName : run.Status.Batch.Machine;
         return SpindleButtons.Of(run, name, (await shop.Machines.FindAsync(name, cancel))?.Spindles ?? 1);
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        IReadOnlyList<Problem> problems = await shop.Run.UndoLastAsync(id, Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(), form["person"].ToString(), cancel);
-        return problems.Count > 0 ? await PageAsync(id, form["machine"].ToString(), problems, false, shop, cancel) : Back(id, form["machine"].ToString());
+        IReadOnlyList<Problem> problems = await shop.Run.UndoLastAsync(
+            id,
+            Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            form["person"].ToString(),
+            cancel
+        );
+        return problems.Count > 0
+            ? await PageAsync(id, form["machine"].ToString(), problems, false, shop, cancel)
+            : Back(id, form["machine"].ToString());
     }
 
-    private static IResult Back(Guid id, string machine) => Results.LocalRedirect($"/batches/{id}/wind?machine={Uri.EscapeDataString(machine)}&done=yes");
+    private static IResult Back(Guid id, string machine) =>
+        Results.LocalRedirect($"/batches/{id}/wind?machine={Uri.EscapeDataString(machine)}&done=yes");
 
     private static async Task<IResult> TagsAsync(Guid id, HttpResponse response, ShopServices shop, CancellationToken cancel)
     {
@@ -104,28 +136,43 @@ internal static class WindingEndpoints
         }
 
         response.Headers.ContentSecurityPolicy = s_tagPolicy;
-        int wanted = BatchNumber.Wanted(batch, BatchHistory.Holding(await shop.Records.BatchEventsAsync(id, cancel)));
-        return Results.Text(TagSheetHtml.Render(batch, 1, Math.Min(wanted, TagsAtOnce)), "text/html; charset=utf-8");
+        int wanted = BatchNumber.Wanted(batch, BatchEventLog.Holding(await shop.Records.BatchEventsAsync(id, cancel)));
+        return Results.Text(TagSheetHtmlWriter.Render(batch, 1, Math.Min(wanted, TagsAtOnce)), "text/html; charset=utf-8");
     }
 
     private static async Task<IResult> CoilAsync(Guid id, string tag, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Run.StandingAsync(id, cancel) is not { } run)
+        if (await shop.Run.StatusAsync(id, cancel) is not { } run)
         {
             return Answers.NotFoundPage();
         }
 
-        string tidy = BatchTags.Tidy(run.Standing.Batch, tag);
-        bool known = run.Standing.Coils.Any(coil => coil.Tag == tidy) || BatchTags.NumberOf(run.Standing.Batch, tidy) <= run.Standing.Wanted;
-        return known ? Answers.Page<CoilPage>(new() { ["Run"] = run, ["Tag"] = tidy, ["All"] = await shop.Records.ReadingsAsync(id, cancel) }) : Answers.NotFoundPage();
+        string tidy = BatchTags.Tidy(run.Status.Batch, tag);
+        bool known = run.Status.Coils.Any(coil => coil.Tag == tidy) || BatchTags.NumberOf(run.Status.Batch, tidy) <= run.Status.Wanted;
+        return known
+            ? Answers.Page<CoilPage>(
+                new()
+                {
+                    ["Run"] = run,
+                    ["Tag"] = tidy,
+                    ["All"] = await shop.Records.ReadingsAsync(id, cancel),
+                }
+            )
+            : Answers.NotFoundPage();
     }
 
-    /// <summary>A scanned or typed code. The page of the one piece, batch or coil of that name is opened; anything else is listed, with how it matched.</summary>
+    /// <summary>
+    /// A scanned or typed code. The page of the one piece, batch or coil of that name is opened; anything else is listed, with how it
+    /// matched.
+    /// </summary>
     private static async Task<IResult> FindAsync(string? code, ShopServices shop, CancellationToken cancel)
     {
         SearchAnswer answer = await shop.Pieces.Search.FindAsync(code ?? "", cancel);
         return answer.Only is { Kind: "piece" or "batch" or "coil" } only && HitAddress.Of(only) is { } address
             ? Results.LocalRedirect(address)
-            : Answers.Page<FindPage>(new() { ["Answer"] = answer }, answer.Hits.Count > 0 || answer.Asked.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status404NotFound);
+            : Answers.Page<FindPage>(
+                new() { ["Answer"] = answer },
+                answer.Hits.Count > 0 || answer.Asked.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status404NotFound
+            );
     }
 }

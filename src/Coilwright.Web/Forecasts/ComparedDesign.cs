@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Circuit.Networks;
@@ -47,10 +47,17 @@ internal sealed record ComparedDesign(string Name, ISeriesBranch Branch, double 
         }
 
         ForecastBranch branch = kept.Branch;
-        return (new ComparedDesign(name ?? $"{revision.RecipeName} {revision.Letter}", branch.Branch, branch.CapacitanceF, null, branch.Pickup) { Solved = kept.Solved }, []);
+        return (
+            new ComparedDesign(name ?? $"{revision.RecipeName} {revision.Letter}", branch.Branch, branch.CapacitanceF, null, branch.Pickup)
+            {
+                Solved = kept.Solved,
+            },
+            []
+        );
     }
 
-    public Response Compute(LoadCircuit load, double[] frequenciesHz) => PickupResponse.Compute(Branch, CapacitanceF, LossOhm, load, frequenciesHz);
+    public Response Compute(LoadCircuit load, double[] frequenciesHz) =>
+        PickupResponse.Compute(Branch, CapacitanceF, LossOhm, load, frequenciesHz);
 
     public ResonancePeak? Peak(LoadCircuit load) => PickupResponse.FindPeak(Branch, CapacitanceF, LossOhm, load);
 

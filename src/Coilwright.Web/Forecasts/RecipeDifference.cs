@@ -18,9 +18,14 @@ internal static class RecipeDifference
         }
 
         Dictionary<string, string>[] all = [.. recipes.Select(recipe => Flat(recipe.Json))];
-        return [.. all.SelectMany(one => one.Keys).Distinct(StringComparer.Ordinal)
-            .Select(path => (path, Values: (IReadOnlyList<string>)[.. all.Select(one => one.GetValueOrDefault(path, "–"))]))
-            .Where(row => row.Values.Distinct(StringComparer.Ordinal).Count() > 1).Take(MostRows)];
+        return
+        [
+            .. all.SelectMany(one => one.Keys)
+                .Distinct(StringComparer.Ordinal)
+                .Select(path => (path, Values: (IReadOnlyList<string>)[.. all.Select(one => one.GetValueOrDefault(path, "–"))]))
+                .Where(row => row.Values.Distinct(StringComparer.Ordinal).Count() > 1)
+                .Take(MostRows),
+        ];
     }
 
     private static Dictionary<string, string> Flat(string json)

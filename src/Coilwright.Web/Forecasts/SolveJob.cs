@@ -48,7 +48,9 @@ internal sealed class SolveJob : IDisposable, IProgress<double>
     }
 
     private async Task<ReadOutcome<Solutions>> RunAsync(
-        SemaphoreSlim places, Func<IProgress<double>, CancellationToken, ReadOutcome<Solutions>> search)
+        SemaphoreSlim places,
+        Func<IProgress<double>, CancellationToken, ReadOutcome<Solutions>> search
+    )
     {
         try
         {
@@ -63,7 +65,11 @@ internal sealed class SolveJob : IDisposable, IProgress<double>
         {
             Waits = false;
             return await Task.Factory.StartNew(
-                () => search(this, _stop.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+                () => search(this, _stop.Token),
+                CancellationToken.None,
+                TaskCreationOptions.LongRunning,
+                TaskScheduler.Default
+            );
         }
         catch (OperationCanceledException)
         {

@@ -9,7 +9,8 @@ namespace Coilwright.Web.Forecasts;
 public sealed record SolveProgress(bool Waits, double Done, TimeSpan Since)
 {
     /// <summary>In a few words.</summary>
-    public string Words => Waits
-        ? "Waiting for another search to end"
-        : string.Create(CultureInfo.InvariantCulture, $"{100 * Done:0} % done after {Since.TotalSeconds:0} s");
+    public string Words =>
+        Waits
+            ? "Waiting for another search to end"
+            : string.Create(CultureInfo.InvariantCulture, $"{100 * Done:0} % done after {Since.TotalSeconds:0} s");
 }

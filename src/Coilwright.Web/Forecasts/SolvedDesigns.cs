@@ -1,5 +1,5 @@
 using System.Collections.Concurrent;
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Recipes;
 

@@ -6,5 +6,5 @@ namespace Coilwright.Web.Forms;
 public static class ChargeForm
 {
     /// <summary>What was typed.</summary>
-    public static ChargeEntry Read(Typed typed) => new(typed["charge"], typed["chargeJig"], typed["charger"]);
+    public static ChargeEntry Read(FormValues typed) => new(typed["charge"], typed["chargeJig"], typed["charger"]);
 }

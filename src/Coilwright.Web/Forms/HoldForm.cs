@@ -13,7 +13,8 @@ public sealed record HoldForm(string Spool, string OhmPerM)
     /// <summary>95 % doubt of a typed resistance per metre, as a recipe's. Common practice, no source.</summary>
     private const double TypedFraction = 0.005;
 
-    private const double LeastOhmPerM = 0.05, MostOhmPerM = 250;
+    private const double LeastOhmPerM = 0.05,
+        MostOhmPerM = 250;
 
     private static readonly Limits s_range = new(QuantityKind.ResistancePerLength, LeastOhmPerM, MostOhmPerM, "Ω/m", "5.544 Ω/m");
 
@@ -33,34 +34,71 @@ public sealed record HoldForm(string Spool, string OhmPerM)
     public string Name => Spool.Length > 0 ? $"spool {Spool}" : OhmPerM;
 
     /// <summary>Reads the question; a spool named goes before what was typed.</summary>
-    public static HoldForm Of(string? spool, string? typed, IReadOnlyList<SpoolStanding> shelf, Recipe recipe)
+    public static HoldForm Of(string? spool, string? typed, IReadOnlyList<SpoolStatus> shelf, Recipe recipe)
     {
         HoldForm form = new((spool ?? "").Trim(), (typed ?? "").Trim());
-        return form.Spool.Length > 0 ? form.FromShelf(shelf, recipe) : form.OhmPerM.Length > 0 ? form.FromText() : form;
+        return form.Spool.Length > 0 ? form.FromShelf(shelf, recipe)
+            : form.OhmPerM.Length > 0 ? form.FromText()
+            : form;
     }
 
-    private HoldForm FromShelf(IReadOnlyList<SpoolStanding> shelf, Recipe recipe)
+    private HoldForm FromShelf(IReadOnlyList<SpoolStatus> shelf, Recipe recipe)
     {
-        SpoolStanding? found = shelf.FirstOrDefault(one => string.Equals(one.Spool.Label, Spool, StringComparison.OrdinalIgnoreCase));
+        SpoolStatus? found = shelf.FirstOrDefault(one => string.Equals(one.Spool.Label, Spool, StringComparison.OrdinalIgnoreCase));
         if (found?.Measure is not { } measure)
         {
             string why = found is null ? "no spool of this label is on the shelf" : "this spool has not been measured";
-            return this with { Problems = [new Problem("spool", why, Spool, string.Join(", ", shelf.Where(one => one.Measure is not null).Select(one => one.Spool.Label)))] };
+            return this with
+            {
+                Problems =
+                [
+                    new Problem(
+                        "spool",
+                        why,
+                        Spool,
+                        string.Join(", ", shelf.Where(one => one.Measure is not null).Select(one => one.Spool.Label))
+                    ),
+                ],
+            };
         }
 
-        string[] gauges = [.. recipe.Coils.Select(coil => coil.Wire.Gauge).Where(gauge => gauge.Length > 0 && gauge != found.Spool.Gauge).Distinct()];
+        string[] gauges =
+        [
+            .. recipe.Coils.Select(coil => coil.Wire.Gauge).Where(gauge => gauge.Length > 0 && gauge != found.Spool.Gauge).Distinct(),
+        ];
         return this with
         {
             Read = measure.OhmPerM,
-            Cautions = gauges.Length == 0 ? [] : [$"Spool {found.Spool.Label} is {found.Spool.Gauge}, the recipe is wound with {string.Join(" and ", gauges)}: thickness and film differ too, and the numbers here leave that out."],
+            Cautions =
+                gauges.Length == 0
+                    ? []
+                    :
+                    [
+                        $"Spool {found.Spool.Label} is {found.Spool.Gauge}, the recipe is wound with {string.Join(" and ", gauges)}: "
+                            + $"thickness and film differ too, and the numbers here leave that out.",
+                    ],
         };
     }
 
     private HoldForm FromText()
     {
-        bool read = QuantityText.TryParse(OhmPerM, s_range, unitRequired: false, out Entered entered, out string why);
+        bool read = QuantityParser.TryParse(OhmPerM, s_range, unitRequired: false, out Entered entered, out string why);
         return read && s_range.Allows(entered.Si)
-            ? this with { Read = Estimate.Within(entered.Si, TypedFraction, Basis.Measured) }
-            : this with { Problems = [new Problem("ohmPerM", read ? "too high or low for winding wire; check length and range" : why, OhmPerM, $"{LeastOhmPerM} to {MostOhmPerM} Ω/m")] };
+            ? this with
+            {
+                Read = Estimate.Within(entered.Si, TypedFraction, Basis.Measured),
+            }
+            : this with
+            {
+                Problems =
+                [
+                    new Problem(
+                        "ohmPerM",
+                        read ? "too high or low for winding wire; check length and range" : why,
+                        OhmPerM,
+                        $"{LeastOhmPerM} to {MostOhmPerM} Ω/m"
+                    ),
+                ],
+            };
     }
 }

@@ -3,7 +3,9 @@ using System.Text.Json.Nodes;
 
 namespace Coilwright.Web.Forms;
 
-/// <summary>Reads and writes one value of a JSON document by a path like "coils[0].winding.turns". Everything else in the document stays as it is.</summary>
+/// <summary>
+/// Reads and writes one value of a JSON document by a path like "coils[0].winding.turns". Everything else in the document stays as it is.
+/// </summary>
 public static class JsonPath
 {
     /// <summary>The node at a path, or null.</summary>
@@ -24,12 +26,13 @@ public static class JsonPath
     }
 
     /// <summary>What a form shows for a path: strings bare, numbers in invariant form, nothing for a missing value.</summary>
-    public static string TextAt(JsonNode? root, string path) => Find(root, path) switch
-    {
-        null => "",
-        JsonValue value when value.TryGetValue(out string? text) => text,
-        { } node => node.ToJsonString(),
-    };
+    public static string TextAt(JsonNode? root, string path) =>
+        Find(root, path) switch
+        {
+            null => "",
+            JsonValue value when value.TryGetValue(out string? text) => text,
+            { } node => node.ToJsonString(),
+        };
 
     /// <summary>Writes a value; null takes the field away. Missing objects on the way are made, missing array items are not.</summary>
     public static void Set(JsonNode root, string path, JsonNode? value)
@@ -93,7 +96,9 @@ public static class JsonPath
     {
         foreach (string part in path.Split('.', '['))
         {
-            yield return part.EndsWith(']') && int.TryParse(part[..^1], NumberStyles.None, CultureInfo.InvariantCulture, out int index) ? index : part;
+            yield return part.EndsWith(']') && int.TryParse(part[..^1], NumberStyles.None, CultureInfo.InvariantCulture, out int index)
+                ? index
+                : part;
         }
     }
 }

@@ -3,7 +3,9 @@ using Microsoft.AspNetCore.Http;
 
 namespace Coilwright.Web.Forms;
 
-/// <summary>The load that a response is drawn for. It belongs to the page, not to the recipe; its fields are named "load." and their path.</summary>
+/// <summary>
+/// The load that a response is drawn for. It belongs to the page, not to the recipe; its fields are named "load." and their path.
+/// </summary>
 public static class LoadForm
 {
     private const string Prefix = "load.";

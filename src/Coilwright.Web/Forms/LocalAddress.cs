@@ -9,6 +9,7 @@ internal static class LocalAddress
         bool isPath = typed is "/" or ['/', not '/', ..];
         bool isOurs = isPath && !typed.Contains('\\', StringComparison.Ordinal) && !typed.Any(char.IsControl);
         return isOurs && Uri.TryCreate("http://localhost" + typed, UriKind.Absolute, out Uri? address) && address.Host == "localhost"
-            ? address.PathAndQuery : "/";
+            ? address.PathAndQuery
+            : "/";
     }
 }

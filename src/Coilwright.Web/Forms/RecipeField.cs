@@ -7,7 +7,14 @@ namespace Coilwright.Web.Forms;
 /// <param name="Choices">Words to choose from; empty for free text.</param>
 /// <param name="IsNumber">True when the document holds a bare number there.</param>
 /// <param name="Slider">Range of a slider beneath the field, or null.</param>
-public sealed record RecipeField(string Path, string Label, string Hint, IReadOnlyList<string> Choices, bool IsNumber = false, SliderRange? Slider = null);
+public sealed record RecipeField(
+    string Path,
+    string Label,
+    string Hint,
+    IReadOnlyList<string> Choices,
+    bool IsNumber = false,
+    SliderRange? Slider = null
+);
 
 /// <summary>Ends and step of a slider; the unit is put behind the number in the text field.</summary>
 public sealed record SliderRange(double From, double To, double Step, string Unit);

@@ -11,7 +11,11 @@ namespace Coilwright.Web.Forms;
 /// <summary>Which fields the recipe form shows for a document, and how a posted form goes back into it.</summary>
 public static class RecipeForm
 {
-    private static readonly JsonSerializerOptions s_indented = new() { WriteIndented = true, Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions s_indented = new()
+    {
+        WriteIndented = true,
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 
     /// <summary>The groups of fields for a document, in the order a maker thinks of them.</summary>
     public static IReadOnlyList<FieldGroup> GroupsOf(JsonNode document)
@@ -57,36 +61,36 @@ public static class RecipeForm
     public static RecipeField Name { get; } = new("name", "Name", "", []);
 
     private static RecipeField[] Winding(string coil) =>
-    [
-        new($"{coil}.winding.turns", "Turns", "8000", [], true, new SliderRange(500, 15000, 10, "")),
-        new($"{coil}.winding.direction", "Direction, from the top", "", ["clockwise", "counter-clockwise"]),
-        new($"{coil}.winding.lay", "Lay", "", ["scattered", "even"]),
-        new($"{coil}.winding.pitch", "Pitch", "0.19 mm", []),
-        new($"{coil}.winding.tension", "Tension", "14 gf", []),
-        new($"{coil}.winding.speed", "Speed", "1200 rpm", []),
-        new($"{coil}.winding.build", "Build, measured", "overrides the forecast", []),
-    ];
+        [
+            new($"{coil}.winding.turns", "Turns", "8000", [], true, new SliderRange(500, 15000, 10, "")),
+            new($"{coil}.winding.direction", "Direction, from the top", "", ["clockwise", "counter-clockwise"]),
+            new($"{coil}.winding.lay", "Lay", "", ["scattered", "even"]),
+            new($"{coil}.winding.pitch", "Pitch", "0.19 mm", []),
+            new($"{coil}.winding.tension", "Tension", "14 gf", []),
+            new($"{coil}.winding.speed", "Speed", "1200 rpm", []),
+            new($"{coil}.winding.build", "Build, measured", "overrides the forecast", []),
+        ];
 
     private static RecipeField[] Wire(string coil) =>
-    [
-        new($"{coil}.wire.gauge", "Gauge", "AWG 42 or 0.063 mm", []),
-        new($"{coil}.wire.insulation", "Insulation", "plain enamel", []),
-        new($"{coil}.wire.build", "Film build", "", ["single", "heavy", "triple", "quad"]),
-        new($"{coil}.wire.grade", "Grade, metric wire", "1 or 2", [], true),
-        new($"{coil}.wire.overallDiameter", "Overall diameter, measured", "2.6 thou", []),
-        new($"{coil}.wire.resistancePerLength", "Ohms per metre, measured", "5.54 Ω/m", []),
-    ];
+        [
+            new($"{coil}.wire.gauge", "Gauge", "AWG 42 or 0.063 mm", []),
+            new($"{coil}.wire.insulation", "Insulation", "plain enamel", []),
+            new($"{coil}.wire.build", "Film build", "", ["single", "heavy", "triple", "quad"]),
+            new($"{coil}.wire.grade", "Grade, metric wire", "1 or 2", [], true),
+            new($"{coil}.wire.overallDiameter", "Overall diameter, measured", "2.6 thou", []),
+            new($"{coil}.wire.resistancePerLength", "Ohms per metre, measured", "5.54 Ω/m", []),
+        ];
 
     private static RecipeField[] Bobbin(string coil) =>
-    [
-        new($"{coil}.bobbin.coreLength", "Core length", "64 mm", [], false, new SliderRange(20, 110, 0.5, " mm")),
-        new($"{coil}.bobbin.coreWidth", "Core width", "6.2 mm", [], false, new SliderRange(2, 40, 0.1, " mm")),
-        new($"{coil}.bobbin.endRadius", "End radius", "half the width", []),
-        new($"{coil}.bobbin.windingHeight", "Winding height", "11 mm", [], false, new SliderRange(3, 25, 0.1, " mm")),
-        new($"{coil}.bobbin.maxBuild", "Most build", "4.3 mm", []),
-        new($"{coil}.bobbin.fillLimit", "Our limit of fill", "0.74", [], true),
-        new($"{coil}.bobbin.material", "Material", "vulcanised fibre", []),
-    ];
+        [
+            new($"{coil}.bobbin.coreLength", "Core length", "64 mm", [], false, new SliderRange(20, 110, 0.5, " mm")),
+            new($"{coil}.bobbin.coreWidth", "Core width", "6.2 mm", [], false, new SliderRange(2, 40, 0.1, " mm")),
+            new($"{coil}.bobbin.endRadius", "End radius", "half the width", []),
+            new($"{coil}.bobbin.windingHeight", "Winding height", "11 mm", [], false, new SliderRange(3, 25, 0.1, " mm")),
+            new($"{coil}.bobbin.maxBuild", "Most build", "4.3 mm", []),
+            new($"{coil}.bobbin.fillLimit", "Our limit of fill", "0.74", [], true),
+            new($"{coil}.bobbin.material", "Material", "vulcanised fibre", []),
+        ];
 
     private static IEnumerable<FieldGroup> Poles(JsonNode document, string coil, string name)
     {
@@ -94,38 +98,41 @@ public static class RecipeForm
         for (int p = 0; p < count; p++)
         {
             string pole = string.Create(CultureInfo.InvariantCulture, $"{coil}.poles[{p}]");
-            yield return new FieldGroup(name + "poles",
-            [
-                new($"{pole}.shape", "Shape", "", ["rod", "screw", "blade"]),
-                new($"{pole}.material", "Material", "alnico 5", []),
-                new($"{pole}.diameter", "Diameter or thickness", "4.75 mm", []),
-                new($"{pole}.width", "Width of a blade", "60 mm", []),
-                new($"{pole}.length", "Length", "17 mm", []),
-                new($"{pole}.count", "Count", "6", [], true),
-                new($"{pole}.spacing", "Spacing", "10.4 mm", []),
-                new($"{pole}.top", "Top above the coil's middle", "9 mm", []),
-                new($"{pole}.magnetised", "Magnetised", "", ["north-up", "south-up", "none"]),
-            ], false);
+            yield return new FieldGroup(
+                name + "poles",
+                [
+                    new($"{pole}.shape", "Shape", "", ["rod", "screw", "blade"]),
+                    new($"{pole}.material", "Material", "alnico 5", []),
+                    new($"{pole}.diameter", "Diameter or thickness", "4.75 mm", []),
+                    new($"{pole}.width", "Width of a blade", "60 mm", []),
+                    new($"{pole}.length", "Length", "17 mm", []),
+                    new($"{pole}.count", "Count", "6", [], true),
+                    new($"{pole}.spacing", "Spacing", "10.4 mm", []),
+                    new($"{pole}.top", "Top above the coil's middle", "9 mm", []),
+                    new($"{pole}.magnetised", "Magnetised", "", ["north-up", "south-up", "none"]),
+                ],
+                false
+            );
         }
     }
 
     private static RecipeField[] Whole() =>
-    [
-        new("strings.count", "Strings", "6", [], true),
-        new("strings.spacing", "String spacing", "10.4 mm", []),
-        new("strings.clearance", "Clearance to the strings", "2.5 mm", []),
-        new("connection", "Coils joined", "", ["single", "series", "parallel"]),
-        new("potting.kind", "Potting", "wax", []),
-    ];
+        [
+            new("strings.count", "Strings", "6", [], true),
+            new("strings.spacing", "String spacing", "10.4 mm", []),
+            new("strings.clearance", "Clearance to the strings", "2.5 mm", []),
+            new("connection", "Coils joined", "", ["single", "series", "parallel"]),
+            new("potting.kind", "Potting", "wax", []),
+        ];
 
     private static RecipeField[] Targets() =>
-    [
-        new("targets.dcResistance.nominal", "DC resistance at 20 °C", "6.2 kΩ", []),
-        new("targets.dcResistance.tolerance", "± of it", "4 %", []),
-        new("targets.inductance.nominal", "Inductance", "2.4 H", []),
-        new("targets.inductance.tolerance", "± of inductance", "6 %", []),
-        new("targets.inductance.at", "Inductance at", "1 kHz", []),
-    ];
+        [
+            new("targets.dcResistance.nominal", "DC resistance at 20 °C", "6.2 kΩ", []),
+            new("targets.dcResistance.tolerance", "± of it", "4 %", []),
+            new("targets.inductance.nominal", "Inductance", "2.4 H", []),
+            new("targets.inductance.tolerance", "± of inductance", "6 %", []),
+            new("targets.inductance.at", "Inductance at", "1 kHz", []),
+        ];
 
     /// <summary>Lists of parts whose fields differ by kind: whatever the document has, field by field.</summary>
     private static IEnumerable<FieldGroup> Rest(JsonNode document, string list, string title)
@@ -139,13 +146,14 @@ public static class RecipeForm
         }
     }
 
-    private static IEnumerable<RecipeField> Leaves(JsonNode? node, string path) => node switch
-    {
-        JsonObject fields => fields.SelectMany(field => Leaves(field.Value, $"{path}.{field.Key}")),
-        JsonArray items => items.SelectMany((item, i) => Leaves(item, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"))),
-        null => [],
-        _ => [new RecipeField(path, LabelOf(path), "", [], node.GetValueKind() == JsonValueKind.Number)],
-    };
+    private static IEnumerable<RecipeField> Leaves(JsonNode? node, string path) =>
+        node switch
+        {
+            JsonObject fields => fields.SelectMany(field => Leaves(field.Value, $"{path}.{field.Key}")),
+            JsonArray items => items.SelectMany((item, i) => Leaves(item, string.Create(CultureInfo.InvariantCulture, $"{path}[{i}]"))),
+            null => [],
+            _ => [new RecipeField(path, LabelOf(path), "", [], node.GetValueKind() == JsonValueKind.Number)],
+        };
 
     private static string LabelOf(string path) => FieldLabels.Of(path[(path.LastIndexOf('.') + 1)..]);
 }

@@ -4,13 +4,16 @@ using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Web.Forms;
 
-/// <summary>The address of a question asked backwards, with what is pinned of its answers: everything is in the link, so that it can be kept, sent and walked by keyboard.</summary>
+/// <summary>
+/// The address of a question asked backwards, with what is pinned of its answers: everything is in the link, so that it can be kept, sent
+/// and walked by keyboard.
+/// </summary>
 /// <param name="RecipeId">The recipe.</param>
-/// <param name="Want">What is wanted, a line each.</param>
+/// <param name="Objective">What is wanted, a line each.</param>
 /// <param name="Vary">What may change.</param>
 /// <param name="Pins">Keys of the pinned answers, in the order they were pinned.</param>
 /// <param name="Against">Key of the pinned one that the others are compared with; empty for the recipe as it stands.</param>
-public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IReadOnlyList<string> Pins, string Against)
+public sealed record SolveAddress(Guid RecipeId, string Objective, string Vary, IReadOnlyList<string> Pins, string Against)
 {
     public const int MostPins = 6;
 
@@ -20,7 +23,8 @@ public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IRead
     public bool IsFull => Pins.Count >= MostPins;
 
     /// <summary>Key of an answer: it changes with the recipe that was found.</summary>
-    public static string KeyOf(Solution solution) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(solution.RecipeJson)))[..KeyLength];
+    public static string KeyOf(Solution solution) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(solution.RecipeJson)))[..KeyLength];
 
     public bool IsPinned(Solution solution) => Pins.Contains(KeyOf(solution));
 
@@ -29,7 +33,9 @@ public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IRead
     {
         string key = KeyOf(solution);
         return IsPinned(solution)
-            ? (this with { Pins = [.. Pins.Where(pin => pin != key)], Against = Against == key ? "" : Against }).Link(Pins.Count > 1 ? "pinned" : "answer")
+            ? (this with { Pins = [.. Pins.Where(pin => pin != key)], Against = Against == key ? "" : Against }).Link(
+                Pins.Count > 1 ? "pinned" : "answer"
+            )
             : (this with { Pins = [.. Pins, key] }).Link("pinned");
     }
 
@@ -41,7 +47,7 @@ public sealed record SolveAddress(Guid RecipeId, string Want, string Vary, IRead
 
     private string Link(string place)
     {
-        StringBuilder link = new($"/recipes/{RecipeId}/solve?want={Uri.EscapeDataString(Want)}&vary={Uri.EscapeDataString(Vary)}");
+        StringBuilder link = new($"/recipes/{RecipeId}/solve?want={Uri.EscapeDataString(Objective)}&vary={Uri.EscapeDataString(Vary)}");
         foreach (string pin in Pins)
         {
             link.Append("&pin=").Append(Uri.EscapeDataString(pin));

@@ -33,14 +33,23 @@ public sealed class ClockGuard(RequestDelegate next)
         IResult answer = form is null
             ? Results.Json(new { problems = new[] { Problem(question) } }, statusCode: StatusCodes.Status409Conflict)
             : Answers.Page<ClockPage>(
-                new() { ["Question"] = question, ["Address"] = context.Request.Path + context.Request.QueryString.Value, ["Form"] = form },
-                StatusCodes.Status409Conflict);
+                new()
+                {
+                    ["Question"] = question,
+                    ["Address"] = context.Request.Path + context.Request.QueryString.Value,
+                    ["Form"] = form,
+                },
+                StatusCodes.Status409Conflict
+            );
         await answer.ExecuteAsync(context);
     }
 
-    private static Problem Problem(ClockQuestion question) => new("clock", question.Words, null, $"set the clock, or send it again with ?{Field}=yes");
+    private static Problem Problem(ClockQuestion question) =>
+        new("clock", question.Words, null, $"set the clock, or send it again with ?{Field}=yes");
 
-    private static bool Stores(HttpContext context) => context.GetEndpoint()?.Metadata is { } about
-        && about.GetMetadata<IHttpMethodMetadata>() is { } methods && !methods.HttpMethods.Contains(HttpMethods.Get)
+    private static bool Stores(HttpContext context) =>
+        context.GetEndpoint()?.Metadata is { } about
+        && about.GetMetadata<IHttpMethodMetadata>() is { } methods
+        && !methods.HttpMethods.Contains(HttpMethods.Get)
         && about.GetMetadata<ChangesNothing>() is null;
 }

@@ -4,5 +4,6 @@ namespace Coilwright.Web.Hosting;
 internal static class FormLimits
 {
     /// <summary>Most fields of one form, and most letters of a field's name.</summary>
-    public const int MostFields = 1024, LongestName = 2048;
+    public const int MostFields = 1024,
+        LongestName = 2048;
 }

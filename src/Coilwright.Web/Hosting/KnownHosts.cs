@@ -17,15 +17,20 @@ public sealed class KnownHosts(RequestDelegate next, IReadOnlyList<string> named
         }
 
         return Refusal.WriteAsync(
-            context, StatusCodes.Status421MisdirectedRequest, "host", "This shop does not answer under the name of this address.",
-            "http://localhost or http://127.0.0.1 on this computer; another name is allowed with: coilwright serve --host NAME");
+            context,
+            StatusCodes.Status421MisdirectedRequest,
+            "host",
+            "This shop does not answer under the name of this address.",
+            "http://localhost or http://127.0.0.1 on this computer; another name is allowed with: coilwright serve --host NAME"
+        );
     }
 
     /// <summary>True for localhost, an address of this computer alone, or a name that the person gave.</summary>
     public static bool IsKnown(string host, IReadOnlyList<string> named)
     {
         string name = host.TrimEnd('.');
-        return string.Equals(name, "localhost", StringComparison.OrdinalIgnoreCase) || IsOwnAddress(name)
+        return string.Equals(name, "localhost", StringComparison.OrdinalIgnoreCase)
+            || IsOwnAddress(name)
             || named.Contains(name, StringComparer.OrdinalIgnoreCase);
     }
 
@@ -33,7 +38,8 @@ public sealed class KnownHosts(RequestDelegate next, IReadOnlyList<string> named
     private static bool IsOwnAddress(string name)
     {
         bool bracketed = name is ['[', .., ']'];
-        return IPAddress.TryParse(bracketed ? name[1..^1] : name, out IPAddress? address) && IPAddress.IsLoopback(address)
+        return IPAddress.TryParse(bracketed ? name[1..^1] : name, out IPAddress? address)
+            && IPAddress.IsLoopback(address)
             && name == (bracketed ? $"[{address}]" : address.ToString());
     }
 }

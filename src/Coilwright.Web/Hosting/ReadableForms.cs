@@ -15,7 +15,11 @@ public sealed class ReadableForms(RequestDelegate next)
         if (request.Headers.TransferEncoding.Count > 0 && hasLength)
         {
             await Refusal.WriteAsync(
-                context, StatusCodes.Status400BadRequest, "request", "The request states its length in two ways that need not agree. Nothing was stored.");
+                context,
+                StatusCodes.Status400BadRequest,
+                "request",
+                "The request states its length in two ways that need not agree. Nothing was stored."
+            );
             return;
         }
 
@@ -38,8 +42,12 @@ public sealed class ReadableForms(RequestDelegate next)
         if (!request.HasFormContentType)
         {
             await Refusal.WriteAsync(
-                context, StatusCodes.Status415UnsupportedMediaType, "request", "This address takes a form. Nothing was stored.",
-                "application/x-www-form-urlencoded or multipart/form-data");
+                context,
+                StatusCodes.Status415UnsupportedMediaType,
+                "request",
+                "This address takes a form. Nothing was stored.",
+                "application/x-www-form-urlencoded or multipart/form-data"
+            );
             return false;
         }
 
@@ -49,8 +57,12 @@ public sealed class ReadableForms(RequestDelegate next)
             if (form.Any(field => HasNothingCharacter(field.Key) || field.Value.Any(HasNothingCharacter)))
             {
                 await Refusal.WriteAsync(
-                    context, StatusCodes.Status400BadRequest, "request", "A field holds a character that cannot be written (code 0). Nothing was stored.",
-                    "letters, digits and signs");
+                    context,
+                    StatusCodes.Status400BadRequest,
+                    "request",
+                    "A field holds a character that cannot be written (code 0). Nothing was stored.",
+                    "letters, digits and signs"
+                );
                 return false;
             }
 
@@ -59,8 +71,12 @@ public sealed class ReadableForms(RequestDelegate next)
             {
                 string said = char.ToUpperInvariant(problem.Message[0]) + problem.Message[1..];
                 await Refusal.WriteAsync(
-                    context, StatusCodes.Status422UnprocessableEntity, problem.Field,
-                    $"{said}. Nothing was stored; what you typed is still in the form: go back to it.", problem.Allowed);
+                    context,
+                    StatusCodes.Status422UnprocessableEntity,
+                    problem.Field,
+                    $"{said}. Nothing was stored; what you typed is still in the form: go back to it.",
+                    problem.Allowed
+                );
                 return false;
             }
 
@@ -68,19 +84,33 @@ public sealed class ReadableForms(RequestDelegate next)
         }
         catch (InvalidDataException wrong) when (!wrong.Message.Contains("limit", StringComparison.OrdinalIgnoreCase))
         {
-            await Refusal.WriteAsync(context, StatusCodes.Status400BadRequest, "request", "The form cannot be read. Nothing was stored.", "letters, digits and signs, none of code 0");
+            await Refusal.WriteAsync(
+                context,
+                StatusCodes.Status400BadRequest,
+                "request",
+                "The form cannot be read. Nothing was stored.",
+                "letters, digits and signs, none of code 0"
+            );
             return false;
         }
         catch (InvalidDataException)
         {
             await Refusal.WriteAsync(
-                context, StatusCodes.Status413PayloadTooLarge, "request", "The form is larger than any page of this shop sends. Nothing was stored.", Largest);
+                context,
+                StatusCodes.Status413PayloadTooLarge,
+                "request",
+                "The form is larger than any page of this shop sends. Nothing was stored.",
+                Largest
+            );
             return false;
         }
     }
 
-    private static string Largest => string.Create(
-        CultureInfo.InvariantCulture, $"{FormLimits.MostFields} fields, names of {FormLimits.LongestName} letters, 4 MB in all");
+    private static string Largest =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{FormLimits.MostFields} fields, names of {FormLimits.LongestName} letters, 4 MB in all"
+        );
 
     private static bool HasNothingCharacter(string? text) => text?.Contains('\0', StringComparison.Ordinal) ?? false;
 }

@@ -32,6 +32,10 @@ public sealed class SameOrigin(RequestDelegate next)
         }
 
         string origin = request.Headers.Origin.ToString();
-        return origin.Length == 0 || (Uri.TryCreate(origin, UriKind.Absolute, out Uri? from) && string.Equals(from.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase));
+        return origin.Length == 0
+            || (
+                Uri.TryCreate(origin, UriKind.Absolute, out Uri? from)
+                && string.Equals(from.Authority, request.Host.Value, StringComparison.OrdinalIgnoreCase)
+            );
     }
 }

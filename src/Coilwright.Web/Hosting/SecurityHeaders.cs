@@ -5,7 +5,8 @@ namespace Coilwright.Web.Hosting;
 /// <summary>Every answer says that only our own files may run, be framed or be loaded.</summary>
 public sealed class SecurityHeaders(RequestDelegate next)
 {
-    private const string Policy = "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
+    private const string Policy =
+        "default-src 'self'; img-src 'self' data:; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     public Task InvokeAsync(HttpContext context)
     {

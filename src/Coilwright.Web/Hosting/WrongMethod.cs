@@ -25,7 +25,12 @@ internal static class WrongMethod
             return Task.CompletedTask;
         });
         await Refusal.WriteAsync(
-            context, StatusCodes.Status405MethodNotAllowed, "request", $"This address does not take {context.Request.Method}. Nothing was changed.", list);
+            context,
+            StatusCodes.Status405MethodNotAllowed,
+            "request",
+            $"This address does not take {context.Request.Method}. Nothing was changed.",
+            list
+        );
     }
 
     private static IEnumerable<string> Allowed(HttpContext context)
@@ -34,8 +39,10 @@ internal static class WrongMethod
         EndpointDataSource all = context.RequestServices.GetRequiredService<EndpointDataSource>();
         foreach (RouteEndpoint endpoint in all.Endpoints.OfType<RouteEndpoint>())
         {
-            if (endpoint.Metadata.GetMetadata<IHttpMethodMetadata>() is { HttpMethods.Count: > 0 } methods
-                && Fits(endpoint, context, constraints))
+            if (
+                endpoint.Metadata.GetMetadata<IHttpMethodMetadata>() is { HttpMethods.Count: > 0 } methods
+                && Fits(endpoint, context, constraints)
+            )
             {
                 foreach (string method in methods.HttpMethods)
                 {
@@ -50,8 +57,13 @@ internal static class WrongMethod
         RouteTemplate template = TemplateParser.Parse(endpoint.RoutePattern.RawText ?? "");
         RouteValueDictionary values = [];
         return new TemplateMatcher(template, []).TryMatch(context.Request.Path, values)
-            && template.Parameters.All(parameter => parameter.InlineConstraints.All(inline =>
-                constraints.ResolveConstraint(inline.Constraint)
-                    ?.Match(context, null, parameter.Name!, values, RouteDirection.IncomingRequest) ?? true));
+            && template.Parameters.All(parameter =>
+                parameter.InlineConstraints.All(inline =>
+                    constraints
+                        .ResolveConstraint(inline.Constraint)
+                        ?.Match(context, null, parameter.Name!, values, RouteDirection.IncomingRequest)
+                    ?? true
+                )
+            );
     }
 }

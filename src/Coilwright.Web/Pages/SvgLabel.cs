@@ -7,10 +7,17 @@ namespace Coilwright.Web.Pages;
 /// <summary>A text element of a drawing; Razor keeps that tag's name for itself.</summary>
 public sealed class SvgLabel : ComponentBase
 {
-    [Parameter, EditorRequired] public string X { get; set; } = "";
-    [Parameter, EditorRequired] public string Y { get; set; } = "";
-    [Parameter] public bool AtEnd { get; set; }
-    [Parameter, EditorRequired] public string Words { get; set; } = "";
+    [Parameter, EditorRequired]
+    public string X { get; set; } = "";
+
+    [Parameter, EditorRequired]
+    public string Y { get; set; } = "";
+
+    [Parameter]
+    public bool AtEnd { get; set; }
+
+    [Parameter, EditorRequired]
+    public string Words { get; set; } = "";
 
     public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 

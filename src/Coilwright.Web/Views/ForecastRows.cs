@@ -1,5 +1,5 @@
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Papers.Words;
+using Coilwright.Papers.Formatting;
 
 namespace Coilwright.Web.Views;
 
@@ -40,25 +40,33 @@ public static class ForecastRows
         rows.AddRange(pickup.HumGradient.Select((slope, axis) => ($"Hum, field changing along {"xyz"[axis]}", slope)));
         rows.AddRange(pickup.Strings.Select(one => ($"Output, string {one.Number}", one.Sensitivity)));
         rows.AddRange(pickup.Strings.Select(one => ($"Field at string {one.Number}", one.Field)));
-        rows.AddRange(pickup.Poles.Select(one => ($"Field {FigureWords.Value(one.JigM, "m")} over pole {one.Number}{(pickup.Coupling is null ? "" : " of " + one.Coil)}", one.Field)));
+        rows.AddRange(
+            pickup.Poles.Select(one =>
+                (
+                    $"Field {FigureFormatter.Value(one.JigM, "m")} over pole "
+                        + $"{one.Number}{(pickup.Coupling is null ? "" : " of " + one.Coil)}",
+                    one.Field
+                )
+            )
+        );
         return rows;
     }
 
     /// <summary>One coil.</summary>
     public static IReadOnlyList<(string Label, Figure Figure)> Of(CoilForecast coil) =>
-    [
-        .. coil.Fill is { } fill ? new[] { ("Fill of the window", fill) } : [],
-        ("Build", coil.Build),
-        ("Layers", coil.Layers),
-        ("Turns per layer", coil.TurnsPerLayer),
-        ("Outer length", coil.OuterLength),
-        ("Outer width", coil.OuterWidth),
-        ("Mean turn", coil.MeanTurnLength),
-        ("Wire length", coil.WireLength),
-        ("Wire mass", coil.WireMass),
-        ("DC resistance at 20 °C", coil.DcResistance),
-        ("Inductance without cores", coil.AirInductance),
-        ("Inductance at 1 kHz", coil.Inductance),
-        ("Capacitance", coil.Capacitance),
-    ];
+        [
+            .. coil.Fill is { } fill ? new[] { ("Fill of the window", fill) } : [],
+            ("Build", coil.Build),
+            ("Layers", coil.Layers),
+            ("Turns per layer", coil.TurnsPerLayer),
+            ("Outer length", coil.OuterLength),
+            ("Outer width", coil.OuterWidth),
+            ("Mean turn", coil.MeanTurnLength),
+            ("Wire length", coil.WireLength),
+            ("Wire mass", coil.WireMass),
+            ("DC resistance at 20 °C", coil.DcResistance),
+            ("Inductance without cores", coil.AirInductance),
+            ("Inductance at 1 kHz", coil.Inductance),
+            ("Capacitance", coil.Capacitance),
+        ];
 }

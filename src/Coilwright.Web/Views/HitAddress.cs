@@ -6,15 +6,16 @@ namespace Coilwright.Web.Views;
 public static class HitAddress
 {
     /// <summary>Its address; null when it has no page of its own.</summary>
-    public static string? Of(TraceHit hit) => (hit.Kind, hit.Id) switch
-    {
-        ("piece", _) => $"/pieces/{Uri.EscapeDataString(hit.Name)}",
-        ("batch", { } id) => $"/batches/{id}",
-        ("coil", { } id) => $"/batches/{id}/coils/{Uri.EscapeDataString(hit.Tag)}",
-        ("recipe", { } id) => $"/recipes/{id}",
-        ("spool" or "spool-lot", _) => "/spools",
-        ("winder", _) => "/machines",
-        ("customer", _) => "/shop",
-        _ => null,
-    };
+    public static string? Of(TraceHit hit) =>
+        (hit.Kind, hit.Id) switch
+        {
+            ("piece", _) => $"/pieces/{Uri.EscapeDataString(hit.Name)}",
+            ("batch", { } id) => $"/batches/{id}",
+            ("coil", { } id) => $"/batches/{id}/coils/{Uri.EscapeDataString(hit.Tag)}",
+            ("recipe", { } id) => $"/recipes/{id}",
+            ("spool" or "spool-lot", _) => "/spools",
+            ("winder", _) => "/machines",
+            ("customer", _) => "/shop",
+            _ => null,
+        };
 }

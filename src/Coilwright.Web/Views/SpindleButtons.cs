@@ -14,18 +14,22 @@ public sealed record SpindleButtons(string? Tag, IReadOnlyList<string> Shown)
     /// <param name="run">The batch.</param>
     /// <param name="machine">Name of the winder.</param>
     /// <param name="spindles">How many coils it winds at once.</param>
-    public static SpindleButtons Of(BatchRunStanding run, string machine, int spindles)
+    public static SpindleButtons Of(BatchProgress run, string machine, int spindles)
     {
-        CoilOnSpindle[] here = [.. run.History.OnSpindles.Where(coil => string.Equals(coil.Machine, machine, StringComparison.OrdinalIgnoreCase))];
+        CoilOnSpindle[] here =
+        [
+            .. run.History.OnSpindles.Where(coil => string.Equals(coil.Machine, machine, StringComparison.OrdinalIgnoreCase)),
+        ];
         string[] begin = here.Length < spindles ? [nameof(BatchEventKind.Begun)] : [];
         return new SpindleButtons(here.LastOrDefault()?.Tag, [.. begin, .. here.Length == 0 ? [] : Of(here[^1].State)]);
     }
 
-    private static IReadOnlyList<string> Of(SpindleState state) => state switch
-    {
-        SpindleState.Winding => [Counter, nameof(BatchEventKind.Paused), nameof(BatchEventKind.Broken)],
-        SpindleState.Paused => [Counter, nameof(BatchEventKind.Broken), nameof(BatchEventKind.Resumed)],
-        SpindleState.Broken => [nameof(BatchEventKind.Spliced), nameof(BatchEventKind.FinishedLow), nameof(BatchEventKind.Scrapped)],
-        _ => [],
-    };
+    private static IReadOnlyList<string> Of(SpindleState state) =>
+        state switch
+        {
+            SpindleState.Winding => [Counter, nameof(BatchEventKind.Paused), nameof(BatchEventKind.Broken)],
+            SpindleState.Paused => [Counter, nameof(BatchEventKind.Broken), nameof(BatchEventKind.Resumed)],
+            SpindleState.Broken => [nameof(BatchEventKind.Spliced), nameof(BatchEventKind.FinishedLow), nameof(BatchEventKind.Scrapped)],
+            _ => [],
+        };
 }

@@ -21,10 +21,13 @@ internal sealed class BatchCoils
         _origins = new CoilOrigins(batch, events, readings);
         _coils =
         [
-            .. _origins.Tags.Select(tag => (
-                _origins.Of(tag),
-                (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => inForce.Contains(reading.Id))],
-                (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)])),
+            .. _origins.Tags.Select(tag =>
+                (
+                    _origins.Of(tag),
+                    (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => inForce.Contains(reading.Id))],
+                    (IReadOnlyList<ReadingRecord>)[.. byTag[tag].Where(reading => !inForce.Contains(reading.Id) && !reading.Withdraws)]
+                )
+            ),
         ];
         _evidence = [.. _coils.Select(coil => (coil.Origin.Spool, coil.InForce))];
     }
@@ -33,10 +36,10 @@ internal sealed class BatchCoils
     public IReadOnlyList<SpoolQuestion> Questions => _origins.Questions();
 
     /// <summary>Every coil with its verdict, judged together.</summary>
-    public IReadOnlyList<CoilStanding> Judge(VerdictLimits limits)
+    public IReadOnlyList<CoilStatus> Judge(VerdictLimits limits)
     {
         IReadOnlyList<Verdict> verdicts = BatchJudgement.Judge(limits, _evidence);
-        return [.. _coils.Select((coil, place) => Standing(place, verdicts[place]))];
+        return [.. _coils.Select((coil, place) => Status(place, verdicts[place]))];
     }
 
     /// <summary>Every coil's verdict without its causes, by tag: what a chart needs, and sooner.</summary>
@@ -47,10 +50,10 @@ internal sealed class BatchCoils
     }
 
     /// <summary>One coil with its verdict in the light of the others; null when it has no reading in force.</summary>
-    public CoilStanding? JudgeOne(VerdictLimits limits, string tag)
+    public CoilStatus? JudgeOne(VerdictLimits limits, string tag)
     {
         int place = _coils.FindIndex(coil => coil.Origin.Tag == tag);
-        return place < 0 ? null : Standing(place, BatchJudgement.JudgeOne(limits, _evidence, place));
+        return place < 0 ? null : Status(place, BatchJudgement.JudgeOne(limits, _evidence, place));
     }
 
     /// <summary>What is off for the whole batch, in words.</summary>
@@ -58,11 +61,16 @@ internal sealed class BatchCoils
 
     /// <summary>Signals of the run's chart that one coil completes.</summary>
     public IReadOnlyList<string> SignalsAt(VerdictLimits limits, string tag) =>
-        [.. BatchChart.Signals(_coils.Zip(BatchJudgement.WithoutCauses(limits, _evidence), (coil, verdict) => (coil.Origin.Tag, verdict))).Where(signal => signal.Tag == tag).Select(signal => signal.Rule)];
+        [
+            .. BatchChart
+                .Signals(_coils.Zip(BatchJudgement.WithoutCauses(limits, _evidence), (coil, verdict) => (coil.Origin.Tag, verdict)))
+                .Where(signal => signal.Tag == tag)
+                .Select(signal => signal.Rule),
+        ];
 
-    private CoilStanding Standing(int place, Verdict verdict)
+    private CoilStatus Status(int place, Verdict verdict)
     {
         (CoilOrigin origin, IReadOnlyList<ReadingRecord> inForce, IReadOnlyList<ReadingRecord> superseded) = _coils[place];
-        return new CoilStanding(origin.Tag, inForce, superseded, verdict, inForce.Max(reading => reading.TimeUtc)) { Origin = origin };
+        return new CoilStatus(origin.Tag, inForce, superseded, verdict, inForce.Max(reading => reading.TimeUtc)) { Origin = origin };
     }
 }

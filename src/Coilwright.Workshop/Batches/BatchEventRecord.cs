@@ -48,10 +48,14 @@ public sealed record BatchEventRecord
     /// <summary>The coil's tag; empty for an event of the whole batch.</summary>
     public string Tag { get; init; } = "";
 
-    /// <summary>What the counter showed; null when none was noted. For <see cref="BatchEventKind.MoreWanted"/> how many coils more.</summary>
+    /// <summary>
+    /// What the counter showed; null when none was noted. For <see cref="BatchEventKind.MoreWanted"/> how many coils more.
+    /// </summary>
     public double? Counter { get; init; }
 
-    /// <summary>Real turns that the counter stands for on that machine; for <see cref="BatchEventKind.SpoolTaken"/> the turns to wind from now on.</summary>
+    /// <summary>
+    /// Real turns that the counter stands for on that machine; for <see cref="BatchEventKind.SpoolTaken"/> the turns to wind from now on.
+    /// </summary>
     public double? Turns { get; init; }
 
     /// <summary>Label of a spool.</summary>

@@ -35,7 +35,9 @@ public static class BatchNumber
         return beyond;
     }
 
-    /// <summary>Why a coil may not be entered: it would be one more than is wanted. Null for a coil that is there already, or one that is wanted.</summary>
+    /// <summary>
+    /// Why a coil may not be entered: it would be one more than is wanted. Null for a coil that is there already, or one that is wanted.
+    /// </summary>
     public static Problem? Refusal(BatchRecord batch, int wanted, IReadOnlyList<string> tagsInOrder, string tag)
     {
         if (tagsInOrder.Contains(tag) || !Beyond(batch, wanted, [.. tagsInOrder, tag]).Contains(tag))
@@ -46,12 +48,15 @@ public static class BatchNumber
         int within = tagsInOrder.Count - Beyond(batch, wanted, tagsInOrder).Count;
         string message = $"{Count(within, wanted)} of batch {batch.Name}: {tag} would be one more than is wanted";
         string own = $"the tag of a coil of this batch ({BatchTags.Of(batch, 1)} to {BatchTags.Of(batch, wanted)})";
-        string more = $"say first how many more are wanted and why, on the page of the batch or with coilwright batch more {batch.Name} COUNT --reason TEXT";
+        string more =
+            $"say first how many more are wanted and why, on the page of the batch or with coilwright batch more "
+            + $"{batch.Name} COUNT --reason TEXT";
         return new Problem("tag", message, tag, $"{own}; or {more}");
     }
 
     /// <summary>How far it is, and how many coils are beyond the number.</summary>
-    public static string Words(int coils, int beyond, int wanted) => Count(coils - beyond, wanted) + (beyond > 0 ? $", {beyond} beyond the number" : "");
+    public static string Words(int coils, int beyond, int wanted) =>
+        Count(coils - beyond, wanted) + (beyond > 0 ? $", {beyond} beyond the number" : "");
 
     /// <summary>How far it is: "24 of 24 done", "20 of 24".</summary>
     public static string Count(int within, int wanted) =>

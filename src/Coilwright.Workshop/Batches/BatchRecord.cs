@@ -13,5 +13,15 @@ namespace Coilwright.Workshop.Batches;
 /// <param name="Person">Who began it.</param>
 /// <param name="BegunUtc">When.</param>
 public sealed record BatchRecord(
-    Guid Id, string Name, Guid RecipeId, int RevisionNumber, string CoilName, int Quantity, string TagPrefix,
-    string Spool, string Machine, string Person, DateTimeOffset BegunUtc);
+    Guid Id,
+    string Name,
+    Guid RecipeId,
+    int RevisionNumber,
+    string CoilName,
+    int Quantity,
+    string TagPrefix,
+    string Spool,
+    string Machine,
+    string Person,
+    DateTimeOffset BegunUtc
+);

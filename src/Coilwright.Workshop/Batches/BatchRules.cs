@@ -16,9 +16,20 @@ internal static class BatchRules
     public static IReadOnlyList<Problem> Check(BatchRecord batch, RevisionRecord? revision, KnownNames known)
     {
         List<Problem> problems = [];
-        if (string.IsNullOrWhiteSpace(batch.Name) || batch.Name.Length > LongestName || batch.Name.Trim().Any(letter => letter == '/' || char.IsControl(letter)))
+        if (
+            string.IsNullOrWhiteSpace(batch.Name)
+            || batch.Name.Length > LongestName
+            || batch.Name.Trim().Any(letter => letter == '/' || char.IsControl(letter))
+        )
         {
-            problems.Add(new Problem("name", "a batch needs a name", batch.Name, "1 to 60 letters without a stroke (/), which stands between batch and tag"));
+            problems.Add(
+                new Problem(
+                    "name",
+                    "a batch needs a name",
+                    batch.Name,
+                    "1 to 60 letters without a stroke (/), which stands between batch and tag"
+                )
+            );
         }
         else if (known.Batches.FirstOrDefault(other => other.Id != batch.Id && NameKey.Same(other.Name, batch.Name)) is { } other)
         {
@@ -27,7 +38,9 @@ internal static class BatchRules
 
         if (batch.Quantity is < 1 or > MostCoils)
         {
-            problems.Add(new Problem("quantity", "so many coils are no batch", batch.Quantity.ToString(CultureInfo.InvariantCulture), "1 to 10,000"));
+            problems.Add(
+                new Problem("quantity", "so many coils are no batch", batch.Quantity.ToString(CultureInfo.InvariantCulture), "1 to 10,000")
+            );
         }
 
         if (batch.TagPrefix.Length > LongestPrefix || batch.TagPrefix.Any(char.IsControl))
@@ -42,7 +55,14 @@ internal static class BatchRules
         }
         else if (revision.State != RevisionState.Released)
         {
-            problems.Add(new Problem("revision", $"revision {revision.Letter} is a draft; a batch is begun on a released one", revision.Letter, "release it first"));
+            problems.Add(
+                new Problem(
+                    "revision",
+                    $"revision {revision.Letter} is a draft; a batch is begun on a released one",
+                    revision.Letter,
+                    "release it first"
+                )
+            );
         }
         else
         {
@@ -60,14 +80,26 @@ internal static class BatchRules
         }
 
         return recipe.Coils.All(coil => coil.Name != batch.CoilName)
-            ? [new Problem("coil", "the recipe has no such coil", batch.CoilName, string.Join(", ", recipe.Coils.Select(coil => coil.Name)))]
+            ?
+            [
+                new Problem(
+                    "coil",
+                    "the recipe has no such coil",
+                    batch.CoilName,
+                    string.Join(", ", recipe.Coils.Select(coil => coil.Name))
+                ),
+            ]
             : ForecastRule.Check(recipe);
     }
 
     /// <summary>Another batch bears the name.</summary>
-    public static Problem NameTaken(string name, BatchRecord? other) => new(
-        "name",
-        other is null ? "another batch has this name" : string.Create(CultureInfo.InvariantCulture, $"batch {other.Name}, begun {other.BegunUtc:yyyy-MM-dd}, has this name"),
-        name.Trim(),
-        "a name of its own in this shop");
+    public static Problem NameTaken(string name, BatchRecord? other) =>
+        new(
+            "name",
+            other is null
+                ? "another batch has this name"
+                : string.Create(CultureInfo.InvariantCulture, $"batch {other.Name}, begun {other.BegunUtc:yyyy-MM-dd}, has this name"),
+            name.Trim(),
+            "a name of its own in this shop"
+        );
 }

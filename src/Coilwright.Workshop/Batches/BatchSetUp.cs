@@ -7,7 +7,7 @@ namespace Coilwright.Workshop.Batches;
 /// <param name="Run">The batch as it stands.</param>
 /// <param name="SetUp">The set-up of its coil on the winder, with the turns and the wire of this batch.</param>
 /// <param name="Spool">The spool in use; null when none is named, or none of that label is on record.</param>
-public sealed record BatchSetUp(BatchRunStanding Run, WindingSetUp SetUp, SpoolStanding? Spool)
+public sealed record BatchSetUp(BatchProgress Run, WindingSetUp SetUp, SpoolStatus? Spool)
 {
     /// <summary>The coil that is wound.</summary>
     public CoilSetUp Coil => SetUp.Coils[0];

@@ -10,7 +10,8 @@ public static class BatchTags
     /// <summary>The number in a tag of this batch, or null for a tag of another make.</summary>
     public static int? NumberOf(BatchRecord batch, string tag) =>
         tag.StartsWith(batch.TagPrefix, StringComparison.OrdinalIgnoreCase)
-        && int.TryParse(tag.AsSpan(batch.TagPrefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int number) && number > 0
+        && int.TryParse(tag.AsSpan(batch.TagPrefix.Length), NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+        && number > 0
             ? number
             : null;
 
@@ -27,7 +28,8 @@ public static class BatchTags
     /// <summary>The tag in a code scanned where a resistance was expected; null when it is no tag of this batch.</summary>
     public static string? Scanned(BatchRecord batch, string typed)
     {
-        string text = typed.Trim(), tag = WithoutBatch(batch, text);
+        string text = typed.Trim(),
+            tag = WithoutBatch(batch, text);
         bool named = tag.Length < text.Length || batch.TagPrefix.Any(char.IsLetter);
         return named && NumberOf(batch, tag) is { } number ? Of(batch, number) : null;
     }
@@ -44,9 +46,10 @@ public static class BatchTags
         int last = wanted ?? batch.Quantity;
         HashSet<int> taken = [.. takenInOrder.Select(tag => NumberOf(batch, tag)).OfType<int>()];
         int after = takenInOrder.Count == 0 ? 1 : (NumberOf(batch, takenInOrder[^1]) ?? 0) + 1;
-        int? next = after <= last && !taken.Contains(after)
-            ? after
-            : Enumerable.Range(1, last).Cast<int?>().FirstOrDefault(number => !taken.Contains(number!.Value));
+        int? next =
+            after <= last && !taken.Contains(after)
+                ? after
+                : Enumerable.Range(1, last).Cast<int?>().FirstOrDefault(number => !taken.Contains(number!.Value));
         return next is { } free ? Of(batch, free) : null;
     }
 }

@@ -11,9 +11,10 @@ public static class BeforeWinding
     /// <param name="revision">The revision.</param>
     /// <param name="recipe">Its recipe.</param>
     public static IReadOnlyList<Problem> Warnings(RevisionRecord revision, Recipe recipe) =>
-    [
-        .. RecipePhase.Of(recipe).Warnings,
-        .. ForecastRule.Try(() => CoilPlan.Of(revision, recipe.Coils[0].Name).Forecast).Value is { } forecast
-            ? RecipeTargets.LeavingOutForecast(recipe, forecast).Select(warning => new Problem(warning.Field, warning.Message)) : [],
-    ];
+        [
+            .. RecipePhase.Of(recipe).Warnings,
+            .. ForecastRule.Try(() => CoilPlan.Of(revision, recipe.Coils[0].Name).Forecast).Value is { } forecast
+                ? RecipeTargets.LeavingOutForecast(recipe, forecast).Select(warning => new Problem(warning.Field, warning.Message))
+                : [],
+        ];
 }

@@ -9,9 +9,16 @@ namespace Coilwright.Workshop.Batches;
 /// <param name="correction">What was said.</param>
 /// <param name="nowUtc">When it arrived.</param>
 /// <param name="expectedOhm">What a good coil reads.</param>
-internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingRecord> all, CoilCorrection correction, DateTimeOffset nowUtc, double expectedOhm)
+internal sealed class CoilCorrector(
+    BatchRecord batch,
+    IReadOnlyList<ReadingRecord> all,
+    CoilCorrection correction,
+    DateTimeOffset nowUtc,
+    double expectedOhm
+)
 {
-    private const int LongestTag = 40, LongestReason = 400;
+    private const int LongestTag = 40,
+        LongestReason = 400;
 
     private readonly List<Problem> _problems = [];
     private readonly List<ReadingRecord> _made = [];
@@ -75,11 +82,14 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
         if (there.Length > 0)
         {
             string typed = string.Join(", ", there.Select(reading => reading.Typed));
-            _problems.Add(new Problem(
-                "newTag",
-                $"{NewTag} is there already ({typed}). Is it the same coil, read under two tags? Then undo one of the two. "
-                + $"Or does {NewTag} bear a wrong tag? Then correct {NewTag} first",
-                NewTag));
+            _problems.Add(
+                new Problem(
+                    "newTag",
+                    $"{NewTag} is there already ({typed}). Is it the same coil, read under two tags? Then undo one of the two. "
+                        + $"Or does {NewTag} bear a wrong tag? Then correct {NewTag} first",
+                    NewTag
+                )
+            );
         }
     }
 
@@ -99,8 +109,30 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
         }
 
         Guid id = _ids.Next(old.Quantity, old.Id);
-        EntryReader reader = new(new CoilEntry { Id = id, BatchId = batch.Id, Tag = NewTag, Resistance = "", Person = correction.Person }, NewTag, room: null, nowUtc, expectedOhm);
-        ReadingRecord made = wanted == stands ? old with { Id = id, Tag = NewTag, Person = correction.Person.Trim(), TimeUtc = nowUtc } : reader.Again(old, stands, wanted);
+        EntryReader reader = new(
+            new CoilEntry
+            {
+                Id = id,
+                BatchId = batch.Id,
+                Tag = NewTag,
+                Resistance = "",
+                Person = correction.Person,
+            },
+            NewTag,
+            room: null,
+            nowUtc,
+            expectedOhm
+        );
+        ReadingRecord made =
+            wanted == stands
+                ? old with
+                {
+                    Id = id,
+                    Tag = NewTag,
+                    Person = correction.Person.Trim(),
+                    TimeUtc = nowUtc,
+                }
+                : reader.Again(old, stands, wanted);
         if (wanted != stands && made.Flag.Length > 0 && made.Flag != PossibleReading.Open)
         {
             _problems.Add(new Problem(FieldOf(old), $"\"{wanted.Value}\": {made.Flag}", null, AllowedOf(old)));
@@ -118,27 +150,30 @@ internal sealed class CoilCorrector(BatchRecord batch, IReadOnlyList<ReadingReco
             _problems.Add(new Problem(FieldOf(old), $"{Tag} needs one reading at least: nothing else of it is left", null, AllowedOf(old)));
         }
 
-        _made.Add(old with
-        {
-            Id = _ids.Next(old.Quantity, old.Id),
-            Tag = NewTag,
-            Typed = "",
-            Si = null,
-            Flag = "",
-            Turns = null,
-            Person = correction.Person.Trim(),
-            TimeUtc = nowUtc,
-            Supersedes = old.Id,
-            Withdraws = true,
-        });
+        _made.Add(
+            old with
+            {
+                Id = _ids.Next(old.Quantity, old.Id),
+                Tag = NewTag,
+                Typed = "",
+                Si = null,
+                Flag = "",
+                Turns = null,
+                Person = correction.Person.Trim(),
+                TimeUtc = nowUtc,
+                Supersedes = old.Id,
+                Withdraws = true,
+            }
+        );
     }
 
     private static string FieldOf(ReadingRecord reading) => reading.Quantity == "dcResistance" ? "resistance" : reading.Quantity;
 
-    private static string AllowedOf(ReadingRecord reading) => reading.Quantity switch
-    {
-        "dcResistance" => "for example 7.43 k, 7k43, 7430 or open",
-        "inductance" => "for example 2.41 H",
-        _ => "a number above 0",
-    };
+    private static string AllowedOf(ReadingRecord reading) =>
+        reading.Quantity switch
+        {
+            "dcResistance" => "for example 7.43 k, 7k43, 7430 or open",
+            "inductance" => "for example 2.41 H",
+            _ => "a number above 0",
+        };
 }

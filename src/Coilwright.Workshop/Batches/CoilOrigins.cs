@@ -4,7 +4,8 @@ namespace Coilwright.Workshop.Batches;
 
 /// <summary>Where each coil of a batch came from: the one answer for verdict, stock, charts, trace and papers.</summary>
 /// <remarks>
-/// A coil came from the spool that was on when it was first entered. A correction keeps that moment, also when it corrects the tag. A tag entered again
+/// A coil came from the spool that was on when it was first entered. A correction keeps that moment, also when it corrects the tag. A tag
+/// entered again
 /// after its undo is the same coil, unless somebody said that it is a new one, or a coil of that tag was begun or scrapped in between.
 /// </remarks>
 public sealed class CoilOrigins
@@ -22,16 +23,18 @@ public sealed class CoilOrigins
     public CoilOrigins(BatchRecord batch, IReadOnlyList<BatchEventRecord> events, IReadOnlyList<ReadingRecord> readings)
     {
         _batch = batch;
-        IReadOnlyList<BatchEventRecord> held = new BatchHistory(batch, events, new Dictionary<string, DateTimeOffset>()).InForce;
+        IReadOnlyList<BatchEventRecord> held = new BatchEventLog(batch, events, new Dictionary<string, DateTimeOffset>()).InForce;
         _spools = [.. held.Where(one => one.Kind == BatchEventKind.SpoolTaken)];
         _eventsOf = held.ToLookup(one => one.Tag, StringComparer.Ordinal);
         IReadOnlyDictionary<Guid, ReadingRecord> firsts = ReadingChain.Firsts(readings);
         HashSet<Guid> superseded = [.. readings.Select(reading => reading.Supersedes).OfType<Guid>()];
-        Dictionary<Guid, int> placeOf = readings.Select((reading, place) => (reading.Id, place))
+        Dictionary<Guid, int> placeOf = readings
+            .Select((reading, place) => (reading.Id, place))
             .ToDictionary(one => one.Id, one => one.place);
         Chain[] chains =
         [
-            .. readings.Where(reading => !superseded.Contains(reading.Id))
+            .. readings
+                .Where(reading => !superseded.Contains(reading.Id))
                 .Select(last => new Chain(firsts[last.Id], last, placeOf[firsts[last.Id].Id]))
                 .OrderBy(chain => chain.Place),
         ];
@@ -54,10 +57,14 @@ public sealed class CoilOrigins
         if (_standing.TryGetValue(tag, out Chain? entered))
         {
             Chain first = FirstEntry(entered);
-            string spool = SpoolAt(first.First.TimeUtc), then = SpoolAt(entered.First.TimeUtc);
+            string spool = SpoolAt(first.First.TimeUtc),
+                then = SpoolAt(entered.First.TimeUtc);
             bool again = first != entered && first.Last.TimeUtc <= entered.First.TimeUtc;
             bool assumed = again && entered.First.NewCoil is null && !Same(spool, then);
-            return new CoilOrigin(tag, first.First.TimeUtc, spool, MachineOf(tag, entered.First.TimeUtc)) { OtherSpool = assumed ? then : "" };
+            return new CoilOrigin(tag, first.First.TimeUtc, spool, MachineOf(tag, entered.First.TimeUtc))
+            {
+                OtherSpool = assumed ? then : "",
+            };
         }
 
         if (_takenBack[tag].LastOrDefault() is not { } gone)
@@ -70,8 +77,7 @@ public sealed class CoilOrigins
     }
 
     /// <summary>Label of the spool that was on at a moment; empty when none was named.</summary>
-    public string SpoolAt(DateTimeOffset timeUtc) =>
-        _spools.LastOrDefault(one => one.TimeUtc <= timeUtc)?.Spool ?? _batch.Spool;
+    public string SpoolAt(DateTimeOffset timeUtc) => _spools.LastOrDefault(one => one.TimeUtc <= timeUtc)?.Spool ?? _batch.Spool;
 
     /// <summary>What to ask before a tag is entered again; null when nothing is in doubt.</summary>
     public SpoolQuestion? Ask(string tag)
@@ -82,13 +88,13 @@ public sealed class CoilOrigins
             return null;
         }
 
-        string before = SpoolAt(FirstEntry(gone).First.TimeUtc), now = SpoolAt(DateTimeOffset.MaxValue);
+        string before = SpoolAt(FirstEntry(gone).First.TimeUtc),
+            now = SpoolAt(DateTimeOffset.MaxValue);
         return Same(before, now) ? null : new SpoolQuestion(tag, before, now);
     }
 
     /// <summary>Every question that the next entries of the batch may raise.</summary>
-    public IReadOnlyList<SpoolQuestion> Questions() =>
-        [.. _takenBack.Select(coil => coil.Key).Select(Ask).OfType<SpoolQuestion>()];
+    public IReadOnlyList<SpoolQuestion> Questions() => [.. _takenBack.Select(coil => coil.Key).Select(Ask).OfType<SpoolQuestion>()];
 
     /// <summary>The entry by which the coil of a chain was first known.</summary>
     /// <remarks>Earlier ones of its tag that were taken back are the same coil until one is not.</remarks>
@@ -109,8 +115,9 @@ public sealed class CoilOrigins
         return first;
     }
 
-    private bool BegunAnew(string tag, DateTimeOffset afterUtc, DateTimeOffset untilUtc) => _eventsOf[tag].Any(one =>
-        one.Kind is BatchEventKind.Begun or BatchEventKind.Scrapped && one.TimeUtc > afterUtc && one.TimeUtc <= untilUtc);
+    private bool BegunAnew(string tag, DateTimeOffset afterUtc, DateTimeOffset untilUtc) =>
+        _eventsOf[tag]
+            .Any(one => one.Kind is BatchEventKind.Begun or BatchEventKind.Scrapped && one.TimeUtc > afterUtc && one.TimeUtc <= untilUtc);
 
     private string MachineOf(string tag, DateTimeOffset untilUtc) =>
         _eventsOf[tag].LastOrDefault(one => one.Machine.Length > 0 && one.TimeUtc <= untilUtc)?.Machine ?? _batch.Machine;

@@ -50,9 +50,12 @@ public sealed class CoilPlan
         s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName), _ => Make(revision, coilName));
 
     /// <summary>The set-up on a winder, for every coil of the recipe.</summary>
-    public WindingSetUp On(Machine? machine, double roomC, string name = "") => WindingSetUp.For(_recipe, _model, _prediction, name, roomC, machine);
+    public WindingSetUp On(Machine? machine, double roomC, string name = "") =>
+        WindingSetUp.For(_recipe, _model, _prediction, name, roomC, machine);
 
-    /// <summary>The set-up of this coil alone, as a batch winds it: its turns and its spool's wire where they are not the recipe's.</summary>
+    /// <summary>
+    /// The set-up of this coil alone, as a batch winds it: its turns and its spool's wire where they are not the recipe's.
+    /// </summary>
     /// <param name="machine">The winder's data, when it is known.</param>
     /// <param name="roomC">Room temperature, °C.</param>
     /// <param name="name">Name of the winder, or empty.</param>
@@ -60,24 +63,32 @@ public sealed class CoilPlan
     /// <param name="ohmPerM">Resistance of the spool at 20 °C, Ω/m; null takes the recipe's wire.</param>
     public WindingSetUp ForBatch(Machine? machine, double roomC, string name, double turns, Estimate? ohmPerM)
     {
-        (PickupModel model, Prediction prediction) = turns.Equals(SetUp.Turns) && ohmPerM is null ? (_model, _prediction) : Wound(turns, ohmPerM);
+        (PickupModel model, Prediction prediction) =
+            turns.Equals(SetUp.Turns) && ohmPerM is null ? (_model, _prediction) : Wound(turns, ohmPerM);
         WindingSetUp whole = WindingSetUp.For(_recipe, model, prediction, name, roomC, machine);
         return whole with { Coils = [whole.Coils[_index]] };
     }
 
     /// <summary>Wire in the coil's first turns, m.</summary>
     /// <param name="turns">Real turns, 0 or more.</param>
-    /// <remarks>The build grows evenly with the turns, so that n turns take n (P + πbn/N): P is the innermost turn's length, b the whole build. Derived; equals the forecast's length at the recipe's turns.</remarks>
+    /// <remarks>
+    /// The build grows evenly with the turns, so that n turns take n (P + πbn/N): P is the innermost turn's length, b the whole build.
+    /// Derived; equals the forecast's length at the recipe's turns.
+    /// </remarks>
     public double WireM(double turns)
     {
-        double share = turns / SetUp.Turns, meanM = SetUp.WireLength.Value / SetUp.Turns, growthM = SetUp.OutermostTurnM - meanM;
+        double share = turns / SetUp.Turns,
+            meanM = SetUp.WireLength.Value / SetUp.Turns,
+            growthM = SetUp.OutermostTurnM - meanM;
         return turns * (meanM - growthM + growthM * share);
     }
 
     /// <summary>Turns whose wire is so long; the inverse of <see cref="WireM"/>.</summary>
     public double TurnsOf(double wireM)
     {
-        double meanM = SetUp.WireLength.Value / SetUp.Turns, growthM = SetUp.OutermostTurnM - meanM, innerM = meanM - growthM;
+        double meanM = SetUp.WireLength.Value / SetUp.Turns,
+            growthM = SetUp.OutermostTurnM - meanM,
+            innerM = meanM - growthM;
         double perTurnM = growthM / SetUp.Turns;
         return 2 * wireM / (innerM + Math.Sqrt(innerM * innerM + 4 * perTurnM * wireM));
     }

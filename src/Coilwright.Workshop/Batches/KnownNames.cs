@@ -11,10 +11,16 @@ public sealed record KnownNames(IReadOnlyList<BatchRecord> Batches, IReadOnlyLis
     private const int MostNear = 6;
 
     /// <summary>Reads them from the records.</summary>
-    public static async Task<KnownNames> ReadAsync(IShopRecords records, CancellationToken cancel) => new(
-        await records.BatchesAsync(cancel).ConfigureAwait(false),
-        [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => spool.Label)],
-        [.. (await records.MachinesAsync(cancel).ConfigureAwait(false)).Select(machine => machine.Name).Distinct(StringComparer.OrdinalIgnoreCase)]);
+    public static async Task<KnownNames> ReadAsync(IShopRecords records, CancellationToken cancel) =>
+        new(
+            await records.BatchesAsync(cancel).ConfigureAwait(false),
+            [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => spool.Label)],
+            [
+                .. (await records.MachinesAsync(cancel).ConfigureAwait(false))
+                    .Select(machine => machine.Name)
+                    .Distinct(StringComparer.OrdinalIgnoreCase),
+            ]
+        );
 
     /// <summary>A spool's label as it stands on record; as typed when there is none.</summary>
     public string SpoolOf(string typed) => Of(Spools, typed);
@@ -28,9 +34,16 @@ public sealed record KnownNames(IReadOnlyList<BatchRecord> Batches, IReadOnlyLis
 
     /// <summary>What is wrong with a winder's name; null when it is on record, or none is named.</summary>
     public Problem? WinderProblem(string typed) =>
-        Unknown("machine", "there is no winder of this name", "add it first, under Winders or with coilwright machine keep", Winders, typed);
+        Unknown(
+            "machine",
+            "there is no winder of this name",
+            "add it first, under Winders or with coilwright machine keep",
+            Winders,
+            typed
+        );
 
-    private static string Of(IReadOnlyList<string> known, string typed) => known.FirstOrDefault(name => NameKey.Same(name, typed)) ?? typed.Trim();
+    private static string Of(IReadOnlyList<string> known, string typed) =>
+        known.FirstOrDefault(name => NameKey.Same(name, typed)) ?? typed.Trim();
 
     private static Problem? Unknown(string field, string message, string how, IReadOnlyList<string> known, string typed)
     {

@@ -13,12 +13,14 @@ namespace Coilwright.Workshop.Batches;
 public sealed record ReadingAsWritten(Guid Id, string Value, string Temperature, string At, string Turns)
 {
     /// <summary>What a form shows of a reading in force.</summary>
-    public static ReadingAsWritten Of(ReadingRecord reading) => new(
-        reading.Id,
-        reading.Typed,
-        reading.TemperatureC is { } celsius ? string.Create(CultureInfo.InvariantCulture, $"{celsius:0.##} °C") : "",
-        reading.AtHz is { } hz ? QuantityText.Format(hz, QuantityKind.Frequency) : "",
-        reading.Turns is { } turns ? turns.ToString("0.##", CultureInfo.InvariantCulture) : "");
+    public static ReadingAsWritten Of(ReadingRecord reading) =>
+        new(
+            reading.Id,
+            reading.Typed,
+            reading.TemperatureC is { } celsius ? string.Create(CultureInfo.InvariantCulture, $"{celsius:0.##} °C") : "",
+            reading.AtHz is { } hz ? QuantityParser.Format(hz, QuantityKind.Frequency) : "",
+            reading.Turns is { } turns ? turns.ToString("0.##", CultureInfo.InvariantCulture) : ""
+        );
 
     /// <summary>How a reading was understood, with what it is at 20 °C.</summary>
     public static string Describe(ReadingRecord reading) => EntryReader.Echo([reading]);

@@ -70,8 +70,17 @@ internal sealed partial class CurveColumns
     private string Understand(int index, int line, List<Problem> problems)
     {
         Match match = Heading().Match(_headings[index]);
-        string name = match.Groups["name"].Value.Trim().ToLowerInvariant(), unit = match.Groups["unit"].Value.Trim();
-        if (!s_names.TryGetValue(name, out CurveColumn column) || (column == CurveColumn.Gain && UnitTable.Find(QuantityKind.Resistance, unit) is not null && unit.Length > 0 && name == "magnitude"))
+        string name = match.Groups["name"].Value.Trim().ToLowerInvariant(),
+            unit = match.Groups["unit"].Value.Trim();
+        if (
+            !s_names.TryGetValue(name, out CurveColumn column)
+            || (
+                column == CurveColumn.Gain
+                && UnitTable.Find(QuantityKind.Resistance, unit) is not null
+                && unit.Length > 0
+                && name == "magnitude"
+            )
+        )
         {
             if (name != "magnitude")
             {
@@ -89,7 +98,9 @@ internal sealed partial class CurveColumns
 
         if (Scale(column, unit) is not { } scale)
         {
-            problems.Add(new Problem($"line {line}, column {index + 1}", $"\"{unit}\" is not a unit of this column", _headings[index], Units(column)));
+            problems.Add(
+                new Problem($"line {line}, column {index + 1}", $"\"{unit}\" is not a unit of this column", _headings[index], Units(column))
+            );
             return "";
         }
 
@@ -100,7 +111,8 @@ internal sealed partial class CurveColumns
 
     private void CheckTogether(int line, List<Problem> problems)
     {
-        string place = $"line {line}", given = string.Join(", ", _headings);
+        string place = $"line {line}",
+            given = string.Join(", ", _headings);
         if (!Has(CurveColumn.Frequency))
         {
             problems.Add(new Problem(place, "there is no column \"frequency [Hz]\"", given));
@@ -108,55 +120,82 @@ internal sealed partial class CurveColumns
 
         if (Has(CurveColumn.Real) != Has(CurveColumn.Imaginary))
         {
-            problems.Add(new Problem(place, Has(CurveColumn.Real) ? "the real part needs its imaginary part" : "the imaginary part needs its real part", given, "real [Ω],imaginary [Ω]"));
+            problems.Add(
+                new Problem(
+                    place,
+                    Has(CurveColumn.Real) ? "the real part needs its imaginary part" : "the imaginary part needs its real part",
+                    given,
+                    "real [Ω],imaginary [Ω]"
+                )
+            );
         }
         else if (!Has(CurveColumn.Real) && Has(CurveColumn.Impedance) && !Has(CurveColumn.Phase))
         {
-            problems.Add(new Problem(place, "an impedance without its phase does not tell inductance from resistance", given, "impedance [Ω],phase [deg] or real [Ω],imaginary [Ω]"));
+            problems.Add(
+                new Problem(
+                    place,
+                    "an impedance without its phase does not tell inductance from resistance",
+                    given,
+                    "impedance [Ω],phase [deg] or real [Ω],imaginary [Ω]"
+                )
+            );
         }
         else if (!Has(CurveColumn.Real) && !Has(CurveColumn.Impedance) && !Has(CurveColumn.Gain))
         {
-            problems.Add(new Problem(place, "there is neither a gain nor an impedance", given, "gain [dB]; impedance [Ω],phase [deg]; or real [Ω],imaginary [Ω]"));
+            problems.Add(
+                new Problem(
+                    place,
+                    "there is neither a gain nor an impedance",
+                    given,
+                    "gain [dB]; impedance [Ω],phase [deg]; or real [Ω],imaginary [Ω]"
+                )
+            );
         }
     }
 
-    private static (double Factor, string Symbol, bool Ratio)? Scale(CurveColumn column, string unit) => column switch
-    {
-        CurveColumn.Frequency => Of(QuantityKind.Frequency, unit, "Hz"),
-        CurveColumn.Impedance or CurveColumn.Real or CurveColumn.Imaginary => Of(QuantityKind.Resistance, unit, "Ω"),
-        CurveColumn.Gain => unit.ToLowerInvariant() switch
+    private static (double Factor, string Symbol, bool Ratio)? Scale(CurveColumn column, string unit) =>
+        column switch
         {
-            "" or "db" or "dbv" or "dbu" or "dbfs" or "dbr" => (1, "dB", false),
-            "1" or "ratio" or "v/v" or "v" or "mv" => (1, "ratio, turned into dB", true),
-            _ => null,
-        },
-        _ => unit.ToLowerInvariant() switch
-        {
-            "" or "deg" or "°" or "degree" or "degrees" => (1, "degrees", false),
-            "rad" or "radian" or "radians" => (180 / Math.PI, "radians", false),
-            _ => null,
-        },
-    };
+            CurveColumn.Frequency => Of(QuantityKind.Frequency, unit, "Hz"),
+            CurveColumn.Impedance or CurveColumn.Real or CurveColumn.Imaginary => Of(QuantityKind.Resistance, unit, "Ω"),
+            CurveColumn.Gain => unit.ToLowerInvariant() switch
+            {
+                "" or "db" or "dbv" or "dbu" or "dbfs" or "dbr" => (1, "dB", false),
+                "1" or "ratio" or "v/v" or "v" or "mv" => (1, "ratio, turned into dB", true),
+                _ => null,
+            },
+            _ => unit.ToLowerInvariant() switch
+            {
+                "" or "deg" or "°" or "degree" or "degrees" => (1, "degrees", false),
+                "rad" or "radian" or "radians" => (180 / Math.PI, "radians", false),
+                _ => null,
+            },
+        };
 
     private static (double, string, bool)? Of(QuantityKind kind, string unit, string usual) =>
         UnitTable.Find(kind, unit.Length > 0 ? unit : usual) is { } found ? (found.ToSi(1), found.Symbol, false) : null;
 
-    private static string Units(CurveColumn column) => column switch
-    {
-        CurveColumn.Frequency => QuantityText.UnitsOf(QuantityKind.Frequency),
-        CurveColumn.Gain => "dB, or 1 for a ratio",
-        CurveColumn.Phase => "deg, rad",
-        _ => QuantityText.UnitsOf(QuantityKind.Resistance),
-    };
+    private static string Units(CurveColumn column) =>
+        column switch
+        {
+            CurveColumn.Frequency => QuantityParser.UnitsOf(QuantityKind.Frequency),
+            CurveColumn.Gain => "dB, or 1 for a ratio",
+            CurveColumn.Phase => "deg, rad",
+            _ => QuantityParser.UnitsOf(QuantityKind.Resistance),
+        };
 
-    private static string Word(CurveColumn column) => column switch
-    {
-        CurveColumn.Real => "real part",
-        CurveColumn.Imaginary => "imaginary part",
-        _ => column.ToString().ToLowerInvariant(),
-    };
+    private static string Word(CurveColumn column) =>
+        column switch
+        {
+            CurveColumn.Real => "real part",
+            CurveColumn.Imaginary => "imaginary part",
+            _ => column.ToString().ToLowerInvariant(),
+        };
 
     /// <summary>"gain [dB]", "gain (dB)", "gain_dB", or the name alone.</summary>
-    [GeneratedRegex(@"^\s*(?<name>[^\[\(_]*?)\s*(?:[\[\(]\s*(?<unit>[^\]\)]*?)\s*[\]\)]|_(?<unit>[^\s\[\(]+))?\s*$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        @"^\s*(?<name>[^\[\(_]*?)\s*(?:[\[\(]\s*(?<unit>[^\]\)]*?)\s*[\]\)]|_(?<unit>[^\s\[\(]+))?\s*$",
+        RegexOptions.CultureInvariant
+    )]
     private static partial Regex Heading();
 }

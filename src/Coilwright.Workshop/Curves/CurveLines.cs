@@ -35,11 +35,20 @@ internal sealed class CurveLines
 
         if (lines.Count == 0)
         {
-            Problems.Add(new Problem("line 1", "the table is empty; a header is needed", Allowed: "frequency [Hz],gain [dB] or frequency [Hz],real [Ω],imaginary [Ω]"));
+            Problems.Add(
+                new Problem(
+                    "line 1",
+                    "the table is empty; a header is needed",
+                    Allowed: "frequency [Hz],gain [dB] or frequency [Hz],real [Ω],imaginary [Ω]"
+                )
+            );
             return;
         }
 
-        (_delimiter, DelimiterWord) = s_delimiters.OrderByDescending(one => Split(lines[0].Text, one.Sign).Length).ThenBy(one => one.Sign == ',').First();
+        (_delimiter, DelimiterWord) = s_delimiters
+            .OrderByDescending(one => Split(lines[0].Text, one.Sign).Length)
+            .ThenBy(one => one.Sign == ',')
+            .First();
         (HeaderLine, Header) = (lines[0].Number, Split(lines[0].Text, _delimiter));
         Rows = [.. lines.Skip(1).Select(line => (line.Number, Split(line.Text, _delimiter)))];
         FindDecimal();
@@ -68,12 +77,27 @@ internal sealed class CurveLines
             return;
         }
 
-        (int Line, string Cell)[] numbers = [.. Rows.SelectMany(row => row.Cells.Where(cell => cell.Any(char.IsAsciiDigit) && !cell.Any(letter => char.IsLetter(letter) && letter is not 'e' and not 'E')).Select(cell => (row.Line, cell)))];
-        (int Line, string Cell) comma = numbers.FirstOrDefault(one => one.Cell.Contains(',', StringComparison.Ordinal)), point = numbers.FirstOrDefault(one => one.Cell.Contains('.', StringComparison.Ordinal));
+        (int Line, string Cell)[] numbers =
+        [
+            .. Rows.SelectMany(row =>
+                row.Cells.Where(cell =>
+                        cell.Any(char.IsAsciiDigit) && !cell.Any(letter => char.IsLetter(letter) && letter is not 'e' and not 'E')
+                    )
+                    .Select(cell => (row.Line, cell))
+            ),
+        ];
+        (int Line, string Cell) comma = numbers.FirstOrDefault(one => one.Cell.Contains(',', StringComparison.Ordinal)),
+            point = numbers.FirstOrDefault(one => one.Cell.Contains('.', StringComparison.Ordinal));
         CommaIsDecimal = comma.Cell is not null && point.Cell is null;
         if (comma.Cell is not null && point.Cell is not null)
         {
-            Problems.Add(new Problem($"line {comma.Line}", $"\"{comma.Cell}\" has a comma, line {point.Line} has a point in \"{point.Cell}\"; one decimal mark is needed, and none between thousands"));
+            Problems.Add(
+                new Problem(
+                    $"line {comma.Line}",
+                    $"\"{comma.Cell}\" has a comma, line {point.Line} has a point in \"{point.Cell}\"; one decimal mark is needed, "
+                        + $"and none between thousands"
+                )
+            );
         }
     }
 

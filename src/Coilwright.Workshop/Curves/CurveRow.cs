@@ -17,9 +17,14 @@ internal sealed class CurveRow
             double value = Number(cell, commaIsDecimal);
             if (!double.IsFinite(value))
             {
-                problems.Add(cell.Length == 0
-                    ? new Problem(columns.Place(line, column), column == CurveColumn.Phase ? "the phase is missing" : "the number is missing")
-                    : new Problem(columns.Place(line, column), $"\"{cell}\" is not a number"));
+                problems.Add(
+                    cell.Length == 0
+                        ? new Problem(
+                            columns.Place(line, column),
+                            column == CurveColumn.Phase ? "the phase is missing" : "the number is missing"
+                        )
+                        : new Problem(columns.Place(line, column), $"\"{cell}\" is not a number")
+                );
             }
             else if ((ratio || column == CurveColumn.Impedance) && value <= 0)
             {
@@ -31,10 +36,17 @@ internal sealed class CurveRow
                 value = double.NaN;
             }
 
-            _values[column] = !double.IsFinite(value) ? double.NaN : ratio ? 20 * Math.Log10(value) : value * scale;
+            _values[column] =
+                !double.IsFinite(value) ? double.NaN
+                : ratio ? 20 * Math.Log10(value)
+                : value * scale;
         }
 
-        if (columns.Has(CurveColumn.Real) && columns.Has(CurveColumn.Imaginary) && Math.Abs(Value(CurveColumn.Real)) + Math.Abs(Value(CurveColumn.Imaginary)) <= 0)
+        if (
+            columns.Has(CurveColumn.Real)
+            && columns.Has(CurveColumn.Imaginary)
+            && Math.Abs(Value(CurveColumn.Real)) + Math.Abs(Value(CurveColumn.Imaginary)) <= 0
+        )
         {
             problems.Add(new Problem(columns.Place(line, CurveColumn.Real), "an impedance of 0 Ω was not measured on a pickup"));
         }
@@ -43,14 +55,15 @@ internal sealed class CurveRow
     public double Value(CurveColumn column) => _values.GetValueOrDefault(column, double.NaN);
 
     /// <summary>The range of a column when a value lies outside of it; far wider than any instrument's.</summary>
-    private static string? Beyond(CurveColumn column, bool ratio, double value) => column switch
-    {
-        CurveColumn.Frequency => value <= 1e9 ? null : "up to 1 GHz",
-        CurveColumn.Phase => Math.Abs(value) <= 1e6 ? null : "-1,000,000 to 1,000,000 degrees",
-        CurveColumn.Gain when ratio => value is >= 1e-12 and <= 1e12 ? null : "1e-12 to 1e12",
-        CurveColumn.Gain => Math.Abs(value) <= 240 ? null : "-240 to 240 dB",
-        _ => Math.Abs(value) <= 1e12 ? null : "up to 1,000 GΩ",
-    };
+    private static string? Beyond(CurveColumn column, bool ratio, double value) =>
+        column switch
+        {
+            CurveColumn.Frequency => value <= 1e9 ? null : "up to 1 GHz",
+            CurveColumn.Phase => Math.Abs(value) <= 1e6 ? null : "-1,000,000 to 1,000,000 degrees",
+            CurveColumn.Gain when ratio => value is >= 1e-12 and <= 1e12 ? null : "1e-12 to 1e12",
+            CurveColumn.Gain => Math.Abs(value) <= 240 ? null : "-240 to 240 dB",
+            _ => Math.Abs(value) <= 1e12 ? null : "up to 1,000 GΩ",
+        };
 
     private static double Number(string cell, bool commaIsDecimal)
     {

@@ -17,7 +17,10 @@ public sealed record CurveTable(MeasuredCurve Curve, string Delimiter, string De
     private const int MostPoints = 200_000;
     private const int MostProblems = 200;
 
-    /// <summary>Reads a table of frequency with gain, or with complex impedance: the curve, or every problem with its line and column. Nothing is imported unless everything is.</summary>
+    /// <summary>
+    /// Reads a table of frequency with gain, or with complex impedance: the curve, or every problem with its line and column. Nothing is
+    /// imported unless everything is.
+    /// </summary>
     public static ReadOutcome<CurveTable> Read(string text)
     {
         CurveLines lines = CurveLines.Of(text);
@@ -56,7 +59,9 @@ public sealed record CurveTable(MeasuredCurve Curve, string Delimiter, string De
         {
             if (cells.Length > columns.Count)
             {
-                problems.Add(new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {columns.Count}"));
+                problems.Add(
+                    new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {columns.Count}")
+                );
                 continue;
             }
 
@@ -83,9 +88,15 @@ public sealed record CurveTable(MeasuredCurve Curve, string Delimiter, string De
         }
         else if (lastLine > 0 && hz <= last)
         {
-            problems.Add(hz < last
-                ? new Problem(place, $"the frequencies must rise; this one lies below that of line {lastLine}", FormattableString.Invariant($"{hz} Hz after {last} Hz"))
-                : new Problem(place, $"this frequency stands in line {lastLine} too", FormattableString.Invariant($"{hz} Hz")));
+            problems.Add(
+                hz < last
+                    ? new Problem(
+                        place,
+                        $"the frequencies must rise; this one lies below that of line {lastLine}",
+                        FormattableString.Invariant($"{hz} Hz after {last} Hz")
+                    )
+                    : new Problem(place, $"this frequency stands in line {lastLine} too", FormattableString.Invariant($"{hz} Hz"))
+            );
         }
     }
 
@@ -95,11 +106,26 @@ public sealed record CurveTable(MeasuredCurve Curve, string Delimiter, string De
         MeasuredCurve curve = new(Column(CurveColumn.Frequency));
         if (columns.Has(CurveColumn.Real))
         {
-            return curve with { ImpedanceOhm = [.. rows.Select(row => new Complex(row.Value(CurveColumn.Real), row.Value(CurveColumn.Imaginary)))] };
+            return curve with
+            {
+                ImpedanceOhm = [.. rows.Select(row => new Complex(row.Value(CurveColumn.Real), row.Value(CurveColumn.Imaginary)))],
+            };
         }
 
         return columns.Has(CurveColumn.Impedance)
-            ? curve with { ImpedanceOhm = [.. rows.Select(row => Complex.FromPolarCoordinates(row.Value(CurveColumn.Impedance), row.Value(CurveColumn.Phase) * Math.PI / 180))] }
-            : curve with { GainDb = Column(CurveColumn.Gain), PhaseDegrees = columns.Has(CurveColumn.Phase) ? Column(CurveColumn.Phase) : null };
+            ? curve with
+            {
+                ImpedanceOhm =
+                [
+                    .. rows.Select(row =>
+                        Complex.FromPolarCoordinates(row.Value(CurveColumn.Impedance), row.Value(CurveColumn.Phase) * Math.PI / 180)
+                    ),
+                ],
+            }
+            : curve with
+            {
+                GainDb = Column(CurveColumn.Gain),
+                PhaseDegrees = columns.Has(CurveColumn.Phase) ? Column(CurveColumn.Phase) : null,
+            };
     }
 }

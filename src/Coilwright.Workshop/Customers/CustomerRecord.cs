@@ -9,5 +9,8 @@ namespace Coilwright.Workshop.Customers;
 public sealed record CustomerRecord(Guid Id, string Reference, string Name, DateTimeOffset TimeUtc, DateTimeOffset? ErasedUtc = null)
 {
     /// <summary>Reference, and the name where it stands.</summary>
-    public string Words => Name.Length > 0 ? $"{Reference} ({Name})" : ErasedUtc is null ? Reference : $"{Reference} (name erased)";
+    public string Words =>
+        Name.Length > 0 ? $"{Reference} ({Name})"
+        : ErasedUtc is null ? Reference
+        : $"{Reference} (name erased)";
 }

@@ -5,7 +5,10 @@ using Coilwright.Physics.Wire;
 
 namespace Coilwright.Workshop.Entry;
 
-/// <summary>What a person reads in place of a key of the file formats: quantities, materials, enamels, films, causes. The one place where they are known.</summary>
+/// <summary>
+/// What a person reads in place of a key of the file formats: quantities, materials, enamels, films, causes. The one place where they are
+/// known.
+/// </summary>
 public static partial class KeyLabels
 {
     private static readonly FrozenDictionary<string, string> s_labels = new Dictionary<string, string>
@@ -59,12 +62,18 @@ public static partial class KeyLabels
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
     /// <summary>Keys that a sentence may hold: those above, materials and enamels.</summary>
-    private static readonly Lazy<Regex> s_inside = new(() => Words(s_labels.Keys
-        .Concat(MaterialCatalogue.All.Select(material => material.Key))
-        .Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
-        .Where(key => Of(key) != key && key.Contains('-', StringComparison.Ordinal))));
+    private static readonly Lazy<Regex> s_inside = new(() =>
+        Words(
+            s_labels
+                .Keys.Concat(MaterialCatalogue.All.Select(material => material.Key))
+                .Concat(WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key))
+                .Where(key => Of(key) != key && key.Contains('-', StringComparison.Ordinal))
+        )
+    );
 
-    /// <summary>The label of a key; one that only joins plain words, by hyphens or capitals, is those words. All else stays as it is.</summary>
+    /// <summary>
+    /// The label of a key; one that only joins plain words, by hyphens or capitals, is those words. All else stays as it is.
+    /// </summary>
     public static string Of(string key)
     {
         if (s_labels.TryGetValue(key, out string? label))

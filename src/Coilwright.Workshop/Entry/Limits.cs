@@ -17,5 +17,5 @@ public sealed record Limits(QuantityKind Kind, double Min, double Max, string Un
     /// <summary>True unless the value lies outside; an unknown value is not outside.</summary>
     public bool Allows(double si) => !(si < Min || si > Max);
 
-    private string End(double si) => QuantityText.Echo(new Entered(si, "", Unit), Kind);
+    private string End(double si) => QuantityParser.Echo(new Entered(si, "", Unit), Kind);
 }

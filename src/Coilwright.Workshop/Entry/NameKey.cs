@@ -4,7 +4,8 @@ namespace Coilwright.Workshop.Entry;
 public static class NameKey
 {
     /// <summary>The name as it is compared.</summary>
-    public static string Of(string name) => string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToUpperInvariant();
+    public static string Of(string name) =>
+        string.Join(' ', name.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).ToUpperInvariant();
 
     /// <summary>True when both are one name.</summary>
     public static bool Same(string one, string other) => string.Equals(Of(one), Of(other), StringComparison.Ordinal);

@@ -3,7 +3,9 @@ namespace Coilwright.Workshop.Entry;
 /// <summary>Finds the known name nearest to a mistyped one.</summary>
 public static class NearestName
 {
-    /// <summary>The known name with the smallest edit distance (case and hyphens count little), or null when none is at all alike.</summary>
+    /// <summary>
+    /// The known name with the smallest edit distance (case and hyphens count little), or null when none is at all alike.
+    /// </summary>
     public static string? Of(string typed, IEnumerable<string> known)
     {
         string? best = null;
@@ -31,9 +33,14 @@ public static class NearestName
         string key = Key(typed);
         return
         [
-            .. known.Distinct(StringComparer.OrdinalIgnoreCase).Select(name => (Name: name, Distance: Distance(key, Key(name))))
+            .. known
+                .Distinct(StringComparer.OrdinalIgnoreCase)
+                .Select(name => (Name: name, Distance: Distance(key, Key(name))))
                 .Where(one => !onlyAlike || one.Distance <= Math.Max(1, Math.Max(key.Length, Key(one.Name).Length) / 3))
-                .OrderBy(one => one.Distance).ThenBy(one => one.Name, StringComparer.OrdinalIgnoreCase).Take(most).Select(one => one.Name),
+                .OrderBy(one => one.Distance)
+                .ThenBy(one => one.Name, StringComparer.OrdinalIgnoreCase)
+                .Take(most)
+                .Select(one => one.Name),
         ];
     }
 

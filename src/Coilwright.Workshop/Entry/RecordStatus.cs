@@ -16,14 +16,17 @@ public sealed record UnreadableRecord(string Name, string Why, string ToDo)
 public sealed record RecordStatus<T>(T? Value, UnreadableRecord? Fault)
     where T : class;
 
-/// <summary>The one way by which lists read their records: one that cannot be shown stands in the list, marked, and takes nothing with it.</summary>
+/// <summary>
+/// The one way by which lists read their records: one that cannot be shown stands in the list, marked, and takes nothing with it.
+/// </summary>
 public static class RecordStatus
 {
     private const string Report = "everything entered is kept; report it to whoever looks after this program, with the shop's file";
 
     /// <summary>Reads one record of a list.</summary>
     /// <param name="name">What a person calls it.</param>
-    /// <param name="read">Reads it; whatever it throws becomes the reason, except that the file itself fails or the reader gives up.</param>
+    /// <param name="read">Reads it; whatever it throws becomes the reason, except that the file itself fails or the reader gives
+    /// up.</param>
     /// <param name="id">Its id; null for none of its own.</param>
     public static async Task<RecordStatus<T>> ReadAsync<T>(string name, Func<Task<T>> read, Guid? id = null)
         where T : class
@@ -40,7 +43,17 @@ public static class RecordStatus
         catch (Exception failure) when (failure is not OperationCanceledException and not DbException and not IOException)
 #pragma warning restore CA1031
         {
-            return new RecordStatus<T>(null, new UnreadableRecord(name, $"this program fails on it ({failure.GetType().Name}: {failure.Message.Split('\n')[0].Trim()})", Report) { Id = id });
+            return new RecordStatus<T>(
+                null,
+                new UnreadableRecord(
+                    name,
+                    $"this program fails on it ({failure.GetType().Name}: {failure.Message.Split('\n')[0].Trim()})",
+                    Report
+                )
+                {
+                    Id = id,
+                }
+            );
         }
     }
 

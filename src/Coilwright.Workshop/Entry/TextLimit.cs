@@ -8,14 +8,19 @@ namespace Coilwright.Workshop.Entry;
 /// <param name="Most">Most letters.</param>
 public sealed record TextLimit(string Field, string Name, int Most)
 {
-    private const int MostOfTag = 40, MostOfName = 80, MostOfWords = 1000;
+    private const int MostOfTag = 40,
+        MostOfName = 80,
+        MostOfWords = 1000;
 
     private static readonly TextLimit[] s_all =
     [
         new("tag", "the tag", MostOfTag),
-        new("person", "the person's name", MostOfName), new("limits-person", "the person's name", MostOfName),
+        new("person", "the person's name", MostOfName),
+        new("limits-person", "the person's name", MostOfName),
         new("instrument", "the instrument's name", MostOfName),
-        new("reason", "the reason", MostOfWords), new("undo-reason", "the reason", MostOfWords), new("why", "the reason", MostOfWords),
+        new("reason", "the reason", MostOfWords),
+        new("undo-reason", "the reason", MostOfWords),
+        new("why", "the reason", MostOfWords),
         new("note", "the note", MostOfWords),
     ];
 
@@ -44,6 +49,7 @@ public sealed record TextLimit(string Field, string Name, int Most)
         }
 
         return typed.Any(char.IsControl)
-            ? new Problem(Field, $"{Name} holds a line break or another character that cannot be written", null, Allowed) : null;
+            ? new Problem(Field, $"{Name} holds a line break or another character that cannot be written", null, Allowed)
+            : null;
     }
 }

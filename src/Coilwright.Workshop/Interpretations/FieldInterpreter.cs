@@ -9,7 +9,9 @@ using Coilwright.Workshop.Sets;
 namespace Coilwright.Workshop.Interpretations;
 
 /// <summary>Says of every field a person types into how its text is understood: the one place for pages and documents.</summary>
-/// <remarks>A field is named by its path in a recipe ("coils[0].winding.turns") or by form and field ("spool.received", "test.inductance").</remarks>
+/// <remarks>
+/// A field is named by its path in a recipe ("coils[0].winding.turns") or by form and field ("spool.received", "test.inductance").
+/// </remarks>
 public static class FieldInterpreter
 {
     /// <summary>What is known of a field's text.</summary>
@@ -49,33 +51,41 @@ public static class FieldInterpreter
         return new Interpretation("", JsonValue.Create(key));
     }
 
-    private static Interpretation Gauge(string text) => WireCatalogue.Standard.Find(text) is { } size
-        ? new Interpretation(
-            size.IsMetric ? $"{size.Gauge} of the metric series" : $"{size.Gauge}, {QuantityText.FormatIn(size.Bare.NominalM, QuantityKind.Length, "mm")}", JsonValue.Create(size.Gauge))
-        : new Interpretation("", JsonValue.Create(text));
+    private static Interpretation Gauge(string text) =>
+        WireCatalogue.Standard.Find(text) is { } size
+            ? new Interpretation(
+                size.IsMetric
+                    ? $"{size.Gauge} of the metric series"
+                    : $"{size.Gauge}, {QuantityParser.FormatIn(size.Bare.NominalM, QuantityKind.Length, "mm")}",
+                JsonValue.Create(size.Gauge)
+            )
+            : new Interpretation("", JsonValue.Create(text));
 
-    private static Interpretation Count(string text) => CountText.TryParse(text, int.MinValue, int.MaxValue, out int count, out _)
-        ? new Interpretation(count.ToString("#,##0", CultureInfo.InvariantCulture), JsonValue.Create((double)count))
-        : new Interpretation("", JsonValue.Create(text));
+    private static Interpretation Count(string text) =>
+        CountParser.TryParse(text, int.MinValue, int.MaxValue, out int count, out _)
+            ? new Interpretation(count.ToString("#,##0", CultureInfo.InvariantCulture), JsonValue.Create((double)count))
+            : new Interpretation("", JsonValue.Create(text));
 
-    private static Interpretation Number(string text) => CountText.TryNumber(text, out double number)
-        ? new Interpretation(number.ToString("0.######", CultureInfo.InvariantCulture), JsonValue.Create(number))
-        : new Interpretation("", JsonValue.Create(text));
+    private static Interpretation Number(string text) =>
+        CountParser.TryNumber(text, out double number)
+            ? new Interpretation(number.ToString("0.######", CultureInfo.InvariantCulture), JsonValue.Create(number))
+            : new Interpretation("", JsonValue.Create(text));
 
-    private static Interpretation Turns(string text) => QuantityText.TryParse(text, QuantityKind.Turns, unitRequired: false, out Entered entered, out _)
-        ? new Interpretation(QuantityText.Echo(entered, QuantityKind.Turns), JsonValue.Create(entered.Si))
-        : new Interpretation("", JsonValue.Create(text));
+    private static Interpretation Turns(string text) =>
+        QuantityParser.TryParse(text, QuantityKind.Turns, unitRequired: false, out Entered entered, out _)
+            ? new Interpretation(QuantityParser.Echo(entered, QuantityKind.Turns), JsonValue.Create(entered.Si))
+            : new Interpretation("", JsonValue.Create(text));
 
     private static Interpretation Quantity(string field, string text, double? expectedOhm)
     {
         (Limits limits, string? customary, bool unitRequired) = FieldRanges.Of(field);
-        if (QuantityText.IsOpen(text) && limits.Kind == QuantityKind.Resistance)
+        if (QuantityParser.IsOpen(text) && limits.Kind == QuantityKind.Resistance)
         {
             return new Interpretation("open", JsonValue.Create(text));
         }
 
         Limits deciding = limits.Kind == QuantityKind.Resistance && expectedOhm is { } ohm ? PossibleReading.Near(ohm) : limits;
-        TypedQuantity read = QuantityText.Read(text, deciding, unitRequired, customary);
+        ParsedQuantity read = QuantityParser.Read(text, deciding, unitRequired, customary);
         if (limits.Kind == QuantityKind.Resistance && PossibleReading.IsOverRange(read.Entered.Si))
         {
             return new Interpretation(PossibleReading.Open, JsonValue.Create(text));
@@ -86,15 +96,18 @@ public static class FieldInterpreter
 
     private static Interpretation Charge(string text)
     {
-        (TypedQuantity read, Limits limits) = ChargeReader.Understand(text);
-        return text.Equals("full", StringComparison.OrdinalIgnoreCase) ? new Interpretation("full", JsonValue.Create(text)) : Told(read, limits, text);
+        (ParsedQuantity read, Limits limits) = ChargeReader.Understand(text);
+        return text.Equals("full", StringComparison.OrdinalIgnoreCase)
+            ? new Interpretation("full", JsonValue.Create(text))
+            : Told(read, limits, text);
     }
 
-    private static Interpretation Decibels(string text) => SetPlaceReader.TryDecibels(text, out double db)
-        ? new Interpretation(db.ToString("+0.##;−0.##;0", CultureInfo.InvariantCulture) + " dB", JsonValue.Create(text))
-        : new Interpretation("", JsonValue.Create(text));
+    private static Interpretation Decibels(string text) =>
+        SetPlaceReader.TryDecibels(text, out double db)
+            ? new Interpretation(db.ToString("+0.##;−0.##;0", CultureInfo.InvariantCulture) + " dB", JsonValue.Create(text))
+            : new Interpretation("", JsonValue.Create(text));
 
-    private static Interpretation Told(TypedQuantity read, Limits limits, string text)
+    private static Interpretation Told(ParsedQuantity read, Limits limits, string text)
     {
         if (!read.Entered.IsKnown)
         {
@@ -102,8 +115,11 @@ public static class FieldInterpreter
             return new Interpretation(which, JsonValue.Create(text)) { Readings = read.Readings };
         }
 
-        string echo = read.Note.Length > 0 ? read.Note : QuantityText.Echo(read.Entered, limits.Kind);
+        string echo = read.Note.Length > 0 ? read.Note : QuantityParser.Echo(read.Entered, limits.Kind);
         bool plain = text.AsSpan().IndexOfAny(',', '\'') < 0 && read.Note.Length == 0;
-        return new Interpretation(limits.Allows(read.Entered.Si) ? echo : $"{echo}, {limits.Outside}", JsonValue.Create(plain ? text : read.Plain));
+        return new Interpretation(
+            limits.Allows(read.Entered.Si) ? echo : $"{echo}, {limits.Outside}",
+            JsonValue.Create(plain ? text : read.Plain)
+        );
     }
 }

@@ -122,11 +122,11 @@ internal static partial class FieldRanges
     /// <summary>Fields of the bench, where a bare number is in the unit beside its range, or in the SI unit.</summary>
     private static readonly FrozenDictionary<string, (Limits Limits, string? Customary)> s_bench = new Dictionary<string, (Limits, string?)>
     {
-        ["spool.received"] = (StockRoom.Mass, "g"),
-        ["spool.tare"] = (StockRoom.Mass, "g"),
-        ["spool.gross"] = (StockRoom.Mass, "g"),
-        ["spool.length"] = (StockRoom.Length, null),
-        ["spool.resistance"] = (StockRoom.Ohm, null),
+        ["spool.received"] = (StockService.Mass, "g"),
+        ["spool.tare"] = (StockService.Mass, "g"),
+        ["spool.gross"] = (StockService.Mass, "g"),
+        ["spool.length"] = (StockService.Length, null),
+        ["spool.resistance"] = (StockService.Ohm, null),
         ["spool.temperature"] = (PossibleReading.Temperature, null),
         ["test.resistance"] = (TestReader.Ohm, null),
         ["test.temperature"] = (PossibleReading.Temperature, null),
@@ -136,10 +136,10 @@ internal static partial class FieldRanges
         ["test.acResistance"] = (TestReader.Ohm, null),
         ["test.peak"] = (TestReader.Hertz, null),
         ["test.jig"] = (TestReader.Jig, "mm"),
-        ["clocks.bath"] = (PottingRoom.Bath, null),
-        ["clocks.limit"] = (PottingRoom.Bath, null),
-        ["clocks.room"] = (InkRoom.Room, null),
-        ["shop.room"] = (WindingRoom.Room, null),
+        ["clocks.bath"] = (PottingService.Bath, null),
+        ["clocks.limit"] = (PottingService.Bath, null),
+        ["clocks.room"] = (InkService.Room, null),
+        ["shop.room"] = (WindingService.Room, null),
         ["hold.ohmPerM"] = (Allowed.OhmPerM, null),
         ["entry.resistance"] = (new Limits(QuantityKind.Resistance, 0, PossibleReading.LargestOhm, "Ω", "6.2 kΩ"), null),
         ["entry.temperature"] = (PossibleReading.Temperature, null),
@@ -148,7 +148,10 @@ internal static partial class FieldRanges
     }.ToFrozenDictionary();
 
     /// <summary>Fields that hold a word of a table, with the words; none where any may stand there.</summary>
-    private static readonly FrozenDictionary<string, IReadOnlyCollection<string>> s_words = new Dictionary<string, IReadOnlyCollection<string>>
+    private static readonly FrozenDictionary<string, IReadOnlyCollection<string>> s_words = new Dictionary<
+        string,
+        IReadOnlyCollection<string>
+    >
     {
         ["wire.insulation"] = Catalogue.Insulations,
         ["spool.insulation"] = Catalogue.Insulations,
@@ -172,7 +175,9 @@ internal static partial class FieldRanges
             return FieldKind.Word;
         }
 
-        return s_plain.TryGetValue(end, out FieldKind kind) ? kind : s_recipe.ContainsKey(end) || s_bench.ContainsKey(end) ? FieldKind.Quantity : FieldKind.Text;
+        return s_plain.TryGetValue(end, out FieldKind kind) ? kind
+            : s_recipe.ContainsKey(end) || s_bench.ContainsKey(end) ? FieldKind.Quantity
+            : FieldKind.Text;
     }
 
     /// <summary>Range of a quantity's field, the unit of a bare number there, and whether a bare number is refused.</summary>
@@ -182,7 +187,9 @@ internal static partial class FieldRanges
         return s_recipe.TryGetValue(end, out Limits? limits) ? (limits, null, true) : (s_bench[end].Limits, s_bench[end].Customary, false);
     }
 
-    /// <summary>The last two steps without places in lists: "coils[0].winding.turns" is "winding.turns", "magnets[1].size[2]" is "magnets.size".</summary>
+    /// <summary>
+    /// The last two steps without places in lists: "coils[0].winding.turns" is "winding.turns", "magnets[1].size[2]" is "magnets.size".
+    /// </summary>
     private static string End(string field)
     {
         string[] steps = Places().Replace(field, "").Split('.');

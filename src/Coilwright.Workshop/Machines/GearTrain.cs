@@ -13,9 +13,13 @@ public sealed record GearTrain(int Driver, int Driven, int? Driver2 = null, int?
     public double Ratio => (double)Driver / Driven * (Driver2 ?? 1) / (Driven2 ?? 1);
 
     /// <summary>What to put where.</summary>
-    public string Words => Driver2 is null
-        ? string.Create(CultureInfo.InvariantCulture, $"gear pair {Driver} : {Driven} (spindle : screw)")
-        : string.Create(CultureInfo.InvariantCulture, $"gears {Driver} : {Driven} and {Driver2} : {Driven2} (spindle first, screw last)");
+    public string Words =>
+        Driver2 is null
+            ? string.Create(CultureInfo.InvariantCulture, $"gear pair {Driver} : {Driven} (spindle : screw)")
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"gears {Driver} : {Driven} and {Driver2} : {Driven2} (spindle first, screw last)"
+            );
 
     /// <summary>Every train that a set of wheels can make, each wheel used once.</summary>
     public static IEnumerable<GearTrain> All(IReadOnlyList<int> wheels, int stages)

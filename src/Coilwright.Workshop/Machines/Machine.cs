@@ -69,9 +69,10 @@ public sealed record Machine
 public sealed record SpeedRange(double LowRpm, double HighRpm, IReadOnlyList<double> StepsRpm)
 {
     /// <summary>The speed it can run that comes nearest to the one wanted without passing it; the slowest when all do.</summary>
-    public double Nearest(double wantedRpm) => StepsRpm.Count > 0
-        ? StepsRpm.Where(step => step <= wantedRpm).DefaultIfEmpty(StepsRpm.Min()).Max()
-        : Math.Clamp(wantedRpm, LowRpm, HighRpm);
+    public double Nearest(double wantedRpm) =>
+        StepsRpm.Count > 0
+            ? StepsRpm.Where(step => step <= wantedRpm).DefaultIfEmpty(StepsRpm.Min()).Max()
+            : Math.Clamp(wantedRpm, LowRpm, HighRpm);
 }
 
 /// <summary>How a machine without a counter runs.</summary>

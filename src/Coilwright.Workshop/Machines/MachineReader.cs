@@ -25,10 +25,10 @@ public static class MachineReader
     private static readonly Limits s_stop = new(QuantityKind.Duration, 0, 60, "s", "1 s");
 
     /// <summary>The machine, or every problem.</summary>
-    public static ReadOutcome<Machine> Read(string json) => JsonText.Read(json, Format, Whole);
+    public static ReadOutcome<Machine> Read(string json) => JsonDocumentReader.Read(json, Format, Whole);
 
     /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
-    public static ReadOutcome<Machine> ReadFile(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+    public static ReadOutcome<Machine> ReadFile(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
 
     /// <summary>The word of a kind in files.</summary>
     public static string WordOf(MachineKind kind) => s_kinds.First(pair => pair.Value == kind).Key;
@@ -89,7 +89,8 @@ public static class MachineReader
 
     private static Counted Counter(JsonFields fields)
     {
-        double turns = fields.Number("turns", 10, 100_000, required: true) ?? double.NaN, counted = fields.Number("counted", 10, 100_000, required: true) ?? double.NaN;
+        double turns = fields.Number("turns", 10, 100_000, required: true) ?? double.NaN,
+            counted = fields.Number("counted", 10, 100_000, required: true) ?? double.NaN;
         double doubt = fields.Number("doubt", 0, 10) ?? CounterTest.UsualDoubtTurns;
         Refuse(fields, turns / counted is < 0.5 or > 2, "turns", "a counter this far out is broken or geared: check the test");
         return new Counted(new CounterTest(turns, counted, doubt));
@@ -98,7 +99,11 @@ public static class MachineReader
     private static TimedRun Timed(JsonFields fields)
     {
         double? spread = fields.Optional("speedSpread", s_spread)?.Si;
-        return new TimedRun(spread ?? ClockStop.UsualSpeedSpread, spread is not null, fields.Optional("stopSpread", s_stop)?.Si ?? ClockStop.UsualStopS);
+        return new TimedRun(
+            spread ?? ClockStop.UsualSpeedSpread,
+            spread is not null,
+            fields.Optional("stopSpread", s_stop)?.Si ?? ClockStop.UsualStopS
+        );
     }
 
     private static SpeedRange Speed(JsonFields fields)
@@ -111,14 +116,16 @@ public static class MachineReader
             return new SpeedRange(steps.Min(), steps.Max(), steps);
         }
 
-        double low = fields.Required("low", Allowed.Speed).Si, high = fields.Required("high", Allowed.Speed).Si;
+        double low = fields.Required("low", Allowed.Speed).Si,
+            high = fields.Required("high", Allowed.Speed).Si;
         Refuse(fields, high < low, "high", "the highest lies below the lowest");
         return new SpeedRange(low, high, []);
     }
 
     private static Band Tension(JsonFields fields)
     {
-        double low = fields.Required("low", Allowed.Tension).Si, high = fields.Required("high", Allowed.Tension).Si;
+        double low = fields.Required("low", Allowed.Tension).Si,
+            high = fields.Required("high", Allowed.Tension).Si;
         Refuse(fields, high < low, "high", "the highest lies below the lowest");
         return new Band(low, high);
     }

@@ -3,9 +3,7 @@ namespace Coilwright.Workshop.Machines;
 /// <summary>What moves the guide along the bobbin. SI units.</summary>
 public abstract record Traverse
 {
-    private Traverse()
-    {
-    }
+    private Traverse() { }
 
     /// <summary>A screw driven by the spindle through change gears.</summary>
     /// <param name="ScrewLeadM">Travel per turn of the screw, m.</param>

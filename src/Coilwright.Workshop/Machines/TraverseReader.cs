@@ -29,7 +29,12 @@ internal sealed class TraverseReader(JsonFields fields, Limits travel, Limits le
 
     private Traverse.Cams Cams()
     {
-        IReadOnlyList<GuideCam> cams = fields.Objects("cams", Cam, 50, "[ { \"name\": \"A\", \"stroke\": \"11 mm\", \"turnsPerStroke\": 58 } ]");
+        IReadOnlyList<GuideCam> cams = fields.Objects(
+            "cams",
+            Cam,
+            50,
+            "[ { \"name\": \"A\", \"stroke\": \"11 mm\", \"turnsPerStroke\": 58 } ]"
+        );
         if (cams.Count == 0)
         {
             fields.Problems.Add(fields.PathOf("cams"), "name at least one cam");
@@ -38,18 +43,31 @@ internal sealed class TraverseReader(JsonFields fields, Limits travel, Limits le
         return new Traverse.Cams([.. cams.OfType<GuideCam>()]);
     }
 
-    private static GuideCam Cam(JsonFields cam) => new(
-        cam.Text("name", "A"), 0, cam.Number("turnsPerStroke", 1, 2000, required: true) ?? double.NaN, cam.Word("motion", ["even", "harmonic"]) == "harmonic")
-    {
-        StrokeM = cam.Required("stroke", new Limits(QuantityKind.Length, 0.5e-3, 0.1, "mm", "11 mm")).Si,
-    };
+    private static GuideCam Cam(JsonFields cam) =>
+        new(
+            cam.Text("name", "A"),
+            0,
+            cam.Number("turnsPerStroke", 1, 2000, required: true) ?? double.NaN,
+            cam.Word("motion", ["even", "harmonic"]) == "harmonic"
+        )
+        {
+            StrokeM = cam.Required("stroke", new Limits(QuantityKind.Length, 0.5e-3, 0.1, "mm", "11 mm")).Si,
+        };
 
     private Traverse.Gears Gears()
     {
-        int[] wheels = [.. fields.Items("wheels", (item, path) => Wheel(item, path), MostWheels).OfType<Teeth>().Select(wheel => wheel.Count)];
+        int[] wheels =
+        [
+            .. fields.Items("wheels", (item, path) => Wheel(item, path), MostWheels).OfType<Teeth>().Select(wheel => wheel.Count),
+        ];
         if (wheels.Length < 2)
         {
-            fields.Problems.Add(fields.PathOf("wheels"), "two change wheels are the least", null, $"2 to {MostWheels} wheels of 8 to 300 teeth");
+            fields.Problems.Add(
+                fields.PathOf("wheels"),
+                "two change wheels are the least",
+                null,
+                $"2 to {MostWheels} wheels of 8 to 300 teeth"
+            );
         }
 
         double stages = fields.Number("stages", 1, 2, whole: true) ?? 1;
@@ -76,7 +94,8 @@ internal sealed class TraverseReader(JsonFields fields, Limits travel, Limits le
             return new Traverse.Steps(fields.Required("travelPerStep", travel).Si);
         }
 
-        double leadM = fields.Required("screwLead", lead).Si, steps = fields.Number("stepsPerTurn", 1, 1e6, required: true, whole: true) ?? double.NaN;
+        double leadM = fields.Required("screwLead", lead).Si,
+            steps = fields.Number("stepsPerTurn", 1, 1e6, required: true, whole: true) ?? double.NaN;
         fields.Free("travelPerStep");
         return new Traverse.Steps(leadM / steps);
     }

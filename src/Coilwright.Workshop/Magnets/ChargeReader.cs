@@ -41,7 +41,7 @@ public static class ChargeReader
 
     private static MagnetLevel? LevelOf(string typed, double? jigM, ICollection<Problem> problems)
     {
-        (TypedQuantity read, Limits limits) = Understand(typed);
+        (ParsedQuantity read, Limits limits) = Understand(typed);
         if (read.Entered is { IsKnown: true } share && limits == Share)
         {
             return Within("charge", share, Share, problems) ? new MagnetLevel(share.Si) : null;
@@ -50,22 +50,28 @@ public static class ChargeReader
         if (read.Entered is { IsKnown: true } field)
         {
             // South poles read below zero; the level is a strength.
-            return Within("charge", field with { Si = Math.Abs(field.Si) }, Field, problems) ? new MagnetLevel(null, Math.Abs(field.Si), jigM ?? MagnetLevel.UsualJigM) : null;
+            return Within("charge", field with { Si = Math.Abs(field.Si) }, Field, problems)
+                ? new MagnetLevel(null, Math.Abs(field.Si), jigM ?? MagnetLevel.UsualJigM)
+                : null;
         }
 
-        bool isBare = QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: false, out _, out _);
+        bool isBare = QuantityParser.TryParse(typed, QuantityKind.Fraction, unitRequired: false, out _, out _);
         string why = isBare ? "a bare number does not say whether it is % of full or gauss" : "not a charge";
-        problems.Add(read.Readings.Count > 0
-            ? new Problem("charge", read.Why, typed, Allowed) { Readings = read.Readings }
-            : new Problem("charge", why, typed, Allowed));
+        problems.Add(
+            read.Readings.Count > 0
+                ? new Problem("charge", read.Why, typed, Allowed) { Readings = read.Readings }
+                : new Problem("charge", why, typed, Allowed)
+        );
         return null;
     }
 
     /// <summary>A share of full or a field, whichever its unit says, with the limits it is held to.</summary>
-    internal static (TypedQuantity Read, Limits Limits) Understand(string typed)
+    internal static (ParsedQuantity Read, Limits Limits) Understand(string typed)
     {
-        TypedQuantity share = QuantityText.Read(typed, Share, unitRequired: true);
-        return share.Entered.IsKnown || share.Readings.Count > 0 ? (share, Share) : (QuantityText.Read(typed, Field, unitRequired: true), Field);
+        ParsedQuantity share = QuantityParser.Read(typed, Share, unitRequired: true);
+        return share.Entered.IsKnown || share.Readings.Count > 0
+            ? (share, Share)
+            : (QuantityParser.Read(typed, Field, unitRequired: true), Field);
     }
 
     private static double? JigOf(string typed, ICollection<Problem> problems)
@@ -75,7 +81,7 @@ public static class ChargeReader
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, Jig, unitRequired: false, out Entered entered, out string why, "mm") || !Jig.Allows(entered.Si))
+        if (!QuantityParser.TryParse(typed, Jig, unitRequired: false, out Entered entered, out string why, "mm") || !Jig.Allows(entered.Si))
         {
             problems.Add(new Problem("jig", why.Length > 0 ? why : Jig.Outside, typed, $"{Jig.Range}, for example {Jig.Example}"));
             return null;

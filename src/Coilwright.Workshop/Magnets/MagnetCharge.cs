@@ -12,7 +12,8 @@ namespace Coilwright.Workshop.Magnets;
 public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why, string Person, DateTimeOffset TimeUtc)
 {
     /// <summary>Names of the two quantities that a charge is kept as.</summary>
-    public const string ShareQuantity = "charge", FieldQuantity = "chargeField";
+    public const string ShareQuantity = "charge",
+        FieldQuantity = "chargeField";
 
     /// <summary>What is told of a piece whose charge nobody said.</summary>
     public const string Unknown = "charge not recorded";
@@ -21,27 +22,36 @@ public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why,
     public string Words => Level.Done + (Charger.Length > 0 ? $", with {Charger}" : "") + (Why.Length > 0 ? $"; {Why}" : "");
 
     /// <summary>What an event says of the charge; null when it says nothing.</summary>
-    public static MagnetCharge? Of(PieceEventRecord happened, PieceLife life) =>
-        life.ReadingsOf(happened).LastOrDefault(reading => reading.Quantity is ShareQuantity or FieldQuantity) is not { Si: { } si } told ? null
-            : new MagnetCharge(told.Quantity == ShareQuantity ? new MagnetLevel(si) : new MagnetLevel(null, si, told.DistanceM), told.Instrument, happened.Kind == PieceEventKind.Charged ? happened.Words : "", happened.Person, happened.TimeUtc);
+    public static MagnetCharge? Of(PieceEventRecord happened, PieceSnapshot life) =>
+        life.ReadingsOf(happened).LastOrDefault(reading => reading.Quantity is ShareQuantity or FieldQuantity) is not { Si: { } si } told
+            ? null
+            : new MagnetCharge(
+                told.Quantity == ShareQuantity ? new MagnetLevel(si) : new MagnetLevel(null, si, told.DistanceM),
+                told.Instrument,
+                happened.Kind == PieceEventKind.Charged ? happened.Words : "",
+                happened.Person,
+                happened.TimeUtc
+            );
 
     /// <summary>How the piece's magnets stand: the last charge that was not undone; null when nobody said one.</summary>
-    public static MagnetCharge? Of(PieceLife life) => life.History.InForce.Select(one => Of(one, life)).LastOrDefault(charge => charge is not null);
+    public static MagnetCharge? Of(PieceSnapshot life) =>
+        life.History.InForce.Select(one => Of(one, life)).LastOrDefault(charge => charge is not null);
 
     /// <summary>The piece's charge in a line for screens and papers; empty for a recipe without magnets.</summary>
-    public static string Told(PieceLife life) => Of(life)?.Words ?? (ChargeRule.HasMagnets(life.Recipe) ? Unknown : "");
+    public static string Told(PieceSnapshot life) => Of(life)?.Words ?? (ChargeRule.HasMagnets(life.Recipe) ? Unknown : "");
 
     /// <summary>The value that an event carries for a charge.</summary>
-    internal static PieceReadingRecord Record(PieceEventRecord happened, MagnetLevel level, ChargeEntry entry) => new()
-    {
-        Id = ReadingChain.IdWithin(happened.Id, ShareQuantity),
-        PieceId = happened.PieceId,
-        EventId = happened.Id,
-        Quantity = level.Share is null ? FieldQuantity : ShareQuantity,
-        Typed = entry.Level.Trim(),
-        Si = level.Share ?? level.FieldT,
-        DistanceM = level.JigM,
-        Instrument = entry.Charger.Trim(),
-        TimeUtc = happened.TimeUtc,
-    };
+    internal static PieceReadingRecord Record(PieceEventRecord happened, MagnetLevel level, ChargeEntry entry) =>
+        new()
+        {
+            Id = ReadingChain.IdWithin(happened.Id, ShareQuantity),
+            PieceId = happened.PieceId,
+            EventId = happened.Id,
+            Quantity = level.Share is null ? FieldQuantity : ShareQuantity,
+            Typed = entry.Level.Trim(),
+            Si = level.Share ?? level.FieldT,
+            DistanceM = level.JigM,
+            Instrument = entry.Charger.Trim(),
+            TimeUtc = happened.TimeUtc,
+        };
 }

@@ -22,13 +22,15 @@ public sealed record MagnetLevel(double? Share, double? FieldT = null, double? J
     public bool IsFull => Share is >= 1;
 
     /// <summary>The level as a thing: "80 % of full", "900 G at 1 mm".</summary>
-    public string Words => (Share, FieldT) switch
-    {
-        ( >= 1, _) => "full",
-        ({ } share, _) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.##} % of full"),
-        (_, { } tesla) => $"{QuantityText.FormatIn(tesla, QuantityKind.FluxDensity, "G")} at {QuantityText.FormatIn(JigM ?? UsualJigM, QuantityKind.Length, "mm")}",
-        _ => "not known",
-    };
+    public string Words =>
+        (Share, FieldT) switch
+        {
+            (>= 1, _) => "full",
+            ({ } share, _) => string.Create(CultureInfo.InvariantCulture, $"{100 * share:0.##} % of full"),
+            (_, { } tesla) => $"{QuantityParser.FormatIn(tesla, QuantityKind.FluxDensity, "G")} at "
+                + $"{QuantityParser.FormatIn(JigM ?? UsualJigM, QuantityKind.Length, "mm")}",
+            _ => "not known",
+        };
 
     /// <summary>The level as something done to magnets: "charged full", "knocked down to 80 % of full".</summary>
     public string Done => IsFull ? "charged full" : "knocked down to " + Words;
@@ -41,7 +43,11 @@ public sealed record MagnetLevel(double? Share, double? FieldT = null, double? J
 
     /// <summary>How far this level lies above another of its kind, a part of the other.</summary>
     /// <exception cref="ArgumentException">The two are told in different ways.</exception>
-    public double Above(MagnetLevel other) => IsLike(other)
-        ? (Share ?? FieldT!.Value) / (other.Share ?? other.FieldT!.Value) - 1
-        : throw new ArgumentException("A share of full and a field, or fields at two distances, cannot be held against each other.", nameof(other));
+    public double Above(MagnetLevel other) =>
+        IsLike(other)
+            ? (Share ?? FieldT!.Value) / (other.Share ?? other.FieldT!.Value) - 1
+            : throw new ArgumentException(
+                "A share of full and a field, or fields at two distances, cannot be held against each other.",
+                nameof(other)
+            );
 }

@@ -5,7 +5,9 @@ using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Magnets;
 
-/// <summary>What was said of the charge with a step on one or several pieces, held against their recipes and turned into what their events carry.</summary>
+/// <summary>
+/// What was said of the charge with a step on one or several pieces, held against their recipes and turned into what their events carry.
+/// </summary>
 internal sealed class StepCharge
 {
     private readonly ChargeEntry _entry;
@@ -22,7 +24,13 @@ internal sealed class StepCharge
     public IReadOnlyList<PieceReadingRecord> Readings => _readings;
 
     /// <summary>Reads it; every problem is added.</summary>
-    public static StepCharge Read(ChargeEntry? entry, string step, IReadOnlyList<PieceLife> lives, ShopRules rules, List<Problem> problems)
+    public static StepCharge Read(
+        ChargeEntry? entry,
+        string step,
+        IReadOnlyList<PieceSnapshot> lives,
+        ShopRules rules,
+        List<Problem> problems
+    )
     {
         StepCharge told = new(entry ?? ChargeEntry.Nothing, step, rules, problems);
         if (!told._entry.IsEmpty && !lives.Any(life => life.Plans.Any(plan => plan.Name == step && plan.ChargesMagnets)))
@@ -34,7 +42,7 @@ internal sealed class StepCharge
     }
 
     /// <summary>A step ends with this: refused where the recipe asks for another charge.</summary>
-    public void End(PieceEventRecord ended, StepPlan? plan, PieceLife life)
+    public void End(PieceEventRecord ended, StepPlan? plan, PieceSnapshot life)
     {
         if (plan is not { ChargesMagnets: true })
         {
@@ -54,11 +62,18 @@ internal sealed class StepCharge
     }
 
     /// <summary>A step only begins: what it leads to is said when it ends.</summary>
-    public void RefuseBeforeEnd(PieceLife life)
+    public void RefuseBeforeEnd(PieceSnapshot life)
     {
         if (!_entry.IsEmpty && life.Plans.Any(plan => plan.Name == _step && plan.ChargesMagnets))
         {
-            _problems.Add(new Problem("charge", $"{life.Piece.Serial}: {_step} takes its time; the charge is said when it ends", _entry.Level, "leave it empty until then"));
+            _problems.Add(
+                new Problem(
+                    "charge",
+                    $"{life.Piece.Serial}: {_step} takes its time; the charge is said when it ends",
+                    _entry.Level,
+                    "leave it empty until then"
+                )
+            );
         }
     }
 }

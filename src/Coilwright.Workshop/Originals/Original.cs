@@ -10,4 +10,11 @@ namespace Coilwright.Workshop.Originals;
 /// <param name="Gauge">The wire's gauge where it is known, else null.</param>
 /// <param name="Build">The film build where it is known, else null.</param>
 /// <param name="PolesUnknown">True when a pole's material is not told.</param>
-public sealed record Original(string Name, Recipe Known, IReadOnlyList<OriginalReading> Readings, string? Gauge, string? Build, bool PolesUnknown);
+public sealed record Original(
+    string Name,
+    Recipe Known,
+    IReadOnlyList<OriginalReading> Readings,
+    string? Gauge,
+    string? Build,
+    bool PolesUnknown
+);

@@ -5,13 +5,22 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Originals;
 
-/// <summary>What an original may have been made of, and how common each is before any reading. The weights are common practice, no source.</summary>
+/// <summary>
+/// What an original may have been made of, and how common each is before any reading. The weights are common practice, no source.
+/// </summary>
 public static class OriginalCandidates
 {
     /// <summary>Stands for a pole whose material is not told.</summary>
     internal const string UnknownPole = "alnico-5";
 
-    private static readonly (string Material, double Weight)[] s_poles = [("alnico-5", 0.55), ("alnico-2", 0.12), ("alnico-3", 0.08), ("alnico-4", 0.05), ("low-carbon-steel", 0.20)];
+    private static readonly (string Material, double Weight)[] s_poles =
+    [
+        ("alnico-5", 0.55),
+        ("alnico-2", 0.12),
+        ("alnico-3", 0.08),
+        ("alnico-4", 0.05),
+        ("low-carbon-steel", 0.20),
+    ];
 
     /// <summary>Every candidate that what is known leaves open.</summary>
     public static IReadOnlyList<OriginalCandidate> For(Original original)
@@ -23,7 +32,14 @@ public static class OriginalCandidates
             {
                 foreach ((string material, double weight) in original.PolesUnknown ? s_poles : [("", 1)])
                 {
-                    double all = Common(size) * (build is "single" or "grade-1" ? 0.8 : build is "heavy" or "grade-2" ? 0.18 : 0.02) * weight;
+                    double all =
+                        Common(size)
+                        * (
+                            build is "single" or "grade-1" ? 0.8
+                            : build is "heavy" or "grade-2" ? 0.18
+                            : 0.02
+                        )
+                        * weight;
                     candidates.Add(new OriginalCandidate(size.Gauge, build, material, ModelOf(original.Known, size, build, material), all));
                 }
             }
@@ -38,33 +54,65 @@ public static class OriginalCandidates
         double number = size.IsMetric ? 36 - 39 * Math.Log(size.Number / 0.127) / Math.Log(92) : size.Number;
         double about = Math.Exp(-0.5 * Math.Pow((number - 42.4) / 1.2, 2)) + 0.01;
         bool half = !size.IsMetric && Math.Abs(number - Math.Round(number)) > 0.1;
-        return about * (size.IsMetric ? 0.06 : half ? 0.08 : 1);
+        return about
+            * (
+                size.IsMetric ? 0.06
+                : half ? 0.08
+                : 1
+            );
     }
 
     private static PickupModel ModelOf(Recipe known, WireSize size, string build, string material)
     {
-        PickupModel model = RecipeModelBuilder.ToModel(known with
-        {
-            Coils = [.. known.Coils.Select(coil => coil with
+        PickupModel model = RecipeModelBuilder.ToModel(
+            known with
             {
-                Poles = material.Length == 0 ? coil.Poles : [.. coil.Poles.Select(pole => pole.Material.Name == UnknownPole ? pole with { Material = pole.Material with { Name = material } } : pole)],
-            })],
-        });
+                Coils =
+                [
+                    .. known.Coils.Select(coil =>
+                        coil with
+                        {
+                            Poles =
+                                material.Length == 0
+                                    ? coil.Poles
+                                    :
+                                    [
+                                        .. coil.Poles.Select(pole =>
+                                            pole.Material.Name == UnknownPole
+                                                ? pole with
+                                                {
+                                                    Material = pole.Material with { Name = material },
+                                                }
+                                                : pole
+                                        ),
+                                    ],
+                        }
+                    ),
+                ],
+            }
+        );
         return model with
         {
-            Coils = [.. model.Coils.Select((coil, c) =>
-            {
-                WireModel table = WireCatalogue.Standard.ModelFor(size.Gauge, build, known.Coils[c].Wire.Insulation);
-                return coil with
-                {
-                    Wire = table with
+            Coils =
+            [
+                .. model.Coils.Select(
+                    (coil, c) =>
                     {
-                        BareDiameterM = known.Coils[c].Wire.BareDiameter is null ? table.BareDiameterM : coil.Wire.BareDiameterM,
-                        OverallDiameterM = known.Coils[c].Wire.OverallDiameter is null ? table.OverallDiameterM : coil.Wire.OverallDiameterM,
-                        MeasuredOhmPerM = coil.Wire.MeasuredOhmPerM,
-                    },
-                };
-            })],
+                        WireModel table = WireCatalogue.Standard.ModelFor(size.Gauge, build, known.Coils[c].Wire.Insulation);
+                        return coil with
+                        {
+                            Wire = table with
+                            {
+                                BareDiameterM = known.Coils[c].Wire.BareDiameter is null ? table.BareDiameterM : coil.Wire.BareDiameterM,
+                                OverallDiameterM = known.Coils[c].Wire.OverallDiameter is null
+                                    ? table.OverallDiameterM
+                                    : coil.Wire.OverallDiameterM,
+                                MeasuredOhmPerM = coil.Wire.MeasuredOhmPerM,
+                            },
+                        };
+                    }
+                ),
+            ],
         };
     }
 }

@@ -20,16 +20,32 @@ public static partial class OriginalReader
     private static readonly string[] s_ofRecipe = ["strings", "magnets", "metalwork", "connection", "potting"];
 
     /// <summary>The original of a file that was handed in, or every problem: the point alone is decimal there.</summary>
-    public static ReadOutcome<Original> Read(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+    public static ReadOutcome<Original> Read(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
 
     private static Original Whole(JsonFields fields)
     {
         string name = fields.Text("name");
         fields.Free("notes", "tags");
-        List<OriginalReading> readings = [.. fields.Objects("readings", one => new Told(ReadingReader.Read(one)), 100, "[ { \"quantity\": \"dcResistance\", \"value\": \"5.76 kΩ\" } ]").Select(told => told?.Reading).OfType<OriginalReading>()];
+        List<OriginalReading> readings =
+        [
+            .. fields
+                .Objects(
+                    "readings",
+                    one => new Told(ReadingReader.Read(one)),
+                    100,
+                    "[ { \"quantity\": \"dcResistance\", \"value\": \"5.76 kΩ\" } ]"
+                )
+                .Select(told => told?.Reading)
+                .OfType<OriginalReading>(),
+        ];
         if (fields.Own("readings") is { ValueKind: JsonValueKind.Array } list && list.GetArrayLength() == 0)
         {
-            fields.Problems.Add("readings", "nothing was read: an original is found from its readings", "[]", "1 reading or more, for example dcResistance");
+            fields.Problems.Add(
+                "readings",
+                "nothing was read: an original is found from its readings",
+                "[]",
+                "1 reading or more, for example dcResistance"
+            );
         }
 
         Template template = new(fields);
@@ -54,7 +70,9 @@ public static partial class OriginalReader
         public Template(JsonFields fields)
         {
             _single = !fields.Has("coils");
-            JsonArray coils = fields.Own("coils") is { ValueKind: JsonValueKind.Array } list ? (JsonArray)JsonCopy.Of(list, "coils", fields.Problems)! : [Single(fields)];
+            JsonArray coils = fields.Own("coils") is { ValueKind: JsonValueKind.Array } list
+                ? (JsonArray)JsonCopy.Of(list, "coils", fields.Problems)!
+                : [Single(fields)];
             for (int c = 0; c < coils.Count; c++)
             {
                 if (coils[c] is JsonObject coil)
@@ -107,8 +125,13 @@ public static partial class OriginalReader
         private void Complete(JsonObject coil)
         {
             JsonObject wire = coil["wire"] as JsonObject ?? [];
-            Gauge ??= wire["gauge"] is JsonValue gauge && gauge.TryGetValue(out string? told) ? WireCatalogue.Standard.Find(told)?.Gauge : null;
-            Build ??= (wire["build"] ?? wire["grade"])?.ToString() is { Length: > 0 } build ? build.Length == 1 ? "grade-" + build : build : null;
+            Gauge ??=
+                wire["gauge"] is JsonValue gauge && gauge.TryGetValue(out string? told) ? WireCatalogue.Standard.Find(told)?.Gauge : null;
+            Build ??= (wire["build"] ?? wire["grade"])?.ToString() is { Length: > 0 } build
+                ? build.Length == 1
+                    ? "grade-" + build
+                    : build
+                : null;
             if (coil["wire"] is null or JsonObject)
             {
                 wire["gauge"] ??= UnknownGauge;

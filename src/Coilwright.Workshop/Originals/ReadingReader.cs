@@ -10,7 +10,9 @@ namespace Coilwright.Workshop.Originals;
 internal static class ReadingReader
 {
     /// <summary>Name, limits, and the 95 % interval taken when none is told (common practice, no source).</summary>
-    private static readonly Dictionary<string, (OriginalQuantity Quantity, Limits Limits, double Usual)> s_kinds = new(StringComparer.Ordinal)
+    private static readonly Dictionary<string, (OriginalQuantity Quantity, Limits Limits, double Usual)> s_kinds = new(
+        StringComparer.Ordinal
+    )
     {
         ["dcResistance"] = (OriginalQuantity.DcResistance, Allowed.DcResistance with { Example = "5.76 kΩ" }, 0.01),
         ["inductance"] = (OriginalQuantity.Inductance, Allowed.Inductance with { Example = "2.2 H" }, 0.02),
@@ -39,7 +41,10 @@ internal static class ReadingReader
         }
 
         (OriginalQuantity quantity, Limits limits, double usual) = s_kinds[name];
-        double value = quantity == OriginalQuantity.Turns ? fields.Number("value", 1, 100_000, required: true) ?? double.NaN : fields.Required("value", limits).Si;
+        double value =
+            quantity == OriginalQuantity.Turns
+                ? fields.Number("value", 1, 100_000, required: true) ?? double.NaN
+                : fields.Required("value", limits).Si;
         double relative = fields.Has("uncertainty") ? Uncertainty(fields, limits.Kind, value) : usual;
         if (quantity == OriginalQuantity.DcResistance)
         {
@@ -62,7 +67,9 @@ internal static class ReadingReader
             hz = fields.Required("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" }).Si;
         }
 
-        return double.IsFinite(value) && double.IsFinite(relative) ? new OriginalReading(quantity, value, relative, double.IsFinite(hz) ? hz : 1000) : null;
+        return double.IsFinite(value) && double.IsFinite(relative)
+            ? new OriginalReading(quantity, value, relative, double.IsFinite(hz) ? hz : 1000)
+            : null;
     }
 
     /// <summary>Half of the 95 % interval as a part of the value; told as a fraction or in the value's unit.</summary>
@@ -76,11 +83,11 @@ internal static class ReadingReader
             return relative;
         }
 
-        if (QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _))
+        if (QuantityParser.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _))
         {
             relative = part.Si;
         }
-        else if (QuantityText.TryParse(typed, kind, unitRequired: kind != QuantityKind.Turns, out Entered absolute, out string why))
+        else if (QuantityParser.TryParse(typed, kind, unitRequired: kind != QuantityKind.Turns, out Entered absolute, out string why))
         {
             relative = absolute.Si / value;
         }
@@ -92,7 +99,12 @@ internal static class ReadingReader
 
         if (double.IsFinite(value) && relative is not (>= 1e-5 and <= 0.5))
         {
-            fields.Problems.Add(fields.PathOf("uncertainty"), "outside what is possible here", relative.ToString("P3", CultureInfo.InvariantCulture), "0.001 % to 50 % of the value");
+            fields.Problems.Add(
+                fields.PathOf("uncertainty"),
+                "outside what is possible here",
+                relative.ToString("P3", CultureInfo.InvariantCulture),
+                "0.001 % to 50 % of the value"
+            );
             return double.NaN;
         }
 

@@ -15,7 +15,10 @@ public sealed record PartOption(string Name, string Value)
     public string Line => $"{Name}: {Value}";
 
     /// <summary>Number of strings, where that is what is chosen; null elsewhere.</summary>
-    public int? Strings => Is("strings") && int.TryParse(Value, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && count is >= 1 and <= 12 ? count : null;
+    public int? Strings =>
+        Is("strings") && int.TryParse(Value, NumberStyles.None, CultureInfo.InvariantCulture, out int count) && count is >= 1 and <= 12
+            ? count
+            : null;
 
     /// <summary>True when the option's name holds this word.</summary>
     public bool Is(string word) => Name.Contains(word, StringComparison.OrdinalIgnoreCase);
@@ -36,7 +39,14 @@ public sealed record PartOption(string Name, string Value)
         {
             if (Read(line) is not { } option || line.Length > Longest)
             {
-                problems.Add(new Problem("option", "a name and a value are needed", line, "name: value, for example cover: nickel silver; 200 letters at most"));
+                problems.Add(
+                    new Problem(
+                        "option",
+                        "a name and a value are needed",
+                        line,
+                        "name: value, for example cover: nickel silver; 200 letters at most"
+                    )
+                );
             }
             else if (option.Is("strings") && option.Strings is null)
             {
@@ -51,5 +61,8 @@ public sealed record PartOption(string Name, string Value)
         return [.. all.Values];
     }
 
-    private static PartOption? Read(string line) => line.Split(':', 2) is [var name, var value] && name.Trim().Length > 0 && value.Trim().Length > 0 ? new PartOption(name.Trim(), value.Trim()) : null;
+    private static PartOption? Read(string line) =>
+        line.Split(':', 2) is [var name, var value] && name.Trim().Length > 0 && value.Trim().Length > 0
+            ? new PartOption(name.Trim(), value.Trim())
+            : null;
 }

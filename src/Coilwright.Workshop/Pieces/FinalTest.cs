@@ -16,7 +16,15 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
     /// <param name="flaws">What the eye found; empty when nothing.</param>
     /// <param name="largestSpread">The shop's limit of the poles' spread, a part of their mean.</param>
     /// <param name="charge">The field against the magnets' charge; null when there is nothing to tell.</param>
-    public FinalTestVerdict Judge(IReadOnlyDictionary<string, double> readings, PoleReading? poles = null, int northUp = 0, int? firstSwing = null, string flaws = "", double largestSpread = PoleReading.UsualSpread, TestOutcome? charge = null)
+    public FinalTestVerdict Judge(
+        IReadOnlyDictionary<string, double> readings,
+        PoleReading? poles = null,
+        int northUp = 0,
+        int? firstSwing = null,
+        string flaws = "",
+        double largestSpread = PoleReading.UsualSpread,
+        TestOutcome? charge = null
+    )
     {
         List<TestOutcome> outcomes = [.. Lines.Select(line => Against(line, readings))];
         if (ExpectedSwing != 0)
@@ -47,20 +55,30 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
         string reference = line.IsGolden ? "golden piece" : "recipe";
         if (!readings.TryGetValue(line.Quantity, out double value) || !double.IsFinite(value))
         {
-            return line.Needed ? new TestOutcome(line.Quantity, TestResult.Missing, $"{Name(line.Quantity)} not measured") : new TestOutcome(line.Quantity, TestResult.Pass, $"{Name(line.Quantity)} not measured, not asked for");
+            return line.Needed
+                ? new TestOutcome(line.Quantity, TestResult.Missing, $"{Name(line.Quantity)} not measured")
+                : new TestOutcome(line.Quantity, TestResult.Pass, $"{Name(line.Quantity)} not measured, not asked for");
         }
 
         double deviation = value / line.Reference - 1;
-        string words = string.Create(CultureInfo.InvariantCulture, $"{Name(line.Quantity)} {Signed(deviation)} against the {reference}, allowed ±{100 * line.Tolerance:0.#} %");
+        string words = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{Name(line.Quantity)} {Signed(deviation)} against the {reference}, allowed ±{100 * line.Tolerance:0.#} %"
+        );
         return new TestOutcome(line.Quantity, Math.Abs(deviation) <= line.Tolerance ? TestResult.Pass : TestResult.Fail, words, deviation);
     }
 
-    private TestOutcome Swing(int? seen) => seen switch
-    {
-        null or 0 => new TestOutcome("polarity", TestResult.Missing, "first swing not tested"),
-        { } sign when Math.Sign(sign) == Math.Sign(ExpectedSwing) => new TestOutcome("polarity", TestResult.Pass, "first swing as expected"),
-        _ => new TestOutcome("polarity", TestResult.Stop, "stop: reversed polarity. Check leads, winding direction, magnet"),
-    };
+    private TestOutcome Swing(int? seen) =>
+        seen switch
+        {
+            null or 0 => new TestOutcome("polarity", TestResult.Missing, "first swing not tested"),
+            { } sign when Math.Sign(sign) == Math.Sign(ExpectedSwing) => new TestOutcome(
+                "polarity",
+                TestResult.Pass,
+                "first swing as expected"
+            ),
+            _ => new TestOutcome("polarity", TestResult.Stop, "stop: reversed polarity. Check leads, winding direction, magnet"),
+        };
 
     private static string Word(List<TestOutcome> outcomes)
     {
@@ -79,11 +97,15 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
         return missing.Length > 0 ? "hold: " + string.Join("; ", missing) : "pass";
     }
 
-    /// <summary>What the pattern points to. Rules of thumb from how each fault moves ohms, inductance and loss: common practice, no source.</summary>
+    /// <summary>
+    /// What the pattern points to. Rules of thumb from how each fault moves ohms, inductance and loss: common practice, no source.
+    /// </summary>
     private static string Cause(string[] failed, List<TestOutcome> outcomes)
     {
         double Off(string quantity) => outcomes.Find(outcome => outcome.What == quantity)?.Deviation ?? 0;
-        bool ohms = failed.Contains("dcResistance"), henries = failed.Contains("inductance"), loss = (failed.Contains("q") && Off("q") < 0) || (failed.Contains("acResistance") && Off("acResistance") > 0);
+        bool ohms = failed.Contains("dcResistance"),
+            henries = failed.Contains("inductance"),
+            loss = (failed.Contains("q") && Off("q") < 0) || (failed.Contains("acResistance") && Off("acResistance") > 0);
         return (ohms, henries, loss) switch
         {
             (true, true, _) when Off("dcResistance") < -0.3 => "one coil is shorted out, or the coils are wired in parallel",
@@ -98,12 +120,14 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
         };
     }
 
-    private static string Name(string quantity) => quantity switch
-    {
-        "dcResistance" => "DC resistance at 20 °C",
-        "charge" => "charge of the magnets",
-        _ => KeyLabels.Of(quantity),
-    };
+    private static string Name(string quantity) =>
+        quantity switch
+        {
+            "dcResistance" => "DC resistance at 20 °C",
+            "charge" => "charge of the magnets",
+            _ => KeyLabels.Of(quantity),
+        };
 
-    private static string Signed(double deviation) => string.Create(CultureInfo.InvariantCulture, $"{(deviation < 0 ? "−" : "+")}{Math.Abs(100 * deviation):0.0} %");
+    private static string Signed(double deviation) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(deviation < 0 ? "−" : "+")}{Math.Abs(100 * deviation):0.0} %");
 }

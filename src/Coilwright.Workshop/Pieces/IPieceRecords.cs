@@ -4,10 +4,13 @@ namespace Coilwright.Workshop.Pieces;
 public interface IPieceRecords
 {
     /// <summary>Adds a piece with its parts, all or none. The same id twice is kept once.</summary>
-    /// <returns>Null when it is kept; otherwise what stands in the way: the serial, or "tag@batch" of a coil that another piece has.</returns>
+    /// <returns>Null when it is kept; otherwise what stands in the way: the serial, or "tag@batch" of a coil that another piece
+    /// has.</returns>
     Task<string?> AddPieceAsync(PieceRecord piece, IReadOnlyList<PiecePartRecord> parts, CancellationToken cancel);
 
-    /// <summary>Takes parts out of a piece (events) and puts others in, all or none; the answer as for <see cref="AddPieceAsync"/>.</summary>
+    /// <summary>
+    /// Takes parts out of a piece (events) and puts others in, all or none; the answer as for <see cref="AddPieceAsync"/>.
+    /// </summary>
     Task<string?> ExchangePartsAsync(IReadOnlyList<PieceEventRecord> outs, IReadOnlyList<PiecePartRecord> ins, CancellationToken cancel);
 
     /// <summary>Adds events with their readings, all or none; ids that are there already are not added again.</summary>
@@ -69,4 +72,13 @@ public interface IPieceRecords
 /// <param name="RecipeId">A recipe, every revision.</param>
 /// <param name="SetId">A set that they joined at some time.</param>
 /// <param name="SetName">The name of a set that they joined at some time, without regard to case.</param>
-public sealed record PieceQuery((Guid BatchId, IReadOnlyList<string> Tags)? Coils = null, string? Lot = null, Guid? BasketId = null, Guid? MixId = null, Guid? CustomerId = null, Guid? RecipeId = null, Guid? SetId = null, string? SetName = null);
+public sealed record PieceQuery(
+    (Guid BatchId, IReadOnlyList<string> Tags)? Coils = null,
+    string? Lot = null,
+    Guid? BasketId = null,
+    Guid? MixId = null,
+    Guid? CustomerId = null,
+    Guid? RecipeId = null,
+    Guid? SetId = null,
+    string? SetName = null
+);

@@ -20,6 +20,7 @@ public sealed record MendedTime(DateTimeOffset TimeUtc, string Reason)
         string[] lines = words.Split('\n', 2);
         const DateTimeStyles Utc = DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal;
         return lines.Length == 2 && DateTimeOffset.TryParse(lines[0], CultureInfo.InvariantCulture, Utc, out DateTimeOffset time)
-            ? new(time, lines[1]) : null;
+            ? new(time, lines[1])
+            : null;
     }
 }

@@ -57,7 +57,9 @@ public enum PieceEventKind
     /// <summary>Another event was told late: it waited on a tablet, with the times that the tablet showed.</summary>
     ToldLate,
 
-    /// <summary>A person said that the clock was right while records stood later than it: those were made by a clock that was ahead.</summary>
+    /// <summary>
+    /// A person said that the clock was right while records stood later than it: those were made by a clock that was ahead.
+    /// </summary>
     ClockSaidRight,
 
     /// <summary>The time of another event was mended, with the reason; the first line of its words is the right time.</summary>

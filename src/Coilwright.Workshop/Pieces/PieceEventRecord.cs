@@ -26,7 +26,9 @@ public sealed record PieceEventRecord
     /// <summary>True for a test that was passed, false for one that was not; null elsewhere.</summary>
     public bool? Passed { get; init; }
 
-    /// <summary>Verdict, reason, complaint or what was done, in workshop words; of a joined set its name and, on a second line, why this choice.</summary>
+    /// <summary>
+    /// Verdict, reason, complaint or what was done, in workshop words; of a joined set its name and, on a second line, why this choice.
+    /// </summary>
     public string Words { get; init; } = "";
 
     /// <summary>What it cost, as the shop writes it.</summary>

@@ -9,7 +9,10 @@ public sealed record PieceReadingRecord
     /// <summary>The test or examination it belongs to.</summary>
     public required Guid EventId { get; init; }
 
-    /// <summary>"dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing"; "charge" and "chargeField" for what magnets were charged to, "setOffset" (dB) for what is meant of its output in a set.</summary>
+    /// <summary>
+    /// "dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing"; "charge" and "chargeField" for what
+    /// magnets were charged to, "setOffset" (dB) for what is meant of its output in a set.
+    /// </summary>
     public required string Quantity { get; init; }
 
     /// <summary>Exactly what was typed.</summary>

@@ -30,7 +30,10 @@ public sealed record PoleReading(IReadOnlyList<double> PolesT, double JigDistanc
     /// <param name="largestSpread">The shop's limit, a part of the mean.</param>
     public TestOutcome Judge(int northUp = 0, double largestSpread = UsualSpread)
     {
-        string spread = string.Create(CultureInfo.InvariantCulture, $"spread {100 * Spread:0} % at {QuantityText.Format(JigDistanceM, QuantityKind.Length)}");
+        string spread = string.Create(
+            CultureInfo.InvariantCulture,
+            $"spread {100 * Spread:0} % at {QuantityParser.Format(JigDistanceM, QuantityKind.Length)}"
+        );
         IReadOnlyList<int> reversed = Reversed(northUp);
         return reversed.Count > 0 ? new TestOutcome("gauss", TestResult.Stop, $"stop: pole {string.Join(", ", reversed)} reversed")
             : Spread > largestSpread ? new TestOutcome("gauss", TestResult.Fail, $"fail: {spread}, more than {100 * largestSpread:0} %")

@@ -1,6 +1,8 @@
 namespace Coilwright.Workshop.Pieces;
 
-/// <summary>What a person enters of a whole piece at the final test or when it comes back, as typed; what was not measured is empty.</summary>
+/// <summary>
+/// What a person enters of a whole piece at the final test or when it comes back, as typed; what was not measured is empty.
+/// </summary>
 public sealed record TestEntry
 {
     /// <summary>Made by the client; sent twice it is kept once.</summary>

@@ -20,8 +20,9 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
     /// <summary>What the eye found and the first swing are no numbers of an instrument; the swing is kept as +1 or −1.</summary>
     public IReadOnlyList<PieceReadingRecord> Read()
     {
-        double? temperatureC = entry.Temperature.Trim().Length == 0 ? roomC : Value("temperature", entry.Temperature, PossibleReading.Temperature);
-        if (QuantityText.IsOpen(entry.Resistance))
+        double? temperatureC =
+            entry.Temperature.Trim().Length == 0 ? roomC : Value("temperature", entry.Temperature, PossibleReading.Temperature);
+        if (QuantityParser.IsOpen(entry.Resistance))
         {
             Add("dcResistance", entry.Resistance, null, temperatureC);
         }
@@ -30,7 +31,8 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             Add("dcResistance", entry.Resistance, ohm, temperatureC);
         }
 
-        double inductanceAt = Value("inductanceAt", entry.InductanceAt, Hertz) ?? 1000, qualityAt = Value("qAt", entry.QualityAt, Hertz) ?? 1000;
+        double inductanceAt = Value("inductanceAt", entry.InductanceAt, Hertz) ?? 1000,
+            qualityAt = Value("qAt", entry.QualityAt, Hertz) ?? 1000;
         At("inductance", entry.Inductance, Value("inductance", entry.Inductance, Henry), inductanceAt);
         At("q", entry.Quality, Plain("q", entry.Quality, 0, 1000), qualityAt);
         At("acResistance", entry.AcResistance, Value("acResistance", entry.AcResistance, Ohm), qualityAt);
@@ -53,7 +55,12 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             return;
         }
 
-        int? sign = typed.ToUpperInvariant() switch { "UP" or "+" or "POSITIVE" => 1, "DOWN" or "-" or "−" or "NEGATIVE" => -1, _ => null };
+        int? sign = typed.ToUpperInvariant() switch
+        {
+            "UP" or "+" or "POSITIVE" => 1,
+            "DOWN" or "-" or "−" or "NEGATIVE" => -1,
+            _ => null,
+        };
         if (sign is null)
         {
             Problems.Add(new Problem("swing", "the first swing goes up or down", typed, "up, down"));
@@ -71,7 +78,15 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
         {
             if (Value(string.Create(CultureInfo.InvariantCulture, $"poles[{pole + 1}]"), typed[pole], Field, "G") is { } tesla)
             {
-                _readings.Add(Reading("poleField", typed[pole]) with { Id = ReadingChain.IdWithin(entry.Id, "pole" + pole.ToString(CultureInfo.InvariantCulture)), Si = tesla, Pole = pole + 1, DistanceM = jigM });
+                _readings.Add(
+                    Reading("poleField", typed[pole]) with
+                    {
+                        Id = ReadingChain.IdWithin(entry.Id, "pole" + pole.ToString(CultureInfo.InvariantCulture)),
+                        Si = tesla,
+                        Pole = pole + 1,
+                        DistanceM = jigM,
+                    }
+                );
             }
         }
     }
@@ -84,18 +99,20 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
         }
     }
 
-    private void Add(string quantity, string typed, double? si, double? temperatureC) => _readings.Add(Reading(quantity, typed) with { Si = si, TemperatureC = temperatureC });
+    private void Add(string quantity, string typed, double? si, double? temperatureC) =>
+        _readings.Add(Reading(quantity, typed) with { Si = si, TemperatureC = temperatureC });
 
-    private PieceReadingRecord Reading(string quantity, string typed) => new()
-    {
-        Id = ReadingChain.IdWithin(entry.Id, quantity),
-        PieceId = pieceId,
-        EventId = entry.Id,
-        Quantity = quantity,
-        Typed = typed.Trim(),
-        Instrument = entry.Instrument.Trim(),
-        TimeUtc = nowUtc,
-    };
+    private PieceReadingRecord Reading(string quantity, string typed) =>
+        new()
+        {
+            Id = ReadingChain.IdWithin(entry.Id, quantity),
+            PieceId = pieceId,
+            EventId = entry.Id,
+            Quantity = quantity,
+            Typed = typed.Trim(),
+            Instrument = entry.Instrument.Trim(),
+            TimeUtc = nowUtc,
+        };
 
     private double? Plain(string field, string typed, double min, double max)
     {
@@ -104,9 +121,16 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             return null;
         }
 
-        if (!CountText.TryNumber(typed, out double value) || !(value > min && value <= max))
+        if (!CountParser.TryNumber(typed, out double value) || !(value > min && value <= max))
         {
-            Problems.Add(new Problem(field, "a plain number is needed", typed, string.Create(CultureInfo.InvariantCulture, $"above {min}, up to {max}")));
+            Problems.Add(
+                new Problem(
+                    field,
+                    "a plain number is needed",
+                    typed,
+                    string.Create(CultureInfo.InvariantCulture, $"above {min}, up to {max}")
+                )
+            );
             return null;
         }
 
@@ -120,7 +144,10 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             return null;
         }
 
-        if (!QuantityText.TryParse(typed, limits, unitRequired: false, out Entered entered, out string why, customary) || !limits.Allows(entered.Si))
+        if (
+            !QuantityParser.TryParse(typed, limits, unitRequired: false, out Entered entered, out string why, customary)
+            || !limits.Allows(entered.Si)
+        )
         {
             Problems.Add(new Problem(field, why.Length > 0 ? why : limits.Outside, typed, $"{limits.Range}, for example {limits.Example}"));
             return null;

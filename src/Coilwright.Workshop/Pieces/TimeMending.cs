@@ -5,8 +5,11 @@ using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Pieces;
 
-/// <summary>Mends the time of an entry made while the clock was wrong: a new event names it, with the right time and the reason. Holds follow that time.</summary>
-public sealed class TimeMending(IShopRecords records, PieceShelf shelf, TimeProvider clock)
+/// <summary>
+/// Mends the time of an entry made while the clock was wrong: a new event names it, with the right time and the reason. Holds follow that
+/// time.
+/// </summary>
+public sealed class TimeMending(IShopRecords records, PieceService shelf, TimeProvider clock)
 {
     /// <summary>Gives the entry another time, on every piece named, or gives every problem and changes nothing.</summary>
     /// <param name="id">Client-made id; sent twice it is kept once.</param>
@@ -17,7 +20,14 @@ public sealed class TimeMending(IShopRecords records, PieceShelf shelf, TimeProv
     /// <param name="person">Who mends it.</param>
     /// <param name="cancel">Gives up.</param>
     public async Task<IReadOnlyList<Problem>> MendAsync(
-        Guid id, IReadOnlyList<string> serials, Guid? about, string at, string reason, string person, CancellationToken cancel)
+        Guid id,
+        IReadOnlyList<string> serials,
+        Guid? about,
+        string at,
+        string reason,
+        string person,
+        CancellationToken cancel
+    )
     {
         List<Problem> problems = [];
         DateTimeOffset nowUtc = clock.GetUtcNow();
@@ -29,7 +39,7 @@ public sealed class TimeMending(IShopRecords records, PieceShelf shelf, TimeProv
 
         DateTimeOffset? right = Read(at, zone, nowUtc, problems);
         List<PieceEventRecord> events = [];
-        foreach (PieceLife life in await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false))
+        foreach (PieceSnapshot life in await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false))
         {
             IReadOnlyList<PieceEventRecord> entry = Entry(life, about);
             if (entry.Count == 0)
@@ -40,16 +50,18 @@ public sealed class TimeMending(IShopRecords records, PieceShelf shelf, TimeProv
             else if (right is { } time)
             {
                 problems.AddRange(OutOfOrder(life, entry, time, zone));
-                events.AddRange(entry.Select(one => new PieceEventRecord
-                {
-                    Id = ReadingChain.IdWithin(id, one.Id.ToString()),
-                    PieceId = life.Piece.Id,
-                    Kind = PieceEventKind.TimeMended,
-                    About = one.Id,
-                    Words = new MendedTime(time, reason.Trim()).Text,
-                    Person = person.Trim(),
-                    TimeUtc = nowUtc,
-                }));
+                events.AddRange(
+                    entry.Select(one => new PieceEventRecord
+                    {
+                        Id = ReadingChain.IdWithin(id, one.Id.ToString()),
+                        PieceId = life.Piece.Id,
+                        Kind = PieceEventKind.TimeMended,
+                        About = one.Id,
+                        Words = new MendedTime(time, reason.Trim()).Text,
+                        Person = person.Trim(),
+                        TimeUtc = nowUtc,
+                    })
+                );
             }
         }
 
@@ -62,15 +74,22 @@ public sealed class TimeMending(IShopRecords records, PieceShelf shelf, TimeProv
     }
 
     /// <summary>The events that were entered together.</summary>
-    private static IReadOnlyList<PieceEventRecord> Entry(PieceLife life, Guid? about)
+    private static IReadOnlyList<PieceEventRecord> Entry(PieceSnapshot life, Guid? about)
     {
         IReadOnlyList<PieceEventRecord> inForce = life.History.InForce;
-        PieceEventRecord? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : inForce.Count > 0 ? inForce[^1] : null;
+        PieceEventRecord? one =
+            about is { } id ? inForce.FirstOrDefault(there => there.Id == id)
+            : inForce.Count > 0 ? inForce[^1]
+            : null;
         return one is null ? [] : [.. inForce.Where(there => there.TimeUtc == one.TimeUtc)];
     }
 
     private static IEnumerable<Problem> OutOfOrder(
-        PieceLife life, IReadOnlyList<PieceEventRecord> entry, DateTimeOffset time, TimeZoneInfo zone)
+        PieceSnapshot life,
+        IReadOnlyList<PieceEventRecord> entry,
+        DateTimeOffset time,
+        TimeZoneInfo zone
+    )
     {
         PieceEventRecord? before = life.History.InForce.TakeWhile(one => one.Id != entry[0].Id).LastOrDefault();
         DateTimeOffset earliest = before?.TimeUtc ?? life.Piece.TimeUtc;

@@ -22,17 +22,19 @@ public sealed record PhaseAnswer(bool? InPhase, HumAnswer Hum, double HumLevelDb
     /// <summary>The answer as the shop says it.</summary>
     public string Words => $"{Strings}, {HumWords}";
 
-    private string Strings => InPhase switch
-    {
-        true => "in phase",
-        false => "out of phase",
-        null => "phase unknown (a pole is not stated)",
-    };
+    private string Strings =>
+        InPhase switch
+        {
+            true => "in phase",
+            false => "out of phase",
+            null => "phase unknown (a pole is not stated)",
+        };
 
-    private string HumWords => Hum switch
-    {
-        HumAnswer.Adds => "hum adds",
-        HumAnswer.Cancels => "hum cancels",
-        _ => "hum cancels in part",
-    };
+    private string HumWords =>
+        Hum switch
+        {
+            HumAnswer.Adds => "hum adds",
+            HumAnswer.Cancels => "hum cancels",
+            _ => "hum cancels in part",
+        };
 }

@@ -3,7 +3,10 @@ using Coilwright.Analysis.Pairing;
 namespace Coilwright.Workshop.Polarity;
 
 /// <summary>Phase and hum of coils that sound together, from signs: string sign = winding × magnet, hum sign = winding alone.</summary>
-/// <remarks>Derived from Faraday's law; no table of makers' habits is used. For coils in parallel the same signs hold, and the hum level only where the coils are alike.</remarks>
+/// <remarks>
+/// Derived from Faraday's law; no table of makers' habits is used. For coils in parallel the same signs hold, and the hum level only where
+/// the coils are alike.
+/// </remarks>
 public static class PhaseRule
 {
     /// <summary>Hum left below this level is called cancelled; 10 % of the sum. Our assumption.</summary>
@@ -21,10 +24,14 @@ public static class PhaseRule
             throw new ArgumentException("A position in which no coil sounds has no phase.", nameof(sounding));
         }
 
-        double plus = sounding.Where(coil => coil.Winding > 0).Sum(coil => coil.TurnsArea), minus = sounding.Where(coil => coil.Winding < 0).Sum(coil => coil.TurnsArea);
+        double plus = sounding.Where(coil => coil.Winding > 0).Sum(coil => coil.TurnsArea),
+            minus = sounding.Where(coil => coil.Winding < 0).Sum(coil => coil.TurnsArea);
         double level = plus > 0 && minus > 0 ? HumResidue.LevelDb(plus, minus) : 0;
         bool both = plus > 0 && minus > 0;
-        HumAnswer hum = !both ? HumAnswer.Adds : level <= CancelledDb ? HumAnswer.Cancels : HumAnswer.CancelsInPart;
+        HumAnswer hum =
+            !both ? HumAnswer.Adds
+            : level <= CancelledDb ? HumAnswer.Cancels
+            : HumAnswer.CancelsInPart;
         int[] signs = [.. sounding.Select(coil => coil.Strings).Distinct()];
         return new PhaseAnswer(signs.Contains(0) ? null : signs.Length == 1, hum, level);
     }

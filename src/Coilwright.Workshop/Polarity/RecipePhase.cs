@@ -12,24 +12,59 @@ public sealed record RecipePhase(IReadOnlyList<CoilSigns> Coils, PhaseAnswer? To
     /// <summary>True when the coils work against each other: nothing should be wound before the recipe is looked at.</summary>
     public bool IsRed => Together is { InPhase: false };
 
-    /// <summary>What to look at before winding; none when all is well. A recipe may be out of phase on purpose, so it is said and not refused.</summary>
-    public IReadOnlyList<Problem> Warnings => Together switch
-    {
-        { InPhase: false } answer => [new Problem("connection", $"the coils are {answer.Words}: the strings' signals work against each other. Do not wind before direction, poles and connection have been looked at", Signs, "winding × magnet alike on all coils")],
-        { Hum: HumAnswer.Adds } answer => [new Problem("connection", $"the coils are {answer.Words}", Signs, "opposite windings, with opposite poles, cancel hum")],
-        _ => [],
-    };
+    /// <summary>
+    /// What to look at before winding; none when all is well. A recipe may be out of phase on purpose, so it is said and not refused.
+    /// </summary>
+    public IReadOnlyList<Problem> Warnings =>
+        Together switch
+        {
+            { InPhase: false } answer =>
+            [
+                new Problem(
+                    "connection",
+                    $"the coils are {answer.Words}: the strings' signals work against each other. Do not wind before direction, poles "
+                        + $"and connection have been looked at",
+                    Signs,
+                    "winding × magnet alike on all coils"
+                ),
+            ],
+            { Hum: HumAnswer.Adds } answer =>
+            [
+                new Problem("connection", $"the coils are {answer.Words}", Signs, "opposite windings, with opposite poles, cancel hum"),
+            ],
+            _ => [],
+        };
 
-    private string Signs => string.Join("; ", Coils.Select(coil => $"{coil.Name} {(coil.Winding > 0 ? "counter-clockwise" : "clockwise")}, {coil.Pole switch { PoleTop.North => "north up", PoleTop.South => "south up", _ => "pole not stated" }}"));
+    private string Signs =>
+        string.Join(
+            "; ",
+            Coils.Select(coil =>
+                $"{coil.Name} {(coil.Winding > 0 ? "counter-clockwise" : "clockwise")}, "
+                + $"{coil.Pole switch { PoleTop.North => "north up", PoleTop.South => "south up", _ => "pole not stated" }}"
+            )
+        );
 
     /// <summary>The signs of a recipe.</summary>
     public static RecipePhase Of(Recipe recipe)
     {
-        CoilSigns[] coils = [.. recipe.Coils.Select(coil => new CoilSigns(coil.Name, coil.Winding.Direction, SeenFrom.Top, HotEnd.Finish, PoleOf(recipe, coil), Math.Max(1, coil.Winding.Turns)))];
+        CoilSigns[] coils =
+        [
+            .. recipe.Coils.Select(coil => new CoilSigns(
+                coil.Name,
+                coil.Winding.Direction,
+                SeenFrom.Top,
+                HotEnd.Finish,
+                PoleOf(recipe, coil),
+                Math.Max(1, coil.Winding.Turns)
+            )),
+        ];
         return new RecipePhase(coils, coils.Length < 2 || recipe.Connection == Connection.Single ? null : PhaseRule.Of(coils));
     }
 
-    /// <summary>From magnetised poles; else from the bar magnets: a bar along y gives the coil on its north side a north pole, a bar along z its upper face.</summary>
+    /// <summary>
+    /// From magnetised poles; else from the bar magnets: a bar along y gives the coil on its north side a north pole, a bar along z its
+    /// upper face.
+    /// </summary>
     private static PoleTop PoleOf(Recipe recipe, RecipeCoil coil)
     {
         int own = Math.Sign(coil.Poles.Sum(pole => pole.NorthUp * pole.PositionsM.Count));
@@ -54,5 +89,11 @@ public sealed record RecipePhase(IReadOnlyList<CoilSigns> Coils, PhaseAnswer? To
         return Named(Math.Sign(fromBars));
     }
 
-    private static PoleTop Named(int sign) => sign switch { > 0 => PoleTop.North, < 0 => PoleTop.South, _ => PoleTop.Unknown };
+    private static PoleTop Named(int sign) =>
+        sign switch
+        {
+            > 0 => PoleTop.North,
+            < 0 => PoleTop.South,
+            _ => PoleTop.Unknown,
+        };
 }

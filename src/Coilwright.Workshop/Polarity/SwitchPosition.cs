@@ -9,5 +9,9 @@ public sealed record SwitchPosition(string Name, IReadOnlyList<string> Sounding,
     /// <summary>The answer in this position.</summary>
     /// <param name="coils">Every coil of the instrument; those that the position names must be among them.</param>
     public PhaseAnswer Answer(IReadOnlyList<CoilSigns> coils) =>
-        PhaseRule.Of([.. Sounding.Select(name => coils.First(coil => coil.Name == name)).Select(coil => Exchanged.Contains(coil.Name) ? coil.Reversed() : coil)]);
+        PhaseRule.Of([
+            .. Sounding
+                .Select(name => coils.First(coil => coil.Name == name))
+                .Select(coil => Exchanged.Contains(coil.Name) ? coil.Reversed() : coil),
+        ]);
 }

@@ -18,7 +18,8 @@ internal sealed class EntryIds(Guid entry)
     }
 
     /// <summary>True when a reading is of the entry with this id.</summary>
-    public static bool Contain(Guid entry, ReadingRecord reading) => reading.Id == entry
+    public static bool Contain(Guid entry, ReadingRecord reading) =>
+        reading.Id == entry
         || reading.Id == ReadingChain.IdWithin(entry, reading.Quantity)
         || (reading.Supersedes is { } old && reading.Id == ReadingChain.IdWithin(entry, $"{old:N}"));
 }

@@ -4,7 +4,10 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>Turns what a person typed for one coil into readings. What is no reading of a coil is a problem, and stands flagged in the readings for an entry that must be kept as it is.</summary>
+/// <summary>
+/// Turns what a person typed for one coil into readings. What is no reading of a coil is a problem, and stands flagged in the readings for
+/// an entry that must be kept as it is.
+/// </summary>
 /// <param name="entry">As typed.</param>
 /// <param name="tag">The coil's tag, tidied.</param>
 /// <param name="room">Room temperature in force, or null.</param>
@@ -24,7 +27,8 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     /// <summary>The readings, the first under the entry's own id; empty when nothing was measured.</summary>
     public IReadOnlyList<ReadingRecord> Read()
     {
-        double? temperatureC = Temperature(), turns = Turns(entry.Turns);
+        double? temperatureC = Temperature(),
+            turns = Turns(entry.Turns);
         if (!string.IsNullOrWhiteSpace(entry.Resistance))
         {
             Add("dcResistance", entry.Resistance, QuantityKind.Resistance, "Ω", temperatureC, turns, atHz: null);
@@ -45,8 +49,16 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     /// <param name="wanted">How it is to stand.</param>
     public ReadingRecord Again(ReadingRecord old, ReadingAsWritten stands, ReadingAsWritten wanted)
     {
-        double? temperatureC = wanted.Temperature == stands.Temperature ? old.TemperatureC
-            : Optional(wanted.Temperature, PossibleReading.Temperature, "temperature", "temperature", PossibleReading.Temperature.Range);
+        double? temperatureC =
+            wanted.Temperature == stands.Temperature
+                ? old.TemperatureC
+                : Optional(
+                    wanted.Temperature,
+                    PossibleReading.Temperature,
+                    "temperature",
+                    "temperature",
+                    PossibleReading.Temperature.Range
+                );
         double? turns = wanted.Turns == stands.Turns ? old.Turns : Turns(wanted.Turns);
         double? atHz = wanted.At == stands.At ? old.AtHz : Frequency(wanted.At) ?? old.AtHz;
         (QuantityKind? kind, string unit) = old.Quantity switch
@@ -60,7 +72,8 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
     }
 
     /// <summary>How a reading was understood, with what it is at 20 °C.</summary>
-    public static string Echo(IReadOnlyList<ReadingRecord> readings) => string.Join("; ", readings.Where(reading => !reading.Withdraws).Select(Echo));
+    public static string Echo(IReadOnlyList<ReadingRecord> readings) =>
+        string.Join("; ", readings.Where(reading => !reading.Withdraws).Select(Echo));
 
     private static string Echo(ReadingRecord reading)
     {
@@ -76,66 +89,81 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
         }
 
         string value = reading.Quantity is "inductance" or "dcResistance"
-            ? QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
+            ? QuantityParser.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
             : string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity.ToUpperInvariant()} {si:0.###}");
         if (reading.AtHz is { } hz)
         {
-            return $"{value} at {QuantityText.Format(hz, QuantityKind.Frequency)}";
+            return $"{value} at {QuantityParser.Format(hz, QuantityKind.Frequency)}";
         }
 
         return reading.TemperatureC is { } celsius && reading.Flag.Length == 0
-            ? $"{value} at {QuantityText.Format(celsius, QuantityKind.Temperature)} → {QuantityText.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
+            ? $"{value} at {QuantityParser.Format(celsius, QuantityKind.Temperature)} → "
+                + $"{QuantityParser.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
             : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
     }
 
     private static string At20C(string quantity, double si, double celsius) =>
-        QuantityText.Format(ComparableValue.Of(quantity, si, celsius), QuantityKind.Resistance, 4) + " at 20 °C";
+        QuantityParser.Format(ComparableValue.Of(quantity, si, celsius), QuantityKind.Resistance, 4) + " at 20 °C";
 
     private void Add(string quantity, string typed, QuantityKind? kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
     {
-        bool open = quantity == "dcResistance" && QuantityText.IsOpen(typed);
-        TypedQuantity read = kind is { } known ? Understand(typed, known) : Bare(typed);
+        bool open = quantity == "dcResistance" && QuantityParser.IsOpen(typed);
+        ParsedQuantity read = kind is { } known ? Understand(typed, known) : Bare(typed);
         (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
-        string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
+        string flag =
+            open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
             : understood ? PossibleReading.FlagOf(quantity, entered.Si)
             : "not understood: " + why;
         if (flag.Length > 0 && flag != PossibleReading.Open)
         {
-            (string field, string allowed) = quantity == "inductance" ? ("inductance", "above 0 to 1,000 H, for example 2.41 H") : ("resistance", "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection");
+            (string field, string allowed) =
+                quantity == "inductance"
+                    ? ("inductance", "above 0 to 1,000 H, for example 2.41 H")
+                    : ("resistance", "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection");
             _problems.Add(new Problem(field, understood ? "no coil reads that" : why, typed.Trim(), allowed) { Readings = Choice(read) });
         }
 
         bool first = _readings.Count == 0;
-        _readings.Add(new ReadingRecord
-        {
-            Id = first ? entry.Id : ReadingChain.IdWithin(entry.Id, quantity),
-            BatchId = entry.BatchId,
-            Tag = tag,
-            Quantity = quantity,
-            Typed = typed,
-            Unit = understood ? entered.UnitTyped : usualUnit,
-            Si = understood && flag != PossibleReading.Open ? entered.Si : null,
-            TemperatureC = temperatureC,
-            AtHz = atHz,
-            Turns = first ? turns : null,
-            Instrument = entry.Instrument.Trim(),
-            Person = entry.Person.Trim(),
-            TimeUtc = nowUtc,
-            NewCoil = entry.Coil.Length == 0 ? null : entry.Coil == SpoolQuestion.New,
-            Flag = flag == PossibleReading.Open ? flag : string.Join("; ", (string[])[.. flag.Length > 0 ? [flag] : Array.Empty<string>(), .. _doubts]),
-        });
+        _readings.Add(
+            new ReadingRecord
+            {
+                Id = first ? entry.Id : ReadingChain.IdWithin(entry.Id, quantity),
+                BatchId = entry.BatchId,
+                Tag = tag,
+                Quantity = quantity,
+                Typed = typed,
+                Unit = understood ? entered.UnitTyped : usualUnit,
+                Si = understood && flag != PossibleReading.Open ? entered.Si : null,
+                TemperatureC = temperatureC,
+                AtHz = atHz,
+                Turns = first ? turns : null,
+                Instrument = entry.Instrument.Trim(),
+                Person = entry.Person.Trim(),
+                TimeUtc = nowUtc,
+                NewCoil = entry.Coil.Length == 0 ? null : entry.Coil == SpoolQuestion.New,
+                Flag =
+                    flag == PossibleReading.Open
+                        ? flag
+                        : string.Join("; ", (string[])[.. flag.Length > 0 ? [flag] : Array.Empty<string>(), .. _doubts]),
+            }
+        );
         _doubts.Clear();
     }
 
-    private TypedQuantity Understand(string typed, QuantityKind kind) => QuantityText.Read(
-        typed, kind == QuantityKind.Resistance ? PossibleReading.Near(expectedOhm) : PossibleReading.Inductance, unitRequired: false);
+    private ParsedQuantity Understand(string typed, QuantityKind kind) =>
+        QuantityParser.Read(
+            typed,
+            kind == QuantityKind.Resistance ? PossibleReading.Near(expectedOhm) : PossibleReading.Inductance,
+            unitRequired: false
+        );
 
     /// <summary>A number without a unit, as a Q is.</summary>
-    private static TypedQuantity Bare(string typed) => CountText.TryNumber(typed, out double value)
-        ? new TypedQuantity(new Entered(value, typed, ""), "")
-        : new TypedQuantity(Entered.Unknown, $"\"{typed}\" is not a number");
+    private static ParsedQuantity Bare(string typed) =>
+        CountParser.TryNumber(typed, out double value)
+            ? new ParsedQuantity(new Entered(value, typed, ""), "")
+            : new ParsedQuantity(Entered.Unknown, $"\"{typed}\" is not a number");
 
-    private static IReadOnlyList<string>? Choice(TypedQuantity read) => read.Readings.Count > 0 ? read.Readings : null;
+    private static IReadOnlyList<string>? Choice(ParsedQuantity read) => read.Readings.Count > 0 ? read.Readings : null;
 
     private double? Turns(string typed) => Optional(typed, PossibleReading.Turns, "turns", "turns", "1 to 1,000,000");
 
@@ -160,7 +188,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return null;
         }
 
-        TypedQuantity read = QuantityText.Read(typed, limits, unitRequired: false);
+        ParsedQuantity read = QuantityParser.Read(typed, limits, unitRequired: false);
         if (read.Entered.IsKnown && limits.Allows(read.Entered.Si))
         {
             return read.Entered.Si;

@@ -8,10 +8,15 @@ internal static class EvidenceReader
     /// <summary>The evidence; frequencies that cannot be foretold are left out.</summary>
     public static CoilEvidence Of(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce, ResistanceJudgement? resistance)
     {
-        ReadingRecord? henry = inForce.LastOrDefault(reading => reading is { Quantity: "inductance", Si: > 0 }), q = inForce.LastOrDefault(reading => reading is { Quantity: "q", Si: > 0 });
+        ReadingRecord? henry = inForce.LastOrDefault(reading => reading is { Quantity: "inductance", Si: > 0 }),
+            q = inForce.LastOrDefault(reading => reading is { Quantity: "q", Si: > 0 });
         double? turns = inForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;
-        ExpectedReading? atHenry = henry is null ? null : limits.Expected(henry.AtHz ?? VerdictLimits.UsualHz), atQ = q?.AtHz is { } hz ? limits.Expected(hz) : null;
-        double? inductanceRatio = atHenry is not null ? henry!.Si / atHenry.InductanceH : henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal : null;
+        ExpectedReading? atHenry = henry is null ? null : limits.Expected(henry.AtHz ?? VerdictLimits.UsualHz),
+            atQ = q?.AtHz is { } hz ? limits.Expected(hz) : null;
+        double? inductanceRatio =
+            atHenry is not null ? henry!.Si / atHenry.InductanceH
+            : henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal
+            : null;
         CoilEvidence evidence = new()
         {
             Open = resistance?.IsOpen ?? false,
@@ -29,8 +34,17 @@ internal static class EvidenceReader
             NominalTurns = limits.NominalTurns,
             CoilsInSeries = limits.CoilsInSeries,
         };
-        return atQ is null ? evidence : evidence with { QualityRatio = q!.Si / atQ.Quality, QualityOffset = atQ.QualityDeviation, ReactanceAtQuality = atQ.Reactance, AcOverDc = atQ.AcOverDc };
+        return atQ is null
+            ? evidence
+            : evidence with
+            {
+                QualityRatio = q!.Si / atQ.Quality,
+                QualityOffset = atQ.QualityDeviation,
+                ReactanceAtQuality = atQ.Reactance,
+                AcOverDc = atQ.AcOverDc,
+            };
     }
 
-    private static bool Near(double? hz, double? target) => hz is not { } read || target is not { } wanted || Math.Abs(read - wanted) <= 0.02 * wanted;
+    private static bool Near(double? hz, double? target) =>
+        hz is not { } read || target is not { } wanted || Math.Abs(read - wanted) <= 0.02 * wanted;
 }

@@ -7,7 +7,14 @@ namespace Coilwright.Workshop.Readings;
 /// <param name="AcOverDc">AC over DC resistance, 1 or more.</param>
 /// <param name="InductanceDeviation">Standard deviation of the inductance, as a part of one.</param>
 /// <param name="QualityDeviation">Standard deviation of Q, as a part of one.</param>
-public sealed record ExpectedReading(double InductanceH, double Quality, double Reactance, double AcOverDc, double InductanceDeviation, double QualityDeviation)
+public sealed record ExpectedReading(
+    double InductanceH,
+    double Quality,
+    double Reactance,
+    double AcOverDc,
+    double InductanceDeviation,
+    double QualityDeviation
+)
 {
     /// <summary>Where the expectation of Q comes from, in words.</summary>
     public string From { get; init; } = "expected";

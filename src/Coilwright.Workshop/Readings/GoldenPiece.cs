@@ -3,7 +3,9 @@ using Coilwright.Analysis.Diagnosis;
 
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>A piece that the shop keeps as its measure. Others are held against what it reads today, on the same meter at the same frequency.</summary>
+/// <summary>
+/// A piece that the shop keeps as its measure. Others are held against what it reads today, on the same meter at the same frequency.
+/// </summary>
 /// <param name="limits">Limits of the recipe, for how wide resistance and inductance may lie.</param>
 /// <param name="golden">The golden piece's readings.</param>
 internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRecord> golden)
@@ -12,12 +14,15 @@ internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRec
     private const double LeastQuality = 0.92;
 
     /// <summary>Two pieces on one meter: what is left of the forecast's doubt, standard deviations as parts of one.</summary>
-    private const double SameMeter = 0.006, SameMeterQuality = 0.02;
+    private const double SameMeter = 0.006,
+        SameMeterQuality = 0.02;
 
     /// <summary>Adds the deviations from the golden piece, and rejects what they do not allow.</summary>
     public Verdict Compare(Verdict verdict, IReadOnlyList<ReadingRecord> inForce)
     {
-        double? ohm = Off("dcResistance", inForce), henry = Off("inductance", inForce), quality = Off("q", inForce);
+        double? ohm = Off("dcResistance", inForce),
+            henry = Off("inductance", inForce),
+            quality = Off("q", inForce);
         string[] said = [.. new[] { Said("DC resistance at 20 °C", ohm), Said("inductance", henry), Said("Q", quality) }.OfType<string>()];
         if (said.Length == 0)
         {
@@ -66,14 +71,21 @@ internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRec
     }
 
     private double? Off(string quantity, IReadOnlyList<ReadingRecord> inForce) =>
-        Value(quantity, inForce) is { } value && Value(quantity, golden) is { } wanted && SameFrequency(quantity, inForce) ? value / wanted - 1 : null;
+        Value(quantity, inForce) is { } value && Value(quantity, golden) is { } wanted && SameFrequency(quantity, inForce)
+            ? value / wanted - 1
+            : null;
 
     private bool SameFrequency(string quantity, IReadOnlyList<ReadingRecord> inForce) =>
-        Last(quantity, inForce)?.AtHz is not { } hz || Last(quantity, golden)?.AtHz is not { } other || Math.Abs(hz - other) <= 0.02 * other;
+        Last(quantity, inForce)?.AtHz is not { } hz
+        || Last(quantity, golden)?.AtHz is not { } other
+        || Math.Abs(hz - other) <= 0.02 * other;
 
-    private static double? Value(string quantity, IReadOnlyList<ReadingRecord> readings) => Last(quantity, readings) is { } last ? ResistanceJudgement.Comparable(last) : null;
+    private static double? Value(string quantity, IReadOnlyList<ReadingRecord> readings) =>
+        Last(quantity, readings) is { } last ? ResistanceJudgement.Comparable(last) : null;
 
-    private static ReadingRecord? Last(string quantity, IReadOnlyList<ReadingRecord> readings) => readings.LastOrDefault(reading => reading.Quantity == quantity && reading is { Si: > 0, Flag: "" });
+    private static ReadingRecord? Last(string quantity, IReadOnlyList<ReadingRecord> readings) =>
+        readings.LastOrDefault(reading => reading.Quantity == quantity && reading is { Si: > 0, Flag: "" });
 
-    private static string? Said(string name, double? off) => off is { } part ? string.Create(CultureInfo.InvariantCulture, $"{name} {part * 100:+0.0;−0.0;0.0} %") : null;
+    private static string? Said(string name, double? off) =>
+        off is { } part ? string.Create(CultureInfo.InvariantCulture, $"{name} {part * 100:+0.0;−0.0;0.0} %") : null;
 }

@@ -9,7 +9,10 @@ public static class ReadingChain
     /// <summary>Readings that nothing has taken the place of; a withdrawal itself is none.</summary>
     public static IReadOnlyList<ReadingRecord> InForce(IReadOnlyList<ReadingRecord> readings)
     {
-        HashSet<Guid> superseded = [.. readings.Where(reading => reading.Supersedes is not null).Select(reading => reading.Supersedes!.Value)];
+        HashSet<Guid> superseded =
+        [
+            .. readings.Where(reading => reading.Supersedes is not null).Select(reading => reading.Supersedes!.Value),
+        ];
         return [.. readings.Where(reading => !reading.Withdraws && !superseded.Contains(reading.Id))];
     }
 
@@ -45,8 +48,10 @@ public static class ReadingChain
     }
 
     /// <summary>Id of a further reading of an entry: the same entry gives the same ids, however often it is sent.</summary>
-    public static Guid IdWithin(Guid entry, string quantity) => new(SHA256.HashData(Encoding.UTF8.GetBytes($"{entry:N}/{quantity}")).AsSpan(0, 16));
+    public static Guid IdWithin(Guid entry, string quantity) =>
+        new(SHA256.HashData(Encoding.UTF8.GetBytes($"{entry:N}/{quantity}")).AsSpan(0, 16));
 
     /// <summary>True when two readings say the same: all but the time at which they arrived.</summary>
-    public static bool SaysTheSame(ReadingRecord one, ReadingRecord other) => one with { TimeUtc = default } == other with { TimeUtc = default };
+    public static bool SaysTheSame(ReadingRecord one, ReadingRecord other) =>
+        one with { TimeUtc = default } == other with { TimeUtc = default };
 }

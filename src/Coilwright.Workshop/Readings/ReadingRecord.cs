@@ -1,6 +1,8 @@
 namespace Coilwright.Workshop.Readings;
 
-/// <summary>One measured value of one coil with its conditions. Never edited: a correction is a new reading that supersedes this one, with a reason.</summary>
+/// <summary>
+/// One measured value of one coil with its conditions. Never edited: a correction is a new reading that supersedes this one, with a reason.
+/// </summary>
 public sealed record ReadingRecord
 {
     /// <summary>Made by the client; sending the same id twice records it once.</summary>
@@ -17,7 +19,9 @@ public sealed record ReadingRecord
     /// <summary>Unit as typed or assumed.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>Value in SI; null when it could not be understood, positive infinity never: an open coil says so in <see cref="Flag"/>.</summary>
+    /// <summary>
+    /// Value in SI; null when it could not be understood, positive infinity never: an open coil says so in <see cref="Flag"/>.
+    /// </summary>
     public double? Si { get; init; }
 
     /// <summary>Temperature of the coil, °C; null when unknown.</summary>
@@ -41,7 +45,9 @@ public sealed record ReadingRecord
     /// <summary>Why it supersedes; required with <see cref="Supersedes"/>.</summary>
     public string Reason { get; init; } = "";
 
-    /// <summary>For a tag that is entered again after its undo: true for a new coil, false for the same one; null when nobody said.</summary>
+    /// <summary>
+    /// For a tag that is entered again after its undo: true for a new coil, false for the same one; null when nobody said.
+    /// </summary>
     public bool? NewCoil { get; init; }
 
     /// <summary>True for an undo: takes the superseded reading away and puts nothing in its place.</summary>

@@ -7,7 +7,8 @@ namespace Coilwright.Workshop.Readings;
 /// </remarks>
 public sealed class ReadingUndo
 {
-    private const string Undone = "undone", Restored = "undone: the reading before holds again";
+    private const string Undone = "undone",
+        Restored = "undone: the reading before holds again";
 
     private readonly IReadOnlyList<ReadingRecord> _all;
     private readonly Dictionary<Guid, ReadingRecord> _byId;
@@ -51,19 +52,33 @@ public sealed class ReadingUndo
         EntryIds ids = new(undoId);
         return
         [
-            .. Last.Select(reading => Undoing(reading) with
-            {
-                Id = ids.Next(reading.Quantity, reading.Id),
-                Supersedes = reading.Id,
-                Person = person,
-                TimeUtc = nowUtc,
-            }),
+            .. Last.Select(reading =>
+                Undoing(reading) with
+                {
+                    Id = ids.Next(reading.Quantity, reading.Id),
+                    Supersedes = reading.Id,
+                    Person = person,
+                    TimeUtc = nowUtc,
+                }
+            ),
         ];
     }
 
-    private ReadingRecord Undoing(ReadingRecord reading) => _made[reading.Id].Supersedes is { } before
-        ? _byId[before] with { Reason = Restored }
-        : reading with { Typed = "", Si = null, Flag = "", Turns = null, Reason = Undone, Withdraws = true };
+    private ReadingRecord Undoing(ReadingRecord reading) =>
+        _made[reading.Id].Supersedes is { } before
+            ? _byId[before] with
+            {
+                Reason = Restored,
+            }
+            : reading with
+            {
+                Typed = "",
+                Si = null,
+                Flag = "",
+                Turns = null,
+                Reason = Undone,
+                Withdraws = true,
+            };
 
     private IReadOnlyList<ReadingRecord> Newest()
     {

@@ -23,7 +23,13 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
         string flag = reading.Si is { } si ? PossibleReading.FlagOf("dcResistance", si) : reading.Flag;
         if (flag == PossibleReading.Open || reading.Flag == PossibleReading.Open)
         {
-            return new ResistanceJudgement(new Finding(VerdictKind.Reject, "open: the meter finds no connection"), null, IsOpen: true, TemperatureKnown: true, IsRiddle: false);
+            return new ResistanceJudgement(
+                new Finding(VerdictKind.Reject, "open: the meter finds no connection"),
+                null,
+                IsOpen: true,
+                TemperatureKnown: true,
+                IsRiddle: false
+            );
         }
 
         if (flag.Length > 0 || reading.Si is not { } ohm)
@@ -37,29 +43,45 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
         }
 
         Estimate at20C = At20C(ohm, reading.TemperatureC);
-        return new ResistanceJudgement(Compare(band, at20C, reading.TemperatureC, meterPart), at20C, IsOpen: false, reading.TemperatureC is not null, IsRiddle: false);
+        return new ResistanceJudgement(
+            Compare(band, at20C, reading.TemperatureC, meterPart),
+            at20C,
+            IsOpen: false,
+            reading.TemperatureC is not null,
+            IsRiddle: false
+        );
     }
 
     /// <summary>The value by which two readings of one quantity are held against each other.</summary>
-    public static double Comparable(ReadingRecord reading) =>
-        ComparableValue.Of(reading.Quantity, reading.Si!.Value, reading.TemperatureC);
+    public static double Comparable(ReadingRecord reading) => ComparableValue.Of(reading.Quantity, reading.Si!.Value, reading.TemperatureC);
 
-    private static ResistanceJudgement Riddle(string reason) => new(new Finding(VerdictKind.Hold, reason), null, IsOpen: false, TemperatureKnown: false, IsRiddle: true);
+    private static ResistanceJudgement Riddle(string reason) =>
+        new(new Finding(VerdictKind.Hold, reason), null, IsOpen: false, TemperatureKnown: false, IsRiddle: true);
 
-    private static Estimate At20C(double ohm, double? temperatureC) => temperatureC is { } celsius
-        ? Estimate.Within(
-            ComparableValue.Of("dcResistance", ohm, celsius),
-            CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius), Basis.Measured)
-        : Estimate.Within(ohm, UnknownTemperature, Basis.Measured);
+    private static Estimate At20C(double ohm, double? temperatureC) =>
+        temperatureC is { } celsius
+            ? Estimate.Within(
+                ComparableValue.Of("dcResistance", ohm, celsius),
+                CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius),
+                Basis.Measured
+            )
+            : Estimate.Within(ohm, UnknownTemperature, Basis.Measured);
 
     /// <summary>A bare number a thousand times too small is a slip of the hand, not a coil.</summary>
     private static bool LooksLikeKiloOhms(Band band, ReadingRecord reading, double ohm) =>
-        reading.Unit == "Ω" && !reading.Typed.Any(char.IsLetter) && ohm * 1000 > band.Nominal / 3 && ohm * 1000 < band.Nominal * 3 && band.Nominal > 500;
+        reading.Unit == "Ω"
+        && !reading.Typed.Any(char.IsLetter)
+        && ohm * 1000 > band.Nominal / 3
+        && ohm * 1000 < band.Nominal * 3
+        && band.Nominal > 500;
 
     private static Finding Compare(Band band, Estimate at20C, double? temperatureC, double meterPart)
     {
-        double guard = meterPart * at20C.Value, low = (temperatureC is null ? at20C.Low : at20C.Value) - guard, high = (temperatureC is null ? at20C.High : at20C.Value) + guard;
-        string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not recorded, so ±2 %," : " at 20 °C,"), limits = $"{Written(band.Low)} to {Written(band.High)}";
+        double guard = meterPart * at20C.Value,
+            low = (temperatureC is null ? at20C.Low : at20C.Value) - guard,
+            high = (temperatureC is null ? at20C.High : at20C.Value) + guard;
+        string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not recorded, so ±2 %," : " at 20 °C,"),
+            limits = $"{Written(band.Low)} to {Written(band.High)}";
         string off = Off(at20C.Value / band.Nominal - 1, band.IsTarget ? "target" : "forecast");
         string guarded = FormattableString.Invariant($" (meter allowance ±{meterPart * 100:0.##} %)");
         if (low >= band.Low && high <= band.High)
@@ -69,12 +91,17 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
         return high < band.Low || low > band.High
             ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}")
-            : new Finding(VerdictKind.Hold, $"{said} {off}; too close to the limit of {limits} for {(temperatureC is null ? "a coil whose temperature is not known" : "this meter")} to decide{guarded}");
+            : new Finding(
+                VerdictKind.Hold,
+                $"{said} {off}; too close to the limit of {limits} for "
+                    + $"{(temperatureC is null ? "a coil whose temperature is not known" : "this meter")} to decide{guarded}"
+            );
     }
 
-    private static string Off(double part, string wanted) => Math.Abs(part) < 0.0005
-        ? $"on {wanted}"
-        : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {(part > 0 ? "above" : "below")} {wanted}");
+    private static string Off(double part, string wanted) =>
+        Math.Abs(part) < 0.0005
+            ? $"on {wanted}"
+            : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {(part > 0 ? "above" : "below")} {wanted}");
 
-    private static string Written(double ohm) => QuantityText.Format(ohm, QuantityKind.Resistance, 4);
+    private static string Written(double ohm) => QuantityParser.Format(ohm, QuantityKind.Resistance, 4);
 }

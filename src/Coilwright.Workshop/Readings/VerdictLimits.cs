@@ -29,7 +29,10 @@ public sealed record VerdictLimits
     /// <summary>What a good coil reads at a frequency in Hz; null when it cannot be foretold.</summary>
     public Func<double, ExpectedReading?> Expected { get; init; } = _ => null;
 
-    /// <summary>Standard deviation of the wanted resistance with its wire's own left out, as a part of one: what a whole batch may be off by without a fault.</summary>
+    /// <summary>
+    /// Standard deviation of the wanted resistance with its wire's own left out, as a part of one: what a whole batch may be off by without
+    /// a fault.
+    /// </summary>
     public double OhmOffset { get; init; } = 0.006;
 
     /// <summary>True when the recipe's wire was measured.</summary>
@@ -38,7 +41,10 @@ public sealed record VerdictLimits
     /// <summary>Inductance without cores over inductance with them.</summary>
     public double AirRatio { get; init; } = 0.75;
 
-    /// <summary>The resistance meter's own uncertainty (95 %), as a part of the reading: the guard band at each limit. Our assumption of a bench meter unless the shop says better.</summary>
+    /// <summary>
+    /// The resistance meter's own uncertainty (95 %), as a part of the reading: the guard band at each limit. Our assumption of a bench
+    /// meter unless the shop says better.
+    /// </summary>
     public double MeterPart { get; init; } = 0.001;
 
     /// <summary>Limits for one coil of a recipe at the winder: its targets, and the forecast where it has none.</summary>
@@ -50,8 +56,10 @@ public sealed record VerdictLimits
         bool alone = recipe.Coils.Count == 1;
         return new VerdictLimits
         {
-            Resistance = OfTarget(Find(recipe, coilIndex, "dcResistance"), isResistance: true) ?? OfForecast(forecasts.Coil(coilIndex).DcResistance, null),
-            Inductance = OfTarget(Find(recipe, coilIndex, "inductance"), isResistance: false) ?? OfForecast(forecasts.Coil(coilIndex).Inductance, UsualHz),
+            Resistance = OfTarget(Find(recipe, coilIndex, "dcResistance"), isResistance: true)
+                ?? OfForecast(forecasts.Coil(coilIndex).DcResistance, null),
+            Inductance = OfTarget(Find(recipe, coilIndex, "inductance"), isResistance: false)
+                ?? OfForecast(forecasts.Coil(coilIndex).Inductance, UsualHz),
             NominalTurns = recipe.Coils[coilIndex].Winding.Turns,
             Expected = new ExpectedReadings(recipe, alone ? null : coilIndex).At,
             OhmOffset = OffsetOf(Find(recipe, coilIndex, "dcResistance"), () => forecasts.Coil(coilIndex).DcResistance),
@@ -71,8 +79,10 @@ public sealed record VerdictLimits
         Forecasts forecasts = new(recipe);
         return new VerdictLimits
         {
-            Resistance = OfTarget(recipe.Targets.GetValueOrDefault("dcResistance"), isResistance: true) ?? OfForecast(forecasts.Pickup.DcResistance, null),
-            Inductance = OfTarget(recipe.Targets.GetValueOrDefault("inductance"), isResistance: false) ?? OfForecast(forecasts.Pickup.Inductance, UsualHz),
+            Resistance = OfTarget(recipe.Targets.GetValueOrDefault("dcResistance"), isResistance: true)
+                ?? OfForecast(forecasts.Pickup.DcResistance, null),
+            Inductance = OfTarget(recipe.Targets.GetValueOrDefault("inductance"), isResistance: false)
+                ?? OfForecast(forecasts.Pickup.Inductance, UsualHz),
             NominalTurns = recipe.Coils.Sum(coil => coil.Winding.Turns),
             CoilsInSeries = recipe.Connection == Connection.Series ? recipe.Coils.Count : 1,
             Expected = new ExpectedReadings(recipe, coilIndex: null).At,
@@ -86,12 +96,15 @@ public sealed record VerdictLimits
     /// <param name="recipe">The recipe.</param>
     /// <param name="coilIndex">Which coil, from 0.</param>
     /// <param name="quantity">Quantity name of the file format.</param>
-    public static Band? TargetOf(Recipe recipe, int coilIndex, string quantity) => OfTarget(Find(recipe, coilIndex, quantity), quantity == "dcResistance");
+    public static Band? TargetOf(Recipe recipe, int coilIndex, string quantity) =>
+        OfTarget(Find(recipe, coilIndex, quantity), quantity == "dcResistance");
 
     /// <summary>Where an inductance is read and forecast that names no frequency, Hz.</summary>
     public const double UsualHz = 1000;
 
-    /// <summary>The inductance that a reading is held against: the recipe's target at its own frequency, else what a good coil reads there.</summary>
+    /// <summary>
+    /// The inductance that a reading is held against: the recipe's target at its own frequency, else what a good coil reads there.
+    /// </summary>
     /// <param name="atHz">Frequency of the reading; null for the usual one.</param>
     public (double? Henry, bool IsTarget) WantedInductance(double? atHz)
     {
@@ -104,7 +117,9 @@ public sealed record VerdictLimits
     /// <summary>How far a target may lie from where the shop's coils lie, as a part of one. Our assumption, no source.</summary>
     private const double TargetOffset = 0.006;
 
-    /// <summary>A target is where a shop's coils lie; a forecast has its own doubt, of which the wire's part is a cause to be named and no offset.</summary>
+    /// <summary>
+    /// A target is where a shop's coils lie; a forecast has its own doubt, of which the wire's part is a cause to be named and no offset.
+    /// </summary>
     private static double OffsetOf(Target? target, Func<Figure> forecast)
     {
         if (target is not null)
@@ -113,11 +128,18 @@ public sealed record VerdictLimits
         }
 
         Figure figure = forecast();
-        double wire = figure.Derivation.Inputs.Where(input => input.Name.Contains("diameter", StringComparison.Ordinal) || input.Name.Contains("ohms per", StringComparison.Ordinal)).Sum(input => input.VarianceShare);
+        double wire = figure
+            .Derivation.Inputs.Where(input =>
+                input.Name.Contains("diameter", StringComparison.Ordinal) || input.Name.Contains("ohms per", StringComparison.Ordinal)
+            )
+            .Sum(input => input.VarianceShare);
         return Math.Max(TargetOffset, figure.Estimate.StandardDeviation / figure.Value * Math.Sqrt(Math.Max(0, 1 - wire)));
     }
 
-    /// <summary>Which of a recipe's targets holds for one coil: its own, or the pickup's where the coil is the pickup. The one rule for verdict, pages and papers.</summary>
+    /// <summary>
+    /// Which of a recipe's targets holds for one coil: its own, or the pickup's where the coil is the pickup. The one rule for verdict,
+    /// pages and papers.
+    /// </summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="coilIndex">Which coil, from 0.</param>
     /// <param name="quantity">Quantity name of the file format.</param>
@@ -136,15 +158,23 @@ public sealed record VerdictLimits
 
         double comparable = ComparableValue.Factor(isResistance ? "dcResistance" : "inductance", target);
         return new Band(
-            target.Nominal.Si * comparable, target.Low * comparable, target.High * comparable, IsTarget: true, isResistance ? null : target.AtHz ?? UsualHz);
+            target.Nominal.Si * comparable,
+            target.Low * comparable,
+            target.High * comparable,
+            IsTarget: true,
+            isResistance ? null : target.AtHz ?? UsualHz
+        );
     }
 
-    private static Band OfForecast(Figure figure, double? atHz) => new(figure.Value, figure.Estimate.Low, figure.Estimate.High, IsTarget: false, atHz);
+    private static Band OfForecast(Figure figure, double? atHz) =>
+        new(figure.Value, figure.Estimate.Low, figure.Estimate.High, IsTarget: false, atHz);
 
     /// <summary>Forecast of one recipe, made when first asked for.</summary>
     private sealed class Forecasts(Recipe recipe)
     {
-        private readonly Lazy<Prediction> _usual = new(() => Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { Strings = false }));
+        private readonly Lazy<Prediction> _usual = new(() =>
+            Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { Strings = false })
+        );
 
         public PickupForecast Pickup => _usual.Value.Pickup;
 

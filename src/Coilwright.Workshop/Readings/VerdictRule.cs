@@ -6,7 +6,10 @@ namespace Coilwright.Workshop.Readings;
 /// <summary>Judges a coil by its readings in force. Resistance is compared at 20 °C, always.</summary>
 public static class VerdictRule
 {
-    /// <summary>Two readings of one thing nearer than this part of one are the same reading taken twice. Our assumption: a bench meter repeats to 0.1 %.</summary>
+    /// <summary>
+    /// Two readings of one thing nearer than this part of one are the same reading taken twice. Our assumption: a bench meter repeats to
+    /// 0.1 %.
+    /// </summary>
     public const double SameWithin = 0.002;
 
     /// <summary>Q below this part of the expected one is loss, not scatter. Our assumption, no source.</summary>
@@ -20,10 +23,15 @@ public static class VerdictRule
     public static Verdict Judge(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
     {
         (Verdict verdict, CoilEvidence? evidence) = Weigh(limits, inForce);
-        return verdict.Kind == VerdictKind.Pass || evidence is null ? verdict : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce);
+        return verdict.Kind == VerdictKind.Pass || evidence is null
+            ? verdict
+            : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce);
     }
 
-    /// <summary>The same verdict with what was found out about its causes. Where the reading is more in doubt than the coil, it is held and read again.</summary>
+    /// <summary>
+    /// The same verdict with what was found out about its causes. Where the reading is more in doubt than the coil, it is held and read
+    /// again.
+    /// </summary>
     internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
     {
         Verdict found = verdict with
@@ -32,7 +40,12 @@ public static class VerdictRule
             Next = diagnosis.Next,
         };
         return verdict.Kind == VerdictKind.Reject && ReadingInDoubt(diagnosis, inForce) is { } why
-            ? found with { Kind = VerdictKind.Hold, ReadAgain = true, Reasons = [why, .. verdict.Reasons] }
+            ? found with
+            {
+                Kind = VerdictKind.Hold,
+                ReadAgain = true,
+                Reasons = [why, .. verdict.Reasons],
+            }
             : found;
     }
 
@@ -41,9 +54,13 @@ public static class VerdictRule
     {
         const double MoreThanNot = 0.5;
         ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => cause.Name is "meter-error" or "warm-coil")];
-        bool leads = ofReading.Length > 0 && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
+        bool leads =
+            ofReading.Length > 0
+            && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
         bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
-        return !leads || twice ? null : ofReading[0].Name == "warm-coil" ? "read again when it has cooled" : "read again before it is judged";
+        return !leads || twice ? null
+            : ofReading[0].Name == "warm-coil" ? "read again when it has cooled"
+            : "read again before it is judged";
     }
 
     /// <summary>The verdict without causes, and what there is to find them by; null when the readings themselves are in doubt.</summary>
@@ -52,8 +69,12 @@ public static class VerdictRule
         ReadingRecord[] ohms = [.. inForce.Where(reading => reading.Quantity == "dcResistance")];
         ResistanceJudgement? resistance = ohms.Length == 0 ? null : ResistanceJudgement.Of(limits.Resistance, ohms[^1], limits.MeterPart);
         List<Finding> findings = [resistance?.Finding ?? new Finding(VerdictKind.Hold, "no resistance has been read yet")];
-        findings.AddRange(inForce.Where(reading => reading.Quantity == "inductance").TakeLast(1).Select(reading => Inductance(limits.Inductance, reading)));
-        findings.AddRange(inForce.Where(reading => reading.Quantity == "q").TakeLast(1).Select(reading => Quality(limits, reading)).OfType<Finding>());
+        findings.AddRange(
+            inForce.Where(reading => reading.Quantity == "inductance").TakeLast(1).Select(reading => Inductance(limits.Inductance, reading))
+        );
+        findings.AddRange(
+            inForce.Where(reading => reading.Quantity == "q").TakeLast(1).Select(reading => Quality(limits, reading)).OfType<Finding>()
+        );
         findings.AddRange(inForce.Where(reading => reading.Flag.Length > 0 && reading.Flag != PossibleReading.Open).Select(Flagged));
         Finding[] twice = [.. inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Select(ReadTwice).OfType<Finding>()];
         bool disagree = twice.Any(finding => finding.Kind == VerdictKind.Hold);
@@ -61,7 +82,20 @@ public static class VerdictRule
         VerdictKind kind = disagree ? VerdictKind.Hold : s_mildestFirst.Last(one => findings.Any(finding => finding.Kind == one));
         bool readable = !disagree && resistance is not { IsRiddle: true };
         CoilEvidence? evidence = readable ? EvidenceReader.Of(limits, inForce, resistance) : null;
-        return (new Verdict(kind, resistance?.OhmAt20C, [.. findings.Where(finding => kind == VerdictKind.Pass || finding.Kind != VerdictKind.Pass).Select(finding => finding.Reason).Distinct()], []), evidence);
+        return (
+            new Verdict(
+                kind,
+                resistance?.OhmAt20C,
+                [
+                    .. findings
+                        .Where(finding => kind == VerdictKind.Pass || finding.Kind != VerdictKind.Pass)
+                        .Select(finding => finding.Reason)
+                        .Distinct(),
+                ],
+                []
+            ),
+            evidence
+        );
     }
 
     private static Finding Flagged(ReadingRecord reading) => new(VerdictKind.Hold, $"\"{reading.Typed}\" is kept: {reading.Flag}");
@@ -70,7 +104,10 @@ public static class VerdictRule
     {
         if (reading.Si is not { } henry || PossibleReading.FlagOf("inductance", henry).Length > 0)
         {
-            return new Finding(VerdictKind.Hold, $"the inductance \"{reading.Typed}\" is {(reading.Flag.Length > 0 ? reading.Flag : "outside what a coil can read")}");
+            return new Finding(
+                VerdictKind.Hold,
+                $"the inductance \"{reading.Typed}\" is {(reading.Flag.Length > 0 ? reading.Flag : "outside what a coil can read")}"
+            );
         }
 
         string said = Written(henry, QuantityKind.Inductance) + At(reading.AtHz);
@@ -81,12 +118,19 @@ public static class VerdictRule
 
         if (reading.AtHz is { } hz && band.AtHz is { } target && Math.Abs(hz - target) > 0.02 * target)
         {
-            return new Finding(VerdictKind.Pass, $"{said}, not compared: the target holds at {QuantityText.Format(target, QuantityKind.Frequency)}");
+            return new Finding(
+                VerdictKind.Pass,
+                $"{said}, not compared: the target holds at {QuantityParser.Format(target, QuantityKind.Frequency)}"
+            );
         }
 
         return henry >= band.Low && henry <= band.High
             ? new Finding(VerdictKind.Pass, said + " is within its target")
-            : new Finding(VerdictKind.Reject, $"{said} is outside its target of {Written(band.Low, QuantityKind.Inductance)} to {Written(band.High, QuantityKind.Inductance)}");
+            : new Finding(
+                VerdictKind.Reject,
+                $"{said} is outside its target of {Written(band.Low, QuantityKind.Inductance)} to "
+                    + $"{Written(band.High, QuantityKind.Inductance)}"
+            );
     }
 
     private static Finding? Quality(VerdictLimits limits, ReadingRecord reading)
@@ -97,7 +141,9 @@ public static class VerdictRule
         }
 
         string said = FormattableString.Invariant($"Q of {q:0.0#}{At(hz)} against {expected.Quality:0.0}, {expected.From}");
-        return q >= LeastQuality * expected.Quality ? new Finding(VerdictKind.Pass, said) : new Finding(VerdictKind.Reject, said + ": loss");
+        return q >= LeastQuality * expected.Quality
+            ? new Finding(VerdictKind.Pass, said)
+            : new Finding(VerdictKind.Reject, said + ": loss");
     }
 
     /// <summary>Two readings of one quantity, neither of which takes the other's place: nothing is overwritten, a person decides.</summary>
@@ -111,16 +157,19 @@ public static class VerdictRule
 
         string typed = string.Join(" and ", readings.Select(reading => reading.Typed));
         bool allOpen = readings.All(reading => reading.Flag == PossibleReading.Open);
-        double[] values = [.. readings.Where(reading => reading.Si is not null && reading.Flag.Length == 0).Select(ResistanceJudgement.Comparable)];
+        double[] values =
+        [
+            .. readings.Where(reading => reading.Si is not null && reading.Flag.Length == 0).Select(ResistanceJudgement.Comparable),
+        ];
         bool agree = allOpen || (values.Length == readings.Length && values.Max() - values.Min() <= SameWithin * Math.Abs(values.Max()));
         return agree
             ? new Finding(VerdictKind.Pass, $"read {readings.Length} times, the same: {typed}")
             : new Finding(VerdictKind.Hold, $"read {readings.Length} times and the readings disagree: {typed}; correct the wrong one");
     }
 
-    private static string Written(double si, QuantityKind kind) => QuantityText.Format(si, kind, 4);
+    private static string Written(double si, QuantityKind kind) => QuantityParser.Format(si, kind, 4);
 
-    private static string At(double? hz) => hz is { } known ? " at " + QuantityText.Format(known, QuantityKind.Frequency) : "";
+    private static string At(double? hz) => hz is { } known ? " at " + QuantityParser.Format(known, QuantityKind.Frequency) : "";
 }
 
 /// <summary>One thing found out about a coil, and what it means for the verdict.</summary>

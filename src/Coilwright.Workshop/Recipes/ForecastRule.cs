@@ -20,13 +20,35 @@ public static class ForecastRule
         try
         {
             Prediction prediction = forecast();
-            Figure? wrong = prediction.Coils.SelectMany(coil => coil.All).Concat(prediction.Pickup.All)
-                .FirstOrDefault(figure => !double.IsFinite(figure.Estimate.Value) || !double.IsFinite(figure.Estimate.Low) || !double.IsFinite(figure.Estimate.High));
-            return wrong is null ? new(prediction, []) : new(null, [new Problem("coils", $"this recipe cannot be forecast: {wrong.Derivation.Symbols.Split('=')[0].Trim()} comes out without a number", null, Allowed)]);
+            Figure? wrong = prediction
+                .Coils.SelectMany(coil => coil.All)
+                .Concat(prediction.Pickup.All)
+                .FirstOrDefault(figure =>
+                    !double.IsFinite(figure.Estimate.Value)
+                    || !double.IsFinite(figure.Estimate.Low)
+                    || !double.IsFinite(figure.Estimate.High)
+                );
+            return wrong is null
+                ? new(prediction, [])
+                : new(
+                    null,
+                    [
+                        new Problem(
+                            "coils",
+                            $"this recipe cannot be forecast: {wrong.Derivation.Symbols.Split('=')[0].Trim()} comes out without a number",
+                            null,
+                            Allowed
+                        ),
+                    ]
+                );
         }
-        catch (Exception failure) when (failure is ArgumentException or ArithmeticException or InvalidOperationException or IndexOutOfRangeException)
+        catch (Exception failure)
+            when (failure is ArgumentException or ArithmeticException or InvalidOperationException or IndexOutOfRangeException)
         {
-            return new(null, [new Problem("coils", "this recipe cannot be forecast: " + failure.Message.Split('\n')[0].Trim(), null, Allowed)]);
+            return new(
+                null,
+                [new Problem("coils", "this recipe cannot be forecast: " + failure.Message.Split('\n')[0].Trim(), null, Allowed)]
+            );
         }
     }
 }

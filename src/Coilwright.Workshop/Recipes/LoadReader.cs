@@ -11,10 +11,10 @@ public static class LoadReader
     public const string Format = "coilwright.load/1";
 
     /// <summary>The load, or every problem. Every part is optional.</summary>
-    public static ReadOutcome<LoadCircuit> Read(string json) => JsonText.Read(json, Format, Whole);
+    public static ReadOutcome<LoadCircuit> Read(string json) => JsonDocumentReader.Read(json, Format, Whole);
 
     /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
-    public static ReadOutcome<LoadCircuit> ReadFile(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+    public static ReadOutcome<LoadCircuit> ReadFile(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
 
     private static LoadCircuit Whole(JsonFields fields)
     {

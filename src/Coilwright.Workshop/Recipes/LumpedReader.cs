@@ -10,7 +10,7 @@ public static class LumpedReader
     public const string Format = "coilwright.lumped/1";
 
     /// <summary>The pickup, or every problem.</summary>
-    public static ReadOutcome<LumpedPickup> Read(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+    public static ReadOutcome<LumpedPickup> Read(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
 
     private static LumpedPickup Whole(JsonFields fields)
     {
@@ -31,9 +31,13 @@ public static class LumpedReader
         };
     }
 
-    private static Boxed Branch(JsonFields fields) => new(new EddyBranch(
-        fields.Required("inductance", Allowed.Inductance with { Example = "0.9 H" }).Si,
-        fields.Required("resistance", Allowed.LossResistance with { Example = "60 kΩ" }).Si));
+    private static Boxed Branch(JsonFields fields) =>
+        new(
+            new EddyBranch(
+                fields.Required("inductance", Allowed.Inductance with { Example = "0.9 H" }).Si,
+                fields.Required("resistance", Allowed.LossResistance with { Example = "60 kΩ" }).Si
+            )
+        );
 
     private sealed record Boxed(EddyBranch Value);
 }

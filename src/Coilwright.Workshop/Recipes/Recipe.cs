@@ -68,7 +68,15 @@ public sealed record RecipePoint(Entered X, Entered Y, Entered Z)
 }
 
 /// <summary>What the wire is wound on.</summary>
-public sealed record RecipeBobbin(Entered CoreLength, Entered CoreWidth, Entered EndRadius, Entered WindingHeight, Entered? MaxBuild, double? FillLimit, string Material);
+public sealed record RecipeBobbin(
+    Entered CoreLength,
+    Entered CoreWidth,
+    Entered EndRadius,
+    Entered WindingHeight,
+    Entered? MaxBuild,
+    double? FillLimit,
+    string Material
+);
 
 /// <summary>The wire: a gauge of the tables, measured values, or both; a measured value overrides the table's.</summary>
 public sealed record RecipeWire
@@ -186,6 +194,8 @@ public sealed record RecipePotting(string Kind, Entered? Temperature, Entered? L
 /// <param name="HoldReason">What happens meanwhile.</param>
 public sealed record RecipeStep(string Name, Entered? Least, Entered? Most, Entered? Hold, string HoldReason)
 {
-    /// <summary>What magnets are charged or knocked down to in this step; null when it asks for none. It moves no number of the forecast.</summary>
-    public WantedCharge? Charge { get; init; }
+    /// <summary>
+    /// What magnets are charged or knocked down to in this step; null when it asks for none. It moves no number of the forecast.
+    /// </summary>
+    public RequiredCharge? Charge { get; init; }
 }

@@ -12,14 +12,16 @@ public static class RecipeReader
     public const string Format = "coilwright.recipe/1";
 
     private static readonly string[] s_connections = ["series", "parallel", "single"];
+
     /// <summary>What a pickup may be potted in.</summary>
     internal static IReadOnlyList<string> PottingKinds { get; } = ["none", "wax", "paraffin", "beeswax", "lacquer", "epoxy"];
 
     /// <summary>The recipe, or every problem with its field path, what was understood and what is allowed.</summary>
-    public static ReadOutcome<Recipe> Read(string json) => JsonText.Read(json, Format, fields => Whole(fields, json));
+    public static ReadOutcome<Recipe> Read(string json) => JsonDocumentReader.Read(json, Format, fields => Whole(fields, json));
 
     /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
-    public static ReadOutcome<Recipe> ReadFile(string json) => JsonText.Read(json, Format, fields => Whole(fields, json), pointOnly: true);
+    public static ReadOutcome<Recipe> ReadFile(string json) =>
+        JsonDocumentReader.Read(json, Format, fields => Whole(fields, json), pointOnly: true);
 
     private static Recipe Whole(JsonFields fields, string json)
     {
@@ -48,12 +50,13 @@ public static class RecipeReader
         return recipe;
     }
 
-    private static Connection Joined(JsonFields fields) => fields.Word("connection", s_connections) switch
-    {
-        "single" => Connection.Single,
-        "parallel" => Connection.Parallel,
-        _ => Connection.Series,
-    };
+    private static Connection Joined(JsonFields fields) =>
+        fields.Word("connection", s_connections) switch
+        {
+            "single" => Connection.Single,
+            "parallel" => Connection.Parallel,
+            _ => Connection.Series,
+        };
 
     private static RecipePotting Potting(JsonFields fields)
     {
@@ -62,10 +65,12 @@ public static class RecipeReader
             fields.Word("kind", PottingKinds, required: true) ?? "none",
             fields.Optional("temperature", Allowed.Temperature with { Example = "60 °C" }),
             fields.Optional("limit", Allowed.Temperature with { Example = "65 °C" }),
-            fields.Optional("time", Allowed.Time));
+            fields.Optional("time", Allowed.Time)
+        );
     }
 
-    private static IReadOnlyList<string> Tags(JsonElement? tags) => tags is { ValueKind: JsonValueKind.Array } list
-        ? [.. list.EnumerateArray().Where(tag => tag.ValueKind == JsonValueKind.String).Select(tag => tag.GetString()!)]
-        : [];
+    private static IReadOnlyList<string> Tags(JsonElement? tags) =>
+        tags is { ValueKind: JsonValueKind.Array } list
+            ? [.. list.EnumerateArray().Where(tag => tag.ValueKind == JsonValueKind.String).Select(tag => tag.GetString()!)]
+            : [];
 }

@@ -39,16 +39,29 @@ public static class RecipeTargets
         List<ForecastWarning> warnings = [];
         foreach ((string name, SpreadTarget target) in ForRun(recipe))
         {
-            CoilForecast? coil = name.StartsWith("coils[", StringComparison.Ordinal) ? prediction.Coils[int.Parse(name.AsSpan(6, name.IndexOf(']', StringComparison.Ordinal) - 6), CultureInfo.InvariantCulture)] : null;
+            CoilForecast? coil = name.StartsWith("coils[", StringComparison.Ordinal)
+                ? prediction.Coils[int.Parse(name.AsSpan(6, name.IndexOf(']', StringComparison.Ordinal) - 6), CultureInfo.InvariantCulture)]
+                : null;
             bool henry = name.EndsWith("inductance", StringComparison.Ordinal);
-            Figure? figure = henry ? coil?.Inductance ?? prediction.Pickup.Inductance : name.EndsWith("dcResistance", StringComparison.Ordinal) ? coil?.DcResistance ?? prediction.Pickup.DcResistance : null;
-            double shown = figure is null ? double.NaN : henry && coil is null ? AsShown(prediction.Pickup) : figure.Value;
+            Figure? figure =
+                henry ? coil?.Inductance ?? prediction.Pickup.Inductance
+                : name.EndsWith("dcResistance", StringComparison.Ordinal) ? coil?.DcResistance ?? prediction.Pickup.DcResistance
+                : null;
+            double shown =
+                figure is null ? double.NaN
+                : henry && coil is null ? AsShown(prediction.Pickup)
+                : figure.Value;
             if (shown < target.Low || shown > target.High)
             {
                 QuantityKind kind = henry ? QuantityKind.Inductance : QuantityKind.Resistance;
-                string Written(double si) => QuantityText.Format(si, kind, 3);
-                warnings.Add(new ForecastWarning($"{(coil is null ? "" : name[..(name.IndexOf('.', StringComparison.Ordinal) + 1)])}targets.{(henry ? "inductance" : "dcResistance")}",
-                    $"the target for {(henry ? "inductance" : "DC resistance")}, {Written(target.Low)} to {Written(target.High)}, leaves out what this recipe forecasts: a meter would show {Written(shown)}"));
+                string Written(double si) => QuantityParser.Format(si, kind, 3);
+                warnings.Add(
+                    new ForecastWarning(
+                        $"{(coil is null ? "" : name[..(name.IndexOf('.', StringComparison.Ordinal) + 1)])}targets.{(henry ? "inductance" : "dcResistance")}",
+                        $"the target for {(henry ? "inductance" : "DC resistance")}, {Written(target.Low)} to {Written(target.High)}, "
+                            + $"leaves out what this recipe forecasts: a meter would show {Written(shown)}"
+                    )
+                );
             }
         }
 
@@ -57,7 +70,7 @@ public static class RecipeTargets
 
     /// <summary>Inductance at 1 kHz as a meter shows it, the pickup's own capacitance included.</summary>
     private static double AsShown(PickupForecast pickup) =>
-        MeterView.Of(pickup.Inductance.Value, pickup.DcResistance.Value, pickup.Capacitance.Value, 1000).InductanceH;
+        MeterModel.Of(pickup.Inductance.Value, pickup.DcResistance.Value, pickup.Capacitance.Value, 1000).InductanceH;
 
     private static SpreadTarget Limits(Recipe recipe, string name, Target target)
     {
@@ -73,7 +86,9 @@ public static class RecipeTargets
     /// <summary>Inductance at 1 kHz over that at another frequency, by the forecast.</summary>
     private static double To1KiloHertz(Recipe recipe, double atHz)
     {
-        PickupForecast pickup = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), null, new ForecastOptions { FrequenciesHz = [atHz] }).Pickup;
+        PickupForecast pickup = Forecaster
+            .Predict(RecipeModelBuilder.ToModel(recipe), null, new ForecastOptions { FrequenciesHz = [atHz] })
+            .Pickup;
         return pickup.Inductance.Value / pickup.Spectrum[0].Inductance.Value;
     }
 }

@@ -6,7 +6,8 @@ namespace Coilwright.Workshop.Recipes;
 /// <summary>A stored revision as a recipe: one that an earlier program let through may be refused by this one.</summary>
 public static class ReleasedRecipe
 {
-    private const string ToDo = "nothing entered is lost; open the recipe, mend the value, save it as the next revision with the reason, "
+    private const string ToDo =
+        "nothing entered is lost; open the recipe, mend the value, save it as the next revision with the reason, "
         + "release that and begin a new batch on it";
 
     private const int Most = 3;
@@ -16,7 +17,11 @@ public static class ReleasedRecipe
     public static Recipe Of(RevisionRecord revision)
     {
         ReadOutcome<Recipe> read = RecipeReader.Read(revision.Json);
-        return read.Value ?? throw new UnreadableRecordException($"revision {revision.Letter} of {revision.RecipeName} does not pass the checks of a recipe any more: {Told(read.Problems)}", ToDo);
+        return read.Value
+            ?? throw new UnreadableRecordException(
+                $"revision {revision.Letter} of {revision.RecipeName} does not pass the checks of a recipe any more: {Told(read.Problems)}",
+                ToDo
+            );
     }
 
     /// <summary>Place of a coil in the recipe.</summary>
@@ -24,13 +29,16 @@ public static class ReleasedRecipe
     public static int PlaceOf(Recipe recipe, RevisionRecord revision, string coilName)
     {
         int index = recipe.Coils.ToList().FindIndex(coil => coil.Name == coilName);
-        return index >= 0 ? index : throw new UnreadableRecordException($"revision {revision.Letter} of {revision.RecipeName} has no coil \"{coilName}\"", ToDo);
+        return index >= 0
+            ? index
+            : throw new UnreadableRecordException($"revision {revision.Letter} of {revision.RecipeName} has no coil \"{coilName}\"", ToDo);
     }
 
     private static string Told(IReadOnlyList<Problem> problems) =>
         string.Join("; ", problems.Take(Most).Select(Told)) + (problems.Count > Most ? More(problems.Count - Most) : "");
 
-    private static string More(int count) => string.Create(CultureInfo.InvariantCulture, $"; and {count} more, which the recipe's page shows");
+    private static string More(int count) =>
+        string.Create(CultureInfo.InvariantCulture, $"; and {count} more, which the recipe's page shows");
 
     /// <summary>Which field, what is stored there, what is wrong with it, and the range.</summary>
     private static string Told(Problem problem)

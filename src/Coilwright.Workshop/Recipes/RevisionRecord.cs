@@ -17,7 +17,15 @@ public enum RevisionState
 /// <param name="Person">Who wrote it.</param>
 /// <param name="TimeUtc">When it was last saved (draft) or released.</param>
 public sealed record RevisionRecord(
-    Guid RecipeId, string RecipeName, int Number, string Json, RevisionState State, string Reason, string Person, DateTimeOffset TimeUtc)
+    Guid RecipeId,
+    string RecipeName,
+    int Number,
+    string Json,
+    RevisionState State,
+    string Reason,
+    string Person,
+    DateTimeOffset TimeUtc
+)
 {
     /// <summary>Who released it; empty for a draft.</summary>
     public string ReleasedBy { get; init; } = "";

@@ -30,10 +30,29 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
         List<ReturnLine> lines = [];
         foreach (PieceReadingRecord reading in now.Where(reading => reading.Pole is null && reading.Quantity != "firstSwing"))
         {
-            PieceReadingRecord? before = then.LastOrDefault(other => other.Quantity == reading.Quantity && (other.AtHz is not { } hz || reading.AtHz is not { } at || Math.Abs(at - hz) <= 0.02 * hz));
-            double? was = before?.Si is null ? null : TestBench.Comparable(before), today = reading.Si is null ? null : TestBench.Comparable(reading);
-            bool off = reading.Si is null || (was is { } old && today is { } value && Math.Abs(value / old - 1) > rules.TestTolerances.GetValueOrDefault(reading.Quantity, 0.05));
-            lines.Add(new ReturnLine(reading.Quantity, was, today, $"{(was is { } told ? Written(reading.Quantity, told) : "not measured at dispatch")} → {(today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open")}{(reading.Quantity == "dcResistance" && reading.TemperatureC is not null ? " at 20 °C" : "")}", off));
+            PieceReadingRecord? before = then.LastOrDefault(other =>
+                other.Quantity == reading.Quantity
+                && (other.AtHz is not { } hz || reading.AtHz is not { } at || Math.Abs(at - hz) <= 0.02 * hz)
+            );
+            double? was = before?.Si is null ? null : FinalTestService.Comparable(before),
+                today = reading.Si is null ? null : FinalTestService.Comparable(reading);
+            bool off =
+                reading.Si is null
+                || (
+                    was is { } old
+                    && today is { } value
+                    && Math.Abs(value / old - 1) > rules.TestTolerances.GetValueOrDefault(reading.Quantity, 0.05)
+                );
+            lines.Add(
+                new ReturnLine(
+                    reading.Quantity,
+                    was,
+                    today,
+                    $"{(was is { } told ? Written(reading.Quantity, told) : "not measured at dispatch")} → "
+                        + $"{(today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open")}{(reading.Quantity == "dcResistance" && reading.TemperatureC is not null ? " at 20 °C" : "")}",
+                    off
+                )
+            );
         }
 
         return new ReturnFinding(lines, CauseOf(lines));
@@ -41,8 +60,10 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
 
     private static string CauseOf(List<ReturnLine> lines)
     {
-        ReturnLine? ohms = lines.Find(line => line.Quantity == "dcResistance"), henries = lines.Find(line => line.Quantity == "inductance");
-        double ohm = Part(ohms), henry = Part(henries);
+        ReturnLine? ohms = lines.Find(line => line.Quantity == "dcResistance"),
+            henries = lines.Find(line => line.Quantity == "inductance");
+        double ohm = Part(ohms),
+            henry = Part(henries);
         return ohms switch
         {
             { Now: null } => "open: reheat the joints first, then look for a broken lead, then for a broken wire (rewind)",
@@ -53,20 +74,23 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
             _ when henries is { Off: true } && henry < 0 => "shorted turns, or a magnet or pole that moved",
             _ when lines.Exists(line => line.Quantity == "q" && line.Off) => "loss: shorted turns, or metal that was added",
             _ when lines.TrueForAll(line => !line.Off) => "unchanged since it was shipped",
-            _ => "changed since it was shipped: " + string.Join(", ", lines.Where(line => line.Off).Select(line => KeyLabels.Of(line.Quantity))),
+            _ => "changed since it was shipped: "
+                + string.Join(", ", lines.Where(line => line.Off).Select(line => KeyLabels.Of(line.Quantity))),
         };
     }
 
     private static double Part(ReturnLine? line) => line is { Then: { } then, Now: { } now } ? now / then - 1 : 0;
 
-    private static string Change(double? was, double now) => was is { } then ? string.Create(CultureInfo.InvariantCulture, $" ({(now / then - 1) * 100:+0.0;−0.0;0.0} %)") : "";
+    private static string Change(double? was, double now) =>
+        was is { } then ? string.Create(CultureInfo.InvariantCulture, $" ({(now / then - 1) * 100:+0.0;−0.0;0.0} %)") : "";
 
-    private static string Written(string quantity, double si) => quantity switch
-    {
-        "dcResistance" or "acResistance" => QuantityText.Format(si, QuantityKind.Resistance, 3),
-        "inductance" => QuantityText.Format(si, QuantityKind.Inductance, 3),
-        "loadedPeak" => QuantityText.Format(si, QuantityKind.Frequency, 3),
-        "q" => "Q " + si.ToString("0.0", CultureInfo.InvariantCulture),
-        _ => si.ToString("0.###", CultureInfo.InvariantCulture),
-    };
+    private static string Written(string quantity, double si) =>
+        quantity switch
+        {
+            "dcResistance" or "acResistance" => QuantityParser.Format(si, QuantityKind.Resistance, 3),
+            "inductance" => QuantityParser.Format(si, QuantityKind.Inductance, 3),
+            "loadedPeak" => QuantityParser.Format(si, QuantityKind.Frequency, 3),
+            "q" => "Q " + si.ToString("0.0", CultureInfo.InvariantCulture),
+            _ => si.ToString("0.###", CultureInfo.InvariantCulture),
+        };
 }

@@ -4,7 +4,10 @@ using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Rules;
 
-/// <summary>What the shop decides for itself: serials, limits of plastics, ink, tests, leads. What it leaves out is common practice or our assumption, and says so.</summary>
+/// <summary>
+/// What the shop decides for itself: serials, limits of plastics, ink, tests, leads. What it leaves out is common practice or our
+/// assumption, and says so.
+/// </summary>
 public sealed record ShopRules
 {
     /// <summary>Largest deviations from the golden piece unless the shop says others, parts of one. Our assumption, no source.</summary>
@@ -24,7 +27,8 @@ public sealed record ShopRules
     public TimeZoneInfo Zone { get; init; } = TimeZoneInfo.Local;
 
     /// <summary>Hottest bath that each plastic bears, °C, by material.</summary>
-    public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } = new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
+    public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } =
+        new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Hottest bath that a plastic bears, °C, asked by its key or its label; null where the shop has stated none.</summary>
     public double? BathLimitC(string material) =>
@@ -48,7 +52,10 @@ public sealed record ShopRules
     /// <summary>Largest spread of the poles' fields, a part of their mean.</summary>
     public double GaussSpread { get; init; } = PoleReading.UsualSpread;
 
-    /// <summary>How far a charge may lie from the level a recipe asks for, a part of it, where the recipe's step states none; null when the shop states none: then a level must be met as entered, and the field at the final test is shown and not judged.</summary>
+    /// <summary>
+    /// How far a charge may lie from the level a recipe asks for, a part of it, where the recipe's step states none; null when the shop
+    /// states none: then a level must be met as entered, and the field at the final test is shown and not judged.
+    /// </summary>
     public double? ChargeTolerance { get; init; }
 
     /// <summary>The shop's own lead colours.</summary>
@@ -59,5 +66,8 @@ public sealed record ShopRules
 
     /// <summary>Colour of a lead by the shop's table; null when the table does not say.</summary>
     public string? ColourOf(string coil, string end) =>
-        (LeadColours.FirstOrDefault(lead => lead.Coil == coil && lead.End == end) ?? LeadColours.FirstOrDefault(lead => lead.Coil == "*" && lead.End == end))?.Colour;
+        (
+            LeadColours.FirstOrDefault(lead => lead.Coil == coil && lead.End == end)
+            ?? LeadColours.FirstOrDefault(lead => lead.Coil == "*" && lead.End == end)
+        )?.Colour;
 }

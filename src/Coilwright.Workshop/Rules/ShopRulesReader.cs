@@ -27,10 +27,10 @@ public static class ShopRulesReader
     private static readonly Limits s_part = new(QuantityKind.Fraction, 1e-4, 1, "%", "3 %");
 
     /// <summary>The rules, or every problem.</summary>
-    public static ReadOutcome<ShopRules> Read(string json) => JsonText.Read(json, Format, Whole);
+    public static ReadOutcome<ShopRules> Read(string json) => JsonDocumentReader.Read(json, Format, Whole);
 
     /// <summary>As <see cref="Read"/>, of a file that was handed in: the point alone is decimal there.</summary>
-    public static ReadOutcome<ShopRules> ReadFile(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+    public static ReadOutcome<ShopRules> ReadFile(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
 
     private static ShopRules Whole(JsonFields fields)
     {
@@ -55,14 +55,28 @@ public static class ShopRulesReader
             TestNeeds = Needs(fields),
             GaussSpread = fields.Optional("gaussSpread", s_part)?.Si ?? usual.GaussSpread,
             ChargeTolerance = fields.Optional("chargeTolerance", s_part) is { IsKnown: true } charge ? charge.Si : null,
-            LeadColours = fields.Objects("leadColours", lead => new LeadColour(lead.Text("coil", "*"), lead.Word("end", ["start", "finish", "ground"], required: true) ?? "", lead.Text("colour", "grey")), 60),
+            LeadColours = fields.Objects(
+                "leadColours",
+                lead => new LeadColour(
+                    lead.Text("coil", "*"),
+                    lead.Word("end", ["start", "finish", "ground"], required: true) ?? "",
+                    lead.Text("colour", "grey")
+                ),
+                60
+            ),
             ChartLimits = fields.Objects("chartLimits", LimitsOf, MostChartLimits),
         };
     }
 
-    private static ChartLimits LimitsOf(JsonFields fields) => new(
-        fields.Text("recipe", "Harbour bridge"), fields.Text("coil") is { Length: > 0 } coil ? coil : "*", fields.Word("quantity", ["dcResistance", "inductance", "q"]) ?? "dcResistance",
-        fields.Text("since", "H-12/C-041"), fields.Text("because", "new spool"), fields.Number("coils", 2, 10_000, whole: true) is { } coils ? (int)coils : null);
+    private static ChartLimits LimitsOf(JsonFields fields) =>
+        new(
+            fields.Text("recipe", "Harbour bridge"),
+            fields.Text("coil") is { Length: > 0 } coil ? coil : "*",
+            fields.Word("quantity", ["dcResistance", "inductance", "q"]) ?? "dcResistance",
+            fields.Text("since", "H-12/C-041"),
+            fields.Text("because", "new spool"),
+            fields.Number("coils", 2, 10_000, whole: true) is { } coils ? (int)coils : null
+        );
 
     private static TimeZoneInfo Zone(JsonFields fields)
     {
@@ -77,14 +91,20 @@ public static class ShopRulesReader
             return zone;
         }
 
-        fields.Problems.Add(fields.PathOf("timeZone"), "this computer knows no such time zone", $"\"{name}\"", "a name of the time-zone database, for example \"Europe/Lisbon\"");
+        fields.Problems.Add(
+            fields.PathOf("timeZone"),
+            "this computer knows no such time zone",
+            $"\"{name}\"",
+            "a name of the time-zone database, for example \"Europe/Lisbon\""
+        );
         return TimeZoneInfo.Local;
     }
 
     private static Ink InkOf(JsonFields fields)
     {
         ShopRules usual = new();
-        TimeSpan Time(string name, TimeSpan otherwise) => fields.Optional(name, s_time) is { IsKnown: true } entered ? TimeSpan.FromSeconds(entered.Si) : otherwise;
+        TimeSpan Time(string name, TimeSpan otherwise) =>
+            fields.Optional(name, s_time) is { IsKnown: true } entered ? TimeSpan.FromSeconds(entered.Si) : otherwise;
         double sheetC = fields.Optional("sheetTemperature", s_room) is { IsKnown: true } sheet ? sheet.Si : usual.Cure.SheetC;
         bool doubles = fields.Word("warmth", ["doubles per 10 °C", "as it stands"]) != "as it stands";
         return new Ink(Time("potLife", usual.PotLife), Time("fullCure", usual.FullCure), new CureRule(doubles, sheetC));
@@ -115,16 +135,25 @@ public static class ShopRulesReader
             return new ShopRules().TestNeeds;
         }
 
-        return fields.Items("testNeeds", (item, path) =>
-        {
-            string? word = item.ValueKind == System.Text.Json.JsonValueKind.String ? item.GetString() : null;
-            if (word is null || !ShopRules.UsualTolerances.ContainsKey(word))
+        return fields.Items(
+            "testNeeds",
+            (item, path) =>
             {
-                fields.Problems.Add(path, "not a quantity of the final test", JsonFields.Told(item), string.Join(", ", ShopRules.UsualTolerances.Keys));
-            }
+                string? word = item.ValueKind == System.Text.Json.JsonValueKind.String ? item.GetString() : null;
+                if (word is null || !ShopRules.UsualTolerances.ContainsKey(word))
+                {
+                    fields.Problems.Add(
+                        path,
+                        "not a quantity of the final test",
+                        JsonFields.Told(item),
+                        string.Join(", ", ShopRules.UsualTolerances.Keys)
+                    );
+                }
 
-            return word ?? "";
-        }, 10);
+                return word ?? "";
+            },
+            10
+        );
     }
 
     private static Dictionary<string, double> Table(JsonFields fields, string name, string key, string value, Limits limits)

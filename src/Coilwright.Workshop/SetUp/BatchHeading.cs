@@ -11,10 +11,14 @@ namespace Coilwright.Workshop.SetUp;
 public sealed record BatchHeading(string Name, int Coils, string FirstTag, string LastTag, string Spool, string SpoolWire, bool RoomKnown)
 {
     /// <summary>Its number and tags in words.</summary>
-    public string CoilsWords => Coils == 1
-        ? $"1, {FirstTag}"
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Coils:#,##0}, {FirstTag} to {LastTag}");
+    public string CoilsWords =>
+        Coils == 1
+            ? $"1, {FirstTag}"
+            : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Coils:#,##0}, {FirstTag} to {LastTag}");
 
     /// <summary>Its spool in words.</summary>
-    public string SpoolWords => Spool.Length == 0 ? "none named" : SpoolWire.Length > 0 ? $"{Spool}, {SpoolWire}" : Spool;
+    public string SpoolWords =>
+        Spool.Length == 0 ? "none named"
+        : SpoolWire.Length > 0 ? $"{Spool}, {SpoolWire}"
+        : Spool;
 }

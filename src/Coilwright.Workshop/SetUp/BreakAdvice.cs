@@ -13,13 +13,18 @@ public static class BreakAdvice
     public static IReadOnlyList<string> Choices(CoilSetUp coil, double turnsDone)
     {
         double share = Math.Clamp(turnsDone / coil.Turns, 0, 1);
-        string grams = QuantityText.Format(coil.WireMass.Value * share, QuantityKind.Mass, 2);
-        string minutes = coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $" and {seconds * share / 60:0.0} min") : "";
+        string grams = QuantityParser.Format(coil.WireMass.Value * share, QuantityKind.Mass, 2);
+        string minutes = coil.RunTimeS is { } seconds
+            ? string.Create(CultureInfo.InvariantCulture, $" and {seconds * share / 60:0.0} min")
+            : "";
         return
         [
             $"Scrap: {grams} of wire{minutes} are lost.",
             "Splice: twist, solder, insulate; mark the coil as spliced so that its reading can be judged.",
-            string.Create(CultureInfo.InvariantCulture, $"Stop here: inductance falls to {share * share * 100:0} %; keep it only for a different model."),
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Stop here: inductance falls to {share * share * 100:0} %; keep it only for a different model."
+            ),
         ];
     }
 }

@@ -1,6 +1,8 @@
 namespace Coilwright.Workshop.SetUp;
 
-/// <summary>What to warn of where a step is printed or shown. All of it is common practice of workshops, no source; it replaces no data sheet.</summary>
+/// <summary>
+/// What to warn of where a step is printed or shown. All of it is common practice of workshops, no source; it replaces no data sheet.
+/// </summary>
 /// <remarks>Pages, papers and commands ask by what is being done; the texts stand here alone.</remarks>
 public static class Cautions
 {
@@ -37,8 +39,7 @@ public static class Cautions
         "Strong magnets pinch and splinter: eye protection; keep them from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
 
     /// <summary>Magnets, on a label as large as a thumb.</summary>
-    public const string MagnetsOnLabel =
-        "Magnets: keep from implants (pacemakers, defibrillators, pumps, shunts).";
+    public const string MagnetsOnLabel = "Magnets: keep from implants (pacemakers, defibrillators, pumps, shunts).";
 
     /// <summary>A machine that charges magnets.</summary>
     public const string Charger =
@@ -55,55 +56,67 @@ public static class Cautions
         + "Keep a loudspeaker low while you test: sudden noise harms hearing.";
 
     /// <summary>Old parts.</summary>
-    public const string OldParts =
-        "Old celluloid burns fiercely and old lacquers may hold lead or solvents: no flame, no dry sanding.";
+    public const string OldParts = "Old celluloid burns fiercely and old lacquers may hold lead or solvents: no flame, no dry sanding.";
 
     /// <summary>What goes to the owner.</summary>
-    public const string Implants =
-        "Holds strong magnets: keep it from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
+    public const string Implants = "Holds strong magnets: keep it from implants (pacemakers, defibrillators, pumps, shunts) and cards.";
 
     /// <summary>Ends every sheet and every page with cautions.</summary>
-    public const string ClosingLine =
-        "Follow the product's safety data sheet, local codes, and those licensed to advise on them.";
+    public const string ClosingLine = "Follow the product's safety data sheet, local codes, and those licensed to advise on them.";
 
     private static readonly (string Part, IReadOnlyList<string> Cautions)[] s_byWord =
     [
-        ("wax", [HotWax]), ("paraffin", [HotWax]),
-        ("lacquer", [Vapour]), ("thinner", [Vapour]), ("varnish", [Vapour]),
-        ("epoxy", [Hardener, Vapour]), ("resin", [Hardener, Vapour]), ("ink", [Vapour, Hardener]), ("mark", [Vapour, Hardener]),
-        ("magnet", For(Job.Charging)), ("charge", For(Job.Charging)), ("knock", For(Job.Charging)),
-        ("solder", [EndFume, Mains]), ("lead", [EndFume, Mains]), ("wind", For(Job.Winding)), ("test", For(Job.Testing)),
+        ("wax", [HotWax]),
+        ("paraffin", [HotWax]),
+        ("lacquer", [Vapour]),
+        ("thinner", [Vapour]),
+        ("varnish", [Vapour]),
+        ("epoxy", [Hardener, Vapour]),
+        ("resin", [Hardener, Vapour]),
+        ("ink", [Vapour, Hardener]),
+        ("mark", [Vapour, Hardener]),
+        ("magnet", For(Job.Charging)),
+        ("charge", For(Job.Charging)),
+        ("knock", For(Job.Charging)),
+        ("solder", [EndFume, Mains]),
+        ("lead", [EndFume, Mains]),
+        ("wind", For(Job.Winding)),
+        ("test", For(Job.Testing)),
     ];
 
     /// <summary>The cautions of what is being done, the nearest first.</summary>
-    public static IReadOnlyList<string> For(Job job) => job switch
-    {
-        Job.RunningWinder => [Spindle, Mains],
-        Job.Winding => [Spindle, FineWire, EndFume, Mains],
-        Job.MeasuringWire => [FineWire, EndFume],
-        Job.ReadingCoil => [EndFume, Mains],
-        Job.Assembly or Job.Wiring => [EndFume, Magnets, Mains],
-        Job.Charging => [Magnets, Charger, Mains],
-        Job.Marking => [Vapour, Hardener],
-        Job.Testing => [Magnets, Loudspeaker],
-        Job.Handling => [Magnets],
-        Job.Owning => [Implants],
-        Job.Mending => [EndFume, OldParts, Magnets, Mains],
-        _ => throw new ArgumentOutOfRangeException(nameof(job), job, "unknown"),
-    };
+    public static IReadOnlyList<string> For(Job job) =>
+        job switch
+        {
+            Job.RunningWinder => [Spindle, Mains],
+            Job.Winding => [Spindle, FineWire, EndFume, Mains],
+            Job.MeasuringWire => [FineWire, EndFume],
+            Job.ReadingCoil => [EndFume, Mains],
+            Job.Assembly or Job.Wiring => [EndFume, Magnets, Mains],
+            Job.Charging => [Magnets, Charger, Mains],
+            Job.Marking => [Vapour, Hardener],
+            Job.Testing => [Magnets, Loudspeaker],
+            Job.Handling => [Magnets],
+            Job.Owning => [Implants],
+            Job.Mending => [EndFume, OldParts, Magnets, Mains],
+            _ => throw new ArgumentOutOfRangeException(nameof(job), job, "unknown"),
+        };
 
     /// <summary>The cautions of a potting bath; none where nothing is potted.</summary>
     /// <param name="kind">What the bath holds, a word of the recipe's potting; null for none.</param>
-    public static IReadOnlyList<string> ForPotting(string? kind) => kind switch
-    {
-        null or "" or "none" or "air" => [],
-        "wax" or "paraffin" or "beeswax" => [HotWax],
-        "lacquer" => [Vapour],
-        "epoxy" => [Hardener, Vapour],
-        _ => [HotWax, Vapour, Hardener], // a bath that is not known may be any
-    };
+    public static IReadOnlyList<string> ForPotting(string? kind) =>
+        kind switch
+        {
+            null or "" or "none" or "air" => [],
+            "wax" or "paraffin" or "beeswax" => [HotWax],
+            "lacquer" => [Vapour],
+            "epoxy" => [Hardener, Vapour],
+            _ => [HotWax, Vapour, Hardener], // a bath that is not known may be any
+        };
 
-    /// <summary>The cautions of a bath that pieces hang in: something is in it, so where its kind is not known, those of every kind.</summary>
+    /// <summary>
+    /// The cautions of a bath that pieces hang in: something is in it, so where its kind is not known, those of every kind.
+    /// </summary>
     /// <param name="kind">What the bath holds; null where it is not known.</param>
     public static IReadOnlyList<string> ForBath(string? kind) => ForPotting(ForPotting(kind).Count > 0 ? kind : "not known");
 
@@ -136,7 +149,8 @@ public static class Cautions
     private static string[] ByWords(string step, bool charges)
     {
         IEnumerable<string> named = s_byWord
-            .Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase)).SelectMany(word => word.Cautions);
+            .Where(word => step.Contains(word.Part, StringComparison.OrdinalIgnoreCase))
+            .SelectMany(word => word.Cautions);
         string[] found = [.. named.Distinct(StringComparer.Ordinal)];
         return found.Length > 0 || charges ? found : [Vapour, Hardener];
     }

@@ -73,7 +73,8 @@ public sealed record CoilOnMachine
     {
         bool clockwiseFromTop = direction == WindingDirection.CounterClockwise;
         bool clockwiseToYou = facesYou == MountedSide.Top ? clockwiseFromTop : !clockwiseFromTop;
-        return $"{(clockwiseToYou ? "clockwise" : "counter-clockwise")}, seen from the free end, where the bobbin's {(facesYou == MountedSide.Top ? "top" : "bottom")} faces you";
+        return $"{(clockwiseToYou ? "clockwise" : "counter-clockwise")}, seen from the free end, where the bobbin's "
+            + $"{(facesYou == MountedSide.Top ? "top" : "bottom")} faces you";
     }
 
     private static string SpeedOf(Machine machine, double? wantedRpm, double? setRpm)
@@ -102,7 +103,7 @@ public sealed record CoilOnMachine
             : "";
     }
 
-    private static string Gf(double forceN) => QuantityText.FormatIn(forceN, QuantityKind.Force, "gf");
+    private static string Gf(double forceN) => QuantityParser.FormatIn(forceN, QuantityKind.Force, "gf");
 }
 
 /// <summary>A coil wound by the clock: how long, and what spread of turns that leaves. SI units.</summary>
@@ -112,11 +113,19 @@ public sealed record CoilOnMachine
 /// <param name="InductanceLow">Lowest inductance over the nominal, from the turns alone.</param>
 /// <param name="InductanceHigh">Highest inductance over the nominal, from the turns alone.</param>
 /// <param name="SpreadStated">False when the spread is our assumption.</param>
-public sealed record TimedForecast(double Seconds, Estimate Turns, Estimate DcResistanceAt20C, double InductanceLow, double InductanceHigh, bool SpreadStated)
+public sealed record TimedForecast(
+    double Seconds,
+    Estimate Turns,
+    Estimate DcResistanceAt20C,
+    double InductanceLow,
+    double InductanceHigh,
+    bool SpreadStated
+)
 {
     internal static TimedForecast For(TimedRun timed, CoilSetUp coil, double speedRpm)
     {
-        double seconds = coil.Turns / speedRpm * 60, spread = Math.Min(0.95, timed.TurnsSpread(seconds));
+        double seconds = coil.Turns / speedRpm * 60,
+            spread = Math.Min(0.95, timed.TurnsSpread(seconds));
         Estimate ohm = coil.At20C.Expected;
 
         // The last turns lie outside the mean one: a turn more adds more than its share of the wire.
@@ -125,9 +134,17 @@ public sealed record TimedForecast(double Seconds, Estimate Turns, Estimate DcRe
         double high = ohm.Value + Math.Sqrt(Square(ohm.High - ohm.Value) + Square(ohm.Value * spread * outermost));
         return new TimedForecast(
             seconds,
-            new Estimate(coil.Turns, coil.Turns * (1 - spread), coil.Turns * (1 + spread), timed.SpeedSpreadStated ? Basis.Measured : Basis.Assumed),
+            new Estimate(
+                coil.Turns,
+                coil.Turns * (1 - spread),
+                coil.Turns * (1 + spread),
+                timed.SpeedSpreadStated ? Basis.Measured : Basis.Assumed
+            ),
             new Estimate(ohm.Value, Math.Max(0, low), high, ohm.Basis),
-            Square(1 - spread), Square(1 + spread), timed.SpeedSpreadStated);
+            Square(1 - spread),
+            Square(1 + spread),
+            timed.SpeedSpreadStated
+        );
     }
 
     private static double Square(double value) => value * value;

@@ -52,15 +52,27 @@ public sealed record CoilSetUp
     public double CounterStop(double correction) => Math.Round(Turns / correction, MidpointRounding.AwayFromZero);
 
     /// <summary>Time at full speed, s; null when the recipe states no speed.</summary>
-    public double? RunTimeS => OnMachine is { } machine ? machine.RunTimeS(Turns) : SpeedRpm is { } speed and > 0 ? Turns / speed * 60 : null;
+    public double? RunTimeS =>
+        OnMachine is { } machine ? machine.RunTimeS(Turns)
+        : SpeedRpm is { } speed and > 0 ? Turns / speed * 60
+        : null;
 
     /// <summary>The way the wire runs round the bobbin in words, with where to look from.</summary>
-    public string DirectionWords => Direction == WindingDirection.Clockwise ? "clockwise from start to finish, seen from the top" : "counter-clockwise from start to finish, seen from the top";
+    public string DirectionWords =>
+        Direction == WindingDirection.Clockwise
+            ? "clockwise from start to finish, seen from the top"
+            : "counter-clockwise from start to finish, seen from the top";
 
-    /// <summary>What the spindle does: the wire stays at the guide while the bobbin turns, so the spindle turns against the winding.</summary>
-    public string SpindleWords => OnMachine?.SpindleWords ?? (Direction == WindingDirection.Clockwise
-        ? "counter-clockwise if the top faces you; clockwise if the bottom does"
-        : "clockwise if the top faces you; counter-clockwise if the bottom does");
+    /// <summary>
+    /// What the spindle does: the wire stays at the guide while the bobbin turns, so the spindle turns against the winding.
+    /// </summary>
+    public string SpindleWords =>
+        OnMachine?.SpindleWords
+        ?? (
+            Direction == WindingDirection.Clockwise
+                ? "counter-clockwise if the top faces you; clockwise if the bottom does"
+                : "clockwise if the top faces you; counter-clockwise if the bottom does"
+        );
 
     /// <summary>Length of the last turn, m.</summary>
     public required double OutermostTurnM { get; init; }
@@ -71,7 +83,8 @@ public sealed record CoilSetUp
     internal static CoilSetUp For(CoilModel coil, CoilForecast forecast, Band? limits, double roomC, Machine? machine)
     {
         Estimate ohm = forecast.DcResistance.Estimate;
-        double? lowOhm = limits?.Low, highOhm = limits?.High;
+        double? lowOhm = limits?.Low,
+            highOhm = limits?.High;
         double warm = CopperWire.TemperatureFactor(roomC);
         CoilSetUp setUp = new()
         {
@@ -90,7 +103,12 @@ public sealed record CoilSetUp
             SpeedRpm = coil.Winding.SpeedRpm,
             Direction = coil.Winding.Direction,
             At20C = new ExpectedResistance(20, ohm, lowOhm, highOhm),
-            AtRoom = new ExpectedResistance(roomC, new Estimate(ohm.Value * warm, ohm.Low * warm, ohm.High * warm, ohm.Basis), lowOhm * warm, highOhm * warm),
+            AtRoom = new ExpectedResistance(
+                roomC,
+                new Estimate(ohm.Value * warm, ohm.Low * warm, ohm.High * warm, ohm.Basis),
+                lowOhm * warm,
+                highOhm * warm
+            ),
             Fill = FillVerdict.For(forecast, coil.Bobbin),
             Inductance = forecast.Inductance,
             OutermostTurnM = coil.Bobbin.TurnLengthM(forecast.Build.Value),

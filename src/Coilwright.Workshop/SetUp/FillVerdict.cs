@@ -17,13 +17,25 @@ public sealed record FillVerdict(Figure? Fill, Figure Build, double? MaxBuildM, 
     {
         if (bobbin.MaxBuildM is not { } roomM)
         {
-            return new FillVerdict(forecast.Fill, forecast.Build, null, true, "the recipe states no room for the winding: measure it before the first coil");
+            return new FillVerdict(
+                forecast.Fill,
+                forecast.Build,
+                null,
+                true,
+                "the recipe states no room for the winding: measure it before the first coil"
+            );
         }
 
         double spareM = roomM - forecast.Build.Value;
-        string spare = QuantityText.FormatIn(Math.Abs(spareM), QuantityKind.Length, "mm", 2);
+        string spare = QuantityParser.FormatIn(Math.Abs(spareM), QuantityKind.Length, "mm", 2);
         bool overLimit = forecast.Fill is { } fill && fill.Value > bobbin.FillLimit;
-        string words = overLimit && spareM >= 0 ? string.Create(CultureInfo.InvariantCulture, $"{spare} to spare on paper, but fill {forecast.Fill!.Value:F2} is over your own limit of {bobbin.FillLimit:F2} for this bobbin")
+        string words =
+            overLimit && spareM >= 0
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{spare} to spare on paper, but fill {forecast.Fill!.Value:F2} is over your own limit of "
+                        + $"{bobbin.FillLimit:F2} for this bobbin"
+                )
             : spareM < 0 ? $"does not fit: {spare} too thick"
             : forecast.Build.Estimate.High > roomM ? $"fits with {spare} to spare, but may touch within its interval: watch the last layers"
             : $"fits, {spare} to spare";

@@ -1,9 +1,9 @@
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text;
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Physics.Winding;
 using Coilwright.Physics;
+using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Polarity;
 
@@ -189,7 +189,12 @@ public static class SetUpJson
             PredictionJson.WriteQuantity(json, "turns", timed.Turns, "1");
             PredictionJson.WriteQuantity(json, "dcResistanceAt20C", timed.DcResistanceAt20C, "Ω");
             double henry = coil.Inductance.Value;
-            PredictionJson.WriteQuantity(json, "inductance", new Estimate(henry, henry * timed.InductanceLow, henry * timed.InductanceHigh, Basis.Forecast), "H");
+            PredictionJson.WriteQuantity(
+                json,
+                "inductance",
+                new Estimate(henry, henry * timed.InductanceLow, henry * timed.InductanceHigh, Basis.Forecast),
+                "H"
+            );
             json.WriteEndObject();
         }
 
@@ -238,7 +243,8 @@ public static class SetUpJson
         json.WriteEndObject();
     }
 
-    private static void Figure(Utf8JsonWriter json, Figure figure) => PredictionJson.WriteQuantity(json, figure.Name, figure.Estimate, figure.Unit);
+    private static void Figure(Utf8JsonWriter json, Figure figure) =>
+        PredictionJson.WriteQuantity(json, figure.Name, figure.Estimate, figure.Unit);
 
     private static void Exact(Utf8JsonWriter json, string name, double value, string unit, Basis basis) =>
         PredictionJson.WriteQuantity(json, name, Estimate.Exact(value, basis), unit);

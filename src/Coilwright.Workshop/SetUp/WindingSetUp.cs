@@ -38,18 +38,20 @@ public sealed record WindingSetUp
     public bool HasCounter => On?.Kind != MachineKind.Timed;
 
     /// <summary>Where <see cref="CounterCorrection"/> comes from, in words.</summary>
-    public string CorrectionBasis => (On, IsForNoWinder) switch
-    {
-        ({ } on, _) => on.Counter?.Words ?? "(100-turn test not yet made)",
-        (_, true) => "(for no winder: no counter's correction is in it)",
-        _ => "(this winder is not on record: its counter is taken as true)",
-    };
+    public string CorrectionBasis =>
+        (On, IsForNoWinder) switch
+        {
+            ({ } on, _) => on.Counter?.Words ?? "(100-turn test not yet made)",
+            (_, true) => "(for no winder: no counter's correction is in it)",
+            _ => "(this winder is not on record: its counter is taken as true)",
+        };
 
     /// <summary>True when no winder is named: its stop is in real turns and must not be set on a counter as it stands.</summary>
     public bool IsForNoWinder => On is null && Machine.Length == 0;
 
     /// <summary>What a sheet for no winder warns of.</summary>
-    public static string ForNoWinderWords => "For no winder: the stop is in real turns. Set a counter from the sheet of the batch, or from the sheet of a winder.";
+    public static string ForNoWinderWords =>
+        "For no winder: the stop is in real turns. Set a counter from the sheet of the batch, or from the sheet of a winder.";
 
     /// <summary>Room temperature that the warm figures stand for, °C.</summary>
     public double RoomC { get; init; } = UsualRoomC;
@@ -69,7 +71,14 @@ public sealed record WindingSetUp
     /// <param name="machine">Name of the winder, or empty.</param>
     /// <param name="roomC">Room temperature, °C, −40…155.</param>
     /// <param name="on">The winder's data, when it is known.</param>
-    public static WindingSetUp For(Recipe recipe, PickupModel model, Prediction prediction, string machine = "", double roomC = UsualRoomC, Machine? on = null)
+    public static WindingSetUp For(
+        Recipe recipe,
+        PickupModel model,
+        Prediction prediction,
+        string machine = "",
+        double roomC = UsualRoomC,
+        Machine? on = null
+    )
     {
         Require.InRange(roomC, -40, 155);
         return new WindingSetUp
@@ -79,8 +88,13 @@ public sealed record WindingSetUp
             On = on,
             RoomC = roomC,
             Phase = RecipePhase.Of(recipe),
-            Coils = [.. model.Coils.Select((coil, index) => CoilSetUp.For(
-                coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on))],
+            Coils =
+            [
+                .. model.Coils.Select(
+                    (coil, index) =>
+                        CoilSetUp.For(coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on)
+                ),
+            ],
         };
     }
 }

@@ -11,7 +11,15 @@ namespace Coilwright.Workshop.Sets;
 /// <param name="Why">Why this choice and not the closest one; empty for the closest.</param>
 /// <param name="Person">Who matched them.</param>
 /// <param name="TimeUtc">When.</param>
-public sealed record SetMembership(Guid SetId, string Name, string Place, double OffsetDb, string Why, string Person, DateTimeOffset TimeUtc)
+public sealed record SetMembership(
+    Guid SetId,
+    string Name,
+    string Place,
+    double OffsetDb,
+    string Why,
+    string Person,
+    DateTimeOffset TimeUtc
+)
 {
     /// <summary>Name of the quantity that an offset is kept as.</summary>
     public const string OffsetQuantity = "setOffset";
@@ -20,16 +28,26 @@ public sealed record SetMembership(Guid SetId, string Name, string Place, double
     public string Words => $"set {Name}, {Place}";
 
     /// <summary>An offset in words: "+1.5 dB".</summary>
-    public static string Decibels(double db) => string.Create(CultureInfo.InvariantCulture, $"{(db < 0 ? "−" : "+")}{Math.Abs(db):0.0#} dB");
+    public static string Decibels(double db) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(db < 0 ? "−" : "+")}{Math.Abs(db):0.0#} dB");
 
     /// <summary>Where a piece stands; null when it stands in no set.</summary>
-    public static SetMembership? Of(PieceLife life) => PieceHistory.JoinedSet(life.History.InForce) is { } joined ? Of(joined, life) : null;
+    public static SetMembership? Of(PieceSnapshot life) =>
+        PieceEventLog.JoinedSet(life.History.InForce) is { } joined ? Of(joined, life) : null;
 
     /// <summary>What an event that joined a set says.</summary>
-    internal static SetMembership Of(PieceEventRecord joined, PieceLife life)
+    internal static SetMembership Of(PieceEventRecord joined, PieceSnapshot life)
     {
         string[] words = joined.Words.Split('\n', 2);
         double offset = life.ReadingsOf(joined).LastOrDefault(reading => reading.Quantity == OffsetQuantity)?.Si ?? 0;
-        return new SetMembership(joined.About ?? Guid.Empty, words[0], joined.Step, offset, words.Length > 1 ? words[1] : "", joined.Person, joined.TimeUtc);
+        return new SetMembership(
+            joined.About ?? Guid.Empty,
+            words[0],
+            joined.Step,
+            offset,
+            words.Length > 1 ? words[1] : "",
+            joined.Person,
+            joined.TimeUtc
+        );
     }
 }

@@ -12,8 +12,15 @@ public sealed record SetPhase(IReadOnlyList<(IReadOnlyList<string> Places, Phase
     public bool IsRed => Positions.Any(position => position.Answer.InPhase == false);
 
     /// <summary>The answer for every piece together, in words.</summary>
-    public string Words => Positions.FirstOrDefault(position => position.Answer.InPhase == false) is { Answer: { } red } clash ? $"{string.Join(" and ", clash.Places)}: {red.Words}"
-        : string.Join("; ", Positions.Where(position => position.Places.Count == 2).Select(position => $"{string.Join(" and ", position.Places)}: {position.Answer.Words}"));
+    public string Words =>
+        Positions.FirstOrDefault(position => position.Answer.InPhase == false) is { Answer: { } red } clash
+            ? $"{string.Join(" and ", clash.Places)}: {red.Words}"
+            : string.Join(
+                "; ",
+                Positions
+                    .Where(position => position.Places.Count == 2)
+                    .Select(position => $"{string.Join(" and ", position.Places)}: {position.Answer.Words}")
+            );
 
     /// <summary>From the signs of the pieces' coils, each joined as its recipe joins it.</summary>
     /// <param name="places">Name of each place with the coils that stand there.</param>
@@ -25,7 +32,16 @@ public sealed record SetPhase(IReadOnlyList<(IReadOnlyList<string> Places, Phase
         {
             (string Place, IReadOnlyList<CoilSigns> Coils)[] sounding = [.. places.Where((_, at) => (chosen >> at & 1) == 1)];
             string[] names = [.. sounding.Select(place => place.Place)];
-            positions.Add((names, new SwitchPosition(string.Join(" + ", names), [.. sounding.SelectMany(place => place.Coils.Select(coil => Named(place.Place, coil)))], []).Answer(all)));
+            positions.Add(
+                (
+                    names,
+                    new SwitchPosition(
+                        string.Join(" + ", names),
+                        [.. sounding.SelectMany(place => place.Coils.Select(coil => Named(place.Place, coil)))],
+                        []
+                    ).Answer(all)
+                )
+            );
         }
 
         return new SetPhase(positions);
@@ -35,7 +51,12 @@ public sealed record SetPhase(IReadOnlyList<(IReadOnlyList<string> Places, Phase
     public static string HumWords(PhaseAnswer answer)
     {
         double least = HumResidue.Level(1, 1).High;
-        return answer.HumLevelDb >= 0 ? "all of it" : string.Create(CultureInfo.InvariantCulture, $"{(answer.HumLevelDb < least ? "below " : "")}−{Math.Abs(Math.Max(least, answer.HumLevelDb)):0} dB");
+        return answer.HumLevelDb >= 0
+            ? "all of it"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{(answer.HumLevelDb < least ? "below " : "")}−{Math.Abs(Math.Max(least, answer.HumLevelDb)):0} dB"
+            );
     }
 
     private static string Named(string place, CoilSigns coil) => $"{place}/{coil.Name}";

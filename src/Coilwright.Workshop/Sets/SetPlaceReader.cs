@@ -8,7 +8,8 @@ namespace Coilwright.Workshop.Sets;
 public static partial class SetPlaceReader
 {
     /// <summary>Fewest and most places of a set.</summary>
-    public const int Fewest = 2, Most = 4;
+    public const int Fewest = 2,
+        Most = 4;
 
     private const int LongestName = 40;
     private const double LargestOffsetDb = 12;
@@ -19,7 +20,11 @@ public static partial class SetPlaceReader
     {
         string[] parts = typed.Split(':', 2);
         Match offset = Offset().Match(parts[^1]);
-        return new SetPlace(parts.Length > 1 ? parts[0].Trim() : "", parts[^1][..(offset.Success ? offset.Index : parts[^1].Length)].Trim(), offset.Value.Trim());
+        return new SetPlace(
+            parts.Length > 1 ? parts[0].Trim() : "",
+            parts[^1][..(offset.Success ? offset.Index : parts[^1].Length)].Trim(),
+            offset.Value.Trim()
+        );
     }
 
     /// <summary>The wanted offsets, dB; with every problem of the places added.</summary>
@@ -29,14 +34,28 @@ public static partial class SetPlaceReader
     {
         if (places.Count is < Fewest or > Most)
         {
-            problems.Add(new Problem("places", "a set is of two to four pieces", places.Count.ToString(CultureInfo.InvariantCulture), "2 to 4 places"));
+            problems.Add(
+                new Problem(
+                    "places",
+                    "a set is of two to four pieces",
+                    places.Count.ToString(CultureInfo.InvariantCulture),
+                    "2 to 4 places"
+                )
+            );
         }
 
         foreach (SetPlace place in places)
         {
             if (place.Name.Trim().Length is 0 or > LongestName || place.Name.Any(char.IsControl))
             {
-                problems.Add(new Problem("places", "which place is this?", $"{place.Name}: {place.Of}".Trim(' ', ':'), "a word such as neck, middle, bridge; 40 letters at most"));
+                problems.Add(
+                    new Problem(
+                        "places",
+                        "which place is this?",
+                        $"{place.Name}: {place.Of}".Trim(' ', ':'),
+                        "a word such as neck, middle, bridge; 40 letters at most"
+                    )
+                );
             }
 
             if (place.Of.Trim().Length == 0)
@@ -45,7 +64,11 @@ public static partial class SetPlaceReader
             }
         }
 
-        foreach (IGrouping<string, SetPlace> same in places.GroupBy(place => place.Name.Trim(), StringComparer.OrdinalIgnoreCase).Where(same => same.Key.Length > 0 && same.Count() > 1))
+        foreach (
+            IGrouping<string, SetPlace> same in places
+                .GroupBy(place => place.Name.Trim(), StringComparer.OrdinalIgnoreCase)
+                .Where(same => same.Key.Length > 0 && same.Count() > 1)
+        )
         {
             problems.Add(new Problem("places", "this place is named twice", same.Key, "a word of its own for each place"));
         }
@@ -74,7 +97,7 @@ public static partial class SetPlaceReader
     internal static bool TryDecibels(string typed, out double db)
     {
         string number = typed.EndsWith("dB", StringComparison.OrdinalIgnoreCase) ? typed[..^2] : typed;
-        return CountText.TryNumber(number.Replace(" ", "", StringComparison.Ordinal), out db);
+        return CountParser.TryNumber(number.Replace(" ", "", StringComparison.Ordinal), out db);
     }
 
     [GeneratedRegex(@"\s[+\-−]\s*[0-9.,]+\s*dB\s*$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]

@@ -7,4 +7,4 @@ namespace Coilwright.Workshop.Sets;
 /// <param name="Problems">Everything that is wrong with the question.</param>
 /// <param name="Choices">The closest sets, the closest first.</param>
 /// <param name="Left">Pieces at hand that the closest set leaves in stock.</param>
-public sealed record SetProposal(IReadOnlyList<Problem> Problems, IReadOnlyList<SetChoice> Choices, IReadOnlyList<PieceLife> Left);
+public sealed record SetProposal(IReadOnlyList<Problem> Problems, IReadOnlyList<SetChoice> Choices, IReadOnlyList<PieceSnapshot> Left);

@@ -10,7 +10,11 @@ namespace Coilwright.Workshop.Solving;
 /// <summary>Changes a recipe's document and leaves everything else in it as it stands.</summary>
 public sealed class RecipeEdit
 {
-    private static readonly JsonSerializerOptions s_written = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions s_written = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
     private readonly JsonObject _root;
 
     public RecipeEdit(string json) => _root = JsonNode.Parse(json)!.AsObject();
@@ -19,7 +23,9 @@ public sealed class RecipeEdit
 
     private IEnumerable<JsonObject> Coils => _root["coils"]!.AsArray().Select(coil => coil!.AsObject());
 
-    /// <summary>Turns of each coil. What was measured on a winding of other turns (build, capacitance) no longer holds and is taken out.</summary>
+    /// <summary>
+    /// Turns of each coil. What was measured on a winding of other turns (build, capacitance) no longer holds and is taken out.
+    /// </summary>
     public RecipeEdit Turns(IReadOnlyList<int> turns)
     {
         foreach ((JsonObject coil, int count) in Coils.Zip(turns))
@@ -60,7 +66,9 @@ public sealed class RecipeEdit
         return this;
     }
 
-    /// <summary>Wire of every coil, from the tables; a tension beyond the wire's band is brought to its middle, a pitch below its diameter opened.</summary>
+    /// <summary>
+    /// Wire of every coil, from the tables; a tension beyond the wire's band is brought to its middle, a pitch below its diameter opened.
+    /// </summary>
     /// <returns>Words on what had to follow.</returns>
     public IReadOnlyDictionary<string, string> Wire(string gauge, string build)
     {
@@ -128,24 +136,37 @@ public sealed class RecipeEdit
     }
 
     /// <summary>True when the recipe has something that can be made of another magnet.</summary>
-    public bool HasMagnets => Coils.SelectMany(coil => coil["poles"]?.AsArray() ?? []).Concat(_root["magnets"]?.AsArray() ?? []).Any(part => IsMagnet(part!.AsObject()));
+    public bool HasMagnets =>
+        Coils
+            .SelectMany(coil => coil["poles"]?.AsArray() ?? [])
+            .Concat(_root["magnets"]?.AsArray() ?? [])
+            .Any(part => IsMagnet(part!.AsObject()));
 
     /// <summary>A length as a recipe states it, to the micrometre.</summary>
-    public static string Millimetres(double lengthM) => Math.Round(lengthM * 1e3, 3).ToString("0.###", CultureInfo.InvariantCulture) + " mm";
+    public static string Millimetres(double lengthM) =>
+        Math.Round(lengthM * 1e3, 3).ToString("0.###", CultureInfo.InvariantCulture) + " mm";
 
     private static bool IsMagnet(JsonObject part) => part["magnetised"]?.GetValue<string>() is { } how && how != "none";
 
     private static void Follow(JsonObject winding, WireSize size, string build, Dictionary<string, string> followed)
     {
-        if (winding["tension"]?.GetValue<string>() is { } typed && QuantityText.TryParse(typed, QuantityKind.Force, true, out Entered tension, out _)
-            && TensionBand.For(size.Gauge) is { } band && (tension.Si > band.HighN || tension.Si < 0.5 * band.LowN))
+        if (
+            winding["tension"]?.GetValue<string>() is { } typed
+            && QuantityParser.TryParse(typed, QuantityKind.Force, true, out Entered tension, out _)
+            && TensionBand.For(size.Gauge) is { } band
+            && (tension.Si > band.HighN || tension.Si < 0.5 * band.LowN)
+        )
         {
             string text = Math.Round((band.LowGramForce + band.HighGramForce) / 2, 1).ToString("0.#", CultureInfo.InvariantCulture) + " gf";
             winding["tension"] = followed["tension"] = text;
         }
 
         double overallM = size.Builds[build].NominalM;
-        if (winding["pitch"]?.GetValue<string>() is { } pitch && QuantityText.TryParse(pitch, QuantityKind.Length, true, out Entered travel, out _) && travel.Si < overallM)
+        if (
+            winding["pitch"]?.GetValue<string>() is { } pitch
+            && QuantityParser.TryParse(pitch, QuantityKind.Length, true, out Entered travel, out _)
+            && travel.Si < overallM
+        )
         {
             winding["pitch"] = followed["pitch"] = Millimetres(1.05 * overallM);
         }

@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
@@ -11,7 +11,7 @@ public static class RecipeSensitivity
 {
     /// <summary>Results that are told, in this order.</summary>
     public static IReadOnlyList<string> Results { get; } =
-        ["dcResistance", "inductance", "capacitance", "loadedPeak", "loadedPeakGain", "unloadedPeak", "output", "fill", "wireMass", "hum"];
+    ["dcResistance", "inductance", "capacitance", "loadedPeak", "loadedPeakGain", "unloadedPeak", "output", "fill", "wireMass", "hum"];
 
     /// <summary>One line for each change, also for those that cannot be made.</summary>
     /// <param name="recipe">The recipe.</param>
@@ -19,18 +19,32 @@ public static class RecipeSensitivity
     /// <param name="limits">What the shop knows of its bobbins.</param>
     /// <param name="options">Engine; the fast one unless said.</param>
     /// <param name="cancel">Stops it.</param>
-    public static IReadOnlyList<SensitivityLine> Of(Recipe recipe, LoadCircuit? load, FillLimits? limits = null, ForecastOptions? options = null, CancellationToken cancel = default)
+    public static IReadOnlyList<SensitivityLine> Of(
+        Recipe recipe,
+        LoadCircuit? load,
+        FillLimits? limits = null,
+        ForecastOptions? options = null,
+        CancellationToken cancel = default
+    )
     {
-        (PickupModel model, IReadOnlyList<SmallChange> changes) = SmallChanges.Of(recipe, limits ?? FillLimits.None);
+        (PickupModel model, IReadOnlyList<Perturbation> changes) = Perturbations.Of(recipe, limits ?? FillLimits.None);
         Lazy<SolvedPickup> now = new(() => new SolvedPickup(model, load, options, cancel));
         SensitivityLine[] lines = new SensitivityLine[changes.Count];
         // One core stays free: the forecast that a person drags goes before what is asked after it.
         int cores = Math.Max(1, Environment.ProcessorCount - 1);
-        Parallel.For(0, lines.Length, new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = cores }, k => lines[k] = Line(changes[k], now, load, options, cancel));
+        Parallel.For(0, lines.Length, new ParallelOptions { CancellationToken = cancel, MaxDegreeOfParallelism = cores }, k =>
+            lines[k] = Line(changes[k], now, load, options, cancel)
+        );
         return lines;
     }
 
-    private static SensitivityLine Line(SmallChange change, Lazy<SolvedPickup> now, LoadCircuit? load, ForecastOptions? options, CancellationToken cancel)
+    private static SensitivityLine Line(
+        Perturbation change,
+        Lazy<SolvedPickup> now,
+        LoadCircuit? load,
+        ForecastOptions? options,
+        CancellationToken cancel
+    )
     {
         if (change.Model is not { } model)
         {
@@ -40,7 +54,12 @@ public static class RecipeSensitivity
         SolvedPickup then = new(model, load, options, cancel);
         return then.Warnings.FirstOrDefault(warning => warning.MeansItDoesNotFit) is { } full
             ? new SensitivityLine(change.Key, change.Words, full.Message, [], then.Warnings)
-            : new SensitivityLine(change.Key, change.Words, null, [.. Contrast.Between(now.Value, then, Results).OrderBy(line => Results.ToList().IndexOf(line.Name))],
-                [.. then.Warnings.Where(warning => now.Value.Warnings.All(known => known.Message != warning.Message))]); // what the recipe itself warns of is told beside it
+            : new SensitivityLine(
+                change.Key,
+                change.Words,
+                null,
+                [.. PickupComparison.Between(now.Value, then, Results).OrderBy(line => Results.ToList().IndexOf(line.Name))],
+                [.. then.Warnings.Where(warning => now.Value.Warnings.All(known => known.Message != warning.Message))]
+            ); // what the recipe itself warns of is told beside it
     }
 }

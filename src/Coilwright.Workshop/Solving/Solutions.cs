@@ -4,13 +4,19 @@ using Coilwright.Analysis.Solving;
 namespace Coilwright.Workshop.Solving;
 
 /// <summary>One whole recipe that was found.</summary>
-/// <param name="Changes">What differs from the recipe asked about, by name: whole numbers as <see cref="int"/>, several coils' turns as a list, the rest as text.</param>
+/// <param name="Changes">What differs from the recipe asked about, by name: whole numbers as <see cref="int"/>, several coils' turns as a
+/// list, the rest as text.</param>
 /// <param name="RecipeJson">The recipe.</param>
 /// <param name="Prediction">Its forecast, made anew in full.</param>
 /// <param name="Values">Its quantities by name.</param>
 /// <param name="Missed">Wants that it does not meet.</param>
 public sealed record Solution(
-    IReadOnlyDictionary<string, object> Changes, string RecipeJson, Prediction Prediction, IReadOnlyDictionary<string, double> Values, IReadOnlyList<string> Missed);
+    IReadOnlyDictionary<string, object> Changes,
+    string RecipeJson,
+    Prediction Prediction,
+    IReadOnlyDictionary<string, double> Values,
+    IReadOnlyList<string> Missed
+);
 
 /// <summary>The answer to a question asked backwards.</summary>
 public sealed record Solutions
@@ -22,7 +28,7 @@ public sealed record Solutions
     public required IReadOnlyList<Solution> Ranked { get; init; }
     public required IReadOnlyList<Solution> Front { get; init; }
     public required IReadOnlyList<FrontAxis> Axes { get; init; }
-    public required IReadOnlyList<Want> Wants { get; init; }
+    public required IReadOnlyList<Objective> Wants { get; init; }
 
     /// <summary>What stands in the way when nothing meets the wants.</summary>
     public required IReadOnlyList<string> Binding { get; init; }
@@ -38,7 +44,7 @@ public sealed record Solutions
 /// <summary>A question asked backwards.</summary>
 public sealed record SolveQuestion
 {
-    public required IReadOnlyList<Want> Wants { get; init; }
+    public required IReadOnlyList<Objective> Wants { get; init; }
     public required IReadOnlyList<Varied> Vary { get; init; }
     public required Physics.Circuit.LoadCircuit Load { get; init; }
 

@@ -75,7 +75,11 @@ public static class SolutionsJson
     private static void WriteIntervals(Utf8JsonWriter json, Prediction prediction)
     {
         json.WriteStartObject("intervals");
-        foreach (NamedFigure figure in prediction.Named.Values.Where(figure => !figure.Estimate.IsExact && double.IsFinite(figure.Estimate.Low) && double.IsFinite(figure.Estimate.High)))
+        foreach (
+            NamedFigure figure in prediction.Named.Values.Where(figure =>
+                !figure.Estimate.IsExact && double.IsFinite(figure.Estimate.Low) && double.IsFinite(figure.Estimate.High)
+            )
+        )
         {
             json.WriteStartObject(figure.Name);
             json.WriteNumber("low", figure.Estimate.Low);

@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Physics;
 
 namespace Coilwright.Workshop.Solving;
@@ -7,7 +7,7 @@ namespace Coilwright.Workshop.Solving;
 /// <param name="Turns">Of each coil.</param>
 /// <param name="CoilOhm">Resistance of each coil at 20 °C, Ω.</param>
 /// <param name="Lines">The recipe as specified against this choice, result by result.</param>
-public sealed record SpoolOption(IReadOnlyList<double> Turns, IReadOnlyList<Estimate> CoilOhm, IReadOnlyList<ContrastLine> Lines)
+public sealed record SpoolOption(IReadOnlyList<double> Turns, IReadOnlyList<Estimate> CoilOhm, IReadOnlyList<ComparisonLine> Lines)
 {
     /// <summary>Of the pickup at 20 °C, Ω.</summary>
     public double ResistanceOhm => Line("dcResistance")!.Second!.Value.Value;
@@ -22,5 +22,5 @@ public sealed record SpoolOption(IReadOnlyList<double> Turns, IReadOnlyList<Esti
     public double? OutputChangeDb => Line("output")?.Ratio is { } ratio ? 20 * Math.Log10(ratio.Value) : null;
 
     /// <summary>One result; null when it does not exist.</summary>
-    public ContrastLine? Line(string name) => Lines.FirstOrDefault(line => line.Name == name);
+    public ComparisonLine? Line(string name) => Lines.FirstOrDefault(line => line.Name == name);
 }

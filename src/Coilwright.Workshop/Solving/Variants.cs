@@ -48,7 +48,10 @@ internal sealed class Variants
 
     /// <summary>Sizes of a family, by the field's name in the recipe, m.</summary>
     public double? SizeOf(int family, Choice what) =>
-        _families[family].Edits.TryGetValue(Field(what), out string? text) && QuantityText.TryParse(text, QuantityKind.Length, true, out Entered entered, out _) ? entered.Si : null;
+        _families[family].Edits.TryGetValue(Field(what), out string? text)
+        && QuantityParser.TryParse(text, QuantityKind.Length, true, out Entered entered, out _)
+            ? entered.Si
+            : null;
 
     /// <summary>The recipe of a design, and what was changed in it.</summary>
     public (string Json, IReadOnlyDictionary<string, object> Changes) Write(Design design, IReadOnlyList<double> baseTurns)
@@ -85,14 +88,15 @@ internal sealed class Variants
         return (edit.Json, changes);
     }
 
-    private static string Field(Choice what) => what switch
-    {
-        Choice.Magnet => "magnet",
-        Choice.Connection => "connection",
-        Choice.WindingHeight => "windingHeight",
-        Choice.CoreWidth => "coreWidth",
-        _ => "coreLength",
-    };
+    private static string Field(Choice what) =>
+        what switch
+        {
+            Choice.Magnet => "magnet",
+            Choice.Connection => "connection",
+            Choice.WindingHeight => "windingHeight",
+            Choice.CoreWidth => "coreWidth",
+            _ => "coreLength",
+        };
 
     /// <summary>Every family so far, with every value of one more choice beside its own.</summary>
     private void Cross(Recipe recipe, Varied one, (double Low, double High)? around)
@@ -111,7 +115,11 @@ internal sealed class Variants
     {
         if (one.What == Choice.Connection)
         {
-            return recipe.Coils.Count < 2 ? [] : (one.Listed ?? ["series", "parallel"]).Where(name => !string.Equals(name, recipe.Connection.ToString(), StringComparison.OrdinalIgnoreCase));
+            return recipe.Coils.Count < 2
+                ? []
+                : (one.Listed ?? ["series", "parallel"]).Where(name =>
+                    !string.Equals(name, recipe.Connection.ToString(), StringComparison.OrdinalIgnoreCase)
+                );
         }
 
         if (one.What == Choice.Magnet)
@@ -120,12 +128,20 @@ internal sealed class Variants
         }
 
         RecipeBobbin bobbin = recipe.Coils[0].Bobbin;
-        double now = (one.What == Choice.WindingHeight ? bobbin.WindingHeight : one.What == Choice.CoreWidth ? bobbin.CoreWidth : bobbin.CoreLength).Si;
-        (double low, double high) = around is { High: > 0 } near ? near : (one.Low ?? now * (1 - UsualPart), one.High ?? now * (1 + UsualPart));
+        double now = (
+            one.What == Choice.WindingHeight ? bobbin.WindingHeight
+            : one.What == Choice.CoreWidth ? bobbin.CoreWidth
+            : bobbin.CoreLength
+        ).Si;
+        (double low, double high) = around is { High: > 0 } near
+            ? near
+            : (one.Low ?? now * (1 - UsualPart), one.High ?? now * (1 + UsualPart));
         return Enumerable.Range(0, Steps).Select(k => RecipeEdit.Millimetres(low + (high - low) * k / (Steps - 1))).Distinct();
     }
 
-    /// <summary>Adds a family unless the recipe that it makes is impossible (a rod wider than its former) or the same as one before.</summary>
+    /// <summary>
+    /// Adds a family unless the recipe that it makes is impossible (a rod wider than its former) or the same as one before.
+    /// </summary>
     private void Add(Dictionary<string, string> edits)
     {
         RecipeEdit edit = new(_baseJson);
@@ -135,7 +151,7 @@ internal sealed class Variants
             {
                 "magnet" => edit.Magnet(value),
                 "connection" => edit.Connection(value),
-                _ when QuantityText.TryParse(value, QuantityKind.Length, true, out Entered size, out _) => edit.Bobbin(field, size.Si),
+                _ when QuantityParser.TryParse(value, QuantityKind.Length, true, out Entered size, out _) => edit.Bobbin(field, size.Si),
                 _ => edit,
             };
         }
@@ -157,24 +173,43 @@ internal sealed class Variants
         }
 
         IReadOnlyList<WireSize> sizes = WireCatalogue.Standard.Sizes;
-        WireSize size = own.Gauge.Length > 0 ? WireCatalogue.Standard.Find(own.Gauge)! : sizes.Where(found => !found.IsMetric).MinBy(found => Math.Abs(found.Bare.NominalM - own.BareDiameter!.Value.Si))!;
+        WireSize size =
+            own.Gauge.Length > 0
+                ? WireCatalogue.Standard.Find(own.Gauge)!
+                : sizes.Where(found => !found.IsMetric).MinBy(found => Math.Abs(found.Bare.NominalM - own.BareDiameter!.Value.Si))!;
         WireSize[] alike = [.. sizes.Where(found => found.IsMetric == size.IsMetric)];
         int at = Array.IndexOf(alike, size);
-        IEnumerable<WireSize> chosen = gauge is null ? [size]
+        IEnumerable<WireSize> chosen =
+            gauge is null ? [size]
             : gauge.Listed is { } listed ? listed.Select(name => WireCatalogue.Standard.Find(name)!)
             : alike[Math.Max(0, at - UsualGauges)..Math.Min(alike.Length, at + UsualGauges + 1)];
         foreach (WireSize found in chosen)
         {
-            IEnumerable<string> builds = build is null ? [NearestBuild(found, own.Build)] : found.Builds.Keys.Where(name => build.Listed is null ? name is not "quad" : build.Listed.Contains(name));
-            wires.AddRange(builds.Where(name => !(found.Gauge == own.Gauge && name == own.Build && own.BareDiameter is null && own.OverallDiameter is null && own.ResistancePerLength is null))
-                .Select(name => new WireChoice(found.Gauge, name, WireCatalogue.Standard.ModelFor(found.Gauge, name, own.Insulation))));
+            IEnumerable<string> builds = build is null
+                ? [NearestBuild(found, own.Build)]
+                : found.Builds.Keys.Where(name => build.Listed is null ? name is not "quad" : build.Listed.Contains(name));
+            wires.AddRange(
+                builds
+                    .Where(name =>
+                        !(
+                            found.Gauge == own.Gauge
+                            && name == own.Build
+                            && own.BareDiameter is null
+                            && own.OverallDiameter is null
+                            && own.ResistancePerLength is null
+                        )
+                    )
+                    .Select(name => new WireChoice(found.Gauge, name, WireCatalogue.Standard.ModelFor(found.Gauge, name, own.Insulation)))
+            );
         }
 
         bool ownAllowed = (gauge?.Listed?.Contains(size.Gauge) ?? true) && (build?.Listed?.Contains(own.Build) ?? true);
         return ownAllowed || wires.Count == 1 ? wires : wires[1..];
     }
 
-    private static string NearestBuild(WireSize size, string wanted) => size.Builds.ContainsKey(wanted) ? wanted
+    private static string NearestBuild(WireSize size, string wanted) =>
+        size.Builds.ContainsKey(wanted) ? wanted
         : size.IsMetric == wanted.StartsWith("grade", StringComparison.Ordinal) ? size.Builds.Keys.Last()
-        : wanted is "heavy" or "grade-2" ? size.Builds.Keys.Skip(1).FirstOrDefault() ?? size.Builds.Keys.First() : size.Builds.Keys.First();
+        : wanted is "heavy" or "grade-2" ? size.Builds.Keys.Skip(1).FirstOrDefault() ?? size.Builds.Keys.First()
+        : size.Builds.Keys.First();
 }

@@ -21,11 +21,15 @@ public sealed record ClockQuestion(bool IsBehind, string Words)
         string says = "the clock of the computer that keeps the shop says " + ShopTime.Words(clockUtc, zone);
         if (newestStepUtc is { } later && later - clockUtc > Few)
         {
-            return new(true, $"{says}, and the newest record was made at {ShopTime.Words(later, zone)}, which is later: is the clock right? "
-                + "If it is, it was ahead then, and what was entered with it is marked so that its time can be mended");
+            return new(
+                true,
+                $"{says}, and the newest record was made at {ShopTime.Words(later, zone)}, which is later: is the clock right? "
+                    + "If it is, it was ahead then, and what was entered with it is marked so that its time can be mended"
+            );
         }
 
         return newestUtc is { } before && clockUtc - before > LongRest
-            ? new(false, $"{says}, and the newest record is of {ShopTime.Words(before, zone)}: is the clock right?") : null;
+            ? new(false, $"{says}, and the newest record is of {ShopTime.Words(before, zone)}: is the clock right?")
+            : null;
     }
 }

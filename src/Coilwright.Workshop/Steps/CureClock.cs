@@ -11,7 +11,8 @@ public sealed record TemperatureAt(DateTimeOffset FromUtc, double TemperatureC);
 public sealed record CureClock(CureRule Rule, DateTimeOffset BegunUtc, TimeSpan SheetTime, IReadOnlyList<TemperatureAt> Room)
 {
     /// <summary>The same in a room of one temperature.</summary>
-    public static CureClock Steady(CureRule rule, DateTimeOffset begunUtc, TimeSpan sheetTime, double roomC) => new(rule, begunUtc, sheetTime, [new TemperatureAt(begunUtc, roomC)]);
+    public static CureClock Steady(CureRule rule, DateTimeOffset begunUtc, TimeSpan sheetTime, double roomC) =>
+        new(rule, begunUtc, sheetTime, [new TemperatureAt(begunUtc, roomC)]);
 
     /// <summary>When the sheet's time has been had, if the room stays as last read.</summary>
     public DateTimeOffset EndUtc
@@ -22,7 +23,8 @@ public sealed record CureClock(CureRule Rule, DateTimeOffset BegunUtc, TimeSpan 
             DateTimeOffset at = BegunUtc;
             for (int entry = 0; entry < Room.Count - 1; entry++)
             {
-                double span = (Room[entry + 1].FromUtc - at).TotalSeconds, rate = Rule.Rate(Room[entry].TemperatureC);
+                double span = (Room[entry + 1].FromUtc - at).TotalSeconds,
+                    rate = Rule.Rate(Room[entry].TemperatureC);
                 if (span <= 0)
                 {
                     continue;

@@ -11,7 +11,9 @@ public interface IStepRecords
     /// <summary>Baskets by label or lot, without regard to case, newest first.</summary>
     Task<IReadOnlyList<BasketRecord>> FindBasketsAsync(string labelOrLot, CancellationToken cancel);
 
-    /// <summary>Adds a basket with the bath as first read and the pieces that went in, all or none; the same id twice is kept once.</summary>
+    /// <summary>
+    /// Adds a basket with the bath as first read and the pieces that went in, all or none; the same id twice is kept once.
+    /// </summary>
     Task AddBasketAsync(BasketRecord basket, BathReadingRecord first, IReadOnlyList<PieceEventRecord> pieces, CancellationToken cancel);
 
     /// <summary>Readings of the bath while a basket was in it, in order of entry.</summary>

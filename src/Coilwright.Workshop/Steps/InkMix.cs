@@ -11,7 +11,15 @@ namespace Coilwright.Workshop.Steps;
 /// <param name="PotLife">From the sheet: how long it may be used.</param>
 /// <param name="FullCure">From the sheet: when a print is fully hard.</param>
 /// <param name="RoomC">The room, °C.</param>
-public sealed record InkMix(string Label, string Lots, DateTimeOffset MixedUtc, CureRule Rule, TimeSpan PotLife, TimeSpan FullCure, double RoomC)
+public sealed record InkMix(
+    string Label,
+    string Lots,
+    DateTimeOffset MixedUtc,
+    CureRule Rule,
+    TimeSpan PotLife,
+    TimeSpan FullCure,
+    double RoomC
+)
 {
     /// <summary>When what is left goes away.</summary>
     public DateTimeOffset DiscardUtc => CureClock.Steady(Rule, MixedUtc, PotLife, RoomC).EndUtc;
@@ -26,7 +34,12 @@ public sealed record InkMix(string Label, string Lots, DateTimeOffset MixedUtc, 
     {
         if (string.IsNullOrWhiteSpace(Lots))
         {
-            return new Problem("lots", "the mix states no lots: a print could not be traced", Label, "the lot of each part, or \"none on the tin\"");
+            return new Problem(
+                "lots",
+                "the mix states no lots: a print could not be traced",
+                Label,
+                "the lot of each part, or \"none on the tin\""
+            );
         }
 
         if (atUtc < MixedUtc)
@@ -34,9 +47,18 @@ public sealed record InkMix(string Label, string Lots, DateTimeOffset MixedUtc, 
             return new Problem("time", "this is before the ink was mixed", Clock(atUtc, zone), "after " + Clock(MixedUtc, zone));
         }
 
-        return atUtc < DiscardUtc ? null : new Problem("ink", string.Create(CultureInfo.InvariantCulture,
-            $"mix {Label} was to be discarded at {Clock(DiscardUtc, zone)}: mixed {Clock(MixedUtc, zone)} at {RoomC:0.#} °C, pot life {PotLife.TotalHours:0.#} h on its sheet; {Rule.Words}"),
-            Clock(atUtc, zone), "mix afresh");
+        return atUtc < DiscardUtc
+            ? null
+            : new Problem(
+                "ink",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"mix {Label} was to be discarded at {Clock(DiscardUtc, zone)}: mixed {Clock(MixedUtc, zone)} at {RoomC:0.#} °C, "
+                        + $"pot life {PotLife.TotalHours:0.#} h on its sheet; {Rule.Words}"
+                ),
+                Clock(atUtc, zone),
+                "mix afresh"
+            );
     }
 
     internal static string Clock(DateTimeOffset utc, TimeZoneInfo zone) => ShopTime.Words(utc, zone);

@@ -30,5 +30,14 @@ public sealed record InkMixRecord
     public required DateTimeOffset TimeUtc { get; init; }
 
     /// <summary>The mix with its clocks.</summary>
-    public InkMix ToMix() => new(Label, Lots, TimeUtc, new CureRule(DoublesPer10C, SheetC), TimeSpan.FromSeconds(PotLifeS), TimeSpan.FromSeconds(FullCureS), RoomC);
+    public InkMix ToMix() =>
+        new(
+            Label,
+            Lots,
+            TimeUtc,
+            new CureRule(DoublesPer10C, SheetC),
+            TimeSpan.FromSeconds(PotLifeS),
+            TimeSpan.FromSeconds(FullCureS),
+            RoomC
+        );
 }

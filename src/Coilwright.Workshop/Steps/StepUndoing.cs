@@ -5,7 +5,7 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop.Steps;
 
 /// <summary>Takes back a mix of ink or the newest reading of a bath that was entered wrongly; both lines stay to be read.</summary>
-public sealed class StepUndoing(IShopRecords records, PieceShelf shelf, PottingRoom potting)
+public sealed class StepUndoing(IShopRecords records, PieceService shelf, PottingService potting)
 {
     /// <summary>Takes a mix back that no piece is marked with.</summary>
     public async Task<IReadOnlyList<Problem>> UndoMixAsync(Guid id, string label, string reason, string person, CancellationToken cancel)
@@ -27,21 +27,33 @@ public sealed class StepUndoing(IShopRecords records, PieceShelf shelf, PottingR
         if (problems.Count == 0)
         {
             DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
-            await records.AddStepUndoAsync(new StepUndoRecord(id, mix!.Id, reason.Trim(), person.Trim(), nowUtc), [], cancel).ConfigureAwait(false);
+            await records
+                .AddStepUndoAsync(new StepUndoRecord(id, mix!.Id, reason.Trim(), person.Trim(), nowUtc), [], cancel)
+                .ConfigureAwait(false);
         }
 
         return problems;
     }
 
-    /// <summary>Takes the newest reading of a basket's bath back, and with it the holds that it put on the pieces and nobody has lifted.</summary>
-    public async Task<IReadOnlyList<Problem>> UndoReadingAsync(Guid id, string basket, string reason, string person, CancellationToken cancel)
+    /// <summary>
+    /// Takes the newest reading of a basket's bath back, and with it the holds that it put on the pieces and nobody has lifted.
+    /// </summary>
+    public async Task<IReadOnlyList<Problem>> UndoReadingAsync(
+        Guid id,
+        string basket,
+        string reason,
+        string person,
+        CancellationToken cancel
+    )
     {
         List<Problem> problems = ReasonProblems(reason);
-        IReadOnlyList<BasketStanding> going = await potting.GoingAsync(cancel).ConfigureAwait(false);
-        BasketStanding? found = going.FirstOrDefault(one => Same(one.Record.Label, basket) || Same(one.Record.Id.ToString(), basket));
+        IReadOnlyList<BasketStatus> going = await potting.GoingAsync(cancel).ConfigureAwait(false);
+        BasketStatus? found = going.FirstOrDefault(one => Same(one.Record.Label, basket) || Same(one.Record.Id.ToString(), basket));
         if (found is null)
         {
-            problems.Add(new Problem("basket", "no such basket is in a bath", basket, Names(going.Select(one => one.Record.Label), "none is")));
+            problems.Add(
+                new Problem("basket", "no such basket is in a bath", basket, Names(going.Select(one => one.Record.Label), "none is"))
+            );
         }
 
         IReadOnlyList<BathReadingRecord> read = found?.ReadingsInForce ?? [];
@@ -60,28 +72,32 @@ public sealed class StepUndoing(IShopRecords records, PieceShelf shelf, PottingR
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         string why = $"the bath's reading \"{newest.Typed}\" was taken back: {reason.Trim()}";
         List<PieceEventRecord> lifted = [];
-        foreach (PieceLife life in found!.Pieces.Where(life => IsHeld(life, HoldOf(newest, life))))
+        foreach (PieceSnapshot life in found!.Pieces.Where(life => IsHeld(life, HoldOf(newest, life))))
         {
-            lifted.Add(new PieceEventRecord
-            {
-                Id = ReadingChain.IdWithin(id, life.Piece.Serial),
-                PieceId = life.Piece.Id,
-                Kind = PieceEventKind.Undone,
-                About = HoldOf(newest, life),
-                Words = why,
-                Person = person.Trim(),
-                TimeUtc = nowUtc,
-            });
+            lifted.Add(
+                new PieceEventRecord
+                {
+                    Id = ReadingChain.IdWithin(id, life.Piece.Serial),
+                    PieceId = life.Piece.Id,
+                    Kind = PieceEventKind.Undone,
+                    About = HoldOf(newest, life),
+                    Words = why,
+                    Person = person.Trim(),
+                    TimeUtc = nowUtc,
+                }
+            );
         }
 
-        await records.AddStepUndoAsync(new StepUndoRecord(id, newest.Id, reason.Trim(), person.Trim(), nowUtc), lifted, cancel).ConfigureAwait(false);
+        await records
+            .AddStepUndoAsync(new StepUndoRecord(id, newest.Id, reason.Trim(), person.Trim(), nowUtc), lifted, cancel)
+            .ConfigureAwait(false);
         return problems;
     }
 
     /// <summary>Id of the hold that a reading put on a piece.</summary>
-    private static Guid HoldOf(BathReadingRecord reading, PieceLife life) => ReadingChain.IdWithin(reading.Id, life.Piece.Serial);
+    private static Guid HoldOf(BathReadingRecord reading, PieceSnapshot life) => ReadingChain.IdWithin(reading.Id, life.Piece.Serial);
 
-    private static bool IsHeld(PieceLife life, Guid held)
+    private static bool IsHeld(PieceSnapshot life, Guid held)
     {
         IReadOnlyList<PieceEventRecord> inForce = life.History.InForce;
         return inForce.Any(one => one.Id == held) && !inForce.Any(one => one.Kind == PieceEventKind.Lifted && one.About == held);
@@ -97,7 +113,7 @@ public sealed class StepUndoing(IShopRecords records, PieceShelf shelf, PottingR
     private async Task<IReadOnlyList<string>> MarkedAsync(InkMixRecord mix, CancellationToken cancel)
     {
         IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false);
-        IReadOnlyList<PieceLife> lives = await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceSnapshot> lives = await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false);
         return [.. lives.Where(life => life.History.InForce.Any(one => one.MixId == mix.Id)).Select(life => life.Piece.Serial)];
     }
 }

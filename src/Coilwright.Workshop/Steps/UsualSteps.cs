@@ -20,13 +20,15 @@ public static class UsualSteps
         {
             TimeSpan least = potting.Time is { Si: > 0 } time ? TimeSpan.FromSeconds(time.Si) : TimeSpan.FromMinutes(10);
             bool wax = potting.Kind is "wax" or "paraffin" or "beeswax";
-            steps.Add(Step("potting", recipe) with
-            {
-                Least = least,
-                Most = least + TimeSpan.FromHours(1),
-                HoldAfter = wax ? TimeSpan.FromMinutes(30) : TimeSpan.FromHours(24),
-                HoldReason = wax ? "wax sets and cools" : $"{potting.Kind} cures",
-            });
+            steps.Add(
+                Step("potting", recipe) with
+                {
+                    Least = least,
+                    Most = least + TimeSpan.FromHours(1),
+                    HoldAfter = wax ? TimeSpan.FromMinutes(30) : TimeSpan.FromHours(24),
+                    HoldReason = wax ? "wax sets and cools" : $"{potting.Kind} cures",
+                }
+            );
         }
 
         steps.Add(Step("marking", recipe) with { HoldAfter = TimeSpan.FromHours(24), HoldReason = "ink cures" });

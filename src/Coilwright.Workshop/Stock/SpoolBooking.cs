@@ -6,19 +6,27 @@ namespace Coilwright.Workshop.Stock;
 /// <summary>What the coils of a batch took from its spools.</summary>
 internal static class SpoolBooking
 {
-    /// <summary>One use for each coil that has a reading in force, and one for each coil scrapped: an undone reading or event books nothing.</summary>
+    /// <summary>
+    /// One use for each coil that has a reading in force, and one for each coil scrapped: an undone reading or event books nothing.
+    /// </summary>
     /// <param name="batch">The batch.</param>
     /// <param name="plan">What a coil takes.</param>
     /// <param name="events">All of its events in order of entry.</param>
     /// <param name="readings">All of its readings in order of entry.</param>
     public static IEnumerable<(string Spool, SpoolUse Use)> Of(
-        BatchRecord batch, CoilPlan plan, IReadOnlyList<BatchEventRecord> events, IReadOnlyList<ReadingRecord> readings)
+        BatchRecord batch,
+        CoilPlan plan,
+        IReadOnlyList<BatchEventRecord> events,
+        IReadOnlyList<ReadingRecord> readings
+    )
     {
-        BatchHistory history = new(batch, events, new Dictionary<string, DateTimeOffset>());
+        BatchEventLog history = new(batch, events, new Dictionary<string, DateTimeOffset>());
         CoilOrigins origins = new(batch, events, readings);
         foreach (CoilOrigin coil in origins.Tags.Select(origins.Of))
         {
-            double turns = history.EndedLow.TryGetValue(coil.Tag, out double ended) ? ended : TurnsAt(history, coil.WoundUtc) ?? plan.SetUp.Turns;
+            double turns = history.EndedLow.TryGetValue(coil.Tag, out double ended)
+                ? ended
+                : TurnsAt(history, coil.WoundUtc) ?? plan.SetUp.Turns;
             yield return (coil.Spool, new SpoolUse(batch.Name, coil.Tag, plan.WireM(turns), false, coil.WoundUtc));
         }
 
@@ -29,6 +37,6 @@ internal static class SpoolBooking
         }
     }
 
-    private static double? TurnsAt(BatchHistory history, DateTimeOffset timeUtc) =>
+    private static double? TurnsAt(BatchEventLog history, DateTimeOffset timeUtc) =>
         history.InForce.LastOrDefault(one => one.Kind == BatchEventKind.SpoolTaken && one.TimeUtc <= timeUtc)?.Turns;
 }

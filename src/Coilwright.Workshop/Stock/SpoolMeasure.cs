@@ -1,5 +1,5 @@
-using Coilwright.Physics.Wire;
 using Coilwright.Physics;
+using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Stock;
@@ -10,16 +10,25 @@ namespace Coilwright.Workshop.Stock;
 /// <param name="OverNominal">Resistance per metre over the table's nominal, less one.</param>
 public sealed record SpoolMeasure(Estimate OhmPerM, Estimate BareDiameterM, double OverNominal)
 {
-    /// <summary>95 % doubt of a length laid along a tape, as a part of it, and its ends, m. Common practice, no source [WinderPractice].</summary>
-    public const double TapeFraction = 0.001, EndsM = 0.003;
+    /// <summary>
+    /// 95 % doubt of a length laid along a tape, as a part of it, and its ends, m. Common practice, no source [WinderPractice].
+    /// </summary>
+    public const double TapeFraction = 0.001,
+        EndsM = 0.003;
 
     /// <summary>95 % doubt of a bench meter. Common practice, no source.</summary>
     public const double MeterFraction = 0.002;
 
-    /// <summary>95 % doubt of the wire's temperature when a thermometer hangs beside it, °C, and as a part of the resistance when nothing is known. Common practice, no source.</summary>
-    public const double ThermometerC = 1, UnknownTemperatureFraction = 0.02;
+    /// <summary>
+    /// 95 % doubt of the wire's temperature when a thermometer hangs beside it, °C, and as a part of the resistance when nothing is known.
+    /// Common practice, no source.
+    /// </summary>
+    public const double ThermometerC = 1,
+        UnknownTemperatureFraction = 0.02;
 
-    /// <summary>Winding copper conducts 100 to 102 % of the standard (read in a summary of [IEC60028]): better copper hides a thinner wire.</summary>
+    /// <summary>
+    /// Winding copper conducts 100 to 102 % of the standard (read in a summary of [IEC60028]): better copper hides a thinner wire.
+    /// </summary>
     private const double BestCopper = 1.02;
 
     /// <summary>Works a measurement out.</summary>

@@ -7,29 +7,41 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop.Tracing;
 
 /// <summary>From a batch, a coil's tag or a winder to every piece.</summary>
-internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
+internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
 {
     /// <summary>Batches of a name; an older shop may hold two.</summary>
     public async Task<IReadOnlyList<TraceHit>> BatchesAsync(string asked, CancellationToken cancel)
     {
         List<TraceHit> hits = [];
-        foreach (BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => NameKey.Same(batch.Name, asked)))
+        foreach (
+            BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => NameKey.Same(batch.Name, asked))
+        )
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
-            int wanted = BatchNumber.Wanted(batch, wound.Events), within = wound.Tags.Length - BatchNumber.Beyond(batch, wanted, wound.Tags).Count;
-            string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false), begun = await DayAsync(batch.BegunUtc, cancel).ConfigureAwait(false);
+            int wanted = BatchNumber.Wanted(batch, wound.Events),
+                within = wound.Tags.Length - BatchNumber.Beyond(batch, wanted, wound.Tags).Count;
+            string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false),
+                begun = await DayAsync(batch.BegunUtc, cancel).ConfigureAwait(false);
             string words = $"a batch of {recipe}, coil {batch.CoilName}, begun {begun}, {BatchNumber.Count(within, wanted)}";
-            hits.Add(new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false)) { Id = batch.Id });
+            hits.Add(
+                new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false))
+                {
+                    Id = batch.Id,
+                }
+            );
         }
 
         return hits;
     }
 
-    /// <summary>Coils of a tag, with or without their batch: every one that has it. One that is not wound yet only when no other is meant.</summary>
+    /// <summary>
+    /// Coils of a tag, with or without their batch: every one that has it. One that is not wound yet only when no other is meant.
+    /// </summary>
     public async Task<IReadOnlyList<TraceHit>> CoilsAsync(string asked, CancellationToken cancel)
     {
         int stroke = asked.IndexOf('/', StringComparison.Ordinal);
-        string name = stroke < 0 ? "" : asked[..stroke], typed = asked[(stroke + 1)..].Trim();
+        string name = stroke < 0 ? "" : asked[..stroke],
+            typed = asked[(stroke + 1)..].Trim();
         List<(TraceHit Hit, bool Wound)> found = [];
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
@@ -55,7 +67,10 @@ internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
     /// <summary>A winder, and the pieces whose coils were wound on it.</summary>
     public async Task<IReadOnlyList<TraceHit>> WindersAsync(string asked, CancellationToken cancel)
     {
-        if ((await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked)) is not { } winder)
+        if (
+            (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked))
+            is not { } winder
+        )
         {
             return [];
         }
@@ -64,12 +79,35 @@ internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
-            coils.Add((batch, [.. wound.Tags.Where(tag => NameKey.Same(wound.Events.LastOrDefault(one => one.Tag == tag && one.Machine.Length > 0)?.Machine ?? batch.Machine, winder.Name))]));
+            coils.Add(
+                (
+                    batch,
+                    [
+                        .. wound.Tags.Where(tag =>
+                            NameKey.Same(
+                                wound.Events.LastOrDefault(one => one.Tag == tag && one.Machine.Length > 0)?.Machine ?? batch.Machine,
+                                winder.Name
+                            )
+                        ),
+                    ]
+                )
+            );
         }
 
         int count = coils.Sum(one => one.Item2.Length);
-        string words = string.Create(CultureInfo.InvariantCulture, $"a winder, {count:#,##0} {(count == 1 ? "coil" : "coils")} wound on it");
-        return [new TraceHit("winder", winder.Name, words, await PiecesAsync([.. coils.Where(one => one.Item2.Length > 0)], cancel).ConfigureAwait(false))];
+        string words = string.Create(
+            CultureInfo.InvariantCulture,
+            $"a winder, {count:#,##0} {(count == 1 ? "coil" : "coils")} wound on it"
+        );
+        return
+        [
+            new TraceHit(
+                "winder",
+                winder.Name,
+                words,
+                await PiecesAsync([.. coils.Where(one => one.Item2.Length > 0)], cancel).ConfigureAwait(false)
+            ),
+        ];
     }
 
     private async Task<TraceHit> CoilAsync(BatchRecord batch, string tag, Wound wound, CancellationToken cancel)
@@ -84,18 +122,29 @@ internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
     private async Task<Wound> ReadAsync(BatchRecord batch, CancellationToken cancel)
     {
         IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
-        IReadOnlyList<BatchEventRecord> events = BatchHistory.Holding(await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false));
+        IReadOnlyList<BatchEventRecord> events = BatchEventLog.Holding(
+            await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false)
+        );
         return new Wound(inForce, [.. inForce.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal)], events);
     }
 
-    private async Task<IReadOnlyList<TracedState>> PiecesAsync(IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils, CancellationToken cancel)
+    private async Task<IReadOnlyList<TracedState>> PiecesAsync(
+        IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils,
+        CancellationToken cancel
+    )
     {
         List<PieceRecord> pieces = [];
         Dictionary<Guid, string> through = [];
         foreach ((BatchRecord batch, string[] tags) in coils)
         {
-            IReadOnlyList<PieceRecord> found = await records.PiecesWithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel).ConfigureAwait(false);
-            foreach (PiecePartRecord part in (await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)).Where(part => part.BatchId == batch.Id && tags.Contains(part.Tag)))
+            IReadOnlyList<PieceRecord> found = await records
+                .PiecesWithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel)
+                .ConfigureAwait(false);
+            foreach (
+                PiecePartRecord part in (
+                    await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
+                ).Where(part => part.BatchId == batch.Id && tags.Contains(part.Tag))
+            )
             {
                 string code = BatchTags.CodeOf(batch, part.Tag);
                 through[part.PieceId] = through.TryGetValue(part.PieceId, out string? others) ? $"{others}, {code}" : code;
@@ -104,14 +153,26 @@ internal sealed class BatchTrace(IShopRecords records, PieceShelf shelf)
             pieces.AddRange(found);
         }
 
-        return await TraceDesk.StatesAsync(records, shelf, [.. pieces.DistinctBy(piece => piece.Id)], piece => through.GetValueOrDefault(piece.Id, ""), cancel).ConfigureAwait(false);
+        return await TraceService
+            .StatesAsync(
+                records,
+                shelf,
+                [.. pieces.DistinctBy(piece => piece.Id)],
+                piece => through.GetValueOrDefault(piece.Id, ""),
+                cancel
+            )
+            .ConfigureAwait(false);
     }
 
     private async Task<string> RecipeAsync(BatchRecord batch, CancellationToken cancel) =>
-        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision ? $"{revision.RecipeName} {revision.Letter}" : "a recipe that is not there";
+        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision
+            ? $"{revision.RecipeName} {revision.Letter}"
+            : "a recipe that is not there";
 
     private async Task<string> DayAsync(DateTimeOffset utc, CancellationToken cancel) =>
-        TimeZoneInfo.ConvertTime(utc, (await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        TimeZoneInfo
+            .ConvertTime(utc, (await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone)
+            .ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>Coils of a batch as they stand: readings and events in force, and tags in order of entry.</summary>
     private sealed record Wound(IReadOnlyList<ReadingRecord> InForce, string[] Tags, IReadOnlyList<BatchEventRecord> Events);

@@ -6,9 +6,10 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop.Tracing;
 
 /// <summary>Finds anything of a shop by its name or a part of it, and gives near names when there is none.</summary>
-public sealed class NameSearch(IShopRecords records, TraceDesk trace)
+public sealed class NameSearch(IShopRecords records, TraceService trace)
 {
-    private const int MostNames = 20, MostNear = 5;
+    private const int MostNames = 20,
+        MostNear = 5;
 
     /// <summary>What has the name; else what has it as a part of its name; else names near it.</summary>
     public async Task<SearchAnswer> FindAsync(string typed, CancellationToken cancel)
@@ -22,7 +23,10 @@ public sealed class NameSearch(IShopRecords records, TraceDesk trace)
 
         IReadOnlyList<string> names = await NamesAsync(cancel).ConfigureAwait(false);
         string key = NameKey.Of(asked);
-        string[] parts = [.. names.Where(name => NameKey.Of(name).Contains(key, StringComparison.Ordinal)).Distinct(StringComparer.OrdinalIgnoreCase)];
+        string[] parts =
+        [
+            .. names.Where(name => NameKey.Of(name).Contains(key, StringComparison.Ordinal)).Distinct(StringComparer.OrdinalIgnoreCase),
+        ];
         if (parts.Length == 0)
         {
             return new SearchAnswer(asked, [], NearestName.Several(asked, names, MostNear, onlyAlike: true), 0);
@@ -31,10 +35,19 @@ public sealed class NameSearch(IShopRecords records, TraceDesk trace)
         List<TraceHit> hits = [];
         foreach (string name in parts.Take(MostNames))
         {
-            hits.AddRange((await trace.FindAsync(name, cancel).ConfigureAwait(false)).Where(hit => hit.Match == NameMatch.Name).Select(hit => hit with { Match = NameMatch.Part }));
+            hits.AddRange(
+                (await trace.FindAsync(name, cancel).ConfigureAwait(false))
+                    .Where(hit => hit.Match == NameMatch.Name)
+                    .Select(hit => hit with { Match = NameMatch.Part })
+            );
         }
 
-        return new SearchAnswer(asked, [.. hits.DistinctBy(hit => (hit.Kind, hit.Name, hit.Id, hit.Tag)).OrderBy(hit => TraceDesk.PlaceOf(hit.Kind))], [], Math.Max(0, parts.Length - MostNames));
+        return new SearchAnswer(
+            asked,
+            [.. hits.DistinctBy(hit => (hit.Kind, hit.Name, hit.Id, hit.Tag)).OrderBy(hit => TraceService.PlaceOf(hit.Kind))],
+            [],
+            Math.Max(0, parts.Length - MostNames)
+        );
     }
 
     /// <summary>Names of everything that can be found by a part of them.</summary>
@@ -50,12 +63,21 @@ public sealed class NameSearch(IShopRecords records, TraceDesk trace)
             names.AddRange([customer.Reference, customer.Name]);
         }
 
-        names.AddRange((await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false)).SelectMany(basket => new[] { basket.Label, basket.Lot }));
+        names.AddRange(
+            (await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false)).SelectMany(basket =>
+                new[] { basket.Label, basket.Lot }
+            )
+        );
         names.AddRange((await records.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false)).Select(mix => mix.Label));
         names.AddRange(await records.SerialsLikeAsync("", cancel).ConfigureAwait(false));
         foreach (BatchRecord batch in batches)
         {
-            names.AddRange(ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false)).Select(reading => BatchTags.CodeOf(batch, reading.Tag)).Distinct(StringComparer.Ordinal));
+            names.AddRange(
+                ReadingChain
+                    .InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false))
+                    .Select(reading => BatchTags.CodeOf(batch, reading.Tag))
+                    .Distinct(StringComparer.Ordinal)
+            );
         }
 
         return [.. names.Where(name => name.Length > 0)];

@@ -1,7 +1,8 @@
 namespace Coilwright.Workshop.Tracing;
 
 /// <summary>One thing of the name asked for, and the pieces that hold of it.</summary>
-/// <param name="Kind">"piece", "batch", "coil", "spool", "spool-lot", "winder", "magnet-lot", "part-lot", "basket", "bath-lot", "ink", "customer", "recipe" or "set".</param>
+/// <param name="Kind">"piece", "batch", "coil", "spool", "spool-lot", "winder", "magnet-lot", "part-lot", "basket", "bath-lot", "ink",
+/// "customer", "recipe" or "set".</param>
 /// <param name="Name">As the shop calls it.</param>
 /// <param name="Words">What it is, in a line.</param>
 /// <param name="Pieces">The pieces, each with its state: a recall list.</param>

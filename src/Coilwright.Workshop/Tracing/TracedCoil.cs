@@ -13,7 +13,17 @@ namespace Coilwright.Workshop.Tracing;
 /// <param name="Machine">Winder; empty when not named.</param>
 /// <param name="Persons">Who wound and read it.</param>
 /// <param name="Readings">Its readings in force.</param>
-public sealed record TracedCoil(BatchRecord Batch, string Tag, string Place, bool IsOut, string Spool, string Lot, string Machine, IReadOnlyList<string> Persons, IReadOnlyList<ReadingRecord> Readings)
+public sealed record TracedCoil(
+    BatchRecord Batch,
+    string Tag,
+    string Place,
+    bool IsOut,
+    string Spool,
+    string Lot,
+    string Machine,
+    IReadOnlyList<string> Persons,
+    IReadOnlyList<ReadingRecord> Readings
+)
 {
     /// <summary>What to know about the spool; empty when nothing is in doubt.</summary>
     public string SpoolDoubt { get; init; } = "";

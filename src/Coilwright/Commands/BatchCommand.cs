@@ -12,39 +12,59 @@ namespace Coilwright.Commands;
 /// <summary>coilwright batch list, start, show, more, undo-reading: production runs.</summary>
 public static class BatchCommand
 {
-    public static Command Build(Desk desk) => new("batch", "Production runs of the shop") { BuildList(desk), BuildStart(desk), BuildShow(desk), BatchNoteCommand.Build(desk), BatchNoteCommand.BuildRun(desk), BatchMoreCommand.Build(desk), BatchUndoReadingCommand.Build(desk) };
+    public static Command Build(CommandContext desk) =>
+        new("batch", "Production runs of the shop")
+        {
+            BuildList(desk),
+            BuildStart(desk),
+            BuildShow(desk),
+            BatchNoteCommand.Build(desk),
+            BatchNoteCommand.BuildRun(desk),
+            BatchMoreCommand.Build(desk),
+            BatchUndoReadingCommand.Build(desk),
+        };
 
-    private static Command BuildList(Desk desk)
+    private static Command BuildList(CommandContext desk)
     {
         Option<string?> shop = ShopOptions.Shop();
         Option<bool> json = ShopOptions.Json();
         Command command = new("list", "Every batch and how far it is") { shop, json };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            IReadOnlyList<RecordStatus<BatchStanding>> all = await open.Services.Winding.StandingsAsync(cancel).ConfigureAwait(false);
-            await PlainUnreadable.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
-            if (parsed.GetValue(json))
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                IReadOnlyList<BatchRecord> records = await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
-                Dictionary<Guid, string> names = records.ToDictionary(batch => batch.Id, batch => batch.Name);
-                await desk.Output.WriteLineAsync(BatchListJson.Write(all, names)).ConfigureAwait(false);
+                await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+                IReadOnlyList<RecordStatus<BatchStatus>> all = await open.Services.Winding.StatusesAsync(cancel).ConfigureAwait(false);
+                await PlainUnreadable.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
+                if (parsed.GetValue(json))
+                {
+                    IReadOnlyList<BatchRecord> records = await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
+                    Dictionary<Guid, string> names = records.ToDictionary(batch => batch.Id, batch => batch.Name);
+                    await desk.Output.WriteLineAsync(BatchListJson.Write(all, names)).ConfigureAwait(false);
+                    return ExitCode.Done;
+                }
+
+                Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
+                foreach (BatchStatus one in all.Readable())
+                {
+                    table.Add(
+                        one.Batch.Name,
+                        $"{one.RecipeName} {one.RevisionLetter}",
+                        one.Batch.CoilName,
+                        one.CountWords,
+                        $"{Count(one, VerdictKind.Pass)}",
+                        $"{Count(one, VerdictKind.Hold)}",
+                        $"{Count(one, VerdictKind.Reject)}"
+                    );
+                }
+
+                table.Write(desk.Output, "");
                 return ExitCode.Done;
             }
-
-            Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
-            foreach (BatchStanding one in all.Readable())
-            {
-                table.Add(one.Batch.Name, $"{one.RecipeName} {one.RevisionLetter}", one.Batch.CoilName, one.CountWords, $"{Count(one, VerdictKind.Pass)}", $"{Count(one, VerdictKind.Hold)}", $"{Count(one, VerdictKind.Reject)}");
-            }
-
-            table.Write(desk.Output, "");
-            return ExitCode.Done;
-        });
+        );
         return command;
     }
 
-    private static Command BuildStart(Desk desk)
+    private static Command BuildStart(CommandContext desk)
     {
         Argument<string> recipe = new("RECIPE") { Description = "Name of a recipe in the shop; its newest released revision is taken" };
         Option<string> name = new("--name") { Description = "What the shop calls the batch", Required = true };
@@ -56,70 +76,97 @@ public static class BatchCommand
         EntryOptions entry = new();
         Command command = new("start", "Begins a batch on a released revision") { recipe, name, quantity, coil, prefix, spool, machine };
         entry.AddTo(command);
-        command.SetAction(async (parsed, cancel) =>
-        {
-            await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
-            RevisionRecord revision = await open.FindReleasedAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
-            Recipe read = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
-            BatchRecord batch = new(
-                Guid.NewGuid(), parsed.GetRequiredValue(name), revision.RecipeId, revision.Number, parsed.GetValue(coil) ?? read.Coils[0].Name, parsed.GetRequiredValue(quantity),
-                parsed.GetRequiredValue(prefix), parsed.GetRequiredValue(spool), parsed.GetRequiredValue(machine), entry.Person(parsed), desk.Time.GetUtcNow());
-            IReadOnlyList<Problem> problems = await open.Services.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false);
-            if (problems.Count > 0)
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                throw new WrongInputException("", problems);
+                await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
+                RevisionRecord revision = await open.FindReleasedAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
+                BatchRecord batch = new(
+                    Guid.NewGuid(),
+                    parsed.GetRequiredValue(name),
+                    revision.RecipeId,
+                    revision.Number,
+                    parsed.GetValue(coil) ?? read.Coils[0].Name,
+                    parsed.GetRequiredValue(quantity),
+                    parsed.GetRequiredValue(prefix),
+                    parsed.GetRequiredValue(spool),
+                    parsed.GetRequiredValue(machine),
+                    entry.Person(parsed),
+                    desk.Time.GetUtcNow()
+                );
+                IReadOnlyList<Problem> problems = await open.Services.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false);
+                if (problems.Count > 0)
+                {
+                    throw new WrongInputException("", problems);
+                }
+
+                await WarnAsync(desk, revision, read).ConfigureAwait(false);
+
+                await desk
+                    .Output.WriteLineAsync(
+                        $"Batch {batch.Name} begun: {batch.Quantity} coils \"{batch.CoilName}\" of {revision.RecipeName}, "
+                            + $"revision {revision.Letter}"
+                    )
+                    .ConfigureAwait(false);
+                return ExitCode.Done;
             }
-
-            await WarnAsync(desk, revision, read).ConfigureAwait(false);
-
-            await desk.Output.WriteLineAsync($"Batch {batch.Name} begun: {batch.Quantity} coils \"{batch.CoilName}\" of {revision.RecipeName}, revision {revision.Letter}").ConfigureAwait(false);
-            return ExitCode.Done;
-        });
+        );
         return command;
     }
 
     /// <summary>Tells what should be looked at before anything is wound to a revision.</summary>
-    internal static async Task WarnAsync(Desk desk, RevisionRecord revision, Recipe recipe)
+    internal static async Task WarnAsync(CommandContext desk, RevisionRecord revision, Recipe recipe)
     {
         foreach (Problem warning in BeforeWinding.Warnings(revision, recipe))
         {
-            await desk.Error.WriteLineAsync("Before winding starts: " + ProblemText.Line(warning)).ConfigureAwait(false);
+            await desk.Error.WriteLineAsync("Before winding starts: " + ProblemFormatter.Line(warning)).ConfigureAwait(false);
         }
     }
 
-    private static Command BuildShow(Desk desk)
+    private static Command BuildShow(CommandContext desk)
     {
         Argument<string> batch = new("BATCH") { Description = "Name of the batch" };
         Option<string?> shop = ShopOptions.Shop();
         Option<bool> json = ShopOptions.Json();
         Command command = new("show", "Every coil of a batch with its verdict") { batch, shop, json };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            BatchRecord record = await open.FindBatchRecordAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
-            RecordStatus<BatchStanding> status = await RecordStatus.ReadAsync(
-                "Batch " + record.Name, () => open.FindBatchAsync($"{record.Id}", cancel), record.Id).ConfigureAwait(false);
-            if (status.Value is not { } standing)
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                StoredBatch? stored = await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false);
-                PlainBatch.WriteStored(desk.Output, parsed.GetValue(json) ? null : stored);
-                await PlainUnreadable.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
-                return ExitCode.WrongInput;
-            }
+                await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+                BatchRecord record = await open.FindBatchRecordAsync(parsed.GetRequiredValue(batch), cancel).ConfigureAwait(false);
+                RecordStatus<BatchStatus> status = await RecordStatus
+                    .ReadAsync("Batch " + record.Name, () => open.FindBatchAsync($"{record.Id}", cancel), record.Id)
+                    .ConfigureAwait(false);
+                if (status.Value is not { } standing)
+                {
+                    StoredBatch? stored = await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false);
+                    BatchFormatter.WriteStored(desk.Output, parsed.GetValue(json) ? null : stored);
+                    await PlainUnreadable.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
+                    return ExitCode.WrongInput;
+                }
 
-            if (parsed.GetValue(json))
-            {
-                await desk.Output.WriteLineAsync(JudgementJson.Write([.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))], BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))))).ConfigureAwait(false);
-            }
-            else
-            {
-                PlainBatch.Write(desk.Output, standing);
-            }
+                if (parsed.GetValue(json))
+                {
+                    await desk
+                        .Output.WriteLineAsync(
+                            JudgementJson.Write(
+                                [.. standing.Coils.Select(coil => new JudgedPiece(coil.Tag, coil.Verdict))],
+                                BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict)))
+                            )
+                        )
+                        .ConfigureAwait(false);
+                }
+                else
+                {
+                    BatchFormatter.Write(desk.Output, standing);
+                }
 
-            return ExitCode.Done;
-        });
+                return ExitCode.Done;
+            }
+        );
         return command;
     }
 
-    private static int Count(BatchStanding standing, VerdictKind kind) => standing.Coils.Count(coil => coil.Verdict.Kind == kind);
+    private static int Count(BatchStatus standing, VerdictKind kind) => standing.Coils.Count(coil => coil.Verdict.Kind == kind);
 }

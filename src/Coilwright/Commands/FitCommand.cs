@@ -8,76 +8,123 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright fit CURVE.csv: R, L, C and eddy branches from a measured curve, with intervals, and what the curve cannot tell.</summary>
+/// <summary>
+/// coilwright fit CURVE.csv: R, L, C and eddy branches from a measured curve, with intervals, and what the curve cannot tell.
+/// </summary>
 public static class FitCommand
 {
     private static readonly double[] s_usualHz = [120, 1000];
 
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
-        Argument<string> curve = new("CURVE") { Description = "A table: frequency with gain, or with complex impedance (real and imaginary part, or impedance and phase); - reads standard input" };
-        Option<string?> load = new("--load") { Description = "What hung on the pickup while its gain was measured (coilwright.load/1)", HelpName = "LOAD" };
-        Option<string?> resistance = new("--resistance") { Description = "The winding's DC resistance by meter: with it a gain curve tells inductance from capacitance", HelpName = "OHMS" };
-        Option<int?> eddy = new Option<int?>("--eddy") { Description = "Eddy branches to fit, 0 to 3; the curve decides unless said" }.AsCount();
-        Option<string?> at = new("--at") { Description = "Frequencies at which the inductance is told; 120Hz,1kHz unless said", HelpName = "FREQUENCIES" };
-        Option<bool> lumped = new("--lumped") { Description = "Write the pickup alone (coilwright.lumped/1), for respond" }, json = new("--json") { Description = "Write coilwright.fit/1" };
-        Command command = new("fit", "A pickup's parts from a measured curve") { curve, load, resistance, eddy, at, lumped, json };
-        command.SetAction(async (parsed, cancel) =>
+        Argument<string> curve = new("CURVE")
         {
-            TypedOptions typed = new();
-            double ohm = typed.Quantity("--resistance", parsed.GetValue(resistance), QuantityKind.Resistance, 0.1, 1e6, double.NaN);
-            IReadOnlyList<double> atHz = typed.Frequencies("--at", parsed.GetValue(at), 1, 1e6) ?? s_usualHz;
-            if (parsed.GetValue(eddy) is < 0 or > ImpedanceFit.MostEddy)
+            Description =
+                "A table: frequency with gain, or with complex impedance (real and imaginary part, or impedance and "
+                + "phase); - reads standard input",
+        };
+        Option<string?> load = new("--load")
+        {
+            Description = "What hung on the pickup while its gain was measured (coilwright.load/1)",
+            HelpName = "LOAD",
+        };
+        Option<string?> resistance = new("--resistance")
+        {
+            Description = "The winding's DC resistance by meter: with it a gain curve tells inductance from capacitance",
+            HelpName = "OHMS",
+        };
+        Option<int?> eddy = new Option<int?>("--eddy")
+        {
+            Description = "Eddy branches to fit, 0 to 3; the curve decides unless said",
+        }.AsCount();
+        Option<string?> at = new("--at")
+        {
+            Description = "Frequencies at which the inductance is told; 120Hz,1kHz unless said",
+            HelpName = "FREQUENCIES",
+        };
+        Option<bool> lumped = new("--lumped") { Description = "Write the pickup alone (coilwright.lumped/1), for respond" },
+            json = new("--json") { Description = "Write coilwright.fit/1" };
+        Command command = new("fit", "A pickup's parts from a measured curve") { curve, load, resistance, eddy, at, lumped, json };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                typed.Add("--eddy", "outside the allowed range", FormattableString.Invariant($"{parsed.GetValue(eddy)}"), "0 to 3");
-            }
+                OptionReader typed = new();
+                double ohm = typed.Quantity("--resistance", parsed.GetValue(resistance), QuantityKind.Resistance, 0.1, 1e6, double.NaN);
+                IReadOnlyList<double> atHz = typed.Frequencies("--at", parsed.GetValue(at), 1, 1e6) ?? s_usualHz;
+                if (parsed.GetValue(eddy) is < 0 or > ImpedanceFit.MostEddy)
+                {
+                    typed.Add("--eddy", "outside the allowed range", FormattableString.Invariant($"{parsed.GetValue(eddy)}"), "0 to 3");
+                }
 
-            if (parsed.GetValue(lumped) && parsed.GetValue(json))
-            {
-                typed.Add("--lumped", "choose one of --lumped and --json");
-            }
+                if (parsed.GetValue(lumped) && parsed.GetValue(json))
+                {
+                    typed.Add("--lumped", "choose one of --lumped and --json");
+                }
 
-            typed.RefuseIfWrong();
-            string path = parsed.GetRequiredValue(curve);
-            CurveTable table = CurveTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
-            LoadCircuit? hung = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-            FitAnswer answer = Answer(path, table, hung, double.IsNaN(ohm) ? null : ohm, parsed.GetValue(eddy), atHz);
-            if (parsed.GetValue(lumped))
-            {
-                answer.RefuseUnlessWinding();
-                await desk.Output.WriteLineAsync(FitText.Lumped(answer)).ConfigureAwait(false);
-            }
-            else if (parsed.GetValue(json))
-            {
-                await desk.Output.WriteLineAsync(FitText.Json(answer)).ConfigureAwait(false);
-            }
-            else
-            {
-                FitText.Plain(desk.Output, answer);
-            }
+                typed.RefuseIfWrong();
+                string path = parsed.GetRequiredValue(curve);
+                CurveTable table = CurveTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
+                LoadCircuit? hung = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
+                FitAnswer answer = Answer(path, table, hung, double.IsNaN(ohm) ? null : ohm, parsed.GetValue(eddy), atHz);
+                if (parsed.GetValue(lumped))
+                {
+                    answer.RefuseUnlessWinding();
+                    await desk.Output.WriteLineAsync(FitWriter.Lumped(answer)).ConfigureAwait(false);
+                }
+                else if (parsed.GetValue(json))
+                {
+                    await desk.Output.WriteLineAsync(FitWriter.Json(answer)).ConfigureAwait(false);
+                }
+                else
+                {
+                    FitWriter.Plain(desk.Output, answer);
+                }
 
-            return answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
-        });
+                return answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
+            }
+        );
         return command;
     }
 
     /// <summary>Fits an impedance and tells the inductance at the usual frequencies.</summary>
     internal static FitAnswer Answer(string path, CurveTable table) => Answer(path, table, null, null, null, s_usualHz);
 
-    private static FitAnswer Answer(string path, CurveTable table, LoadCircuit? load, double? resistanceOhm, int? eddy, IReadOnlyList<double> atHz)
+    private static FitAnswer Answer(
+        string path,
+        CurveTable table,
+        LoadCircuit? load,
+        double? resistanceOhm,
+        int? eddy,
+        IReadOnlyList<double> atHz
+    )
     {
         bool impedance = table.Curve.ImpedanceOhm is not null;
         if (impedance && (load is not null || resistanceOhm is not null))
         {
-            throw WrongInputException.About(load is not null ? "--load" : "--resistance", "belongs to a curve of gain; this table holds an impedance, which is taken as the pickup's own");
+            throw WrongInputException.About(
+                load is not null ? "--load" : "--resistance",
+                "belongs to a curve of gain; this table holds an impedance, which is taken as the pickup's own"
+            );
         }
 
         if (!impedance && table.Curve.Count < 8)
         {
-            throw new WrongInputException(path, [new Problem("", "a gain curve needs more points to be fitted", FormattableString.Invariant($"{table.Curve.Count} of them"), "at least 8")]);
+            throw new WrongInputException(
+                path,
+                [
+                    new Problem(
+                        "",
+                        "a gain curve needs more points to be fitted",
+                        FormattableString.Invariant($"{table.Curve.Count} of them"),
+                        "at least 8"
+                    ),
+                ]
+            );
         }
 
-        CurveFit fit = impedance ? ImpedanceFit.Fit(table.Curve, eddy) : GainFit.Fit(table.Curve, load ?? LoadCircuit.None, resistanceOhm, eddy);
+        CurveFit fit = impedance
+            ? ImpedanceFit.Fit(table.Curve, eddy)
+            : GainFit.Fit(table.Curve, load ?? LoadCircuit.None, resistanceOhm, eddy);
         IReadOnlyList<string> faults = PossibleWinding.Faults(fit, !impedance);
         return faults.Count > 0
             ? new FitAnswer(path, table, fit, null, []) { Faults = faults }
@@ -85,8 +132,10 @@ public static class FitCommand
     }
 
     /// <summary>Series inductance of the winding without its capacitance, and what a meter would show there.</summary>
-    private static InductanceAt Inductance(CurveFit fit, double hz) => new(
-        hz,
-        fit.Derived(pickup => pickup.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz)),
-        PickupImpedance.ApparentInductanceH(fit.Pickup, hz));
+    private static InductanceAt Inductance(CurveFit fit, double hz) =>
+        new(
+            hz,
+            fit.Derived(pickup => pickup.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz)),
+            PickupImpedance.ApparentInductanceH(fit.Pickup, hz)
+        );
 }

@@ -1,82 +1,148 @@
 using System.CommandLine;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Commands;
 
 /// <summary>coilwright judge RECIPE READINGS.csv: a verdict per coil. Exit 1 when one is rejected.</summary>
 public static class JudgeCommand
 {
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
-        Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1)" }, readings = new("READINGS") { Description = "A table: tag,dcResistance [kΩ],temperature [°C],…; - reads standard input" };
-        Option<string?> coil = new("--coil") { Description = "Which coil of the recipe the readings are of; unless said, the whole pickup, or the first coil where most readings fit that one", HelpName = "NAME" };
-        Option<string> golden = new("--golden") { Description = "Tag of the golden piece; the line tagged \"golden\" unless said", HelpName = "TAG", DefaultValueFactory = _ => "golden" };
-        Option<double> meter = new Option<double>("--meter") { Description = "Uncertainty of the resistance meter in per cent (95 %): the guard band at the limits", HelpName = "PERCENT", DefaultValueFactory = _ => 0.1 }.AsNumber();
-        Option<bool> charts = new("--charts") { Description = "All charts of the run: single coils, moving range, moving average, cumulative sums, with capability" };
-        Option<int> group = new Option<int>("--group") { Description = "With --charts: coils in a subgroup, for means and ranges; 1 charts single coils", HelpName = "COILS", DefaultValueFactory = _ => 1 }.AsCount();
-        Option<bool> json = new("--json") { Description = "Write coilwright.judgement/1" };
-        Command command = new("judge", "A verdict for each coil of a table, with the probable cause") { recipe, readings, coil, golden, meter, charts, group, json };
-        command.SetAction(async (parsed, cancel) =>
+        Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1)" },
+            readings = new("READINGS") { Description = "A table: tag,dcResistance [kΩ],temperature [°C],…; - reads standard input" };
+        Option<string?> coil = new("--coil")
         {
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
-            string path = parsed.GetRequiredValue(readings);
-            List<string> notes = [];
-            ReadOutcome<IReadOnlyList<ReadingRow>> read = ReadingTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), desk.Time.GetUtcNow(), notes);
-            if (parsed.GetValue(json) || !read.Ok)
+            Description =
+                "Which coil of the recipe the readings are of; unless said, the whole pickup, or the first coil where "
+                + "most readings fit that one",
+            HelpName = "NAME",
+        };
+        Option<string> golden = new("--golden")
+        {
+            Description = "Tag of the golden piece; the line tagged \"golden\" unless said",
+            HelpName = "TAG",
+            DefaultValueFactory = _ => "golden",
+        };
+        Option<double> meter = new Option<double>("--meter")
+        {
+            Description = "Uncertainty of the resistance meter in per cent (95 %): the guard band at the limits",
+            HelpName = "PERCENT",
+            DefaultValueFactory = _ => 0.1,
+        }.AsNumber();
+        Option<bool> charts = new("--charts")
+        {
+            Description = "All charts of the run: single coils, moving range, moving average, cumulative sums, with capability",
+        };
+        Option<int> group = new Option<int>("--group")
+        {
+            Description = "With --charts: coils in a subgroup, for means and ranges; 1 charts single coils",
+            HelpName = "COILS",
+            DefaultValueFactory = _ => 1,
+        }.AsCount();
+        Option<bool> json = new("--json") { Description = "Write coilwright.judgement/1" };
+        Command command = new("judge", "A verdict for each coil of a table, with the probable cause")
+        {
+            recipe,
+            readings,
+            coil,
+            golden,
+            meter,
+            charts,
+            group,
+            json,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                notes.ForEach(desk.Error.WriteLine);
-            }
-
-            IReadOnlyList<ReadingRow> rows = read.OrRefuse(path);
-            double meterPart = MeterPart(parsed.GetValue(meter));
-            int size = parsed.GetValue(group) is >= 1 and <= 50 and int coils ? coils : throw WrongInputException.About("--group", "this is no size of a subgroup", "1 to 50");
-            (IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits) = await Progress.ShowAsync(desk, $"Judging {rows.Count} coils", () =>
-            {
-                VerdictLimits against = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = meterPart };
-                return (Judge(against, rows, parsed.GetRequiredValue(golden)), against);
-            }, cancel).ConfigureAwait(false);
-            IReadOnlyList<string> remarks = BatchJudgement.Remarks(limits, [.. rows.Select(row => (row.Spool, row.Readings))]);
-            RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
-            Wall? wall = parsed.GetValue(charts) ? WallOf(pieces, limits, size) : null;
-            if (parsed.GetValue(json))
-            {
-                await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart, wall, remarks)).ConfigureAwait(false);
-            }
-            else
-            {
-                WritePlain(desk.Output, rows, pieces, chart, remarks);
-                notes.ForEach(desk.Output.WriteLine);
-                if (wall is not null)
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                string path = parsed.GetRequiredValue(readings);
+                List<string> notes = [];
+                ReadOutcome<IReadOnlyList<ReadingRow>> read = ReadingTable.Read(
+                    await InputFile.ReadAsync(path, cancel).ConfigureAwait(false),
+                    desk.Time.GetUtcNow(),
+                    notes
+                );
+                if (parsed.GetValue(json) || !read.Ok)
                 {
-                    PlainWall.Write(desk.Output, wall);
+                    notes.ForEach(desk.Error.WriteLine);
                 }
-            }
 
-            return pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
-        });
+                IReadOnlyList<ReadingRow> rows = read.OrRefuse(path);
+                double meterPart = MeterPart(parsed.GetValue(meter));
+                int size = parsed.GetValue(group) is >= 1 and <= 50 and int coils
+                    ? coils
+                    : throw WrongInputException.About("--group", "this is no size of a subgroup", "1 to 50");
+                (IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits) = await Progress
+                    .ShowAsync(
+                        desk,
+                        $"Judging {rows.Count} coils",
+                        () =>
+                        {
+                            VerdictLimits against = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = meterPart };
+                            return (Judge(against, rows, parsed.GetRequiredValue(golden)), against);
+                        },
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+                IReadOnlyList<string> remarks = BatchJudgement.Remarks(limits, [.. rows.Select(row => (row.Spool, row.Readings))]);
+                RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
+                ControlChart? wall = parsed.GetValue(charts) ? WallOf(pieces, limits, size) : null;
+                if (parsed.GetValue(json))
+                {
+                    await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart, wall, remarks)).ConfigureAwait(false);
+                }
+                else
+                {
+                    WritePlain(desk.Output, rows, pieces, chart, remarks);
+                    notes.ForEach(desk.Output.WriteLine);
+                    if (wall is not null)
+                    {
+                        ControlChartFormatter.Write(desk.Output, wall);
+                    }
+                }
+
+                return pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
+            }
+        );
         return command;
     }
 
     private static IReadOnlyList<JudgedPiece> Judge(VerdictLimits limits, IReadOnlyList<ReadingRow> rows, string goldenTag)
     {
-        IReadOnlyList<ReadingRecord>? golden = rows.FirstOrDefault(row => string.Equals(row.Tag, goldenTag, StringComparison.OrdinalIgnoreCase))?.Readings;
+        IReadOnlyList<ReadingRecord>? golden = rows.FirstOrDefault(row =>
+            string.Equals(row.Tag, goldenTag, StringComparison.OrdinalIgnoreCase)
+        )?.Readings;
         IReadOnlyList<Verdict> verdicts = BatchJudgement.Judge(limits, [.. rows.Select(row => (row.Spool, row.Readings))], golden);
         return [.. rows.Zip(verdicts, (row, verdict) => new JudgedPiece(row.Tag, verdict, row.Carried))];
     }
 
     /// <summary>The charts of the coils as judged: the rejected ones are known already and left out.</summary>
-    private static Wall? WallOf(IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits, int group) => WallBuilder.Build(
-        new WallQuestion { Subgroup = group },
-        [.. pieces.Where(piece => piece.Verdict.DcResistanceAt20C is not null).Select(piece => new WallPoint(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value) { LeftOut = !BatchChart.Counts(piece.Verdict) })],
-        limits.Resistance);
+    private static ControlChart? WallOf(IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits, int group) =>
+        ControlChartBuilder.Build(
+            new ChartSettings { Subgroup = group },
+            [
+                .. pieces
+                    .Where(piece => piece.Verdict.DcResistanceAt20C is not null)
+                    .Select(piece => new ChartedCoil(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value)
+                    {
+                        LeftOut = !BatchChart.Counts(piece.Verdict),
+                    }),
+            ],
+            limits.Resistance
+        );
 
-    private static double MeterPart(double percent) => percent is >= 0 and <= 10 ? percent / 100 : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");
+    private static double MeterPart(double percent) =>
+        percent is >= 0 and <= 10
+            ? percent / 100
+            : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");
 
-    /// <summary>Readings of a pickup with several coils are of the whole, unless a coil is named or most of them fit the first coil alone.</summary>
+    /// <summary>
+    /// Readings of a pickup with several coils are of the whole, unless a coil is named or most of them fit the first coil alone.
+    /// </summary>
     private static VerdictLimits Limits(RecipeFile file, string? coil, IReadOnlyList<ReadingRow> rows)
     {
         if (coil is not null || file.Recipe.Coils.Count == 1)
@@ -84,8 +150,14 @@ public static class JudgeCommand
             return VerdictLimits.ForCoil(file.Recipe, CoilIndex(file, coil));
         }
 
-        VerdictLimits whole = VerdictLimits.ForPickup(file.Recipe), first = VerdictLimits.ForCoil(file.Recipe, 0);
-        double[] ohms = [.. rows.SelectMany(row => row.Readings).Where(reading => reading is { Quantity: "dcResistance", Si: > 0 }).Select(reading => reading.Si!.Value)];
+        VerdictLimits whole = VerdictLimits.ForPickup(file.Recipe),
+            first = VerdictLimits.ForCoil(file.Recipe, 0);
+        double[] ohms =
+        [
+            .. rows.SelectMany(row => row.Readings)
+                .Where(reading => reading is { Quantity: "dcResistance", Si: > 0 })
+                .Select(reading => reading.Si!.Value),
+        ];
         const double Near = 0.15;
         bool areCoils = ohms.Length >= 3 && ohms.Count(ohm => Math.Abs(ohm / first.Resistance.Nominal - 1) < Near) > 2 * ohms.Length / 3;
         return areCoils ? first : whole;
@@ -93,24 +165,48 @@ public static class JudgeCommand
 
     private static int CoilIndex(RecipeFile file, string? name)
     {
-        int index = name is null ? 0 : file.Recipe.Coils.ToList().FindIndex(coil => string.Equals(coil.Name, name, StringComparison.OrdinalIgnoreCase));
-        return index >= 0 ? index : throw WrongInputException.About("--coil", $"the recipe has no coil \"{name}\"", string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name)));
+        int index = name is null
+            ? 0
+            : file.Recipe.Coils.ToList().FindIndex(coil => string.Equals(coil.Name, name, StringComparison.OrdinalIgnoreCase));
+        return index >= 0
+            ? index
+            : throw WrongInputException.About(
+                "--coil",
+                $"the recipe has no coil \"{name}\"",
+                string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))
+            );
     }
 
     /// <summary>What the meter showed, its unit once: as typed where a bare number was typed, else as understood.</summary>
     private static string AsRead(ReadingRecord reading)
     {
         bool bare = reading.Typed.Length > 0 && char.IsAsciiDigit(reading.Typed[^1]);
-        return reading.Si is not { } si ? reading.Typed : bare ? $"{reading.Typed} {reading.Unit}" : QuantityText.Echo(new Entered(si, reading.Typed, reading.Unit), QuantityKind.Resistance);
+        return reading.Si is not { } si ? reading.Typed
+            : bare ? $"{reading.Typed} {reading.Unit}"
+            : QuantityParser.Echo(new Entered(si, reading.Typed, reading.Unit), QuantityKind.Resistance);
     }
 
-    private static void WritePlain(TextWriter writer, IReadOnlyList<ReadingRow> rows, IReadOnlyList<JudgedPiece> pieces, RunChart? chart, IReadOnlyList<string> remarks)
+    private static void WritePlain(
+        TextWriter writer,
+        IReadOnlyList<ReadingRow> rows,
+        IReadOnlyList<JudgedPiece> pieces,
+        RunChart? chart,
+        IReadOnlyList<string> remarks
+    )
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
         {
-            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading ? AsRead(reading) : "–";
-            table.Add(piece.Tag, typed, VerdictWords.At20C(piece.Verdict), VerdictWords.Word(piece.Verdict.Kind), VerdictWords.Why(piece.Verdict));
+            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading
+                ? AsRead(reading)
+                : "–";
+            table.Add(
+                piece.Tag,
+                typed,
+                VerdictFormatter.At20C(piece.Verdict),
+                VerdictFormatter.Word(piece.Verdict.Kind),
+                VerdictFormatter.Why(piece.Verdict)
+            );
         }
 
         table.Write(writer, "");
@@ -126,7 +222,11 @@ public static class JudgeCommand
 
         if (chart is { Signals.Count: > 0 })
         {
-            writer.WriteLine(FormattableString.Invariant($"Limits from the first {chart.LimitsFrom}; expect one false alarm in about {chart.FalseAlarmEvery:0} good coils."));
+            writer.WriteLine(
+                FormattableString.Invariant(
+                    $"Limits from the first {chart.LimitsFrom}; expect one false alarm in about {chart.FalseAlarmEvery:0} good coils."
+                )
+            );
             writer.WriteLine($"Signals: {VerdictAdvice.DriftChecks}.");
         }
     }

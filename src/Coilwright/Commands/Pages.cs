@@ -34,19 +34,40 @@ internal static class Pages
             throw WrongInputException.About("--listen", $"{typed} is no address", Allowed);
         }
 
-        return IPAddress.IsLoopback(address) ? address
-            : throw WrongInputException.About("--listen", $"{typed} can be reached over the network, and this shop has no users yet: anybody there could read and change it", Allowed);
+        return IPAddress.IsLoopback(address)
+            ? address
+            : throw WrongInputException.About(
+                "--listen",
+                $"{typed} can be reached over the network, and this shop has no users yet: anybody there could read and change it",
+                Allowed
+            );
     }
 
     /// <summary>Names under which the pages answer besides this computer's own.</summary>
     public static IReadOnlyList<string> ReadHosts(IReadOnlyList<string> typed)
     {
-        Problem[] wrong = [.. typed.Where(name => Uri.CheckHostName(name) == UriHostNameType.Unknown)
-            .Select(name => new Problem("--host", $"\"{name}\" is no computer's name", null, "a name alone, without http:// and port, for example winding-room.local"))];
+        Problem[] wrong =
+        [
+            .. typed
+                .Where(name => Uri.CheckHostName(name) == UriHostNameType.Unknown)
+                .Select(name => new Problem(
+                    "--host",
+                    $"\"{name}\" is no computer's name",
+                    null,
+                    "a name alone, without http:// and port, for example winding-room.local"
+                )),
+        ];
         return wrong.Length == 0 ? [.. typed.Select(name => name.TrimEnd('.'))] : throw new WrongInputException("", wrong);
     }
 
-    public static async Task<int> ServeAsync(OpenShop shop, IPAddress listen, int port, IReadOnlyList<string> hosts, Desk desk, CancellationToken cancel)
+    public static async Task<int> ServeAsync(
+        OpenShop shop,
+        IPAddress listen,
+        int port,
+        IReadOnlyList<string> hosts,
+        CommandContext desk,
+        CancellationToken cancel
+    )
     {
         await using WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"], shop.Services, hosts);
         try
@@ -55,7 +76,11 @@ internal static class Pages
         }
         catch (IOException)
         {
-            throw WrongInputException.About("--port", string.Create(CultureInfo.InvariantCulture, $"{port} is taken by another program"), "a free port, or 0 to take any");
+            throw WrongInputException.About(
+                "--port",
+                string.Create(CultureInfo.InvariantCulture, $"{port} is taken by another program"),
+                "a free port, or 0 to take any"
+            );
         }
 
         await desk.Output.WriteLineAsync($"The pages are at {app.Urls.First()} (stop with Ctrl+C)").ConfigureAwait(false);

@@ -8,36 +8,59 @@ namespace Coilwright.Commands;
 /// <summary>coilwright pair COILS.csv: which coils go together. Exit 1 when no two do.</summary>
 public static class PairCommand
 {
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
-        Argument<string> coils = new("COILS") { Description = "A table: tag,family,dcResistance [kΩ],turns,inductance [H]; one family is paired freely, two one of each; - reads standard input" };
-        Option<string> by = new("--by") { Description = "dcResistance, turns or inductance; a mix with commas, weighted if wanted: dcResistance=2,inductance=1", HelpName = "QUANTITY", DefaultValueFactory = _ => "dcResistance" };
-        Option<string?> offset = new("--offset") { Description = "By how much the second family is meant to exceed the first: 150, \"50 Ω\", \"1 %\"; or the family named: screw=+150", HelpName = "OFFSET" };
+        Argument<string> coils = new("COILS")
+        {
+            Description =
+                "A table: tag,family,dcResistance [kΩ],turns,inductance [H]; one family is paired freely, two one of "
+                + "each; - reads standard input",
+        };
+        Option<string> by = new("--by")
+        {
+            Description = "dcResistance, turns or inductance; a mix with commas, weighted if wanted: dcResistance=2,inductance=1",
+            HelpName = "QUANTITY",
+            DefaultValueFactory = _ => "dcResistance",
+        };
+        Option<string?> offset = new("--offset")
+        {
+            Description =
+                "By how much the second family is meant to exceed the first: 150, \"50 Ω\", \"1 %\"; or the family named: screw=+150",
+            HelpName = "OFFSET",
+        };
         Option<bool> json = new("--json") { Description = "Write coilwright.pairing/1" };
         Command command = new("pair", "The best pairing of the coils at hand") { coils, by, offset, json };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            string path = parsed.GetRequiredValue(coils);
-            PairingOptions options = PairingOptions.ReadBy(parsed.GetRequiredValue(by));
-            string[] quantities = [.. options.By.Select(one => one.Quantity)];
-            (Workshop.Entry.ReadOutcome<IReadOnlyList<CoilRow>> outcome, IReadOnlyDictionary<string, string> units) = CoilTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), quantities);
-            IReadOnlyList<CoilRow> rows = outcome.OrRefuse(path);
-            string[] families = Families(rows, path);
-            IReadOnlyList<PairingWish> wishes = options.Wishes(parsed.GetValue(offset), families, units);
-            RefuseTooMany(rows, families, wishes);
-            PairingAnswer answer = CoilPairing.Best([.. rows.Select(row => new PairingCoil(row.Tag, row.Family, [.. quantities.Select(row.Value)]))], wishes);
-            await WarnOfUnknownAsync(desk, rows, quantities).ConfigureAwait(false);
-            if (parsed.GetValue(json))
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                await desk.Output.WriteLineAsync(PairingJson.Write(rows, quantities, answer)).ConfigureAwait(false);
-            }
-            else
-            {
-                PlainPairing.Write(desk.Output, rows, quantities, answer);
-            }
+                string path = parsed.GetRequiredValue(coils);
+                PairingOptions options = PairingOptions.ReadBy(parsed.GetRequiredValue(by));
+                string[] quantities = [.. options.By.Select(one => one.Quantity)];
+                (Workshop.Entry.ReadOutcome<IReadOnlyList<CoilRow>> outcome, IReadOnlyDictionary<string, string> units) = CoilTable.Read(
+                    await InputFile.ReadAsync(path, cancel).ConfigureAwait(false),
+                    quantities
+                );
+                IReadOnlyList<CoilRow> rows = outcome.OrRefuse(path);
+                string[] families = Families(rows, path);
+                IReadOnlyList<PairingPreference> wishes = options.Wishes(parsed.GetValue(offset), families, units);
+                RefuseTooMany(rows, families, wishes);
+                PairingAnswer answer = CoilPairing.Best(
+                    [.. rows.Select(row => new PairingCoil(row.Tag, row.Family, [.. quantities.Select(row.Value)]))],
+                    wishes
+                );
+                await WarnOfUnknownAsync(desk, rows, quantities).ConfigureAwait(false);
+                if (parsed.GetValue(json))
+                {
+                    await desk.Output.WriteLineAsync(PairingJson.Write(rows, quantities, answer)).ConfigureAwait(false);
+                }
+                else
+                {
+                    PairingFormatter.Write(desk.Output, rows, quantities, answer);
+                }
 
-            return answer.Pairs.Count > 0 ? ExitCode.Done : ExitCode.AnswerIsNo;
-        });
+                return answer.Pairs.Count > 0 ? ExitCode.Done : ExitCode.AnswerIsNo;
+            }
+        );
         return command;
     }
 
@@ -46,10 +69,20 @@ public static class PairCommand
         string[] families = [.. rows.Select(row => row.Family).Distinct(StringComparer.Ordinal)];
         return families.Length <= 2
             ? families
-            : throw new WrongInputException(path, [new Workshop.Entry.Problem("family", "coils of more than two families cannot be paired in one table", string.Join(", ", families), "one family, paired freely, or two, one of each")]);
+            : throw new WrongInputException(
+                path,
+                [
+                    new Workshop.Entry.Problem(
+                        "family",
+                        "coils of more than two families cannot be paired in one table",
+                        string.Join(", ", families),
+                        "one family, paired freely, or two, one of each"
+                    ),
+                ]
+            );
     }
 
-    private static void RefuseTooMany(IReadOnlyList<CoilRow> rows, string[] families, IReadOnlyList<PairingWish> wishes)
+    private static void RefuseTooMany(IReadOnlyList<CoilRow> rows, string[] families, IReadOnlyList<PairingPreference> wishes)
     {
         int most = families.Length == 2 ? CoilPairing.MostInTwoFamilies : CoilPairing.MostSearchedFreely;
         bool searched = families.Length == 2 || wishes.Count > 1 || wishes[0].HasOffset;
@@ -59,7 +92,7 @@ public static class PairCommand
         }
     }
 
-    private static async Task WarnOfUnknownAsync(Desk desk, IReadOnlyList<CoilRow> rows, string[] quantities)
+    private static async Task WarnOfUnknownAsync(CommandContext desk, IReadOnlyList<CoilRow> rows, string[] quantities)
     {
         foreach (string quantity in quantities)
         {

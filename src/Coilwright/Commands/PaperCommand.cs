@@ -15,104 +15,219 @@ namespace Coilwright.Commands;
 /// <summary>coilwright paper spec|traveller|card|wiring|parts|labels RECIPE, paper piece KIND SERIAL: papers as PDF or HTML.</summary>
 public static class PaperCommand
 {
-    private const int CurvePoints = 300, MostLabels = 1_000;
+    private const int CurvePoints = 300,
+        MostLabels = 1_000;
 
-    public static Command Build(Desk desk) => new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen") { Spec(desk), Steps(desk), Card(desk), Wires(desk), PaperPartsCommand.Build(desk), Labels(desk), PaperPieceCommand.Build(desk) };
+    public static Command Build(CommandContext desk) =>
+        new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen")
+        {
+            Spec(desk),
+            Steps(desk),
+            Card(desk),
+            Wires(desk),
+            PaperPartsCommand.Build(desk),
+            Labels(desk),
+            PaperPieceCommand.Build(desk),
+        };
 
-    private static Command Spec(Desk desk)
+    private static Command Spec(CommandContext desk)
     {
         PaperOptions options = new();
-        Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1); a usual player's load unless said", HelpName = "LOAD" };
+        Option<string?> load = new("--load")
+        {
+            Description = "A load file (coilwright.load/1); a usual player's load unless said",
+            HelpName = "LOAD",
+        };
         Option<bool> hide = new("--hide-turns") { Description = "Leave the turns out, also where the recipe does not ask for it" };
-        Command command = new("spec", "The spec sheet of the model: forecast values, load, response") { options.Recipe, load, hide, options.Pdf, options.Html, options.Size };
-        command.SetAction(async (parsed, cancel) =>
+        Command command = new("spec", "The spec sheet of the model: forecast values, load, response")
         {
-            options.Check(parsed);
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            ChosenLoad chosen = await ChosenLoad.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, chosen.Circuit, new ForecastOptions { CurvePoints = CurvePoints, Strings = false }, cancel), cancel).ConfigureAwait(false);
-            return await options.WriteAsync(desk, parsed, SpecSheet.Of(file.Recipe, prediction, chosen.Circuit, Today(desk), parsed.GetValue(hide)), cancel).ConfigureAwait(false);
-        });
-        return command;
-    }
-
-    private static Command Steps(Desk desk)
-    {
-        PaperOptions options = new();
-        Command command = new("traveller", "The paper that travels with a piece: steps, holds, cautions") { options.Recipe, options.Pdf, options.Html, options.Size };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            options.Check(parsed);
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            return await options.WriteAsync(desk, parsed, Traveller.Of(file.Recipe, Today(desk)), cancel).ConfigureAwait(false);
-        });
-        return command;
-    }
-
-    private static Command Card(Desk desk)
-    {
-        PaperOptions options = new();
-        Command command = new("card", "The recipe card: what a winder needs, to be read from a metre away") { options.Recipe, options.Pdf, options.Html, options.Size };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            options.Check(parsed);
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel).ConfigureAwait(false);
-            return await options.WriteAsync(desk, parsed, RecipeCard.Of(file.Recipe, WindingSetUp.For(file.Recipe, file.Model, prediction) with { Heading = Today(desk) }, new RecipeStanding()), cancel).ConfigureAwait(false);
-        });
-        return command;
-    }
-
-    private static Command Wires(Desk desk)
-    {
-        PaperOptions options = new();
-        Option<string?> rules = new("--rules") { Description = "The shop's rules (coilwright.rules/1) with its lead colours; lines to fill by hand unless said", HelpName = "FILE" };
-        Command command = new("wiring", "The wiring sheet: directions, poles, phase and hum, the test with iron") { options.Recipe, rules, options.Pdf, options.Html, options.Size };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            options.Check(parsed);
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            ShopRules own = parsed.GetValue(rules) is { } path ? ShopRulesReader.ReadFile(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path) : new ShopRules();
-            return await options.WriteAsync(desk, parsed, PiecePapers.WiringOf(file.Recipe, "", new PaperGround("", own, desk.Time.GetUtcNow())), cancel).ConfigureAwait(false);
-        });
-        return command;
-    }
-
-    private static Command Labels(Desk desk)
-    {
-        PaperOptions options = new();
-        Option<int> count = new Option<int>("--count") { Description = "How many", DefaultValueFactory = _ => 12 }.AsCount(), first = new Option<int>("--first") { Description = "The first number", DefaultValueFactory = _ => 1 }.AsCount();
-        Option<string> prefix = new("--prefix") { Description = "What stands before the number", DefaultValueFactory = _ => "P-" };
-        Command command = new("labels", "Labels with Code 128 and QR, as a PDF") { options.Recipe, count, first, prefix, options.Pdf, options.Size };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            TypedOptions typed = new();
-            (int number, int from, string before) = (parsed.GetValue(count), parsed.GetValue(first), parsed.GetValue(prefix)!);
-            Within(typed, "--count", number, MostLabels);
-            Within(typed, "--first", from, 1_000_000);
-            if (before.Length > 24 || before.Any(letter => letter is < ' ' or > '~'))
+            options.Recipe,
+            load,
+            hide,
+            options.Pdf,
+            options.Html,
+            options.Size,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                typed.Add("--prefix", "cannot be put into a bar code", before, "up to 24 plain letters, digits and signs");
+                options.Check(parsed);
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
+                Prediction prediction = await Progress
+                    .ShowAsync(
+                        desk,
+                        "Forecasting",
+                        () =>
+                            Forecaster.Predict(
+                                file.Model,
+                                chosen.Circuit,
+                                new ForecastOptions { CurvePoints = CurvePoints, Strings = false },
+                                cancel
+                            ),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+                return await options
+                    .WriteAsync(
+                        desk,
+                        parsed,
+                        SpecSheet.Of(file.Recipe, prediction, chosen.Circuit, Today(desk), parsed.GetValue(hide)),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
             }
-
-            typed.RefuseIfWrong();
-            options.Check(parsed);
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            string[] lines = [file.Recipe.Name, string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))];
-            IEnumerable<string> codes = Enumerable.Range(from, number).Select(at => FormattableString.Invariant($"{before}{at:000}"));
-            PieceLabel[] labels = [.. codes.Select(code => new PieceLabel(code, code, lines, ChargeRule.HasMagnets(file.Recipe)))];
-            return await options.WriteAsync(desk, parsed, LabelPdf.Render(labels, options.Paper(parsed)), cancel).ConfigureAwait(false);
-        });
+        );
         return command;
     }
 
-    private static void Within(TypedOptions typed, string option, int value, int most)
+    private static Command Steps(CommandContext desk)
+    {
+        PaperOptions options = new();
+        Command command = new("traveller", "The paper that travels with a piece: steps, holds, cautions")
+        {
+            options.Recipe,
+            options.Pdf,
+            options.Html,
+            options.Size,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
+            {
+                options.Check(parsed);
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                return await options.WriteAsync(desk, parsed, Traveller.Of(file.Recipe, Today(desk)), cancel).ConfigureAwait(false);
+            }
+        );
+        return command;
+    }
+
+    private static Command Card(CommandContext desk)
+    {
+        PaperOptions options = new();
+        Command command = new("card", "The recipe card: what a winder needs, to be read from a metre away")
+        {
+            options.Recipe,
+            options.Pdf,
+            options.Html,
+            options.Size,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
+            {
+                options.Check(parsed);
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                Prediction prediction = await Progress
+                    .ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel)
+                    .ConfigureAwait(false);
+                return await options
+                    .WriteAsync(
+                        desk,
+                        parsed,
+                        RecipeCard.Of(
+                            file.Recipe,
+                            WindingSetUp.For(file.Recipe, file.Model, prediction) with
+                            {
+                                Heading = Today(desk),
+                            },
+                            new RecipeStatus()
+                        ),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+            }
+        );
+        return command;
+    }
+
+    private static Command Wires(CommandContext desk)
+    {
+        PaperOptions options = new();
+        Option<string?> rules = new("--rules")
+        {
+            Description = "The shop's rules (coilwright.rules/1) with its lead colours; lines to fill by hand unless said",
+            HelpName = "FILE",
+        };
+        Command command = new("wiring", "The wiring sheet: directions, poles, phase and hum, the test with iron")
+        {
+            options.Recipe,
+            rules,
+            options.Pdf,
+            options.Html,
+            options.Size,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
+            {
+                options.Check(parsed);
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                ShopRules own = parsed.GetValue(rules) is { } path
+                    ? ShopRulesReader.ReadFile(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path)
+                    : new ShopRules();
+                return await options
+                    .WriteAsync(
+                        desk,
+                        parsed,
+                        PiecePapers.WiringOf(file.Recipe, "", new PaperGround("", own, desk.Time.GetUtcNow())),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+            }
+        );
+        return command;
+    }
+
+    private static Command Labels(CommandContext desk)
+    {
+        PaperOptions options = new();
+        Option<int> count = new Option<int>("--count") { Description = "How many", DefaultValueFactory = _ => 12 }.AsCount(),
+            first = new Option<int>("--first") { Description = "The first number", DefaultValueFactory = _ => 1 }.AsCount();
+        Option<string> prefix = new("--prefix") { Description = "What stands before the number", DefaultValueFactory = _ => "P-" };
+        Command command = new("labels", "Labels with Code 128 and QR, as a PDF")
+        {
+            options.Recipe,
+            count,
+            first,
+            prefix,
+            options.Pdf,
+            options.Size,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
+            {
+                OptionReader typed = new();
+                (int number, int from, string before) = (parsed.GetValue(count), parsed.GetValue(first), parsed.GetValue(prefix)!);
+                Within(typed, "--count", number, MostLabels);
+                Within(typed, "--first", from, 1_000_000);
+                if (before.Length > 24 || before.Any(letter => letter is < ' ' or > '~'))
+                {
+                    typed.Add("--prefix", "cannot be put into a bar code", before, "up to 24 plain letters, digits and signs");
+                }
+
+                typed.RefuseIfWrong();
+                options.Check(parsed);
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                string[] lines = [file.Recipe.Name, string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))];
+                IEnumerable<string> codes = Enumerable.Range(from, number).Select(at => FormattableString.Invariant($"{before}{at:000}"));
+                PieceLabel[] labels = [.. codes.Select(code => new PieceLabel(code, code, lines, ChargeRule.HasMagnets(file.Recipe)))];
+                return await options.WriteAsync(desk, parsed, LabelPdf.Render(labels, options.Paper(parsed)), cancel).ConfigureAwait(false);
+            }
+        );
+        return command;
+    }
+
+    private static void Within(OptionReader typed, string option, int value, int most)
     {
         if (value < 1 || value > most)
         {
-            typed.Add(option, "outside the allowed range", FormattableString.Invariant($"{value}"), FormattableString.Invariant($"1 to {most:#,##0}"));
+            typed.Add(
+                option,
+                "outside the allowed range",
+                FormattableString.Invariant($"{value}"),
+                FormattableString.Invariant($"1 to {most:#,##0}")
+            );
         }
     }
 
-    private static SheetHeading Today(Desk desk) => new(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime));
+    private static SheetHeading Today(CommandContext desk) => new(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime));
 }

@@ -13,18 +13,23 @@ internal sealed class PaperOptions
     public Option<bool> Html { get; } = new("--html") { Description = "Write the sheet for the screen" };
     public Option<string> Size { get; } = new("--size") { Description = "Paper of the PDF: A4 or Letter", DefaultValueFactory = _ => "A4" };
 
-    public PaperSize Paper(ParseResult parsed) => string.Equals(parsed.GetValue(Size), "Letter", StringComparison.OrdinalIgnoreCase) ? PaperSize.Letter : PaperSize.A4;
+    public PaperSize Paper(ParseResult parsed) =>
+        string.Equals(parsed.GetValue(Size), "Letter", StringComparison.OrdinalIgnoreCase) ? PaperSize.Letter : PaperSize.A4;
 
     /// <exception cref="WrongInputException">Neither or both forms, or no such paper.</exception>
     public void Check(ParseResult parsed)
     {
-        TypedOptions typed = new();
+        OptionReader typed = new();
         if (string.IsNullOrWhiteSpace(parsed.GetValue(Pdf)) == !AsHtml(parsed))
         {
             typed.Add("--pdf", "say where the PDF goes, or --html where there is one; not both");
         }
 
-        if (parsed.GetValue(Size) is { } size && !size.Equals("A4", StringComparison.OrdinalIgnoreCase) && !size.Equals("Letter", StringComparison.OrdinalIgnoreCase))
+        if (
+            parsed.GetValue(Size) is { } size
+            && !size.Equals("A4", StringComparison.OrdinalIgnoreCase)
+            && !size.Equals("Letter", StringComparison.OrdinalIgnoreCase)
+        )
         {
             typed.Add("--size", "there is no such paper here", size, "A4, Letter");
         }
@@ -32,18 +37,18 @@ internal sealed class PaperOptions
         typed.RefuseIfWrong();
     }
 
-    public async Task<int> WriteAsync(Desk desk, ParseResult parsed, Sheet sheet, CancellationToken cancel)
+    public async Task<int> WriteAsync(CommandContext desk, ParseResult parsed, Sheet sheet, CancellationToken cancel)
     {
         if (AsHtml(parsed))
         {
-            await desk.Output.WriteLineAsync(SheetHtml.Render([sheet])).ConfigureAwait(false);
+            await desk.Output.WriteLineAsync(SheetHtmlWriter.Render([sheet])).ConfigureAwait(false);
             return ExitCode.Done;
         }
 
         return await WriteAsync(desk, parsed, SheetPdf.Render([sheet], Paper(parsed)), cancel).ConfigureAwait(false);
     }
 
-    public async Task<int> WriteAsync(Desk desk, ParseResult parsed, byte[] pdf, CancellationToken cancel)
+    public async Task<int> WriteAsync(CommandContext desk, ParseResult parsed, byte[] pdf, CancellationToken cancel)
     {
         string path = parsed.GetValue(Pdf)!;
         try

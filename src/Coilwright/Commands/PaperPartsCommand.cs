@@ -12,28 +12,67 @@ namespace Coilwright.Commands;
 /// <summary>coilwright paper parts RECIPE: what a number of pieces is made of.</summary>
 internal static class PaperPartsCommand
 {
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
         PaperOptions options = new();
         Option<int> count = new Option<int>("--count") { Description = "How many pieces", DefaultValueFactory = _ => 1 }.AsCount();
-        Option<string[]> option = new("--option") { Description = "A choice that changes parts and labels only: \"cover: nickel silver\"; may be repeated" };
-        Command command = new("parts", "The parts list: parts, options, and the wire by mass") { options.Recipe, count, option, options.Pdf, options.Html, options.Size };
-        command.SetAction(async (parsed, cancel) =>
+        Option<string[]> option = new("--option")
         {
-            options.Check(parsed);
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-            List<Problem> problems = [];
-            IReadOnlyList<PartOption> chosen = PartOption.Of(file.Recipe, parsed.GetValue(option) ?? [], problems);
-            if (parsed.GetValue(count) is < 1 or > PartsList.MostPieces)
+            Description = "A choice that changes parts and labels only: \"cover: nickel silver\"; may be repeated",
+        };
+        Command command = new("parts", "The parts list: parts, options, and the wire by mass")
+        {
+            options.Recipe,
+            count,
+            option,
+            options.Pdf,
+            options.Html,
+            options.Size,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                problems.Add(new Problem("--count", "outside the allowed range", FormattableString.Invariant($"{parsed.GetValue(count)}"), FormattableString.Invariant($"1 to {PartsList.MostPieces:#,##0}")));
-            }
+                options.Check(parsed);
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                List<Problem> problems = [];
+                IReadOnlyList<PartOption> chosen = PartOption.Of(file.Recipe, parsed.GetValue(option) ?? [], problems);
+                if (parsed.GetValue(count) is < 1 or > PartsList.MostPieces)
+                {
+                    problems.Add(
+                        new Problem(
+                            "--count",
+                            "outside the allowed range",
+                            FormattableString.Invariant($"{parsed.GetValue(count)}"),
+                            FormattableString.Invariant($"1 to {PartsList.MostPieces:#,##0}")
+                        )
+                    );
+                }
 
-            ShopAction.Refuse(problems);
-            Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, new ForecastOptions { Strings = false }, cancel), cancel).ConfigureAwait(false);
-            SheetHeading today = new(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime));
-            return await options.WriteAsync(desk, parsed, PartsSheet.Of(file.Recipe.Name, PartsList.Of(file.Recipe, prediction, chosen, parsed.GetValue(count)), today, file.Recipe.Name), cancel).ConfigureAwait(false);
-        });
+                ShopAction.Refuse(problems);
+                Prediction prediction = await Progress
+                    .ShowAsync(
+                        desk,
+                        "Forecasting",
+                        () => Forecaster.Predict(file.Model, load: null, new ForecastOptions { Strings = false }, cancel),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+                SheetHeading today = new(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime));
+                return await options
+                    .WriteAsync(
+                        desk,
+                        parsed,
+                        PartsSheet.Of(
+                            file.Recipe.Name,
+                            PartsList.Of(file.Recipe, prediction, chosen, parsed.GetValue(count)),
+                            today,
+                            file.Recipe.Name
+                        ),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+            }
+        );
         return command;
     }
 }

@@ -9,14 +9,25 @@ namespace Coilwright.Commands;
 /// <summary>The options of <c>read</c> that correct a coil instead of recording one.</summary>
 internal sealed class ReadCorrection
 {
-    private readonly Option<bool> _correct = new("--correct") { Description = "Corrects the coil's reading; what is not named stays as it is" };
-    private readonly Option<string> _reason = new("--reason") { Description = "With --correct: why, in a few words", DefaultValueFactory = _ => "" };
+    private readonly Option<bool> _correct = new("--correct")
+    {
+        Description = "Corrects the coil's reading; what is not named stays as it is",
+    };
+    private readonly Option<string> _reason = new("--reason")
+    {
+        Description = "With --correct: why, in a few words",
+        DefaultValueFactory = _ => "",
+    };
     private readonly Option<string> _wrong = new("--wrong")
     {
         Description = "With --correct: the wrong reading as it was typed, where several are in force",
         DefaultValueFactory = _ => "",
     };
-    private readonly Option<string> _newTag = new("--new-tag") { Description = "With --correct: the tag it should have had", DefaultValueFactory = _ => "" };
+    private readonly Option<string> _newTag = new("--new-tag")
+    {
+        Description = "With --correct: the tag it should have had",
+        DefaultValueFactory = _ => "",
+    };
 
     public void AddTo(Command command)
     {
@@ -32,15 +43,20 @@ internal sealed class ReadCorrection
     /// <param name="parsed">The command line.</param>
     /// <param name="standing">The batch.</param>
     /// <param name="typed">The coil's tag, and what it should read; what is empty stays as it is.</param>
-    public CoilCorrection Read(ParseResult parsed, BatchStanding standing, CoilEntry typed)
+    public CoilCorrection Read(ParseResult parsed, BatchStatus standing, CoilEntry typed)
     {
         string tag = BatchTags.Tidy(standing.Batch, typed.Tag);
-        CoilStanding coil = standing.Coils.FirstOrDefault(coil => coil.Tag == tag)
+        CoilStatus coil = standing.Coils.FirstOrDefault(coil => coil.Tag == tag)
             ?? throw WrongInputException.About("--tag", $"{tag} has no reading to correct");
         ReadingAsWritten ohms = ReadingAsWritten.Of(One(coil, "dcResistance", parsed.GetRequiredValue(_wrong)));
         List<ReadingAsWritten> readings =
         [
-            ohms with { Value = typed.Resistance, Temperature = Or(typed.Temperature, ohms.Temperature), Turns = Or(typed.Turns, ohms.Turns) },
+            ohms with
+            {
+                Value = typed.Resistance,
+                Temperature = Or(typed.Temperature, ohms.Temperature),
+                Turns = Or(typed.Turns, ohms.Turns),
+            },
         ];
         if (typed.Inductance.Length + typed.InductanceAt.Length > 0)
         {
@@ -60,16 +76,19 @@ internal sealed class ReadCorrection
         };
     }
 
-    private static ReadingRecord One(CoilStanding coil, string quantity, string wrong)
+    private static ReadingRecord One(CoilStatus coil, string quantity, string wrong)
     {
         ReadingRecord[] all = [.. coil.InForce.Where(reading => reading.Quantity == quantity)];
         ReadingRecord[] meant = [.. all.Where(reading => wrong.Length == 0 || reading.Typed.Trim() == wrong.Trim())];
-        string name = quantity == "inductance" ? "inductance" : "resistance", there = string.Join(", ", all.Select(reading => reading.Typed));
-        return meant.Length == 1 ? meant[0]
+        string name = quantity == "inductance" ? "inductance" : "resistance",
+            there = string.Join(", ", all.Select(reading => reading.Typed));
+        return meant.Length == 1
+            ? meant[0]
             : throw WrongInputException.About(
                 quantity == "inductance" ? "--inductance" : "--wrong",
                 all.Length == 0 ? $"{coil.Tag} has no {name} in force" : $"say which {name} of {coil.Tag} is the wrong one",
-                there.Length > 0 ? there : null);
+                there.Length > 0 ? there : null
+            );
     }
 
     private static string Or(string typed, string stands) => typed.Trim().Length > 0 ? typed : stands;

@@ -8,42 +8,78 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright resonance: inductance and own capacitance from resonances with known capacitors added, and a meter's inductance freed of the capacitance.</summary>
+/// <summary>
+/// coilwright resonance: inductance and own capacitance from resonances with known capacitors added, and a meter's inductance freed of the
+/// capacitance.
+/// </summary>
 public static partial class ResonanceCommand
 {
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
-        Option<string[]> peak = new("--peak") { Description = "A resonance: 9.19kHz for the bare pickup, 470pF:4.14kHz with a capacitor added; at least two", HelpName = "[CAPACITOR:]FREQUENCY", AllowMultipleArgumentsPerToken = true };
-        Option<string?> tolerance = new("--tolerance") { Description = "Uncertainty of the added capacitors (95 %); 1 % unless said, as after measuring them", HelpName = "PERCENT" };
-        Option<string?> resistance = new("--resistance") { Description = "The winding's DC resistance: moves the tops of damped gain curves up to the true resonance", HelpName = "OHMS" };
+        Option<string[]> peak = new("--peak")
+        {
+            Description = "A resonance: 9.19kHz for the bare pickup, 470pF:4.14kHz with a capacitor added; at least two",
+            HelpName = "[CAPACITOR:]FREQUENCY",
+            AllowMultipleArgumentsPerToken = true,
+        };
+        Option<string?> tolerance = new("--tolerance")
+        {
+            Description = "Uncertainty of the added capacitors (95 %); 1 % unless said, as after measuring them",
+            HelpName = "PERCENT",
+        };
+        Option<string?> resistance = new("--resistance")
+        {
+            Description = "The winding's DC resistance: moves the tops of damped gain curves up to the true resonance",
+            HelpName = "OHMS",
+        };
         Option<string?> inductance = new("--inductance") { Description = "An inductance by meter, with --at", HelpName = "HENRIES" };
         Option<string?> at = new("--at") { Description = "Frequency of the meter; 1 kHz unless said", HelpName = "FREQUENCY" };
         Option<bool> json = new("--json") { Description = "Write coilwright.resonance/1" };
-        Command command = new("resonance", "Inductance and capacitance from resonances with known capacitors") { peak, tolerance, resistance, inductance, at, json };
-        command.SetAction(async (parsed, _) =>
+        Command command = new("resonance", "Inductance and capacitance from resonances with known capacitors")
         {
-            TypedOptions typed = new();
-            double relative = typed.Quantity("--tolerance", parsed.GetValue(tolerance), QuantityKind.Fraction, 0, 0.3, 0.01);
-            double ohm = typed.Quantity("--resistance", parsed.GetValue(resistance), QuantityKind.Resistance, 0.1, 1e6, double.NaN);
-            double henry = typed.Quantity("--inductance", parsed.GetValue(inductance), QuantityKind.Inductance, 1e-6, 1e3, double.NaN);
-            double atHz = typed.Quantity("--at", parsed.GetValue(at), QuantityKind.Frequency, 1, 1e6, 1000);
-            ResonanceReading[] readings = [.. (parsed.GetValue(peak) ?? []).Select(one => Reading(typed, one, relative))];
-            Check(typed, readings);
-            typed.RefuseIfWrong();
-            AddedCapacitors solved = AddedCapacitors.Solve(readings, double.IsNaN(ohm) ? null : ohm);
-            if (solved.Inductance.Value <= 0 || solved.Capacitance.Value <= 0)
+            peak,
+            tolerance,
+            resistance,
+            inductance,
+            at,
+            json,
+        };
+        command.SetAction(
+            async (parsed, _) =>
             {
-                throw WrongInputException.About("--peak", "no pickup has these resonances: they would need a capacitance of its own below nothing", "a lower resonance with a larger capacitor");
-            }
+                OptionReader typed = new();
+                double relative = typed.Quantity("--tolerance", parsed.GetValue(tolerance), QuantityKind.Fraction, 0, 0.3, 0.01);
+                double ohm = typed.Quantity("--resistance", parsed.GetValue(resistance), QuantityKind.Resistance, 0.1, 1e6, double.NaN);
+                double henry = typed.Quantity("--inductance", parsed.GetValue(inductance), QuantityKind.Inductance, 1e-6, 1e3, double.NaN);
+                double atHz = typed.Quantity("--at", parsed.GetValue(at), QuantityKind.Frequency, 1, 1e6, 1000);
+                ResonanceReading[] readings = [.. (parsed.GetValue(peak) ?? []).Select(one => Reading(typed, one, relative))];
+                Check(typed, readings);
+                typed.RefuseIfWrong();
+                AddedCapacitors solved = AddedCapacitors.Solve(readings, double.IsNaN(ohm) ? null : ohm);
+                if (solved.Inductance.Value <= 0 || solved.Capacitance.Value <= 0)
+                {
+                    throw WrongInputException.About(
+                        "--peak",
+                        "no pickup has these resonances: they would need a capacitance of its own below nothing",
+                        "a lower resonance with a larger capacitor"
+                    );
+                }
 
-            ResonanceAnswer answer = new(solved, 1 / (2 * Math.PI * Math.Sqrt(solved.Inductance.Value * solved.Capacitance.Value)), double.IsNaN(henry) ? null : (henry, atHz));
-            await desk.Output.WriteLineAsync(parsed.GetValue(json) ? ResonanceText.Json(answer) : ResonanceText.Plain(answer)).ConfigureAwait(false);
-            return answer.IsRefused ? ExitCode.AnswerIsNo : ExitCode.Done;
-        });
+                ResonanceAnswer answer = new(
+                    solved,
+                    1 / (2 * Math.PI * Math.Sqrt(solved.Inductance.Value * solved.Capacitance.Value)),
+                    double.IsNaN(henry) ? null : (henry, atHz)
+                );
+                await desk
+                    .Output.WriteLineAsync(parsed.GetValue(json) ? ResonanceWriter.Json(answer) : ResonanceWriter.Plain(answer))
+                    .ConfigureAwait(false);
+                return answer.IsRefused ? ExitCode.AnswerIsNo : ExitCode.Done;
+            }
+        );
         return command;
     }
 
-    private static ResonanceReading Reading(TypedOptions typed, string text, double relative)
+    private static ResonanceReading Reading(OptionReader typed, string text, double relative)
     {
         string[] parts = text.Split(':');
         string frequency = parts[^1].Trim();
@@ -61,7 +97,16 @@ public static partial class ResonanceCommand
     private static double LastDigit(string frequency, double hz)
     {
         Match match = Digits().Match(frequency);
-        if (!match.Success || !double.TryParse(match.Groups[1].Value + "." + match.Groups[2].Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) || number <= 0)
+        if (
+            !match.Success
+            || !double.TryParse(
+                match.Groups[1].Value + "." + match.Groups[2].Value,
+                NumberStyles.Float,
+                CultureInfo.InvariantCulture,
+                out double number
+            )
+            || number <= 0
+        )
         {
             return hz * 0.001;
         }
@@ -69,11 +114,16 @@ public static partial class ResonanceCommand
         return hz / number * Math.Pow(10, -match.Groups[2].Length);
     }
 
-    private static void Check(TypedOptions typed, ResonanceReading[] readings)
+    private static void Check(OptionReader typed, ResonanceReading[] readings)
     {
         if (readings.Select(reading => reading.AddedF).Distinct().Count() < 2)
         {
-            typed.Add("--peak", "two resonances with different capacitors are needed, one of which may be the bare pickup's", null, "--peak 9.19kHz 470pF:4.14kHz");
+            typed.Add(
+                "--peak",
+                "two resonances with different capacitors are needed, one of which may be the bare pickup's",
+                null,
+                "--peak 9.19kHz 470pF:4.14kHz"
+            );
             return;
         }
 
@@ -82,7 +132,12 @@ public static partial class ResonanceCommand
         {
             if (sorted[i].AddedF > sorted[i - 1].AddedF && sorted[i].ResonanceHz >= sorted[i - 1].ResonanceHz)
             {
-                typed.Add("--peak", "a larger capacitor must lower the resonance", $"{QuantityText.Format(sorted[i].ResonanceHz, QuantityKind.Frequency)} with {QuantityText.Format(sorted[i].AddedF, QuantityKind.Capacitance)}");
+                typed.Add(
+                    "--peak",
+                    "a larger capacitor must lower the resonance",
+                    $"{QuantityParser.Format(sorted[i].ResonanceHz, QuantityKind.Frequency)} with "
+                        + $"{QuantityParser.Format(sorted[i].AddedF, QuantityKind.Capacitance)}"
+                );
             }
         }
     }

@@ -11,65 +11,126 @@ public static class RespondCommand
 {
     private const int MostPoints = 1_000_000;
 
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
-        Argument<string> pickup = new("RECIPE-or-LUMPED") { Description = "A recipe (coilwright.recipe/1), a measured pickup (coilwright.lumped/1) or a whole circuit (coilwright.circuit/1); - reads standard input" };
-        Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1); nothing hangs on the pickup unless said; takes the place of a circuit's own", HelpName = "LOAD" };
+        Argument<string> pickup = new("RECIPE-or-LUMPED")
+        {
+            Description =
+                "A recipe (coilwright.recipe/1), a measured pickup (coilwright.lumped/1) or a whole circuit "
+                + "(coilwright.circuit/1); - reads standard input",
+        };
+        Option<string?> load = new("--load")
+        {
+            Description = "A load file (coilwright.load/1); nothing hangs on the pickup unless said; takes the place of a circuit's own",
+            HelpName = "LOAD",
+        };
         Option<string?> from = new("--from") { Description = "Lowest frequency; 20 Hz unless said", HelpName = "FREQUENCY" };
         Option<string?> to = new("--to") { Description = "Highest frequency; 20 kHz unless said", HelpName = "FREQUENCY" };
-        Option<int> points = new Option<int>("--points") { Description = "Points, evenly spread on a logarithmic axis", DefaultValueFactory = _ => 400 }.AsCount();
-        Option<string?> mark = new("--mark") { Description = "Frequencies whose level is told, for example 3kHz,5kHz", HelpName = "FREQUENCIES" };
-        Option<string?> against = new("--against") { Description = "A second recipe, measured pickup or circuit on the same load: the change from it is told", HelpName = "FILE" };
-        Option<bool> refine = new("--refine") { Description = "Add points round the peak" };
-        Option<bool> csv = new("--csv") { Description = "Write a table" }, json = new("--json") { Description = "Write coilwright.response/1" }, netlist = new("--netlist") { Description = "Write the circuit in SPICE syntax" };
-        Command command = new("respond", "Response and impedance, with the peak and −3 dB") { pickup, load, from, to, points, mark, against, refine, csv, json, netlist };
-        command.SetAction(async (parsed, cancel) =>
+        Option<int> points = new Option<int>("--points")
         {
-            TypedOptions typed = new();
-            double fromHz = typed.Quantity("--from", parsed.GetValue(from), QuantityKind.Frequency, 1, 1e6, 20), toHz = typed.Quantity("--to", parsed.GetValue(to), QuantityKind.Frequency, 1, 1e6, 20_000);
-            int count = parsed.GetValue(points);
-            bool asJson = parsed.GetValue(json), asCsv = parsed.GetValue(csv), asNetlist = parsed.GetValue(netlist);
-            CheckRange(typed, fromHz, toHz, count, oneForm: (asJson ? 1 : 0) + (asCsv ? 1 : 0) + (asNetlist ? 1 : 0) <= 1);
-            IReadOnlyList<double> marksHz = typed.Frequencies("--mark", parsed.GetValue(mark), 1, 1e6) ?? [];
-            typed.RefuseIfWrong();
-            LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-            ResponseSource source = await ResponseSource.ReadAsync(parsed.GetRequiredValue(pickup), circuit, cancel).ConfigureAwait(false);
-            if (asNetlist)
+            Description = "Points, evenly spread on a logarithmic axis",
+            DefaultValueFactory = _ => 400,
+        }.AsCount();
+        Option<string?> mark = new("--mark")
+        {
+            Description = "Frequencies whose level is told, for example 3kHz,5kHz",
+            HelpName = "FREQUENCIES",
+        };
+        Option<string?> against = new("--against")
+        {
+            Description = "A second recipe, measured pickup or circuit on the same load: the change from it is told",
+            HelpName = "FILE",
+        };
+        Option<bool> refine = new("--refine") { Description = "Add points round the peak" };
+        Option<bool> csv = new("--csv") { Description = "Write a table" },
+            json = new("--json") { Description = "Write coilwright.response/1" },
+            netlist = new("--netlist") { Description = "Write the circuit in SPICE syntax" };
+        Command command = new("respond", "Response and impedance, with the peak and −3 dB")
+        {
+            pickup,
+            load,
+            from,
+            to,
+            points,
+            mark,
+            against,
+            refine,
+            csv,
+            json,
+            netlist,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                await desk.Output.WriteAsync(source.Netlist(fromHz, toHz, count)).ConfigureAwait(false);
+                OptionReader typed = new();
+                double fromHz = typed.Quantity("--from", parsed.GetValue(from), QuantityKind.Frequency, 1, 1e6, 20),
+                    toHz = typed.Quantity("--to", parsed.GetValue(to), QuantityKind.Frequency, 1, 1e6, 20_000);
+                int count = parsed.GetValue(points);
+                bool asJson = parsed.GetValue(json),
+                    asCsv = parsed.GetValue(csv),
+                    asNetlist = parsed.GetValue(netlist);
+                CheckRange(typed, fromHz, toHz, count, oneForm: (asJson ? 1 : 0) + (asCsv ? 1 : 0) + (asNetlist ? 1 : 0) <= 1);
+                IReadOnlyList<double> marksHz = typed.Frequencies("--mark", parsed.GetValue(mark), 1, 1e6) ?? [];
+                typed.RefuseIfWrong();
+                LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
+                ResponseSource source = await ResponseSource
+                    .ReadAsync(parsed.GetRequiredValue(pickup), circuit, cancel)
+                    .ConfigureAwait(false);
+                if (asNetlist)
+                {
+                    await desk.Output.WriteAsync(source.Netlist(fromHz, toHz, count)).ConfigureAwait(false);
+                    return ExitCode.Done;
+                }
+
+                ResponseSource? other = parsed.GetValue(against) is { } path
+                    ? await ResponseSource.ReadAsync(path, circuit, cancel).ConfigureAwait(false)
+                    : null;
+                ResponseAnswer answer = Answer(
+                    source,
+                    other,
+                    PickupResponse.LogFrequencies(fromHz, toHz, count),
+                    marksHz,
+                    parsed.GetValue(refine)
+                );
+                if (asJson)
+                {
+                    await desk.Output.WriteLineAsync(ResponseWriter.Json(answer)).ConfigureAwait(false);
+                }
+                else if (asCsv)
+                {
+                    await desk.Output.WriteAsync(ResponseWriter.Csv(answer)).ConfigureAwait(false);
+                }
+                else
+                {
+                    ResponseWriter.Plain(desk.Output, source.Name, answer);
+                }
+
                 return ExitCode.Done;
             }
-
-            ResponseSource? other = parsed.GetValue(against) is { } path ? await ResponseSource.ReadAsync(path, circuit, cancel).ConfigureAwait(false) : null;
-            ResponseAnswer answer = Answer(source, other, PickupResponse.LogFrequencies(fromHz, toHz, count), marksHz, parsed.GetValue(refine));
-            if (asJson)
-            {
-                await desk.Output.WriteLineAsync(ResponseText.Json(answer)).ConfigureAwait(false);
-            }
-            else if (asCsv)
-            {
-                await desk.Output.WriteAsync(ResponseText.Csv(answer)).ConfigureAwait(false);
-            }
-            else
-            {
-                ResponseText.Plain(desk.Output, source.Name, answer);
-            }
-
-            return ExitCode.Done;
-        });
+        );
         return command;
     }
 
-    private static void CheckRange(TypedOptions typed, double fromHz, double toHz, int count, bool oneForm)
+    private static void CheckRange(OptionReader typed, double fromHz, double toHz, int count, bool oneForm)
     {
         if (fromHz >= toHz)
         {
-            typed.Add("--to", "must be above --from", QuantityText.Format(toHz, QuantityKind.Frequency), "above " + QuantityText.Format(fromHz, QuantityKind.Frequency));
+            typed.Add(
+                "--to",
+                "must be above --from",
+                QuantityParser.Format(toHz, QuantityKind.Frequency),
+                "above " + QuantityParser.Format(fromHz, QuantityKind.Frequency)
+            );
         }
 
         if (count is < 2 or > MostPoints)
         {
-            typed.Add("--points", "outside the allowed range", count.ToString(System.Globalization.CultureInfo.InvariantCulture), "2 to 1,000,000");
+            typed.Add(
+                "--points",
+                "outside the allowed range",
+                count.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                "2 to 1,000,000"
+            );
         }
 
         if (!oneForm)
@@ -78,7 +139,13 @@ public static class RespondCommand
         }
     }
 
-    private static ResponseAnswer Answer(ResponseSource source, ResponseSource? other, double[] frequenciesHz, IReadOnlyList<double> marksHz, bool refine)
+    private static ResponseAnswer Answer(
+        ResponseSource source,
+        ResponseSource? other,
+        double[] frequenciesHz,
+        IReadOnlyList<double> marksHz,
+        bool refine
+    )
     {
         ResonancePeak? peak = source.FindPeak();
         double[] hz = refine && peak is { } top ? PickupResponse.Refined(frequenciesHz, top) : frequenciesHz;
@@ -88,9 +155,17 @@ public static class RespondCommand
             LevelDb = response.LowFrequencyGainDb,
             NoiseDbv = source.NoiseDbv(),
             Marks = Lines(source.Compute([.. marksHz])),
-            Against = other is null ? null : new ResponseChange(other.Name, [.. other.Compute(hz).Points.Select((point, i) => response.Points[i].GainDb - point.GainDb)], other.FindPeak(), response.LowFrequencyGainDb - other.Compute([PickupResponse.ReferenceHz]).LowFrequencyGainDb),
+            Against = other is null
+                ? null
+                : new ResponseChange(
+                    other.Name,
+                    [.. other.Compute(hz).Points.Select((point, i) => response.Points[i].GainDb - point.GainDb)],
+                    other.FindPeak(),
+                    response.LowFrequencyGainDb - other.Compute([PickupResponse.ReferenceHz]).LowFrequencyGainDb
+                ),
         };
     }
 
-    private static ResponseLine[] Lines(Response response) => [.. response.Points.Select(point => new ResponseLine(point.FrequencyHz, point.GainDb, point.PhaseDegrees, point.ImpedanceOhm))];
+    private static ResponseLine[] Lines(Response response) =>
+        [.. response.Points.Select(point => new ResponseLine(point.FrequencyHz, point.GainDb, point.PhaseDegrees, point.ImpedanceOhm))];
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using Coilwright.Analysis.Curves;
 using Coilwright.Analysis.Forecasts;
@@ -54,20 +55,37 @@ internal sealed class ResponseSource
     /// <summary>Points at the frequencies asked for; refuses when nothing arrives.</summary>
     public Response Compute(double[] frequenciesHz)
     {
-        Response response = _branch is { } branch ? PickupResponse.Compute(branch, _capacitanceF, _lossOhm, _load, frequenciesHz) : CircuitResponse.Compute(_circuit, frequenciesHz);
+        Response response = _branch is { } branch
+            ? PickupResponse.Compute(branch, _capacitanceF, _lossOhm, _load, frequenciesHz)
+            : CircuitResponse.Compute(_circuit, frequenciesHz);
         if (!response.IsSilent)
         {
             return response;
         }
 
         throw _load.Volume is { Setting: <= 0 }
-            ? new WrongInputException("--load", [new Problem("volume.setting", "nothing arrives: the volume control is shut", "0", "above 0, up to 1")])
-            : new WrongInputException(Name, [new Problem("", "nothing arrives at 20 Hz: a control is shut, or the pickups cancel there; gains are relative to that level")]);
+            ? new WrongInputException(
+                "--load",
+                [new Problem("volume.setting", "nothing arrives: the volume control is shut", "0", "above 0, up to 1")]
+            )
+            : new WrongInputException(
+                Name,
+                [
+                    new Problem(
+                        "",
+                        "nothing arrives at 20 Hz: a control is shut, or the pickups cancel there; gains are relative to that level"
+                    ),
+                ]
+            );
     }
 
-    public ResonancePeak? FindPeak() => _branch is { } branch ? PickupResponse.FindPeak(branch, _capacitanceF, _lossOhm, _load) : CircuitResponse.FindPeak(_circuit);
+    public ResonancePeak? FindPeak() =>
+        _branch is { } branch ? PickupResponse.FindPeak(branch, _capacitanceF, _lossOhm, _load) : CircuitResponse.FindPeak(_circuit);
 
-    public double? FindMinus3Db() => _branch is { } branch ? PickupResponse.FindMinus3Db(branch, _capacitanceF, _lossOhm, _load) : CircuitResponse.FindMinus3Db(_circuit);
+    public double? FindMinus3Db() =>
+        _branch is { } branch
+            ? PickupResponse.FindMinus3Db(branch, _capacitanceF, _lossOhm, _load)
+            : CircuitResponse.FindMinus3Db(_circuit);
 
     /// <summary>Thermal noise at the output, dBV, 20 Hz to 20 kHz at 20 °C.</summary>
     public double NoiseDbv() => 20 * Math.Log10(CircuitResponse.ThermalNoiseV(_circuit));
@@ -77,20 +95,42 @@ internal sealed class ResponseSource
     {
         if (_branch is null or LumpedPickup)
         {
-            return _branch is LumpedPickup lumped && _load.IsPlain ? SpiceNetlist.Write(lumped, _load, fromHz, toHz, points) : CircuitNetlist.Write(_circuit, fromHz, toHz, points);
+            return _branch is LumpedPickup lumped && _load.IsPlain
+                ? SpiceNetlist.Write(lumped, _load, fromHz, toHz, points)
+                : CircuitNetlist.Write(_circuit, fromHz, toHz, points);
         }
 
         (LumpedPickup fitted, double worst) = BranchLadder.Fit(_branch, _capacitanceF);
         GuitarCircuit circuit = GuitarCircuit.Of(fitted with { CapacitanceF = 0 }, _capacitanceF, _lossOhm, _load);
-        return CircuitNetlist.Write(circuit, fromHz, toHz, points, [FormattableString.Invariant($"L(f) and R(f) of the recipe as R, L and {fitted.Eddy.Count} eddy branches; their impedance differs by at most {100 * worst:0.00} % from 20 Hz to 20 kHz")]);
+        return CircuitNetlist.Write(
+            circuit,
+            fromHz,
+            toHz,
+            points,
+            [
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"L(f) and R(f) of the recipe as R, L and {fitted.Eddy.Count} eddy branches; their impedance differs by at most "
+                        + $"{100 * worst:0.00} % from 20 Hz to 20 kHz"
+                ),
+            ]
+        );
     }
 
     private static string FormatOf(string text)
     {
         try
         {
-            using JsonDocument document = JsonDocument.Parse(text, new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true });
-            return document.RootElement.ValueKind == JsonValueKind.Object && document.RootElement.TryGetProperty("format", out JsonElement format) && format.ValueKind == JsonValueKind.String ? format.GetString()! : "";
+            using JsonDocument document = JsonDocument.Parse(
+                text,
+                new JsonDocumentOptions { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true }
+            );
+            return
+                document.RootElement.ValueKind == JsonValueKind.Object
+                && document.RootElement.TryGetProperty("format", out JsonElement format)
+                && format.ValueKind == JsonValueKind.String
+                ? format.GetString()!
+                : "";
         }
         catch (JsonException)
         {

@@ -9,22 +9,37 @@ public static class ServeCommand
 {
     public const int UsualPort = 5210;
 
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
         Option<string?> shop = ShopOptions.Shop();
-        Option<int> port = new Option<int>("--port") { Description = "Port on this computer, 0 to take a free one", DefaultValueFactory = _ => UsualPort }
-            .AsCount();
-        Option<string> listen = new("--listen") { Description = "Address of this computer to listen on", HelpName = "ADDRESS", DefaultValueFactory = _ => "127.0.0.1" };
-        Option<string[]> host = new("--host") { Description = "A name besides localhost under which the pages answer; may be given several times", HelpName = "NAME", DefaultValueFactory = _ => [] };
-        Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C") { shop, listen, host, port };
-        command.SetAction(async (parsed, cancel) =>
+        Option<int> port = new Option<int>("--port")
         {
-            Pages.CheckPort(parsed.GetValue(port));
-            IPAddress address = Pages.ReadListen(parsed.GetRequiredValue(listen));
-            IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
-            await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-            return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel).ConfigureAwait(false);
-        });
+            Description = "Port on this computer, 0 to take a free one",
+            DefaultValueFactory = _ => UsualPort,
+        }.AsCount();
+        Option<string> listen = new("--listen")
+        {
+            Description = "Address of this computer to listen on",
+            HelpName = "ADDRESS",
+            DefaultValueFactory = _ => "127.0.0.1",
+        };
+        Option<string[]> host = new("--host")
+        {
+            Description = "A name besides localhost under which the pages answer; may be given several times",
+            HelpName = "NAME",
+            DefaultValueFactory = _ => [],
+        };
+        Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C") { shop, listen, host, port };
+        command.SetAction(
+            async (parsed, cancel) =>
+            {
+                Pages.CheckPort(parsed.GetValue(port));
+                IPAddress address = Pages.ReadListen(parsed.GetRequiredValue(listen));
+                IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
+                await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+                return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel).ConfigureAwait(false);
+            }
+        );
         return command;
     }
 }

@@ -12,40 +12,78 @@ public static class SpreadCommand
     private const int FewestSamples = 100;
     private const int MostSamples = 1_000_000;
 
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
-        Option<string?> load = new("--load") { Description = "A load file (coilwright.load/1); a usual player's load unless said", HelpName = "LOAD" };
-        Option<int> samples = new Option<int>("--samples") { Description = "Pieces to draw", DefaultValueFactory = _ => 20_000 }.AsCount();
-        Option<int> seed = new Option<int>("--seed") { Description = "Seed of the draw; the same seed gives the same answer", DefaultValueFactory = _ => 1 }
-            .AsCount();
-        Option<bool> byTime = new("--by-time") { Description = "The winder stops by the clock instead of by the count" }, json = new("--json") { Description = "Write coilwright.spread/1" };
-        Command command = new("spread", "The spread of a production run: distribution, causes, and what would narrow it") { recipe, load, samples, seed, byTime, json };
-        command.SetAction(async (parsed, cancel) =>
+        Option<string?> load = new("--load")
         {
-            int count = parsed.GetValue(samples);
-            TypedOptions typed = new();
-            if (count is < FewestSamples or > MostSamples)
+            Description = "A load file (coilwright.load/1); a usual player's load unless said",
+            HelpName = "LOAD",
+        };
+        Option<int> samples = new Option<int>("--samples") { Description = "Pieces to draw", DefaultValueFactory = _ => 20_000 }.AsCount();
+        Option<int> seed = new Option<int>("--seed")
+        {
+            Description = "Seed of the draw; the same seed gives the same answer",
+            DefaultValueFactory = _ => 1,
+        }.AsCount();
+        Option<bool> byTime = new("--by-time") { Description = "The winder stops by the clock instead of by the count" },
+            json = new("--json") { Description = "Write coilwright.spread/1" };
+        Command command = new("spread", "The spread of a production run: distribution, causes, and what would narrow it")
+        {
+            recipe,
+            load,
+            samples,
+            seed,
+            byTime,
+            json,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                typed.Add("--samples", "outside the allowed range", count.ToString(System.Globalization.CultureInfo.InvariantCulture), "100 to 1,000,000");
-            }
+                int count = parsed.GetValue(samples);
+                OptionReader typed = new();
+                if (count is < FewestSamples or > MostSamples)
+                {
+                    typed.Add(
+                        "--samples",
+                        "outside the allowed range",
+                        count.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                        "100 to 1,000,000"
+                    );
+                }
 
-            typed.RefuseIfWrong();
-            RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
-            ChosenLoad chosen = await ChosenLoad.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-            RunSpread run = await Progress.ShowAsync(
-                desk, "Drawing the run", () => RunForecaster.Spread(file.Model, chosen.Circuit, RecipeTargets.ForRun(file.Recipe), count, parsed.GetValue(seed), parsed.GetValue(byTime), cancel), cancel).ConfigureAwait(false);
-            if (parsed.GetValue(json))
-            {
-                await desk.Output.WriteLineAsync(SpreadJson.Write(run)).ConfigureAwait(false);
-            }
-            else
-            {
-                PlainSpread.Write(desk.Output, file.Recipe.Name, chosen.Words, run);
-            }
+                typed.RefuseIfWrong();
+                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
+                RunSpread run = await Progress
+                    .ShowAsync(
+                        desk,
+                        "Drawing the run",
+                        () =>
+                            RunForecaster.Spread(
+                                file.Model,
+                                chosen.Circuit,
+                                RecipeTargets.ForRun(file.Recipe),
+                                count,
+                                parsed.GetValue(seed),
+                                parsed.GetValue(byTime),
+                                cancel
+                            ),
+                        cancel
+                    )
+                    .ConfigureAwait(false);
+                if (parsed.GetValue(json))
+                {
+                    await desk.Output.WriteLineAsync(SpreadJson.Write(run)).ConfigureAwait(false);
+                }
+                else
+                {
+                    SpreadFormatter.Write(desk.Output, file.Recipe.Name, chosen.Words, run);
+                }
 
-            return run.Stopped ? ExitCode.Stopped : ExitCode.Done;
-        });
+                return run.Stopped ? ExitCode.Stopped : ExitCode.Done;
+            }
+        );
         return command;
     }
 }

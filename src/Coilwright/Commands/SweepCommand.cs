@@ -19,86 +19,141 @@ public static class SweepCommand
     private const double LeastClearnessDb = 20;
     private const double Clipped = 0.9995;
 
-    public static Command Build(Desk desk) => new("sweep", "A measurement signal, and what its recording says of a pickup") { Make(desk), Read(desk) };
+    public static Command Build(CommandContext desk) =>
+        new("sweep", "A measurement signal, and what its recording says of a pickup") { Make(desk), Read(desk) };
 
     private sealed record Signal(Option<string?> From, Option<string?> To, Option<string?> Length)
     {
-        public static Signal Options() => new(
-            new("--from") { Description = "First frequency; 20 Hz unless said", HelpName = "FREQUENCY" },
-            new("--to") { Description = "Last frequency; 20 kHz unless said", HelpName = "FREQUENCY" },
-            new("--length") { Description = "Length; 10 s unless said", HelpName = "TIME" });
+        public static Signal Options() =>
+            new(
+                new("--from") { Description = "First frequency; 20 Hz unless said", HelpName = "FREQUENCY" },
+                new("--to") { Description = "Last frequency; 20 kHz unless said", HelpName = "FREQUENCY" },
+                new("--length") { Description = "Length; 10 s unless said", HelpName = "TIME" }
+            );
 
-        public LogSweep Of(ParseResult parsed, TypedOptions typed)
+        public LogSweep Of(ParseResult parsed, OptionReader typed)
         {
             LogSweep sweep = new(
                 typed.Quantity("--from", parsed.GetValue(From), QuantityKind.Frequency, 5, 2000, 20),
                 typed.Quantity("--to", parsed.GetValue(To), QuantityKind.Frequency, 4000, 90_000, 20_000),
-                typed.Quantity("--length", parsed.GetValue(Length), QuantityKind.Duration, 1, 60, 10));
+                typed.Quantity("--length", parsed.GetValue(Length), QuantityKind.Duration, 1, 60, 10)
+            );
             return sweep;
         }
     }
 
-    private static Command Make(Desk desk)
+    private static Command Make(CommandContext desk)
     {
         Argument<string> file = new("FILE") { Description = "The WAV file to write" };
         Signal signal = Signal.Options();
         Option<int> rate = new Option<int>("--rate") { Description = "Samples per second", DefaultValueFactory = _ => 48_000 }.AsCount();
         Command command = new("make", "Write the measurement signal") { file, signal.From, signal.To, signal.Length, rate };
-        command.SetAction(async (parsed, cancel) =>
-        {
-            TypedOptions typed = new();
-            LogSweep sweep = signal.Of(parsed, typed);
-            int samples = parsed.GetValue(rate);
-            if (samples is < 8000 or > 384_000 || sweep.ToHz >= 0.48 * samples)
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                typed.Add("--rate", "too few samples per second for the last frequency, or out of range", samples.ToString(CultureInfo.InvariantCulture), "8000 to 384000, above 2.1 times --to");
-            }
+                OptionReader typed = new();
+                LogSweep sweep = signal.Of(parsed, typed);
+                int samples = parsed.GetValue(rate);
+                if (samples is < 8000 or > 384_000 || sweep.ToHz >= 0.48 * samples)
+                {
+                    typed.Add(
+                        "--rate",
+                        "too few samples per second for the last frequency, or out of range",
+                        samples.ToString(CultureInfo.InvariantCulture),
+                        "8000 to 384000, above 2.1 times --to"
+                    );
+                }
 
-            typed.RefuseIfWrong();
-            string path = parsed.GetRequiredValue(file);
-            try
-            {
-                await File.WriteAllBytesAsync(path, WaveFile.Write(samples, sweep.Samples(samples, 0.5)), cancel).ConfigureAwait(false);
-            }
-            catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
-            {
-                throw new WrongInputException(path, [new Problem("", "this file cannot be written: " + failure.Message)]);
-            }
+                typed.RefuseIfWrong();
+                string path = parsed.GetRequiredValue(file);
+                try
+                {
+                    await File.WriteAllBytesAsync(path, WaveFile.Write(samples, sweep.Samples(samples, 0.5)), cancel).ConfigureAwait(false);
+                }
+                catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+                {
+                    throw new WrongInputException(path, [new Problem("", "this file cannot be written: " + failure.Message)]);
+                }
 
-            await desk.Output.WriteLineAsync(FormattableString.Invariant($"{path}: {sweep.FromHz} Hz to {sweep.ToHz} Hz in {sweep.LengthS} s at {samples} samples a second, half of full scale. Play it softly; record at least one second longer.")).ConfigureAwait(false);
-            return ExitCode.Done;
-        });
+                await desk
+                    .Output.WriteLineAsync(
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{path}: {sweep.FromHz} Hz to {sweep.ToHz} Hz in {sweep.LengthS} s at {samples} samples a second, half of "
+                                + $"full scale. Play it softly; record at least one second longer."
+                        )
+                    )
+                    .ConfigureAwait(false);
+                return ExitCode.Done;
+            }
+        );
         return command;
     }
 
-    private static Command Read(Desk desk)
+    private static Command Read(CommandContext desk)
     {
-        Argument<string> file = new("RECORDING") { Description = "A WAV file of two channels: before the resistor, and at the joint of resistor and pickup" };
-        Signal signal = Signal.Options();
-        Option<string> resistor = new("--resistor") { Description = "The resistor between the two, as measured", HelpName = "OHMS", Required = true };
-        Option<string?> input = new("--input-resistance") { Description = "Input resistance of the second channel", HelpName = "OHMS" };
-        Option<string?> capacitance = new("--input-capacitance") { Description = "Capacitance of the second channel and its leads", HelpName = "FARADS" };
-        Option<bool> csv = new("--csv") { Description = "Write the impedance as a table" }, lumped = new("--lumped") { Description = "Write the pickup alone (coilwright.lumped/1)" }, json = new("--json") { Description = "Write coilwright.fit/1" };
-        Command command = new("read", "Impedance and parts from a recording of the signal") { file, signal.From, signal.To, signal.Length, resistor, input, capacitance, csv, lumped, json };
-        command.SetAction(async (parsed, cancel) =>
+        Argument<string> file = new("RECORDING")
         {
-            TypedOptions typed = new();
-            LogSweep sweep = signal.Of(parsed, typed);
-            double ohm = typed.Quantity("--resistor", parsed.GetValue(resistor), QuantityKind.Resistance, 10, 10e6, 0);
-            double inputOhm = typed.Quantity("--input-resistance", parsed.GetValue(input), QuantityKind.Resistance, 1e3, 1e12, 0), inputF = typed.Quantity("--input-capacitance", parsed.GetValue(capacitance), QuantityKind.Capacitance, 0, 1e-7, 0);
-            typed.RefuseIfWrong();
-            string path = parsed.GetRequiredValue(file);
-            WaveFile sound = WaveFile.Read(await BytesAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
-            CurveTable table = Table(path, sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF);
-            FitAnswer answer = FitCommand.Answer(path, table);
-            if (parsed.GetValue(lumped))
+            Description = "A WAV file of two channels: before the resistor, and at the joint of resistor and pickup",
+        };
+        Signal signal = Signal.Options();
+        Option<string> resistor = new("--resistor")
+        {
+            Description = "The resistor between the two, as measured",
+            HelpName = "OHMS",
+            Required = true,
+        };
+        Option<string?> input = new("--input-resistance") { Description = "Input resistance of the second channel", HelpName = "OHMS" };
+        Option<string?> capacitance = new("--input-capacitance")
+        {
+            Description = "Capacitance of the second channel and its leads",
+            HelpName = "FARADS",
+        };
+        Option<bool> csv = new("--csv") { Description = "Write the impedance as a table" },
+            lumped = new("--lumped") { Description = "Write the pickup alone (coilwright.lumped/1)" },
+            json = new("--json") { Description = "Write coilwright.fit/1" };
+        Command command = new("read", "Impedance and parts from a recording of the signal")
+        {
+            file,
+            signal.From,
+            signal.To,
+            signal.Length,
+            resistor,
+            input,
+            capacitance,
+            csv,
+            lumped,
+            json,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                answer.RefuseUnlessWinding();
-            }
+                OptionReader typed = new();
+                LogSweep sweep = signal.Of(parsed, typed);
+                double ohm = typed.Quantity("--resistor", parsed.GetValue(resistor), QuantityKind.Resistance, 10, 10e6, 0);
+                double inputOhm = typed.Quantity("--input-resistance", parsed.GetValue(input), QuantityKind.Resistance, 1e3, 1e12, 0),
+                    inputF = typed.Quantity("--input-capacitance", parsed.GetValue(capacitance), QuantityKind.Capacitance, 0, 1e-7, 0);
+                typed.RefuseIfWrong();
+                string path = parsed.GetRequiredValue(file);
+                WaveFile sound = WaveFile.Read(await BytesAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
+                CurveTable table = Table(path, sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF);
+                FitAnswer answer = FitCommand.Answer(path, table);
+                if (parsed.GetValue(lumped))
+                {
+                    answer.RefuseUnlessWinding();
+                }
 
-            await desk.Output.WriteLineAsync(parsed.GetValue(csv) ? Csv(table.Curve) : parsed.GetValue(lumped) ? FitText.Lumped(answer) : parsed.GetValue(json) ? FitText.Json(answer) : FitText.PlainText(answer)).ConfigureAwait(false);
-            return parsed.GetValue(csv) || answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
-        });
+                await desk
+                    .Output.WriteLineAsync(
+                        parsed.GetValue(csv) ? Csv(table.Curve)
+                        : parsed.GetValue(lumped) ? FitWriter.Lumped(answer)
+                        : parsed.GetValue(json) ? FitWriter.Json(answer)
+                        : FitWriter.PlainText(answer)
+                    )
+                    .ConfigureAwait(false);
+                return parsed.GetValue(csv) || answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
+            }
+        );
         return command;
     }
 
@@ -107,19 +162,45 @@ public static class SweepCommand
         List<Problem> problems = [];
         if (sound.Channels.Count != 2)
         {
-            problems.Add(new Problem("", "two channels are needed: before the resistor, and at the joint of resistor and pickup", $"{sound.Channels.Count}", "2"));
+            problems.Add(
+                new Problem(
+                    "",
+                    "two channels are needed: before the resistor, and at the joint of resistor and pickup",
+                    $"{sound.Channels.Count}",
+                    "2"
+                )
+            );
         }
         else if (sound.Channels[0].Length < sweep.LengthS * sound.RateHz)
         {
-            problems.Add(new Problem("", "the recording is shorter than the signal", FormattableString.Invariant($"{sound.Channels[0].Length / (double)sound.RateHz:0.0} s"), FormattableString.Invariant($"at least {sweep.LengthS} s, better a second more")));
+            problems.Add(
+                new Problem(
+                    "",
+                    "the recording is shorter than the signal",
+                    FormattableString.Invariant($"{sound.Channels[0].Length / (double)sound.RateHz:0.0} s"),
+                    FormattableString.Invariant($"at least {sweep.LengthS} s, better a second more")
+                )
+            );
         }
 
         if (sweep.ToHz >= 0.48 * sound.RateHz)
         {
-            problems.Add(new Problem("--to", "the recording has too few samples a second for the last frequency", $"{sound.RateHz}", "more than 2.1 times --to"));
+            problems.Add(
+                new Problem(
+                    "--to",
+                    "the recording has too few samples a second for the last frequency",
+                    $"{sound.RateHz}",
+                    "more than 2.1 times --to"
+                )
+            );
         }
 
-        problems.AddRange(sound.Channels.Index().Where(channel => channel.Item.Any(value => Math.Abs(value) >= Clipped)).Select(channel => new Problem("", $"channel {channel.Index + 1} is overdriven: it reaches full scale; record it softer")));
+        problems.AddRange(
+            sound
+                .Channels.Index()
+                .Where(channel => channel.Item.Any(value => Math.Abs(value) >= Clipped))
+                .Select(channel => new Problem("", $"channel {channel.Index + 1} is overdriven: it reaches full scale; record it softer"))
+        );
         if (problems.Count == 0)
         {
             SweepRecording recording = SweepRecording.Of(sweep, sound.RateHz, sound.Channels);
@@ -127,10 +208,26 @@ public static class SweepCommand
             {
                 double[] hz = PickupResponse.LogFrequencies(sweep.FromHz * 1.5, sweep.ToHz * 0.9, 240);
                 Complex[] ohms = [.. hz.Select(one => recording.ImpedanceOhm(one, resistorOhm, inputOhm, inputF))];
-                return new CurveTable(new MeasuredCurve(hz) { ImpedanceOhm = ohms }, "recording", "none", [FormattableString.Invariant($"two channels at {sound.RateHz} samples a second, the signal {recording.ClearnessDb:0} dB clear of the rest")]);
+                return new CurveTable(
+                    new MeasuredCurve(hz) { ImpedanceOhm = ohms },
+                    "recording",
+                    "none",
+                    [
+                        FormattableString.Invariant(
+                            $"two channels at {sound.RateHz} samples a second, the signal {recording.ClearnessDb:0} dB clear of the rest"
+                        ),
+                    ]
+                );
             }
 
-            problems.Add(new Problem("", "the signal was not found in the first channel", FormattableString.Invariant($"{recording.ClearnessDb:0} dB clear"), "at least 20 dB; are --from, --to and --length those of the signal played?"));
+            problems.Add(
+                new Problem(
+                    "",
+                    "the signal was not found in the first channel",
+                    FormattableString.Invariant($"{recording.ClearnessDb:0} dB clear"),
+                    "at least 20 dB; are --from, --to and --length those of the signal played?"
+                )
+            );
         }
 
         throw new WrongInputException(path, problems);
@@ -149,7 +246,10 @@ public static class SweepCommand
         StringBuilder csv = new("frequency [Hz],real [Ω],imaginary [Ω]");
         for (int i = 0; i < curve.Count; i++)
         {
-            csv.Append(CultureInfo.InvariantCulture, $"\n{curve.FrequenciesHz[i]:R},{curve.ImpedanceOhm![i].Real:R},{curve.ImpedanceOhm[i].Imaginary:R}");
+            csv.Append(
+                CultureInfo.InvariantCulture,
+                $"\n{curve.FrequenciesHz[i]:R},{curve.ImpedanceOhm![i].Real:R},{curve.ImpedanceOhm[i].Imaginary:R}"
+            );
         }
 
         return csv.ToString();

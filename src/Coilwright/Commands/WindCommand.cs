@@ -12,55 +12,95 @@ namespace Coilwright.Commands;
 /// <summary>coilwright wind RECIPE, or wind --batch NAME: the set-up sheet. Exit 1 when a coil does not fit.</summary>
 public static class WindCommand
 {
-    public static Command Build(Desk desk)
+    public static Command Build(CommandContext desk)
     {
         Options options = new();
-        Command command = new("wind", "The set-up sheet of the winder") { options.Recipe, options.Batch, options.Machine, options.Shop, options.Room, options.Json, options.Html };
-        command.SetAction(async (parsed, cancel) =>
+        Command command = new("wind", "The set-up sheet of the winder")
         {
-            TypedOptions typed = new();
-            double? roomC = parsed.GetValue(options.Room) is { } room ? typed.Quantity("--room", room, QuantityKind.Temperature, -20, 60, WindingSetUp.UsualRoomC) : null;
-            if (parsed.GetValue(options.Json) && parsed.GetValue(options.Html))
+            options.Recipe,
+            options.Batch,
+            options.Machine,
+            options.Shop,
+            options.Room,
+            options.Json,
+            options.Html,
+        };
+        command.SetAction(
+            async (parsed, cancel) =>
             {
-                typed.Add("--html", "choose one of --json and --html");
-            }
+                OptionReader typed = new();
+                double? roomC = parsed.GetValue(options.Room) is { } room
+                    ? typed.Quantity("--room", room, QuantityKind.Temperature, -20, 60, WindingSetUp.UsualRoomC)
+                    : null;
+                if (parsed.GetValue(options.Json) && parsed.GetValue(options.Html))
+                {
+                    typed.Add("--html", "choose one of --json and --html");
+                }
 
-            if ((parsed.GetValue(options.Recipe) is null) == (parsed.GetValue(options.Batch) is null))
-            {
-                typed.Add("RECIPE", "name a recipe file, or a batch with --batch");
-            }
+                if ((parsed.GetValue(options.Recipe) is null) == (parsed.GetValue(options.Batch) is null))
+                {
+                    typed.Add("RECIPE", "name a recipe file, or a batch with --batch");
+                }
 
-            typed.RefuseIfWrong();
-            WindingSetUp setUp = parsed.GetValue(options.Batch) is { } batch
-                ? await OfBatchAsync(batch, parsed, options, roomC, desk, cancel).ConfigureAwait(false)
-                : await OfRecipeAsync(parsed, options, roomC, desk, cancel).ConfigureAwait(false);
-            await WriteAsync(desk, setUp, parsed.GetValue(options.Json), parsed.GetValue(options.Html)).ConfigureAwait(false);
-            return setUp.Fits ? ExitCode.Done : ExitCode.AnswerIsNo;
-        });
+                typed.RefuseIfWrong();
+                WindingSetUp setUp = parsed.GetValue(options.Batch) is { } batch
+                    ? await OfBatchAsync(batch, parsed, options, roomC, desk, cancel).ConfigureAwait(false)
+                    : await OfRecipeAsync(parsed, options, roomC, desk, cancel).ConfigureAwait(false);
+                await WriteAsync(desk, setUp, parsed.GetValue(options.Json), parsed.GetValue(options.Html)).ConfigureAwait(false);
+                return setUp.Fits ? ExitCode.Done : ExitCode.AnswerIsNo;
+            }
+        );
         return command;
     }
 
-    private static async Task<WindingSetUp> OfBatchAsync(string name, ParseResult parsed, Options options, double? roomC, Desk desk, CancellationToken cancel)
+    private static async Task<WindingSetUp> OfBatchAsync(
+        string name,
+        ParseResult parsed,
+        Options options,
+        double? roomC,
+        CommandContext desk,
+        CancellationToken cancel
+    )
     {
         await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(options.Shop), desk, cancel).ConfigureAwait(false);
         Guid id = (await open.FindBatchAsync(name, cancel).ConfigureAwait(false)).Batch.Id;
-        string? machine = parsed.GetValue(options.Machine) is { } named ? (await open.FindMachineAsync(named, cancel).ConfigureAwait(false)).Name : null;
-        BatchSetUp set = await open.Services.SetUps.FindAsync(id, machine, roomC, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("A batch without standing.");
+        string? machine = parsed.GetValue(options.Machine) is { } named
+            ? (await open.FindMachineAsync(named, cancel).ConfigureAwait(false)).Name
+            : null;
+        BatchSetUp set = await open.Services.SetUps.FindAsync(id, machine, roomC, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException("A batch without standing.");
         return set.SetUp;
     }
 
-    private static async Task<WindingSetUp> OfRecipeAsync(ParseResult parsed, Options options, double? roomC, Desk desk, CancellationToken cancel)
+    private static async Task<WindingSetUp> OfRecipeAsync(
+        ParseResult parsed,
+        Options options,
+        double? roomC,
+        CommandContext desk,
+        CancellationToken cancel
+    )
     {
         RecipeFile file = await RecipeFile.ReadAsync(parsed.GetValue(options.Recipe)!, cancel).ConfigureAwait(false);
-        Machine? on = await MachineFile.FindAsync(parsed.GetValue(options.Machine), parsed.GetValue(options.Shop), desk, cancel).ConfigureAwait(false);
-        Prediction prediction = await Progress.ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel).ConfigureAwait(false);
-        return WindingSetUp.For(file.Recipe, file.Model, prediction, parsed.GetValue(options.Machine) ?? "", roomC ?? WindingSetUp.UsualRoomC, on) with
+        Machine? on = await MachineFile
+            .FindAsync(parsed.GetValue(options.Machine), parsed.GetValue(options.Shop), desk, cancel)
+            .ConfigureAwait(false);
+        Prediction prediction = await Progress
+            .ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel)
+            .ConfigureAwait(false);
+        return WindingSetUp.For(
+            file.Recipe,
+            file.Model,
+            prediction,
+            parsed.GetValue(options.Machine) ?? "",
+            roomC ?? WindingSetUp.UsualRoomC,
+            on
+        ) with
         {
             Heading = new SheetHeading(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime)),
         };
     }
 
-    private static async Task WriteAsync(Desk desk, WindingSetUp setUp, bool json, bool html)
+    private static async Task WriteAsync(CommandContext desk, WindingSetUp setUp, bool json, bool html)
     {
         if (json)
         {
@@ -68,21 +108,39 @@ public static class WindCommand
         }
         else if (html)
         {
-            await desk.Output.WriteLineAsync(Papers.SetUp.SetUpSheetHtml.Render(setUp)).ConfigureAwait(false);
+            await desk.Output.WriteLineAsync(Papers.SetUp.SetUpSheetHtmlWriter.Render(setUp)).ConfigureAwait(false);
         }
         else
         {
-            PlainSetUp.Write(desk.Output, setUp);
+            SetUpFormatter.Write(desk.Output, setUp);
         }
     }
 
     private sealed class Options
     {
-        public Argument<string?> Recipe { get; } = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input", Arity = ArgumentArity.ZeroOrOne };
-        public Option<string?> Batch { get; } = new("--batch") { Description = "A batch of the shop instead of a recipe: its winder, spool, turns and room temperature", HelpName = "NAME" };
-        public Option<string?> Machine { get; } = new("--machine") { Description = "A winder: a machine file (coilwright.machine/1), or its name in the shop of --shop; the batch's own unless said", HelpName = "NAME or FILE" };
-        public Option<string?> Shop { get; } = new("--shop") { Description = "The shop whose machines and batches are meant", HelpName = "FILE" };
-        public Option<string?> Room { get; } = new("--room") { Description = "Room temperature the warm figures stand for; for a batch the one in force, else 23 °C, unless said", HelpName = "TEMPERATURE" };
+        public Argument<string?> Recipe { get; } =
+            new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input", Arity = ArgumentArity.ZeroOrOne };
+        public Option<string?> Batch { get; } =
+            new("--batch")
+            {
+                Description = "A batch of the shop instead of a recipe: its winder, spool, turns and room temperature",
+                HelpName = "NAME",
+            };
+        public Option<string?> Machine { get; } =
+            new("--machine")
+            {
+                Description =
+                    "A winder: a machine file (coilwright.machine/1), or its name in the shop of --shop; the batch's own unless said",
+                HelpName = "NAME or FILE",
+            };
+        public Option<string?> Shop { get; } =
+            new("--shop") { Description = "The shop whose machines and batches are meant", HelpName = "FILE" };
+        public Option<string?> Room { get; } =
+            new("--room")
+            {
+                Description = "Room temperature the warm figures stand for; for a batch the one in force, else 23 °C, unless said",
+                HelpName = "TEMPERATURE",
+            };
         public Option<bool> Json { get; } = new("--json") { Description = "Write coilwright.setup/1" };
         public Option<bool> Html { get; } = new("--html") { Description = "Write the printable sheet as one HTML page" };
     }

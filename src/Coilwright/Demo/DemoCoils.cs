@@ -35,7 +35,9 @@ internal sealed class DemoCoils(int seed, double ohmAt20C, double inductanceH)
     /// <param name="fault">What is wrong with it.</param>
     public DemoCoil Next(double spoolFactor, double coilC, string typedC = "", DemoFault fault = DemoFault.None)
     {
-        double scatter = 1 + Spread * Gauss(), ohm = CopperWire.At(ohmAt20C * spoolFactor * scatter, coilC), henry = inductanceH * (1 + Spread * Gauss());
+        double scatter = 1 + Spread * Gauss(),
+            ohm = CopperWire.At(ohmAt20C * spoolFactor * scatter, coilC),
+            henry = inductanceH * (1 + Spread * Gauss());
         return fault switch
         {
             DemoFault.Open => new DemoCoil(fault, "open", typedC, ""),

@@ -20,10 +20,14 @@ internal static class DemoFiles
     private static List<(string Name, string Text)> Load(string folder)
     {
         Assembly assembly = typeof(DemoFiles).Assembly;
-        return [.. assembly.GetManifestResourceNames()
-            .Where(name => name.Replace('\\', '/').StartsWith(folder, StringComparison.Ordinal))
-            .Order(StringComparer.Ordinal)
-            .Select(name => (name[folder.Length..], Read(assembly, name)))];
+        return
+        [
+            .. assembly
+                .GetManifestResourceNames()
+                .Where(name => name.Replace('\\', '/').StartsWith(folder, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+                .Select(name => (name[folder.Length..], Read(assembly, name))),
+        ];
     }
 
     private static string Read(Assembly assembly, string name)

@@ -28,24 +28,66 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
     public async Task LastWeekAsync(RevisionRecord recipe, CancellationToken cancel)
     {
         (IReadOnlyList<ProposedPiece> pairs, IReadOnlyList<CoilAtHand> left) = await ProposeAsync(recipe, cancel).ConfigureAwait(false);
-        PlainPieces.WriteProposal(output, pairs, left);
-        string[] serials = [await MakeAsync(pairs[0], cancel).ConfigureAwait(false), await MakeAsync(pairs[1], cancel).ConfigureAwait(false)];
+        PieceFormatter.WriteProposal(output, pairs, left);
+        string[] serials =
+        [
+            await MakeAsync(pairs[0], cancel).ConfigureAwait(false),
+            await MakeAsync(pairs[1], cancel).ConfigureAwait(false),
+        ];
         await StepsAsync(serials, cancel).ConfigureAwait(false);
         clock.Advance(TimeSpan.FromHours(25));
-        double ohm = pairs[0].Coils.Sum(coil => coil.OhmAt20C ?? 0), second = pairs[1].Coils.Sum(coil => coil.OhmAt20C ?? 0);
-        FinalTest asked = TestBench.Asked((await shop.Pieces.Shelf.RecipeAsync(recipe.RecipeId, recipe.Number, cancel).ConfigureAwait(false)).Recipe, [], await shop.Pieces.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false));
+        double ohm = pairs[0].Coils.Sum(coil => coil.OhmAt20C ?? 0),
+            second = pairs[1].Coils.Sum(coil => coil.OhmAt20C ?? 0);
+        FinalTest asked = FinalTestService.Asked(
+            (await shop.Pieces.Shelf.RecipeAsync(recipe.RecipeId, recipe.Number, cancel).ConfigureAwait(false)).Recipe,
+            [],
+            await shop.Pieces.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)
+        );
         string swing = asked.ExpectedSwing < 0 ? "down" : "up";
         await TestAsync(serials[0], ohm, "4.21 H", "2.05", swing, golden: true, cancel).ConfigureAwait(false);
         await TestAsync(serials[1], second, "4.19 H", "2.01", swing, golden: false, cancel).ConfigureAwait(false);
         clock.Advance(TimeSpan.FromDays(4.5));
-        Refuse(await shop.Pieces.Dispatch.ShipAsync(Guid.NewGuid(), [serials[0]], "K-031", Hand, cancel).ConfigureAwait(false), "shipping");
-        Refuse(await shop.Pieces.Dispatch.ShipAsync(Guid.NewGuid(), [serials[1]], "K-044", Hand, cancel).ConfigureAwait(false), "shipping");
+        Refuse(
+            await shop.Pieces.DispatchService.ShipAsync(Guid.NewGuid(), [serials[0]], "K-031", Hand, cancel).ConfigureAwait(false),
+            "shipping"
+        );
+        Refuse(
+            await shop.Pieces.DispatchService.ShipAsync(Guid.NewGuid(), [serials[1]], "K-044", Hand, cancel).ConfigureAwait(false),
+            "shipping"
+        );
         clock.Advance(TimeSpan.FromDays(2));
-        Refuse(await shop.Pieces.Returns.ReturnAsync(Guid.NewGuid(), serials[1], "silent since it was fitted", Hand, cancel).ConfigureAwait(false), "return");
-        Refuse((await shop.Pieces.Returns.ExamineAsync(new TestEntry { Id = Guid.NewGuid(), Serial = serials[1], Resistance = "open", Instrument = "bench meter", Person = Hand }, cancel).ConfigureAwait(false)).Problems, "examination");
+        Refuse(
+            await shop
+                .Pieces.Returns.ReturnAsync(Guid.NewGuid(), serials[1], "silent since it was fitted", Hand, cancel)
+                .ConfigureAwait(false),
+            "return"
+        );
+        Refuse(
+            (
+                await shop
+                    .Pieces.Returns.ExamineAsync(
+                        new TestEntry
+                        {
+                            Id = Guid.NewGuid(),
+                            Serial = serials[1],
+                            Resistance = "open",
+                            Instrument = "bench meter",
+                            Person = Hand,
+                        },
+                        cancel
+                    )
+                    .ConfigureAwait(false)
+            ).Problems,
+            "examination"
+        );
         foreach (string serial in serials)
         {
-            PlainPieces.WritePiece(output, await shop.Pieces.Trace.PieceAsync(serial, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("The piece just made is gone."), TimeZoneInfo.Local);
+            PieceFormatter.WritePiece(
+                output,
+                await shop.Pieces.Trace.PieceAsync(serial, cancel).ConfigureAwait(false)
+                    ?? throw new InvalidOperationException("The piece just made is gone."),
+                TimeZoneInfo.Local
+            );
         }
     }
 
@@ -54,11 +96,43 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
     {
         (IReadOnlyList<ProposedPiece> pairs, _) = await ProposeAsync(recipe, cancel).ConfigureAwait(false);
         string serial = await MakeAsync(pairs[0], cancel).ConfigureAwait(false);
-        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", [serial], "", Hand, cancel, new ChargeEntry("full", Charger: "coil charger")).ConfigureAwait(false), "magnets");
+        Refuse(
+            await shop
+                .Pieces.Steps.BeginAsync(
+                    Guid.NewGuid(),
+                    "magnets",
+                    [serial],
+                    "",
+                    Hand,
+                    cancel,
+                    new ChargeEntry("full", Charger: "coil charger")
+                )
+                .ConfigureAwait(false),
+            "magnets"
+        );
         Refuse(await shop.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-8", "A-12, B-4", "23.5 °C", Hand, cancel).ConfigureAwait(false), "ink");
         clock.Advance(TimeSpan.FromMinutes(20));
-        Refuse(await shop.Pieces.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K2", Lot = "W-3", Bath = "60 °C", Pieces = [serial], Person = Hand }, cancel).ConfigureAwait(false), "basket");
-        PlainPieces.WriteBoard(output, await ClockBoard.ReadAsync(shop.Records, shop.Pieces.Shelf, shop.Pieces.Potting, cancel).ConfigureAwait(false));
+        Refuse(
+            await shop
+                .Pieces.Potting.InAsync(
+                    new BasketEntry
+                    {
+                        Id = Guid.NewGuid(),
+                        Label = "K2",
+                        Lot = "W-3",
+                        Bath = "60 °C",
+                        Pieces = [serial],
+                        Person = Hand,
+                    },
+                    cancel
+                )
+                .ConfigureAwait(false),
+            "basket"
+        );
+        PieceFormatter.WriteBoard(
+            output,
+            await ClockBoard.ReadAsync(shop.Records, shop.Pieces.Shelf, shop.Pieces.Potting, cancel).ConfigureAwait(false)
+        );
         await output.WriteLineAsync("\nWhat hangs on one spool: trace 0117").ConfigureAwait(false);
         foreach (TraceHit hit in await shop.Pieces.Trace.FindAsync("0117", cancel).ConfigureAwait(false))
         {
@@ -71,29 +145,88 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
 
     private async Task StepsAsync(string[] serials, CancellationToken cancel)
     {
-        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", serials, "", Hand, cancel, new ChargeEntry("full", Charger: "coil charger")).ConfigureAwait(false), "magnets");
+        Refuse(
+            await shop
+                .Pieces.Steps.BeginAsync(
+                    Guid.NewGuid(),
+                    "magnets",
+                    serials,
+                    "",
+                    Hand,
+                    cancel,
+                    new ChargeEntry("full", Charger: "coil charger")
+                )
+                .ConfigureAwait(false),
+            "magnets"
+        );
         clock.Advance(TimeSpan.FromMinutes(30));
-        Refuse(await shop.Pieces.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K1", Lot = "W-3", Bath = "61 °C", Pieces = serials, Person = Hand }, cancel).ConfigureAwait(false), "basket");
+        Refuse(
+            await shop
+                .Pieces.Potting.InAsync(
+                    new BasketEntry
+                    {
+                        Id = Guid.NewGuid(),
+                        Label = "K1",
+                        Lot = "W-3",
+                        Bath = "61 °C",
+                        Pieces = serials,
+                        Person = Hand,
+                    },
+                    cancel
+                )
+                .ConfigureAwait(false),
+            "basket"
+        );
         clock.Advance(TimeSpan.FromMinutes(14));
         Refuse(await shop.Pieces.Potting.OutAsync(Guid.NewGuid(), "K1", Hand, cancel).ConfigureAwait(false), "basket");
         clock.Advance(TimeSpan.FromMinutes(40));
         Refuse(await shop.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-7", "A-11, B-4", "24 °C", Hand, cancel).ConfigureAwait(false), "ink");
-        Refuse(await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "marking", serials, "I-7", Hand, cancel).ConfigureAwait(false), "marking");
+        Refuse(
+            await shop.Pieces.Steps.BeginAsync(Guid.NewGuid(), "marking", serials, "I-7", Hand, cancel).ConfigureAwait(false),
+            "marking"
+        );
     }
 
-    private async Task<(IReadOnlyList<ProposedPiece>, IReadOnlyList<CoilAtHand>)> ProposeAsync(RevisionRecord recipe, CancellationToken cancel) => CoilStore.Propose(
-        RecipeReader.Read(recipe.Json).OrRefuse(recipe.RecipeName), await shop.Pieces.Coils.AtHandAsync(recipe.RecipeId, held: false, cancel).ConfigureAwait(false), "dcResistance");
+    private async Task<(IReadOnlyList<ProposedPiece>, IReadOnlyList<CoilAtHand>)> ProposeAsync(
+        RevisionRecord recipe,
+        CancellationToken cancel
+    ) =>
+        CoilService.Propose(
+            RecipeReader.Read(recipe.Json).OrRefuse(recipe.RecipeName),
+            await shop.Pieces.Coils.AtHandAsync(recipe.RecipeId, held: false, cancel).ConfigureAwait(false),
+            "dcResistance"
+        );
 
     private async Task<string> MakeAsync(ProposedPiece pair, CancellationToken cancel)
     {
         clock.Advance(TimeSpan.FromMinutes(12));
-        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Pieces.Assembly.MakeAsync(
-            new AssemblyEntry { Id = Guid.NewGuid(), Coils = [.. pair.Coils.Select(coil => coil.Code)], MagnetLot = "M-5", Lots = ["leads: C-19"], Options = ["bobbin colour: slate"], Person = Hand }, cancel).ConfigureAwait(false);
+        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop
+            .Pieces.Assembly.MakeAsync(
+                new AssemblyEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Coils = [.. pair.Coils.Select(coil => coil.Code)],
+                    MagnetLot = "M-5",
+                    Lots = ["leads: C-19"],
+                    Options = ["bobbin colour: slate"],
+                    Person = Hand,
+                },
+                cancel
+            )
+            .ConfigureAwait(false);
         Refuse(problems, "assembly");
         return piece!.Serial;
     }
 
-    private async Task TestAsync(string serial, double ohm, string inductance, string quality, string swing, bool golden, CancellationToken cancel)
+    private async Task TestAsync(
+        string serial,
+        double ohm,
+        string inductance,
+        string quality,
+        string swing,
+        bool golden,
+        CancellationToken cancel
+    )
     {
         TestEntry entry = new()
         {
@@ -108,7 +241,9 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
             Person = "Joss",
             Golden = golden,
         };
-        (IReadOnlyList<Problem> problems, FinalTestVerdict? verdict) = await shop.Pieces.Test.TestAsync(entry, cancel).ConfigureAwait(false);
+        (IReadOnlyList<Problem> problems, FinalTestVerdict? verdict) = await shop
+            .Pieces.Test.TestAsync(entry, cancel)
+            .ConfigureAwait(false);
         Refuse(problems, "final test");
         await output.WriteLineAsync($"  {serial}: {verdict!.Verdict}").ConfigureAwait(false);
     }
@@ -117,7 +252,7 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
     {
         if (problems.Count > 0)
         {
-            throw new InvalidOperationException($"The demo's own data is wrong: {source}: {ProblemText.Line(problems[0])}");
+            throw new InvalidOperationException($"The demo's own data is wrong: {source}: {ProblemFormatter.Line(problems[0])}");
         }
     }
 }

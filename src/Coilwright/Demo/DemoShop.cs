@@ -12,7 +12,9 @@ using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Demo;
 
-/// <summary>Makes the invented shop: recipes, batches under way, good coils and bad ones. Shop, people, recipes and readings are made up.</summary>
+/// <summary>
+/// Makes the invented shop: recipes, batches under way, good coils and bad ones. Shop, people, recipes and readings are made up.
+/// </summary>
 internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffset nowUtc, TextWriter output)
 {
     public const string ShopName = "Lantern Quay workshop";
@@ -24,13 +26,15 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     public async Task FillAsync(CancellationToken cancel)
     {
         Dictionary<string, RevisionRecord> released = await AddRecipesAsync(cancel).ConfigureAwait(false);
-        DemoWindingRoom room = new(shop, clock, output);
+        DemoWinding room = new(shop, clock, output);
         await room.FillAsync(cancel).ConfigureAwait(false);
         await TellForecastAsync(released["Harbour bridge"], cancel).ConfigureAwait(false);
 
         DemoPieces pieces = new(shop, clock, output);
         await pieces.EnterShopAsync(cancel).ConfigureAwait(false);
-        await output.WriteLineAsync("\n3. Last week: two coils become a pickup that leaves the shop, and one comes back").ConfigureAwait(false);
+        await output
+            .WriteLineAsync("\n3. Last week: two coils become a pickup that leaves the shop, and one comes back")
+            .ConfigureAwait(false);
         await WindPairsAsync(released["Breakwater twin"], cancel).ConfigureAwait(false);
         await pieces.LastWeekAsync(released["Breakwater twin"], cancel).ConfigureAwait(false);
 
@@ -63,7 +67,10 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         {
             Guid id = Guid.NewGuid();
             RevisionRecord draft = Checked(await shop.Recipes.SaveAsync(id, text, "", Designer, 0, cancel).ConfigureAwait(false), name);
-            RevisionRecord revision = Checked(await shop.Recipes.ReleaseAsync(id, draft.Number, Designer, cancel).ConfigureAwait(false), name);
+            RevisionRecord revision = Checked(
+                await shop.Recipes.ReleaseAsync(id, draft.Number, Designer, cancel).ConfigureAwait(false),
+                name
+            );
             released[revision.RecipeName] = revision;
             await output.WriteLineAsync($"  {revision.RecipeName}, revision {revision.Letter}, released").ConfigureAwait(false);
         }
@@ -77,9 +84,19 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         LoadCircuit load = LoadReader.Read(DemoFiles.PlayerLoad).OrRefuse("demo load");
         Prediction prediction = Forecaster.Predict(file.Model, load, cancel: cancel);
         await output.WriteLineAsync("\n2. What one of them will measure, on the player's controls and cable").ConfigureAwait(false);
-        PlainPrediction.Write(output, revision.RecipeName, prediction);
+        PredictionFormatter.Write(output, revision.RecipeName, prediction);
         await output.WriteLineAsync().ConfigureAwait(false);
-        PlainSetUp.Write(output, WindingSetUp.For(file.Recipe, file.Model, prediction, "Winder 2", 23.5, await shop.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false)));
+        SetUpFormatter.Write(
+            output,
+            WindingSetUp.For(
+                file.Recipe,
+                file.Model,
+                prediction,
+                "Winder 2",
+                23.5,
+                await shop.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false)
+            )
+        );
     }
 
     /// <summary>Both coils of a two-coil pickup, the screw coils a shade higher.</summary>
@@ -91,10 +108,30 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         await WindPlainRunAsync(screws, revision, 5, cancel, seed: 22).ConfigureAwait(false);
     }
 
-    private async Task<BatchRecord> BeginAsync(RevisionRecord revision, string name, string prefix, int quantity, string spool, CancellationToken cancel, int coil = 0)
+    private async Task<BatchRecord> BeginAsync(
+        RevisionRecord revision,
+        string name,
+        string prefix,
+        int quantity,
+        string spool,
+        CancellationToken cancel,
+        int coil = 0
+    )
     {
         Recipe recipe = RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName);
-        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, recipe.Coils[coil].Name, quantity, prefix, spool, "Winder 2", Winder, clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            name,
+            revision.RecipeId,
+            revision.Number,
+            recipe.Coils[coil].Name,
+            quantity,
+            prefix,
+            spool,
+            "Winder 2",
+            Winder,
+            clock.GetUtcNow()
+        );
         Refuse(await shop.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false), name);
         return batch;
     }
@@ -137,31 +174,36 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     private async Task EnterAsync(BatchRecord batch, DemoCoil coil, CancellationToken cancel)
     {
         clock.Advance(TimeSpan.FromSeconds(140));
-        BatchStanding standing = await shop.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("The batch just begun is gone.");
-        CoilEntryOutcome outcome = await shop.Winding.RecordCoilAsync(
-            new CoilEntry
-            {
-                Id = Guid.NewGuid(),
-                BatchId = batch.Id,
-                Tag = standing.NextTag ?? throw new InvalidOperationException("The batch is full."),
-                Resistance = coil.Resistance,
-                Temperature = coil.Temperature,
-                Inductance = coil.Inductance,
-                InductanceAt = coil.Inductance.Length > 0 ? "1 kHz" : "",
-                Instrument = "bench meter",
-                Person = Winder,
-            },
-            cancel).ConfigureAwait(false);
+        BatchStatus standing = await shop.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException("The batch just begun is gone.");
+        CoilEntryOutcome outcome = await shop
+            .Winding.RecordCoilAsync(
+                new CoilEntry
+                {
+                    Id = Guid.NewGuid(),
+                    BatchId = batch.Id,
+                    Tag = standing.NextTag ?? throw new InvalidOperationException("The batch is full."),
+                    Resistance = coil.Resistance,
+                    Temperature = coil.Temperature,
+                    Inductance = coil.Inductance,
+                    InductanceAt = coil.Inductance.Length > 0 ? "1 kHz" : "",
+                    Instrument = "bench meter",
+                    Person = Winder,
+                },
+                cancel
+            )
+            .ConfigureAwait(false);
         Refuse(outcome.Problems, batch.Name);
     }
 
     private async Task ShowAsync(BatchRecord batch, CancellationToken cancel)
     {
-        BatchStanding standing = await shop.Winding.StandingAsync(batch.Id, cancel).ConfigureAwait(false) ?? throw new InvalidOperationException("The batch just begun is gone.");
-        PlainBatch.Write(output, standing);
-        foreach (CoilStanding coil in standing.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Reject))
+        BatchStatus standing = await shop.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException("The batch just begun is gone.");
+        BatchFormatter.Write(output, standing);
+        foreach (CoilStatus coil in standing.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Reject))
         {
-            await output.WriteLineAsync($"  {coil.Tag} is rejected: {VerdictWords.Why(coil.Verdict)}").ConfigureAwait(false);
+            await output.WriteLineAsync($"  {coil.Tag} is rejected: {VerdictFormatter.Why(coil.Verdict)}").ConfigureAwait(false);
         }
     }
 
@@ -170,7 +212,11 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     {
         RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
         CoilForecast forecast = Forecaster.Predict(file.Model, load: null).Coils[0];
-        return new DemoCoils(seed, VerdictLimits.TargetOf(file.Recipe, 0, "dcResistance")?.Nominal ?? forecast.DcResistance.Value, forecast.Inductance.Value);
+        return new DemoCoils(
+            seed,
+            VerdictLimits.TargetOf(file.Recipe, 0, "dcResistance")?.Nominal ?? forecast.DcResistance.Value,
+            forecast.Inductance.Value
+        );
     }
 
     private static RevisionRecord Checked(RecipeOutcome outcome, string source)
@@ -183,7 +229,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     {
         if (problems.Count > 0)
         {
-            throw new InvalidOperationException($"The demo's own data is wrong: {source}: {ProblemText.Line(problems[0])}");
+            throw new InvalidOperationException($"The demo's own data is wrong: {source}: {ProblemFormatter.Line(problems[0])}");
         }
     }
 }

@@ -27,17 +27,18 @@ public sealed partial class CoilTable
 
     private TableNumbers Numbers { get; init; }
 
-    private CoilTable()
-    {
-    }
+    private CoilTable() { }
 
     /// <summary>The coils, or every problem with line and column; with the unit that each quantity's column names.</summary>
     /// <param name="text">The table.</param>
     /// <param name="by">The quantities that must have a column.</param>
-    public static (ReadOutcome<IReadOnlyList<CoilRow>> Coils, IReadOnlyDictionary<string, string> Units) Read(string text, IReadOnlyList<string> by)
+    public static (ReadOutcome<IReadOnlyList<CoilRow>> Coils, IReadOnlyDictionary<string, string> Units) Read(
+        string text,
+        IReadOnlyList<string> by
+    )
     {
         CoilTable table = new() { Numbers = TableNumbers.Of(text) };
-        List<CoilRow> rows = table.ReadRows([.. CsvText.Rows(text).Take(MostCoils + 2)], by);
+        List<CoilRow> rows = table.ReadRows([.. CsvCells.Rows(text).Take(MostCoils + 2)], by);
         return (new ReadOutcome<IReadOnlyList<CoilRow>>(table._problems.Count == 0 ? rows : null, table._problems), table._units);
     }
 
@@ -45,14 +46,27 @@ public sealed partial class CoilTable
     {
         if (lines.Length == 0)
         {
-            _problems.Add(new Problem("line 1", "the table is empty; a header is needed", Allowed: "tag,family,dcResistance [kΩ],turns,inductance [H]"));
+            _problems.Add(
+                new Problem(
+                    "line 1",
+                    "the table is empty; a header is needed",
+                    Allowed: "tag,family,dcResistance [kΩ],turns,inductance [H]"
+                )
+            );
             return [];
         }
 
         ReadHeader(lines[0], by);
         if (lines.Length is 1 or > MostCoils + 1)
         {
-            _problems.Add(new Problem("", lines.Length == 1 ? "the table has no coils" : "too many coils for one table", $"more than {MostCoils}", $"1 to {MostCoils}"));
+            _problems.Add(
+                new Problem(
+                    "",
+                    lines.Length == 1 ? "the table has no coils" : "too many coils for one table",
+                    $"more than {MostCoils}",
+                    $"1 to {MostCoils}"
+                )
+            );
             return [];
         }
 
@@ -62,14 +76,18 @@ public sealed partial class CoilTable
         {
             if (cells.Length > _header.Length)
             {
-                _problems.Add(new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {_header.Length}"));
+                _problems.Add(
+                    new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {_header.Length}")
+                );
             }
 
             CoilRow row = ReadRow(line, cells);
             rows.Add(row);
             if (row.Tag.Length > 0 && !seen.TryAdd(row.Tag, line))
             {
-                _problems.Add(new Problem($"line {line}, tag", $"this tag stands in line {seen[row.Tag]} already: a coil goes into one pair", row.Tag));
+                _problems.Add(
+                    new Problem($"line {line}, tag", $"this tag stands in line {seen[row.Tag]} already: a coil goes into one pair", row.Tag)
+                );
             }
         }
 
@@ -94,19 +112,30 @@ public sealed partial class CoilTable
                 _problems.Add(new Problem($"line {line.Line}, {name}", "this column stands in the header twice"));
             }
 
-            if (kind is { } known && unit.Length > 0 && !QuantityText.TryParse("1 " + unit, known, unitRequired: true, out _, out _))
+            if (kind is { } known && unit.Length > 0 && !QuantityParser.TryParse("1 " + unit, known, unitRequired: true, out _, out _))
             {
-                _problems.Add(new Problem($"line {line.Line}, {name}", $"\"{unit}\" is not a unit of this column", Allowed: QuantityText.UnitsOf(known)));
+                _problems.Add(
+                    new Problem(
+                        $"line {line.Line}, {name}",
+                        $"\"{unit}\" is not a unit of this column",
+                        Allowed: QuantityParser.UnitsOf(known)
+                    )
+                );
             }
             else if (kind is { } quantity)
             {
-                _units[name] = unit.Length > 0 ? unit : quantity == QuantityKind.Temperature ? "°C" : Quantities[name].Unit;
+                _units[name] =
+                    unit.Length > 0 ? unit
+                    : quantity == QuantityKind.Temperature ? "°C"
+                    : Quantities[name].Unit;
             }
         }
 
         foreach (string needed in by.Prepend("tag").Where(needed => !_places.ContainsKey(needed)))
         {
-            string near = _header.FirstOrDefault(heading => heading.StartsWith(needed, StringComparison.OrdinalIgnoreCase)) is { } close ? $"\"{close}\" is not read as it" : string.Join(", ", _header);
+            string near = _header.FirstOrDefault(heading => heading.StartsWith(needed, StringComparison.OrdinalIgnoreCase)) is { } close
+                ? $"\"{close}\" is not read as it"
+                : string.Join(", ", _header);
             _problems.Add(new Problem($"line {line.Line}", $"there is no column \"{needed}\"", near));
         }
     }
@@ -114,7 +143,8 @@ public sealed partial class CoilTable
     private CoilRow ReadRow(int line, string[] cells)
     {
         string Cell(string name) => _places.TryGetValue(name, out int place) && place < cells.Length ? cells[place] : "";
-        string tag = Cell("tag"), family = Cell("family");
+        string tag = Cell("tag"),
+            family = Cell("family");
         if (tag.Length == 0 && _places.ContainsKey("tag"))
         {
             _problems.Add(new Problem($"line {line}, tag", "the tag is missing"));
@@ -122,7 +152,13 @@ public sealed partial class CoilTable
 
         if (family.Length == 0 && _places.ContainsKey("family"))
         {
-            _problems.Add(new Problem($"line {line}, family", "the family is missing", Allowed: "a word such as slug or screw; leave the column out when all coils are alike"));
+            _problems.Add(
+                new Problem(
+                    $"line {line}, family",
+                    "the family is missing",
+                    Allowed: "a word such as slug or screw; leave the column out when all coils are alike"
+                )
+            );
         }
 
         Dictionary<string, double> values = new(StringComparer.Ordinal);
@@ -134,14 +170,26 @@ public sealed partial class CoilTable
             }
         }
 
-        if (Cell("temperature").Length > 0 && Quantity(line, "temperature", Cell("temperature"), s_temperature) is { } celsius && values.TryGetValue("dcResistance", out double ohm))
+        if (
+            Cell("temperature").Length > 0
+            && Quantity(line, "temperature", Cell("temperature"), s_temperature) is { } celsius
+            && values.TryGetValue("dcResistance", out double ohm)
+        )
         {
             values["dcResistance"] = ComparableValue.Of("dcResistance", ohm, celsius);
         }
 
         HashSet<int> known = [.. _places.Values];
-        return new CoilRow(tag, family, values, Enumerable.Range(0, Math.Min(cells.Length, _header.Length)).Where(place => !known.Contains(place) && cells[place].Length > 0 && _header[place].Length > 0)
-            .DistinctBy(place => _header[place]).ToDictionary(place => _header[place], place => cells[place]));
+        return new CoilRow(
+            tag,
+            family,
+            values,
+            Enumerable
+                .Range(0, Math.Min(cells.Length, _header.Length))
+                .Where(place => !known.Contains(place) && cells[place].Length > 0 && _header[place].Length > 0)
+                .DistinctBy(place => _header[place])
+                .ToDictionary(place => _header[place], place => cells[place])
+        );
     }
 
     private double? Quantity(int line, string name, string typed, Limits limits)
@@ -158,7 +206,9 @@ public sealed partial class CoilTable
             return entered.Si;
         }
 
-        _problems.Add(new Problem(field, limits.Outside, QuantityText.Echo(entered, limits.Kind), $"{limits.Range}, or empty when not measured"));
+        _problems.Add(
+            new Problem(field, limits.Outside, QuantityParser.Echo(entered, limits.Kind), $"{limits.Range}, or empty when not measured")
+        );
         return null;
     }
 

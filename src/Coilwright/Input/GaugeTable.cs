@@ -25,19 +25,28 @@ public sealed partial record GaugeTable(IReadOnlyList<GaugeReading> Readings, IR
     {
         List<Problem> problems = [];
         TableNumbers numbers = TableNumbers.Of(text);
-        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text).Take(MostRows + 2)];
+        (int Line, string[] Cells)[] lines = [.. CsvCells.Rows(text).Take(MostRows + 2)];
         string[] header = lines.Length > 0 ? lines[0].Cells : [];
         Match[] names = [.. header.Select(cell => Heading().Match(cell))];
         int Place(string name) => Array.FindIndex(names, match => match.Groups[1].Value == name);
-        int value = Place("value"), part = Place("part"), person = Place("person"), reference = Place("reference");
+        int value = Place("value"),
+            part = Place("part"),
+            person = Place("person"),
+            reference = Place("reference");
         if (value < 0)
         {
-            return new ReadOutcome<GaugeTable>(null, [new Problem("line 1", "there is no column \"value\"", string.Join(", ", header), "part,person,value [kΩ],reference")]);
+            return new ReadOutcome<GaugeTable>(
+                null,
+                [new Problem("line 1", "there is no column \"value\"", string.Join(", ", header), "part,person,value [kΩ],reference")]
+            );
         }
 
         if (lines.Length > MostRows + 1)
         {
-            return new ReadOutcome<GaugeTable>(null, [new Problem("", "this table is too long for a gauge study", null, CountText.Range(2, MostRows) + " readings")]);
+            return new ReadOutcome<GaugeTable>(
+                null,
+                [new Problem("", "this table is too long for a gauge study", null, CountParser.Range(2, MostRows) + " readings")]
+            );
         }
 
         List<GaugeReading> readings = [];
@@ -49,7 +58,14 @@ public sealed partial record GaugeTable(IReadOnlyList<GaugeReading> Readings, IR
             {
                 if (!numbers.TryNumber(Cell(place), out double number, out string why) || Math.Abs(number) > LargestValue)
                 {
-                    problems.Add(new Problem(string.Create(CultureInfo.InvariantCulture, $"line {line}, {name}"), why.Length > 0 ? why : "no gauge shows this", Cell(place), AllowedValues));
+                    problems.Add(
+                        new Problem(
+                            string.Create(CultureInfo.InvariantCulture, $"line {line}, {name}"),
+                            why.Length > 0 ? why : "no gauge shows this",
+                            Cell(place),
+                            AllowedValues
+                        )
+                    );
                 }
 
                 return number;
@@ -62,7 +78,10 @@ public sealed partial record GaugeTable(IReadOnlyList<GaugeReading> Readings, IR
             }
         }
 
-        return new ReadOutcome<GaugeTable>(problems.Count == 0 ? new GaugeTable(readings, references, names[value].Groups[2].Value) : null, problems);
+        return new ReadOutcome<GaugeTable>(
+            problems.Count == 0 ? new GaugeTable(readings, references, names[value].Groups[2].Value) : null,
+            problems
+        );
     }
 
     [GeneratedRegex(@"^\s*([^\[\]]*?)\s*(?:\[\s*([^\]]*?)\s*\])?\s*$")]

@@ -11,7 +11,8 @@ public static class InputFile
     public const long Longest = 16_000_000;
 
     /// <summary>The text of a file; "-" reads standard input.</summary>
-    /// <exception cref="WrongInputException">The file is missing, is no regular file, cannot be read, is too long, or is not UTF-8 text.</exception>
+    /// <exception cref="WrongInputException">The file is missing, is no regular file, cannot be read, is too long, or is not UTF-8
+    /// text.</exception>
     public static async Task<string> ReadAsync(string path, CancellationToken cancel)
     {
         if (path == "-")
@@ -31,7 +32,9 @@ public static class InputFile
         }
     }
 
-    /// <summary>The bytes of a regular file. Pipes and devices are not opened: they state no length, and opening one can wait for ever.</summary>
+    /// <summary>
+    /// The bytes of a regular file. Pipes and devices are not opened: they state no length, and opening one can wait for ever.
+    /// </summary>
     /// <param name="path">Its name.</param>
     /// <param name="longest">Most bytes read.</param>
     /// <param name="cancel">Gives up.</param>
@@ -50,10 +53,16 @@ public static class InputFile
 
         try
         {
-            long length = new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is FileInfo target ? target.Length : new FileInfo(path).Length;
+            long length = new FileInfo(path).ResolveLinkTarget(returnFinalTarget: true) is FileInfo target
+                ? target.Length
+                : new FileInfo(path).Length;
             if (length == 0)
             {
-                throw Refused(path, "this is empty, or a pipe or device instead of a file", "a file with something in it; - reads standard input");
+                throw Refused(
+                    path,
+                    "this is empty, or a pipe or device instead of a file",
+                    "a file with something in it; - reads standard input"
+                );
             }
 
             if (length > longest)
@@ -93,8 +102,8 @@ public static class InputFile
 
     /// <summary>The value that was read, or an exception that carries every problem.</summary>
     public static T OrRefuse<T>(this ReadOutcome<T> outcome, string path)
-        where T : class =>
-        outcome is { Ok: true, Value: { } value } ? value : throw new WrongInputException(path, outcome.Problems);
+        where T : class => outcome is { Ok: true, Value: { } value } ? value : throw new WrongInputException(path, outcome.Problems);
 
-    private static WrongInputException Refused(string path, string message, string? allowed = null) => new(path, [new Problem("", message, Allowed: allowed)]);
+    private static WrongInputException Refused(string path, string message, string? allowed = null) =>
+        new(path, [new Problem("", message, Allowed: allowed)]);
 }

@@ -7,7 +7,7 @@ internal static class MachineFile
 {
     /// <summary>The machine; null when none was named, or only a name that no shop is asked about.</summary>
     /// <exception cref="WrongInputException">The file is wrong, or the shop has no such machine.</exception>
-    public static async Task<Machine?> FindAsync(string? named, string? shop, Desk desk, CancellationToken cancel)
+    public static async Task<Machine?> FindAsync(string? named, string? shop, CommandContext desk, CancellationToken cancel)
     {
         if (named is null)
         {

@@ -23,11 +23,15 @@ internal sealed class OpenShop : IAsyncDisposable
     public static string UsualPath =>
         Environment.GetEnvironmentVariable("COILWRIGHT_SHOP") is { Length: > 0 } named
             ? named
-            : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "coilwright", "shop.db");
+            : Path.Combine(
+                Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create),
+                "coilwright",
+                "shop.db"
+            );
 
     /// <summary>Opens a shop; the usual one is made when it is not there yet, a named one must exist.</summary>
     /// <exception cref="WrongInputException">There is no such file, or it is no shop this program can read.</exception>
-    public static async Task<OpenShop> OpenAsync(string? path, Desk desk, CancellationToken cancel)
+    public static async Task<OpenShop> OpenAsync(string? path, CommandContext desk, CancellationToken cancel)
     {
         string file = path ?? UsualPath;
         return path is null && !File.Exists(file)
@@ -36,9 +40,10 @@ internal sealed class OpenShop : IAsyncDisposable
     }
 
     /// <summary>As <see cref="OpenAsync"/>, but a named shop that is not there yet is made: for the commands a shop begins with.</summary>
-    public static async Task<OpenShop> OpenOrCreateAsync(string? path, Desk desk, CancellationToken cancel) => path is not null && !File.Exists(path)
-        ? await CreateAsync(path, "My workshop", desk.Time, cancel).ConfigureAwait(false)
-        : await OpenAsync(path, desk, cancel).ConfigureAwait(false);
+    public static async Task<OpenShop> OpenOrCreateAsync(string? path, CommandContext desk, CancellationToken cancel) =>
+        path is not null && !File.Exists(path)
+            ? await CreateAsync(path, "My workshop", desk.Time, cancel).ConfigureAwait(false)
+            : await OpenAsync(path, desk, cancel).ConfigureAwait(false);
 
     /// <summary>Makes a new shop.</summary>
     /// <exception cref="WrongInputException">There is a file already, or none can be written there.</exception>
@@ -50,7 +55,10 @@ internal sealed class OpenShop : IAsyncDisposable
         try
         {
             SqliteShop records = await opening.ConfigureAwait(false);
-            return new OpenShop(records, new ShopServices(new WindingRoom(records, time), new RecipeBook(records, time), records, time));
+            return new OpenShop(
+                records,
+                new ShopServices(new WindingService(records, time), new RecipeService(records, time), records, time)
+            );
         }
         catch (ShopFileException refused)
         {
@@ -63,8 +71,15 @@ internal sealed class OpenShop : IAsyncDisposable
     public async Task<RevisionRecord> FindRecipeAsync(string name, string? letter, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> revisions = await RevisionsAsync(name, cancel).ConfigureAwait(false);
-        RevisionRecord? found = letter is null ? revisions.MaxBy(one => one.Number) : revisions.FirstOrDefault(one => string.Equals(one.Letter, letter, StringComparison.OrdinalIgnoreCase));
-        return found ?? throw WrongInputException.About("--revision", $"{name} has no revision {letter}", string.Join(", ", revisions.Select(one => one.Letter)));
+        RevisionRecord? found = letter is null
+            ? revisions.MaxBy(one => one.Number)
+            : revisions.FirstOrDefault(one => string.Equals(one.Letter, letter, StringComparison.OrdinalIgnoreCase));
+        return found
+            ?? throw WrongInputException.About(
+                "--revision",
+                $"{name} has no revision {letter}",
+                string.Join(", ", revisions.Select(one => one.Letter))
+            );
     }
 
     /// <summary>The newest released revision of a recipe.</summary>
@@ -73,14 +88,20 @@ internal sealed class OpenShop : IAsyncDisposable
     {
         IReadOnlyList<RevisionRecord> revisions = await RevisionsAsync(name, cancel).ConfigureAwait(false);
         return revisions.Where(one => one.State == RevisionState.Released).MaxBy(one => one.Number)
-            ?? throw WrongInputException.About("RECIPE", $"{name} has no released revision; a batch needs one", $"release it first: coilwright recipe release \"{name}\"");
+            ?? throw WrongInputException.About(
+                "RECIPE",
+                $"{name} has no released revision; a batch needs one",
+                $"release it first: coilwright recipe release \"{name}\""
+            );
     }
 
     /// <summary>A batch by its name, as it stands.</summary>
     /// <exception cref="WrongInputException">There is none, or more than one.</exception>
-    public async Task<BatchStanding> FindBatchAsync(string name, CancellationToken cancel) =>
-        await Services.Winding.StandingAsync((await FindBatchRecordAsync(name, cancel).ConfigureAwait(false)).Id, cancel).ConfigureAwait(false)
-            ?? throw new InvalidOperationException("A batch without standing.");
+    public async Task<BatchStatus> FindBatchAsync(string name, CancellationToken cancel) =>
+        await Services
+            .Winding.StatusAsync((await FindBatchRecordAsync(name, cancel).ConfigureAwait(false)).Id, cancel)
+            .ConfigureAwait(false)
+        ?? throw new InvalidOperationException("A batch without standing.");
 
     /// <summary>A batch's record by its name.</summary>
     /// <exception cref="WrongInputException">There is none, or more than one.</exception>
@@ -90,12 +111,21 @@ internal sealed class OpenShop : IAsyncDisposable
         BatchRecord[] named = [.. batches.Where(batch => NameKey.Same(batch.Name, name) || batch.Id.ToString() == name.Trim())];
         if (named.Length == 0)
         {
-            throw WrongInputException.About("BATCH", $"there is no batch \"{name}\"", Names(NearestName.Several(name, batches.Select(batch => batch.Name), 20)));
+            throw WrongInputException.About(
+                "BATCH",
+                $"there is no batch \"{name}\"",
+                Names(NearestName.Several(name, batches.Select(batch => batch.Name), 20))
+            );
         }
 
         if (named.Length > 1)
         {
-            string which = string.Join("; ", named.Select(batch => string.Create(CultureInfo.InvariantCulture, $"{batch.Id} begun {batch.BegunUtc:yyyy-MM-dd HH:mm} UTC")));
+            string which = string.Join(
+                "; ",
+                named.Select(batch =>
+                    string.Create(CultureInfo.InvariantCulture, $"{batch.Id} begun {batch.BegunUtc:yyyy-MM-dd HH:mm} UTC")
+                )
+            );
             throw WrongInputException.About("BATCH", $"{named.Length} batches are called \"{name}\"; name one by its number", which);
         }
 
@@ -106,7 +136,11 @@ internal sealed class OpenShop : IAsyncDisposable
     /// <exception cref="WrongInputException">There is none; carries the names there are.</exception>
     public async Task<Machine> FindMachineAsync(string name, CancellationToken cancel) =>
         await Services.Machines.FindAsync(name, cancel).ConfigureAwait(false)
-        ?? throw WrongInputException.About("--machine", $"there is no machine \"{name}\" in this shop", Names((await Services.Machines.ListAsync(cancel).ConfigureAwait(false)).Select(one => one.Name)));
+        ?? throw WrongInputException.About(
+            "--machine",
+            $"there is no machine \"{name}\" in this shop",
+            Names((await Services.Machines.ListAsync(cancel).ConfigureAwait(false)).Select(one => one.Name))
+        );
 
     /// <summary>Refuses an entry whose time would be far from the newest record's, until the person says that the clock is right.</summary>
     /// <exception cref="WrongInputException">The clock and the newest record do not go together.</exception>
@@ -119,7 +153,11 @@ internal sealed class OpenShop : IAsyncDisposable
 
         if (!isRight)
         {
-            throw WrongInputException.About("--clock-is-right", question.Words, "set the clock, or give --clock-is-right; nothing was stored");
+            throw WrongInputException.About(
+                "--clock-is-right",
+                question.Words,
+                "set the clock, or give --clock-is-right; nothing was stored"
+            );
         }
 
         await Services.Pieces.Shelf.ClockIsRightAsync(person, cancel).ConfigureAwait(false);
@@ -134,7 +172,11 @@ internal sealed class OpenShop : IAsyncDisposable
         return named.Length switch
         {
             1 => await Services.Records.RevisionsAsync(named[0].RecipeId, cancel).ConfigureAwait(false),
-            0 => throw WrongInputException.About("RECIPE", $"there is no recipe \"{name}\" in this shop", Names(newest.Select(one => one.RecipeName))),
+            0 => throw WrongInputException.About(
+                "RECIPE",
+                $"there is no recipe \"{name}\" in this shop",
+                Names(newest.Select(one => one.RecipeName))
+            ),
             _ => throw WrongInputException.About("RECIPE", $"{named.Length} recipes are called \"{name}\"; the pages tell them apart"),
         };
     }

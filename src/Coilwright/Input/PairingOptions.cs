@@ -7,14 +7,15 @@ namespace Coilwright.Input;
 /// <param name="By">The quantities, in the order typed, with their weights.</param>
 public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weight)> By)
 {
-    private const string Known = "dcResistance, turns, inductance; several with commas, each with a weight if wanted: dcResistance=2,inductance=1; "
+    private const string Known =
+        "dcResistance, turns, inductance; several with commas, each with a weight if wanted: dcResistance=2,inductance=1; "
         + "with semicolons between them a weight may have a comma";
 
     /// <summary>Reads "turns", or "dcResistance=2,inductance".</summary>
     /// <exception cref="WrongInputException">Some of it was not understood; carries every problem.</exception>
     public static PairingOptions ReadBy(string typed)
     {
-        TypedOptions problems = new();
+        OptionReader problems = new();
         List<(string, double)> by = [];
         char between = typed.Contains(';', StringComparison.Ordinal) ? ';' : ',';
         foreach (string part in typed.Split(between, StringSplitOptions.TrimEntries))
@@ -29,7 +30,7 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
             {
                 problems.Add("--by", $"\"{sides[0]}\" is named twice");
             }
-            else if (sides.Length == 2 && !(CountText.TryNumber(sides[1], out weight) && weight is >= 0.001 and <= 1000))
+            else if (sides.Length == 2 && !(CountParser.TryNumber(sides[1], out weight) && weight is >= 0.001 and <= 1000))
             {
                 problems.Add("--by", $"\"{sides[1]}\" is no weight", allowed: "0.001 to 1000");
             }
@@ -46,9 +47,13 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
     /// <param name="families">The families of the table, in the order they come.</param>
     /// <param name="units">The unit of each quantity's column, taken for a bare number.</param>
     /// <exception cref="WrongInputException">The offset was not understood.</exception>
-    public IReadOnlyList<PairingWish> Wishes(string? offset, IReadOnlyList<string> families, IReadOnlyDictionary<string, string> units)
+    public IReadOnlyList<PairingPreference> Wishes(
+        string? offset,
+        IReadOnlyList<string> families,
+        IReadOnlyDictionary<string, string> units
+    )
     {
-        PairingWish[] wishes = [.. By.Select(one => new PairingWish(one.Weight))];
+        PairingPreference[] wishes = [.. By.Select(one => new PairingPreference(one.Weight))];
         if (offset is null)
         {
             return wishes;
@@ -56,7 +61,7 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
 
         (string? family, string typed) = Split(offset, families);
         bool turned = family is not null && families.Count == 2 && family == families[0];
-        if (QuantityText.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _) && Math.Abs(part.Si) <= 0.5)
+        if (QuantityParser.TryParse(typed, QuantityKind.Fraction, unitRequired: true, out Entered part, out _) && Math.Abs(part.Si) <= 0.5)
         {
             double fraction = turned ? -part.Si / (1 + part.Si) : part.Si;
             return [.. wishes.Select(wish => wish with { OffsetFraction = fraction })];
@@ -65,7 +70,17 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
         for (int at = 0; at < By.Count; at++)
         {
             Limits limits = CoilTable.Quantities[By[at].Quantity];
-            if (QuantityText.TryParse(typed, limits.Kind, unitRequired: By.Count > 1, out Entered entered, out _, units.GetValueOrDefault(By[at].Quantity)) && Math.Abs(entered.Si) <= limits.Max)
+            if (
+                QuantityParser.TryParse(
+                    typed,
+                    limits.Kind,
+                    unitRequired: By.Count > 1,
+                    out Entered entered,
+                    out _,
+                    units.GetValueOrDefault(By[at].Quantity)
+                )
+                && Math.Abs(entered.Si) <= limits.Max
+            )
             {
                 wishes[at] = wishes[at] with { Offset = turned ? -entered.Si : entered.Si };
                 return wishes;
@@ -73,14 +88,21 @@ public sealed record PairingOptions(IReadOnlyList<(string Quantity, double Weigh
         }
 
         string kinds = string.Join(" or ", By.Select(one => $"a number of {units.GetValueOrDefault(one.Quantity)}"));
-        throw WrongInputException.About("--offset", $"\"{offset}\" is no offset of what the coils are paired by", $"{kinds}, or up to 50 %, for the second family; or with a family's name: {families[^1]}=+150");
+        throw WrongInputException.About(
+            "--offset",
+            $"\"{offset}\" is no offset of what the coils are paired by",
+            $"{kinds}, or up to 50 %, for the second family; or with a family's name: {families[^1]}=+150"
+        );
     }
 
     private static (string? Family, string Typed) Split(string offset, IReadOnlyList<string> families)
     {
         foreach (string family in families.Where(family => family.Length > 0).OrderByDescending(family => family.Length))
         {
-            if (offset.TrimStart().StartsWith(family, StringComparison.OrdinalIgnoreCase) && offset.TrimStart()[family.Length..].TrimStart() is [('=' or ':' or '+' or '-' or '−' or (>= '0' and <= '9')), ..] rest)
+            if (
+                offset.TrimStart().StartsWith(family, StringComparison.OrdinalIgnoreCase)
+                && offset.TrimStart()[family.Length..].TrimStart() is [('=' or ':' or '+' or '-' or '−' or (>= '0' and <= '9')), ..] rest
+            )
             {
                 return (family, rest.TrimStart('=', ':', ' '));
             }

@@ -53,15 +53,27 @@ public static partial class ReadingTable
     public static ReadOutcome<IReadOnlyList<ReadingRow>> Read(string text, DateTimeOffset readUtc, ICollection<string> notes)
     {
         List<Problem> problems = [];
-        (int Line, string[] Cells)[] lines = [.. CsvText.Rows(text).Take(MostCoils + 2)];
+        (int Line, string[] Cells)[] lines = [.. CsvCells.Rows(text).Take(MostCoils + 2)];
         if (lines.Length == 0)
         {
-            return new ReadOutcome<IReadOnlyList<ReadingRow>>(null, [new Problem("line 1", "the table is empty; a header is needed", Allowed: "tag,dcResistance [kΩ],temperature [°C],…")]);
+            return new ReadOutcome<IReadOnlyList<ReadingRow>>(
+                null,
+                [new Problem("line 1", "the table is empty; a header is needed", Allowed: "tag,dcResistance [kΩ],temperature [°C],…")]
+            );
         }
 
         if (lines.Length > MostCoils + 1)
         {
-            return new ReadOutcome<IReadOnlyList<ReadingRow>>(null, [new Problem("", "too many coils for one table; judge them batch by batch", Allowed: CountText.Range(1, MostCoils) + " coils")]);
+            return new ReadOutcome<IReadOnlyList<ReadingRow>>(
+                null,
+                [
+                    new Problem(
+                        "",
+                        "too many coils for one table; judge them batch by batch",
+                        Allowed: CountParser.Range(1, MostCoils) + " coils"
+                    ),
+                ]
+            );
         }
 
         Column[] columns = Columns(lines[0].Cells, problems, notes);
@@ -71,14 +83,20 @@ public static partial class ReadingTable
         {
             if (cells.Length > columns.Length)
             {
-                problems.Add(new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {columns.Length}"));
+                problems.Add(
+                    new Problem($"line {line}", "more cells than the header has columns", $"{cells.Length}", $"up to {columns.Length}")
+                );
             }
 
             string[] filled = [.. columns.Select((_, index) => index < cells.Length ? cells[index] : "")];
             rows.Add(new RowReader(columns, filled, line, problems, readUtc) { Numbers = numbers }.Read());
         }
 
-        foreach (IGrouping<string, ReadingRow> twice in rows.Where(row => row.Tag.Length > 0).GroupBy(row => row.Tag, StringComparer.Ordinal).Where(group => group.Count() > 1))
+        foreach (
+            IGrouping<string, ReadingRow> twice in rows.Where(row => row.Tag.Length > 0)
+                .GroupBy(row => row.Tag, StringComparer.Ordinal)
+                .Where(group => group.Count() > 1)
+        )
         {
             problems.Add(new Problem("tag", "this tag stands in more than one line", twice.Key));
         }
@@ -90,9 +108,16 @@ public static partial class ReadingTable
     {
         HashSet<string> exact = [.. header.Select(heading => Heading().Match(heading).Groups[1].Value)];
         Column[] columns = [.. header.Select(name => ColumnOf(name, exact, problems, notes))];
-        foreach (IGrouping<string, Column> twice in columns.Where(column => column.Name.Length > 0).GroupBy(column => column.Name).Where(group => group.Count() > 1))
+        foreach (
+            IGrouping<string, Column> twice in columns
+                .Where(column => column.Name.Length > 0)
+                .GroupBy(column => column.Name)
+                .Where(group => group.Count() > 1)
+        )
         {
-            problems.Add(new Problem("line 1", $"two columns are read as {twice.Key}", string.Join(", ", twice.Select(column => column.Heading))));
+            problems.Add(
+                new Problem("line 1", $"two columns are read as {twice.Key}", string.Join(", ", twice.Select(column => column.Heading)))
+            );
         }
 
         if (!columns.Any(column => column.Name == "tag"))
@@ -116,7 +141,8 @@ public static partial class ReadingTable
     private static Column ColumnOf(string heading, HashSet<string> exact, List<Problem> problems, ICollection<string> notes)
     {
         Match match = Heading().Match(heading);
-        string written = match.Groups[1].Value, unit = match.Groups[2].Value;
+        string written = match.Groups[1].Value,
+            unit = match.Groups[2].Value;
         string name = NameOf(written, exact);
         if (name.Length == 0 && written.Length > 0 && Near(written) is { } near && !exact.Contains(near))
         {
@@ -132,16 +158,21 @@ public static partial class ReadingTable
             return new Column(name, heading, null, "");
         }
 
-        if (unit.Length > 0 && !QuantityText.TryParse("1 " + unit, known.Kind, unitRequired: true, out _, out _))
+        if (unit.Length > 0 && !QuantityParser.TryParse("1 " + unit, known.Kind, unitRequired: true, out _, out _))
         {
-            problems.Add(new Problem("line 1, " + name, $"\"{unit}\" is not a unit of this column", Allowed: QuantityText.UnitsOf(known.Kind)));
+            problems.Add(
+                new Problem("line 1, " + name, $"\"{unit}\" is not a unit of this column", Allowed: QuantityParser.UnitsOf(known.Kind))
+            );
             unit = "";
         }
 
         return new Column(name, heading, known.Kind, unit.Length > 0 ? unit : known.Unit);
     }
 
-    /// <summary>Our name of a heading, whatever its case, spaces and hyphens; empty for a column of the shop's own, as one is beside the exact heading.</summary>
+    /// <summary>
+    /// Our name of a heading, whatever its case, spaces and hyphens; empty for a column of the shop's own, as one is beside the exact
+    /// heading.
+    /// </summary>
     private static string NameOf(string written, HashSet<string> exact)
     {
         string key = Key(written);
@@ -153,7 +184,9 @@ public static partial class ReadingTable
 
     /// <summary>The known heading that differs by one or two letters; null when none does.</summary>
     private static string? Near(string written) =>
-        Known.Where(name => name.Length > 3 && NearestName.Distance(Key(written), Key(name)) <= 2).MinBy(name => NearestName.Distance(Key(written), Key(name)));
+        Known
+            .Where(name => name.Length > 3 && NearestName.Distance(Key(written), Key(name)) <= 2)
+            .MinBy(name => NearestName.Distance(Key(written), Key(name)));
 
     private static string Key(string name)
     {

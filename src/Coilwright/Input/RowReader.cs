@@ -18,7 +18,9 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
 
     private const double LargestQ = 1e6;
 
-    /// <summary>What a cell may hold at all. Within it an impossible reading is kept and judged; beyond it a digit slipped or a column was mixed up.</summary>
+    /// <summary>
+    /// What a cell may hold at all. Within it an impossible reading is kept and judged; beyond it a digit slipped or a column was mixed up.
+    /// </summary>
     private static readonly Dictionary<string, Limits> s_limits = new(StringComparer.Ordinal)
     {
         ["dcResistance"] = new(QuantityKind.Resistance, 0, 1e12, "GΩ", "6.2 kΩ"),
@@ -38,7 +40,8 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
         }
 
         List<ReadingRecord> readings = [];
-        double? temperatureC = Quantity("temperature")?.Si, turns = Quantity("turns")?.Si;
+        double? temperatureC = Quantity("temperature")?.Si,
+            turns = Quantity("turns")?.Si;
         if (Cell("dcResistance").Length > 0)
         {
             readings.Add(Resistance(tag) with { TemperatureC = temperatureC, Turns = turns });
@@ -46,7 +49,14 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
 
         if (Quantity("inductance") is { } inductance)
         {
-            readings.Add(Record(tag, "inductance", inductance) with { AtHz = Quantity("inductanceAt")?.Si ?? UsualInductanceHz, TemperatureC = temperatureC, Turns = turns });
+            readings.Add(
+                Record(tag, "inductance", inductance) with
+                {
+                    AtHz = Quantity("inductanceAt")?.Si ?? UsualInductanceHz,
+                    TemperatureC = temperatureC,
+                    Turns = turns,
+                }
+            );
         }
 
         if (Cell("q") is { Length: > 0 } typedQ)
@@ -69,9 +79,13 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
     private ReadingRecord Resistance(string tag)
     {
         string typed = Cell("dcResistance");
-        Entered? read = QuantityText.IsOpen(typed) ? null : Quantity("dcResistance");
-        return QuantityText.IsOpen(typed) || (read is { } known && PossibleReading.IsOverRange(known.Si))
-            ? Record(tag, "dcResistance", new Entered(0, typed, "Ω")) with { Si = null, Flag = "open" }
+        Entered? read = QuantityParser.IsOpen(typed) ? null : Quantity("dcResistance");
+        return QuantityParser.IsOpen(typed) || (read is { } known && PossibleReading.IsOverRange(known.Si))
+            ? Record(tag, "dcResistance", new Entered(0, typed, "Ω")) with
+            {
+                Si = null,
+                Flag = "open",
+            }
             : Record(tag, "dcResistance", read ?? Entered.Unknown);
     }
 
@@ -79,23 +93,30 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
     {
         if (!Numbers.TryNumber(typed, out double q, out string why) || !(q > 0 && q <= LargestQ))
         {
-            problems.Add(new Problem(Place("q"), why.Length > 0 ? why : $"\"{typed}\" is not a quality factor", Allowed: "a number above 0, up to 1,000,000"));
+            problems.Add(
+                new Problem(
+                    Place("q"),
+                    why.Length > 0 ? why : $"\"{typed}\" is not a quality factor",
+                    Allowed: "a number above 0, up to 1,000,000"
+                )
+            );
         }
 
         return Record(tag, "q", new Entered(q, typed, "1"));
     }
 
-    private ReadingRecord Record(string tag, string quantity, Entered entered) => new()
-    {
-        Id = IdOf(tag + "/" + quantity),
-        BatchId = Guid.Empty,
-        Tag = tag,
-        Quantity = quantity,
-        Typed = entered.Typed ?? "",
-        Unit = entered.UnitTyped ?? "",
-        Si = entered.IsKnown ? entered.Si : null,
-        TimeUtc = Time(),
-    };
+    private ReadingRecord Record(string tag, string quantity, Entered entered) =>
+        new()
+        {
+            Id = IdOf(tag + "/" + quantity),
+            BatchId = Guid.Empty,
+            Tag = tag,
+            Quantity = quantity,
+            Typed = entered.Typed ?? "",
+            Unit = entered.UnitTyped ?? "",
+            Si = entered.IsKnown ? entered.Si : null,
+            TimeUtc = Time(),
+        };
 
     private DateTimeOffset Time()
     {
@@ -105,7 +126,14 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
             return readUtc;
         }
 
-        if (!DateTimeOffset.TryParse(typed, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal, out DateTimeOffset time))
+        if (
+            !DateTimeOffset.TryParse(
+                typed,
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.AssumeUniversal | DateTimeStyles.AdjustToUniversal,
+                out DateTimeOffset time
+            )
+        )
         {
             problems.Add(new Problem(Place("time"), $"\"{typed}\" is not a time", Allowed: "for example 2026-03-02T14:32:00Z"));
         }
@@ -134,7 +162,7 @@ internal sealed class RowReader(ReadingTable.Column[] columns, string[] cells, i
             return entered;
         }
 
-        problems.Add(new Problem(Place(name), limits.Outside, QuantityText.Echo(entered, kind), $"{limits.Range}, or empty"));
+        problems.Add(new Problem(Place(name), limits.Outside, QuantityParser.Echo(entered, kind), $"{limits.Range}, or empty"));
         return null;
     }
 

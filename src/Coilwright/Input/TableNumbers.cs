@@ -11,15 +11,21 @@ internal readonly partial record struct TableNumbers(bool CommaIsDecimal)
     /// <summary>Said of a comma in a table whose columns are parted by commas.</summary>
     private const string Refusal = "in a table parted by commas the point alone is the decimal sign; or part the columns with semicolons";
 
-    public static TableNumbers Of(string text) => new(CsvText.SeparatorOf(text) == ';');
+    public static TableNumbers Of(string text) => new(CsvCells.SeparatorOf(text) == ';');
 
     /// <summary>A plain, finite number.</summary>
     public bool TryNumber(string cell, out double number, out string why)
     {
         string? plain = Plain(cell, isCount: false, out why);
         number = double.NaN;
-        bool read = plain is not null && double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out number) && double.IsFinite(number);
-        why = read || plain is null ? why : cell.Length == 0 ? "the number is missing" : $"\"{cell}\" is not a number";
+        bool read =
+            plain is not null
+            && double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out number)
+            && double.IsFinite(number);
+        why =
+            read || plain is null ? why
+            : cell.Length == 0 ? "the number is missing"
+            : $"\"{cell}\" is not a number";
         number = read ? number : double.NaN;
         return read;
     }
@@ -28,7 +34,10 @@ internal readonly partial record struct TableNumbers(bool CommaIsDecimal)
     public bool TryQuantity(string cell, QuantityKind kind, string unit, out Entered entered, out string why)
     {
         entered = Entered.Unknown;
-        if (Plain(cell, kind == QuantityKind.Turns, out why) is not { } plain || !QuantityText.TryParse(plain, kind, unitRequired: false, out Entered read, out why, unit))
+        if (
+            Plain(cell, kind == QuantityKind.Turns, out why) is not { } plain
+            || !QuantityParser.TryParse(plain, kind, unitRequired: false, out Entered read, out why, unit)
+        )
         {
             return false;
         }

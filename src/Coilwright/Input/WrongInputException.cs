@@ -3,7 +3,8 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Input;
 
 /// <summary>What a person handed in cannot be used; carries every problem at once.</summary>
-public sealed class WrongInputException(string source, IReadOnlyList<Problem> problems) : Exception($"{source}: {problems.Count} problem(s)")
+public sealed class WrongInputException(string source, IReadOnlyList<Problem> problems)
+    : Exception($"{source}: {problems.Count} problem(s)")
 {
     /// <summary>The file or option the problems are in.</summary>
     public override string? Source { get; set; } = source;

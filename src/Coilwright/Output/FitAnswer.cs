@@ -12,14 +12,22 @@ namespace Coilwright.Output;
 /// <param name="Fit">The best fit.</param>
 /// <param name="Resonance">Where its impedance is largest; null when no winding can have what was fitted.</param>
 /// <param name="Inductances">Inductance at the frequencies asked for; none when no winding can have what was fitted.</param>
-internal sealed record FitAnswer(string Path, CurveTable Table, CurveFit Fit, ImpedanceResonance? Resonance, IReadOnlyList<InductanceAt> Inductances)
+internal sealed record FitAnswer(
+    string Path,
+    CurveTable Table,
+    CurveFit Fit,
+    ImpedanceResonance? Resonance,
+    IReadOnlyList<InductanceAt> Inductances
+)
 {
     /// <summary>Why no winding can have what was fitted; empty when one can.</summary>
     public IReadOnlyList<string> Faults { get; init; } = [];
 
     public bool IsWinding => Faults.Count == 0;
 
-    public string NoResult => "this curve gives no pickup: " + string.Join("; ", Faults)
+    public string NoResult =>
+        "this curve gives no pickup: "
+        + string.Join("; ", Faults)
         + ". Was it taken behind the load that was given, by a source that is flat over the whole range?";
 
     /// <exception cref="WrongInputException">When no winding can have what was fitted.</exception>

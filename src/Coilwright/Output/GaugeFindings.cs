@@ -1,3 +1,4 @@
+using System.Globalization;
 using Coilwright.Analysis.GaugeStudies;
 using Coilwright.Commands;
 
@@ -30,7 +31,11 @@ public sealed record GaugeFindings(string Unit, double? Tolerance)
     {
         if ((ShareOfTolerance ?? Anova?.Variation.GaugeShare) is { } share && share > GaugeCommand.LargestShare)
         {
-            yield return FormattableString.Invariant($"it takes {100 * share:0.0} % of the {(ShareOfTolerance is null ? "spread" : "tolerance")}, more than {100 * GaugeCommand.LargestShare:0} %");
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"it takes {100 * share:0.0} % of the {(ShareOfTolerance is null ? "spread" : "tolerance")}, more than "
+                    + $"{100 * GaugeCommand.LargestShare:0} %"
+            );
         }
 
         if (TypeOne is { } one)
@@ -42,15 +47,22 @@ public sealed record GaugeFindings(string Unit, double? Tolerance)
 
             if (Tolerance is null && one.BiasChance < LinearityStudy.Significance)
             {
-                yield return FormattableString.Invariant($"its bias of {one.Bias:G3} {Unit} is more than chance; --tolerance tells whether it matters");
+                yield return FormattableString.Invariant(
+                    $"its bias of {one.Bias:G3} {Unit} is more than chance; --tolerance tells whether it matters"
+                );
             }
         }
 
         if (Linearity is { } linearity && !linearity.IsFit(Tolerance))
         {
-            string what = linearity.SlopeChance < LinearityStudy.Significance ? "its bias changes along the range" : "it reads off everywhere";
+            string what =
+                linearity.SlopeChance < LinearityStudy.Significance ? "its bias changes along the range" : "it reads off everywhere";
             string size = Tolerance is { } width
-                ? FormattableString.Invariant($"{100 * Math.Abs(linearity.WorstBias) / width:0.0} % of the tolerance, more than {100 * LinearityStudy.LargestShare:0} %")
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{100 * Math.Abs(linearity.WorstBias) / width:0.0} % of the tolerance, more than "
+                        + $"{100 * LinearityStudy.LargestShare:0} %"
+                )
                 : "more than chance; --tolerance tells whether it matters";
             yield return FormattableString.Invariant($"{what}: {linearity.WorstBias:G3} {Unit} at {linearity.WorstReference:G4}, {size}");
         }

@@ -3,8 +3,8 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Readings;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Output;
 
@@ -19,7 +19,12 @@ public static class JudgementJson
 {
     private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Write(IReadOnlyList<JudgedPiece> pieces, RunChart? chart, Wall? wall = null, IReadOnlyList<string>? remarks = null)
+    public static string Write(
+        IReadOnlyList<JudgedPiece> pieces,
+        RunChart? chart,
+        ControlChart? wall = null,
+        IReadOnlyList<string>? remarks = null
+    )
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, s_options))
@@ -54,7 +59,7 @@ public static class JudgementJson
             WriteLimits(json, chart);
             if (wall is not null)
             {
-                WallJson.Write(json, wall);
+                ControlChartJson.Write(json, wall);
             }
 
             json.WriteEndObject();
@@ -82,12 +87,15 @@ public static class JudgementJson
     {
         json.WriteStartObject();
         json.WriteString("tag", piece.Tag);
-        json.WriteString("verdict", piece.Verdict.Kind switch
-        {
-            VerdictKind.Pass => "pass",
-            VerdictKind.Hold => "hold",
-            _ => "reject",
-        });
+        json.WriteString(
+            "verdict",
+            piece.Verdict.Kind switch
+            {
+                VerdictKind.Pass => "pass",
+                VerdictKind.Hold => "hold",
+                _ => "reject",
+            }
+        );
         if (piece.Verdict.DcResistanceAt20C is { } ohm)
         {
             PredictionJson.WriteQuantity(json, "dcResistanceAt20C", ohm, "Ω");

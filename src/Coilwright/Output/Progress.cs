@@ -12,13 +12,21 @@ internal static class Progress
     /// <param name="what">What is being done, for example "Forecasting".</param>
     /// <param name="work">The work.</param>
     /// <param name="cancel">Stops it.</param>
-    public static async Task<T> ShowAsync<T>(Desk desk, string what, Func<T> work, CancellationToken cancel)
+    public static async Task<T> ShowAsync<T>(CommandContext desk, string what, Func<T> work, CancellationToken cancel)
     {
         Task<T> task = Task.Run(work, cancel);
         bool terminal = ReferenceEquals(desk.Error, Console.Error) && !Console.IsErrorRedirected;
-        for (int seconds = 1; terminal && await Task.WhenAny(task, Task.Delay(s_tick, cancel)).ConfigureAwait(false) != task && !cancel.IsCancellationRequested; seconds++)
+        for (
+            int seconds = 1;
+            terminal
+                && await Task.WhenAny(task, Task.Delay(s_tick, cancel)).ConfigureAwait(false) != task
+                && !cancel.IsCancellationRequested;
+            seconds++
+        )
         {
-            await desk.Error.WriteAsync(string.Create(CultureInfo.InvariantCulture, $"\r{what} … {seconds} s (Ctrl+C stops it)")).ConfigureAwait(false);
+            await desk
+                .Error.WriteAsync(string.Create(CultureInfo.InvariantCulture, $"\r{what} … {seconds} s (Ctrl+C stops it)"))
+                .ConfigureAwait(false);
         }
 
         T result = await task.ConfigureAwait(false);

@@ -13,7 +13,7 @@ internal static class StockJson
 {
     private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    public static string Write(IReadOnlyList<SpoolStanding> shelf, CoilPlan? plan = null, int coils = 0)
+    public static string Write(IReadOnlyList<SpoolStatus> shelf, CoilPlan? plan = null, int coils = 0)
     {
         using MemoryStream stream = new();
         using (Utf8JsonWriter json = new(stream, s_options))
@@ -21,7 +21,7 @@ internal static class StockJson
             json.WriteStartObject();
             json.WriteString("format", "coilwright.stock/1");
             json.WriteStartArray("spools");
-            foreach (SpoolStanding one in shelf)
+            foreach (SpoolStatus one in shelf)
             {
                 WriteSpool(json, one, plan, coils);
             }
@@ -33,7 +33,7 @@ internal static class StockJson
         return Encoding.UTF8.GetString(stream.ToArray());
     }
 
-    private static void WriteSpool(Utf8JsonWriter json, SpoolStanding one, CoilPlan? plan, int coils)
+    private static void WriteSpool(Utf8JsonWriter json, SpoolStatus one, CoilPlan? plan, int coils)
     {
         json.WriteStartObject();
         json.WriteString("label", one.Spool.Label);
@@ -78,7 +78,7 @@ internal static class StockJson
         json.WriteEndObject();
     }
 
-    private static void WritePlan(Utf8JsonWriter json, SpoolStanding one, CoilPlan plan, int coils)
+    private static void WritePlan(Utf8JsonWriter json, SpoolStatus one, CoilPlan plan, int coils)
     {
         double wireM = plan.SetUp.WireLength.Value;
         json.WriteStartObject("forRecipe");

@@ -5,19 +5,34 @@ namespace Coilwright.Output;
 /// <summary>Writes what was found in the file format "coilwright.trace/1".</summary>
 internal static class TraceJson
 {
-    public static string Write(SearchAnswer answer) => PlainJson.Write(new
-    {
-        Format = "coilwright.trace/1",
-        answer.Asked,
-        Found = answer.Hits.Select(hit => new
-        {
-            hit.Kind,
-            hit.Name,
-            Match = hit.Match switch { NameMatch.Part => "part", NameMatch.Number => "number", _ => "name" },
-            hit.Words,
-            Pieces = hit.Pieces.Select(piece => new { piece.Serial, piece.Recipe, piece.State, piece.Customer, piece.Through }),
-        }),
-        answer.Near,
-        answer.LeftOut,
-    });
+    public static string Write(SearchAnswer answer) =>
+        JsonListWriter.Write(
+            new
+            {
+                Format = "coilwright.trace/1",
+                answer.Asked,
+                Found = answer.Hits.Select(hit => new
+                {
+                    hit.Kind,
+                    hit.Name,
+                    Match = hit.Match switch
+                    {
+                        NameMatch.Part => "part",
+                        NameMatch.Number => "number",
+                        _ => "name",
+                    },
+                    hit.Words,
+                    Pieces = hit.Pieces.Select(piece => new
+                    {
+                        piece.Serial,
+                        piece.Recipe,
+                        piece.State,
+                        piece.Customer,
+                        piece.Through,
+                    }),
+                }),
+                answer.Near,
+                answer.LeftOut,
+            }
+        );
 }

@@ -11,18 +11,25 @@ public sealed class CapabilityIntervalTests
     {
         Random random = new(42);
         const int Sets = 2000;
-        int potential = 0, actual = 0;
+        int potential = 0,
+            actual = 0;
         for (int set = 0; set < Sets; set++)
         {
             double[] values = [.. Enumerable.Range(0, 40).Select(_ => Normal.InvCDF(0, 1, 1 - random.NextDouble()))];
             IndividualsChart chart = IndividualsChart.Fit(values, values.Length)!;
             CapabilityStudy study = CapabilityStudy.OfMovingRange(values.Length, chart.Centre, chart.Sigma, -3, 3.6)!;
-            CapabilityIndex cp = study.Potential()!.Value, cpk = study.Actual();
+            CapabilityIndex cp = study.Potential()!.Value,
+                cpk = study.Actual();
             potential += cp.Low <= 1.1 && cp.High >= 1.1 ? 1 : 0;
             actual += cpk.Low <= 1 && cpk.High >= 1 ? 1 : 0;
         }
 
-        Evidence.Own("Capability with sigma from the moving range: how often the 95 % intervals of Cp and Cpk hold the truth", "simulation with known truth, 2,000 sets of 40 [MovingRange]", "chance: four standard errors of 2,000 sets")
+        Evidence
+            .Own(
+                "Capability with sigma from the moving range: how often the 95 % intervals of Cp and Cpk hold the truth",
+                "simulation with known truth, 2,000 sets of 40 [MovingRange]",
+                "chance: four standard errors of 2,000 sets"
+            )
             .Inside(100.0 * potential / Sets, 93, 97, "%", "Cp")
             .Inside(100.0 * actual / Sets, 93, 97, "%", "Cpk")
             .Record();
@@ -33,10 +40,21 @@ public sealed class CapabilityIntervalTests
     {
         Random random = new(9);
         const int Sets = 2000;
-        int normal = Enumerable.Range(0, Sets).Count(_ => !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => Normal.InvCDF(7, 3, 1 - random.NextDouble()))])!.Value.LooksNormal);
-        int skewed = Enumerable.Range(0, 200).Count(_ => !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => -Math.Log(1 - random.NextDouble()))])!.Value.LooksNormal);
+        int normal = Enumerable
+            .Range(0, Sets)
+            .Count(_ =>
+                !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => Normal.InvCDF(7, 3, 1 - random.NextDouble()))])!.Value.LooksNormal
+            );
+        int skewed = Enumerable
+            .Range(0, 200)
+            .Count(_ => !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => -Math.Log(1 - random.NextDouble()))])!.Value.LooksNormal);
         Assert.True(skewed >= 195);
-        Evidence.Own("Test of Anderson and Darling at 5 %: normal sets of 60 called not normal", "simulation with known truth, 2,000 sets, at the recalled critical value of [Normality]", "chance: three standard errors of 2,000 sets")
+        Evidence
+            .Own(
+                "Test of Anderson and Darling at 5 %: normal sets of 60 called not normal",
+                "simulation with known truth, 2,000 sets, at the recalled critical value of [Normality]",
+                "chance: three standard errors of 2,000 sets"
+            )
             .Inside(100.0 * normal / Sets, 3.5, 6.5, "%")
             .Record();
     }

@@ -5,7 +5,9 @@ namespace Coilwright.Analysis.Tests.Charts;
 
 public sealed class ChartConstantsTests
 {
-    /// <summary>Printed figures that integration contradicts. Each is named; everything else must agree to half of its last printed digit.</summary>
+    /// <summary>
+    /// Printed figures that integration contradicts. Each is named; everything else must agree to half of its last printed digit.
+    /// </summary>
     private static readonly string[] s_misprints = ["D4 of 3", "D4 of 18", "d3 of 19", "D4 of 19", "D4 of 22", "d3 of 23"];
 
     [Fact]
@@ -13,8 +15,18 @@ public sealed class ChartConstantsTests
     {
         string[] lines = [.. File.ReadAllLines(ChartReference.PathOf("constants.csv")).Where(line => line.Length > 0 && line[0] != '#')];
         List<string> slips = [];
-        Evidence exact = Evidence.Outside("Chart constants d2, d3, c4, A2, A3, B4, D4 for 2 to 25 values", "numerical integration outside this program: tests/Reference/charts/constants.csv", "derived", "rounding: of ten decimals, and of the quadrature");
-        Evidence table = Evidence.Outside("Chart constants as printed, but for six slips", "ASTM table of factors, in two reproductions [ChartFactors]", "read-secondary", "rounding: half the last printed digit");
+        Evidence exact = Evidence.Outside(
+            "Chart constants d2, d3, c4, A2, A3, B4, D4 for 2 to 25 values",
+            "numerical integration outside this program: tests/Reference/charts/constants.csv",
+            "derived",
+            "rounding: of ten decimals, and of the quadrature"
+        );
+        Evidence table = Evidence.Outside(
+            "Chart constants as printed, but for six slips",
+            "ASTM table of factors, in two reproductions [ChartFactors]",
+            "read-secondary",
+            "rounding: half the last printed digit"
+        );
         foreach (string[] row in lines.Skip(1).Select(line => line.Split(',')))
         {
             ChartConstants ours = ChartConstants.Of(int.Parse(row[0], CultureInfo.InvariantCulture));
@@ -25,7 +37,12 @@ public sealed class ChartConstantsTests
                 string printed = row[1 + 2 * n];
                 exact.Within(values[n], double.Parse(row[2 + 2 * n], CultureInfo.InvariantCulture), 2e-8, at: names[n]);
                 string name = $"{names[n]} of {row[0]}";
-                if (printed == "*" || (printed.Length > 0 && Math.Abs(double.Parse(printed, CultureInfo.InvariantCulture) - values[n]) > HalfDigit(printed)))
+                if (
+                    printed == "*"
+                    || (
+                        printed.Length > 0 && Math.Abs(double.Parse(printed, CultureInfo.InvariantCulture) - values[n]) > HalfDigit(printed)
+                    )
+                )
                 {
                     slips.Add(name);
                 }
@@ -41,5 +58,6 @@ public sealed class ChartConstantsTests
         table.Record($"slips of the table: {string.Join(", ", slips)}");
     }
 
-    private static double HalfDigit(string printed) => 0.5001 * Math.Pow(10, -(printed.Length - printed.IndexOf('.', StringComparison.Ordinal) - 1));
+    private static double HalfDigit(string printed) =>
+        0.5001 * Math.Pow(10, -(printed.Length - printed.IndexOf('.', StringComparison.Ordinal) - 1));
 }

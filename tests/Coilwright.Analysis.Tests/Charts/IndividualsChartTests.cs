@@ -6,16 +6,27 @@ namespace Coilwright.Analysis.Tests.Charts;
 /// <summary>Published figures: tests/Reference/charts/individuals.json, which names their sources.</summary>
 public sealed class IndividualsChartTests
 {
-    private static readonly JsonElement s_reference = JsonDocument.Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Reference", "charts", "individuals.json"))).RootElement;
+    private static readonly JsonElement s_reference = JsonDocument
+        .Parse(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Reference", "charts", "individuals.json")))
+        .RootElement;
 
     [Fact]
     public void Limits_match_the_published_flow_rates()
     {
         JsonElement published = s_reference.GetProperty("individuals");
         IndividualsChart chart = IndividualsChart.Fit(Values("individuals"))!;
-        Evidence check = Evidence.Outside("Individuals chart: mean, mean moving range, limits", "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, flow rates, in a reproduction [HandbookGauge]", "read-secondary", "rounding: half the last printed digit")
+        Evidence check = Evidence
+            .Outside(
+                "Individuals chart: mean, mean moving range, limits",
+                "NIST/SEMATECH e-Handbook of Statistical Methods, 6.3.2.2, flow rates, in a reproduction [HandbookGauge]",
+                "read-secondary",
+                "rounding: half the last printed digit"
+            )
             .Within(chart.Centre, published.GetProperty("mean").GetDouble(), 0.005);
-        foreach ((string name, double value) in (ReadOnlySpan<(string, double)>)[("meanMovingRange", chart.MeanMovingRange), ("upper", chart.UpperLimit), ("lower", chart.LowerLimit)])
+        foreach (
+            (string name, double value) in (ReadOnlySpan<(string, double)>)
+                [("meanMovingRange", chart.MeanMovingRange), ("upper", chart.UpperLimit), ("lower", chart.LowerLimit)]
+        )
         {
             check.Within(value, published.GetProperty(name).GetDouble(), 0.00005, at: name);
         }
@@ -28,7 +39,13 @@ public sealed class IndividualsChartTests
     {
         JsonElement published = s_reference.GetProperty("viscosity");
         IndividualsChart chart = IndividualsChart.Fit(Values("viscosity"))!;
-        Evidence.Outside("Individuals chart: mean and sigma of 20 viscosities", "documentation of the R package qcc [QccData]", "read", "rounding: half the last printed digit")
+        Evidence
+            .Outside(
+                "Individuals chart: mean and sigma of 20 viscosities",
+                "documentation of the R package qcc [QccData]",
+                "read",
+                "rounding: half the last printed digit"
+            )
             .Within(chart.Centre, published.GetProperty("mean").GetDouble(), 0.0005)
             .Within(chart.Sigma, published.GetProperty("sigma").GetDouble(), 0.5e-7)
             .Record();
@@ -45,8 +62,12 @@ public sealed class IndividualsChartTests
         IndividualsChart chart = IndividualsChart.Fit(values, usedFirst: values.Length)!;
         double sigma = chart.MeanMovingRange / 1.1283791671;
         int[] published = [.. s_reference.GetProperty("runs").GetProperty(rule).EnumerateArray().Select(place => place.GetInt32())];
-        Evidence.Outside($"Run rule {rule}: points that signal", "tests of jaspQualityControl, commit 38c84de52092 [JaspQc]", "read", "exact")
-            .Same(string.Join(' ', RunRules.Several(values, chart.Centre, sigmas * sigma, needed, window).Select(place => place + 1)), string.Join(' ', published))
+        Evidence
+            .Outside($"Run rule {rule}: points that signal", "tests of jaspQualityControl, commit 38c84de52092 [JaspQc]", "read", "exact")
+            .Same(
+                string.Join(' ', RunRules.Several(values, chart.Centre, sigmas * sigma, needed, window).Select(place => place + 1)),
+                string.Join(' ', published)
+            )
             .Record();
     }
 
@@ -56,9 +77,16 @@ public sealed class IndividualsChartTests
         Random random = new(20260302);
         const int Runs = 3000;
         double[] lengths = [.. Enumerable.Range(0, Runs).Select(_ => (double)RunToFirstSignal(random))];
-        double mean = lengths.Average(), error = Math.Sqrt(lengths.Select(length => (length - mean) * (length - mean)).Average() / Runs);
+        double mean = lengths.Average(),
+            error = Math.Sqrt(lengths.Select(length => (length - mean) * (length - mean)).Average() / Runs);
         Assert.True(error < 2, "the check would be too blunt");
-        Evidence.Outside("Mean run to a false alarm of the four Western Electric rules in simulation", "C. W. Champ and W. H. Woodall, Technometrics 29 (1987) [RunRules]", "read-secondary", "chance: three standard errors of 3,000 runs")
+        Evidence
+            .Outside(
+                "Mean run to a false alarm of the four Western Electric rules in simulation",
+                "C. W. Champ and W. H. Woodall, Technometrics 29 (1987) [RunRules]",
+                "read-secondary",
+                "chance: three standard errors of 3,000 runs"
+            )
             .Within(mean, 91.75, Math.Round(3 * error, 1))
             .Record();
     }
@@ -80,11 +108,14 @@ public sealed class IndividualsChartTests
 
     [Fact]
     public void Scaling_and_shifting_the_values_moves_no_signal() =>
-        Gen.Select(Gen.Double[-3, 3].Array[25, 60], Gen.Double[0.1, 100], Gen.Double[-1000, 1000]).ForAll((values, scale, shift) =>
-        {
-            double[] moved = [.. values.Select(value => value * scale + shift)];
-            return IndividualsChart.Fit(values)!.Signals(values).SequenceEqual(IndividualsChart.Fit(moved)!.Signals(moved));
-        });
+        Gen.Select(Gen.Double[-3, 3].Array[25, 60], Gen.Double[0.1, 100], Gen.Double[-1000, 1000])
+            .ForAll(
+                (values, scale, shift) =>
+                {
+                    double[] moved = [.. values.Select(value => value * scale + shift)];
+                    return IndividualsChart.Fit(values)!.Signals(values).SequenceEqual(IndividualsChart.Fit(moved)!.Signals(moved));
+                }
+            );
 
     [Fact]
     public void Equal_values_signal_nothing_and_one_value_has_no_limits()
@@ -94,7 +125,8 @@ public sealed class IndividualsChartTests
         Assert.Null(IndividualsChart.Fit([6.18]));
     }
 
-    private static double[] Values(string set) => [.. s_reference.GetProperty(set).GetProperty("values").EnumerateArray().Select(value => value.GetDouble())];
+    private static double[] Values(string set) =>
+        [.. s_reference.GetProperty(set).GetProperty("values").EnumerateArray().Select(value => value.GetDouble())];
 
     private static int RunToFirstSignal(Random random)
     {
@@ -110,5 +142,6 @@ public sealed class IndividualsChartTests
         }
     }
 
-    private static double Gauss(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    private static double Gauss(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 }

@@ -29,9 +29,15 @@ public sealed class RuleSetTests
         Random random = new(100 + rule);
         int runs = alarm.FalseAlarmEvery > 5000 ? 800 : 3000;
         double[] lengths = [.. Enumerable.Range(0, runs).Select(_ => (double)FirstPlace(random, alarm.Rule))];
-        double mean = lengths.Average(), error = Math.Sqrt(lengths.Select(length => Math.Pow(length - mean, 2)).Average() / runs);
+        double mean = lengths.Average(),
+            error = Math.Sqrt(lengths.Select(length => Math.Pow(length - mean, 2)).Average() / runs);
         Assert.True(error < 0.04 * alarm.FalseAlarmEvery, "the check would be too blunt");
-        Evidence.Own($"Mean run to a false alarm of the rule \"{alarm.Rule}\" by itself", "simulation, our own generator and seed", FormattableString.Invariant($"chance: 3.5 standard errors of {runs:#,##0} runs"))
+        Evidence
+            .Own(
+                $"Mean run to a false alarm of the rule \"{alarm.Rule}\" by itself",
+                "simulation, our own generator and seed",
+                FormattableString.Invariant($"chance: 3.5 standard errors of {runs:#,##0} runs")
+            )
             .WithinPart(mean, alarm.FalseAlarmEvery, Math.Round(3.5 * error / alarm.FalseAlarmEvery, 3))
             .Record(FormattableString.Invariant($"computed {alarm.FalseAlarmEvery:0.0}, simulated {mean:0.0} ± {error:0.0}"));
     }
@@ -48,7 +54,13 @@ public sealed class RuleSetTests
     public void Moving_averages_run_as_long_as_printed(double lambda, double width, double shift, double expected, double within)
     {
         double length = EwmaRunLength.Of(lambda, width, shift);
-        Evidence.Outside(FormattableString.Invariant($"Moving average λ = {lambda}, L = {width}: mean run at a shift of {shift} sigma"), "J. M. Lucas and M. S. Saccucci 1990 [Ewma]", "memory", shift > 0 ? "rounding: the last printed digit" : "rounding: the design's L has four figures")
+        Evidence
+            .Outside(
+                FormattableString.Invariant($"Moving average λ = {lambda}, L = {width}: mean run at a shift of {shift} sigma"),
+                "J. M. Lucas and M. S. Saccucci 1990 [Ewma]",
+                "memory",
+                shift > 0 ? "rounding: the last printed digit" : "rounding: the design's L has four figures"
+            )
             .Within(length, expected, within)
             .Record();
     }

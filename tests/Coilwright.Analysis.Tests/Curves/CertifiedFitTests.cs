@@ -8,7 +8,10 @@ namespace Coilwright.Analysis.Tests.Curves;
 public sealed class CertifiedFitTests
 {
     private const string Source = "NIST/ITL Statistical Reference Datasets, nonlinear regression [StRD]";
-    private static readonly Problem[] s_problems = JsonSerializer.Deserialize<Problem[]>(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Reference", "nist", "nonlinear.json")), JsonSerializerOptions.Web)!;
+    private static readonly Problem[] s_problems = JsonSerializer.Deserialize<Problem[]>(
+        File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Reference", "nist", "nonlinear.json")),
+        JsonSerializerOptions.Web
+    )!;
 
     public static TheoryData<string> Names => [.. s_problems.Select(problem => problem.Name)];
 
@@ -19,7 +22,14 @@ public sealed class CertifiedFitTests
         Problem problem = s_problems.Single(one => one.Name == name);
         LeastSquaresFit fit = Fit(problem, problem.Start2);
         Assert.True(fit.Converged, $"{fit.Iterations} steps");
-        Evidence check = Evidence.Outside($"Fitter: {problem.Name}, parameters", Source, "read", problem.Name == "Lanczos1" ? "rounding: residuals of exact data, at the end of doubles" : "rounding: six of eleven certified digits");
+        Evidence check = Evidence.Outside(
+            $"Fitter: {problem.Name}, parameters",
+            Source,
+            "read",
+            problem.Name == "Lanczos1"
+                ? "rounding: residuals of exact data, at the end of doubles"
+                : "rounding: six of eleven certified digits"
+        );
         for (int i = 0; i < problem.Certified.Length; i++)
         {
             check.WithinPart(fit.Parameters[i], problem.Certified[i], Tolerance(problem));
@@ -76,7 +86,10 @@ public sealed class CertifiedFitTests
                     }
                 }
             },
-            problem.Y.Length, start, mostSteps: 5000);
+            problem.Y.Length,
+            start,
+            mostSteps: 5000
+        );
 
     private static Complex Model(Problem problem, Complex[] b, int k)
     {
@@ -89,7 +102,13 @@ public sealed class CertifiedFitTests
             "BoxBOD" or "Misra1a" => b[0] * (1 - Exp(-b[1] * x)),
             "Chwirut1" or "Chwirut2" => Exp(-b[0] * x) / (b[1] + b[2] * x),
             "DanWood" => b[0] * Exp(b[1] * Math.Log(x)),
-            "ENSO" => b[0] + b[1] * Math.Cos(2 * Math.PI * x / 12) + b[2] * Math.Sin(2 * Math.PI * x / 12) + b[4] * Complex.Cos(2 * Math.PI * x / b[3]) + b[5] * Complex.Sin(2 * Math.PI * x / b[3]) + b[7] * Complex.Cos(2 * Math.PI * x / b[6]) + b[8] * Complex.Sin(2 * Math.PI * x / b[6]),
+            "ENSO" => b[0]
+                + b[1] * Math.Cos(2 * Math.PI * x / 12)
+                + b[2] * Math.Sin(2 * Math.PI * x / 12)
+                + b[4] * Complex.Cos(2 * Math.PI * x / b[3])
+                + b[5] * Complex.Sin(2 * Math.PI * x / b[3])
+                + b[7] * Complex.Cos(2 * Math.PI * x / b[6])
+                + b[8] * Complex.Sin(2 * Math.PI * x / b[6]),
             "Eckerle4" => b[0] / b[1] * Exp(-0.5 * (x - b[2]) * (x - b[2]) / (b[1] * b[1])),
             "Gauss1" or "Gauss2" or "Gauss3" => b[0] * Exp(-b[1] * x) + Gauss(2) + Gauss(5),
             "Hahn1" or "Thurber" => (b[0] + x * (b[1] + x * (b[2] + x * b[3]))) / (1 + x * (b[4] + x * (b[5] + x * b[6]))),
@@ -108,5 +127,15 @@ public sealed class CertifiedFitTests
         };
     }
 
-    private sealed record Problem(string Name, double[] Start1, double[] Start2, double[] Certified, double[] Deviation, double ResidualSum, double[] Y, double[] X, double[]? X2);
+    private sealed record Problem(
+        string Name,
+        double[] Start1,
+        double[] Start2,
+        double[] Certified,
+        double[] Deviation,
+        double ResidualSum,
+        double[] Y,
+        double[] X,
+        double[]? X2
+    );
 }

@@ -17,7 +17,8 @@ public sealed class PickupPicturesTests
         StringForecast middle = s_forecast.Pickup.Strings[3];
         double Near(IEnumerable<(double X, double Value)> line, double x) => line.MinBy(point => Math.Abs(point.X - x)).Value;
         Assert.Equal(middle.Field.Value, Near(Pictures.Fields.Single().Points, 5.2e-3), 0.02 * middle.Field.Value);
-        Assert.InRange(Near(Pictures.Across, 5.2e-3) / middle.Sensitivity.Value, 0.85, 1.02); // a point of the line within 1.4 mm of the string
+        // a point of the line within 1.4 mm of the string
+        Assert.InRange(Near(Pictures.Across, 5.2e-3) / middle.Sensitivity.Value, 0.85, 1.02);
         SpectrumForecast line = s_forecast.Pickup.Spectrum[1];
         (double hz, double henry, double ohm) = Pictures.Branch.MinBy(point => Math.Abs(point.FrequencyHz - 1000));
         Assert.InRange(hz, 950, 1050);
@@ -29,7 +30,9 @@ public sealed class PickupPicturesTests
     public void What_is_heard_along_the_string_sums_to_the_whole_and_is_even()
     {
         (double Y, double Share)[] along = [.. Pictures.Along];
-        double sum = Enumerable.Range(1, along.Length - 1).Sum(i => (along[i].Y - along[i - 1].Y) * (along[i].Share + along[i - 1].Share) / 2);
+        double sum = Enumerable
+            .Range(1, along.Length - 1)
+            .Sum(i => (along[i].Y - along[i - 1].Y) * (along[i].Share + along[i - 1].Share) / 2);
         Assert.Equal(1, sum, 0.02);
         Assert.Equal(along[0].Y, -along[^1].Y, 1e-9);
         Assert.Equal(along[5].Share, along[^6].Share, 1e-9);
@@ -73,7 +76,16 @@ public sealed class PickupPicturesTests
     {
         PickupModel odd = With(Pickups.Single(), 0);
         PoleModel poles = odd.Coils[0].Poles[0];
-        odd = odd with { Coils = [odd.Coils[0] with { Poles = [poles with { PositionsM = [.. poles.PositionsM.Select((x, i) => i == 5 ? x - 2e-3 : x)] }] }] };
+        odd = odd with
+        {
+            Coils =
+            [
+                odd.Coils[0] with
+                {
+                    Poles = [poles with { PositionsM = [.. poles.PositionsM.Select((x, i) => i == 5 ? x - 2e-3 : x)] }],
+                },
+            ],
+        };
         (double X, double Value)[] across = [.. Predict(odd).Pictures!.Across];
         Assert.True(Math.Abs(across[3].Value / across[^4].Value - 1) > 0.02);
         Assert.Equal(Pictures.Across[3].VoltSPerM, Pictures.Across[^4].VoltSPerM, 1e-12);
@@ -82,16 +94,27 @@ public sealed class PickupPicturesTests
     private static Prediction Predict(PickupModel model) =>
         Forecaster.Predict(model, null, new ForecastOptions { Pictures = true }, TestContext.Current.CancellationToken);
 
-    private static PickupModel With(PickupModel model, double fromBridgeM) => model with
-    {
-        Strings = new StringSetModel
+    private static PickupModel With(PickupModel model, double fromBridgeM) =>
+        model with
         {
-            Count = 6,
-            SpacingM = 10.4e-3,
-            ClearanceM = 2.5e-3,
-            ScaleLengthM = 0.648,
-            FromBridgeM = fromBridgeM,
-            Strings = [.. UsualStrings.For(6, 10.4e-3).Select(one => new StringModel { CoreDiameterM = one.CoreM, OuterDiameterM = one.OuterM, RelativePermeability = Estimate.Exact(80) })],
-        },
-    };
+            Strings = new StringSetModel
+            {
+                Count = 6,
+                SpacingM = 10.4e-3,
+                ClearanceM = 2.5e-3,
+                ScaleLengthM = 0.648,
+                FromBridgeM = fromBridgeM,
+                Strings =
+                [
+                    .. UsualStrings
+                        .For(6, 10.4e-3)
+                        .Select(one => new StringModel
+                        {
+                            CoreDiameterM = one.CoreM,
+                            OuterDiameterM = one.OuterM,
+                            RelativePermeability = Estimate.Exact(80),
+                        }),
+                ],
+            },
+        };
 }

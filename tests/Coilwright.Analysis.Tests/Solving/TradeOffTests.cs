@@ -15,8 +15,10 @@ public sealed class TradeOffTests
         s_points.ForAll(points =>
         {
             Func<int, double>[] axes = [.. Enumerable.Range(0, dimensions).Select(axis => (Func<int, double>)(k => points[k][axis]))];
-            bool Beaten(int k) => Enumerable.Range(0, points.Length).Any(other =>
-                axes.All(axis => axis(other) >= axis(k)) && (axes.Any(axis => axis(other) > axis(k)) || other < k));
+            bool Beaten(int k) =>
+                Enumerable
+                    .Range(0, points.Length)
+                    .Any(other => axes.All(axis => axis(other) >= axis(k)) && (axes.Any(axis => axis(other) > axis(k)) || other < k));
             int[] expected = [.. Enumerable.Range(0, points.Length).Where(k => !Beaten(k))];
             return TradeOff.Front(points.Length, axes).Order().SequenceEqual(expected);
         });

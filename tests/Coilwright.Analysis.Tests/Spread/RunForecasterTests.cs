@@ -8,16 +8,28 @@ namespace Coilwright.Analysis.Tests.Spread;
 
 public sealed class RunForecasterTests
 {
-    private static readonly LoadCircuit s_load = new() { CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6, Volume = new(500e3, 1) };
+    private static readonly LoadCircuit s_load = new()
+    {
+        CableCapacitanceF = 500e-12,
+        InputResistanceOhm = 1e6,
+        Volume = new(500e3, 1),
+    };
 
-    private static RunSpread Run(PickupModel model, int samples = 8192, int seed = 1, bool byTime = false, Dictionary<string, SpreadTarget>? targets = null) =>
-        RunForecaster.Spread(model, s_load, targets ?? [], samples, seed, byTime, TestContext.Current.CancellationToken);
+    private static RunSpread Run(
+        PickupModel model,
+        int samples = 8192,
+        int seed = 1,
+        bool byTime = false,
+        Dictionary<string, SpreadTarget>? targets = null
+    ) => RunForecaster.Spread(model, s_load, targets ?? [], samples, seed, byTime, TestContext.Current.CancellationToken);
 
     private static QuantitySpread Of(RunSpread run, string name) => run.Quantities.Single(quantity => quantity.Name == name);
 
-    private static double Total(QuantitySpread quantity, string cause) => quantity.Causes.FirstOrDefault(found => found.Cause == cause)?.Total ?? 0;
+    private static double Total(QuantitySpread quantity, string cause) =>
+        quantity.Causes.FirstOrDefault(found => found.Cause == cause)?.Total ?? 0;
 
-    // R goes with 1/d²: for a normal diameter of relative deviation s the resistance has, to second order, 2s·√(1 + 19s²/2) and the mean 1 + 3s².
+    // R goes with 1/d²: for a normal diameter of relative deviation s the resistance has, to second order, 2s·√(1 + 19s²/2) and the mean 1
+    // + 3s².
     [Fact]
     public void Resistance_scatters_as_the_inverse_square_of_a_normal_diameter_does()
     {
@@ -36,11 +48,16 @@ public sealed class RunForecasterTests
     {
         Prediction prediction = Forecaster.Predict(Pickups.Single(), s_load, cancel: TestContext.Current.CancellationToken);
         RunSpread run = Run(Pickups.Single(), 16384);
-        foreach ((string name, Figure figure) in new (string, Figure)[]
-        {
-            ("dcResistance", prediction.Pickup.DcResistance), ("inductance", prediction.Pickup.Inductance), ("capacitance", prediction.Pickup.Capacitance),
-            ("unloadedPeak", prediction.Pickup.UnloadedResonance!.Frequency), ("loadedPeak", prediction.Pickup.LoadedResonance!.Frequency),
-        })
+        foreach (
+            (string name, Figure figure) in new (string, Figure)[]
+            {
+                ("dcResistance", prediction.Pickup.DcResistance),
+                ("inductance", prediction.Pickup.Inductance),
+                ("capacitance", prediction.Pickup.Capacitance),
+                ("unloadedPeak", prediction.Pickup.UnloadedResonance!.Frequency),
+                ("loadedPeak", prediction.Pickup.LoadedResonance!.Frequency),
+            }
+        )
         {
             QuantitySpread spread = Of(run, name);
             double width = figure.Estimate.High - figure.Estimate.Low;
@@ -55,14 +72,24 @@ public sealed class RunForecasterTests
         RunSpread run = Run(Pickups.Twin());
         Assert.InRange(Total(Of(run, "dcResistance"), "bareDiameter"), 0.9, 1);
         Assert.InRange(Total(Of(run, "resistanceMismatch"), "bareDiameter"), 0, 0.002);
-        Assert.Equal(Of(run, "coils[0].dcResistance").StandardDeviation * 2, Of(run, "dcResistance").StandardDeviation, Of(run, "dcResistance").StandardDeviation * 0.02);
+        Assert.Equal(
+            Of(run, "coils[0].dcResistance").StandardDeviation * 2,
+            Of(run, "dcResistance").StandardDeviation,
+            Of(run, "dcResistance").StandardDeviation * 0.02
+        );
     }
 
     [Fact]
     public void Within_one_run_the_spool_makes_no_difference()
     {
         QuantitySpread resistance = Of(Run(Pickups.Single()), "dcResistance");
-        double fromPieces = resistance.StandardDeviation * Math.Sqrt(resistance.Causes.Where(cause => cause.Cause is "turns" or "tension" or "packing" or "temperature").Sum(cause => cause.Total));
+        double fromPieces =
+            resistance.StandardDeviation
+            * Math.Sqrt(
+                resistance
+                    .Causes.Where(cause => cause.Cause is "turns" or "tension" or "packing" or "temperature")
+                    .Sum(cause => cause.Total)
+            );
         Assert.Equal(fromPieces, resistance.WithinRun, 0.1 * fromPieces);
         Assert.InRange(resistance.WithinRun / resistance.StandardDeviation, 0.02, 0.25);
     }
@@ -70,8 +97,13 @@ public sealed class RunForecasterTests
     [Fact]
     public void A_measured_spool_and_a_known_target_leave_few_outside()
     {
-        double nominal = Forecaster.Predict(Pickups.Single(), null, cancel: TestContext.Current.CancellationToken).Pickup.DcResistance.Value;
-        RunSpread run = Run(Pickups.Single(), targets: new() { ["dcResistance"] = new SpreadTarget(nominal, 0.96 * nominal, 1.04 * nominal) });
+        double nominal = Forecaster
+            .Predict(Pickups.Single(), null, cancel: TestContext.Current.CancellationToken)
+            .Pickup.DcResistance.Value;
+        RunSpread run = Run(
+            Pickups.Single(),
+            targets: new() { ["dcResistance"] = new SpreadTarget(nominal, 0.96 * nominal, 1.04 * nominal) }
+        );
         SpreadRemedy measured = run.Remedies.Single(remedy => remedy.Remedy == "measured-spool");
         QuantitySpread resistance = Of(run, "dcResistance");
         // Normal with the sampled deviation: P(|z| > 0.04/(sd/mean)), within a point.
@@ -84,7 +116,8 @@ public sealed class RunForecasterTests
     [Fact]
     public void Winding_by_time_makes_the_count_the_first_cause_by_speed_and_stop()
     {
-        RunSpread byCount = Run(Pickups.Single(), 4096), byTime = Run(Pickups.Single(), 4096, byTime: true);
+        RunSpread byCount = Run(Pickups.Single(), 4096),
+            byTime = Run(Pickups.Single(), 4096, byTime: true);
         Assert.InRange(Of(byTime, "dcResistance").Mean / Of(byCount, "dcResistance").Mean, 0.99, 1.01); // speed and stop scatter both ways
         Assert.Equal("turns", Of(byTime, "hum").Causes[0].Cause);
         Assert.InRange(Of(byTime, "dcResistance").StandardDeviation / Of(byCount, "dcResistance").StandardDeviation, 1.2, 3);
@@ -93,7 +126,9 @@ public sealed class RunForecasterTests
     [Fact]
     public void The_same_seed_gives_the_same_run_and_another_nearly_the_same()
     {
-        QuantitySpread first = Of(Run(Pickups.Single(), 4096), "loadedPeak"), again = Of(Run(Pickups.Single(), 4096), "loadedPeak"), other = Of(Run(Pickups.Single(), 4096, 2), "loadedPeak");
+        QuantitySpread first = Of(Run(Pickups.Single(), 4096), "loadedPeak"),
+            again = Of(Run(Pickups.Single(), 4096), "loadedPeak"),
+            other = Of(Run(Pickups.Single(), 4096, 2), "loadedPeak");
         Assert.Equal(first.Histogram, again.Histogram);
         Assert.Equal(first.StandardDeviation, again.StandardDeviation);
         Assert.NotEqual(first.StandardDeviation, other.StandardDeviation);
@@ -110,14 +145,21 @@ public sealed class RunForecasterTests
         Assert.InRange(1.96 * resistance.StandardDeviation / resistance.Mean, 0.007, 0.016);
     }
 
-    // Fifty pieces of each draw solved whole. Measured with this seed, largest and root mean square: inductance 1.18 and 0.49 % (one coil), 2.30 and 0.91 % (two);
-    // hum 0.47 and 0.21 %; coupling of two coils 12.4 and 4.6 %, since mutual inductances do not follow the build. The bounds are these figures, rounded up.
+    // Fifty pieces of each draw solved whole. Measured with this seed, largest and root mean square: inductance 1.18 and 0.49 % (one coil),
+    // 2.30 and 0.91 % (two);
+    // hum 0.47 and 0.21 %; coupling of two coils 12.4 and 4.6 %, since mutual inductances do not follow the build. The bounds are these
+    // figures, rounded up.
     [Theory]
     [InlineData(1, "inductance", 0.012, 0.005)]
     [InlineData(1, "hum", 0.005, 0.0025)]
     [InlineData(2, "inductance", 0.024, 0.0095)]
     [InlineData(2, "coupling", 0.13, 0.047)]
-    public void The_field_about_one_solution_is_as_near_fifty_full_solutions_as_was_measured(int coils, string name, double largest, double rms)
+    public void The_field_about_one_solution_is_as_near_fifty_full_solutions_as_was_measured(
+        int coils,
+        string name,
+        double largest,
+        double rms
+    )
     {
         PickupModel model = coils == 1 ? Pickups.Single() : Pickups.Twin();
         FieldCheck check = RunForecaster.CheckField(model, 50, seed: 1, TestContext.Current.CancellationToken);
@@ -128,12 +170,15 @@ public sealed class RunForecasterTests
         Assert.InRange(line.Largest, line.Rms, largest);
     }
 
-    // What the model misses is small beside what the run scatters: under a quarter of the deviation of the inductance, so that the deviation is told within about 3 %.
+    // What the model misses is small beside what the run scatters: under a quarter of the deviation of the inductance, so that the
+    // deviation is told within about 3 %.
     [Fact]
     public void What_the_field_model_misses_is_small_beside_the_scatter_of_the_run()
     {
         QuantitySpread inductance = Of(Run(Pickups.Single(), 4096), "inductance");
-        FieldCheckLine line = RunForecaster.CheckField(Pickups.Single(), 50, seed: 1, TestContext.Current.CancellationToken).Quantities.Single(one => one.Name == "inductance");
+        FieldCheckLine line = RunForecaster
+            .CheckField(Pickups.Single(), 50, seed: 1, TestContext.Current.CancellationToken)
+            .Quantities.Single(one => one.Name == "inductance");
         Assert.InRange(line.Rms / (inductance.StandardDeviation / inductance.Mean), 0.01, 0.25);
     }
 }

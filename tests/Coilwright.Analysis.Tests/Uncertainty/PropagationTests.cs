@@ -22,7 +22,12 @@ public sealed class PropagationTests
     [Fact]
     public void First_order_and_sampling_agree_on_a_curved_model()
     {
-        UncertainInput[] inputs = [Input(2, 0.1), Input(5, 0.05), new("factor", "1", new Estimate(1, 1 / 1.5, 1.5, Basis.Assumed), Scatter.LogNormal, "test")];
+        UncertainInput[] inputs =
+        [
+            Input(2, 0.1),
+            Input(5, 0.05),
+            new("factor", "1", new Estimate(1, 1 / 1.5, 1.5, Basis.Assumed), Scatter.LogNormal, "test"),
+        ];
         static void Model(double[] x, double[] y) => y[0] = 1 / Math.Sqrt(x[0] * x[1] * x[2]);
         Estimate first = Propagation.FirstOrder(inputs, Model, [Scatter.LogNormal])[0].Estimate;
         Estimate sampled = Propagation.Sample(inputs, Model, 1, 40_000, seed: 11)[0];

@@ -24,20 +24,33 @@ public sealed class SobolSequenceTests
         SobolSequence sequence = new(2, 5);
         for (int bits = 0; bits <= 8; bits++)
         {
-            int columns = 1 << bits, rows = 256 >> bits;
-            Assert.Equal(256, Enumerable.Range(0, 256).Select(k => ((int)(sequence.At(k, 0) * columns), (int)(sequence.At(k, 1) * rows))).Distinct().Count());
+            int columns = 1 << bits,
+                rows = 256 >> bits;
+            Assert.Equal(
+                256,
+                Enumerable
+                    .Range(0, 256)
+                    .Select(k => ((int)(sequence.At(k, 0) * columns), (int)(sequence.At(k, 1) * rows)))
+                    .Distinct()
+                    .Count()
+            );
         }
     }
 
     [Fact]
     public void A_smooth_integral_comes_out_far_closer_than_random_points_would()
     {
-        const int Dimensions = 12, Points = 4096;
+        const int Dimensions = 12,
+            Points = 4096;
         double squares = 0;
         for (int seed = 0; seed < 10; seed++)
         {
             SobolSequence sequence = new(Dimensions, seed);
-            double mean = Enumerable.Range(0, Points).Average(k => Enumerable.Range(0, Dimensions).Aggregate(1.0, (product, d) => product * (1 + 0.5 * (sequence.At(k, d) - 0.5))));
+            double mean = Enumerable
+                .Range(0, Points)
+                .Average(k =>
+                    Enumerable.Range(0, Dimensions).Aggregate(1.0, (product, d) => product * (1 + 0.5 * (sequence.At(k, d) - 0.5)))
+                );
             squares += (mean - 1) * (mean - 1);
         }
 
@@ -49,7 +62,9 @@ public sealed class SobolSequenceTests
     [Fact]
     public void The_same_seed_gives_the_same_points_and_another_seed_others()
     {
-        SobolSequence first = new(3, 9), second = new(3, 9), other = new(3, 10);
+        SobolSequence first = new(3, 9),
+            second = new(3, 9),
+            other = new(3, 10);
         Assert.Equal(Enumerable.Range(0, 100).Select(k => first.At(k, 2)), Enumerable.Range(0, 100).Select(k => second.At(k, 2)));
         Assert.NotEqual(Enumerable.Range(0, 100).Select(k => first.At(k, 2)), Enumerable.Range(0, 100).Select(k => other.At(k, 2)));
     }

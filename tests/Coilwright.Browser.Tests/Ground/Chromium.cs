@@ -8,8 +8,13 @@ public sealed class Chromium : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
-    private static string? Path => new[] { Environment.GetEnvironmentVariable("COILWRIGHT_CHROMIUM"), "/usr/bin/chromium", "/usr/bin/chromium-browser" }
-        .FirstOrDefault(path => path is not null && File.Exists(path));
+    private static string? Path =>
+        new[]
+        {
+            Environment.GetEnvironmentVariable("COILWRIGHT_CHROMIUM"),
+            "/usr/bin/chromium",
+            "/usr/bin/chromium-browser",
+        }.FirstOrDefault(path => path is not null && File.Exists(path));
 
     public async ValueTask InitializeAsync()
     {
@@ -19,23 +24,36 @@ public sealed class Chromium : IAsyncLifetime
         }
 
         _playwright = await Playwright.CreateAsync();
-        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
-        {
-            ExecutablePath = Path,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
-        });
+        _browser = await _playwright.Chromium.LaunchAsync(
+            new BrowserTypeLaunchOptions
+            {
+                ExecutablePath = Path,
+                Args =
+                [
+                    "--no-sandbox",
+                    "--disable-gpu",
+                    "--disable-quic",
+                    "--no-first-run",
+                    "--disable-background-networking",
+                    "--disable-component-update",
+                    "--disable-sync",
+                ],
+            }
+        );
     }
 
     /// <summary>A fresh page of a fresh profile.</summary>
     public async Task<IPage> PageAsync(Uri baseUrl, int width = 1280, int height = 800, bool scripts = true)
     {
         Assert.True(_browser is not null, "No Chromium at /usr/bin/chromium: apt-get install chromium, or set COILWRIGHT_CHROMIUM.");
-        IBrowserContext context = await _browser.NewContextAsync(new BrowserNewContextOptions
-        {
-            BaseURL = baseUrl.ToString(),
-            ViewportSize = new ViewportSize { Width = width, Height = height },
-            JavaScriptEnabled = scripts,
-        });
+        IBrowserContext context = await _browser.NewContextAsync(
+            new BrowserNewContextOptions
+            {
+                BaseURL = baseUrl.ToString(),
+                ViewportSize = new ViewportSize { Width = width, Height = height },
+                JavaScriptEnabled = scripts,
+            }
+        );
         context.SetDefaultTimeout(15_000);
         return await context.NewPageAsync();
     }

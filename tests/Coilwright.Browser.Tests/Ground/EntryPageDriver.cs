@@ -30,7 +30,9 @@ internal sealed class EntryPageDriver(IPage page, Guid batchId)
     public async Task<IReadOnlyList<(string Tag, string Typed)>> TableAsync()
     {
         await page.GotoAsync($"/batches/{batchId}");
-        IReadOnlyList<string> rows = await page.GetByRole(AriaRole.Table, new() { Name = "Coils, newest first" }).GetByRole(AriaRole.Row).AllInnerTextsAsync();
+        IReadOnlyList<string> rows = await page.GetByRole(AriaRole.Table, new() { Name = "Coils, newest first" })
+            .GetByRole(AriaRole.Row)
+            .AllInnerTextsAsync();
         return [.. rows.Skip(1).Select(row => row.Split('\t')).Select(cells => (cells[0].Trim(), cells[3].Split(" at ")[0].Trim()))];
     }
 }

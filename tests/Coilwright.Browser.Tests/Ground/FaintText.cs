@@ -5,7 +5,10 @@ namespace Coilwright.Browser.Tests.Ground;
 /// <summary>Contrast of every text of a page against what lies behind it, by the relative luminance of WCAG 2.</summary>
 internal static class FaintText
 {
-    /// <summary>Texts with less than 4.5 : 1, also examples in empty fields; each with its ratio and colours. Pictures behind a text are not looked at.</summary>
+    /// <summary>
+    /// Texts with less than 4.5 : 1, also examples in empty fields; each with its ratio and colours. Pictures behind a text are not looked
+    /// at.
+    /// </summary>
     public static async Task<string[]> OfAsync(IPage page) => await page.EvaluateAsync<string[]>(Script);
 
     private const string Script = """

@@ -15,9 +15,7 @@ internal sealed class HostedShop : IAsyncDisposable
     private SqliteShop _records = null!;
     private WebApplication _app = null!;
 
-    private HostedShop()
-    {
-    }
+    private HostedShop() { }
 
     public MovedClock Clock { get; } = new();
     public ShopServices Services { get; private set; } = null!;
@@ -27,7 +25,12 @@ internal sealed class HostedShop : IAsyncDisposable
     {
         HostedShop shop = new();
         shop._records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock);
-        shop.Services = new ShopServices(new WindingRoom(shop._records, shop.Clock), new RecipeBook(shop._records, shop.Clock), shop._records, shop.Clock);
+        shop.Services = new ShopServices(
+            new WindingService(shop._records, shop.Clock),
+            new RecipeService(shop._records, shop.Clock),
+            shop._records,
+            shop.Clock
+        );
         shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services);
         await shop._app.StartAsync();
         shop.Url = new Uri(shop._app.Urls.Single());
@@ -38,16 +41,33 @@ internal sealed class HostedShop : IAsyncDisposable
     public async Task<RevisionRecord> ReleasedAsync(string file)
     {
         Guid id = Guid.NewGuid();
-        Assert.Empty((await Services.Recipes.SaveAsync(id, await File.ReadAllTextAsync(Demo.Recipe(file)), "", "Joss", 0, CancellationToken.None)).Problems);
+        Assert.Empty(
+            (
+                await Services.Recipes.SaveAsync(id, await File.ReadAllTextAsync(Demo.Recipe(file)), "", "Joss", 0, CancellationToken.None)
+            ).Problems
+        );
         return (await Services.Recipes.ReleaseAsync(id, 1, "Joss", CancellationToken.None)).Revision!;
     }
 
     /// <summary>A batch of one of its coils.</summary>
     public async Task<Guid> BatchAsync(RevisionRecord revision, string name, string coil, string prefix)
     {
-        BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, coil, 4, prefix, "0117", "Winder 2", "Mara", Clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            name,
+            revision.RecipeId,
+            revision.Number,
+            coil,
+            4,
+            prefix,
+            "0117",
+            "Winder 2",
+            "Mara",
+            Clock.GetUtcNow()
+        );
         await Services.Records.AddBatchAsync(batch, CancellationToken.None);
-        Assert.NotNull(await Services.Winding.StandingAsync(batch.Id, CancellationToken.None)); // its limits are forecast once, here and not in the first page
+        // its limits are forecast once, here and not in the first page
+        Assert.NotNull(await Services.Winding.StatusAsync(batch.Id, CancellationToken.None));
         return batch.Id;
     }
 
@@ -61,17 +81,42 @@ internal sealed class HostedShop : IAsyncDisposable
             Guid batch = await BatchAsync(revision, name, coil, prefix);
             for (int at = 1; at <= count; at++)
             {
-                Assert.Empty((await Services.Winding.RecordCoilAsync(new() { Id = Guid.NewGuid(), BatchId = batch, Tag = $"{prefix}{at:000}", Resistance = "3.93 k" }, CancellationToken.None)).Problems);
+                Assert.Empty(
+                    (
+                        await Services.Winding.RecordCoilAsync(
+                            new()
+                            {
+                                Id = Guid.NewGuid(),
+                                BatchId = batch,
+                                Tag = $"{prefix}{at:000}",
+                                Resistance = "3.93 k",
+                            },
+                            CancellationToken.None
+                        )
+                    ).Problems
+                );
             }
         }
 
         List<string> serials = [];
         for (int at = 1; at <= count; at++)
         {
-            serials.Add((await Services.Pieces.Assembly.MakeAsync(new() { Id = Guid.NewGuid(), Coils = [$"B-7/{at}", $"B-8/{at}"], MagnetLot = "M-5" }, CancellationToken.None)).Piece!.Serial);
+            serials.Add((
+                    await Services.Pieces.Assembly.MakeAsync(
+                        new()
+                        {
+                            Id = Guid.NewGuid(),
+                            Coils = [$"B-7/{at}", $"B-8/{at}"],
+                            MagnetLot = "M-5",
+                        },
+                        CancellationToken.None
+                    )
+                ).Piece!.Serial);
         }
 
-        Assert.Empty(magnets ? await Services.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", serials, "", "Ines", CancellationToken.None) : []);
+        Assert.Empty(
+            magnets ? await Services.Pieces.Steps.BeginAsync(Guid.NewGuid(), "magnets", serials, "", "Ines", CancellationToken.None) : []
+        );
         return serials;
     }
 

@@ -34,7 +34,17 @@ public sealed class ServedShop : IAsyncDisposable
     public async Task RestartAsync()
     {
         ProcessStartInfo start = new("dotnet") { RedirectStandardError = true, RedirectStandardOutput = true };
-        foreach (string argument in new[] { Path.Combine(AppContext.BaseDirectory, "coilwright.dll"), "serve", "--shop", Path.Combine(_folder, "shop.db"), "--port", $"{_port}" })
+        foreach (
+            string argument in new[]
+            {
+                Path.Combine(AppContext.BaseDirectory, "coilwright.dll"),
+                "serve",
+                "--shop",
+                Path.Combine(_folder, "shop.db"),
+                "--port",
+                $"{_port}",
+            }
+        )
         {
             start.ArgumentList.Add(argument);
         }
@@ -80,25 +90,60 @@ public sealed class ServedShop : IAsyncDisposable
         string coil = Demo.FirstCoilOf(Demo.TallSingleCoil);
         await EquipAsync();
         string place = await PostAsync(
-            $"/recipes/{recipeId}/batches", ("id", Guid.NewGuid().ToString()), ("number", "1"), ("name", name), ("coil", coil),
-            ("quantity", $"{quantity}"), ("prefix", "C-"), ("spool", "0117"), ("machine", "Winder 2"), ("person", "Ada"));
+            $"/recipes/{recipeId}/batches",
+            ("id", Guid.NewGuid().ToString()),
+            ("number", "1"),
+            ("name", name),
+            ("coil", coil),
+            ("quantity", $"{quantity}"),
+            ("prefix", "C-"),
+            ("spool", "0117"),
+            ("machine", "Winder 2"),
+            ("person", "Ada")
+        );
         return Guid.Parse(place.Split('/')[2]);
     }
 
-    /// <summary>Pieces of a two-coil recipe whose only own step is the magnets', so that they reach the final test without a wait; nothing is done with them yet.</summary>
+    /// <summary>
+    /// Pieces of a two-coil recipe whose only own step is the magnets', so that they reach the final test without a wait; nothing is done
+    /// with them yet.
+    /// </summary>
     public async Task<IReadOnlyList<string>> PiecesAsync(int count)
     {
-        string json = (await File.ReadAllTextAsync(Demo.Recipe("breakwater-twin.json"))).Replace("\"potting\":", "\"steps\": [ { \"name\": \"magnets\" } ], \"potting\":", StringComparison.Ordinal);
+        string json = (await File.ReadAllTextAsync(Demo.Recipe("breakwater-twin.json"))).Replace(
+            "\"potting\":",
+            "\"steps\": [ { \"name\": \"magnets\" } ], \"potting\":",
+            StringComparison.Ordinal
+        );
         Guid recipe = Guid.Parse((await PostAsync("/recipes", ("json", json), ("person", "Ada"))).Split('/')[^1]);
         await PostAsync($"/recipes/{recipe}/release", ("number", "1"), ("person", "Ada"));
         await RoomAsync("20 C");
         await EquipAsync();
         foreach ((string name, string coil, string prefix) in new[] { ("B-7", "slug", "BS-"), ("B-8", "screw", "BC-") })
         {
-            string place = await PostAsync($"/recipes/{recipe}/batches", ("id", $"{Guid.NewGuid()}"), ("number", "1"), ("name", name), ("coil", coil), ("quantity", $"{count}"), ("prefix", prefix), ("spool", "0117"), ("machine", "Winder 2"), ("person", "Ada"));
+            string place = await PostAsync(
+                $"/recipes/{recipe}/batches",
+                ("id", $"{Guid.NewGuid()}"),
+                ("number", "1"),
+                ("name", name),
+                ("coil", coil),
+                ("quantity", $"{count}"),
+                ("prefix", prefix),
+                ("spool", "0117"),
+                ("machine", "Winder 2"),
+                ("person", "Ada")
+            );
             for (int at = 1; at <= count; at++)
             {
-                using JsonContent entry = JsonContent.Create(new { id = Guid.NewGuid(), batchId = place.Split('/')[2], tag = $"{prefix}{at:000}", resistance = "3.93 k" });
+                using JsonContent entry = JsonContent.Create(
+                    new
+                    {
+                        id = Guid.NewGuid(),
+                        batchId = place.Split('/')[2],
+                        tag = $"{prefix}{at:000}",
+                        resistance = "3.93 k",
+                    }
+                );
                 using HttpResponseMessage answer = await SendAsync(Guid.Parse(place.Split('/')[2]), entry);
                 Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
             }
@@ -107,7 +152,13 @@ public sealed class ServedShop : IAsyncDisposable
         List<string> serials = [];
         for (int at = 1; at <= count; at++)
         {
-            string place = await PostAsync("/assembly", ("id", $"{Guid.NewGuid()}"), ("recipe", $"{recipe}"), ("set", $"B-7/{at},B-8/{at}"), ("magnets", "M-5"));
+            string place = await PostAsync(
+                "/assembly",
+                ("id", $"{Guid.NewGuid()}"),
+                ("recipe", $"{recipe}"),
+                ("set", $"B-7/{at},B-8/{at}"),
+                ("magnets", "M-5")
+            );
             serials.Add(place.Split('/')[^1].Split('?')[0]);
         }
 
@@ -128,7 +179,8 @@ public sealed class ServedShop : IAsyncDisposable
     public Task RoomAsync(string typed) => PostAsync("/room", ("room", typed), ("back", "/"));
 
     /// <summary>Posts an entry as the outbox does.</summary>
-    public Task<HttpResponseMessage> SendAsync(Guid batchId, HttpContent entry) => _http.PostAsync(new Uri($"/api/batches/{batchId}/coils", UriKind.Relative), entry);
+    public Task<HttpResponseMessage> SendAsync(Guid batchId, HttpContent entry) =>
+        _http.PostAsync(new Uri($"/api/batches/{batchId}/coils", UriKind.Relative), entry);
 
     public async ValueTask DisposeAsync()
     {

@@ -15,7 +15,10 @@ internal sealed record SpiceAnswer(double[][] Gain, double[][] Impedance);
 internal static class Ngspice
 {
     /// <summary>Solves many networks in one process.</summary>
-    public static async Task<IReadOnlyList<SpiceAnswer>> Solve(IReadOnlyList<(LumpedPickup Pickup, LoadCircuit Load)> networks, CancellationToken cancel)
+    public static async Task<IReadOnlyList<SpiceAnswer>> Solve(
+        IReadOnlyList<(LumpedPickup Pickup, LoadCircuit Load)> networks,
+        CancellationToken cancel
+    )
     {
         DirectoryInfo folder = Directory.CreateTempSubdirectory("coilwright-ngspice-");
         try
@@ -39,7 +42,13 @@ internal static class Ngspice
     /// <summary>Runs one file in batch mode and returns what it printed.</summary>
     public static async Task<string> Run(string folder, string file, CancellationToken cancel)
     {
-        ProcessStartInfo start = new("ngspice", ["-b", file]) { WorkingDirectory = folder, RedirectStandardOutput = true, RedirectStandardError = true, RedirectStandardInput = true };
+        ProcessStartInfo start = new("ngspice", ["-b", file])
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            RedirectStandardInput = true,
+        };
         try
         {
             using Process process = Process.Start(start)!;
@@ -55,7 +64,10 @@ internal static class Ngspice
         }
     }
 
-    /// <summary>Each network: gain from the string's voltage, then that source silenced and 1 A sent into the output, whose voltage is the impedance.</summary>
+    /// <summary>
+    /// Each network: gain from the string's voltage, then that source silenced and 1 A sent into the output, whose voltage is the
+    /// impedance.
+    /// </summary>
     private static string Script(IReadOnlyList<(LumpedPickup Pickup, LoadCircuit Load)> networks, string folder)
     {
         StringBuilder script = new("* many networks\n.control\nset numdgt=14\nset wr_singlescale\n");
@@ -64,7 +76,10 @@ internal static class Ngspice
             string parts = SpiceNetlist.Parts(networks[i].Pickup, networks[i].Load);
             File.WriteAllText(Path.Combine(folder, $"net{i}.cir"), $"* network {i}\n{parts}Iprobe 0 out DC 0 AC 0\n.end\n");
             script.Append(CultureInfo.InvariantCulture, $"source net{i}.cir\nac dec 600 20 1e6\nwrdata gain{i}.data vdb(out) vp(out)\n");
-            script.Append(CultureInfo.InvariantCulture, $"alter vstring acmag = 0\nalter iprobe acmag = 1\nac dec 30 20 20000\nwrdata ohm{i}.data vm(out)\ndestroy all\nremcirc\n");
+            script.Append(
+                CultureInfo.InvariantCulture,
+                $"alter vstring acmag = 0\nalter iprobe acmag = 1\nac dec 30 20 20000\nwrdata ohm{i}.data vm(out)\ndestroy all\nremcirc\n"
+            );
         }
 
         return script.Append("quit\n.endc\n.end\n").ToString();
@@ -74,6 +89,16 @@ internal static class Ngspice
     {
         string path = Path.Combine(folder, name + ".data");
         Assert.True(File.Exists(path), $"ngspice wrote no {name}.data; it said: {said}");
-        return [.. File.ReadLines(path).Select(line => (double[])[.. line.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(cell => double.Parse(cell, CultureInfo.InvariantCulture))])];
+        return
+        [
+            .. File.ReadLines(path)
+                .Select(line =>
+                    (double[])
+                        [
+                            .. line.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+                                .Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)),
+                        ]
+                ),
+        ];
     }
 }

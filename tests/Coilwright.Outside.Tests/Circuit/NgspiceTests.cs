@@ -4,14 +4,17 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Outside.Tests.Circuit;
 
-/// <summary>The closed-form response against a circuit simulator (Debian's ngspice, AC analysis) that builds the same network from its parts.</summary>
+/// <summary>
+/// The closed-form response against a circuit simulator (Debian's ngspice, AC analysis) that builds the same network from its parts.
+/// </summary>
 public sealed partial class NgspiceTests
 {
     private const int Count = 240;
     private const int Seed = 20251;
     private const string Source = "AC analysis of ngspice, 240 random networks, seed 20251 [Ngspice]";
     private const string Rounding = "rounding: of doubles in two programs and of the printed digits, with room";
-    private const string Sweep = "method: the simulator's points lie apart; its top is a parabola through three, its fall a straight line through two";
+    private const string Sweep =
+        "method: the simulator's points lie apart; its top is a parabola through three, its fall a straight line through two";
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -39,13 +42,30 @@ public sealed partial class NgspiceTests
     public async Task The_written_file_runs_as_it_is_and_prints_our_gains()
     {
         LumpedPickup pickup = new(7800, 3.5, 120e-12) { Eddy = [new(0.9, 60e3)], ParallelLossOhm = 2e6 };
-        LoadCircuit load = new() { Volume = new(500e3, 0.7), Tone = new(250e3, 22e-9, 0.4), CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6 };
+        LoadCircuit load = new()
+        {
+            Volume = new(500e3, 0.7),
+            Tone = new(250e3, 22e-9, 0.4),
+            CableCapacitanceF = 500e-12,
+            InputResistanceOhm = 1e6,
+        };
         DirectoryInfo folder = Directory.CreateTempSubdirectory("coilwright-netlist-");
         try
         {
-            await File.WriteAllTextAsync(Path.Combine(folder.FullName, "pickup.cir"), SpiceNetlist.Write(pickup, load, 20, 20_000, 61), Cancel);
+            await File.WriteAllTextAsync(
+                Path.Combine(folder.FullName, "pickup.cir"),
+                SpiceNetlist.Write(pickup, load, 20, 20_000, 61),
+                Cancel
+            );
             string printed = await Ngspice.Run(folder.FullName, "pickup.cir", Cancel);
-            double[][] rows = [.. PrintedRow().Matches(printed).Select(row => (double[])[.. row.Groups.Values.Skip(1).Select(group => double.Parse(group.Value, CultureInfo.InvariantCulture))])];
+            double[][] rows =
+            [
+                .. PrintedRow()
+                    .Matches(printed)
+                    .Select(row =>
+                        (double[])[.. row.Groups.Values.Skip(1).Select(group => double.Parse(group.Value, CultureInfo.InvariantCulture))]
+                    ),
+            ];
             Assert.True(rows.Length == 61, printed);
             Response ours = PickupResponse.Compute(pickup, load, [.. rows.Select(row => row[0])]);
             // ngspice prints seven digits of the frequency and of the gain.
@@ -85,7 +105,10 @@ public sealed partial class NgspiceTests
         }
         else
         {
-            Assert.True(peak is null || peak.Value.GainDb < 0.002, FormattableString.Invariant($"we show a peak of {peak?.GainDb} dB, ngspice none"));
+            Assert.True(
+                peak is null || peak.Value.GainDb < 0.002,
+                FormattableString.Invariant($"we show a peak of {peak?.GainDb} dB, ngspice none")
+            );
         }
 
         double fall = PickupResponse.FindMinus3Db(pickup, load)!.Value;
@@ -101,7 +124,9 @@ public sealed partial class NgspiceTests
             return (0, 0);
         }
 
-        double before = rows[top - 1][1], here = rows[top][1], after = rows[top + 1][1];
+        double before = rows[top - 1][1],
+            here = rows[top][1],
+            after = rows[top + 1][1];
         double shift = (before - after) / (2 * (before - 2 * here + after));
         return (rows[top][0] * Math.Pow(rows[top + 1][0] / rows[top][0], shift), here - (before - after) * shift / 4 - reference);
     }
@@ -122,30 +147,54 @@ public sealed partial class NgspiceTests
     {
         Random random = new(Seed);
         double Log(double from, double to) => from * Math.Pow(to / from, random.NextDouble());
-        double Setting() => random.Next(5) switch { 0 => 1, 1 => 0.05, _ => 0.05 + 0.95 * random.NextDouble() };
+        double Setting() =>
+            random.Next(5) switch
+            {
+                0 => 1,
+                1 => 0.05,
+                _ => 0.05 + 0.95 * random.NextDouble(),
+            };
         for (int i = 0; i < Count; i++)
         {
             EddyBranch[] eddy = [.. Enumerable.Range(0, random.Next(4)).Select(_ => new EddyBranch(Log(0.05, 2), Log(5e3, 500e3)))];
-            LumpedPickup pickup = new(Log(500, 20e3), Log(0.3, 12), Log(30e-12, 400e-12)) { Eddy = eddy, ParallelLossOhm = random.Next(2) == 0 ? Log(200e3, 5e6) : null };
-            yield return (pickup, new LoadCircuit
+            LumpedPickup pickup = new(Log(500, 20e3), Log(0.3, 12), Log(30e-12, 400e-12))
             {
-                Volume = random.Next(4) > 0 ? new VolumeControl(Log(100e3, 1e6), Setting()) : null,
-                Tone = random.Next(4) > 0 ? new ToneControl(Log(100e3, 1e6), Log(1e-9, 100e-9), random.Next(5) == 0 ? 0 : random.NextDouble()) : null,
-                CableCapacitanceF = random.Next(4) > 0 ? Log(100e-12, 1.5e-9) : 0,
-                InputResistanceOhm = random.Next(4) > 0 ? Log(100e3, 10e6) : null,
-                InputCapacitanceF = random.Next(2) == 0 ? Log(5e-12, 300e-12) : 0,
-            });
+                Eddy = eddy,
+                ParallelLossOhm = random.Next(2) == 0 ? Log(200e3, 5e6) : null,
+            };
+            yield return (
+                pickup,
+                new LoadCircuit
+                {
+                    Volume = random.Next(4) > 0 ? new VolumeControl(Log(100e3, 1e6), Setting()) : null,
+                    Tone =
+                        random.Next(4) > 0
+                            ? new ToneControl(Log(100e3, 1e6), Log(1e-9, 100e-9), random.Next(5) == 0 ? 0 : random.NextDouble())
+                            : null,
+                    CableCapacitanceF = random.Next(4) > 0 ? Log(100e-12, 1.5e-9) : 0,
+                    InputResistanceOhm = random.Next(4) > 0 ? Log(100e3, 10e6) : null,
+                    InputCapacitanceF = random.Next(2) == 0 ? Log(5e-12, 300e-12) : 0,
+                }
+            );
         }
     }
 
-    private static Evidence Against(string what, string because) => Evidence.Outside("Circuit against ngspice: largest difference in " + what, Source, "run here", because);
+    private static Evidence Against(string what, string because) =>
+        Evidence.Outside("Circuit against ngspice: largest difference in " + what, Source, "run here", because);
 
     [GeneratedRegex(@"^\d+\s+(\S+)\s+(\S+)\s+\S+\s*$", RegexOptions.Multiline)]
     private static partial Regex PrintedRow();
 
     private readonly record struct Worst(double GainDb, double PhaseDegrees, double Ohm, double Peak, double PeakDb, double Fall)
     {
-        public Worst With(Worst other) => new(Math.Max(GainDb, other.GainDb), Math.Max(PhaseDegrees, other.PhaseDegrees), Math.Max(Ohm, other.Ohm),
-            Math.Max(Peak, other.Peak), Math.Max(PeakDb, other.PeakDb), Math.Max(Fall, other.Fall));
+        public Worst With(Worst other) =>
+            new(
+                Math.Max(GainDb, other.GainDb),
+                Math.Max(PhaseDegrees, other.PhaseDegrees),
+                Math.Max(Ohm, other.Ohm),
+                Math.Max(Peak, other.Peak),
+                Math.Max(PeakDb, other.PeakDb),
+                Math.Max(Fall, other.Fall)
+            );
     }
 }

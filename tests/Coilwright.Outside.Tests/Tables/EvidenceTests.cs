@@ -84,14 +84,20 @@ public sealed class EvidenceTests : IDisposable
         Evidence.Own("beta", "engine", "ratchet", file: LogFile).Same(1, 1).Record();
         (int code, string output, string table) = await MakeTable();
         Assert.True(code == 0, output);
-        string[] rows = [.. table.Split('\n').Where(line => line.StartsWith("| ", StringComparison.Ordinal) && !line.StartsWith("| Check", StringComparison.Ordinal))];
+        string[] rows =
+        [
+            .. table
+                .Split('\n')
+                .Where(line => line.StartsWith("| ", StringComparison.Ordinal) && !line.StartsWith("| Check", StringComparison.Ordinal)),
+        ];
         Assert.Equal(
             [
                 "| <a id=\"first\"></a>alpha \"a\"\\|b\\ | Ω source | memory | exact | the same; 0.5\\ | rounding: of nothing |",
                 "| zeta | s | read | exact | the same | rounding: of nothing |",
                 "| beta | engine | exact | the same | ratchet |",
             ],
-            rows);
+            rows
+        );
         Assert.True(table.IndexOf("| beta", StringComparison.Ordinal) > table.IndexOf("## Consistency", StringComparison.Ordinal));
     }
 
@@ -115,9 +121,15 @@ public sealed class EvidenceTests : IDisposable
             root = Path.GetDirectoryName(root)!;
         }
 
-        using Process process = Process.Start(new ProcessStartInfo("bash", [Path.Combine(root, "tests", "make-evidence"), folder, target]) { RedirectStandardError = true })!;
+        using Process process = Process.Start(
+            new ProcessStartInfo("bash", [Path.Combine(root, "tests", "make-evidence"), folder, target]) { RedirectStandardError = true }
+        )!;
         string output = await process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await process.WaitForExitAsync(TestContext.Current.CancellationToken);
-        return (process.ExitCode, output, File.Exists(target) ? await File.ReadAllTextAsync(target, TestContext.Current.CancellationToken) : "");
+        return (
+            process.ExitCode,
+            output,
+            File.Exists(target) ? await File.ReadAllTextAsync(target, TestContext.Current.CancellationToken) : ""
+        );
     }
 }

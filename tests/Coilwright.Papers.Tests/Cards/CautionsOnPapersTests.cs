@@ -23,10 +23,14 @@ public sealed class CautionsOnPapersTests
     [InlineData("epoxy", Cautions.Hardener, Cautions.Vapour)]
     public void Card_traveller_and_tag_warn_of_the_bath_and_of_no_other(string kind, params string[] wanted)
     {
-        Recipe twin = ExampleRecipe.Read("breakwater-twin.json"), recipe = twin with { Potting = twin.Potting! with { Kind = kind } };
+        Recipe twin = ExampleRecipe.Read("breakwater-twin.json"),
+            recipe = twin with { Potting = twin.Potting! with { Kind = kind } };
         Assert.Equal(wanted.Order(), Told(Card(recipe)));
         StepPart? potting = Traveller.Of(recipe, s_heading).Parts.OfType<StepPart>().SingleOrDefault(step => step.Name == "potting");
-        Assert.Equal(wanted.Order(), s_baths.Where(text => potting?.Cautions.Any(caution => caution.Contains(text, StringComparison.Ordinal)) == true).Order());
+        Assert.Equal(
+            wanted.Order(),
+            s_baths.Where(text => potting?.Cautions.Any(caution => caution.Contains(text, StringComparison.Ordinal)) == true).Order()
+        );
         if (kind != "none")
         {
             PottingBasket basket = new("B-031", kind, "W-7", ["HB-001"], DateTimeOffset.UnixEpoch, TimeSpan.FromMinutes(10), 65, "fibre");
@@ -68,5 +72,16 @@ public sealed class CautionsOnPapersTests
     private static string Words(Sheet sheet) => string.Join(' ', sheet.Parts.OfType<CautionPart>().Select(part => part.Text));
 
     private static Sheet Card(Recipe recipe) =>
-        RecipeCard.Of(recipe, WindingSetUp.For(recipe, RecipeModelBuilder.ToModel(recipe), Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null)) with { Heading = s_heading }, new RecipeStanding());
+        RecipeCard.Of(
+            recipe,
+            WindingSetUp.For(
+                recipe,
+                RecipeModelBuilder.ToModel(recipe),
+                Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null)
+            ) with
+            {
+                Heading = s_heading,
+            },
+            new RecipeStatus()
+        );
 }

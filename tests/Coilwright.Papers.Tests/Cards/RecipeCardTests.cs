@@ -10,12 +10,24 @@ public sealed class RecipeCardTests
 {
     private static readonly SheetHeading s_heading = new("Tin Shed Pickups", "C", new DateOnly(2026, 3, 2));
 
-    private static Sheet Card(string file) => Card(ExampleRecipe.Read(file), s_heading, new RecipeStanding("released", "8,050 turns gave 1 % more ohms than the customer asked for", "Marta"));
+    private static Sheet Card(string file) =>
+        Card(
+            ExampleRecipe.Read(file),
+            s_heading,
+            new RecipeStatus("released", "8,050 turns gave 1 % more ohms than the customer asked for", "Marta")
+        );
 
     /// <summary>How a caller makes the card of a revision.</summary>
-    private static Sheet Card(Recipe recipe, SheetHeading heading, RecipeStanding standing)
+    private static Sheet Card(Recipe recipe, SheetHeading heading, RecipeStatus standing)
     {
-        WindingSetUp setUp = WindingSetUp.For(recipe, RecipeModelBuilder.ToModel(recipe), Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null)) with { Heading = heading };
+        WindingSetUp setUp = WindingSetUp.For(
+            recipe,
+            RecipeModelBuilder.ToModel(recipe),
+            Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null)
+        ) with
+        {
+            Heading = heading,
+        };
         return RecipeCard.Of(recipe, setUp, standing);
     }
 
@@ -27,9 +39,31 @@ public sealed class RecipeCardTests
         PrintedPaper card = PrintedPaper.Of(Card("harbour-bridge.json"), size);
 
         Assert.Equal(1, card.Pages);
-        card.Says("Harbour bridge", "Revision", "released", "by Marta", "8,000", "AWG 42 plain enamel", "counter-clockwise", "seen from the top",
-            "6.18 kΩ", "5.93 kΩ – 6.43 kΩ passes (±4 %)", "Inductance at 1.00 kHz", "2.50 H", "2.35 H – 2.65 H passes (±6 %)", "14.0 gf", "1,200 rpm", "0.190 mm",
-            "turns per layer in 11.0 mm", "wax", "8,050 turns gave 1 %", "Rotating spindle", "Molten wax", "Follow the product's safety data sheet", "page 1 of 1");
+        card.Says(
+            "Harbour bridge",
+            "Revision",
+            "released",
+            "by Marta",
+            "8,000",
+            "AWG 42 plain enamel",
+            "counter-clockwise",
+            "seen from the top",
+            "6.18 kΩ",
+            "5.93 kΩ – 6.43 kΩ passes (±4 %)",
+            "Inductance at 1.00 kHz",
+            "2.50 H",
+            "2.35 H – 2.65 H passes (±6 %)",
+            "14.0 gf",
+            "1,200 rpm",
+            "0.190 mm",
+            "turns per layer in 11.0 mm",
+            "wax",
+            "8,050 turns gave 1 %",
+            "Rotating spindle",
+            "Molten wax",
+            "Follow the product's safety data sheet",
+            "page 1 of 1"
+        );
     }
 
     [Theory]
@@ -42,7 +76,13 @@ public sealed class RecipeCardTests
         PrintedPaper card = PrintedPaper.Of(Card(file), size);
 
         Assert.Equal(1, card.Pages);
-        card.Says([.. ExampleRecipe.Read(file).Coils.Select(coil => $"Coil {coil.Name}: Direction"), "Every coil (", "counter-clockwise", " clockwise", "in series"]);
+        card.Says([
+            .. ExampleRecipe.Read(file).Coils.Select(coil => $"Coil {coil.Name}: Direction"),
+            "Every coil (",
+            "counter-clockwise",
+            " clockwise",
+            "in series",
+        ]);
     }
 
     [Theory]
@@ -53,18 +93,35 @@ public sealed class RecipeCardTests
         Sheet card = Card(file);
         string[] large = [.. PrintedPaper.Of(card).WordsOf(leastMm: 5)];
 
-        Assert.All((string[])[.. ExampleRecipe.Read(file).Coils.Select(coil => coil.Winding.Turns.ToString("#,##0", System.Globalization.CultureInfo.InvariantCulture)), "C", "released", "kΩ", "rpm", "gf"], word => Assert.Contains(word, large));
+        Assert.All(
+            (string[])
+                [
+                    .. ExampleRecipe
+                        .Read(file)
+                        .Coils.Select(coil => coil.Winding.Turns.ToString("#,##0", System.Globalization.CultureInfo.InvariantCulture)),
+                    "C",
+                    "released",
+                    "kΩ",
+                    "rpm",
+                    "gf",
+                ],
+            word => Assert.Contains(word, large)
+        );
     }
 
     [Fact]
     public void What_the_recipe_does_not_state_is_said_so_and_not_guessed()
     {
-        Recipe bare = RecipeReader.Read("""
-            { "format": "coilwright.recipe/1", "name": "Bare",
-              "coils": [ { "name": "main", "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8000 } } ] }
-            """).Value!;
+        Recipe bare = RecipeReader
+            .Read(
+                """
+                { "format": "coilwright.recipe/1", "name": "Bare",
+                  "coils": [ { "name": "main", "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8000 } } ] }
+                """
+            )
+            .Value!;
 
-        PrintedPaper card = PrintedPaper.Of(Card(bare, new SheetHeading(), new RecipeStanding()));
+        PrintedPaper card = PrintedPaper.Of(Card(bare, new SheetHeading(), new RecipeStatus()));
 
         card.Says("in no shop's book", "no limit in the recipe", "recipe states none; band", "not stated in the recipe", "Potting none");
         Assert.DoesNotContain("passes", card.Text, StringComparison.Ordinal);
@@ -77,10 +134,20 @@ public sealed class RecipeCardTests
     public void Printed_from_a_browser_the_card_is_one_page_too(string file)
     {
         DirectoryInfo folder = Directory.CreateTempSubdirectory("coilwright-card-");
-        string page = Path.Combine(folder.FullName, "card.html"), pdf = Path.Combine(folder.FullName, "card.pdf");
-        File.WriteAllText(page, SheetHtml.Render([Card(file)]));
+        string page = Path.Combine(folder.FullName, "card.html"),
+            pdf = Path.Combine(folder.FullName, "card.pdf");
+        File.WriteAllText(page, SheetHtmlWriter.Render([Card(file)]));
 
-        PrintedPaper.Run("chromium", "--headless=new", "--no-sandbox", "--disable-gpu", "--user-data-dir=" + folder.FullName, "--no-pdf-header-footer", "--print-to-pdf=" + pdf, "file://" + page);
+        PrintedPaper.Run(
+            "chromium",
+            "--headless=new",
+            "--no-sandbox",
+            "--disable-gpu",
+            "--user-data-dir=" + folder.FullName,
+            "--no-pdf-header-footer",
+            "--print-to-pdf=" + pdf,
+            "file://" + page
+        );
 
         Assert.Matches("Pages: +1\n", PrintedPaper.Run("pdfinfo", pdf));
         folder.Delete(recursive: true);
@@ -89,8 +156,10 @@ public sealed class RecipeCardTests
     [Fact]
     public void The_screen_says_the_same()
     {
-        string html = SheetHtml.Render([Card("harbour-bridge.json")]);
+        string html = SheetHtmlWriter.Render([Card("harbour-bridge.json")]);
 
-        Assert.All((string[])["Recipe card", "8,000", "5.93 kΩ – 6.43 kΩ passes (±4 %)", "14.0 gf", "Rotating spindle"], word => Assert.Contains(word, html, StringComparison.Ordinal));
+        Assert.All((string[])["Recipe card", "8,000", "5.93 kΩ – 6.43 kΩ passes (±4 %)", "14.0 gf", "Rotating spindle"], word =>
+            Assert.Contains(word, html, StringComparison.Ordinal)
+        );
     }
 }

@@ -17,8 +17,19 @@ public sealed class WiringSheetTests
     /// <summary>How a caller makes the sheet: the shop's colours and the positions of its switch.</summary>
     private static readonly Wiring s_wiring = new()
     {
-        Colours = [new LeadColour("slug", "start", "grey"), new LeadColour("slug", "finish", "pink"), new LeadColour("screw", "start", "violet"), new LeadColour("screw", "finish", "orange")],
-        Positions = [new SwitchPosition("1: both", ["slug", "screw"], []), new SwitchPosition("2: screw alone", ["screw"], []), new SwitchPosition("3: against each other", ["slug", "screw"], ["slug"])],
+        Colours =
+        [
+            new LeadColour("slug", "start", "grey"),
+            new LeadColour("slug", "finish", "pink"),
+            new LeadColour("screw", "start", "violet"),
+            new LeadColour("screw", "finish", "orange"),
+        ],
+        Positions =
+        [
+            new SwitchPosition("1: both", ["slug", "screw"], []),
+            new SwitchPosition("2: screw alone", ["screw"], []),
+            new SwitchPosition("3: against each other", ["slug", "screw"], ["slug"]),
+        ],
     };
 
     [Theory]
@@ -29,21 +40,46 @@ public sealed class WiringSheetTests
         PrintedPaper sheet = PrintedPaper.Of(WiringSheet.Of(s_twin, s_heading, s_wiring), size);
 
         Assert.Equal(1, sheet.Pages);
-        sheet.Says("Wiring sheet", "in phase, hum cancels", "in series: ground – slug – screw – output", "finish of slug", "start of screw", "output (hot)", "grey", "pink", "violet", "orange",
-            "1: both", "2: screw alone", "nothing cancels it", "slug (ends exchanged)", "out of phase, hum adds", "Test with iron", "swings positive first", "Burning enamel off", "Follow the product's safety data sheet");
+        sheet.Says(
+            "Wiring sheet",
+            "in phase, hum cancels",
+            "in series: ground – slug – screw – output",
+            "finish of slug",
+            "start of screw",
+            "output (hot)",
+            "grey",
+            "pink",
+            "violet",
+            "orange",
+            "1: both",
+            "2: screw alone",
+            "nothing cancels it",
+            "slug (ends exchanged)",
+            "out of phase, hum adds",
+            "Test with iron",
+            "swings positive first",
+            "Burning enamel off",
+            "Follow the product's safety data sheet"
+        );
     }
 
-    /// <summary>Expected by the rule of signs on paper: the slug coil runs counter-clockwise over the bar's south side, the screw coil clockwise over its north side: string sign − on both, so the hot end swings up.</summary>
+    /// <summary>
+    /// Expected by the rule of signs on paper: the slug coil runs counter-clockwise over the bar's south side, the screw coil clockwise
+    /// over its north side: string sign − on both, so the hot end swings up.
+    /// </summary>
     [Fact]
     public void Poles_and_swing_follow_from_direction_and_magnet()
     {
-        TablePart coils = Tables(WiringSheet.Of(s_twin, s_heading, s_wiring))[0], below = Tables(WiringSheet.Of(s_twin, s_heading, s_wiring with { Side = SeenFrom.Bottom }))[0];
+        TablePart coils = Tables(WiringSheet.Of(s_twin, s_heading, s_wiring))[0],
+            below = Tables(WiringSheet.Of(s_twin, s_heading, s_wiring with { Side = SeenFrom.Bottom }))[0];
 
         Assert.Equal(["slug", "counter-clockwise", "south", "ground", "start of screw"], coils.Rows[0]);
         Assert.Equal(["screw", "clockwise", "north", "finish of slug", "output (hot)"], coils.Rows[1]);
         Assert.Equal(("clockwise", "counter-clockwise"), (below.Rows[0][1], below.Rows[1][1]));
         Assert.Contains("the bottom", below.Headings[1], StringComparison.Ordinal);
-        Assert.All(Tables(WiringSheet.Of(s_twin, s_heading, s_wiring))[3].Rows, row => Assert.StartsWith("up", row[1], StringComparison.Ordinal));
+        Assert.All(Tables(WiringSheet.Of(s_twin, s_heading, s_wiring))[3].Rows, row =>
+            Assert.StartsWith("up", row[1], StringComparison.Ordinal)
+        );
     }
 
     /// <summary>Story 7's set: A counter… and B, with each combination of direction and pole, by the words of the story.</summary>
@@ -55,7 +91,11 @@ public sealed class WiringSheetTests
     public void A_second_pickup_is_judged_by_its_signs(WindingDirection direction, PoleTop pole, string words)
     {
         Recipe bridge = ExampleRecipe.Read("harbour-bridge.json"); // counter-clockwise, north up, 8,000 turns
-        Wiring wiring = new() { Others = [new CoilSigns("neck", direction, SeenFrom.Top, HotEnd.Finish, pole, 8000)], Positions = [new SwitchPosition("middle", ["main", "neck"], [])] };
+        Wiring wiring = new()
+        {
+            Others = [new CoilSigns("neck", direction, SeenFrom.Top, HotEnd.Finish, pole, 8000)],
+            Positions = [new SwitchPosition("middle", ["main", "neck"], [])],
+        };
 
         Assert.Equal(words, Tables(WiringSheet.Of(bridge, s_heading, wiring))[2].Rows[0][2]);
     }
@@ -66,16 +106,32 @@ public sealed class WiringSheetTests
         Sheet sheet = WiringSheet.Of(s_twin, s_heading, new Wiring());
 
         Assert.All(Tables(sheet)[1].Rows, row => Assert.All(row.Skip(1), cell => Assert.Matches("^_+$", cell)));
-        string html = SheetHtml.Render([sheet]);
+        string html = SheetHtmlWriter.Render([sheet]);
         Assert.Contains("________", html, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Coils_that_work_against_each_other_are_boxed_and_one_colour_for_two_leads_is_told()
     {
-        Recipe wrong = s_twin with { Coils = [s_twin.Coils[0], s_twin.Coils[1] with { Winding = s_twin.Coils[1].Winding with { Direction = WindingDirection.CounterClockwise } }] };
+        Recipe wrong = s_twin with
+        {
+            Coils =
+            [
+                s_twin.Coils[0],
+                s_twin.Coils[1] with
+                {
+                    Winding = s_twin.Coils[1].Winding with { Direction = WindingDirection.CounterClockwise },
+                },
+            ],
+        };
 
-        PrintedPaper sheet = PrintedPaper.Of(WiringSheet.Of(wrong, s_heading, new Wiring { Colours = [new LeadColour("slug", "start", "grey"), new LeadColour("screw", "finish", "Grey")] }));
+        PrintedPaper sheet = PrintedPaper.Of(
+            WiringSheet.Of(
+                wrong,
+                s_heading,
+                new Wiring { Colours = [new LeadColour("slug", "start", "grey"), new LeadColour("screw", "finish", "Grey")] }
+            )
+        );
 
         sheet.Says("out of phase, hum adds", "Do not wind before", "grey stands for the start of slug and the finish of screw");
     }
@@ -85,13 +141,30 @@ public sealed class WiringSheetTests
     {
         Wiring wrong = new()
         {
-            Colours = [new LeadColour("rail", "start", "grey"), new LeadColour("slug", "middle", ""), new LeadColour("slug", "start", "a"), new LeadColour("slug", "start", "b")],
+            Colours =
+            [
+                new LeadColour("rail", "start", "grey"),
+                new LeadColour("slug", "middle", ""),
+                new LeadColour("slug", "start", "a"),
+                new LeadColour("slug", "start", "b"),
+            ],
             Positions = [new SwitchPosition("1", [], []), new SwitchPosition("2", ["neck"], ["slug"])],
         };
 
         IReadOnlyList<Problem> problems = wrong.Check(RecipePhase.Of(s_twin).Coils);
 
-        Assert.Equal(["colours[0].coil", "colours[1].end", "colours[1].colour", "colours", "positions[0].sounding", "positions[1].sounding", "positions[1].exchanged"], problems.Select(problem => problem.Field));
+        Assert.Equal(
+            [
+                "colours[0].coil",
+                "colours[1].end",
+                "colours[1].colour",
+                "colours",
+                "positions[0].sounding",
+                "positions[1].sounding",
+                "positions[1].exchanged",
+            ],
+            problems.Select(problem => problem.Field)
+        );
         Assert.All(problems, problem => Assert.False(string.IsNullOrEmpty(problem.Allowed)));
         Assert.Throws<ArgumentException>(() => WiringSheet.Of(s_twin, s_heading, wrong));
     }

@@ -5,8 +5,12 @@ namespace Coilwright.Papers.Tests.Figures;
 
 public sealed partial class BarCodeTests
 {
-    private static readonly Dictionary<string, int> s_values = File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "code128.csv")).Skip(2)
-        .Select(line => line.Split(',')).ToDictionary(cells => cells[1], cells => int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture));
+    private static readonly Dictionary<string, int> s_values = File.ReadLines(
+            Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "code128.csv")
+        )
+        .Skip(2)
+        .Select(line => line.Split(','))
+        .ToDictionary(cells => cells[1], cells => int.Parse(cells[0], System.Globalization.CultureInfo.InvariantCulture));
 
     /// <summary>Whatever is encoded consists of the standard's symbols, ends with the stop, and carries the weighted sum mod 103.</summary>
     [Theory]
@@ -33,21 +37,42 @@ public sealed partial class BarCodeTests
     {
         int[] values = Values(text);
 
-        Evidence.Outside($"Code 128 start and check character of {text}", "worked example at barcoderesource.com [Code128Check]", "read", "exact").Same(values[0], start).Same(values[^2], check).Record();
+        Evidence
+            .Outside(
+                $"Code 128 start and check character of {text}",
+                "worked example at barcoderesource.com [Code128Check]",
+                "read",
+                "exact"
+            )
+            .Same(values[0], start)
+            .Same(values[^2], check)
+            .Record();
     }
 
     [Fact]
     public void The_drawing_has_ten_modules_of_quiet_on_either_side() =>
         Assert.Contains($"viewBox=\"0 0 {BarCode.Modules("ABC").Count + 20} 40\"", BarCode.Svg("ABC"), StringComparison.Ordinal);
 
-    /// <summary>The longest text a version holds fits in it, and one more character takes the next: 17 + 4 · version modules a side.</summary>
+    /// <summary>
+    /// The longest text a version holds fits in it, and one more character takes the next: 17 + 4 · version modules a side.
+    /// </summary>
     [Fact]
     public void A_qr_code_is_as_large_as_its_text_needs()
     {
-        Evidence evidence = Evidence.Outside("QR: modules a side and alphanumeric capacity, versions 1–10, level M", "block structure of ISO/IEC 18004 in nayuki/QR-Code-generator: tests/Reference/identification/qr.csv [Code128]", "read", "exact");
-        foreach (string[] cells in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "qr.csv")).Skip(2).Select(line => line.Split(',')))
+        Evidence evidence = Evidence.Outside(
+            "QR: modules a side and alphanumeric capacity, versions 1–10, level M",
+            "block structure of ISO/IEC 18004 in nayuki/QR-Code-generator: tests/Reference/identification/qr.csv [Code128]",
+            "read",
+            "exact"
+        );
+        foreach (
+            string[] cells in File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "identification", "qr.csv"))
+                .Skip(2)
+                .Select(line => line.Split(','))
+        )
         {
-            int side = Number(cells[1]), most = Number(cells[2]);
+            int side = Number(cells[1]),
+                most = Number(cells[2]);
             Assert.Equal(side, 17 + 4 * Number(cells[0]));
             evidence.Same(Side(new string('A', most)), side, cells[0]).Same(Side(new string('A', most + 1)), side + 4, cells[0]);
         }
@@ -62,7 +87,11 @@ public sealed partial class BarCodeTests
     private static int[] Values(string text)
     {
         string modules = string.Concat(BarCode.Modules(text).Select(black => black ? '1' : '0'));
-        return [.. Enumerable.Range(0, (modules.Length - 13) / 11).Select(at => s_values[modules.Substring(11 * at, 11)]), s_values[modules[^13..]]];
+        return
+        [
+            .. Enumerable.Range(0, (modules.Length - 13) / 11).Select(at => s_values[modules.Substring(11 * at, 11)]),
+            s_values[modules[^13..]],
+        ];
     }
 
     [GeneratedRegex("viewBox=\"0 0 (\\d+) ")]

@@ -34,7 +34,9 @@ public sealed class CoilSectionFigureTests
     {
         XElement figure = Draw(2000, 71.1e-6, new CoverInSection(InsideM: 0.006, ThicknessM: 0.0005, "brass"));
         Assert.DoesNotContain(figure.DescendantsAndSelf(), part => part.Attribute("style") is not null || part.Name.LocalName == "style");
-        Assert.Contains(figure.Descendants(Svg + "path"), path => path.Attribute("stroke") is not null || path.Parent!.Attribute("stroke") is not null);
+        Assert.Contains(figure.Descendants(Svg + "path"), path =>
+            path.Attribute("stroke") is not null || path.Parent!.Attribute("stroke") is not null
+        );
     }
 
     [Fact]
@@ -51,7 +53,8 @@ public sealed class CoilSectionFigureTests
         XElement figure = Draw(8000, 71.1e-6, new CoverInSection(InsideM: 0.006, ThicknessM: 0.0005, "brass"));
         XElement[] bars = [.. figure.Descendants(Svg + "rect")];
         XElement core = bars.Single(bar => bar.Attribute("class") is null && Number(bar, "width") is > 25.9 and < 26.1);
-        double former = Number(core, "x") + Number(core, "width"), scale = Number(core, "height") / Window.WindingHeightM;
+        double former = Number(core, "x") + Number(core, "width"),
+            scale = Number(core, "height") / Window.WindingHeightM;
         XElement cover = bars.Single(bar => bar.Attribute("class")?.Value == "cover");
         Assert.Equal(0.006, (Number(cover, "x") - former) / scale, 0.00001); // a tenth of a pixel
         double flange = bars.Where(bar => Number(bar, "height") is > 13.9 and < 14.1).Max(bar => Number(bar, "x") + Number(bar, "width"));
@@ -64,12 +67,23 @@ public sealed class CoilSectionFigureTests
     [Fact]
     public void A_cover_far_out_or_none_is_not_drawn()
     {
-        Assert.DoesNotContain(Draw(2000, 71.1e-6, new CoverInSection(0.05, 0.0005, "brass")).Descendants(Svg + "rect"), bar => bar.Attribute("class")?.Value == "cover");
+        Assert.DoesNotContain(Draw(2000, 71.1e-6, new CoverInSection(0.05, 0.0005, "brass")).Descendants(Svg + "rect"), bar =>
+            bar.Attribute("class")?.Value == "cover"
+        );
         Assert.DoesNotContain(Draw(2000, 71.1e-6).Descendants(Svg + "rect"), bar => bar.Attribute("class")?.Value == "cover");
     }
 
-    private static double Number(XElement element, string name) => element.Attribute(name) is { } value && double.TryParse(value.Value, CultureInfo.InvariantCulture, out double number) ? number : 0;
+    private static double Number(XElement element, string name) =>
+        element.Attribute(name) is { } value && double.TryParse(value.Value, CultureInfo.InvariantCulture, out double number) ? number : 0;
 
-    private static XElement Draw(int turns, double overallM, CoverInSection? cover = null) => XElement.Parse(CoilSectionFigure.Svg(
-        LaySimulation.Run(new(overallM, Window.WindingHeightM, turns, 0.15e-3, 0.1e-3), 1), Window, 0.89 * overallM, overallM, cover));
+    private static XElement Draw(int turns, double overallM, CoverInSection? cover = null) =>
+        XElement.Parse(
+            CoilSectionFigure.Svg(
+                LaySimulation.Run(new(overallM, Window.WindingHeightM, turns, 0.15e-3, 0.1e-3), 1),
+                Window,
+                0.89 * overallM,
+                overallM,
+                cover
+            )
+        );
 }

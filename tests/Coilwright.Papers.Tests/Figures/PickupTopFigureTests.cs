@@ -11,7 +11,10 @@ public sealed class PickupTopFigureTests
     public void Drawn_to_scale_in_millimetres()
     {
         XElement svg = XElement.Parse(PickupTopFigure.Svg(Example.Model, [4e-3]));
-        XElement[] outlines = [.. svg.Descendants().Where(element => element.Name.LocalName == "rect" && element.Attribute("rx") is not null)];
+        XElement[] outlines =
+        [
+            .. svg.Descendants().Where(element => element.Name.LocalName == "rect" && element.Attribute("rx") is not null),
+        ];
 
         Assert.Equal(72, Number(outlines[0], "width"), 6); // winding: 64 + 2 × 4
         Assert.Equal(14.2, Number(outlines[0], "height"), 6);
@@ -27,7 +30,12 @@ public sealed class PickupTopFigureTests
     public void Strings_stand_over_their_poles_when_spacings_agree()
     {
         XElement svg = XElement.Parse(PickupTopFigure.Svg(Example.Model));
-        double[] strings = [.. svg.Descendants().Where(element => (string?)element.Attribute("class") == "string").Select(element => double.Parse(((string)element.Attribute("d")!)[1..].Split(' ')[0], CultureInfo.InvariantCulture))];
+        double[] strings =
+        [
+            .. svg.Descendants()
+                .Where(element => (string?)element.Attribute("class") == "string")
+                .Select(element => double.Parse(((string)element.Attribute("d")!)[1..].Split(' ')[0], CultureInfo.InvariantCulture)),
+        ];
 
         Assert.Equal([-26, -15.6, -5.2, 5.2, 15.6, 26], strings);
     }
@@ -38,7 +46,11 @@ public sealed class PickupTopFigureTests
         XElement svg = XElement.Parse(PickupTopFigure.Svg(Example.Model, [4e-3]));
 
         Assert.Equal("img", (string?)svg.Attribute("role"));
-        Assert.Contains("former 64 by 6.2 mm, winding 4 mm thick, 6 poles; 6 strings 10.4 mm apart", svg.Elements().Single(element => element.Name.LocalName == "desc").Value, StringComparison.Ordinal);
+        Assert.Contains(
+            "former 64 by 6.2 mm, winding 4 mm thick, 6 poles; 6 strings 10.4 mm apart",
+            svg.Elements().Single(element => element.Name.LocalName == "desc").Value,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -47,8 +59,34 @@ public sealed class PickupTopFigureTests
         CoilModel first = Example.Model.Coils[0];
         PickupModel twin = Example.Model with
         {
-            Coils = [first with { Position = new Vector3M(0, -9e-3, 0) }, first with { Position = new Vector3M(0, 9e-3, 0), Poles = [first.Poles[0] with { PolarisationT = Estimate.Exact(-0.3) }] }],
-            Sheets = [new SheetModel { Shape = SheetShape.Cover, Material = "nickel-silver", ThicknessM = 5e-4, LengthM = 75e-3, WidthM = 40e-3, TopM = 8e-3, BottomM = -6e-3, CornerM = 3e-3, RelativePermeability = Estimate.Exact(1), ConductivitySPerM = Estimate.Exact(3.4e6) }],
+            Coils =
+            [
+                first with
+                {
+                    Position = new Vector3M(0, -9e-3, 0),
+                },
+                first with
+                {
+                    Position = new Vector3M(0, 9e-3, 0),
+                    Poles = [first.Poles[0] with { PolarisationT = Estimate.Exact(-0.3) }],
+                },
+            ],
+            Sheets =
+            [
+                new SheetModel
+                {
+                    Shape = SheetShape.Cover,
+                    Material = "nickel-silver",
+                    ThicknessM = 5e-4,
+                    LengthM = 75e-3,
+                    WidthM = 40e-3,
+                    TopM = 8e-3,
+                    BottomM = -6e-3,
+                    CornerM = 3e-3,
+                    RelativePermeability = Estimate.Exact(1),
+                    ConductivitySPerM = Estimate.Exact(3.4e6),
+                },
+            ],
         };
         XElement svg = XElement.Parse(PickupTopFigure.Svg(twin, [4e-3, 4e-3]));
         string[] texts = [.. svg.Descendants().Where(element => element.Name.LocalName == "text").Select(element => element.Value)];
@@ -59,5 +97,6 @@ public sealed class PickupTopFigureTests
         Assert.Contains("40.0 mm", texts);
     }
 
-    private static double Number(XElement element, string name) => double.Parse((string)element.Attribute(name)!, CultureInfo.InvariantCulture);
+    private static double Number(XElement element, string name) =>
+        double.Parse((string)element.Attribute(name)!, CultureInfo.InvariantCulture);
 }

@@ -25,10 +25,17 @@ public sealed class ResponseFigureTests
     public void Curves_differ_without_colour_and_every_text_is_12_px_or_more()
     {
         XElement svg = XElement.Parse(Figure());
-        string?[] dashes = [.. svg.Elements(s_svg + "path").Where(path => path.Attribute("clip-path") is not null).Select(path => path.Attribute("stroke-dasharray")?.Value)];
+        string?[] dashes =
+        [
+            .. svg.Elements(s_svg + "path")
+                .Where(path => path.Attribute("clip-path") is not null)
+                .Select(path => path.Attribute("stroke-dasharray")?.Value),
+        ];
         Assert.Equal(3, dashes.Length);
         Assert.Equal(3, dashes.Distinct().Count());
-        Assert.All(svg.Descendants().Attributes("font-size"), size => Assert.True(double.Parse(size.Value, CultureInfo.InvariantCulture) >= 12));
+        Assert.All(svg.Descendants().Attributes("font-size"), size =>
+            Assert.True(double.Parse(size.Value, CultureInfo.InvariantCulture) >= 12)
+        );
     }
 
     [Fact]
@@ -48,7 +55,12 @@ public sealed class ResponseFigureTests
     {
         Response curve = PickupResponse.Compute(s_pickup, LoadCircuit.None, PickupResponse.LogFrequencies(20, 20_000, 400));
         XElement svg = XElement.Parse(ResponseFigure.Svg([("a", curve), ("b", curve)]));
-        double[] heights = [.. svg.Elements(s_svg + "text").Where(text => text.Value.StartsWith("9.", StringComparison.Ordinal)).Select(text => double.Parse(text.Attribute("y")!.Value, CultureInfo.InvariantCulture))];
+        double[] heights =
+        [
+            .. svg.Elements(s_svg + "text")
+                .Where(text => text.Value.StartsWith("9.", StringComparison.Ordinal))
+                .Select(text => double.Parse(text.Attribute("y")!.Value, CultureInfo.InvariantCulture)),
+        ];
         Assert.Equal(2, heights.Length);
         Assert.True(Math.Abs(heights[0] - heights[1]) >= 16);
     }
@@ -56,7 +68,11 @@ public sealed class ResponseFigureTests
     [Fact]
     public void Silence_alone_still_makes_a_figure_without_a_number_that_is_none()
     {
-        Response silent = PickupResponse.Compute(s_pickup, new LoadCircuit { Volume = new(500e3, 0) }, PickupResponse.LogFrequencies(20, 20_000, 100));
+        Response silent = PickupResponse.Compute(
+            s_pickup,
+            new LoadCircuit { Volume = new(500e3, 0) },
+            PickupResponse.LogFrequencies(20, 20_000, 100)
+        );
         string svg = ResponseFigure.Svg([("silent", silent)]);
         Assert.DoesNotContain("NaN", svg, StringComparison.Ordinal);
         Assert.DoesNotContain("∞", svg, StringComparison.Ordinal);
@@ -72,7 +88,8 @@ public sealed class ResponseFigureTests
         string svg = ResponseFigure.Svg(
             [.. loads.Select((load, i) => (labels[i], PickupResponse.Compute(s_pickup, load, band)))],
             [.. loads.Select(load => PickupResponse.FindPeak(s_pickup, load))],
-            "Response on three loads");
+            "Response on three loads"
+        );
         if (Environment.GetEnvironmentVariable("COILWRIGHT_FIGURES") is { } folder)
         {
             File.WriteAllText(Path.Combine(folder, "response.svg"), svg);
@@ -84,6 +101,9 @@ public sealed class ResponseFigureTests
     private static (double X, double Y) PlaceOfPeakText(XElement svg, string words)
     {
         XElement text = svg.Elements(s_svg + "text").Single(element => element.Value == words);
-        return (double.Parse(text.Attribute("x")!.Value, CultureInfo.InvariantCulture), double.Parse(text.Attribute("y")!.Value, CultureInfo.InvariantCulture));
+        return (
+            double.Parse(text.Attribute("x")!.Value, CultureInfo.InvariantCulture),
+            double.Parse(text.Attribute("y")!.Value, CultureInfo.InvariantCulture)
+        );
     }
 }

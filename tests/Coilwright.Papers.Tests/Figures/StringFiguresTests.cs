@@ -12,8 +12,18 @@ public sealed class StringFiguresTests
 
     private static readonly StringForecast[] s_strings =
     [
-        new(1, Example.Figure("linkage", "Wb", 1e-4, 0.3), Example.Figure("sensitivity", "V·s/m", 0.04, 0.3), Example.Figure("fieldAtStrings", "T", 0.030, 0.2)),
-        new(2, Example.Figure("linkage", "Wb", 1e-4, 0.3), Example.Figure("sensitivity", "V·s/m", 0.02, 0.3), Example.Figure("fieldAtStrings", "T", -0.010, 0.2)),
+        new(
+            1,
+            Example.Figure("linkage", "Wb", 1e-4, 0.3),
+            Example.Figure("sensitivity", "V·s/m", 0.04, 0.3),
+            Example.Figure("fieldAtStrings", "T", 0.030, 0.2)
+        ),
+        new(
+            2,
+            Example.Figure("linkage", "Wb", 1e-4, 0.3),
+            Example.Figure("sensitivity", "V·s/m", 0.02, 0.3),
+            Example.Figure("fieldAtStrings", "T", -0.010, 0.2)
+        ),
     ];
 
     private static readonly PickupPictures s_pictures = new()
@@ -35,8 +45,16 @@ public sealed class StringFiguresTests
         Assert.NotEmpty(svg.Element(s_svg + "desc")!.Value);
         string[] texts = [.. svg.Descendants(s_svg + "text").Select(text => text.Value)];
         Assert.Contains(texts, text => text.EndsWith(", mm", StringComparison.Ordinal) || text.EndsWith(", Hz", StringComparison.Ordinal));
-        Assert.Contains(texts, text => text.EndsWith(", mT", StringComparison.Ordinal) || text.EndsWith("per m/s", StringComparison.Ordinal) || text.EndsWith("per mm", StringComparison.Ordinal) || text.EndsWith(", H", StringComparison.Ordinal) || text.EndsWith("kΩ", StringComparison.Ordinal));
-        Assert.All(svg.DescendantsAndSelf().Attributes("font-size"), size => Assert.True(double.Parse(size.Value, CultureInfo.InvariantCulture) >= 12));
+        Assert.Contains(texts, text =>
+            text.EndsWith(", mT", StringComparison.Ordinal)
+            || text.EndsWith("per m/s", StringComparison.Ordinal)
+            || text.EndsWith("per mm", StringComparison.Ordinal)
+            || text.EndsWith(", H", StringComparison.Ordinal)
+            || text.EndsWith("kΩ", StringComparison.Ordinal)
+        );
+        Assert.All(svg.DescendantsAndSelf().Attributes("font-size"), size =>
+            Assert.True(double.Parse(size.Value, CultureInfo.InvariantCulture) >= 12)
+        );
         Assert.DoesNotContain("NaN", All()[name], StringComparison.Ordinal);
     }
 
@@ -54,9 +72,21 @@ public sealed class StringFiguresTests
     public void Bars_are_as_high_as_the_output_and_whiskers_as_long_as_the_interval()
     {
         XElement svg = XElement.Parse(All()["output"]);
-        double[] heights = [.. svg.Descendants(s_svg + "rect").Where(rect => (string?)rect.Attribute("class") == "bar").Select(rect => Number(rect, "height"))];
+        double[] heights =
+        [
+            .. svg.Descendants(s_svg + "rect")
+                .Where(rect => (string?)rect.Attribute("class") == "bar")
+                .Select(rect => Number(rect, "height")),
+        ];
         Assert.Equal(2, heights[0] / heights[1], 0.01);
-        double[] ends = [.. ((string)svg.Descendants(s_svg + "path").First(path => (string?)path.Attribute("class") == "span").Attribute("d")!).Split('M', 'V', ' ', 'h').Where(part => part.Length > 0).Take(3).Select(part => double.Parse(part, CultureInfo.InvariantCulture))];
+        double[] ends =
+        [
+            .. ((string)svg.Descendants(s_svg + "path").First(path => (string?)path.Attribute("class") == "span").Attribute("d")!)
+                .Split('M', 'V', ' ', 'h')
+                .Where(part => part.Length > 0)
+                .Take(3)
+                .Select(part => double.Parse(part, CultureInfo.InvariantCulture)),
+        ];
         Assert.Equal(0.6 * heights[0], ends[1] - ends[2], 0.3);
     }
 
@@ -75,7 +105,10 @@ public sealed class StringFiguresTests
 
     private static Dictionary<string, string> All()
     {
-        SpectrumForecast[] spectrum = [new(1000, Example.Figure("inductance", "H", 2.5, 0.05), Example.Figure("resistance", "Ω", 6200, 0.08))];
+        SpectrumForecast[] spectrum =
+        [
+            new(1000, Example.Figure("inductance", "H", 2.5, 0.05), Example.Figure("resistance", "Ω", 6200, 0.08)),
+        ];
         return new()
         {
             ["field"] = StringFigures.Field(s_pictures, s_strings, s_xM),
@@ -86,5 +119,6 @@ public sealed class StringFiguresTests
         };
     }
 
-    private static double Number(XElement element, string attribute) => double.Parse(element.Attribute(attribute)!.Value, CultureInfo.InvariantCulture);
+    private static double Number(XElement element, string attribute) =>
+        double.Parse(element.Attribute(attribute)!.Value, CultureInfo.InvariantCulture);
 }

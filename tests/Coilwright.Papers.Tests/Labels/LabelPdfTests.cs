@@ -11,7 +11,13 @@ public sealed class LabelPdfTests
     [InlineData(PaperSize.Letter, 15)] // 14 on a page
     public void Two_hundred_labels_stand_whole_on_as_few_pages_as_hold_them(PaperSize size, int pages)
     {
-        PieceLabel[] labels = [.. Enumerable.Range(1, 200).Select(number => FormattableString.Invariant($"HB-{number:000}")).Select(code => new PieceLabel(code, code, ["Harbour bridge", "main"]))];
+        PieceLabel[] labels =
+        [
+            .. Enumerable
+                .Range(1, 200)
+                .Select(number => FormattableString.Invariant($"HB-{number:000}"))
+                .Select(code => new PieceLabel(code, code, ["Harbour bridge", "main"])),
+        ];
 
         PrintedPaper paper = PrintedPaper.Read(LabelPdf.Render(labels, size), $"Labels {size}");
 
@@ -25,7 +31,9 @@ public sealed class LabelPdfTests
         string serial = string.Concat(Enumerable.Repeat("WIDE-", 8));
         PieceLabel label = new(serial, serial, ["Breakwater twin C", "cream cover", "four leads"], HasMagnets: true);
 
-        PrintedPaper.Read(LabelPdf.Render([label]), "Label with magnets").Says(serial, "four leads", Cautions.MagnetsOnLabel, Cautions.ClosingLine);
+        PrintedPaper
+            .Read(LabelPdf.Render([label]), "Label with magnets")
+            .Says(serial, "four leads", Cautions.MagnetsOnLabel, Cautions.ClosingLine);
         PrintedPaper bare = PrintedPaper.Read(LabelPdf.Render([label with { HasMagnets = false }]), "Label without magnets");
         Assert.DoesNotContain("Magnets", bare.Text, StringComparison.Ordinal);
     }

@@ -20,7 +20,8 @@ public sealed class WindingSetUpTests
     {
         CoilSetUp coil = s_setUp.Coils[0];
 
-        Assert.Equal((5932.8, 6427.2), (Math.Round(coil.At20C.LowOhm!.Value, 6), Math.Round(coil.At20C.HighOhm!.Value, 6))); // 6.18 kΩ ± 4 %
+        // 6.18 kΩ ± 4 %
+        Assert.Equal((5932.8, 6427.2), (Math.Round(coil.At20C.LowOhm!.Value, 6), Math.Round(coil.At20C.HighOhm!.Value, 6)));
         Assert.Equal(6427.2 * (1 + 0.00393 * 15), For(35).Coils[0].AtRoom.HighOhm!.Value, 1e-6);
     }
 
@@ -53,13 +54,39 @@ public sealed class WindingSetUpTests
     [InlineData(19, "above the usual")]
     [InlineData(23, "above what this wire bears")]
     public void The_shops_own_tension_is_judged_against_the_band(double gramForce, string word) =>
-        Assert.Contains(word, TensionAdvice.For(Example.Model.Coils[0].Wire, gramForce * TensionBand.NewtonPerGramForce).Words, StringComparison.Ordinal);
+        Assert.Contains(
+            word,
+            TensionAdvice.For(Example.Model.Coils[0].Wire, gramForce * TensionBand.NewtonPerGramForce).Words,
+            StringComparison.Ordinal
+        );
 
     private static WindingSetUp For(double roomC, double maxBuildM = 4.3e-3)
     {
         Figure any = Example.Figure("dcResistance", "Ω", 6180, 0.08);
-        Prediction prediction = new([Example.Forecast], new PickupForecast { DcResistance = any, Inductance = any, Capacitance = any, Spectrum = [], HumEffectiveArea = any, HumResidual = any, HumGradient = [] }, []);
+        Prediction prediction = new(
+            [Example.Forecast],
+            new PickupForecast
+            {
+                DcResistance = any,
+                Inductance = any,
+                Capacitance = any,
+                Spectrum = [],
+                HumEffectiveArea = any,
+                HumResidual = any,
+                HumGradient = [],
+            },
+            []
+        );
         Physics.CoilModel coil = Example.Model.Coils[0];
-        return WindingSetUp.For(RecipeReader.Read(RecipeText).Value!, Example.Model with { Coils = [coil with { Bobbin = coil.Bobbin with { MaxBuildM = maxBuildM } }] }, prediction, "Winder 2", roomC);
+        return WindingSetUp.For(
+            RecipeReader.Read(RecipeText).Value!,
+            Example.Model with
+            {
+                Coils = [coil with { Bobbin = coil.Bobbin with { MaxBuildM = maxBuildM } }],
+            },
+            prediction,
+            "Winder 2",
+            roomC
+        );
     }
 }

@@ -8,12 +8,37 @@ public sealed class LongWordsTests
 {
     private static readonly string s_long = string.Join(' ', Enumerable.Range(1, 24).Select(number => $"word{number:00}"));
 
-    private static Sheet Made(string words) => new("Kind " + words, words, new SheetHeading("Shop " + words, "C", new DateOnly(2026, 3, 2)),
-    [
-        new TitlePart("Title " + words), new TextPart("Text " + words), new LargePart("Label " + words, "Value " + words, "Note " + words),
-        new FiguresPart([new KeyFigure("First " + words, "Figure " + words, "Said " + words), new KeyFigure("second", "2"), new KeyFigure("third", "3"), new KeyFigure("fourth", "4")], 3),
-        new TablePart(["one " + words, "two"], [["cell " + words, "x"], ["y", "last " + words]], []), new StepPart(1, "Step " + words, ["line " + words], ["caution " + words]), new CautionPart("Boxed " + words),
-    ], "CODE-1");
+    private static Sheet Made(string words) =>
+        new(
+            "Kind " + words,
+            words,
+            new SheetHeading("Shop " + words, "C", new DateOnly(2026, 3, 2)),
+            [
+                new TitlePart("Title " + words),
+                new TextPart("Text " + words),
+                new LargePart("Label " + words, "Value " + words, "Note " + words),
+                new FiguresPart(
+                    [
+                        new KeyFigure("First " + words, "Figure " + words, "Said " + words),
+                        new KeyFigure("second", "2"),
+                        new KeyFigure("third", "3"),
+                        new KeyFigure("fourth", "4"),
+                    ],
+                    3
+                ),
+                new TablePart(
+                    ["one " + words, "two"],
+                    [
+                        ["cell " + words, "x"],
+                        ["y", "last " + words],
+                    ],
+                    []
+                ),
+                new StepPart(1, "Step " + words, ["line " + words], ["caution " + words]),
+                new CautionPart("Boxed " + words),
+            ],
+            "CODE-1"
+        );
 
     [Theory]
     [InlineData(PaperSize.A4)]
@@ -25,7 +50,8 @@ public sealed class LongWordsTests
         Assert.Empty(paper.Outside);
         foreach (int number in (int[])[1, 12, 24])
         {
-            // Kind, subject, shop; title, text, three of the large part, three of a figure, three of the table, three of the step, the box; and the foot, subject and shop, on every page.
+            // Kind, subject, shop; title, text, three of the large part, three of a figure, three of the table, three of the step, the box;
+            // and the foot, subject and shop, on every page.
             Assert.Equal(18 + 2 * paper.Pages, paper.Sizes.Count(one => one.Word.StartsWith($"word{number:00}", StringComparison.Ordinal)));
         }
     }

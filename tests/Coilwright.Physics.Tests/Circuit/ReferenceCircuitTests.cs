@@ -31,9 +31,14 @@ public sealed class ReferenceCircuitTests
     [Fact]
     public void All_cases_are_there_and_their_worst_differences_are_on_record()
     {
-        Evidence Check(string what, string because) => Evidence.Outside("Circuit: 23 reference networks, " + what, Source, "derived", because);
-        Evidence peaks = Check("peak frequency", "reference: its stated error"), falls = Check("−3 dB frequency", "reference: its stated error");
-        Evidence gains = Check("peak gain", "reference: its two solutions differ by up to 1e-4 dB; a lower bound than 2e-4 dB would hold their rounding");
+        Evidence Check(string what, string because) =>
+            Evidence.Outside("Circuit: 23 reference networks, " + what, Source, "derived", because);
+        Evidence peaks = Check("peak frequency", "reference: its stated error"),
+            falls = Check("−3 dB frequency", "reference: its stated error");
+        Evidence gains = Check(
+            "peak gain",
+            "reference: its two solutions differ by up to 1e-4 dB; a lower bound than 2e-4 dB would hold their rounding"
+        );
         int count = 0;
         foreach (string name in Rows().Select(row => row["case"]))
         {
@@ -54,11 +59,17 @@ public sealed class ReferenceCircuitTests
         Dictionary<string, string> row = Rows().Single(r => r["case"] == name);
         // The cases' L is the whole inductance at low frequency; the eddy branch is a part of it (see the README beside the table).
         EddyBranch[] eddy = row["eddyL [H]"].Length > 0 ? [new EddyBranch(Number(row, "eddyL [H]"), Number(row, "eddyR [Ω]"))] : [];
-        LumpedPickup pickup = new(Number(row, "R [Ω]"), Number(row, "L [H]") - eddy.Sum(branch => branch.InductanceH), Number(row, "C [F]")) { Eddy = eddy };
+        LumpedPickup pickup = new(Number(row, "R [Ω]"), Number(row, "L [H]") - eddy.Sum(branch => branch.InductanceH), Number(row, "C [F]"))
+        {
+            Eddy = eddy,
+        };
         LoadCircuit load = new()
         {
             Volume = row["volume [Ω]"].Length > 0 ? new VolumeControl(Number(row, "volume [Ω]"), 1) : null,
-            Tone = row["tone [Ω]"].Length > 0 ? new ToneControl(Number(row, "tone [Ω]"), Number(row, "toneC [F]"), Number(row, "toneSetting")) : null,
+            Tone =
+                row["tone [Ω]"].Length > 0
+                    ? new ToneControl(Number(row, "tone [Ω]"), Number(row, "toneC [F]"), Number(row, "toneSetting"))
+                    : null,
             CableCapacitanceF = Number(row, "cable [F]"),
             InputResistanceOhm = Number(row, "input [Ω]"),
         };
@@ -73,6 +84,9 @@ public sealed class ReferenceCircuitTests
     {
         string[] lines = File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Reference", "circuit", "cases.csv"));
         string[] header = lines[0].Split(',');
-        return lines.Skip(1).Select(line => line.Split(',')).Select(cells => header.Zip(cells).ToDictionary(pair => pair.First, pair => pair.Second));
+        return lines
+            .Skip(1)
+            .Select(line => line.Split(','))
+            .Select(cells => header.Zip(cells).ToDictionary(pair => pair.First, pair => pair.Second));
     }
 }

@@ -9,14 +9,21 @@ public sealed class SpiceNetlistTests
     public void The_whole_file_reads_as_approved_whatever_the_culture()
     {
         LumpedPickup pickup = new(7800, 4.4, 120e-12) { Eddy = [new(0.9, 60e3)], ParallelLossOhm = 2e6 };
-        LoadCircuit load = new() { Volume = new(500e3, 0.5), Tone = new(250e3, 22e-9, 1), CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6 };
+        LoadCircuit load = new()
+        {
+            Volume = new(500e3, 0.5),
+            Tone = new(250e3, 22e-9, 1),
+            CableCapacitanceF = 500e-12,
+            InputResistanceOhm = 1e6,
+        };
         CultureInfo before = CultureInfo.CurrentCulture;
         CultureInfo comma = (CultureInfo)CultureInfo.InvariantCulture.Clone();
         comma.NumberFormat.NumberDecimalSeparator = ",";
         CultureInfo.CurrentCulture = comma;
         try
         {
-            Assert.Equal("""
+            Assert.Equal(
+                """
                 * Pickup and load, SI units; the source is the voltage that the string induces
                 Vstring src 0 DC 0 AC 1
                 Rcoil src coil1 7800
@@ -35,7 +42,9 @@ public sealed class SpiceNetlistTests
                 .print ac vdb(out) vp(out)
                 .end
 
-                """.ReplaceLineEndings("\n"), SpiceNetlist.Write(pickup, load, 20, 20_000, 301));
+                """.ReplaceLineEndings("\n"),
+                SpiceNetlist.Write(pickup, load, 20, 20_000, 301)
+            );
         }
         finally
         {
@@ -46,10 +55,17 @@ public sealed class SpiceNetlistTests
     [Fact]
     public void Ends_of_the_controls_need_no_resistor_of_zero()
     {
-        string text = SpiceNetlist.Parts(new LumpedPickup(6200, 2.5, 120e-12), new LoadCircuit { Volume = new(500e3, 1), Tone = new(500e3, 22e-9, 0) });
+        string text = SpiceNetlist.Parts(
+            new LumpedPickup(6200, 2.5, 120e-12),
+            new LoadCircuit { Volume = new(500e3, 1), Tone = new(500e3, 22e-9, 0) }
+        );
         Assert.DoesNotContain("Rtone", text, StringComparison.Ordinal);
         Assert.Contains("Ctone pickup 0 2.2E-08\n", text, StringComparison.Ordinal);
         Assert.Contains("Vwiper pickup out DC 0\n", text, StringComparison.Ordinal);
-        Assert.Contains("Vground out 0 DC 0\n", SpiceNetlist.Parts(new LumpedPickup(6200, 2.5, 120e-12), new LoadCircuit { Volume = new(500e3, 0) }), StringComparison.Ordinal);
+        Assert.Contains(
+            "Vground out 0 DC 0\n",
+            SpiceNetlist.Parts(new LumpedPickup(6200, 2.5, 120e-12), new LoadCircuit { Volume = new(500e3, 0) }),
+            StringComparison.Ordinal
+        );
     }
 }

@@ -20,28 +20,41 @@ public sealed class TabulatedBranchTests
 
     [Fact]
     public void Between_two_entries_it_never_leaves_them() =>
-        Gen.Select(Gen.Double[0.1, 10].Array[6], Gen.Double[1e3, 1e5].Array[6], Gen.Double[0, 1]).ForAll((henry, ohm, where) =>
-        {
-            double[] hz = [20, 120, 500, 1000, 3000, 20_000];
-            TabulatedBranch branch = new(hz, henry, ohm);
-            for (int i = 0; i < 5; i++)
-            {
-                double at = hz[i] * Math.Pow(hz[i + 1] / hz[i], where);
-                Complex z = branch.ImpedanceOhm(at);
-                Inside(henry[i], henry[i + 1], z.Imaginary / (2 * Math.PI * at));
-                Inside(ohm[i], ohm[i + 1], z.Real);
-            }
-        });
+        Gen.Select(Gen.Double[0.1, 10].Array[6], Gen.Double[1e3, 1e5].Array[6], Gen.Double[0, 1])
+            .ForAll(
+                (henry, ohm, where) =>
+                {
+                    double[] hz = [20, 120, 500, 1000, 3000, 20_000];
+                    TabulatedBranch branch = new(hz, henry, ohm);
+                    for (int i = 0; i < 5; i++)
+                    {
+                        double at = hz[i] * Math.Pow(hz[i + 1] / hz[i], where);
+                        Complex z = branch.ImpedanceOhm(at);
+                        Inside(henry[i], henry[i + 1], z.Imaginary / (2 * Math.PI * at));
+                        Inside(ohm[i], ohm[i + 1], z.Real);
+                    }
+                }
+            );
 
     [Fact]
     public void A_table_of_a_lumped_pickup_gives_its_response()
     {
         double[] hz = PickupResponse.LogFrequencies(20, 40_000, 40);
         Complex[] z = [.. hz.Select(s_steel.ImpedanceOhm)];
-        TabulatedBranch branch = new(hz, [.. z.Select((value, i) => value.Imaginary / (2 * Math.PI * hz[i]))], [.. z.Select(value => value.Real)]);
-        LoadCircuit load = new() { Volume = new(500e3, 1), CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6 };
+        TabulatedBranch branch = new(
+            hz,
+            [.. z.Select((value, i) => value.Imaginary / (2 * Math.PI * hz[i]))],
+            [.. z.Select(value => value.Real)]
+        );
+        LoadCircuit load = new()
+        {
+            Volume = new(500e3, 1),
+            CableCapacitanceF = 500e-12,
+            InputResistanceOhm = 1e6,
+        };
         double[] band = PickupResponse.LogFrequencies(20, 20_000, 300);
-        Response exact = PickupResponse.Compute(s_steel, load, band), table = PickupResponse.Compute(branch, 120e-12, null, load, band);
+        Response exact = PickupResponse.Compute(s_steel, load, band),
+            table = PickupResponse.Compute(branch, 120e-12, null, load, band);
         Assert.All(Enumerable.Range(0, band.Length), i => Assert.Equal(exact.Points[i].GainDb, table.Points[i].GainDb, 0.02));
         double expected = PickupResponse.FindPeak(s_steel, load)!.Value.FrequencyHz;
         Assert.Equal(expected, PickupResponse.FindPeak(branch, 120e-12, null, load)!.Value.FrequencyHz, 1e-4 * expected);

@@ -15,7 +15,10 @@ public sealed class LayForecastTests(ITestOutputHelper output)
             {
                 int l = layers[(p + j) % layers.Length];
                 LayNode made = LaySurfaceRecipe.Node(
-                    LaySurfaceRecipe.PitchNodes[p], LaySurfaceRecipe.JitterNodes[j], LaySurfaceRecipe.LayerNodes[l]);
+                    LaySurfaceRecipe.PitchNodes[p],
+                    LaySurfaceRecipe.JitterNodes[j],
+                    LaySurfaceRecipe.LayerNodes[l]
+                );
                 LayNode stored = LaySurface.Node(p, j, l);
                 Assert.Equal(made.Packing, stored.Packing, 5.1e-5);
                 Assert.Equal(made.Touching, stored.Touching, 5.1e-5);
@@ -24,7 +27,8 @@ public sealed class LayForecastTests(ITestOutputHelper output)
         }
     }
 
-    [Fact] // Random wires, windows and lays away from the nodes, other enamels and wax. Measured against single sections: 0.018 and 11 % at worst.
+    // Random wires, windows and lays away from the nodes, other enamels and wax. Measured against single sections: 0.018 and 11 % at worst.
+    [Fact]
     public void Quick_follows_the_simulation_for_scattered_lays()
     {
         SectionRandom random = new(2024);
@@ -43,13 +47,26 @@ public sealed class LayForecastTests(ITestOutputHelper output)
             LaidSection section = LaySimulation.Run(spec, random.NextBits());
             double simulatedF = LayCapacitance.SelfCapacitanceF(section, bareM, overallM, enamel, gap, 0.14);
             LayEstimate quick = LayForecast.Quick(
-                bareM, overallM, enamel, gap, heightM, 0.14, turns, LayKind.Scattered, spec.PitchM, spec.JitterM);
+                bareM,
+                overallM,
+                enamel,
+                gap,
+                heightM,
+                0.14,
+                turns,
+                LayKind.Scattered,
+                spec.PitchM,
+                spec.JitterM
+            );
             worstPacking = Math.Max(worstPacking, Math.Abs(quick.PackingFactor.Value - section.PackingFactor));
             errors.Add(quick.CapacitanceF.Value / simulatedF - 1);
         }
 
-        output.WriteLine(FormattableString.Invariant(
-            $"packing worst {worstPacking:f4}; capacitance mean {errors.Average():f4}, worst {errors.Max(Math.Abs):f4}"));
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"packing worst {worstPacking:f4}; capacitance mean {errors.Average():f4}, worst {errors.Max(Math.Abs):f4}"
+            )
+        );
         Assert.InRange(worstPacking, 0, 0.03);
         Assert.InRange(errors.Max(Math.Abs), 0, 0.12);
         Assert.InRange(Math.Sqrt(errors.Average(e => e * e)), 0, 0.05);
@@ -70,8 +87,11 @@ public sealed class LayForecastTests(ITestOutputHelper output)
             errors.Add(quick.CapacitanceF.Value / simulatedF - 1);
         }
 
-        output.WriteLine(FormattableString.Invariant(
-            $"packing worst {packing.Max(Math.Abs):f4}; capacitance mean {errors.Average():f4}, worst {errors.Max(Math.Abs):f4}"));
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"packing worst {packing.Max(Math.Abs):f4}; capacitance mean {errors.Average():f4}, worst {errors.Max(Math.Abs):f4}"
+            )
+        );
         Assert.InRange(packing.Max(Math.Abs), 0, 0.03);
         Assert.InRange(errors.Max(Math.Abs), 0, 0.10);
     }
@@ -92,11 +112,27 @@ public sealed class LayForecastTests(ITestOutputHelper output)
 
     [Fact]
     public void Intervals_hold_their_value_and_stay_below_the_densest_packing() =>
-        Gen.Select(Gen.Double[0.3, 12], Gen.Double[0, 12], Gen.Double[1, 1e5]).ForAll((pitch, jitter, turns) =>
-        {
-            LayEstimate e = LayForecast.Quick(63.5e-6, 71.1e-6, 3.5, 1, 11e-3, 0.14, turns, LayKind.Scattered, pitch * 71.1e-6, jitter * 71.1e-6);
-            return e.PackingFactor.Low < e.PackingFactor.Value && e.PackingFactor.Value < e.PackingFactor.High
-                && e.PackingFactor.High <= Math.PI / Math.Sqrt(12) && e.CapacitanceF.Low <= e.CapacitanceF.Value
-                && double.IsFinite(e.CapacitanceF.High);
-        });
+        Gen.Select(Gen.Double[0.3, 12], Gen.Double[0, 12], Gen.Double[1, 1e5])
+            .ForAll(
+                (pitch, jitter, turns) =>
+                {
+                    LayEstimate e = LayForecast.Quick(
+                        63.5e-6,
+                        71.1e-6,
+                        3.5,
+                        1,
+                        11e-3,
+                        0.14,
+                        turns,
+                        LayKind.Scattered,
+                        pitch * 71.1e-6,
+                        jitter * 71.1e-6
+                    );
+                    return e.PackingFactor.Low < e.PackingFactor.Value
+                        && e.PackingFactor.Value < e.PackingFactor.High
+                        && e.PackingFactor.High <= Math.PI / Math.Sqrt(12)
+                        && e.CapacitanceF.Low <= e.CapacitanceF.Value
+                        && double.IsFinite(e.CapacitanceF.High);
+                }
+            );
 }

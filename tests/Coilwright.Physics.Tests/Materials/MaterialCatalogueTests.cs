@@ -1,5 +1,5 @@
 using Coilwright.Physics.Materials;
-using Coilwright.Physics.Tests.Fields;
+using Coilwright.Physics.Tests.BoundaryElements;
 
 namespace Coilwright.Physics.Tests.Materials;
 
@@ -46,25 +46,39 @@ public sealed class MaterialCatalogueTests
 
     [Fact]
     public void Every_figure_lies_in_its_interval_and_says_where_it_comes_from() => Assert.All(MaterialCatalogue.All, material =>
-    {
-        MaterialFigure?[] figures = [material.RelativePermeability, material.ConductivitySPerM, material.WorkingPolarisationT, material.RelativePermittivity];
-        Assert.All(figures.OfType<MaterialFigure>(), figure =>
         {
-            Assert.InRange(figure.Estimate.Value, figure.Estimate.Low, figure.Estimate.High);
-            Assert.Contains(figure.Standing, new[] { "read", "memory", "assumed" });
-            Assert.NotEqual("", figure.Source);
+            MaterialFigure?[] figures =
+            [
+                material.RelativePermeability,
+                material.ConductivitySPerM,
+                material.WorkingPolarisationT,
+                material.RelativePermittivity,
+            ];
+            Assert.All(figures.OfType<MaterialFigure>(), figure =>
+            {
+                Assert.InRange(figure.Estimate.Value, figure.Estimate.Low, figure.Estimate.High);
+                Assert.Contains(figure.Standing, new[] { "read", "memory", "assumed" });
+                Assert.NotEqual("", figure.Source);
+            });
+            Assert.True(material.RelativePermeability.Estimate.Low >= 1, material.Key);
         });
-        Assert.True(material.RelativePermeability.Estimate.Low >= 1, material.Key);
-    });
 
-    // Read: remanence 1.25–1.3 T of cast alnico 5; a rod shows about a quarter of what the axial formula makes of it (95 mT against 380 mT).
+    // Read: remanence 1.25–1.3 T of cast alnico 5; a rod shows about a quarter of what the axial formula makes of it (95 mT against 380
+    // mT).
     [Fact]
     public void An_alnico_rod_shows_a_quarter_of_what_its_remanence_would()
     {
         Material alnico = MaterialCatalogue.Find("alnico-5")!;
-        PoleModel rod = FieldCases.Rods([0], alnico.RelativePermeability.Estimate.Value, radius: 0.002375, length: 0.0165) with { PolarisationT = alnico.WorkingPolarisationT!.Estimate };
-        double shown = FieldCases.Accurate.Solve(FieldCases.One(FieldCases.Coil(0.02975, rod)), TestContext.Current.CancellationToken).Map.MagnetFluxDensityT(new Vector3M(0, 0, 0.010)).ZM;
-        double axial = 1.25 / 2 * (0.0175 / Math.Sqrt(0.0175 * 0.0175 + 0.002375 * 0.002375) - 0.001 / Math.Sqrt(0.001 * 0.001 + 0.002375 * 0.002375));
+        PoleModel rod = FieldCases.Rods([0], alnico.RelativePermeability.Estimate.Value, radius: 0.002375, length: 0.0165) with
+        {
+            PolarisationT = alnico.WorkingPolarisationT!.Estimate,
+        };
+        double shown = FieldCases
+            .Accurate.Solve(FieldCases.One(FieldCases.Coil(0.02975, rod)), TestContext.Current.CancellationToken)
+            .Map.MagnetFluxDensityT(new Vector3M(0, 0, 0.010))
+            .ZM;
+        double axial =
+            1.25 / 2 * (0.0175 / Math.Sqrt(0.0175 * 0.0175 + 0.002375 * 0.002375) - 0.001 / Math.Sqrt(0.001 * 0.001 + 0.002375 * 0.002375));
         Assert.InRange(shown / axial, 1 / 6.0, 1 / 3.0);
     }
 

@@ -1,12 +1,13 @@
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Strings;
-using Coilwright.Physics.Tests.Fields;
+using Coilwright.Physics.Tests.BoundaryElements;
 
 namespace Coilwright.Physics.Tests.Strings;
 
 public sealed class StringMotionTests
 {
-    [Fact] // exp(−z/ℓ) swung by A gives the modified Bessel functions: I1(0.4) = 0.2040268, I2 = 0.0202680, I3 = 0.0013467 (tables, from memory)
+    // exp(−z/ℓ) swung by A gives the modified Bessel functions: I1(0.4) = 0.2040268, I2 = 0.0202680, I3 = 0.0013467 (tables, from memory)
+    [Fact]
     public void Overtones_of_an_exponential_are_Bessel_functions()
     {
         double[] harmonics = StringMotion.Harmonics(z => Math.Exp(-z / 0.0025), 0.001);
@@ -15,7 +16,8 @@ public sealed class StringMotionTests
     }
 
     [Fact]
-    public void A_straight_linkage_has_no_overtones() => Assert.All(StringMotion.Harmonics(z => 1 - 3 * z, 0.001), one => Assert.True(one < 1e-12));
+    public void A_straight_linkage_has_no_overtones() =>
+        Assert.All(StringMotion.Harmonics(z => 1 - 3 * z, 0.001), one => Assert.True(one < 1e-12));
 
     [Theory] // the exact frequency of a string with a spring k at p solves sin κL = −k/(Tκ)·sin κp·sin κ(L − p)
     [InlineData(0.045, 10)]
@@ -23,9 +25,12 @@ public sealed class StringMotionTests
     [InlineData(0.324, 20)]
     public void Pitch_shift_is_that_of_a_string_with_a_spring(double fromBridge, double gradient)
     {
-        const double Scale = 0.648, Tension = 72;
-        double low = 0.9 * Math.PI / Scale, high = 1.05 * Math.PI / Scale;
-        double Misfit(double k) => Math.Sin(k * Scale) - gradient / (Tension * k) * Math.Sin(k * fromBridge) * Math.Sin(k * (Scale - fromBridge));
+        const double Scale = 0.648,
+            Tension = 72;
+        double low = 0.9 * Math.PI / Scale,
+            high = 1.05 * Math.PI / Scale;
+        double Misfit(double k) =>
+            Math.Sin(k * Scale) - gradient / (Tension * k) * Math.Sin(k * fromBridge) * Math.Sin(k * (Scale - fromBridge));
         for (int step = 0; step < 80; step++)
         {
             double middle = (low + high) / 2;
@@ -43,11 +48,17 @@ public sealed class StringMotionTests
     [InlineData(0.046, 0.018, 82.41)]
     public void Tension_of_a_usual_string_is_what_it_is_known_to_be(double outerInch, double coreInch, double hz)
     {
-        StringModel model = new() { OuterDiameterM = outerInch * 0.0254, CoreDiameterM = coreInch * 0.0254, RelativePermeability = Estimate.Exact(80) };
+        StringModel model = new()
+        {
+            OuterDiameterM = outerInch * 0.0254,
+            CoreDiameterM = coreInch * 0.0254,
+            RelativePermeability = Estimate.Exact(80),
+        };
         Assert.InRange(StringMotion.TensionN(model, 0.648, hz), 60, 90);
     }
 
-    // Plausibility alone, no evidence: it runs from silence over the very middle of a pole to loud beside it, so that nearly any model passes through
+    // Plausibility alone, no evidence: it runs from silence over the very middle of a pole to loud beside it, so that nearly any model
+    // passes through
     // the −18 to −14 dB which were recalled from one measurement (from memory; the string's place over the pole not known).
     [Fact]
     public void Sideways_motion_is_heard_less_than_motion_towards_the_pickup()
@@ -55,7 +66,12 @@ public sealed class StringMotionTests
         PoleModel rods = FieldCases.Rods(FieldCases.SixM, 4.5) with { PolarisationT = Estimate.Exact(0.45) };
         FieldMap map = FieldCases.Fast.Solve(FieldCases.One(FieldCases.Coil(0.02975, rods)), TestContext.Current.CancellationToken).Map;
         StringScene scene = new(map, [1], StringGrid.Over([0], 120, symmetric: true));
-        StringModel plain = new() { CoreDiameterM = 0.43e-3, OuterDiameterM = 0.43e-3, RelativePermeability = Estimate.Exact(80) };
+        StringModel plain = new()
+        {
+            CoreDiameterM = 0.43e-3,
+            OuterDiameterM = 0.43e-3,
+            RelativePermeability = Estimate.Exact(80),
+        };
         double Db(double beside)
         {
             StringAnswer answer = scene.At(plain, 0.0052 + beside, 0.009 + 0.0025);
@@ -71,8 +87,17 @@ public sealed class StringMotionTests
     public void Linkage_alone_is_that_of_the_whole_answer()
     {
         PoleModel rods = FieldCases.Rods(FieldCases.SixM, 4.5) with { PolarisationT = Estimate.Exact(0.45) };
-        StringScene scene = new(FieldCases.Fast.Solve(FieldCases.One(FieldCases.Coil(0.02975, rods)), TestContext.Current.CancellationToken).Map, [1], StringGrid.Over([0], 60));
-        StringModel plain = new() { CoreDiameterM = 0.43e-3, OuterDiameterM = 0.43e-3, RelativePermeability = Estimate.Exact(80) };
+        StringScene scene = new(
+            FieldCases.Fast.Solve(FieldCases.One(FieldCases.Coil(0.02975, rods)), TestContext.Current.CancellationToken).Map,
+            [1],
+            StringGrid.Over([0], 60)
+        );
+        StringModel plain = new()
+        {
+            CoreDiameterM = 0.43e-3,
+            OuterDiameterM = 0.43e-3,
+            RelativePermeability = Estimate.Exact(80),
+        };
         double whole = scene.At(plain, 0.004, 0.0115).LinkageWb;
         Assert.Equal(whole, scene.LinkageWb(plain, 0.004, 0.0115), 1e-3 * Math.Abs(whole));
     }

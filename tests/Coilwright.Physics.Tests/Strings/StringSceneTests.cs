@@ -1,6 +1,6 @@
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Strings;
-using Coilwright.Physics.Tests.Fields;
+using Coilwright.Physics.Tests.BoundaryElements;
 using Coilwright.Shared;
 
 namespace Coilwright.Physics.Tests.Strings;
@@ -9,7 +9,12 @@ namespace Coilwright.Physics.Tests.Strings;
 public sealed class StringSceneTests
 {
     private const double Top = 0.009;
-    private static readonly StringModel s_plain = new() { CoreDiameterM = 0.5e-3, OuterDiameterM = 0.5e-3, RelativePermeability = Estimate.Exact(100) };
+    private static readonly StringModel s_plain = new()
+    {
+        CoreDiameterM = 0.5e-3,
+        OuterDiameterM = 0.5e-3,
+        RelativePermeability = Estimate.Exact(100),
+    };
 
     [Theory]
     [InlineData("fast")]
@@ -17,15 +22,34 @@ public sealed class StringSceneTests
     public void Linkage_and_sensitivity_match_the_reference(string engine)
     {
         Evidence Check(string what, string source, string because) =>
-            Evidence.Outside($"String over six rods: {what}, {engine} engine", source + ": tests/Reference/field/strings.csv [StringModels]", "derived", because);
-        Evidence linkage = Check("linkage, linear wire", "3-D finite elements; model not kept", "reference: its own 0.5 to 0.9 %, and 1 % of our collocation on the axis");
+            Evidence.Outside(
+                $"String over six rods: {what}, {engine} engine",
+                source + ": tests/Reference/field/strings.csv [StringModels]",
+                "derived",
+                because
+            );
+        Evidence linkage = Check(
+            "linkage, linear wire",
+            "3-D finite elements; model not kept",
+            "reference: its own 0.5 to 0.9 %, and 1 % of our collocation on the axis"
+        );
         Evidence linear = Check("change with height, linear wire", "3-D finite elements; model not kept", "reference: its own 3 %");
-        Evidence saturating = Check("change with height, saturating wire", "an integral-equation program that cannot be named", "reference: its own 5 %, checked by nobody");
+        Evidence saturating = Check(
+            "change with height, saturating wire",
+            "an integral-equation program that cannot be named",
+            "reference: its own 5 %, checked by nobody"
+        );
         foreach (Dictionary<string, string> row in FieldCases.Read("strings.csv"))
         {
             StringLaw law = row["law"] == "linear" ? StringLaw.Linear : StringLaw.Saturating;
-            StringModel wire = s_plain with { CoreDiameterM = 2 * row.Number("radius"), RelativePermeability = Estimate.Exact(row.Number("mu")), Law = law };
-            StringAnswer answer = Scene(engine, row.Number("strength"), 120).At(wire, row.Number("x"), Top + row.Number("height"), sideways: false);
+            StringModel wire = s_plain with
+            {
+                CoreDiameterM = 2 * row.Number("radius"),
+                RelativePermeability = Estimate.Exact(row.Number("mu")),
+                Law = law,
+            };
+            StringAnswer answer = Scene(engine, row.Number("strength"), 120)
+                .At(wire, row.Number("x"), Top + row.Number("height"), sideways: false);
             Assert.True(answer.Magnetised.Converged);
             if (row["linkage"].Length > 0)
             {
@@ -34,7 +58,12 @@ public sealed class StringSceneTests
 
             if (row["change"].Length > 0)
             {
-                (law == StringLaw.Linear ? linear : saturating).WithinPart(answer.VerticalWbPerM, row.Number("change"), law == StringLaw.Linear ? 0.03 : 0.05, row["law"] + " " + row["height"]);
+                (law == StringLaw.Linear ? linear : saturating).WithinPart(
+                    answer.VerticalWbPerM,
+                    row.Number("change"),
+                    law == StringLaw.Linear ? 0.03 : 0.05,
+                    row["law"] + " " + row["height"]
+                );
             }
         }
 
@@ -45,13 +74,23 @@ public sealed class StringSceneTests
     public void The_pickup_hears_five_millimetres_of_string()
     {
         StringAnswer answer = Scene("fast", 1, 120).At(s_plain with { Law = StringLaw.Linear }, 0.0052, Top + 0.003, sideways: false);
-        double[] y = answer.Magnetised.Grid.YM, g = answer.Aperture;
+        double[] y = answer.Magnetised.Grid.YM,
+            g = answer.Aperture;
         int half = Enumerable.Range(0, y.Length).First(i => g[i] / g[0] < 0.5);
         double at = y[half - 1] + (y[half] - y[half - 1]) * (g[half - 1] / g[0] - 0.5) / ((g[half - 1] - g[half]) / g[0]);
-        Assert.Equal(answer.VerticalWbPerM, g.Select((one, i) => one * answer.Magnetised.Grid.WeightM[i]).Sum(), 0.06 * Math.Abs(answer.VerticalWbPerM)); // what is magnetised across is not in it: 2 to 5 %
-        Evidence.Outside(
-            "String over six rods: half width of what is heard along the string, against 2.6 to 2.7 mm: a disagreement", "an integral-equation program that cannot be named [StringModels]", "derived",
-            "ratchet: 3 to 7 % narrower than the reference", "half-width")
+        Assert.Equal(
+            answer.VerticalWbPerM,
+            g.Select((one, i) => one * answer.Magnetised.Grid.WeightM[i]).Sum(),
+            0.06 * Math.Abs(answer.VerticalWbPerM)
+        ); // what is magnetised across is not in it: 2 to 5 %
+        Evidence
+            .Outside(
+                "String over six rods: half width of what is heard along the string, against 2.6 to 2.7 mm: a disagreement",
+                "an integral-equation program that cannot be named [StringModels]",
+                "derived",
+                "ratchet: 3 to 7 % narrower than the reference",
+                "half-width"
+            )
             .Inside(at * 1e3, 2.49, 2.53, "mm")
             .Record();
     }
@@ -60,10 +99,12 @@ public sealed class StringSceneTests
     public void The_adjoint_gives_the_change_that_two_solutions_show()
     {
         StringScene scene = Scene("fast", 1, 60);
-        StringAnswer low = scene.At(s_plain, 0.004, Top + 0.003 - 1e-4, sideways: false), high = scene.At(s_plain, 0.004, Top + 0.003 + 1e-4, sideways: false);
+        StringAnswer low = scene.At(s_plain, 0.004, Top + 0.003 - 1e-4, sideways: false),
+            high = scene.At(s_plain, 0.004, Top + 0.003 + 1e-4, sideways: false);
         StringAnswer rest = scene.At(s_plain, 0.004, Top + 0.003);
         Assert.Equal((high.LinkageWb - low.LinkageWb) / 2e-4, rest.VerticalWbPerM, 2e-3 * Math.Abs(rest.VerticalWbPerM));
-        StringAnswer left = scene.At(s_plain, 0.004 - 1e-4, Top + 0.003, sideways: false), right = scene.At(s_plain, 0.004 + 1e-4, Top + 0.003, sideways: false);
+        StringAnswer left = scene.At(s_plain, 0.004 - 1e-4, Top + 0.003, sideways: false),
+            right = scene.At(s_plain, 0.004 + 1e-4, Top + 0.003, sideways: false);
         Assert.Equal((right.LinkageWb - left.LinkageWb) / 2e-4, rest.SidewaysWbPerM!.Value, 2e-3 * Math.Abs(rest.VerticalWbPerM));
     }
 
@@ -83,7 +124,8 @@ public sealed class StringSceneTests
     {
         FieldMap map = Map("fast", 1);
         StringGrid grid = StringGrid.Over([0], 60);
-        StringAnswer one = new StringScene(map, [1], grid).At(s_plain, 0.0052, Top + 0.003, false), many = new StringScene(map, [-8000], grid).At(s_plain, 0.0052, Top + 0.003, false);
+        StringAnswer one = new StringScene(map, [1], grid).At(s_plain, 0.0052, Top + 0.003, false),
+            many = new StringScene(map, [-8000], grid).At(s_plain, 0.0052, Top + 0.003, false);
         Assert.Equal(-8000 * one.VerticalWbPerM, many.VerticalWbPerM, 1e-9 * Math.Abs(many.VerticalWbPerM));
         Assert.Equal(one.PullN, many.PullN, 1e-12);
         Assert.Equal(0, Scene("fast", 0, 60).At(s_plain, 0.0052, Top + 0.003, false).VerticalWbPerM, 1e-20);
@@ -94,8 +136,15 @@ public sealed class StringSceneTests
     {
         StringScene scene = Scene("accurate", 1, 120);
         StringModel wire = s_plain with { Law = StringLaw.Linear };
-        double over = scene.At(wire, 0.0052, Top + 0.003, false).VerticalWbPerM, between = scene.At(wire, 0.0104, Top + 0.003, false).VerticalWbPerM;
-        Evidence.Outside("String midway between two poles against over one", "an integral-equation program that cannot be named [StringModels]", "derived", "reference: 5 % as of its other figures")
+        double over = scene.At(wire, 0.0052, Top + 0.003, false).VerticalWbPerM,
+            between = scene.At(wire, 0.0104, Top + 0.003, false).VerticalWbPerM;
+        Evidence
+            .Outside(
+                "String midway between two poles against over one",
+                "an integral-equation program that cannot be named [StringModels]",
+                "derived",
+                "reference: 5 % as of its other figures"
+            )
             .Within(100 * between / over, 54, 2.7, "%")
             .Record();
     }
@@ -115,7 +164,13 @@ public sealed class StringSceneTests
             {
                 map.At(new Vector3M(0.0052, answer.Magnetised.Grid.YM[i], Top + height), field);
                 double across = answer.Magnetised.TransverseSusceptibility * (field[0].XM * field[0].XM + field[0].ZM * field[0].ZM);
-                sum -= 4e-7 * Math.PI / 2 * answer.Magnetised.SectionM2 * answer.Magnetised.Grid.WeightM[i] * (answer.Magnetised.AxialAPerM[i] * field[0].YM + across);
+                sum -=
+                    4e-7
+                    * Math.PI
+                    / 2
+                    * answer.Magnetised.SectionM2
+                    * answer.Magnetised.Grid.WeightM[i]
+                    * (answer.Magnetised.AxialAPerM[i] * field[0].YM + across);
             }
 
             return sum;

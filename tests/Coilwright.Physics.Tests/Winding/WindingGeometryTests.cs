@@ -26,19 +26,53 @@ public sealed class WindingGeometryTests
         from turns in Gen.Int[1, 15000]
         from packing in Gen.Double[0.4, 0.9]
         from overall in Gen.Double[40e-6, 120e-6]
-        select (new Bobbin { CoreLengthM = width + extra, CoreWidthM = width, EndRadiusM = corner * width, WindingHeightM = height }, (double)turns, packing, overall);
+        select (
+            new Bobbin
+            {
+                CoreLengthM = width + extra,
+                CoreWidthM = width,
+                EndRadiusM = corner * width,
+                WindingHeightM = height,
+            },
+            (double)turns,
+            packing,
+            overall
+        );
 
-    private static WoundCoil Wind(Bobbin bobbin, double turns, double packing = 0.75, double overallM = OverallM, double? pitchM = null, double stretch = 0, double? buildM = null) =>
-        WindingGeometry.Wind(bobbin, BareM / OverallM * overallM, overallM,
-            new WindingModel { Turns = turns, PitchM = pitchM, Stretch = stretch, MeasuredBuildM = buildM }, packing, CopperWire.OhmPerM(BareM / OverallM * overallM), 1200);
+    private static WoundCoil Wind(
+        Bobbin bobbin,
+        double turns,
+        double packing = 0.75,
+        double overallM = OverallM,
+        double? pitchM = null,
+        double stretch = 0,
+        double? buildM = null
+    ) =>
+        WindingGeometry.Wind(
+            bobbin,
+            BareM / OverallM * overallM,
+            overallM,
+            new WindingModel
+            {
+                Turns = turns,
+                PitchM = pitchM,
+                Stretch = stretch,
+                MeasuredBuildM = buildM,
+            },
+            packing,
+            CopperWire.OhmPerM(BareM / OverallM * overallM),
+            1200
+        );
 
     // Arithmetic: 8,000 and 9,400 turns of 0.071 mm in 11 × 4.3 mm.
     [Theory]
     [InlineData(8000, 0.67)]
     [InlineData(9400, 0.79)]
-    public void Fill_is_insulated_section_over_the_window(double turns, double fill) => Assert.Equal(fill, Wind(Narrow, turns).Fill!.Value, 5e-3);
+    public void Fill_is_insulated_section_over_the_window(double turns, double fill) =>
+        Assert.Equal(fill, Wind(Narrow, turns).Fill!.Value, 5e-3);
 
-    // Arithmetic: 1,136 m of nominal 42 AWG are 6.18 kΩ. Their 34 g rests on 29.8 mg/m, read from a supplier's half pound of about 25,000 ft;
+    // Arithmetic: 1,136 m of nominal 42 AWG are 6.18 kΩ. Their 34 g rests on 29.8 mg/m, read from a supplier's half pound of about 25,000
+    // ft;
     // the table's single build gives 29.1 mg/m and 33.1 g, and the diameter's limits (±8 %) hold both.
     [Fact]
     public void Eight_thousand_turns_have_the_ohms_and_the_mass_of_1136_metres()
@@ -74,18 +108,25 @@ public sealed class WindingGeometryTests
 
     // With many layers the sum must go over into N × the turn at half build; the begun last layer is all that parts them.
     [Fact]
-    public void Many_layers_approach_the_turn_at_half_build() => Coils.ForAll(c =>
-    {
-        WoundCoil coil = Wind(c.Bobbin, c.Turns, c.Packing, c.OverallM);
-        double middleM = c.Turns * c.Bobbin.TurnLengthM(coil.BuildM / 2);
-        double bound = 0.25 * Math.PI * coil.BuildM / coil.Layers * coil.TurnsPerLayer + 1e-9;
-        return coil.Layers < 1 || (coil.WireLengthM >= middleM - 1e-9 && coil.WireLengthM <= middleM + bound);
-    });
+    public void Many_layers_approach_the_turn_at_half_build() =>
+        Coils.ForAll(c =>
+        {
+            WoundCoil coil = Wind(c.Bobbin, c.Turns, c.Packing, c.OverallM);
+            double middleM = c.Turns * c.Bobbin.TurnLengthM(coil.BuildM / 2);
+            double bound = 0.25 * Math.PI * coil.BuildM / coil.Layers * coil.TurnsPerLayer + 1e-9;
+            return coil.Layers < 1 || (coil.WireLengthM >= middleM - 1e-9 && coil.WireLengthM <= middleM + bound);
+        });
 
     [Fact]
     public void A_round_coil_is_a_ring_of_its_mean_circumference()
     {
-        Bobbin round = new() { CoreLengthM = 20e-3, CoreWidthM = 20e-3, EndRadiusM = 10e-3, WindingHeightM = 7.1e-3 };
+        Bobbin round = new()
+        {
+            CoreLengthM = 20e-3,
+            CoreWidthM = 20e-3,
+            EndRadiusM = 10e-3,
+            WindingHeightM = 7.1e-3,
+        };
         WoundCoil coil = Wind(round, 5000, buildM: 4e-3);
         Assert.Equal(5000 * 2 * Math.PI * 12e-3, coil.WireLengthM, 1e-6);
         Assert.Equal(28e-3, coil.OuterLengthM, 1e-12);
@@ -93,22 +134,25 @@ public sealed class WindingGeometryTests
     }
 
     [Fact]
-    public void Build_packing_and_fill_belong_together() => Coils.ForAll(c =>
-    {
-        Bobbin bobbin = c.Bobbin with { MaxBuildM = 5e-3 };
-        WoundCoil coil = Wind(bobbin, c.Turns, c.Packing, c.OverallM);
-        return Math.Abs(coil.Fill!.Value * 5e-3 - coil.PackingFactor * coil.BuildM) < 1e-12 && coil.FitsWindow == (coil.BuildM <= 5e-3)
-            && coil.PackingFactor <= c.Packing + 1e-12;
-    });
+    public void Build_packing_and_fill_belong_together() =>
+        Coils.ForAll(c =>
+        {
+            Bobbin bobbin = c.Bobbin with { MaxBuildM = 5e-3 };
+            WoundCoil coil = Wind(bobbin, c.Turns, c.Packing, c.OverallM);
+            return Math.Abs(coil.Fill!.Value * 5e-3 - coil.PackingFactor * coil.BuildM) < 1e-12
+                && coil.FitsWindow == (coil.BuildM <= 5e-3)
+                && coil.PackingFactor <= c.Packing + 1e-12;
+        });
 
     [Fact]
-    public void More_turns_a_longer_core_or_looser_packing_mean_more_wire() => Coils.ForAll(c =>
-    {
-        double lengthM = Wind(c.Bobbin, c.Turns, c.Packing, c.OverallM).WireLengthM;
-        return Wind(c.Bobbin, c.Turns + 1, c.Packing, c.OverallM).WireLengthM > lengthM
-            && Wind(c.Bobbin with { CoreLengthM = c.Bobbin.CoreLengthM + 1e-3 }, c.Turns, c.Packing, c.OverallM).WireLengthM > lengthM
-            && Wind(c.Bobbin, c.Turns, c.Packing * 0.9, c.OverallM).WireLengthM >= lengthM;
-    });
+    public void More_turns_a_longer_core_or_looser_packing_mean_more_wire() =>
+        Coils.ForAll(c =>
+        {
+            double lengthM = Wind(c.Bobbin, c.Turns, c.Packing, c.OverallM).WireLengthM;
+            return Wind(c.Bobbin, c.Turns + 1, c.Packing, c.OverallM).WireLengthM > lengthM
+                && Wind(c.Bobbin with { CoreLengthM = c.Bobbin.CoreLengthM + 1e-3 }, c.Turns, c.Packing, c.OverallM).WireLengthM > lengthM
+                && Wind(c.Bobbin, c.Turns, c.Packing * 0.9, c.OverallM).WireLengthM >= lengthM;
+        });
 
     // Arithmetic: a core 2.8 mm longer at equal turns: mean turn 125 → 130.6 mm, +4.5 %.
     [Fact]

@@ -67,16 +67,22 @@ public sealed class CopperWireTests
     }
 
     [Fact]
-    public void Doubling_the_diameter_quarters_the_resistance() => Gen.Double[2e-5, 2e-4].ForAll(d =>
-        Math.Abs(4 * CopperWire.OhmPerM(2 * d) / CopperWire.OhmPerM(d) - 1) < 1e-12
-        && Math.Abs(CopperWire.BareDiameterFromOhmPerM(CopperWire.OhmPerM(d, 27), 27) / d - 1) < 1e-12);
+    public void Doubling_the_diameter_quarters_the_resistance() =>
+        Gen.Double[2e-5, 2e-4]
+            .ForAll(d =>
+                Math.Abs(4 * CopperWire.OhmPerM(2 * d) / CopperWire.OhmPerM(d) - 1) < 1e-12
+                && Math.Abs(CopperWire.BareDiameterFromOhmPerM(CopperWire.OhmPerM(d, 27), 27) / d - 1) < 1e-12
+            );
 
     [Fact]
-    public void Length_and_mass_of_a_spool_turn_into_each_other() => Gen.Double[1, 1e6].ForAll(lengthM =>
-    {
-        double massKgPerM = CopperWire.MassKgPerM(63.5e-6, 71.12e-6);
-        return Math.Abs(CopperWire.LengthFromMassM(CopperWire.MassFromLengthKg(lengthM, massKgPerM), massKgPerM) / lengthM - 1) < 1e-12;
-    });
+    public void Length_and_mass_of_a_spool_turn_into_each_other() =>
+        Gen.Double[1, 1e6]
+            .ForAll(lengthM =>
+            {
+                double massKgPerM = CopperWire.MassKgPerM(63.5e-6, 71.12e-6);
+                return Math.Abs(CopperWire.LengthFromMassM(CopperWire.MassFromLengthKg(lengthM, massKgPerM), massKgPerM) / lengthM - 1)
+                    < 1e-12;
+            });
 
     // Mass by way of resistance: 0.15328 Ω·g/m² is the mass resistivity of standard copper (read).
     [Fact]

@@ -39,7 +39,8 @@ public sealed class TensionBandTests
         Assert.NotEqual("", TensionBand.For("AWG 44")!.Note);
     }
 
-    // From memory, a table for one strand whose maker was not kept: 0.063 mm 0.157 N, 0.030 mm 0.040 N, 0.160 mm 0.91 N: all inside our band up to its top.
+    // From memory, a table for one strand whose maker was not kept: 0.063 mm 0.157 N, 0.030 mm 0.040 N, 0.160 mm 0.91 N: all inside our
+    // band up to its top.
     [Theory]
     [InlineData("0.063 mm", 0.157)]
     [InlineData("0.030 mm", 0.040)]

@@ -21,7 +21,8 @@ public sealed class WireCatalogueTests
     [InlineData("63 µm", "0.063 mm")]
     [InlineData("63um", "0.063 mm")]
     [InlineData("0.0635 mm", "AWG 42")]
-    public void A_size_is_found_as_people_write_it(string typed, string gauge) => Assert.Equal(gauge, WireCatalogue.Standard.Find(typed)!.Gauge);
+    public void A_size_is_found_as_people_write_it(string typed, string gauge) =>
+        Assert.Equal(gauge, WireCatalogue.Standard.Find(typed)!.Gauge);
 
     [Theory]
     [InlineData("AWG 33")]
@@ -70,7 +71,9 @@ public sealed class WireCatalogueTests
     {
         foreach (WireSize size in WireCatalogue.Standard.Sizes)
         {
-            Assert.All(size.Builds.Keys, build => Assert.Equal(size.Gauge, WireCatalogue.Standard.ModelFor(size.Gauge, build, "polyester").Gauge));
+            Assert.All(size.Builds.Keys, build =>
+                Assert.Equal(size.Gauge, WireCatalogue.Standard.ModelFor(size.Gauge, build, "polyester").Gauge)
+            );
         }
     }
 }

@@ -7,7 +7,8 @@ public sealed class WireTableTests
 {
     private static readonly WireCatalogue Catalogue = WireCatalogue.Standard;
 
-    // No evidence: the ohms and masses of tests/Reference/wire/awg-checks.csv are derived from the same diameters by the same formula. It holds the table's
+    // No evidence: the ohms and masses of tests/Reference/wire/awg-checks.csv are derived from the same diameters by the same formula. It
+    // holds the table's
     // entry and its rounding; 0.03 % is half a unit of the fourth to fifth figure.
     [Fact]
     public void Every_AWG_size_has_the_derived_resistance_mass_and_limits()
@@ -20,27 +21,50 @@ public sealed class WireTableTests
             ReferenceRows.Near(row.Number("ohmPerMMin"), CopperWire.OhmPerM(size.Bare.MaxM), 3e-4, size.Gauge + " least ohms");
             ReferenceRows.Near(row.Number("ohmPerMNominal"), size.NominalOhmPerM, 3e-4, size.Gauge + " ohms");
             ReferenceRows.Near(row.Number("ohmPerMMax"), CopperWire.OhmPerM(size.Bare.MinM), 3e-4, size.Gauge + " most ohms");
-            ReferenceRows.Near(row.Number("bareKgPerKm"), 1000 * CopperWire.BareMassKgPerM(size.Bare.NominalM), 3e-4, size.Gauge + " bare mass");
+            ReferenceRows.Near(
+                row.Number("bareKgPerKm"),
+                1000 * CopperWire.BareMassKgPerM(size.Bare.NominalM),
+                3e-4,
+                size.Gauge + " bare mass"
+            );
             foreach (string build in new[] { "single", "heavy" })
             {
                 DiameterLimits overall = size.Builds[build];
-                ReferenceRows.Near(row.Number(build + "KgPerKm"), 1000 * CopperWire.MassKgPerM(size.Bare.NominalM, overall.NominalM, 1200), 3e-4, size.Gauge + " mass");
+                ReferenceRows.Near(
+                    row.Number(build + "KgPerKm"),
+                    1000 * CopperWire.MassKgPerM(size.Bare.NominalM, overall.NominalM, 1200),
+                    3e-4,
+                    size.Gauge + " mass"
+                );
                 ReferenceRows.Near(row.Number(build + "MinMm"), 1000 * overall.MinM, 1e-9, size.Gauge + build);
                 ReferenceRows.Near(row.Number(build + "MaxMm"), 1000 * overall.MaxM, 1e-9, size.Gauge + build);
             }
         }
     }
 
-    // Bare diameters in thousandths of an inch and ohms per 1,000 feet at 20 °C, least, nominal and most, as printed [WireTable]: another's rounding of another's reckoning.
+    // Bare diameters in thousandths of an inch and ohms per 1,000 feet at 20 °C, least, nominal and most, as printed [WireTable]: another's
+    // rounding of another's reckoning.
     [Fact]
     public void Printed_limits_and_ohms_of_a_magnet_wire_table_are_met()
     {
         const string Source = "Copper Magnet Wire Data, pages 4 to 6 [WireTable]";
-        Evidence inches = Evidence.Outside("Wire: least, nominal and most bare diameter of AWG 34 to 36", Source, "read", "rounding: of the fourth decimal of an inch");
-        Evidence ohms = Evidence.Outside("Wire: least, nominal and most resistance of AWG 34 and 35, least and nominal of 36", Source, "read", "rounding: half of the fourth printed figure");
+        Evidence inches = Evidence.Outside(
+            "Wire: least, nominal and most bare diameter of AWG 34 to 36",
+            Source,
+            "read",
+            "rounding: of the fourth decimal of an inch"
+        );
+        Evidence ohms = Evidence.Outside(
+            "Wire: least, nominal and most resistance of AWG 34 and 35, least and nominal of 36",
+            Source,
+            "read",
+            "rounding: half of the fourth printed figure"
+        );
         (string Gauge, double[] Mil, double[] OhmPer1000Ft)[] printed =
         [
-            ("AWG 34", [6.2, 6.3, 6.4], [253.2, 261.3, 269.8]), ("AWG 35", [5.5, 5.6, 5.7], [319.2, 330.7, 342.8]), ("AWG 36", [4.9, 5.0, 5.1], [398.7, 414.8]),
+            ("AWG 34", [6.2, 6.3, 6.4], [253.2, 261.3, 269.8]),
+            ("AWG 35", [5.5, 5.6, 5.7], [319.2, 330.7, 342.8]),
+            ("AWG 36", [4.9, 5.0, 5.1], [398.7, 414.8]),
         ];
         foreach ((string gauge, double[] mil, double[] ohmPer1000Ft) in printed)
         {
@@ -65,7 +89,12 @@ public sealed class WireTableTests
     [Fact]
     public void Every_AWG_nominal_is_the_geometric_series_rounded_in_inches()
     {
-        Evidence check = Evidence.Outside("Wire: nominal diameters of 33 AWG sizes, 34 to 50", "the geometric series of the gauge [AwgSeries]", "memory", "exact: rounded in inches as the gauge is");
+        Evidence check = Evidence.Outside(
+            "Wire: nominal diameters of 33 AWG sizes, 34 to 50",
+            "the geometric series of the gauge [AwgSeries]",
+            "memory",
+            "exact: rounded in inches as the gauge is"
+        );
         foreach (WireSize size in Catalogue.Sizes.Where(s => !s.IsMetric))
         {
             double inches = 0.005 * Math.Pow(92, (36 - size.Number) / 39);
@@ -76,14 +105,19 @@ public sealed class WireTableTests
         check.Record();
     }
 
-    // Source: the head of tests/Reference/wire/metric-checks.csv. Nominal resistances stand for 58.5 m/(Ω·mm²); 14 of 34 rows are derived by it and are no evidence.
+    // Source: the head of tests/Reference/wire/metric-checks.csv. Nominal resistances stand for 58.5 m/(Ω·mm²); 14 of 34 rows are derived
+    // by it and are no evidence.
     [Fact]
     public void Every_metric_size_has_the_printed_resistance_growth_and_greatest_diameters()
     {
         IReadOnlyList<Dictionary<string, string>> rows = ReferenceRows.Read("metric-checks.csv");
         Assert.Equal(Catalogue.Sizes.Count(s => s.IsMetric), rows.Count);
         Evidence check = Evidence.Outside(
-            "Wire: nominal resistance of the metric sizes 0.030 to 0.160 mm that a maker prints", "a wire maker's list of sizes after IEC 60317-0-1, name not kept [WireIEC]", "memory", "rounding: of the fourth printed figure");
+            "Wire: nominal resistance of the metric sizes 0.030 to 0.160 mm that a maker prints",
+            "a wire maker's list of sizes after IEC 60317-0-1, name not kept [WireIEC]",
+            "memory",
+            "rounding: of the fourth printed figure"
+        );
         foreach (Dictionary<string, string> row in rows)
         {
             WireSize size = Catalogue.Find(row["size"] + " mm")!;
@@ -101,7 +135,8 @@ public sealed class WireTableTests
                 Assert.True(double.IsNaN(maximumMm) || Math.Abs(maximumMm - 1000 * overall.MaxM) < 1e-9, size.Gauge);
                 double increaseMm = row.Number(FormattableString.Invariant($"increase{grade}Mm"));
 
-                // The growth is over the bare wire at hand, so the thinnest allowed one sets the least overall diameter (0.150 mm grade 2 needs this:
+                // The growth is over the bare wire at hand, so the thinnest allowed one sets the least overall diameter (0.150 mm grade 2
+                // needs this:
                 // the maker's 0.172 is 0.001 under nominal plus growth).
                 Assert.True(double.IsNaN(increaseMm) || 1000 * (overall.MinM - size.Bare.MinM) >= increaseMm - 1e-9, size.Gauge);
             }
@@ -113,7 +148,11 @@ public sealed class WireTableTests
     [Fact]
     public void Resistances_within_metric_limits_match_the_printed_ones_where_diameter_tolerance_is_given()
     {
-        foreach (Dictionary<string, string> row in ReferenceRows.Read("metric-checks.csv").Where(r => r.Number("size") >= 0.071 && r["basis"] == "read"))
+        foreach (
+            Dictionary<string, string> row in ReferenceRows
+                .Read("metric-checks.csv")
+                .Where(r => r.Number("size") >= 0.071 && r["basis"] == "read")
+        )
         {
             WireSize size = Catalogue.Find(row["size"])!;
             ReferenceRows.Near(row.Number("ohmPerMMin"), CopperWire.OhmPerM(size.Bare.MaxM) * 58 / 59, 5e-4, size.Gauge + " least");

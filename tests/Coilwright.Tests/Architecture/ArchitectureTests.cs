@@ -7,8 +7,16 @@ public sealed class ArchitectureTests
 {
     private static readonly string[] s_outsideWorld =
     [
-        "System.IO.File", "System.IO.Directory", "System.IO.FileInfo", "System.Net", "System.Data", "System.TimeProvider", // System.Environment cannot be listed: the compiler puts it into every iterator
-        "System.Diagnostics.Process", "System.Console", "Microsoft.EntityFrameworkCore", "Microsoft.AspNetCore",
+        "System.IO.File",
+        "System.IO.Directory",
+        "System.IO.FileInfo",
+        "System.Net",
+        "System.Data",
+        "System.TimeProvider", // System.Environment cannot be listed: the compiler puts it into every iterator
+        "System.Diagnostics.Process",
+        "System.Console",
+        "Microsoft.EntityFrameworkCore",
+        "Microsoft.AspNetCore",
     ];
 
     public static TheoryData<string> Rooms => [.. HouseArrows.Rooms];
@@ -47,7 +55,8 @@ public sealed class ArchitectureTests
     [MemberData(nameof(Rooms))]
     public void Types_live_in_the_namespace_of_their_room(string room)
     {
-        IEnumerable<string?> wrong = Load(room).GetExportedTypes()
+        IEnumerable<string?> wrong = Load(room)
+            .GetExportedTypes()
             .Where(type => type.Namespace != room && type.Namespace?.StartsWith(room + ".", StringComparison.Ordinal) != true)
             .Where(type => type != typeof(Program))
             .Select(type => type.FullName);
@@ -57,7 +66,10 @@ public sealed class ArchitectureTests
 
     [Fact]
     public void Every_folder_of_src_is_a_room_of_the_house() =>
-        Assert.Equal(HouseArrows.Rooms.Order(StringComparer.Ordinal), Directory.GetDirectories(RepositoryFiles.PathOf("src")).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            HouseArrows.Rooms.Order(StringComparer.Ordinal),
+            Directory.GetDirectories(RepositoryFiles.PathOf("src")).Select(Path.GetFileName).Order(StringComparer.Ordinal)
+        );
 
     [Theory]
     [InlineData("Coilwright.Physics")]
@@ -67,9 +79,12 @@ public sealed class ArchitectureTests
 
     // Proof that each check above fails when its rule is broken.
     [Theory]
-    [InlineData("Coilwright.Physics", "../Coilwright.Analysis/Coilwright.Analysis.csproj", "Coilwright.Physics → Coilwright.Analysis")] // back
-    [InlineData("Coilwright.Papers", "..\\Coilwright.Storage\\Coilwright.Storage.csproj", "Coilwright.Papers → Coilwright.Storage")] // sideways
-    [InlineData("Coilwright.Workshop", "../Coilwright.Shared/Coilwright.Shared.csproj", "Coilwright.Workshop → Coilwright.Shared")] // unknown
+    // back
+    [InlineData("Coilwright.Physics", "../Coilwright.Analysis/Coilwright.Analysis.csproj", "Coilwright.Physics → Coilwright.Analysis")]
+    // sideways
+    [InlineData("Coilwright.Papers", "..\\Coilwright.Storage\\Coilwright.Storage.csproj", "Coilwright.Papers → Coilwright.Storage")]
+    // unknown
+    [InlineData("Coilwright.Workshop", "../Coilwright.Shared/Coilwright.Shared.csproj", "Coilwright.Workshop → Coilwright.Shared")]
     public void A_planted_project_reference_is_caught(string room, string planted, string expected)
     {
         string xml = $"""<Project Sdk="Microsoft.NET.Sdk"><ItemGroup><ProjectReference Include="{planted}" /></ItemGroup></Project>""";
@@ -83,19 +98,31 @@ public sealed class ArchitectureTests
         // This test program itself refers to the whole house: were it the physics room, that would be wrong.
         AssemblyName[] references = typeof(ArchitectureTests).Assembly.GetReferencedAssemblies();
 
-        Assert.Contains(HouseArrows.Violations("Coilwright.Physics", references.Select(name => name.Name ?? "")), violation => violation == "Coilwright.Physics → Coilwright.Workshop");
+        Assert.Contains(HouseArrows.Violations("Coilwright.Physics", references.Select(name => name.Name ?? "")), violation =>
+            violation == "Coilwright.Physics → Coilwright.Workshop"
+        );
     }
 
     [Fact]
     public void A_planted_using_directive_is_caught() =>
-        Assert.Equal(["Coilwright.Bench → Coilwright.Web"], HouseArrows.Violations("Coilwright.Bench", HouseArrows.RoomsNamedIn("using Coilwright.Web.Pages;\nusing Coilwright.Physics;")));
+        Assert.Equal(
+            ["Coilwright.Bench → Coilwright.Web"],
+            HouseArrows.Violations("Coilwright.Bench", HouseArrows.RoomsNamedIn("using Coilwright.Web.Pages;\nusing Coilwright.Physics;"))
+        );
 
     [Fact]
     public void A_planted_type_that_reads_a_file_is_caught() =>
         Assert.Contains(typeof(PlantedFileReader).FullName, TypesThatReachOutside(typeof(PlantedFileReader).Assembly));
 
     private static string[] TypesThatReachOutside(Assembly assembly) =>
-        Types.InAssembly(assembly).ShouldNot().HaveDependencyOnAny(s_outsideWorld).GetResult().FailingTypeNames?.Select(name => name.Replace('/', '+')).ToArray() ?? [];
+        Types
+            .InAssembly(assembly)
+            .ShouldNot()
+            .HaveDependencyOnAny(s_outsideWorld)
+            .GetResult()
+            .FailingTypeNames?.Select(name => name.Replace('/', '+'))
+            .ToArray()
+        ?? [];
 
     private static Assembly Load(string room) => Assembly.Load(room == "Coilwright" ? "coilwright" : room);
 

@@ -2,7 +2,10 @@ using System.Text.RegularExpressions;
 
 namespace Coilwright.Tests.Architecture;
 
-/// <summary>Pages warn by what is done on them, through the one function, and end with the line that defers to data sheets, codes and licensed practice.</summary>
+/// <summary>
+/// Pages warn by what is done on them, through the one function, and end with the line that defers to data sheets, codes and licensed
+/// practice.
+/// </summary>
 public sealed partial class CautionsOnPagesTests
 {
     private const string Closing = "Cautions.ClosingLine";
@@ -25,28 +28,57 @@ public sealed partial class CautionsOnPagesTests
     public void A_page_warns_of_what_is_done_on_it(string page, params string[] wanted)
     {
         string text = File.ReadAllText(RepositoryFiles.PathOf("src", "Coilwright.Web", "Pages", page + ".razor"));
-        Assert.All(wanted, asked => Assert.Contains(asked.StartsWith("Job.", StringComparison.Ordinal) ? $"<CautionNotes Of=\"Cautions.For({asked})\"" : asked, text, StringComparison.Ordinal));
+        Assert.All(wanted, asked =>
+            Assert.Contains(
+                asked.StartsWith("Job.", StringComparison.Ordinal) ? $"<CautionNotes Of=\"Cautions.For({asked})\"" : asked,
+                text,
+                StringComparison.Ordinal
+            )
+        );
     }
 
     [Fact]
     public void Every_page_with_cautions_ends_with_the_closing_line() =>
-        Assert.Empty(Pages().Where(page => page.Name.EndsWith("Page", StringComparison.Ordinal) && page.Text.Contains("<CautionNotes", StringComparison.Ordinal) && !Closes(page.Text)).Select(page => page.Name));
+        Assert.Empty(
+            Pages()
+                .Where(page =>
+                    page.Name.EndsWith("Page", StringComparison.Ordinal)
+                    && page.Text.Contains("<CautionNotes", StringComparison.Ordinal)
+                    && !Closes(page.Text)
+                )
+                .Select(page => page.Name)
+        );
 
-    /// <summary>The box is for hazards alone: what is drawn as a caution comes from the one function, but for a shop's clock that cannot be trusted, on which holds rest, and a step that such a clock ended early.</summary>
+    /// <summary>
+    /// The box is for hazards alone: what is drawn as a caution comes from the one function, but for a shop's clock that cannot be trusted,
+    /// on which holds rest, and a step that such a clock ended early.
+    /// </summary>
     [Fact]
     public void A_harmless_note_never_uses_the_caution_box()
     {
-        string[] boxes = [.. Pages().SelectMany(page => Box().Matches(page.Text)).Select(box => box.Groups[1].Value.Trim()).Order(StringComparer.Ordinal)];
+        string[] boxes =
+        [
+            .. Pages().SelectMany(page => Box().Matches(page.Text)).Select(box => box.Groups[1].Value.Trim()).Order(StringComparer.Ordinal),
+        ];
         Assert.Equal(["@caution", "@doubt"], boxes[..2]);
-        Assert.Contains("ended by a clock that was ahead", Assert.Single(boxes[2..]), StringComparison.Ordinal); // wax may be hot still, ink soft
-        Assert.Equal(["Nothing to hold it against"], Box().Matches("<p class=\"caution\"><strong>Caution</strong> Nothing to hold it against</p>").Select(box => box.Groups[1].Value.Trim())); // the guard sees one
+        // wax may be hot still, ink soft
+        Assert.Contains("ended by a clock that was ahead", Assert.Single(boxes[2..]), StringComparison.Ordinal);
+        Assert.Equal(
+            ["Nothing to hold it against"],
+            Box()
+                .Matches("<p class=\"caution\"><strong>Caution</strong> Nothing to hold it against</p>")
+                .Select(box => box.Groups[1].Value.Trim())
+        ); // the guard sees one
         Assert.False(Closes("<CautionNotes Of=\"Cautions.For(Job.Winding)\" />"));
     }
 
-    private static bool Closes(string text) => text.Contains(Closing, StringComparison.Ordinal) || text.Contains("Last=\"true\" />", StringComparison.Ordinal);
+    private static bool Closes(string text) =>
+        text.Contains(Closing, StringComparison.Ordinal) || text.Contains("Last=\"true\" />", StringComparison.Ordinal);
 
     private static IEnumerable<(string Name, string Text)> Pages() =>
-        RepositoryFiles.Written(Path.Combine("src", "Coilwright.Web"), ".razor").Select(path => (Path.GetFileNameWithoutExtension(path), File.ReadAllText(path)));
+        RepositoryFiles
+            .Written(Path.Combine("src", "Coilwright.Web"), ".razor")
+            .Select(path => (Path.GetFileNameWithoutExtension(path), File.ReadAllText(path)));
 
     [GeneratedRegex("<p class=\"caution\"><strong>Caution</strong>([^<]*)</p>")]
     private static partial Regex Box();

@@ -29,18 +29,30 @@ public static partial class HouseArrows
             return [$"{room} is no room of the house"];
         }
 
-        return [.. references.Where(IsOurs).Where(name => name != room && !allowed.Contains(name)).Distinct().Select(name => $"{room} → {name}")];
+        return
+        [
+            .. references
+                .Where(IsOurs)
+                .Where(name => name != room && !allowed.Contains(name))
+                .Distinct()
+                .Select(name => $"{room} → {name}"),
+        ];
     }
 
     /// <summary>Names of the projects that a project file refers to.</summary>
     public static IReadOnlyList<string> ProjectReferences(string projectXml) =>
-        [.. ProjectReference().Matches(projectXml).Select(match => Path.GetFileNameWithoutExtension(match.Groups[1].Value.Replace('\\', '/')))];
+        [
+            .. ProjectReference()
+                .Matches(projectXml)
+                .Select(match => Path.GetFileNameWithoutExtension(match.Groups[1].Value.Replace('\\', '/'))),
+        ];
 
     /// <summary>Our namespaces that a source text names, by a using directive or in full, each cut to its room.</summary>
     public static IReadOnlyList<string> RoomsNamedIn(string source) =>
         [.. RoomName().Matches(source).Select(match => match.Value).Distinct()];
 
-    private static bool IsOurs(string name) => name == "Coilwright" || name == "coilwright" || name.StartsWith("Coilwright.", StringComparison.Ordinal);
+    private static bool IsOurs(string name) =>
+        name == "Coilwright" || name == "coilwright" || name.StartsWith("Coilwright.", StringComparison.Ordinal);
 
     [GeneratedRegex("<ProjectReference\\s+Include=\"([^\"]+)\"")]
     private static partial Regex ProjectReference();

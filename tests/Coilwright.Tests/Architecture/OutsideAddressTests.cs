@@ -8,16 +8,32 @@ public sealed partial class OutsideAddressTests
     private static readonly string[] s_compiledOrServed = [".cs", ".razor", ".cshtml", ".html", ".css", ".ts", ".js", ".svg"];
 
     /// <summary>Names, not addresses that anything is fetched from: XML namespaces and identities of schemas.</summary>
-    private static readonly string[] s_namesOnly = ["http://www.w3.org/", "https://json-schema.org/", "https://coilwright.example/schemas/"];
+    private static readonly string[] s_namesOnly =
+    [
+        "http://www.w3.org/",
+        "https://json-schema.org/",
+        "https://coilwright.example/schemas/",
+    ];
 
     [Fact]
     public void Sources_name_no_outside_address() =>
-        Assert.Empty(RepositoryFiles.Written("src", s_compiledOrServed).SelectMany(path => OutsideAddresses(WithoutComments(File.ReadAllText(path))).Select(address => $"{Path.GetRelativePath(RepositoryFiles.Root, path)}: {address}")));
+        Assert.Empty(
+            RepositoryFiles
+                .Written("src", s_compiledOrServed)
+                .SelectMany(path =>
+                    OutsideAddresses(WithoutComments(File.ReadAllText(path)))
+                        .Select(address => $"{Path.GetRelativePath(RepositoryFiles.Root, path)}: {address}")
+                )
+        );
 
     [Fact]
     public void Schemas_name_no_outside_address_but_their_dialect()
     {
-        Assert.Empty(Directory.EnumerateFiles(RepositoryFiles.PathOf("schemas"), "*.json").SelectMany(path => OutsideAddresses(File.ReadAllText(path)).Select(address => $"{Path.GetFileName(path)}: {address}")));
+        Assert.Empty(
+            Directory
+                .EnumerateFiles(RepositoryFiles.PathOf("schemas"), "*.json")
+                .SelectMany(path => OutsideAddresses(File.ReadAllText(path)).Select(address => $"{Path.GetFileName(path)}: {address}"))
+        );
     }
 
     [Theory]
@@ -46,9 +62,19 @@ public sealed partial class OutsideAddressTests
     private static string WithoutComments(string source) => CommentLine().Replace(source, "");
 
     private static IReadOnlyList<string> OutsideAddresses(string text) =>
-        [.. Address().Matches(text).Select(match => match.Groups[1].Value).Where(address => !Loopback().IsMatch(address) && !s_namesOnly.Any(name => address.StartsWith(name, StringComparison.Ordinal)))];
+        [
+            .. Address()
+                .Matches(text)
+                .Select(match => match.Groups[1].Value)
+                .Where(address =>
+                    !Loopback().IsMatch(address) && !s_namesOnly.Any(name => address.StartsWith(name, StringComparison.Ordinal))
+                ),
+        ];
 
-    [GeneratedRegex("""(?:^|["'(`\s=>])((?:https?:)?//[A-Za-z0-9\[{][^\s"'<>)`]*\.[^\s"'<>)`]*|https?://[^\s"'<>)`]+)""", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(
+        """(?:^|["'(`\s=>])((?:https?:)?//[A-Za-z0-9\[{][^\s"'<>)`]*\.[^\s"'<>)`]*|https?://[^\s"'<>)`]+)""",
+        RegexOptions.IgnoreCase
+    )]
     private static partial Regex Address();
 
     [GeneratedRegex(@"^\s*//.*$", RegexOptions.Multiline)]

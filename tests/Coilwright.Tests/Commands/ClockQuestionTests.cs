@@ -58,16 +58,26 @@ public sealed class ClockQuestionTests
         (int exit, string error) = await RunAsync(clock, [.. args, "--shop", file]);
         Assert.Equal(ExitCode.WrongInput, exit);
         Assert.Contains("is the clock right?", error, StringComparison.Ordinal);
-        Assert.DoesNotContain("is the clock right?", (await RunAsync(clock, [.. args, "--shop", file, "--clock-is-right"])).Error, StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "is the clock right?",
+            (await RunAsync(clock, [.. args, "--shop", file, "--clock-is-right"])).Error,
+            StringComparison.Ordinal
+        );
     }
 
     /// <summary>A command that says who did it stores it with a time.</summary>
     [Fact]
     public void Every_command_that_takes_a_person_takes_the_answer_about_the_clock()
     {
-        Command[] storing = [.. All(Cli.BuildRoot(new Desk(TextWriter.Null, TextWriter.Null, TimeProvider.System))).Where(command => command.Options.Any(option => option.Name == "--person"))];
+        Command[] storing =
+        [
+            .. All(Cli.BuildRoot(new CommandContext(TextWriter.Null, TextWriter.Null, TimeProvider.System)))
+                .Where(command => command.Options.Any(option => option.Name == "--person")),
+        ];
         Assert.InRange(storing.Length, 30, 100);
-        Assert.Empty(storing.Where(command => command.Options.All(option => option.Name != "--clock-is-right")).Select(command => command.Name));
+        Assert.Empty(
+            storing.Where(command => command.Options.All(option => option.Name != "--clock-is-right")).Select(command => command.Name)
+        );
     }
 
     /// <summary>What only shows stores nothing, so it asks nothing.</summary>
@@ -96,7 +106,8 @@ public sealed class ClockQuestionTests
 
     private static async Task<(int Exit, string Error)> RunAsync(TimeProvider clock, string[] args)
     {
-        using StringWriter output = new(), error = new();
+        using StringWriter output = new(),
+            error = new();
         int exit = await Cli.RunAsync(args, output, error, clock, Cancel);
         return (exit, error.ToString());
     }

@@ -5,7 +5,8 @@ internal sealed record CommandRun(int Exit, string Output, string Error)
 {
     public static async Task<CommandRun> Of(params string[] args)
     {
-        using StringWriter output = new(), error = new();
+        using StringWriter output = new(),
+            error = new();
         int exit = await Cli.RunAsync(args, output, error, cancel: TestContext.Current.CancellationToken);
         return new CommandRun(exit, output.ToString(), error.ToString());
     }

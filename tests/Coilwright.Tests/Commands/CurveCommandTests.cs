@@ -18,9 +18,20 @@ public sealed class CurveCommandTests
     public async Task Story_21_two_designs_on_one_load_and_the_change_between_them()
     {
         using TestFolder folder = new();
-        string first = folder.Write("first.json", """{ "format": "coilwright.lumped/1", "resistance": "6.2 kΩ", "inductance": "2.5 H", "capacitance": "120 pF" }""");
-        string load = folder.Write("load.json", """{ "format": "coilwright.load/1", "volume": { "resistance": "250 kΩ" }, "tone": { "resistance": "250 kΩ", "capacitor": "22 nF" }, "cable": { "capacitance": "470 pF" }, "input": { "resistance": "1 MΩ" } }""");
-        string other = folder.Write("other.json", """{ "format": "coilwright.load/1", "volume": { "resistance": "500 kΩ" }, "tone": { "resistance": "500 kΩ", "capacitor": "22 nF" }, "cable": { "capacitance": "470 pF" }, "input": { "resistance": "1 MΩ" } }""");
+        string first = folder.Write(
+            "first.json",
+            """{ "format": "coilwright.lumped/1", "resistance": "6.2 kΩ", "inductance": "2.5 H", "capacitance": "120 pF" }"""
+        );
+        string load = folder.Write(
+            "load.json",
+            """{ "format": "coilwright.load/1", "volume": { "resistance": "250 kΩ" }, "tone": { "resistance": "250 """
+                + """kΩ", "capacitor": "22 nF" }, "cable": { "capacitance": "470 pF" }, "input": { "resistance": "1 MΩ" } }"""
+        );
+        string other = folder.Write(
+            "other.json",
+            """{ "format": "coilwright.load/1", "volume": { "resistance": "500 kΩ" }, "tone": { "resistance": "500 """
+                + """kΩ", "capacitor": "22 nF" }, "cable": { "capacitance": "470 pF" }, "input": { "resistance": "1 MΩ" } }"""
+        );
 
         foreach ((string file, double gainDb, double hz) in new[] { (load, 3.6, 3760.0), (other, 7.6, 4030.0) })
         {
@@ -42,21 +53,34 @@ public sealed class CurveCommandTests
     {
         using TestFolder folder = new();
         string circuit = folder.Write("two.json", Circuit);
-        CommandRun json = await CommandRun.Of("respond", circuit, "--json", "--refine"), netlist = await CommandRun.Of("respond", circuit, "--netlist");
+        CommandRun json = await CommandRun.Of("respond", circuit, "--json", "--refine"),
+            netlist = await CommandRun.Of("respond", circuit, "--netlist");
         Assert.Equal((0, ""), (json.Exit, json.Error));
         Assert.Empty(Schemas.Complaints("response.json", json.Output));
         Assert.Empty(Schemas.Complaints("circuit.json", Circuit));
         using JsonDocument document = JsonDocument.Parse(json.Output);
         double peak = Value(document.RootElement.GetProperty("peak").GetProperty("gain"));
-        Assert.Equal(peak, document.RootElement.GetProperty("points").EnumerateArray().Max(point => point.GetProperty("gain").GetDouble()), 1e-6);
+        Assert.Equal(
+            peak,
+            document.RootElement.GetProperty("points").EnumerateArray().Max(point => point.GetProperty("gain").GetDouble()),
+            1e-6
+        );
         Assert.Equal(0, netlist.Exit);
-        Assert.All((string[])["V1a ", "L1ae1 ", "Cvol1keep ", "Rvol2below ", "Ccable ", ".ac dec ", ".end"], part => Assert.Contains("\n" + part, netlist.Output, StringComparison.Ordinal));
+        Assert.All((string[])["V1a ", "L1ae1 ", "Cvol1keep ", "Rvol2below ", "Ccable ", ".ac dec ", ".end"], part =>
+            Assert.Contains("\n" + part, netlist.Output, StringComparison.Ordinal)
+        );
     }
 
     [Fact]
     public async Task A_recipe_is_written_as_parts_that_sound_like_it()
     {
-        CommandRun run = await CommandRun.Of("respond", RepositoryFiles.PathOf("demo", "recipes", "harbour-bridge.json"), "--load", RepositoryFiles.PathOf("demo", "loads", "player.json"), "--netlist");
+        CommandRun run = await CommandRun.Of(
+            "respond",
+            RepositoryFiles.PathOf("demo", "recipes", "harbour-bridge.json"),
+            "--load",
+            RepositoryFiles.PathOf("demo", "loads", "player.json"),
+            "--netlist"
+        );
         Assert.Equal((0, ""), (run.Exit, run.Error));
         string note = run.Output.Split('\n')[1];
         Assert.StartsWith("* L(f) and R(f) of the recipe", note, StringComparison.Ordinal);
@@ -69,19 +93,42 @@ public sealed class CurveCommandTests
     {
         using TestFolder folder = new();
         LumpedPickup truth = new(7800, 3.5, 120e-12) { Eddy = [new(0.9, 60e3)] };
-        string rows = string.Concat(PickupResponse.LogFrequencies(50, 20_000, 300).Select(hz => string.Create(CultureInfo.InvariantCulture, $"{hz:R};{PickupImpedance.Ohm(truth, hz).Real:R};{PickupImpedance.Ohm(truth, hz).Imaginary:R}\n"))).Replace('.', ',');
+        string rows = string.Concat(
+                PickupResponse
+                    .LogFrequencies(50, 20_000, 300)
+                    .Select(hz =>
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{hz:R};{PickupImpedance.Ohm(truth, hz).Real:R};{PickupImpedance.Ohm(truth, hz).Imaginary:R}\n"
+                        )
+                    )
+            )
+            .Replace('.', ',');
         string curve = folder.Write("curve.csv", "frequency [Hz];real [Ω];imaginary [Ω]\n" + rows);
-        CommandRun json = await CommandRun.Of("fit", curve, "--json", "--at", "1kHz,8kHz"), lumped = await CommandRun.Of("fit", curve, "--lumped"), plain = await CommandRun.Of("fit", curve);
+        CommandRun json = await CommandRun.Of("fit", curve, "--json", "--at", "1kHz,8kHz"),
+            lumped = await CommandRun.Of("fit", curve, "--lumped"),
+            plain = await CommandRun.Of("fit", curve);
         Assert.Equal((0, ""), (json.Exit, json.Error));
         Assert.Empty(Schemas.Complaints("fit.json", json.Output));
         Assert.Empty(Schemas.Complaints("lumped.json", lumped.Output));
         Assert.Contains("semicolon between cells, decimal comma", plain.Output, StringComparison.Ordinal);
         using JsonDocument document = JsonDocument.Parse(json.Output);
         Assert.Equal(3.5, Value(document.RootElement.GetProperty("parts").GetProperty("inductance")), 1e-4);
-        Assert.Equal([false, true], document.RootElement.GetProperty("inductanceAt").EnumerateArray().Select(one => one.GetProperty("tooNearResonance").GetBoolean()));
+        Assert.Equal(
+            [false, true],
+            document
+                .RootElement.GetProperty("inductanceAt")
+                .EnumerateArray()
+                .Select(one => one.GetProperty("tooNearResonance").GetBoolean())
+        );
         CommandRun respond = await CommandRun.Of("respond", folder.Write("fitted.json", lumped.Output), "--json");
         using JsonDocument response = JsonDocument.Parse(respond.Output);
-        Assert.Equal(1, Value(response.RootElement.GetProperty("peak").GetProperty("frequency")) / PickupResponse.FindPeak(truth, LoadCircuit.None)!.Value.FrequencyHz, 1e-4);
+        Assert.Equal(
+            1,
+            Value(response.RootElement.GetProperty("peak").GetProperty("frequency"))
+                / PickupResponse.FindPeak(truth, LoadCircuit.None)!.Value.FrequencyHz,
+            1e-4
+        );
     }
 
     [Fact]
@@ -89,10 +136,16 @@ public sealed class CurveCommandTests
     {
         using TestFolder folder = new();
         LumpedPickup truth = new(6200, 2.5, 120e-12);
-        string rows = string.Concat(PickupResponse.Compute(truth, LoadCircuit.None, PickupResponse.LogFrequencies(100, 20_000, 120)).Points.Select(point => string.Create(CultureInfo.InvariantCulture, $"{point.FrequencyHz:R},{point.GainDb:0.000}\n")));
+        string rows = string.Concat(
+            PickupResponse
+                .Compute(truth, LoadCircuit.None, PickupResponse.LogFrequencies(100, 20_000, 120))
+                .Points.Select(point => string.Create(CultureInfo.InvariantCulture, $"{point.FrequencyHz:R},{point.GainDb:0.000}\n"))
+        );
         string curve = folder.Write("gain.csv", "frequency [Hz],gain [dB]\n" + rows);
-        CommandRun alone = await CommandRun.Of("fit", curve, "--json"), with = await CommandRun.Of("fit", curve, "--json", "--resistance", "6.2k");
-        using JsonDocument open = JsonDocument.Parse(alone.Output), told = JsonDocument.Parse(with.Output);
+        CommandRun alone = await CommandRun.Of("fit", curve, "--json"),
+            with = await CommandRun.Of("fit", curve, "--json", "--resistance", "6.2k");
+        using JsonDocument open = JsonDocument.Parse(alone.Output),
+            told = JsonDocument.Parse(with.Output);
         Assert.NotEmpty(open.RootElement.GetProperty("undetermined").EnumerateArray());
         Assert.Empty(told.RootElement.GetProperty("undetermined").EnumerateArray());
         Assert.Equal(2.5, Value(told.RootElement.GetProperty("parts").GetProperty("inductance")), 0.01);
@@ -101,7 +154,8 @@ public sealed class CurveCommandTests
     [Fact]
     public async Task Two_resonances_give_the_capacitance_and_a_reading_too_near_is_refused()
     {
-        CommandRun done = await CommandRun.Of("resonance", "--peak", "9.19kHz", "470pF:4.14kHz", "--inductance", "2.53H", "--json"), refused = await CommandRun.Of("resonance", "--peak", "9.19kHz", "470pF:4.14kHz", "--inductance", "12H", "--at", "8kHz");
+        CommandRun done = await CommandRun.Of("resonance", "--peak", "9.19kHz", "470pF:4.14kHz", "--inductance", "2.53H", "--json"),
+            refused = await CommandRun.Of("resonance", "--peak", "9.19kHz", "470pF:4.14kHz", "--inductance", "12H", "--at", "8kHz");
         Assert.Equal((0, ""), (done.Exit, done.Error));
         Assert.Empty(Schemas.Complaints("resonance.json", done.Output));
         using JsonDocument document = JsonDocument.Parse(done.Output);
@@ -129,9 +183,12 @@ public sealed class CurveCommandTests
     public async Task Pickups_that_cancel_are_said_to_give_nothing()
     {
         using TestFolder folder = new();
-        string circuit = folder.Write("out.json", """
+        string circuit = folder.Write(
+            "out.json",
+            """
             { "format": "coilwright.circuit/1", "joined": "series", "pickups": [ { "name": "a", "coils": [ { "resistance": "6 kΩ", "inductance": "2 H", "capacitance": "100 pF" } ] }, { "name": "b", "leads": "exchanged", "coils": [ { "resistance": "6 kΩ", "inductance": "2 H", "capacitance": "100 pF" } ] } ] }
-            """);
+            """
+        );
         CommandRun run = await CommandRun.Of("respond", circuit);
         Assert.Equal(2, run.Exit);
         Assert.Contains("cancel", run.Error, StringComparison.Ordinal);
@@ -139,15 +196,25 @@ public sealed class CurveCommandTests
 
     private static double Value(JsonElement quantity) => quantity.GetProperty("value").GetDouble();
 
-    /// <summary>Curves that were really measured, tests/Reference/measured: with the exciter in them none is a pickup behind a flat source.</summary>
+    /// <summary>
+    /// Curves that were really measured, tests/Reference/measured: with the exciter in them none is a pickup behind a flat source.
+    /// </summary>
     [Fact]
     public async Task A_measured_curve_that_no_winding_can_give_has_no_result_and_says_why()
     {
         using TestFolder folder = new();
-        string[][] rows = [.. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "measured", "responses.csv")).Skip(1).Select(line => line.Split(',', 3))];
+        string[][] rows =
+        [
+            .. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "measured", "responses.csv"))
+                .Skip(1)
+                .Select(line => line.Split(',', 3)),
+        ];
         foreach (IGrouping<string, string[]> curve in rows.GroupBy(row => row[0] + "-" + row[1]))
         {
-            string path = folder.Write(curve.Key + ".csv", "frequency [Hz],gain [dB],phase [deg]\n" + string.Join('\n', curve.Select(row => row[2])));
+            string path = folder.Write(
+                curve.Key + ".csv",
+                "frequency [Hz],gain [dB],phase [deg]\n" + string.Join('\n', curve.Select(row => row[2]))
+            );
             CommandRun json = await CommandRun.Of("fit", path, "--json");
             Assert.Equal((1, ""), (json.Exit, json.Error));
             Assert.Empty(Schemas.Complaints("fit.json", json.Output));
@@ -161,12 +228,23 @@ public sealed class CurveCommandTests
     public async Task A_curve_without_a_winding_is_told_in_words_and_gives_no_pickup_to_go_on_with()
     {
         using TestFolder folder = new();
-        string path = folder.Write("flat.csv", "frequency [Hz],gain [dB]\n" + string.Join('\n', Enumerable.Range(1, 60).Select(n => FormattableString.Invariant($"{100 * n},{(n % 2 == 0 ? 40 : -40)}"))));
-        CommandRun plain = await CommandRun.Of("fit", path), lumped = await CommandRun.Of("fit", path, "--lumped");
+        string path = folder.Write(
+            "flat.csv",
+            "frequency [Hz],gain [dB]\n"
+                + string.Join(
+                    '\n',
+                    Enumerable.Range(1, 60).Select(n => FormattableString.Invariant($"{100 * n},{(n % 2 == 0 ? 40 : -40)}"))
+                )
+        );
+        CommandRun plain = await CommandRun.Of("fit", path),
+            lumped = await CommandRun.Of("fit", path, "--lumped");
         Assert.Equal(1, plain.Exit);
         Assert.Contains("this curve gives no pickup", plain.Output, StringComparison.Ordinal);
         Assert.Equal((2, ""), (lumped.Exit, lumped.Output));
-        CommandRun beyond = await CommandRun.Of("fit", folder.Write("beyond.csv", "frequency [Hz],gain [dB]\n100,-211900\n200,1\n300,1\n400,1\n"));
+        CommandRun beyond = await CommandRun.Of(
+            "fit",
+            folder.Write("beyond.csv", "frequency [Hz],gain [dB]\n100,-211900\n200,1\n300,1\n400,1\n")
+        );
         Assert.Equal(2, beyond.Exit);
         Assert.Contains("-240 to 240 dB", beyond.Error, StringComparison.Ordinal);
     }

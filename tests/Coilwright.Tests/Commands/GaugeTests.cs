@@ -8,15 +8,31 @@ public sealed class GaugeTests
     [Fact]
     public async Task Two_people_on_three_coils_give_a_study_that_fits_its_schema()
     {
-        using JsonDocument study = await Run("part,person,value [kΩ]\na,1,6.10\na,1,6.11\na,2,6.12\na,2,6.11\nb,1,6.20\nb,1,6.21\nb,2,6.22\nb,2,6.20\nc,1,6.35\nc,1,6.34\nc,2,6.36\nc,2,6.35\n", 0);
-        Assert.Equal(0.07 / 6 / 1.1284, study.RootElement.GetProperty("averageAndRange").GetProperty("repeatability").GetDouble(), 1e-6); // five ranges of 0.01 and one of 0.02 over d2
+        using JsonDocument study = await Run(
+            "part,person,value "
+                + "[kΩ]\na,1,6.10\na,1,6.11\na,2,6.12\na,2,6.11\nb,1,6.20\nb,1,6.21\nb,2,6.22\nb,2,6.20\nc,1,6.35\nc,1,6.34\nc,2,6.36\nc,2,6.35\n",
+            0
+        );
+        // five ranges of 0.01 and one of 0.02 over d2
+        Assert.Equal(0.07 / 6 / 1.1284, study.RootElement.GetProperty("averageAndRange").GetProperty("repeatability").GetDouble(), 1e-6);
         Assert.True(study.RootElement.GetProperty("anova").GetProperty("categories").GetInt32() >= 5);
     }
 
     [Fact]
     public async Task A_meter_that_reads_high_by_more_than_it_scatters_shows_its_bias()
     {
-        using JsonDocument study = await Run("value [Ω]\n" + string.Join('\n', Enumerable.Range(0, 20).Select(n => (1000.5 + 0.1 * (n % 3 - 1)).ToString(CultureInfo.InvariantCulture))), 0, "--reference", "1000", "--tolerance", "40");
+        using JsonDocument study = await Run(
+            "value [Ω]\n"
+                + string.Join(
+                    '\n',
+                    Enumerable.Range(0, 20).Select(n => (1000.5 + 0.1 * (n % 3 - 1)).ToString(CultureInfo.InvariantCulture))
+                ),
+            0,
+            "--reference",
+            "1000",
+            "--tolerance",
+            "40"
+        );
         JsonElement one = study.RootElement.GetProperty("typeOne");
         Assert.Equal(0.5, one.GetProperty("bias").GetDouble(), 0.01);
         Assert.True(one.GetProperty("biasLow").GetDouble() > 0.4);
@@ -32,7 +48,8 @@ public sealed class GaugeTests
         Assert.Contains("line 3, value", run.Error, StringComparison.Ordinal);
     }
 
-    // AIAG, Measurement Systems Analysis, linearity example: five parts, twelve readings each. The readings are from memory; that they give its printed slope and intercept to six digits says they are right.
+    // AIAG, Measurement Systems Analysis, linearity example: five parts, twelve readings each. The readings are from memory; that they give
+    // its printed slope and intercept to six digits says they are right.
     private static readonly (double Reference, double[] Readings)[] s_linearity =
     [
         (2, [2.7, 2.5, 2.4, 2.5, 2.7, 2.3, 2.5, 2.5, 2.4, 2.4, 2.6, 2.4]),
@@ -46,10 +63,19 @@ public sealed class GaugeTests
     [InlineData(null, 1)]
     [InlineData("4", 1)] // 0.58 at the far end is 14 % of it
     [InlineData("10", 0)] // and 6 % of this
-    public async Task A_meter_whose_bias_changes_along_its_range_is_fit_only_for_a_tolerance_that_is_wide_enough(string? tolerance, int exit)
+    public async Task A_meter_whose_bias_changes_along_its_range_is_fit_only_for_a_tolerance_that_is_wide_enough(
+        string? tolerance,
+        int exit
+    )
     {
-        string table = "part,value,reference\n" + string.Join('\n', s_linearity.SelectMany(part => part.Readings.Select(value =>
-            string.Create(CultureInfo.InvariantCulture, $"{part.Reference},{value},{part.Reference}"))));
+        string table =
+            "part,value,reference\n"
+            + string.Join(
+                '\n',
+                s_linearity.SelectMany(part =>
+                    part.Readings.Select(value => string.Create(CultureInfo.InvariantCulture, $"{part.Reference},{value},{part.Reference}"))
+                )
+            );
         using JsonDocument study = await Run(table, exit, tolerance is null ? [] : ["--tolerance", tolerance]);
         JsonElement line = study.RootElement.GetProperty("linearity");
         Assert.Equal(-0.131667, line.GetProperty("slope").GetDouble(), 5e-7);

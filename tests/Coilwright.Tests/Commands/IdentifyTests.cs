@@ -23,7 +23,10 @@ public sealed class IdentifyTests
     public async Task Wrong_readings_are_named_and_refused()
     {
         using TestFolder folder = new();
-        CommandRun run = await CommandRun.Of("identify", folder.Write("o.json", """{ "format": "coilwright.original/1", "bobbin": { "coreLength": "61 kg" }, "readings": [] }"""));
+        CommandRun run = await CommandRun.Of(
+            "identify",
+            folder.Write("o.json", """{ "format": "coilwright.original/1", "bobbin": { "coreLength": "61 kg" }, "readings": [] }""")
+        );
         Assert.Equal(2, run.Exit);
         Assert.Contains("bobbin.coreLength", run.Error, StringComparison.Ordinal);
         Assert.Contains("readings", run.Error, StringComparison.Ordinal);

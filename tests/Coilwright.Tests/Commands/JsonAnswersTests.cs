@@ -3,10 +3,16 @@ using System.Diagnostics;
 
 namespace Coilwright.Tests.Commands;
 
-/// <summary>Every schema compiles in the validator that most programs use (ajv, draft 2020-12), and every demo file and every --json answer validates there.</summary>
+/// <summary>
+/// Every schema compiles in the validator that most programs use (ajv, draft 2020-12), and every demo file and every --json answer
+/// validates there.
+/// </summary>
 public sealed class JsonAnswersTests
 {
-    /// <summary>One command line for each command that writes JSON; @name is a file of the demo, SHOP the demo's shop, and other words in capitals are files that the test writes.</summary>
+    /// <summary>
+    /// One command line for each command that writes JSON; @name is a file of the demo, SHOP the demo's shop, and other words in capitals
+    /// are files that the test writes.
+    /// </summary>
     private static readonly string[] s_lines =
     [
         "predict @recipes/breakwater-twin.json --load @loads/player.json --json",
@@ -36,17 +42,29 @@ public sealed class JsonAnswersTests
     public async Task Every_answer_and_every_demo_file_validates_where_most_programs_validate()
     {
         using TestFolder folder = new();
-        string answers = folder.PathOf("answers"), shop = folder.PathOf("shop.db");
+        string answers = folder.PathOf("answers"),
+            shop = folder.PathOf("shop.db");
         Directory.CreateDirectory(answers);
         CommandRun demo = await CommandRun.Of("demo", "--no-serve", "--shop", shop);
         Assert.Equal((0, ""), (demo.Exit, demo.Error));
         Dictionary<string, string> files = Files(folder, shop);
         for (int n = 0; n < s_lines.Length; n++)
         {
-            string[] words = [.. s_lines[n].Split(' ').Select(word => word.StartsWith('@') ? RepositoryFiles.PathOf("demo/" + word[1..]) : files.GetValueOrDefault(word, word))];
+            string[] words =
+            [
+                .. s_lines[n]
+                    .Split(' ')
+                    .Select(word =>
+                        word.StartsWith('@') ? RepositoryFiles.PathOf("demo/" + word[1..]) : files.GetValueOrDefault(word, word)
+                    ),
+            ];
             CommandRun run = await CommandRun.Of(words);
             Assert.True(run.Exit is 0 or 1 && run.Error.Length == 0, s_lines[n] + ": " + run.Error);
-            await File.WriteAllTextAsync(Path.Combine(answers, FormattableString.Invariant($"{n}.json")), run.Output, TestContext.Current.CancellationToken);
+            await File.WriteAllTextAsync(
+                Path.Combine(answers, FormattableString.Invariant($"{n}.json")),
+                run.Output,
+                TestContext.Current.CancellationToken
+            );
         }
 
         (int exit, string said) = await CheckAsync(RepositoryFiles.PathOf("schemas"), RepositoryFiles.PathOf("demo"), answers);
@@ -57,13 +75,24 @@ public sealed class JsonAnswersTests
     public void No_command_that_writes_json_is_forgotten()
     {
         using StringWriter nowhere = new();
-        string[] written = [.. Writing(Cli.BuildRoot(new Desk(nowhere, nowhere, TimeProvider.System)), "").Order(StringComparer.Ordinal)];
-        string[] forgotten = [.. written.Where(name => !s_apart.Contains(name) && !s_lines.Any(line => line.StartsWith(name + " ", StringComparison.Ordinal)))];
+        string[] written =
+        [
+            .. Writing(Cli.BuildRoot(new CommandContext(nowhere, nowhere, TimeProvider.System)), "").Order(StringComparer.Ordinal),
+        ];
+        string[] forgotten =
+        [
+            .. written.Where(name =>
+                !s_apart.Contains(name) && !s_lines.Any(line => line.StartsWith(name + " ", StringComparison.Ordinal))
+            ),
+        ];
         Assert.True(written.Length > 12 && forgotten.Length == 0, string.Join(", ", forgotten));
     }
 
     [Theory]
-    [InlineData("""{ "format": "coilwright.lumped/1", "resistance": "7.8 kΩ", "inductance": "4.4 H", "capacitance": 120 }""", "/capacitance")]
+    [InlineData(
+        """{ "format": "coilwright.lumped/1", "resistance": "7.8 kΩ", "inductance": "4.4 H", "capacitance": 120 }""",
+        "/capacitance"
+    )]
     [InlineData("""{ "format": "coilwright.nothing/1" }""", "no schema")]
     public async Task A_document_that_breaks_its_schema_is_told(string document, string told)
     {
@@ -77,20 +106,31 @@ public sealed class JsonAnswersTests
     public async Task A_pattern_that_is_no_regular_expression_of_the_standard_is_told()
     {
         using TestFolder folder = new();
-        folder.Write("planted.json", """{ "$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "https://coilwright.example/schemas/planted.json", "type": "string", "pattern": "in|\\\"" }""");
+        folder.Write(
+            "planted.json",
+            """{ "$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "https://coilwright.example/schemas/planted.json", "type": "string", "pattern": "in|\\\"" }"""
+        );
         (int exit, string said) = await CheckAsync(Path.GetDirectoryName(folder.PathOf("planted.json"))!);
         Assert.Equal(1, exit);
         Assert.Contains("does not compile", said, StringComparison.Ordinal);
     }
 
-    private static Dictionary<string, string> Files(TestFolder folder, string shop) => new()
-    {
-        ["SHOP"] = shop,
-        ["COILS"] = folder.Write("coils.csv", "tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt [Hz]\nC-1,6.21,20,2.53,1000\nC-2,6.05,20,2.42,1000\nC-3,0.26,20,,\n"),
-        ["PAIRS"] = folder.Write("pairs.csv", "tag,family,dcResistance [kΩ]\nS-1,slug,4.10\nS-2,slug,4.12\nC-1,screw,4.11\nC-2,screw,4.09\n"),
-        ["CURVE"] = RepositoryFiles.PathOf("tests/Reference/circuit/exact-coil.csv"),
-        ["GAUGE"] = folder.Write("gauge.csv", "value,reference\n1.01,1\n0.99,1\n2.02,2\n1.97,2\n3.01,3\n3.00,3\n"),
-    };
+    private static Dictionary<string, string> Files(TestFolder folder, string shop) =>
+        new()
+        {
+            ["SHOP"] = shop,
+            ["COILS"] = folder.Write(
+                "coils.csv",
+                "tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt "
+                    + "[Hz]\nC-1,6.21,20,2.53,1000\nC-2,6.05,20,2.42,1000\nC-3,0.26,20,,\n"
+            ),
+            ["PAIRS"] = folder.Write(
+                "pairs.csv",
+                "tag,family,dcResistance [kΩ]\nS-1,slug,4.10\nS-2,slug,4.12\nC-1,screw,4.11\nC-2,screw,4.09\n"
+            ),
+            ["CURVE"] = RepositoryFiles.PathOf("tests/Reference/circuit/exact-coil.csv"),
+            ["GAUGE"] = folder.Write("gauge.csv", "value,reference\n1.01,1\n0.99,1\n2.02,2\n1.97,2\n3.01,3\n3.00,3\n"),
+        };
 
     private static IEnumerable<string> Writing(Command command, string path)
     {
@@ -115,7 +155,8 @@ public sealed class JsonAnswersTests
         start.ArgumentList.Add(RepositoryFiles.PathOf("tests/Outside/schemas/check.mjs"));
         places.ToList().ForEach(start.ArgumentList.Add);
         using Process node = Process.Start(start)!;
-        Task<string> output = node.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken), error = node.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+        Task<string> output = node.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken),
+            error = node.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
         await node.WaitForExitAsync(TestContext.Current.CancellationToken);
         return (node.ExitCode, await output + await error);
     }

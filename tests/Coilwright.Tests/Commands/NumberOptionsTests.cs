@@ -3,21 +3,48 @@ using System.Text.RegularExpressions;
 
 namespace Coilwright.Tests.Commands;
 
-/// <summary>Every option and argument of every command that holds a number reads it by the workshop's one rule, or says why not in its words.</summary>
+/// <summary>
+/// Every option and argument of every command that holds a number reads it by the workshop's one rule, or says why not in its words.
+/// </summary>
 public sealed partial class NumberOptionsTests
 {
-    private static readonly Type[] s_whole = [typeof(int), typeof(int?)], s_numbers = [.. s_whole, typeof(double), typeof(double?)];
+    private static readonly Type[] s_whole = [typeof(int), typeof(int?)],
+        s_numbers = [.. s_whole, typeof(double), typeof(double?)];
 
     private static readonly Type[] s_otherNumbers =
-        [typeof(long), typeof(long?), typeof(uint), typeof(ushort), typeof(float), typeof(float?), typeof(decimal), typeof(decimal?), typeof(int[]), typeof(double[])];
+    [
+        typeof(long),
+        typeof(long?),
+        typeof(uint),
+        typeof(ushort),
+        typeof(float),
+        typeof(float?),
+        typeof(decimal),
+        typeof(decimal?),
+        typeof(int[]),
+        typeof(double[]),
+    ];
 
-    public static TheoryData<string, string> Options => [.. All(Root(), []).Where(one => s_numbers.Contains(one.Type)).Select(one => (string.Join(' ', one.Path), one.Name))];
+    public static TheoryData<string, string> Options =>
+        [.. All(Root(), []).Where(one => s_numbers.Contains(one.Type)).Select(one => (string.Join(' ', one.Path), one.Name))];
 
     [Fact]
     public void The_walk_finds_every_number() // proof that the theories below have something to hold
     {
         string[] found = [.. Options.Select(row => string.Join(' ', row.Data.Item1, row.Data.Item2))];
-        Assert.Superset(new HashSet<string>(["spread --seed", "spread --samples", "serve --port", "demo --port", "fit --eddy", "batch start --quantity", "sample LOT", "judge --meter"]), found.ToHashSet());
+        Assert.Superset(
+            new HashSet<string>([
+                "spread --seed",
+                "spread --samples",
+                "serve --port",
+                "demo --port",
+                "fit --eddy",
+                "batch start --quantity",
+                "sample LOT",
+                "judge --meter",
+            ]),
+            found.ToHashSet()
+        );
         Assert.DoesNotContain(All(Root(), []), one => s_otherNumbers.Contains(one.Type));
     }
 
@@ -27,7 +54,12 @@ public sealed partial class NumberOptionsTests
     {
         foreach (string rubbish in new[] { "eight", "8..000", "1e999", "8,00,0" })
         {
-            string[] errors = [.. Parse(command, option, rubbish).Errors.Select(error => error.Message).Where(message => message.StartsWith(option + ": ", StringComparison.Ordinal))];
+            string[] errors =
+            [
+                .. Parse(command, option, rubbish)
+                    .Errors.Select(error => error.Message)
+                    .Where(message => message.StartsWith(option + ": ", StringComparison.Ordinal)),
+            ];
             string error = Assert.Single(errors);
             Assert.Matches("is not a (whole )?number|do not make one number|too large", error);
             Assert.DoesNotContain("System.", error, StringComparison.Ordinal);
@@ -59,29 +91,41 @@ public sealed partial class NumberOptionsTests
     [Fact]
     public void A_weight_that_is_no_number_is_refused_by_name()
     {
-        Workshop.Entry.Problem problem = Assert.Single(Assert.Throws<Input.WrongInputException>(() => Input.PairingOptions.ReadBy("turns=much")).Problems);
+        Workshop.Entry.Problem problem = Assert.Single(
+            Assert.Throws<Input.WrongInputException>(() => Input.PairingOptions.ReadBy("turns=much")).Problems
+        );
         Assert.Equal(("--by", "\"much\" is no weight", "0.001 to 1000"), (problem.Field, problem.Message, problem.Allowed));
     }
 
-    /// <summary>Digits behind a matched pattern, and cells of tables whose columns say which sign is decimal, are no typed numbers.</summary>
+    /// <summary>
+    /// Digits behind a matched pattern, and cells of tables whose columns say which sign is decimal, are no typed numbers.
+    /// </summary>
     [Fact]
     public void No_command_reads_a_typed_number_past_the_one_parser()
     {
         string[] own = ["ResonanceCommand.cs", "TableNumbers.cs"];
-        string[] reading = [.. Directory.EnumerateFiles(RepositoryFiles.PathOf("src", "Coilwright"), "*.cs", SearchOption.AllDirectories)
-            .Where(file => !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal) && NumberParse().IsMatch(File.ReadAllText(file)))
-            .Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+        string[] reading =
+        [
+            .. Directory
+                .EnumerateFiles(RepositoryFiles.PathOf("src", "Coilwright"), "*.cs", SearchOption.AllDirectories)
+                .Where(file =>
+                    !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
+                    && NumberParse().IsMatch(File.ReadAllText(file))
+                )
+                .Select(file => Path.GetFileName(file))
+                .Order(StringComparer.Ordinal),
+        ];
         Assert.Equal(own, reading);
     }
 
-    private static RootCommand Root() => Cli.BuildRoot(new Desk(TextWriter.Null, TextWriter.Null, TimeProvider.System));
+    private static RootCommand Root() => Cli.BuildRoot(new CommandContext(TextWriter.Null, TextWriter.Null, TimeProvider.System));
 
     private static IEnumerable<(string[] Path, string Name, Type Type)> All(Command command, string[] path) =>
-    [
-        .. command.Options.Select(option => (path, option.Name, option.ValueType)),
-        .. command.Arguments.Select(argument => (path, argument.Name, argument.ValueType)),
-        .. command.Subcommands.SelectMany(inner => All(inner, [.. path, inner.Name])),
-    ];
+        [
+            .. command.Options.Select(option => (path, option.Name, option.ValueType)),
+            .. command.Arguments.Select(argument => (path, argument.Name, argument.ValueType)),
+            .. command.Subcommands.SelectMany(inner => All(inner, [.. path, inner.Name])),
+        ];
 
     private static (string[] Path, string Name, Type Type) Of(string command, string option) =>
         All(Root(), []).Single(one => string.Join(' ', one.Path) == command && one.Name == option);

@@ -20,7 +20,12 @@ public sealed class PairTests
     public async Task Slug_and_screw_coils_are_paired_by_ohms()
     {
         using JsonDocument pairing = await Pair(Coils, exit: 0);
-        Assert.Equal([("S-1", "C-1", 0.77), ("S-2", "C-2", 0.75), ("S-3", "C-3", 0.25), ("S-4", "C-4", 0.24)], Pairs(pairing).OrderBy(pair => pair.A, StringComparer.Ordinal).Select(pair => (pair.A, pair.B, Math.Round(100 * pair.Difference, 2))));
+        Assert.Equal(
+            [("S-1", "C-1", 0.77), ("S-2", "C-2", 0.75), ("S-3", "C-3", 0.25), ("S-4", "C-4", 0.24)],
+            Pairs(pairing)
+                .OrderBy(pair => pair.A, StringComparer.Ordinal)
+                .Select(pair => (pair.A, pair.B, Math.Round(100 * pair.Difference, 2)))
+        );
         Assert.Equal(0.0201, pairing.RootElement.GetProperty("total").GetDouble(), 0.00005);
         Assert.Equal("upper", pairing.RootElement.GetProperty("columns").GetProperty("S-4").GetProperty("shelf").GetString());
     }
@@ -30,9 +35,19 @@ public sealed class PairTests
     [InlineData("-150")] // the screw coils are the second family unless a slug coil comes second
     public async Task An_intended_offset_is_met(string offset)
     {
-        string coils = offset == "-150" ? Coils.Replace("S-4,slug,4.11,5150,upper\n", "", StringComparison.Ordinal).Replace("S-1,slug,3.92,5000,\n", "", StringComparison.Ordinal) : Coils;
+        string coils =
+            offset == "-150"
+                ? Coils
+                    .Replace("S-4,slug,4.11,5150,upper\n", "", StringComparison.Ordinal)
+                    .Replace("S-1,slug,3.92,5000,\n", "", StringComparison.Ordinal)
+                : Coils;
         using JsonDocument pairing = await Pair(coils, exit: 0, "--by", "turns", "--offset", offset);
-        JsonElement pair = pairing.RootElement.GetProperty("pairs").EnumerateArray().Single(one => one.EnumerateObject().Any(part => part.Value.ValueKind == JsonValueKind.String && part.Value.GetString() == "S-3"));
+        JsonElement pair = pairing
+            .RootElement.GetProperty("pairs")
+            .EnumerateArray()
+            .Single(one =>
+                one.EnumerateObject().Any(part => part.Value.ValueKind == JsonValueKind.String && part.Value.GetString() == "S-3")
+            );
         Assert.Equal(0, pair.GetProperty("difference").GetDouble(), 1e-12);
         Assert.Contains("C-3", pair.ToString(), StringComparison.Ordinal);
     }
@@ -40,7 +55,14 @@ public sealed class PairTests
     [Fact] // 5,000 and 5,150 turns: 20·log10(150/10150) = −36.6 dB
     public async Task The_hum_that_an_offset_leaves_is_told()
     {
-        using JsonDocument pairing = await Pair("tag,family,turns\nS,slug,5000\nC,screw,5150\n", exit: 0, "--by", "turns", "--offset", "150 turns");
+        using JsonDocument pairing = await Pair(
+            "tag,family,turns\nS,slug,5000\nC,screw,5150\n",
+            exit: 0,
+            "--by",
+            "turns",
+            "--offset",
+            "150 turns"
+        );
         JsonElement hum = pairing.RootElement.GetProperty("pairs")[0].GetProperty("residualHum");
         Assert.Equal(-36.6, hum.GetProperty("value").GetDouble(), 0.05);
         Assert.True(hum.GetProperty("low").GetDouble() < -37 && hum.GetProperty("high").GetDouble() > -36);
@@ -69,7 +91,21 @@ public sealed class PairTests
         CommandRun run = await CommandRun.Of("pair", path);
         Assert.Equal(2, run.Exit);
         Assert.Empty(run.Output);
-        foreach (string expected in (string[])["line 1, dcResistance", "line 1, turns", "line 2, dcResistance", "line 3, family", "line 3, dcResistance", "line 3, turns", "line 3, tag", "line 4: more cells", "line 4, tag", "line 4, dcResistance"])
+        foreach (
+            string expected in (string[])
+                [
+                    "line 1, dcResistance",
+                    "line 1, turns",
+                    "line 2, dcResistance",
+                    "line 3, family",
+                    "line 3, dcResistance",
+                    "line 3, turns",
+                    "line 3, tag",
+                    "line 4: more cells",
+                    "line 4, tag",
+                    "line 4, dcResistance",
+                ]
+        )
         {
             Assert.Contains("  " + expected, run.Error, StringComparison.Ordinal);
         }
@@ -115,5 +151,10 @@ public sealed class PairTests
     }
 
     private static IEnumerable<(string A, string B, double Difference)> Pairs(JsonDocument pairing) =>
-        pairing.RootElement.GetProperty("pairs").EnumerateArray().Select(pair => (pair.GetProperty("a").GetString()!, pair.GetProperty("b").GetString()!, pair.GetProperty("difference").GetDouble()));
+        pairing
+            .RootElement.GetProperty("pairs")
+            .EnumerateArray()
+            .Select(pair =>
+                (pair.GetProperty("a").GetString()!, pair.GetProperty("b").GetString()!, pair.GetProperty("difference").GetDouble())
+            );
 }

@@ -8,7 +8,9 @@ public sealed class ReadingTableTests
     [Fact]
     public void Units_in_the_heading_are_taken_for_bare_numbers_and_typed_units_win()
     {
-        IReadOnlyList<ReadingRow> rows = Read("tag,dcResistance [kΩ],temperature [°F],inductance [mH],inductanceAt [Hz],colour\nC-1,6.20,73.4,2400,120,red\nC-2,6k3,,,,\n");
+        IReadOnlyList<ReadingRow> rows = Read(
+            "tag,dcResistance [kΩ],temperature [°F],inductance [mH],inductanceAt [Hz],colour\nC-1,6.20,73.4,2400,120,red\nC-2,6k3,,,,\n"
+        );
 
         Assert.Equal(6200, rows[0].Readings[0].Si!.Value, 1e-9);
         Assert.Equal(23, rows[0].Readings[0].TemperatureC!.Value, 1e-9);
@@ -20,7 +22,10 @@ public sealed class ReadingTableTests
 
     [Fact]
     public void An_open_coil_is_kept_and_flagged() =>
-        Assert.Equal(("open", (double?)null), (Read("tag,dcResistance [kΩ]\nC-1,open\n")[0].Readings[0].Flag, Read("tag,dcResistance [kΩ]\nC-1,open\n")[0].Readings[0].Si));
+        Assert.Equal(
+            ("open", (double?)null),
+            (Read("tag,dcResistance [kΩ]\nC-1,open\n")[0].Readings[0].Flag, Read("tag,dcResistance [kΩ]\nC-1,open\n")[0].Readings[0].Si)
+        );
 
     [Fact]
     public void Quoted_cells_may_hold_commas_quotes_and_line_ends()
@@ -34,17 +39,21 @@ public sealed class ReadingTableTests
     [Fact]
     public void Every_mistake_is_listed_with_its_line()
     {
-        IReadOnlyList<Problem> problems = ReadingTable.Read("tag,dcResistance [kg],q\nC-1,lots,-3\n,6.2,\nC-1,6.2,5\n", DateTimeOffset.UnixEpoch).Problems;
+        IReadOnlyList<Problem> problems = ReadingTable
+            .Read("tag,dcResistance [kg],q\nC-1,lots,-3\n,6.2,\nC-1,6.2,5\n", DateTimeOffset.UnixEpoch)
+            .Problems;
 
         Assert.Equal(
             ["line 1, dcResistance", "line 2, dcResistance", "line 2, q", "line 3, tag", "tag"],
-            problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
+            problems.Select(problem => problem.Field).Order(StringComparer.Ordinal)
+        );
     }
 
     [Theory]
     [InlineData("")]
     [InlineData("tag,temperature\nC-1,20\n")]
-    public void A_table_without_what_it_needs_is_refused(string text) => Assert.NotEmpty(ReadingTable.Read(text, DateTimeOffset.UnixEpoch).Problems);
+    public void A_table_without_what_it_needs_is_refused(string text) =>
+        Assert.NotEmpty(ReadingTable.Read(text, DateTimeOffset.UnixEpoch).Problems);
 
     private static IReadOnlyList<ReadingRow> Read(string text)
     {

@@ -19,7 +19,10 @@ public sealed class SaneInputTests
         (["judge", s_harbour, "FILE", "--json"], "tag,dcResistance [kΩ],temperature [°C],turns\nC-1,?,20,8000\nC-2,6.2,20,8000\n"),
         (["judge", s_harbour, "FILE"], "tag,dcResistance [kΩ],temperature [°C],turns\nC-1,6.2,?,8000\n"),
         (["judge", s_harbour, "FILE", "--charts"], "tag,dcResistance [kΩ],temperature [°C],turns\nC-1,6.2,20,?\n"),
-        (["judge", s_harbour, "FILE", "--json"], "tag,dcResistance [kΩ],inductance [H],inductanceAt [Hz],q,qAt [Hz]\nC-1,6.2,?,1000,2,3000\n"),
+        (
+            ["judge", s_harbour, "FILE", "--json"],
+            "tag,dcResistance [kΩ],inductance [H],inductanceAt [Hz],q,qAt [Hz]\nC-1,6.2,?,1000,2,3000\n"
+        ),
         (["judge", s_harbour, "FILE"], "tag,dcResistance [kΩ],inductance [H],inductanceAt [Hz],q,qAt [Hz]\nC-1,6.2,2.4,?,2,3000\n"),
         (["judge", s_harbour, "FILE"], "tag,dcResistance [kΩ],inductance [H],inductanceAt [Hz],q,qAt [Hz]\nC-1,6.2,2.4,1000,?,3000\n"),
         (["judge", s_harbour, "FILE"], "tag,dcResistance [kΩ],inductance [H],inductanceAt [Hz],q,qAt [Hz]\nC-1,6.2,2.4,1000,2,?\n"),
@@ -38,7 +41,11 @@ public sealed class SaneInputTests
         using TestFolder folder = new();
         foreach (string wild in s_wild)
         {
-            string path = folder.Write("table.csv", s_tables[at].Table.Replace("?", wild.Contains(',', StringComparison.Ordinal) ? $"\"{wild}\"" : wild, StringComparison.Ordinal));
+            string path = folder.Write(
+                "table.csv",
+                s_tables[at]
+                    .Table.Replace("?", wild.Contains(',', StringComparison.Ordinal) ? $"\"{wild}\"" : wild, StringComparison.Ordinal)
+            );
             CommandRun run = await CommandRun.Of([.. s_tables[at].Command.Select(word => word == "FILE" ? path : word)]);
             Assert.True(run.Exit is 0 or 1 or 2, $"{string.Join(' ', s_tables[at].Command)} with {wild}: {run.Exit}\n{run.Error}");
             Assert.True(run.Exit != 2 || run.Error.Contains("problem", StringComparison.Ordinal), run.Error);
@@ -64,7 +71,13 @@ public sealed class SaneInputTests
     public async Task A_gauge_study_beyond_any_gauge_is_refused_in_words()
     {
         using TestFolder folder = new();
-        CommandRun run = await CommandRun.Of("gauge", folder.Write("g.csv", "part,person,value\na,x,1e308\na,x,1\n"), "--reference", "1", "--json");
+        CommandRun run = await CommandRun.Of(
+            "gauge",
+            folder.Write("g.csv", "part,person,value\na,x,1e308\na,x,1\n"),
+            "--reference",
+            "1",
+            "--json"
+        );
         Assert.Equal((2, ""), (run.Exit, run.Output));
         Assert.Contains("no gauge shows this", run.Error, StringComparison.Ordinal);
         Assert.Equal(2, (await CommandRun.Of("gauge", folder.Write("h.csv", "value\n1\n2\n"), "--reference", "1e308", "--json")).Exit);
@@ -74,8 +87,18 @@ public sealed class SaneInputTests
     public async Task A_table_of_another_program_is_read_with_semicolons_and_decimal_commas()
     {
         using TestFolder folder = new();
-        CommandRun ours = await CommandRun.Of("judge", s_harbour, folder.Write("a.csv", "tag,dcResistance [kΩ],temperature [°C]\nC-1,6.21,21.5\nC-2,3.05,21.5\n"), "--json");
-        CommandRun theirs = await CommandRun.Of("judge", s_harbour, folder.Write("b.csv", "Tag;Resistance [kΩ];temperature [°C]\nC-1;6,21;21,5\nC-2;3,05;21,5\n"), "--json");
+        CommandRun ours = await CommandRun.Of(
+            "judge",
+            s_harbour,
+            folder.Write("a.csv", "tag,dcResistance [kΩ],temperature [°C]\nC-1,6.21,21.5\nC-2,3.05,21.5\n"),
+            "--json"
+        );
+        CommandRun theirs = await CommandRun.Of(
+            "judge",
+            s_harbour,
+            folder.Write("b.csv", "Tag;Resistance [kΩ];temperature [°C]\nC-1;6,21;21,5\nC-2;3,05;21,5\n"),
+            "--json"
+        );
         Assert.Equal((ours.Exit, ours.Output), (theirs.Exit, theirs.Output));
         Assert.Contains("\"Resistance\" is read as dcResistance", theirs.Error, StringComparison.Ordinal);
     }
@@ -84,7 +107,11 @@ public sealed class SaneInputTests
     public async Task What_was_assumed_and_what_was_not_read_is_said()
     {
         using TestFolder folder = new();
-        CommandRun run = await CommandRun.Of("judge", s_harbour, folder.Write("q.csv", "tag,dcResistance [kΩ],Inductance [H],Q,Induktance\nC-1,6.2,2.4,2.1,2\n"));
+        CommandRun run = await CommandRun.Of(
+            "judge",
+            s_harbour,
+            folder.Write("q.csv", "tag,dcResistance [kΩ],Inductance [H],Q,Induktance\nC-1,6.2,2.4,2.1,2\n")
+        );
         Assert.Contains("Q was read at 3 kHz", run.Output, StringComparison.Ordinal);
         Assert.Contains("\"Inductance\" is read as inductance", run.Output, StringComparison.Ordinal);
         Assert.Contains("\"Induktance\"; did you mean inductance?", run.Output, StringComparison.Ordinal);
@@ -95,8 +122,18 @@ public sealed class SaneInputTests
     public async Task The_unit_of_a_reading_is_printed_once()
     {
         using TestFolder folder = new();
-        CommandRun run = await CommandRun.Of("judge", s_harbour, folder.Write("u.csv", "tag,dcResistance\nC-1,6.12k\nC-2,0.26M\nC-3,open\nC-4,6120\n"));
-        string[] read = [.. run.Output.Split('\n').Where(line => line.StartsWith("C-", StringComparison.Ordinal)).Select(line => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..3]))];
+        CommandRun run = await CommandRun.Of(
+            "judge",
+            s_harbour,
+            folder.Write("u.csv", "tag,dcResistance\nC-1,6.12k\nC-2,0.26M\nC-3,open\nC-4,6120\n")
+        );
+        string[] read =
+        [
+            .. run
+                .Output.Split('\n')
+                .Where(line => line.StartsWith("C-", StringComparison.Ordinal))
+                .Select(line => string.Join(' ', line.Split(' ', StringSplitOptions.RemoveEmptyEntries)[1..3])),
+        ];
         Assert.Equal(["6.12 kΩ", "0.26 MΩ", "6120 Ω"], [read[0], read[1], read[3]]);
         Assert.StartsWith("open", read[2], StringComparison.Ordinal);
     }
@@ -113,8 +150,10 @@ public sealed class SaneInputTests
         }
 
         _ = Allocated(1000);
-        long once = Allocated(20_000), twice = Allocated(40_000);
-        Assert.True(twice < 2.5 * once, $"{twice} bytes for 40,000 quotes, {once} for 20,000"); // work doubles with the text; it was four times as much
+        long once = Allocated(20_000),
+            twice = Allocated(40_000);
+        // work doubles with the text; it was four times as much
+        Assert.True(twice < 2.5 * once, $"{twice} bytes for 40,000 quotes, {once} for 20,000");
     }
 
     [Fact]
@@ -136,7 +175,8 @@ public sealed class SaneInputTests
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "no pipes with names there");
         using TestFolder folder = new();
-        string pipe = folder.PathOf("pipe"), link = folder.PathOf("link");
+        string pipe = folder.PathOf("pipe"),
+            link = folder.PathOf("link");
         using (Process made = Process.Start("mkfifo", [pipe]))
         {
             await made.WaitForExitAsync(TestContext.Current.CancellationToken);
@@ -145,12 +185,16 @@ public sealed class SaneInputTests
         File.CreateSymbolicLink(link, pipe);
         foreach (string path in (string[])["/dev/zero", pipe, link])
         {
-            CommandRun run = await CommandRun.Of("predict", path).WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
+            CommandRun run = await CommandRun
+                .Of("predict", path)
+                .WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
             Assert.Equal((2, ""), (run.Exit, run.Output));
             Assert.Contains("pipe or device", run.Error, StringComparison.Ordinal);
         }
 
-        CommandRun shop = await CommandRun.Of("batch", "list", "--shop", pipe).WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
+        CommandRun shop = await CommandRun
+            .Of("batch", "list", "--shop", pipe)
+            .WaitAsync(TimeSpan.FromSeconds(60), TestContext.Current.CancellationToken);
         Assert.Equal(2, shop.Exit);
         Assert.Contains("pipe or device", shop.Error, StringComparison.Ordinal);
     }
@@ -162,7 +206,8 @@ public sealed class SaneInputTests
     [InlineData("2 000")]
     public async Task A_count_on_the_command_line_is_read_as_on_the_pages(string lot)
     {
-        CommandRun plain = await CommandRun.Of("sample", "2000"), typed = await CommandRun.Of("sample", lot);
+        CommandRun plain = await CommandRun.Of("sample", "2000"),
+            typed = await CommandRun.Of("sample", lot);
         Assert.Equal((plain.Exit, plain.Output), (typed.Exit, typed.Output));
         CommandRun wrong = await CommandRun.Of("sample", "many");
         Assert.Equal(2, wrong.Exit);

@@ -13,8 +13,12 @@ public sealed class ServeTests
     public async Task No_file_and_no_variable_opens_another_address()
     {
         using TestFolder folder = new();
-        int planted = FreePort(), variable = FreePort();
-        folder.Write("appsettings.json", $$"""{ "Kestrel": { "Endpoints": { "Open": { "Url": "http://127.0.0.1:{{planted}}" } } }, "urls": "http://127.0.0.1:{{planted}}" }""");
+        int planted = FreePort(),
+            variable = FreePort();
+        folder.Write(
+            "appsettings.json",
+            $$"""{ "Kestrel": { "Endpoints": { "Open": { "Url": "http://127.0.0.1:{{planted}}" } } }, "urls": "http://127.0.0.1:{{planted}}" }"""
+        );
         ProcessStartInfo start = Start(folder, "serve", "--shop", folder.PathOf("shop.db"), "--port", "0");
         start.Environment["Kestrel__Endpoints__Too__Url"] = $"http://127.0.0.1:{variable}";
         start.Environment["ASPNETCORE_Kestrel__Endpoints__Too__Url"] = $"http://127.0.0.1:{variable}";
@@ -65,7 +69,8 @@ public sealed class ServeTests
     internal static async Task<string> AddressAsync(Process serve)
     {
         string said = await serve.StandardOutput.ReadLineAsync(Cancel) ?? await serve.StandardError.ReadToEndAsync(Cancel);
-        return said.Split(' ').FirstOrDefault(word => word.StartsWith("http://", StringComparison.Ordinal)) ?? throw new InvalidOperationException("It does not serve: " + said);
+        return said.Split(' ').FirstOrDefault(word => word.StartsWith("http://", StringComparison.Ordinal))
+            ?? throw new InvalidOperationException("It does not serve: " + said);
     }
 
     private static async Task<bool> AnswersAsync(int port)

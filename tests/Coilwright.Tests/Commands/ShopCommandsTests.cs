@@ -12,11 +12,19 @@ public sealed class ShopCommandsTests
         using TestFolder folder = new();
         string shop = folder.PathOf("shop.db");
         await ShopWith(shop);
-        string changed = folder.Write("changed.json", (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace("\"turns\": 8000", "\"turns\": 8050", StringComparison.Ordinal));
+        string changed = folder.Write(
+            "changed.json",
+            (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace(
+                "\"turns\": 8000",
+                "\"turns\": 8050",
+                StringComparison.Ordinal
+            )
+        );
 
         CommandRun released = await CommandRun.Of("recipe", "release", "harbour bridge", "--shop", shop);
         CommandRun begun = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
-        CommandRun silent = await CommandRun.Of("recipe", "save", changed, "--shop", shop), told = await CommandRun.Of("recipe", "save", changed, "--reason", "new spool reads low", "--shop", shop);
+        CommandRun silent = await CommandRun.Of("recipe", "save", changed, "--shop", shop),
+            told = await CommandRun.Of("recipe", "save", changed, "--reason", "new spool reads low", "--shop", shop);
         CommandRun batch = await CommandRun.Of("batch", "list", "--shop", shop);
 
         Assert.Equal((0, 0, 2, 0), (released.Exit, begun.Exit, silent.Exit, told.Exit));
@@ -32,11 +40,29 @@ public sealed class ShopCommandsTests
     public async Task A_target_that_leaves_out_the_forecast_is_told_at_release_and_at_the_start(string inductance, bool warns)
     {
         using TestFolder folder = new();
-        string shop = folder.PathOf("shop.db"), file = folder.Write("recipe.json", (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace("\"2.5 H\"", $"\"{inductance}\"", StringComparison.Ordinal));
+        string shop = folder.PathOf("shop.db"),
+            file = folder.Write(
+                "recipe.json",
+                (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace(
+                    "\"2.5 H\"",
+                    $"\"{inductance}\"",
+                    StringComparison.Ordinal
+                )
+            );
         await CommandRun.Of("recipe", "add", file, "--shop", shop);
-        CommandRun released = await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop), begun = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+        CommandRun released = await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop),
+            begun = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
         Assert.Equal((0, 0), (released.Exit, begun.Exit));
-        Assert.All([released, begun], run => Assert.Equal(warns, run.Error.Contains("Before winding starts: targets.inductance: the target for inductance, 2.26 H to 2.54 H, leaves out what this recipe forecasts", StringComparison.Ordinal)));
+        Assert.All([released, begun], run =>
+            Assert.Equal(
+                warns,
+                run.Error.Contains(
+                    "Before winding starts: targets.inductance: the target for inductance, 2.26 H to 2.54 H, leaves out "
+                        + "what this recipe forecasts",
+                    StringComparison.Ordinal
+                )
+            )
+        );
         Assert.True(warns || (released.Error + begun.Error).Length == 0);
     }
 
@@ -49,7 +75,8 @@ public sealed class ShopCommandsTests
         await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
         await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
 
-        CommandRun good = await CommandRun.Of("read", "H-1", "6k25", "--room", "23 °C", "--shop", shop), open = await CommandRun.Of("read", "H-1", "open", "--shop", shop);
+        CommandRun good = await CommandRun.Of("read", "H-1", "6k25", "--room", "23 °C", "--shop", shop),
+            open = await CommandRun.Of("read", "H-1", "open", "--shop", shop);
         CommandRun list = await CommandRun.Of("batch", "show", "H-1", "--json", "--shop", shop);
 
         Assert.Equal((0, ""), (good.Exit, good.Error));
@@ -71,7 +98,9 @@ public sealed class ShopCommandsTests
         await CommandRun.Of("read", "H-1", "6k18", "--room", "20 °C", "--shop", shop);
         await CommandRun.Of("read", "H-1", "6k21", "--tag", "C-001", "--correct", "--reason", "slip", "--shop", shop);
 
-        CommandRun first = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop), second = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop), third = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop);
+        CommandRun first = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop),
+            second = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop),
+            third = await CommandRun.Of("batch", "undo-reading", "H-1", "--shop", shop);
         Assert.Equal((0, 0, 2), (first.Exit, second.Exit, third.Exit));
         Assert.Contains("Undone: the correction of C-001; C-001 reads 6k18.", first.Output, StringComparison.Ordinal);
         Assert.Contains("Undone: C-001; its tag is free again. Batch H-1: 0 of 3", second.Output, StringComparison.Ordinal);
@@ -86,14 +115,40 @@ public sealed class ShopCommandsTests
         await ShopWith(shop);
         await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
         await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "1", "--shop", shop);
-        CommandRun twin = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "h-1", "--quantity", "1", "--shop", shop), spool = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-2", "--quantity", "1", "--spool", "9999", "--machine", "Winder 77", "--shop", shop);
-        CommandRun slip = await CommandRun.Of("read", "H-1", "abc", "--shop", shop), first = await CommandRun.Of("read", "H-1", "6k25", "--room", "23 °C", "--shop", shop);
-        CommandRun full = await CommandRun.Of("read", "H-1", "6k25", "--shop", shop), beyond = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-002", "--shop", shop), silent = await CommandRun.Of("batch", "more", "H-1", "1", "--shop", shop);
-        CommandRun more = await CommandRun.Of("batch", "more", "H-1", "1", "--reason", "one is for the shelf", "--shop", shop), second = await CommandRun.Of("read", "H-1", "6k25", "--shop", shop), list = await CommandRun.Of("batch", "list", "--shop", shop);
+        CommandRun twin = await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "h-1", "--quantity", "1", "--shop", shop),
+            spool =
+                await CommandRun.Of(
+                    "batch",
+                    "start",
+                    "Harbour bridge",
+                    "--name",
+                    "H-2",
+                    "--quantity",
+                    "1",
+                    "--spool",
+                    "9999",
+                    "--machine",
+                    "Winder 77",
+                    "--shop",
+                    shop
+                );
+        CommandRun slip = await CommandRun.Of("read", "H-1", "abc", "--shop", shop),
+            first = await CommandRun.Of("read", "H-1", "6k25", "--room", "23 °C", "--shop", shop);
+        CommandRun full = await CommandRun.Of("read", "H-1", "6k25", "--shop", shop),
+            beyond = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-002", "--shop", shop),
+            silent = await CommandRun.Of("batch", "more", "H-1", "1", "--shop", shop);
+        CommandRun more = await CommandRun.Of("batch", "more", "H-1", "1", "--reason", "one is for the shelf", "--shop", shop),
+            second = await CommandRun.Of("read", "H-1", "6k25", "--shop", shop),
+            list = await CommandRun.Of("batch", "list", "--shop", shop);
 
-        Assert.Equal((2, 2, 2, 0, 2, 2, 2, 0, 0), (twin.Exit, spool.Exit, slip.Exit, first.Exit, full.Exit, beyond.Exit, silent.Exit, more.Exit, second.Exit));
+        Assert.Equal(
+            (2, 2, 2, 0, 2, 2, 2, 0, 0),
+            (twin.Exit, spool.Exit, slip.Exit, first.Exit, full.Exit, beyond.Exit, silent.Exit, more.Exit, second.Exit)
+        );
         Assert.All(["spool", "machine", "Winder 77", "9999"], word => Assert.Contains(word, spool.Error, StringComparison.Ordinal));
-        Assert.All([full, beyond], run => Assert.Contains("coilwright batch more H-1 COUNT --reason TEXT", run.Error, StringComparison.Ordinal));
+        Assert.All([full, beyond], run =>
+            Assert.Contains("coilwright batch more H-1 COUNT --reason TEXT", run.Error, StringComparison.Ordinal)
+        );
         Assert.Contains("--reason", silent.Error, StringComparison.Ordinal);
         Assert.Contains("1 of 2", more.Output, StringComparison.Ordinal);
         Assert.Contains("C-001", first.Output, StringComparison.Ordinal); // the slip made no coil
@@ -107,8 +162,13 @@ public sealed class ShopCommandsTests
         string shop = folder.PathOf("shop.db");
         await ShopWith(shop);
         await CommandRun.Of("customer", "add", "K-031", "--name", "Pell & Daughter", "--shop", shop);
-        CommandRun part = await CommandRun.Of("trace", "pell", "--shop", shop), json = await CommandRun.Of("trace", "harbour", "--json", "--shop", shop), near = await CommandRun.Of("trace", "Harbuor bridge", "--shop", shop);
-        CommandRun asked = await CommandRun.Of("customer", "erase", "K-031", "--shop", shop), there = await CommandRun.Of("trace", "Pell & Daughter", "--shop", shop), erased = await CommandRun.Of("customer", "erase", "K-031", "--yes", "--shop", shop), again = await CommandRun.Of("customer", "erase", "K-031", "--yes", "--shop", shop);
+        CommandRun part = await CommandRun.Of("trace", "pell", "--shop", shop),
+            json = await CommandRun.Of("trace", "harbour", "--json", "--shop", shop),
+            near = await CommandRun.Of("trace", "Harbuor bridge", "--shop", shop);
+        CommandRun asked = await CommandRun.Of("customer", "erase", "K-031", "--shop", shop),
+            there = await CommandRun.Of("trace", "Pell & Daughter", "--shop", shop),
+            erased = await CommandRun.Of("customer", "erase", "K-031", "--yes", "--shop", shop),
+            again = await CommandRun.Of("customer", "erase", "K-031", "--yes", "--shop", shop);
 
         Assert.Equal((0, 0, 1, 2, 0, 0, 0), (part.Exit, json.Exit, near.Exit, asked.Exit, there.Exit, erased.Exit, again.Exit));
         Assert.Contains("part of these names", part.Output, StringComparison.Ordinal);
@@ -131,9 +191,48 @@ public sealed class ShopCommandsTests
         await CommandRun.Of("read", "H-1", "6k20", "--temperature", "23", "--shop", shop);
 
         CommandRun silent = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--shop", shop);
-        CommandRun told = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--reason", "figures swapped", "--temperature", "22", "--shop", shop);
-        CommandRun taken = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--new-tag", "C-002", "--correct", "--reason", "wrong tag", "--shop", shop);
-        CommandRun moved = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--new-tag", "C-007", "--correct", "--reason", "wrong tag", "--shop", shop);
+        CommandRun told = await CommandRun.Of(
+            "read",
+            "H-1",
+            "6k25",
+            "--tag",
+            "C-001",
+            "--correct",
+            "--reason",
+            "figures swapped",
+            "--temperature",
+            "22",
+            "--shop",
+            shop
+        );
+        CommandRun taken = await CommandRun.Of(
+            "read",
+            "H-1",
+            "6k25",
+            "--tag",
+            "C-001",
+            "--new-tag",
+            "C-002",
+            "--correct",
+            "--reason",
+            "wrong tag",
+            "--shop",
+            shop
+        );
+        CommandRun moved = await CommandRun.Of(
+            "read",
+            "H-1",
+            "6k25",
+            "--tag",
+            "C-001",
+            "--new-tag",
+            "C-007",
+            "--correct",
+            "--reason",
+            "wrong tag",
+            "--shop",
+            shop
+        );
         CommandRun none = await CommandRun.Of("read", "H-1", "6k25", "--tag", "C-001", "--correct", "--reason", "gone", "--shop", shop);
 
         Assert.Equal((2, 0, 2, 0, 2), (silent.Exit, told.Exit, taken.Exit, moved.Exit, none.Exit));
@@ -175,7 +274,8 @@ public sealed class ShopCommandsTests
         using TestFolder folder = new();
         string shop = folder.PathOf("demo.db");
 
-        CommandRun run = await CommandRun.Of("demo", "--no-serve", "--shop", shop), again = await CommandRun.Of("demo", "--no-serve", "--shop", shop);
+        CommandRun run = await CommandRun.Of("demo", "--no-serve", "--shop", shop),
+            again = await CommandRun.Of("demo", "--no-serve", "--shop", shop);
 
         Assert.Equal((0, ""), (run.Exit, run.Error));
         Assert.True(Regex.Count(run.Output, "REJECT") >= 2);

@@ -9,7 +9,19 @@ public sealed class SolveTests
     [Fact]
     public async Task Recipes_found_are_whole_meet_the_wants_and_forecast_the_same_again()
     {
-        CommandRun run = await CommandRun.Of("solve", s_harbour, "--want", "dcResistance=8.2kΩ", "--want", "loadedPeak>=3.2kHz", "--vary", "turns,gauge", "--points", "5", "--json");
+        CommandRun run = await CommandRun.Of(
+            "solve",
+            s_harbour,
+            "--want",
+            "dcResistance=8.2kΩ",
+            "--want",
+            "loadedPeak>=3.2kHz",
+            "--vary",
+            "turns,gauge",
+            "--points",
+            "5",
+            "--json"
+        );
 
         Assert.Equal((0, ""), (run.Exit, run.Error));
         Assert.Empty(Schemas.Complaints("solutions.json", run.Output));
@@ -17,19 +29,33 @@ public sealed class SolveTests
         JsonElement best = document.RootElement.GetProperty("solutions")[0];
         Assert.True(document.RootElement.GetProperty("met").GetBoolean());
         using TestFolder folder = new();
-        CommandRun again = await CommandRun.Of("predict", folder.Write("found.json", best.GetProperty("recipe").GetRawText()), "--load", RepositoryFiles.PathOf("demo", "loads", "player.json"), "--json");
+        CommandRun again = await CommandRun.Of(
+            "predict",
+            folder.Write("found.json", best.GetProperty("recipe").GetRawText()),
+            "--load",
+            RepositoryFiles.PathOf("demo", "loads", "player.json"),
+            "--json"
+        );
         using JsonDocument prediction = JsonDocument.Parse(again.Output);
         JsonElement pickup = prediction.RootElement.GetProperty("pickup");
         Assert.InRange(pickup.GetProperty("dcResistance").GetProperty("value").GetDouble(), 8118, 8282);
         Assert.InRange(pickup.GetProperty("loadedResonance").GetProperty("frequency").GetProperty("value").GetDouble(), 3200, 20_000);
-        Assert.Equal(best.GetProperty("prediction").GetProperty("pickup").GetProperty("inductance").GetProperty("value").GetDouble(), pickup.GetProperty("inductance").GetProperty("value").GetDouble(), 1e-9);
-        Assert.Equal(best.GetProperty("changes").GetProperty("turns").GetInt32(), best.GetProperty("recipe").GetProperty("coils")[0].GetProperty("winding").GetProperty("turns").GetInt32());
+        Assert.Equal(
+            best.GetProperty("prediction").GetProperty("pickup").GetProperty("inductance").GetProperty("value").GetDouble(),
+            pickup.GetProperty("inductance").GetProperty("value").GetDouble(),
+            1e-9
+        );
+        Assert.Equal(
+            best.GetProperty("changes").GetProperty("turns").GetInt32(),
+            best.GetProperty("recipe").GetProperty("coils")[0].GetProperty("winding").GetProperty("turns").GetInt32()
+        );
     }
 
     [Fact]
     public async Task What_cannot_be_met_exits_1_and_says_what_binds()
     {
-        CommandRun run = await CommandRun.Of("solve", s_harbour, "--want", "dcResistance=12kΩ", "--vary", "turns", "--json"), plain = await CommandRun.Of("solve", s_harbour, "--want", "dcResistance=12kΩ", "--vary", "turns");
+        CommandRun run = await CommandRun.Of("solve", s_harbour, "--want", "dcResistance=12kΩ", "--vary", "turns", "--json"),
+            plain = await CommandRun.Of("solve", s_harbour, "--want", "dcResistance=12kΩ", "--vary", "turns");
 
         Assert.Equal((1, 1), (run.Exit, plain.Exit));
         Assert.Empty(Schemas.Complaints("solutions.json", run.Output));
@@ -54,7 +80,21 @@ public sealed class SolveTests
     public async Task Every_wrong_want_and_choice_is_listed_at_once()
     {
         CommandRun run = await CommandRun.Of(
-            "solve", s_harbour, "--want", "dcResistance=8.2", "--want", "outputt=max", "--want", "loadedPeak>=3kg", "--want", "nonsense", "--vary", "turn,gauge=AWG77,turns=9..5", "--points", "1");
+            "solve",
+            s_harbour,
+            "--want",
+            "dcResistance=8.2",
+            "--want",
+            "outputt=max",
+            "--want",
+            "loadedPeak>=3kg",
+            "--want",
+            "nonsense",
+            "--vary",
+            "turn,gauge=AWG77,turns=9..5",
+            "--points",
+            "1"
+        );
 
         Assert.Equal((2, ""), (run.Exit, run.Output));
         string[] lines = [.. run.Error.Split('\n').Where(line => line.StartsWith("  --", StringComparison.Ordinal))];
@@ -66,7 +106,17 @@ public sealed class SolveTests
     [Fact]
     public async Task Another_magnet_and_a_larger_bobbin_make_whole_recipes()
     {
-        CommandRun run = await CommandRun.Of("solve", s_harbour, "--want", "inductance>=2.9H", "--vary", "magnet=alnico-2/alnico-5,windingHeight=10mm..12mm", "--points", "3", "--json");
+        CommandRun run = await CommandRun.Of(
+            "solve",
+            s_harbour,
+            "--want",
+            "inductance>=2.9H",
+            "--vary",
+            "magnet=alnico-2/alnico-5,windingHeight=10mm..12mm",
+            "--points",
+            "3",
+            "--json"
+        );
 
         Assert.Equal((0, ""), (run.Exit, run.Error));
         Assert.Empty(Schemas.Complaints("solutions.json", run.Output));

@@ -23,15 +23,21 @@ public sealed class SpreadTests
     [Fact]
     public async Task Samples_and_seed_are_taken_and_told_and_the_target_counts()
     {
-        CommandRun run = await CommandRun.Of("spread", s_harbour, "--samples", "5000", "--seed", "7", "--json"), again = await CommandRun.Of("spread", s_harbour, "--samples", "5000", "--seed", "7", "--json");
+        CommandRun run = await CommandRun.Of("spread", s_harbour, "--samples", "5000", "--seed", "7", "--json"),
+            again = await CommandRun.Of("spread", s_harbour, "--samples", "5000", "--seed", "7", "--json");
         using JsonDocument document = JsonDocument.Parse(run.Output);
-        JsonElement root = document.RootElement, resistance = root.GetProperty("quantities").GetProperty("dcResistance");
+        JsonElement root = document.RootElement,
+            resistance = root.GetProperty("quantities").GetProperty("dcResistance");
 
         Assert.Equal((5000, 7), (root.GetProperty("samples").GetInt32(), root.GetProperty("seed").GetInt32()));
         Assert.Equal(run.Output, again.Output);
         Assert.InRange(resistance.GetProperty("outsideTarget").GetDouble(), 0.2, 0.5);
         Assert.Equal("Ω", resistance.GetProperty("unit").GetString());
-        Assert.InRange(resistance.GetProperty("mean").GetDouble(), resistance.GetProperty("low").GetDouble(), resistance.GetProperty("high").GetDouble());
+        Assert.InRange(
+            resistance.GetProperty("mean").GetDouble(),
+            resistance.GetProperty("low").GetDouble(),
+            resistance.GetProperty("high").GetDouble()
+        );
     }
 
     [Fact]

@@ -12,8 +12,14 @@ public sealed class StopTests
     [InlineData("spread")]
     public async Task A_command_that_is_stopped_says_so(string command, params string[] more)
     {
-        using StringWriter output = new(), error = new();
-        int exit = await Cli.RunAsync([command, RepositoryFiles.PathOf("demo", "recipes", "sandbar-wide.json"), .. more], output, error, cancel: new CancellationToken(canceled: true));
+        using StringWriter output = new(),
+            error = new();
+        int exit = await Cli.RunAsync(
+            [command, RepositoryFiles.PathOf("demo", "recipes", "sandbar-wide.json"), .. more],
+            output,
+            error,
+            cancel: new CancellationToken(canceled: true)
+        );
         Assert.Equal(ExitCode.Stopped, exit);
         Assert.Equal("coilwright: stopped" + Environment.NewLine, error.ToString());
     }

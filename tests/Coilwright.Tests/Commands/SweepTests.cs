@@ -15,15 +15,32 @@ public sealed class SweepTests
     public async Task A_recording_of_the_signal_gives_back_the_pickup()
     {
         using TestFolder folder = new();
-        string signal = folder.PathOf("sweep.wav"), recording = folder.PathOf("take.wav");
+        string signal = folder.PathOf("sweep.wav"),
+            recording = folder.PathOf("take.wav");
         CommandRun made = await CommandRun.Of("sweep", "make", signal, "--length", "3 s");
         Assert.Equal((0, ""), (made.Exit, made.Error));
         ReadOutcome<WaveFile> written = WaveFile.Read(File.ReadAllBytes(signal));
         Assert.Equal((48_000, 144_000), (written.Value!.RateHz, written.Value.Channels[0].Length));
 
         LumpedPickup pickup = new(6200, 2.5, 120e-12);
-        File.WriteAllBytes(recording, Stereo(48_000, SimulatedRecording.Of(new LogSweep(20, 20_000, 3), 48_000, pickup, 22e3, 1e6, 60e-12)));
-        CommandRun read = await CommandRun.Of("sweep", "read", recording, "--length", "3 s", "--resistor", "22k", "--input-resistance", "1M", "--input-capacitance", "60pF", "--json");
+        File.WriteAllBytes(
+            recording,
+            Stereo(48_000, SimulatedRecording.Of(new LogSweep(20, 20_000, 3), 48_000, pickup, 22e3, 1e6, 60e-12))
+        );
+        CommandRun read = await CommandRun.Of(
+            "sweep",
+            "read",
+            recording,
+            "--length",
+            "3 s",
+            "--resistor",
+            "22k",
+            "--input-resistance",
+            "1M",
+            "--input-capacitance",
+            "60pF",
+            "--json"
+        );
         Assert.Equal((0, ""), (read.Exit, read.Error));
         Assert.Empty(Schemas.Complaints("fit.json", read.Output));
         using JsonDocument document = JsonDocument.Parse(read.Output);
@@ -41,12 +58,24 @@ public sealed class SweepTests
     public async Task What_is_wrong_with_a_recording_is_said()
     {
         using TestFolder folder = new();
-        string mono = folder.PathOf("mono.wav"), noise = folder.PathOf("noise.wav");
+        string mono = folder.PathOf("mono.wav"),
+            noise = folder.PathOf("noise.wav");
         File.WriteAllBytes(mono, WaveFile.Write(48_000, new double[1000]));
         Random random = new(3);
-        double[][] scatter = [.. Enumerable.Range(0, 2).Select(_ => Enumerable.Range(0, 200_000).Select(_ => 0.2 * (random.NextDouble() - 0.5)).ToArray())];
+        double[][] scatter =
+        [
+            .. Enumerable.Range(0, 2).Select(_ => Enumerable.Range(0, 200_000).Select(_ => 0.2 * (random.NextDouble() - 0.5)).ToArray()),
+        ];
         File.WriteAllBytes(noise, Stereo(48_000, scatter));
-        foreach ((string file, string said) in new[] { (mono, "two channels"), (noise, "not found"), (folder.Write("text.wav", "no sound"), "not a WAV"), (folder.PathOf("none.wav"), "no such file") })
+        foreach (
+            (string file, string said) in new[]
+            {
+                (mono, "two channels"),
+                (noise, "not found"),
+                (folder.Write("text.wav", "no sound"), "not a WAV"),
+                (folder.PathOf("none.wav"), "no such file"),
+            }
+        )
         {
             CommandRun run = await CommandRun.Of("sweep", "read", file, "--length", "3 s", "--resistor", "22k");
             Assert.Equal((2, ""), (run.Exit, run.Output));

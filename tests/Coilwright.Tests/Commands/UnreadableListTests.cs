@@ -46,13 +46,33 @@ public sealed class UnreadableListTests
         BatchRecord planted = await PlantAsync(file);
         await using (SqliteShop shop = await ShopFile.OpenAsync(file, Cancel))
         {
-            await shop.AddReadingsAsync([new ReadingRecord { Id = Guid.NewGuid(), BatchId = planted.Id, Tag = "C-001", Quantity = "dcResistance", Typed = "6.21 k", Unit = "Ω", Si = 6210, TemperatureC = 20, TimeUtc = planted.BegunUtc }], Cancel);
+            await shop.AddReadingsAsync(
+                [
+                    new ReadingRecord
+                    {
+                        Id = Guid.NewGuid(),
+                        BatchId = planted.Id,
+                        Tag = "C-001",
+                        Quantity = "dcResistance",
+                        Typed = "6.21 k",
+                        Unit = "Ω",
+                        Si = 6210,
+                        TemperatureC = 20,
+                        TimeUtc = planted.BegunUtc,
+                    },
+                ],
+                Cancel
+            );
         }
 
         CommandRun show = await CommandRun.Of("batch", "show", "PX", "--shop", file);
         Assert.Equal(2, show.Exit);
         Assert.All(["C-001", "6.21 k"], word => Assert.Contains(word, show.Output, StringComparison.Ordinal));
-        Assert.Contains("coil 1, winding, turns, stored as 0: outside what is possible here (allowed: 1 to 100000)", show.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "coil 1, winding, turns, stored as 0: outside what is possible here (allowed: 1 to 100000)",
+            show.Error,
+            StringComparison.Ordinal
+        );
         Assert.Contains("mend the value, save it as the next revision", show.Error, StringComparison.Ordinal);
     }
 
@@ -75,14 +95,36 @@ public sealed class UnreadableListTests
     /// <summary>A batch and a piece on a released recipe of no turns, written past the checks.</summary>
     private static async Task<BatchRecord> PlantAsync(string file)
     {
-        string json = (await File.ReadAllTextAsync(s_harbour, Cancel)).Replace("\"turns\": 8000", "\"turns\": 0", StringComparison.Ordinal)
+        string json = (await File.ReadAllTextAsync(s_harbour, Cancel))
+            .Replace("\"turns\": 8000", "\"turns\": 0", StringComparison.Ordinal)
             .Replace("\"name\": \"Harbour bridge\"", "\"name\": \"Long screw\"", StringComparison.Ordinal);
-        RevisionRecord revision = new(Guid.NewGuid(), "Long screw", 1, json, RevisionState.Released, "", "Joss", TimeProvider.System.GetUtcNow());
+        RevisionRecord revision = new(
+            Guid.NewGuid(),
+            "Long screw",
+            1,
+            json,
+            RevisionState.Released,
+            "",
+            "Joss",
+            TimeProvider.System.GetUtcNow()
+        );
         BatchRecord batch = new(Guid.NewGuid(), "PX", revision.RecipeId, 1, "main", 4, "C-", "", "", "Mara", revision.TimeUtc);
         await using SqliteShop shop = await ShopFile.OpenAsync(file, Cancel);
         Assert.True(await shop.SaveRevisionAsync(revision, 0, Cancel));
         await shop.AddBatchAsync(batch, Cancel);
-        await shop.AddPieceAsync(new PieceRecord { Id = Guid.NewGuid(), Serial = "P-1", RecipeId = revision.RecipeId, RevisionNumber = 1, Person = "Ines", TimeUtc = revision.TimeUtc }, [], Cancel);
+        await shop.AddPieceAsync(
+            new PieceRecord
+            {
+                Id = Guid.NewGuid(),
+                Serial = "P-1",
+                RecipeId = revision.RecipeId,
+                RevisionNumber = 1,
+                Person = "Ines",
+                TimeUtc = revision.TimeUtc,
+            },
+            [],
+            Cancel
+        );
         return batch;
     }
 }

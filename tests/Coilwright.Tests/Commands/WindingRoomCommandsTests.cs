@@ -13,10 +13,19 @@ public sealed class WindingRoomCommandsTests
     public async Task A_marked_test_kept_in_the_shop_moves_the_counter_stop()
     {
         using TestFolder folder = new();
-        string shop = folder.PathOf("shop.db"), five = folder.Write("five.json", (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace("\"turns\": 8000", "\"turns\": 5000", StringComparison.Ordinal));
+        string shop = folder.PathOf("shop.db"),
+            five = folder.Write(
+                "five.json",
+                (await File.ReadAllTextAsync(s_harbour, TestContext.Current.CancellationToken)).Replace(
+                    "\"turns\": 8000",
+                    "\"turns\": 5000",
+                    StringComparison.Ordinal
+                )
+            );
         await DoneAsync("machine", "keep", s_hand, "--shop", shop);
         await DoneAsync("machine", "test", "winder 1", "--turns", "100.6", "--counted", "100", "--shop", shop);
-        CommandRun wind = await CommandRun.Of("wind", five, "--machine", "Winder 1", "--shop", shop, "--json"), unknown = await CommandRun.Of("wind", five, "--machine", "Winder 9", "--shop", shop);
+        CommandRun wind = await CommandRun.Of("wind", five, "--machine", "Winder 1", "--shop", shop, "--json"),
+            unknown = await CommandRun.Of("wind", five, "--machine", "Winder 9", "--shop", shop);
 
         using JsonDocument document = JsonDocument.Parse(wind.Output);
         Assert.Equal(4970, document.RootElement.GetProperty("coils")[0].GetProperty("counterStop").GetDouble());
@@ -35,13 +44,35 @@ public sealed class WindingRoomCommandsTests
         await DoneAsync("recipe", "add", s_harbour, "--shop", shop);
         await DoneAsync("recipe", "release", "Harbour bridge", "--shop", shop);
         await DoneAsync("stock", "add", "0117", "--gauge", "AWG 42", "--shop", shop);
-        await DoneAsync("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "5", "--tags", "H-", "--spool", "0117", "--machine", "winder 1", "--shop", shop);
+        await DoneAsync(
+            "batch",
+            "start",
+            "Harbour bridge",
+            "--name",
+            "H-1",
+            "--quantity",
+            "5",
+            "--tags",
+            "H-",
+            "--spool",
+            "0117",
+            "--machine",
+            "winder 1",
+            "--shop",
+            shop
+        );
 
-        CommandRun plain = await CommandRun.Of("wind", "--batch", "h-1", "--shop", shop), json = await CommandRun.Of("wind", "--batch", "H-1", "--shop", shop, "--json");
-        CommandRun html = await CommandRun.Of("wind", "--batch", "H-1", "--shop", shop, "--html"), neither = await CommandRun.Of("wind", "--shop", shop), none = await CommandRun.Of("wind", "--batch", "H-2", "--shop", shop), recipe = await CommandRun.Of("wind", s_harbour);
+        CommandRun plain = await CommandRun.Of("wind", "--batch", "h-1", "--shop", shop),
+            json = await CommandRun.Of("wind", "--batch", "H-1", "--shop", shop, "--json");
+        CommandRun html = await CommandRun.Of("wind", "--batch", "H-1", "--shop", shop, "--html"),
+            neither = await CommandRun.Of("wind", "--shop", shop),
+            none = await CommandRun.Of("wind", "--batch", "H-2", "--shop", shop),
+            recipe = await CommandRun.Of("wind", s_harbour);
 
         Assert.Equal((0, 0, 0, 2, 2, 0), (plain.Exit, json.Exit, html.Exit, neither.Exit, none.Exit, recipe.Exit));
-        Assert.All(["on Winder 1", "Batch H-1: 5, H-001 to H-005", "0117", "7,952"], wanted => Assert.Contains(wanted, plain.Output, StringComparison.Ordinal));
+        Assert.All(["on Winder 1", "Batch H-1: 5, H-001 to H-005", "0117", "7,952"], wanted =>
+            Assert.Contains(wanted, plain.Output, StringComparison.Ordinal)
+        );
         Assert.Empty(Schemas.Complaints("setup.json", json.Output));
         using JsonDocument document = JsonDocument.Parse(json.Output);
         Assert.Equal(7952, document.RootElement.GetProperty("coils")[0].GetProperty("counterStop").GetDouble());
@@ -60,13 +91,20 @@ public sealed class WindingRoomCommandsTests
         await DoneAsync("stock", "add", "0117", "--gauge", "AWG 42", "--tare", "310g", "--shop", shop);
         await DoneAsync("stock", "measure", "0117", "--length", "10.00m", "--resistance", "56.2", "--temperature", "23.5C", "--shop", shop);
         await DoneAsync("stock", "weigh", "0117", "--gross", "344g", "--shop", shop);
-        CommandRun three = await CommandRun.Of("stock", "show", "0117", "--recipe", "Harbour bridge", "--coils", "3", "--json", "--shop", shop), list = await CommandRun.Of("stock", "list", "--json", "--shop", shop), wrong = await CommandRun.Of("stock", "add", "0117", "--gauge", "AWG 42", "--shop", shop);
+        CommandRun three =
+                await CommandRun.Of("stock", "show", "0117", "--recipe", "Harbour bridge", "--coils", "3", "--json", "--shop", shop),
+            list = await CommandRun.Of("stock", "list", "--json", "--shop", shop),
+            wrong = await CommandRun.Of("stock", "add", "0117", "--gauge", "AWG 42", "--shop", shop);
 
         Assert.Equal((1, 0, 2), (three.Exit, list.Exit, wrong.Exit)); // 34 g are one coil, not three
         Assert.Empty(Schemas.Complaints("stock.json", three.Output));
         Assert.Empty(Schemas.Complaints("stock.json", list.Output));
         using JsonDocument document = JsonDocument.Parse(three.Output);
-        Assert.Equal(5.544, document.RootElement.GetProperty("spools")[0].GetProperty("resistancePerLength").GetProperty("value").GetDouble(), 0.0005);
+        Assert.Equal(
+            5.544,
+            document.RootElement.GetProperty("spools")[0].GetProperty("resistancePerLength").GetProperty("value").GetDouble(),
+            0.0005
+        );
     }
 
     [Fact]
@@ -78,7 +116,9 @@ public sealed class WindingRoomCommandsTests
         await DoneAsync("recipe", "release", "Harbour bridge", "--shop", shop);
         await DoneAsync("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "5", "--shop", shop);
         await DoneAsync("batch", "note", "H-1", "begin", "--shop", shop);
-        CommandRun broke = await CommandRun.Of("batch", "note", "H-1", "break", "--counter", "6100", "--shop", shop), early = await CommandRun.Of("batch", "note", "H-1", "release", "--shop", shop), run = await CommandRun.Of("batch", "run", "H-1", "--shop", shop);
+        CommandRun broke = await CommandRun.Of("batch", "note", "H-1", "break", "--counter", "6100", "--shop", shop),
+            early = await CommandRun.Of("batch", "note", "H-1", "release", "--shop", shop),
+            run = await CommandRun.Of("batch", "run", "H-1", "--shop", shop);
 
         Assert.Matches(@"Scrap: 2\d g of wire and 5\.1 min are lost", broke.Output);
         Assert.Contains("inductance falls to 58 %", broke.Output, StringComparison.Ordinal);

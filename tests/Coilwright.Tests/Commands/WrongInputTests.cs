@@ -24,8 +24,16 @@ public sealed class WrongInputTests
 
     private static readonly string[] s_fields =
     [
-        "strings.spacing", "coils[0].bobbin.coreLength", "coils[0].bobbin.windingHeight", "coils[0].wire.gauge", "coils[0].winding.turns",
-        "coils[0].winding.direction", "coils[0].winding.pich", "coils[0].poles[0].material", "connection", "targets.dcResistance.nominal",
+        "strings.spacing",
+        "coils[0].bobbin.coreLength",
+        "coils[0].bobbin.windingHeight",
+        "coils[0].wire.gauge",
+        "coils[0].winding.turns",
+        "coils[0].winding.direction",
+        "coils[0].winding.pich",
+        "coils[0].poles[0].material",
+        "connection",
+        "targets.dcResistance.nominal",
     ];
 
     [Theory]
@@ -42,7 +50,8 @@ public sealed class WrongInputTests
         string[] lines = [.. run.Error.Split('\n').Where(line => line.StartsWith("  ", StringComparison.Ordinal))];
         Assert.All(s_fields, field => Assert.Contains(lines, line => line.StartsWith($"  {field}:", StringComparison.Ordinal)));
         Assert.Equal(10, lines.Length);
-        Assert.Contains("pitch", lines.Single(line => line.Contains(".pich:", StringComparison.Ordinal)), StringComparison.Ordinal); // the nearest name
+        // the nearest name
+        Assert.Contains("pitch", lines.Single(line => line.Contains(".pich:", StringComparison.Ordinal)), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -51,7 +60,9 @@ public sealed class WrongInputTests
         using TestFolder folder = new();
         File.WriteAllBytes(folder.PathOf("binary.json"), [0xC3, 0x28, 0xFF, 0xFE]);
 
-        CommandRun missing = await CommandRun.Of("predict", folder.PathOf("nowhere.json")), aFolder = await CommandRun.Of("predict", folder.PathOf(".")), binary = await CommandRun.Of("predict", folder.PathOf("binary.json"));
+        CommandRun missing = await CommandRun.Of("predict", folder.PathOf("nowhere.json")),
+            aFolder = await CommandRun.Of("predict", folder.PathOf(".")),
+            binary = await CommandRun.Of("predict", folder.PathOf("binary.json"));
 
         Assert.Equal((2, ""), (missing.Exit, missing.Output));
         Assert.Contains("there is no such file", missing.Error, StringComparison.Ordinal);
@@ -95,7 +106,9 @@ public sealed class WrongInputTests
         CommandRun run = await CommandRun.Of("--help");
 
         Assert.Equal(0, run.Exit);
-        Assert.All((string[])["predict", "respond", "wind", "judge", "recipe", "batch", "read", "serve", "demo"], command => Assert.Contains("  " + command, run.Output, StringComparison.Ordinal));
+        Assert.All((string[])["predict", "respond", "wind", "judge", "recipe", "batch", "read", "serve", "demo"], command =>
+            Assert.Contains("  " + command, run.Output, StringComparison.Ordinal)
+        );
     }
 
     [Theory]

@@ -7,8 +7,13 @@ public sealed partial class SourceKeyTests
 {
     private static readonly string[] s_text = [.. Lines("docs/sources.md")];
     private static readonly HashSet<string> s_keys =
-        [.. s_text.Select(line => KeyRow().Match(line)).Where(row => row.Success).Select(row => row.Groups[1].Value).Except(["Key", "Setting"])];
-
+    [
+        .. s_text
+            .Select(line => KeyRow().Match(line))
+            .Where(row => row.Success)
+            .Select(row => row.Groups[1].Value)
+            .Except(["Key", "Setting"]),
+    ];
 
     /// <summary>Units that stand in brackets like keys.</summary>
     private static readonly string[] s_units = ["Hz"];
@@ -29,9 +34,13 @@ public sealed partial class SourceKeyTests
     public void Every_standing_is_defined_at_the_head()
     {
         string[] defined =
-            [.. s_text.Select(line => DefinedWord().Match(line)).Where(word => word.Success).Select(word => word.Groups[1].Value)];
+        [
+            .. s_text.Select(line => DefinedWord().Match(line)).Where(word => word.Success).Select(word => word.Groups[1].Value),
+        ];
         Assert.All(Evidence.Standings, standing => Assert.Contains(standing, defined));
-        foreach (string row in s_text.Where(line => KeyRow().Match(line) is { Success: true } match && s_keys.Contains(match.Groups[1].Value)))
+        foreach (
+            string row in s_text.Where(line => KeyRow().Match(line) is { Success: true } match && s_keys.Contains(match.Groups[1].Value))
+        )
         {
             string standing = row.Split('|')[^2].Trim();
             Assert.True(defined.Any(word => standing.StartsWith(word, StringComparison.Ordinal)), row);
@@ -45,9 +54,12 @@ public sealed partial class SourceKeyTests
     [InlineData("// both [GUM, SI]", "GUM SI")]
     [InlineData("[Theory]", "")]
     [InlineData("see [GUM](https://example.invalid)", "")]
-    public void A_citation_is_a_key_in_a_comment_or_in_words(string line, string key) => Assert.Equal(key, string.Join(' ', CitedIn(".cs", line)));
+    public void A_citation_is_a_key_in_a_comment_or_in_words(string line, string key) =>
+        Assert.Equal(key, string.Join(' ', CitedIn(".cs", line)));
 
-    /// <summary>Keys in brackets: in code only in comments and in quoted words, in tables and documents anywhere but as the text of a link.</summary>
+    /// <summary>
+    /// Keys in brackets: in code only in comments and in quoted words, in tables and documents anywhere but as the text of a link.
+    /// </summary>
     private static IEnumerable<(string File, string Key)> Citations()
     {
         foreach (string folder in (string[])["src", "tests", "docs"])

@@ -3,20 +3,26 @@ using System.Text.RegularExpressions;
 namespace Coilwright.Tests.Docs;
 
 /// <summary>
-/// Figures that docs/theory.md quotes from docs/evidence.md stand there: written as a link to evidence.md#row, whose columns hold the figure.
+/// Figures that docs/theory.md quotes from docs/evidence.md stand there: written as a link to evidence.md#row, whose columns hold the
+/// figure.
 /// </summary>
 public sealed partial class TheoryFiguresTests
 {
     private static readonly Dictionary<string, string> s_rows = File.ReadLines(RepositoryFiles.PathOf("docs", "evidence.md"))
-        .Select(line => Row().Match(line)).Where(row => row.Success).ToDictionary(row => row.Groups[1].Value, row => row.Groups[2].Value);
+        .Select(line => Row().Match(line))
+        .Where(row => row.Success)
+        .ToDictionary(row => row.Groups[1].Value, row => row.Groups[2].Value);
 
     [Fact]
     public void Every_figure_quoted_is_the_one_recorded()
     {
         MatchCollection quotes = Quote().Matches(File.ReadAllText(RepositoryFiles.PathOf("docs", "theory.md")));
         Assert.True(quotes.Count >= 20, $"only {quotes.Count} figures are quoted");
-        Assert.Empty(quotes.Where(quote => !Stands(quote.Groups[1].Value, quote.Groups[2].Value))
-            .Select(quote => $"{quote.Value}: docs/evidence.md has {s_rows.GetValueOrDefault(quote.Groups[2].Value, "no such row")}"));
+        Assert.Empty(
+            quotes
+                .Where(quote => !Stands(quote.Groups[1].Value, quote.Groups[2].Value))
+                .Select(quote => $"{quote.Value}: docs/evidence.md has {s_rows.GetValueOrDefault(quote.Groups[2].Value, "no such row")}")
+        );
     }
 
     /// <summary>What the table names are files that are there, so that a row leads somewhere.</summary>
@@ -38,7 +44,9 @@ public sealed partial class TheoryFiguresTests
 
     private static bool Exists(string file)
     {
-        string[] homes = file.StartsWith("tests/", StringComparison.Ordinal) ? [file] : [$"src/Coilwright.{file}", $"tests/Coilwright.{file}.cs"];
+        string[] homes = file.StartsWith("tests/", StringComparison.Ordinal)
+            ? [file]
+            : [$"src/Coilwright.{file}", $"tests/Coilwright.{file}.cs"];
         return homes.Any(home => File.Exists(RepositoryFiles.PathOf(home.Split('/'))));
     }
 

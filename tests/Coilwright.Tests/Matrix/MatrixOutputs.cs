@@ -3,7 +3,9 @@ using System.Text.Json.Nodes;
 
 namespace Coilwright.Tests.Matrix;
 
-/// <summary>The numbers of a printed prediction by column of the matrix: one column holds a quantity of every coil, or of every string.</summary>
+/// <summary>
+/// The numbers of a printed prediction by column of the matrix: one column holds a quantity of every coil, or of every string.
+/// </summary>
 internal static class MatrixOutputs
 {
     /// <summary>A change below this part of the largest value of the column is rounding.</summary>
@@ -46,10 +48,14 @@ internal static class MatrixOutputs
 
     /// <summary>The names of the columns in which two printed predictions differ.</summary>
     public static IReadOnlySet<string> Moved(JsonNode before, JsonNode after) =>
-        Columns.Where(column => Differ(Values(before, column.Path), Values(after, column.Path))).Select(column => column.Name).ToHashSet(StringComparer.Ordinal);
+        Columns
+            .Where(column => Differ(Values(before, column.Path), Values(after, column.Path)))
+            .Select(column => column.Name)
+            .ToHashSet(StringComparer.Ordinal);
 
     private static bool Differ(double[] one, double[] other) =>
-        one.Length != other.Length || one.Zip(other, (a, b) => Math.Abs(a - b)).DefaultIfEmpty(0).Max() > Rounding * one.Select(Math.Abs).DefaultIfEmpty(0).Max();
+        one.Length != other.Length
+        || one.Zip(other, (a, b) => Math.Abs(a - b)).DefaultIfEmpty(0).Max() > Rounding * one.Select(Math.Abs).DefaultIfEmpty(0).Max();
 
     private static double[] Values(JsonNode? node, ReadOnlySpan<string> path)
     {
@@ -69,7 +75,9 @@ internal static class MatrixOutputs
         }
 
         List<double> all = [];
-        foreach (JsonNode? item in path[0] == "*" ? items : new JsonArray(items[int.Parse(path[0], CultureInfo.InvariantCulture)]!.DeepClone()))
+        foreach (
+            JsonNode? item in path[0] == "*" ? items : new JsonArray(items[int.Parse(path[0], CultureInfo.InvariantCulture)]!.DeepClone())
+        )
         {
             all.AddRange(Values(item, path[1..]));
         }

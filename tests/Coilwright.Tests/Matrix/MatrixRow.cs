@@ -13,7 +13,9 @@ internal sealed record MatrixRow(string Base, string Path, string Value, IReadOn
     private static readonly Dictionary<string, string> s_sets = new(StringComparer.Ordinal)
     {
         // The winding's cross-section or its way round: length of wire, air flux, neighbouring turns, and all that is made of them.
-        ["turn"] = "meanTurn wireLength wireMass coilOhm airHenry coilHenry coilFarad ohm henry farad henry10k ohm10k linkage output humArea humZ " + Response,
+        ["turn"] =
+            "meanTurn wireLength wireMass coilOhm airHenry coilHenry coilFarad ohm henry farad henry10k ohm10k linkage output humArea humZ "
+            + Response,
 
         // Flux through the cores: the recoil or initial permeability, and where the iron is.
         ["core"] = "coilHenry henry henry10k ohm10k linkage output humArea humZ " + Response,
@@ -42,15 +44,22 @@ internal sealed record MatrixRow(string Base, string Path, string Value, IReadOn
 
     /// <summary>The rows of the table beside this file.</summary>
     public static IReadOnlyList<MatrixRow> Read() =>
-    [
-        .. File.ReadLines(RepositoryFiles.PathOf("tests", "Coilwright.Tests", "Matrix", "rows.txt")).Where(line => line.Length > 0 && line[0] != '#').Select(Parse),
-    ];
+        [
+            .. File.ReadLines(RepositoryFiles.PathOf("tests", "Coilwright.Tests", "Matrix", "rows.txt"))
+                .Where(line => line.Length > 0 && line[0] != '#')
+                .Select(Parse),
+        ];
 
     private static MatrixRow Parse(string line)
     {
         string[] cells = [.. line.Split('|').Select(cell => cell.Trim())];
         Assert.Equal(4, cells.Length);
-        string[] moves = [.. cells[3].Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(word => s_sets.GetValueOrDefault(word, word).Split(' '))];
+        string[] moves =
+        [
+            .. cells[3]
+                .Split(' ', StringSplitOptions.RemoveEmptyEntries)
+                .SelectMany(word => s_sets.GetValueOrDefault(word, word).Split(' ')),
+        ];
         Assert.All(moves, name => Assert.Contains(MatrixOutputs.Columns, column => column.Name == name));
         return new MatrixRow(cells[0], cells[1], cells[2], moves.ToHashSet(StringComparer.Ordinal));
     }

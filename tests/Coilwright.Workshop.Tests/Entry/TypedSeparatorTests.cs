@@ -28,7 +28,7 @@ public class TypedSeparatorTests
     [InlineData("8,25 turns", 8.25)]
     public void In_a_count_a_separator_before_three_digits_groups(string typed, double? turns)
     {
-        bool read = QuantityText.TryParse(typed, QuantityKind.Turns, unitRequired: false, out Entered entered, out _);
+        bool read = QuantityParser.TryParse(typed, QuantityKind.Turns, unitRequired: false, out Entered entered, out _);
         Assert.Equal(turns is not null, read);
         Assert.Equal(turns ?? double.NaN, entered.Si);
     }
@@ -45,7 +45,7 @@ public class TypedSeparatorTests
     [InlineData("1e308", null)]
     public void A_number_of_coils_is_read_by_the_same_rule(string typed, int? count)
     {
-        bool read = CountText.TryParse(typed, 1, 10_000, out int found, out string why);
+        bool read = CountParser.TryParse(typed, 1, 10_000, out int found, out string why);
         Assert.Equal((count is not null, count ?? 1), (read, found));
         Assert.Equal(read, why.Length == 0);
     }
@@ -60,63 +60,91 @@ public class TypedSeparatorTests
     [InlineData("621,5", 621.5)]
     public void A_coils_resistance_that_must_be_possible_is_read(string typed, double ohm)
     {
-        Assert.True(QuantityText.TryParse(typed, s_coil, unitRequired: false, out Entered entered, out string why), why);
+        Assert.True(QuantityParser.TryParse(typed, s_coil, unitRequired: false, out Entered entered, out string why), why);
         Assert.Equal(ohm, entered.Si, 1e-9);
     }
 
     [Fact]
     public void When_only_thousands_are_possible_the_echo_says_so()
     {
-        TypedQuantity read = QuantityText.Read("6,210 Ω", s_coil, unitRequired: false);
+        ParsedQuantity read = QuantityParser.Read("6,210 Ω", s_coil, unitRequired: false);
         Assert.Equal((6210.0, "6210 Ω"), (read.Entered.Si, read.Plain));
         Assert.Contains("6210 Ω", read.Note, StringComparison.Ordinal);
-        Assert.Equal("", QuantityText.Read("6.21 kΩ", s_coil, unitRequired: false).Note);
+        Assert.Equal("", QuantityParser.Read("6.21 kΩ", s_coil, unitRequired: false).Note);
     }
 
     [Fact]
     public void When_both_are_possible_neither_is_taken_and_both_are_named()
     {
-        TypedQuantity read = QuantityText.Read("6,210 Ω", s_any, unitRequired: false);
+        ParsedQuantity read = QuantityParser.Read("6,210 Ω", s_any, unitRequired: false);
         Assert.False(read.Entered.IsKnown);
         Assert.Equal(["6.210 Ω", "6210 Ω"], read.Readings);
         Assert.Contains("6.210 Ω or 6210 Ω", read.Why, StringComparison.Ordinal);
-        Assert.Equal([6.21, 6210.0], read.Readings.Select(one => QuantityText.Read(one, s_any, unitRequired: true).Entered.Si));
+        Assert.Equal([6.21, 6210.0], read.Readings.Select(one => QuantityParser.Read(one, s_any, unitRequired: true).Entered.Si));
     }
 
     [Fact]
     public void Turns_as_every_page_prints_them_are_read_back() =>
-        Gen.Int[1, 400_000].Sample(quarters =>
-        {
-            double turns = quarters / 4.0;
-            foreach (string printed in (string[])[turns.ToString("#,##0.##", CultureInfo.InvariantCulture), QuantityText.Format(turns, QuantityKind.Turns), QuantityText.Echo(new Entered(turns, "", "turns"), QuantityKind.Turns)])
-            {
-                Assert.True(QuantityText.TryParse(printed, QuantityKind.Turns, unitRequired: false, out Entered back, out string why), $"{printed}: {why}");
-                Assert.Equal(turns, back.Si);
-            }
-        }, iter: 5_000);
+        Gen.Int[1, 400_000]
+            .Sample(
+                quarters =>
+                {
+                    double turns = quarters / 4.0;
+                    foreach (
+                        string printed in (string[])
+                            [
+                                turns.ToString("#,##0.##", CultureInfo.InvariantCulture),
+                                QuantityParser.Format(turns, QuantityKind.Turns),
+                                QuantityParser.Echo(new Entered(turns, "", "turns"), QuantityKind.Turns),
+                            ]
+                    )
+                    {
+                        Assert.True(
+                            QuantityParser.TryParse(printed, QuantityKind.Turns, unitRequired: false, out Entered back, out string why),
+                            $"{printed}: {why}"
+                        );
+                        Assert.Equal(turns, back.Si);
+                    }
+                },
+                iter: 5_000
+            );
 
     [Fact]
     public void Whole_metres_and_ohms_as_pages_print_them_are_read_back() =>
-        Gen.Int[1, 2_000_000].Sample(whole =>
-        {
-            foreach ((QuantityKind kind, string unit) in new[] { (QuantityKind.Length, "m"), (QuantityKind.Resistance, "Ω") })
-            {
-                string printed = QuantityText.Grouped(whole) + " " + unit;
-                Assert.True(QuantityText.TryParse(printed, kind, unitRequired: true, out Entered back, out string why), $"{printed}: {why}");
-                Assert.Equal(whole, back.Si);
-            }
-        }, iter: 5_000);
+        Gen.Int[1, 2_000_000]
+            .Sample(
+                whole =>
+                {
+                    foreach ((QuantityKind kind, string unit) in new[] { (QuantityKind.Length, "m"), (QuantityKind.Resistance, "Ω") })
+                    {
+                        string printed = QuantityParser.Grouped(whole) + " " + unit;
+                        Assert.True(
+                            QuantityParser.TryParse(printed, kind, unitRequired: true, out Entered back, out string why),
+                            $"{printed}: {why}"
+                        );
+                        Assert.Equal(whole, back.Si);
+                    }
+                },
+                iter: 5_000
+            );
 
     [Fact]
     public void A_printed_value_means_the_same_in_every_field_that_may_hold_it() =>
-        Gen.Select(Gen.Enum<QuantityKind>(), Gen.Double[1, 10], Gen.Int[-6, 6], Gen.Int[3, 6]).Sample((kind, mantissa, power, digits) =>
-        {
-            string printed = QuantityText.Format(mantissa * Math.Pow(10, power), kind, digits);
-            Assert.True(QuantityText.TryParse(printed, kind, unitRequired: true, out Entered plain, out _));
-            Limits field = new(kind, plain.Si / 2, plain.Si * 2000, UnitOf(kind), "");
-            Assert.True(QuantityText.TryParse(printed, field, unitRequired: true, out Entered there, out string why), $"{printed}: {why}");
-            Assert.True(there.Si.Equals(plain.Si) || plain.Si <= 0, printed);
-        }, iter: 5_000);
+        Gen.Select(Gen.Enum<QuantityKind>(), Gen.Double[1, 10], Gen.Int[-6, 6], Gen.Int[3, 6])
+            .Sample(
+                (kind, mantissa, power, digits) =>
+                {
+                    string printed = QuantityParser.Format(mantissa * Math.Pow(10, power), kind, digits);
+                    Assert.True(QuantityParser.TryParse(printed, kind, unitRequired: true, out Entered plain, out _));
+                    Limits field = new(kind, plain.Si / 2, plain.Si * 2000, UnitOf(kind), "");
+                    Assert.True(
+                        QuantityParser.TryParse(printed, field, unitRequired: true, out Entered there, out string why),
+                        $"{printed}: {why}"
+                    );
+                    Assert.True(there.Si.Equals(plain.Si) || plain.Si <= 0, printed);
+                },
+                iter: 5_000
+            );
 
-    private static string UnitOf(QuantityKind kind) => QuantityText.UnitsOf(kind).Split(',')[0];
+    private static string UnitOf(QuantityKind kind) => QuantityParser.UnitsOf(kind).Split(',')[0];
 }

@@ -71,7 +71,11 @@ public sealed class FieldInterpreterTests
     [InlineData("coils[0].bobbin.material", "abs", "ABS")]
     [InlineData("coils[0].bobbin.material", "Pear wood", "Pear wood")]
     [InlineData("coils[0].name", "neck-side", "neck-side")]
-    public void A_form_shows_the_label_of_a_key_and_a_name_as_it_is(string field, string kept, string shown) => Assert.Equal(shown, FieldInterpreter.Shown(field, kept));
+    public void A_form_shows_the_label_of_a_key_and_a_name_as_it_is(string field, string kept, string shown) =>
+        Assert.Equal(shown, FieldInterpreter.Shown(field, kept));
 
-    private static readonly System.Text.Json.JsonSerializerOptions s_plain = new() { Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly System.Text.Json.JsonSerializerOptions s_plain = new()
+    {
+        Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
 }

@@ -41,7 +41,9 @@ public sealed class ChargeReaderTests
     [Fact]
     public void Only_levels_told_alike_are_held_against_each_other()
     {
-        MagnetLevel share = new(0.8), near = new(null, 0.09, 1e-3), far = new(null, 0.09, 2e-3);
+        MagnetLevel share = new(0.8),
+            near = new(null, 0.09, 1e-3),
+            far = new(null, 0.09, 2e-3);
         Assert.True(share.IsLike(MagnetLevel.Full));
         Assert.False(share.IsLike(near));
         Assert.False(near.IsLike(far)); // the probe stood elsewhere

@@ -9,14 +9,18 @@ namespace Coilwright.Workshop.Tests.Parts;
 /// <summary>Story 13: options change parts list and labels, and no number.</summary>
 public sealed class PartsListTests
 {
-    private static readonly Recipe s_twin = Read("breakwater-twin.json"), s_bridge = Read("harbour-bridge.json");
+    private static readonly Recipe s_twin = Read("breakwater-twin.json"),
+        s_bridge = Read("harbour-bridge.json");
     private static readonly Prediction s_forecast = Forecast(s_twin);
 
     [Fact]
     public void Parts_are_counted_and_like_ones_stand_in_one_line()
     {
         PartsList list = PartsList.Of(s_twin, s_forecast, [], 12);
-        Assert.Equal(["bobbin, slug and screw: 2", "rod, slug: 6", "screw, screw: 6", "bar magnet: 1"], list.Parts.Take(4).Select(part => $"{part.Name}: {part.Each}"));
+        Assert.Equal(
+            ["bobbin, slug and screw: 2", "rod, slug: 6", "screw, screw: 6", "bar magnet: 1"],
+            list.Parts.Take(4).Select(part => $"{part.Name}: {part.Each}")
+        );
         Assert.Contains("alnico 5, 62.0 mm × 12.5 mm × 3.20 mm", list.Parts[3].What, StringComparison.Ordinal);
         Assert.Contains(list.Parts, part => part is { Name: "potting", What: "wax, as the bath takes it" });
         Assert.Empty(list.Notes);
@@ -38,14 +42,19 @@ public sealed class PartsListTests
         JsonNode document = JsonNode.Parse(s_bridge.Json)!;
         document["tags"] = new JsonArray("bobbin colour: white", "leads: two single, 0.6 m", "left-handed: yes", "for the shelf");
         Recipe tagged = RecipeReader.Read(document.ToJsonString()).Value!;
-        Prediction plain = Forecast(s_bridge), withTags = Forecast(tagged);
+        Prediction plain = Forecast(s_bridge),
+            withTags = Forecast(tagged);
         Assert.Equal(Numbers(plain), Numbers(withTags)); // to the last bit
 
         List<Problem> problems = [];
         IReadOnlyList<PartOption> options = PartOption.Of(tagged, ["bobbin colour: slate", "cover: nickel silver", "strings: 7"], problems);
-        PartsList list = PartsList.Of(tagged, withTags, options, 1), bare = PartsList.Of(s_bridge, plain, [], 1);
+        PartsList list = PartsList.Of(tagged, withTags, options, 1),
+            bare = PartsList.Of(s_bridge, plain, [], 1);
         Assert.Empty(problems);
-        Assert.Equal(["bobbin colour: slate", "leads: two single, 0.6 m", "left-handed: yes", "cover: nickel silver", "strings: 7"], options.Select(option => option.Line)); // what is given takes the place of the tag
+        Assert.Equal(
+            ["bobbin colour: slate", "leads: two single, 0.6 m", "left-handed: yes", "cover: nickel silver", "strings: 7"],
+            options.Select(option => option.Line)
+        ); // what is given takes the place of the tag
         PartLine Part(string name) => list.Parts.Single(part => part.Name == name);
         Assert.Equal(["bobbin colour: slate"], Part("bobbin, main").Options);
         Assert.Equal(["leads: two single, 0.6 m"], Part("leads").Options);
@@ -66,7 +75,13 @@ public sealed class PartsListTests
         Assert.Throws<ArgumentOutOfRangeException>(() => PartsList.Of(s_bridge, s_forecast, [], 0));
     }
 
-    private static double[] Numbers(Prediction prediction) => [.. prediction.Coils.SelectMany(coil => coil.All).Concat(prediction.Pickup.All).SelectMany(figure => (double[])[figure.Estimate.Value, figure.Estimate.Low, figure.Estimate.High])];
+    private static double[] Numbers(Prediction prediction) =>
+        [
+            .. prediction
+                .Coils.SelectMany(coil => coil.All)
+                .Concat(prediction.Pickup.All)
+                .SelectMany(figure => (double[])[figure.Estimate.Value, figure.Estimate.Low, figure.Estimate.High]),
+        ];
 
     private static Recipe Read(string file) => RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo/recipes/" + file))).Value!;
 

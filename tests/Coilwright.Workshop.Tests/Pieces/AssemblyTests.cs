@@ -14,7 +14,11 @@ public sealed class AssemblyTests
         await using PieceShop shop = await PieceShop.StartAsync();
         IReadOnlyList<CoilAtHand> coils = await shop.Coils.AtHandAsync(shop.Revision.RecipeId, held: false, Cancel);
         Assert.Equal(8, coils.Count);
-        (IReadOnlyList<ProposedPiece> pieces, IReadOnlyList<CoilAtHand> left) = CoilStore.Propose((await shop.Shelf.RecipeAsync(shop.Revision.RecipeId, 1, Cancel)).Recipe, coils, "dcResistance");
+        (IReadOnlyList<ProposedPiece> pieces, IReadOnlyList<CoilAtHand> left) = CoilService.Propose(
+            (await shop.Shelf.RecipeAsync(shop.Revision.RecipeId, 1, Cancel)).Recipe,
+            coils,
+            "dcResistance"
+        );
         Assert.Empty(left);
         Assert.Equal(["B-7/BS-001", "B-8/BC-001"], pieces[0].Coils.Select(coil => coil.Code)); // 3.92 with 3.95: neighbours in order
         Assert.Equal(0.03 / 3.92, pieces[0].Difference!.Value, 1e-6);
@@ -31,7 +35,13 @@ public sealed class AssemblyTests
         Assert.Equal("2610-001", (await shop.MakeAsync(1)).Serial); // 2 March 2026 lies in week 10
         Assert.Equal("2610-002", (await shop.MakeAsync(2)).Serial);
 
-        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Assembly.MakeAsync(PieceShop.Entry("B-7/3", "B-8/3") with { Serial = "2610-002" }, Cancel);
+        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Assembly.MakeAsync(
+            PieceShop.Entry("B-7/3", "B-8/3") with
+            {
+                Serial = "2610-002",
+            },
+            Cancel
+        );
 
         Assert.Null(piece);
         Assert.Contains("already", Assert.Single(problems, problem => problem.Field == "serial").Message, StringComparison.Ordinal);
@@ -53,7 +63,15 @@ public sealed class AssemblyTests
     public async Task Every_problem_of_an_assembly_is_told_at_once()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        (IReadOnlyList<Problem> problems, _) = await shop.Assembly.MakeAsync(PieceShop.Entry("B-7/1", "B-7/2", "B-9/4") with { MagnetLot = "", Serial = "Größe", Options = ["cover nickel"] }, Cancel);
+        (IReadOnlyList<Problem> problems, _) = await shop.Assembly.MakeAsync(
+            PieceShop.Entry("B-7/1", "B-7/2", "B-9/4") with
+            {
+                MagnetLot = "",
+                Serial = "Größe",
+                Options = ["cover nickel"],
+            },
+            Cancel
+        );
         Assert.Contains(problems, problem => problem.Message.Contains("no such coil", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Message.Contains("2 coils for one place: slug", StringComparison.Ordinal));
         Assert.Contains(problems, problem => problem.Message.Contains("the screw coil is missing", StringComparison.Ordinal));
@@ -65,7 +83,13 @@ public sealed class AssemblyTests
     public async Task The_lot_of_the_magnets_may_stay_empty()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Assembly.MakeAsync(PieceShop.Entry("B-7/1", "B-8/1") with { MagnetLot = "" }, Cancel);
+        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Assembly.MakeAsync(
+            PieceShop.Entry("B-7/1", "B-8/1") with
+            {
+                MagnetLot = "",
+            },
+            Cancel
+        );
         Assert.Empty(problems);
         Assert.DoesNotContain(await shop.Shop.Records.PartsAsync([piece!.Id], Cancel), part => part.Kind == PartKind.Magnets);
     }
@@ -75,7 +99,8 @@ public sealed class AssemblyTests
     {
         await using PieceShop shop = await PieceShop.StartAsync();
         AssemblyEntry entry = PieceShop.Entry("B-7/1", "B-8/1");
-        PieceRecord first = (await shop.Assembly.MakeAsync(entry, Cancel)).Piece!, second = (await shop.Assembly.MakeAsync(entry, Cancel)).Piece!;
+        PieceRecord first = (await shop.Assembly.MakeAsync(entry, Cancel)).Piece!,
+            second = (await shop.Assembly.MakeAsync(entry, Cancel)).Piece!;
         Assert.Equal(first, second);
         Assert.Equal(2, (await shop.Shop.Records.PartsAsync([first.Id], Cancel)).Count(part => part.Kind == PartKind.Coil));
     }
@@ -85,10 +110,17 @@ public sealed class AssemblyTests
     {
         await using PieceShop shop = await PieceShop.StartAsync();
         PieceRecord piece = await shop.MakeAsync(1);
-        Assert.Equal(["new", "reason"], (await shop.Assembly.ReplaceCoilAsync(Guid.NewGuid(), piece.Serial, "BS-001", "B-8/2", "", "Ines", Cancel)).Select(problem => problem.Field));
-        Assert.Empty(await shop.Assembly.ReplaceCoilAsync(Guid.NewGuid(), piece.Serial, "BS-001", "B-7/2", "start lead broke off", "Ines", Cancel));
+        Assert.Equal(
+            ["new", "reason"],
+            (await shop.Assembly.ReplaceCoilAsync(Guid.NewGuid(), piece.Serial, "BS-001", "B-8/2", "", "Ines", Cancel)).Select(problem =>
+                problem.Field
+            )
+        );
+        Assert.Empty(
+            await shop.Assembly.ReplaceCoilAsync(Guid.NewGuid(), piece.Serial, "BS-001", "B-7/2", "start lead broke off", "Ines", Cancel)
+        );
 
-        PieceLife life = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!;
+        PieceSnapshot life = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!;
         Assert.Equal(["BC-001", "BS-002"], life.PartsIn.Where(part => part.Kind == PartKind.Coil).Select(part => part.Tag).Order());
         Assert.Equal(3, life.Parts.Count(part => part.Kind == PartKind.Coil));
         Assert.Contains(await shop.Coils.AtHandAsync(shop.Revision.RecipeId, held: false, Cancel), coil => coil.Code == "B-7/BS-001");

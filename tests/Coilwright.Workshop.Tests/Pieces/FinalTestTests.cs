@@ -5,7 +5,10 @@ namespace Coilwright.Workshop.Tests.Pieces;
 
 public sealed class FinalTestTests
 {
-    private static readonly FinalTest s_test = new([new("dcResistance", 6200, 0.04), new("inductance", 2.4, 0.06), new("q", 7.6, 0.08)], ExpectedSwing: -1);
+    private static readonly FinalTest s_test = new(
+        [new("dcResistance", 6200, 0.04), new("inductance", 2.4, 0.06), new("q", 7.6, 0.08)],
+        ExpectedSwing: -1
+    );
 
     [Fact]
     public void Loss_fails_a_piece_whose_ohms_pass()
@@ -13,7 +16,10 @@ public sealed class FinalTestTests
         FinalTestVerdict verdict = Judge(1.006, 0.996, 0.89);
         Assert.Equal("fail: too much loss (shorted turns or added metal)", verdict.Verdict);
         Assert.False(verdict.Passes);
-        Assert.Equal([TestResult.Pass, TestResult.Pass, TestResult.Fail, TestResult.Pass], verdict.Outcomes.Select(outcome => outcome.Result));
+        Assert.Equal(
+            [TestResult.Pass, TestResult.Pass, TestResult.Fail, TestResult.Pass],
+            verdict.Outcomes.Select(outcome => outcome.Result)
+        );
         Assert.Equal([0.6, -0.4, -11.0], verdict.Outcomes.Take(3).Select(outcome => Math.Round(100 * outcome.Deviation!.Value, 1)));
         Assert.StartsWith("Q −11.0 % against the golden piece", verdict.Outcomes[2].Words, StringComparison.Ordinal);
     }
@@ -26,19 +32,26 @@ public sealed class FinalTestTests
     [InlineData(1.0, 0.9, 1.0, "fail: inductance (core, magnet or height of the poles)")]
     [InlineData(0.99, 0.90, 0.6, "fail: shorted turns")]
     [InlineData(0.5, 0.5, 1.0, "fail: one coil is shorted out, or the coils are wired in parallel")]
-    public void The_pattern_of_deviations_names_the_cause(double ohms, double henries, double q, string expected) => Assert.Equal(expected, Judge(ohms, henries, q).Verdict);
+    public void The_pattern_of_deviations_names_the_cause(double ohms, double henries, double q, string expected) =>
+        Assert.Equal(expected, Judge(ohms, henries, q).Verdict);
 
     [Fact]
     public void A_wrong_first_swing_or_a_reversed_pole_stops_the_piece_whatever_else_passes()
     {
         Assert.StartsWith("stop: reversed polarity", Judge(1, 1, 1, swing: 1).Verdict, StringComparison.Ordinal);
-        Assert.Equal("stop: pole 4 reversed", Judge(1, 1, 1, poles: new PoleReading([0.094, 0.097, 0.101, -0.096, 0.095, 0.098], 0.001)).Verdict);
+        Assert.Equal(
+            "stop: pole 4 reversed",
+            Judge(1, 1, 1, poles: new PoleReading([0.094, 0.097, 0.101, -0.096, 0.095, 0.098], 0.001)).Verdict
+        );
     }
 
     [Fact]
     public void What_was_not_measured_holds_the_piece()
     {
-        FinalTestVerdict verdict = s_test.Judge(new Dictionary<string, double> { ["dcResistance"] = 6200, ["inductance"] = 2.4 }, firstSwing: -1);
+        FinalTestVerdict verdict = s_test.Judge(
+            new Dictionary<string, double> { ["dcResistance"] = 6200, ["inductance"] = 2.4 },
+            firstSwing: -1
+        );
         Assert.Equal("hold: Q not measured", verdict.Verdict);
         Assert.False(verdict.Passes);
     }
@@ -55,8 +68,32 @@ public sealed class FinalTestTests
     }
 
     [Fact]
-    public void What_the_eye_finds_fails_too() => Assert.Equal("fail: looks", s_test.Judge(new Dictionary<string, double> { ["dcResistance"] = 6200, ["inductance"] = 2.4, ["q"] = 7.6 }, firstSwing: -1, flaws: "scratch on the cover").Verdict);
+    public void What_the_eye_finds_fails_too() =>
+        Assert.Equal(
+            "fail: looks",
+            s_test
+                .Judge(
+                    new Dictionary<string, double>
+                    {
+                        ["dcResistance"] = 6200,
+                        ["inductance"] = 2.4,
+                        ["q"] = 7.6,
+                    },
+                    firstSwing: -1,
+                    flaws: "scratch on the cover"
+                )
+                .Verdict
+        );
 
     private static FinalTestVerdict Judge(double ohms, double henries, double q, int swing = -1, PoleReading? poles = null) =>
-        s_test.Judge(new Dictionary<string, double> { ["dcResistance"] = 6200 * ohms, ["inductance"] = 2.4 * henries, ["q"] = 7.6 * q }, poles, firstSwing: swing);
+        s_test.Judge(
+            new Dictionary<string, double>
+            {
+                ["dcResistance"] = 6200 * ohms,
+                ["inductance"] = 2.4 * henries,
+                ["q"] = 7.6 * q,
+            },
+            poles,
+            firstSwing: swing
+        );
 }

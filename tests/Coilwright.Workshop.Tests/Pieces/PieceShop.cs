@@ -15,7 +15,9 @@ namespace Coilwright.Workshop.Tests.Pieces;
 /// <summary>A shop with a two-coil recipe, batches of both coils wound, a customer, and all that pieces go through.</summary>
 internal sealed class PieceShop : IAsyncDisposable
 {
-    /// <summary>Rules of the invented shop: one plastic with its limit, and a clock in a zone that changes to summer time on 29 March 2026.</summary>
+    /// <summary>
+    /// Rules of the invented shop: one plastic with its limit, and a clock in a zone that changes to summer time on 29 March 2026.
+    /// </summary>
     public const string Rules = """
         {
           "format": "coilwright.rules/1", "serials": "{yy}{ww}-{n:000}", "timeZone": "Europe/Lisbon",
@@ -24,26 +26,24 @@ internal sealed class PieceShop : IAsyncDisposable
         }
         """;
 
-    private PieceShop()
-    {
-    }
+    private PieceShop() { }
 
     public WorkingShop Shop { get; private init; } = null!;
-    public PieceShelf Shelf { get; private set; } = null!;
-    public CoilStore Coils { get; private set; } = null!;
-    public AssemblyRoom Assembly { get; private set; } = null!;
-    public StepRoom Steps { get; private set; } = null!;
-    public ChargeRoom Magnets { get; private set; } = null!;
-    public PottingRoom Potting { get; private set; } = null!;
-    public InkRoom Ink { get; private set; } = null!;
-    public OutputBook Outputs { get; private set; } = null!;
-    public SetRoom Sets { get; private set; } = null!;
-    public UndoDesk Undo { get; private set; } = null!;
-    public TestBench Test { get; private set; } = null!;
-    public Dispatch Dispatch { get; private set; } = null!;
-    public ReturnDesk Returns { get; private set; } = null!;
-    public TraceDesk Trace { get; private set; } = null!;
-    public CustomerBook Customers { get; private set; } = null!;
+    public PieceService Shelf { get; private set; } = null!;
+    public CoilService Coils { get; private set; } = null!;
+    public AssemblyService Assembly { get; private set; } = null!;
+    public StepService Steps { get; private set; } = null!;
+    public MagnetChargeService Magnets { get; private set; } = null!;
+    public PottingService Potting { get; private set; } = null!;
+    public InkService Ink { get; private set; } = null!;
+    public OutputService Outputs { get; private set; } = null!;
+    public SetService Sets { get; private set; } = null!;
+    public UndoService Undo { get; private set; } = null!;
+    public FinalTestService Test { get; private set; } = null!;
+    public DispatchService DispatchService { get; private set; } = null!;
+    public ReturnService Returns { get; private set; } = null!;
+    public TraceService Trace { get; private set; } = null!;
+    public CustomerService Customers { get; private set; } = null!;
     public RevisionRecord Revision { get; private set; } = null!;
     public BatchRecord Slugs { get; private set; } = null!;
     public BatchRecord Screws { get; private set; } = null!;
@@ -59,8 +59,11 @@ internal sealed class PieceShop : IAsyncDisposable
         Assert.Empty(await shop.Shelf.Rules.KeepAsync(Guid.NewGuid(), Rules, "Joss", Cancel));
         Assert.Empty(await shop.Shop.Room.SetRoomTemperatureAsync("20 °C", "Mara", Cancel));
         Assert.Empty(await shop.Customers.AddAsync(Guid.NewGuid(), "K-031", "Pell & Daughter", Cancel));
-        shop.Revision = await shop.Shop.ReleasedAsync((await File.ReadAllTextAsync(RepositoryPath.Of("demo/recipes/breakwater-twin.json"), Cancel)).Replace("7.76 kΩ", target, StringComparison.Ordinal)
-            .Replace("\"potting\":", (steps.Length > 0 ? $"\"steps\": {steps}, " : "") + "\"potting\":", StringComparison.Ordinal));
+        shop.Revision = await shop.Shop.ReleasedAsync(
+            (await File.ReadAllTextAsync(RepositoryPath.Of("demo/recipes/breakwater-twin.json"), Cancel))
+                .Replace("7.76 kΩ", target, StringComparison.Ordinal)
+                .Replace("\"potting\":", (steps.Length > 0 ? $"\"steps\": {steps}, " : "") + "\"potting\":", StringComparison.Ordinal)
+        );
         shop.Slugs = await shop.BatchAsync("B-7", "slug", "BS-", "0117", "3.92 k", "3.98 k", "4.02 k", "4.03 k");
         shop.Screws = await shop.BatchAsync("B-8", "screw", "BC-", "0121", "3.95 k", "4.01 k", "4.00 k", "3.99 k");
         return shop;
@@ -69,12 +72,25 @@ internal sealed class PieceShop : IAsyncDisposable
     /// <summary>The next piece of a slug and a screw coil.</summary>
     public async Task<PieceRecord> MakeAsync(int number, string serial = "")
     {
-        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await Assembly.MakeAsync(Entry($"B-7/{number}", $"B-8/{number}") with { Serial = serial }, Cancel);
+        (IReadOnlyList<Problem> problems, PieceRecord? piece) = await Assembly.MakeAsync(
+            Entry($"B-7/{number}", $"B-8/{number}") with
+            {
+                Serial = serial,
+            },
+            Cancel
+        );
         Assert.Empty(problems);
         return piece!;
     }
 
-    public static AssemblyEntry Entry(params string[] coils) => new() { Id = Guid.NewGuid(), Coils = coils, MagnetLot = "M-5", Person = "Ines" };
+    public static AssemblyEntry Entry(params string[] coils) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            Coils = coils,
+            MagnetLot = "M-5",
+            Person = "Ines",
+        };
 
     /// <summary>Takes a piece through magnets, potting and marking, up to the final test.</summary>
     public async Task ThroughStepsAsync(string serial, string basket = "K1", string mix = "I-1")
@@ -93,7 +109,16 @@ internal sealed class PieceShop : IAsyncDisposable
         Shop.Clock.Advance(TimeSpan.FromHours(25));
     }
 
-    public static BasketEntry Basket(string label, params string[] serials) => new() { Id = Guid.NewGuid(), Label = label, Lot = "W-3", Bath = "60", Pieces = serials, Person = "Ines" };
+    public static BasketEntry Basket(string label, params string[] serials) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            Label = label,
+            Lot = "W-3",
+            Bath = "60",
+            Pieces = serials,
+            Person = "Ines",
+        };
 
     /// <summary>Reopens the file, as after a power cut.</summary>
     public async Task ReopenAsync()
@@ -106,7 +131,19 @@ internal sealed class PieceShop : IAsyncDisposable
 
     private async Task<BatchRecord> BatchAsync(string name, string coil, string prefix, string spool, params string[] ohms)
     {
-        BatchRecord batch = new(Guid.NewGuid(), name, Revision.RecipeId, Revision.Number, coil, 12, prefix, spool, "Winder 2", "Mara", Shop.Clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            name,
+            Revision.RecipeId,
+            Revision.Number,
+            coil,
+            12,
+            prefix,
+            spool,
+            "Winder 2",
+            "Mara",
+            Shop.Clock.GetUtcNow()
+        );
         await Shop.Records.AddBatchAsync(batch, Cancel);
         for (int at = 0; at < ohms.Length; at++)
         {
@@ -118,20 +155,20 @@ internal sealed class PieceShop : IAsyncDisposable
 
     private void Hire()
     {
-        Shelf = new PieceShelf(Shop.Records, Shop.Clock);
-        Coils = new CoilStore(Shop.Records, Shop.Room);
-        Assembly = new AssemblyRoom(Shop.Records, Shelf, Coils);
-        Steps = new StepRoom(Shop.Records, Shelf);
-        Magnets = new ChargeRoom(Shop.Records, Shelf);
-        Potting = new PottingRoom(Shop.Records, Shelf);
-        Ink = new InkRoom(Shop.Records, Shelf, Shop.Clock);
-        Outputs = new OutputBook(Coils);
-        Sets = new SetRoom(Shop.Records, Shelf, Outputs);
-        Undo = new UndoDesk(Shop.Records, Shelf, Potting);
-        Test = new TestBench(Shop.Records, Shelf, Shop.Clock);
-        Dispatch = new Dispatch(Shop.Records, Shelf);
-        Returns = new ReturnDesk(Shop.Records, Shelf, Shop.Clock);
-        Trace = new TraceDesk(Shop.Records, Shelf);
-        Customers = new CustomerBook(Shop.Records, Shop.Clock);
+        Shelf = new PieceService(Shop.Records, Shop.Clock);
+        Coils = new CoilService(Shop.Records, Shop.Room);
+        Assembly = new AssemblyService(Shop.Records, Shelf, Coils);
+        Steps = new StepService(Shop.Records, Shelf);
+        Magnets = new MagnetChargeService(Shop.Records, Shelf);
+        Potting = new PottingService(Shop.Records, Shelf);
+        Ink = new InkService(Shop.Records, Shelf, Shop.Clock);
+        Outputs = new OutputService(Coils);
+        Sets = new SetService(Shop.Records, Shelf, Outputs);
+        Undo = new UndoService(Shop.Records, Shelf, Potting);
+        Test = new FinalTestService(Shop.Records, Shelf, Shop.Clock);
+        DispatchService = new DispatchService(Shop.Records, Shelf);
+        Returns = new ReturnService(Shop.Records, Shelf, Shop.Clock);
+        Trace = new TraceService(Shop.Records, Shelf);
+        Customers = new CustomerService(Shop.Records, Shop.Clock);
     }
 }

@@ -11,7 +11,10 @@ public sealed class SerialPatternTests
     public void Serials_follow_the_shops_pattern(string pattern, string day, int number, string expected)
     {
         Assert.Empty(new SerialPattern(pattern).Check());
-        Assert.Equal(expected, new SerialPattern(pattern).Make(number, DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture), "HB"));
+        Assert.Equal(
+            expected,
+            new SerialPattern(pattern).Make(number, DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture), "HB")
+        );
     }
 
     [Theory]

@@ -20,18 +20,26 @@ public sealed class UndoTests
     {
         await using PieceShop shop = await PieceShop.StartAsync();
         PieceRecord piece = await shop.MakeAsync(1);
-        StepStanding before = await StandingAsync(shop, piece);
+        StepStatus before = await StatusAsync(shop, piece);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
-        Assert.NotEqual(before, await StandingAsync(shop, piece));
+        Assert.NotEqual(before, await StatusAsync(shop, piece));
 
         Assert.Empty(await UndoAsync(shop, piece.Serial, "the other piece was meant"));
 
-        Assert.Equal(before, await StandingAsync(shop, piece));
+        Assert.Equal(before, await StatusAsync(shop, piece));
         await shop.ReopenAsync();
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         Assert.Equal(
-            ["magnets begun (gone)", "magnets ended (gone)", "taken back: magnets ended, because the other piece was meant", "taken back: magnets begun, because the other piece was meant"],
-            traced.Life.History.All.Select(one => PieceWords.Of(one, traced) + (traced.Life.History.IsTakenBack(one) ? " (gone)" : "")));
+            [
+                "magnets begun (gone)",
+                "magnets ended (gone)",
+                "taken back: magnets ended, because the other piece was meant",
+                "taken back: magnets begun, because the other piece was meant",
+            ],
+            traced.Snapshot.History.All.Select(one =>
+                PieceEventFormatter.Of(one, traced) + (traced.Snapshot.History.IsTakenBack(one) ? " (gone)" : "")
+            )
+        );
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel)); // and may be done anew
     }
 
@@ -47,32 +55,45 @@ public sealed class UndoTests
         Assert.Empty(await UndoAsync(shop, piece.Serial, "not printed"));
 
         BoardLine line = Assert.Single((await BoardAsync(shop)).Lines);
-        Assert.Equal((StepState.MayMove, "marking"), (line.Standing.State, line.Standing.Step));
+        Assert.Equal((StepState.MayMove, "marking"), (line.Status.State, line.Status.Step));
         Assert.Null(line.PackFromUtc);
         Assert.Empty(Assert.Single(await shop.Trace.FindAsync("I-1", Cancel)).Pieces);
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         Assert.Empty(traced.Mixes);
-        Assert.Contains(traced.Life.History.All, one => PieceWords.Of(one, traced) == "marking begun with ink I-1"); // told still, with its name
+        // told still, with its name
+        Assert.Contains(traced.Snapshot.History.All, one => PieceEventFormatter.Of(one, traced) == "marking begun with ink I-1");
     }
 
     [Fact]
     public async Task A_test_taken_back_counts_no_more_and_the_golden_piece_falls_with_it()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        PieceRecord piece = await shop.MakeAsync(1), other = await shop.MakeAsync(2);
+        PieceRecord piece = await shop.MakeAsync(1),
+            other = await shop.MakeAsync(2);
         await shop.ThroughStepsAsync(piece.Serial);
-        TestEntry entry = new() { Id = Guid.NewGuid(), Serial = piece.Serial, Resistance = "7.80 k", Temperature = "20", Swing = PieceDayTests.Swing(shop), Golden = true };
+        TestEntry entry = new()
+        {
+            Id = Guid.NewGuid(),
+            Serial = piece.Serial,
+            Resistance = "7.80 k",
+            Temperature = "20",
+            Swing = PieceDayTests.Swing(shop),
+            Golden = true,
+        };
         Assert.True((await shop.Test.TestAsync(entry, Cancel)).Verdict!.Passes);
         Assert.NotEmpty(await shop.Test.GoldenAsync((await shop.Shelf.FindAsync(other.Serial, Cancel))!, Cancel));
 
         Assert.Empty(await UndoAsync(shop, piece.Serial, "meter stood on the wrong range"));
 
-        PieceLife life = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!;
+        PieceSnapshot life = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!;
         Assert.Null(life.History.Test);
         Assert.False(life.History.IsGolden);
         Assert.Empty(await shop.Test.GoldenAsync((await shop.Shelf.FindAsync(other.Serial, Cancel))!, Cancel));
-        Assert.Contains(await shop.Dispatch.ShipAsync(Guid.NewGuid(), [piece.Serial], "K-031", "Ines", Cancel), problem => problem.Message.Contains("final test comes before packing", StringComparison.Ordinal));
-        Assert.Empty((await shop.Test.TestAsync(entry, Cancel)).Problems); // the same entry sent once more by an outbox does not bring it back
+        Assert.Contains(await shop.DispatchService.ShipAsync(Guid.NewGuid(), [piece.Serial], "K-031", "Ines", Cancel), problem =>
+            problem.Message.Contains("final test comes before packing", StringComparison.Ordinal)
+        );
+        // the same entry sent once more by an outbox does not bring it back
+        Assert.Empty((await shop.Test.TestAsync(entry, Cancel)).Problems);
         Assert.Null((await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.Test);
         Assert.Empty((await shop.Test.TestAsync(entry with { Id = Guid.NewGuid(), Golden = false }, Cancel)).Problems);
         Assert.NotNull((await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.Test);
@@ -82,11 +103,19 @@ public sealed class UndoTests
     public async Task A_basket_that_never_went_in_is_taken_back_with_all_its_pieces_or_not_at_all()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        PieceRecord one = await shop.MakeAsync(1), two = await shop.MakeAsync(2);
+        PieceRecord one = await shop.MakeAsync(1),
+            two = await shop.MakeAsync(2);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [one.Serial, two.Serial], "", "Ines", Cancel));
         Assert.Empty(await shop.Potting.InAsync(PieceShop.Basket("K1", one.Serial, two.Serial), Cancel));
         Assert.Empty(await shop.Steps.HoldAsync(Guid.NewGuid(), [two.Serial], "lead nicked", "Ines", Cancel));
-        UndoEntry entry = new() { Id = Guid.NewGuid(), Serials = [], Basket = "k1", Reason = "bath was cold", Person = "Ines" };
+        UndoEntry entry = new()
+        {
+            Id = Guid.NewGuid(),
+            Serials = [],
+            Basket = "k1",
+            Reason = "bath was cold",
+            Person = "Ines",
+        };
 
         Problem refused = Assert.Single(await shop.Undo.UndoAsync(entry, Cancel));
         Assert.Equal((two.Serial, true), (refused.Understood, refused.Message.Contains("held: lead nicked", StringComparison.Ordinal)));
@@ -95,7 +124,7 @@ public sealed class UndoTests
         Assert.Empty(await shop.Undo.UndoAsync(entry, Cancel));
 
         Assert.Empty(await shop.Potting.GoingAsync(Cancel));
-        Assert.Equal("may go to potting", (await StandingAsync(shop, one)).Words);
+        Assert.Equal("may go to potting", (await StatusAsync(shop, one)).Words);
         Assert.Empty(Assert.Single(await shop.Trace.FindAsync("K1", Cancel)).Pieces);
         Assert.Equal("basket", Assert.Single(await shop.Undo.UndoAsync(entry with { Id = Guid.NewGuid() }, Cancel)).Field);
         Assert.Empty(await shop.Potting.InAsync(PieceShop.Basket("K1", one.Serial, two.Serial), Cancel));
@@ -109,7 +138,10 @@ public sealed class UndoTests
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
         Assert.Empty(await shop.Potting.InAsync(PieceShop.Basket("K1", piece.Serial), Cancel));
         Assert.NotNull((await shop.Potting.ReadBathAsync(Guid.NewGuid(), "K1", "67", "Ines", Cancel)).Alarm);
-        Assert.Equal("take the reading back if it was mistyped; else lift the hold with what the inspection found", Assert.Single(await UndoAsync(shop, piece.Serial, "typed wrongly")).Allowed);
+        Assert.Equal(
+            "take the reading back if it was mistyped; else lift the hold with what the inspection found",
+            Assert.Single(await UndoAsync(shop, piece.Serial, "typed wrongly")).Allowed
+        );
         Assert.Empty(await shop.Steps.LiftAsync(Guid.NewGuid(), [piece.Serial], "looked at", "Joss", Cancel));
         Assert.Empty(await UndoAsync(shop, piece.Serial, "looked at another one")); // the hold runs again
         Assert.Contains((await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.Holds, hold => hold.LiftedUtc is null);
@@ -125,7 +157,7 @@ public sealed class UndoTests
         Assert.Contains(await shop.Shelf.OpenAsync(Cancel), life => life.Piece.Serial == piece.Serial); // on the board again
         Assert.Empty(Assert.Single(await shop.Trace.FindAsync("K-031", Cancel)).Pieces);
 
-        Assert.Empty(await shop.Dispatch.ShipAsync(Guid.NewGuid(), [piece.Serial], "K-031", "Ines", Cancel));
+        Assert.Empty(await shop.DispatchService.ShipAsync(Guid.NewGuid(), [piece.Serial], "K-031", "Ines", Cancel));
         shop.Shop.Clock.Advance(TimeSpan.FromDays(1));
         Problem late = Assert.Single(await UndoAsync(shop, piece.Serial, "changed my mind"));
         Assert.Contains("its parcel has left", late.Message, StringComparison.Ordinal);
@@ -142,28 +174,49 @@ public sealed class UndoTests
         PieceRecord piece = await shop.MakeAsync(1);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
         Guid shown = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.InForce[^1].Id;
-        Assert.Empty(await shop.Steps.HoldAsync(Guid.NewGuid(), [piece.Serial], "lead nicked", "Joss", Cancel)); // from another tablet meanwhile
+        // from another tablet meanwhile
+        Assert.Empty(await shop.Steps.HoldAsync(Guid.NewGuid(), [piece.Serial], "lead nicked", "Joss", Cancel));
         UndoEntry stale = Entry(piece.Serial, "wrong piece") with { Shown = shown };
         Assert.Contains("held: lead nicked", Assert.Single(await shop.Undo.UndoAsync(stale, Cancel)).Message, StringComparison.Ordinal);
 
         UndoEntry entry = Entry(piece.Serial, "wrong piece");
         Assert.Empty(await shop.Undo.UndoAsync(entry, Cancel));
         Assert.Empty(await shop.Undo.UndoAsync(entry, Cancel));
-        Assert.Equal(2, (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.InForce.Count); // the hold is gone, magnets begun and ended stay
+        // the hold is gone, magnets begun and ended stay
+        Assert.Equal(2, (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.InForce.Count);
     }
 
     [Fact]
     public async Task What_cannot_be_taken_back_is_refused_with_what_to_do_and_every_problem_at_once()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        PieceRecord fresh = await shop.MakeAsync(1), mended = await shop.MakeAsync(2);
+        PieceRecord fresh = await shop.MakeAsync(1),
+            mended = await shop.MakeAsync(2);
         Assert.Empty(await shop.Assembly.ReplaceCoilAsync(Guid.NewGuid(), mended.Serial, "BS-002", "B-7/3", "nicked", "Ines", Cancel));
-        IReadOnlyList<Problem> problems = await shop.Undo.UndoAsync(new UndoEntry { Id = Guid.NewGuid(), Serials = [fresh.Serial, mended.Serial, "9999-001"], Reason = " " }, Cancel);
+        IReadOnlyList<Problem> problems = await shop.Undo.UndoAsync(
+            new UndoEntry
+            {
+                Id = Guid.NewGuid(),
+                Serials = [fresh.Serial, mended.Serial, "9999-001"],
+                Reason = " ",
+            },
+            Cancel
+        );
         Assert.Equal(["reason", "pieces", "piece", "piece"], problems.Select(problem => problem.Field));
-        Assert.Equal(["exchange a coil, or scrap the piece", "exchange them the other way round"], problems.Skip(2).Select(problem => problem.Allowed));
+        Assert.Equal(
+            ["exchange a coil, or scrap the piece", "exchange them the other way round"],
+            problems.Skip(2).Select(problem => problem.Allowed)
+        );
     }
 
-    private static UndoEntry Entry(string serial, string reason) => new() { Id = Guid.NewGuid(), Serials = [serial], Reason = reason, Person = "Joss" };
+    private static UndoEntry Entry(string serial, string reason) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            Serials = [serial],
+            Reason = reason,
+            Person = "Joss",
+        };
 
     [Fact]
     public async Task A_charge_taken_back_leaves_the_one_before_and_a_set_taken_back_leaves_the_piece_free()
@@ -175,9 +228,27 @@ public sealed class UndoTests
         Assert.Empty(await shop.Magnets.ChargeAsync(Guid.NewGuid(), [serial], new ChargeEntry("80 %"), "", "Ines", Cancel));
         Assert.Empty(await UndoAsync(shop, serial, "it was the other one"));
         Assert.Equal(1, MagnetCharge.Of((await shop.Shelf.FindAsync(serial, Cancel))!)!.Level.Share);
-        Assert.Contains("taken back: magnets charged anew, because it was the other one", (await WordsAsync()).Last(), StringComparison.Ordinal);
+        Assert.Contains(
+            "taken back: magnets charged anew, because it was the other one",
+            (await WordsAsync()).Last(),
+            StringComparison.Ordinal
+        );
 
-        Assert.Empty((await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = "Lantern 3", Places = [new SetPlace("neck", serial), new SetPlace("bridge", serials[1])], Why = "these two", Person = "Ines" }, Cancel)).Problems);
+        Assert.Empty(
+            (
+                await shop.Sets.JoinAsync(
+                    new SetEntry
+                    {
+                        Id = Guid.NewGuid(),
+                        Name = "Lantern 3",
+                        Places = [new SetPlace("neck", serial), new SetPlace("bridge", serials[1])],
+                        Why = "these two",
+                        Person = "Ines",
+                    },
+                    Cancel
+                )
+            ).Problems
+        );
         Assert.Empty(await UndoAsync(shop, serial, "wrong one"));
         Assert.Null(SetMembership.Of((await shop.Shelf.FindAsync(serial, Cancel))!));
         Assert.Contains("taken back: joined a set, because wrong one", (await WordsAsync()).Last(), StringComparison.Ordinal);
@@ -185,7 +256,7 @@ public sealed class UndoTests
         async Task<IEnumerable<string>> WordsAsync()
         {
             TracedPiece traced = (await shop.Trace.PieceAsync(serial, Cancel))!;
-            return traced.Life.History.All.Select(one => PieceWords.Of(one, traced));
+            return traced.Snapshot.History.All.Select(one => PieceEventFormatter.Of(one, traced));
         }
     }
 
@@ -207,12 +278,28 @@ public sealed class UndoTests
         Assert.Null(SetMembership.Of((await shop.Shelf.FindAsync(serials[2], Cancel))!));
 
         async Task JoinAsync(string name, params (string Place, string Serial)[] places) =>
-            Assert.Empty((await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = name, Places = [.. places.Select(one => new SetPlace(one.Place, one.Serial))], Why = "these", Person = "Ines" }, Cancel)).Problems);
+            Assert.Empty(
+                (
+                    await shop.Sets.JoinAsync(
+                        new SetEntry
+                        {
+                            Id = Guid.NewGuid(),
+                            Name = name,
+                            Places = [.. places.Select(one => new SetPlace(one.Place, one.Serial))],
+                            Why = "these",
+                            Person = "Ines",
+                        },
+                        Cancel
+                    )
+                ).Problems
+            );
     }
 
-    private static Task<IReadOnlyList<Problem>> UndoAsync(PieceShop shop, string serial, string reason) => shop.Undo.UndoAsync(Entry(serial, reason), Cancel);
+    private static Task<IReadOnlyList<Problem>> UndoAsync(PieceShop shop, string serial, string reason) =>
+        shop.Undo.UndoAsync(Entry(serial, reason), Cancel);
 
-    private static async Task<StepStanding> StandingAsync(PieceShop shop, PieceRecord piece) => (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.Standing(shop.Shop.Clock.GetUtcNow(), s_zone);
+    private static async Task<StepStatus> StatusAsync(PieceShop shop, PieceRecord piece) =>
+        (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.Status(shop.Shop.Clock.GetUtcNow(), s_zone);
 
     private static Task<ClockBoard> BoardAsync(PieceShop shop) => ClockBoard.ReadAsync(shop.Shop.Records, shop.Shelf, shop.Potting, Cancel);
 
@@ -221,8 +308,20 @@ public sealed class UndoTests
         PieceRecord piece = await shop.MakeAsync(1);
         await shop.ThroughStepsAsync(piece.Serial);
         shop.Shop.Clock.Advance(TimeSpan.FromDays(7));
-        Assert.True((await shop.Test.TestAsync(new TestEntry { Id = Guid.NewGuid(), Serial = piece.Serial, Resistance = "7.80 k", Temperature = "20", Swing = PieceDayTests.Swing(shop) }, Cancel)).Verdict!.Passes);
-        Assert.Empty(await shop.Dispatch.ShipAsync(Guid.NewGuid(), [piece.Serial], "K-031", "Ines", Cancel));
+        Assert.True((
+                await shop.Test.TestAsync(
+                    new TestEntry
+                    {
+                        Id = Guid.NewGuid(),
+                        Serial = piece.Serial,
+                        Resistance = "7.80 k",
+                        Temperature = "20",
+                        Swing = PieceDayTests.Swing(shop),
+                    },
+                    Cancel
+                )
+            ).Verdict!.Passes);
+        Assert.Empty(await shop.DispatchService.ShipAsync(Guid.NewGuid(), [piece.Serial], "K-031", "Ines", Cancel));
         return piece;
     }
 }

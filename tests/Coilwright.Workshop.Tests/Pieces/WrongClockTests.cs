@@ -25,7 +25,8 @@ public sealed class WrongClockTests
     public async Task A_record_of_a_clock_ahead_blocks_no_step_once_the_clock_is_said_to_be_right()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        PieceRecord one = await shop.MakeAsync(1), other = await shop.MakeAsync(2);
+        PieceRecord one = await shop.MakeAsync(1),
+            other = await shop.MakeAsync(2);
         shop.Shop.Clock.Advance(TimeSpan.FromDays(400));
         Assert.Empty(await shop.Steps.HoldAsync(Guid.NewGuid(), [other.Serial], "looks bent", "Ines", Cancel));
         shop.Shop.Clock.Advance(TimeSpan.FromDays(-400) + TimeSpan.FromMinutes(10));
@@ -39,8 +40,8 @@ public sealed class WrongClockTests
         Assert.Equal(now, (await shop.Shelf.FindAsync(one.Serial, Cancel))!.History.InForce[^1].TimeUtc);
 
         TracedPiece held = (await shop.Trace.PieceAsync(other.Serial, Cancel))!;
-        Assert.Contains("a clock that was ahead", PieceWords.Ahead(held.Life.History.All[0], held), StringComparison.Ordinal);
-        Assert.DoesNotContain((await shop.Trace.PieceAsync(one.Serial, Cancel))!.Life.History.InForce, held.Life.History.IsAhead);
+        Assert.Contains("a clock that was ahead", PieceEventFormatter.Ahead(held.Snapshot.History.All[0], held), StringComparison.Ordinal);
+        Assert.DoesNotContain((await shop.Trace.PieceAsync(one.Serial, Cancel))!.Snapshot.History.InForce, held.Snapshot.History.IsAhead);
     }
 
     [Fact]
@@ -49,7 +50,20 @@ public sealed class WrongClockTests
         await using PieceShop shop = await PieceShop.StartAsync();
         PieceRecord piece = await shop.MakeAsync(1);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
-        Assert.Empty(await shop.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K9", Lot = "W-3", Bath = "60", Pieces = [piece.Serial], Person = "Ines" }, Cancel));
+        Assert.Empty(
+            await shop.Potting.InAsync(
+                new BasketEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "K9",
+                    Lot = "W-3",
+                    Bath = "60",
+                    Pieces = [piece.Serial],
+                    Person = "Ines",
+                },
+                Cancel
+            )
+        );
         Assert.NotEmpty(await shop.Potting.OutAsync(Guid.NewGuid(), "K9", "Ines", Cancel));
         shop.Shop.Clock.Advance(TimeSpan.FromHours(1));
         Assert.Empty(await shop.Potting.OutAsync(Guid.NewGuid(), "K9", "Ines", Cancel));
@@ -57,21 +71,33 @@ public sealed class WrongClockTests
         await shop.Shelf.ClockIsRightAsync("Ines", Cancel);
 
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
-        Assert.Equal(["potting"], traced.Life.History.EndedEarly);
-        PieceEventRecord ended = traced.Life.History.All.Last(one => one.Kind == PieceEventKind.StepEnded);
-        Assert.Contains("may have ended too early", PieceWords.Ahead(ended, traced), StringComparison.Ordinal);
+        Assert.Equal(["potting"], traced.Snapshot.History.EndedEarly);
+        PieceEventRecord ended = traced.Snapshot.History.All.Last(one => one.Kind == PieceEventKind.StepEnded);
+        Assert.Contains("may have ended too early", PieceEventFormatter.Ahead(ended, traced), StringComparison.Ordinal);
 
         DateTimeOffset right = shop.Shop.Clock.GetUtcNow();
         string typed = ShopTime.Words(right, (await shop.Shelf.Rules.CurrentAsync(Cancel)).Zone);
         TimeMending mending = new(shop.Shop.Records, shop.Shelf, shop.Shop.Clock);
-        Assert.Equal(["reason", "at"], (await mending.MendAsync(Guid.NewGuid(), [piece.Serial], ended.Id, "2031-01-01 10:00", "", "Ines", Cancel)).Select(problem => problem.Field));
+        Assert.Equal(
+            ["reason", "at"],
+            (await mending.MendAsync(Guid.NewGuid(), [piece.Serial], ended.Id, "2031-01-01 10:00", "", "Ines", Cancel)).Select(problem =>
+                problem.Field
+            )
+        );
         Assert.Empty(await mending.MendAsync(Guid.NewGuid(), [piece.Serial], ended.Id, typed, "clock was an hour ahead", "Ines", Cancel));
 
         traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
-        Assert.Empty(traced.Life.History.EndedEarly);
-        Assert.InRange((traced.Life.History.Runs.Single(run => run.Step == "potting").EndedUtc!.Value - right).Duration(), TimeSpan.Zero, TimeSpan.FromMinutes(1));
-        Assert.Contains(traced.Life.History.All, one => PieceWords.Of(one, traced).Contains("because clock was an hour ahead", StringComparison.Ordinal));
-        Assert.Equal(ended.TimeUtc, traced.Life.History.All.Single(one => one.Id == ended.Id).TimeUtc); // the wrong one stays to be read
+        Assert.Empty(traced.Snapshot.History.EndedEarly);
+        Assert.InRange(
+            (traced.Snapshot.History.Runs.Single(run => run.Step == "potting").EndedUtc!.Value - right).Duration(),
+            TimeSpan.Zero,
+            TimeSpan.FromMinutes(1)
+        );
+        Assert.Contains(traced.Snapshot.History.All, one =>
+            PieceEventFormatter.Of(one, traced).Contains("because clock was an hour ahead", StringComparison.Ordinal)
+        );
+        // the wrong one stays to be read
+        Assert.Equal(ended.TimeUtc, traced.Snapshot.History.All.Single(one => one.Id == ended.Id).TimeUtc);
     }
 
     /// <summary>Decision 9: a clock set back shortens no hold.</summary>
@@ -81,7 +107,20 @@ public sealed class WrongClockTests
         await using PieceShop shop = await PieceShop.StartAsync();
         PieceRecord piece = await shop.MakeAsync(1);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel));
-        Assert.Empty(await shop.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K9", Lot = "W-3", Bath = "60", Pieces = [piece.Serial], Person = "Ines" }, Cancel));
+        Assert.Empty(
+            await shop.Potting.InAsync(
+                new BasketEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "K9",
+                    Lot = "W-3",
+                    Bath = "60",
+                    Pieces = [piece.Serial],
+                    Person = "Ines",
+                },
+                Cancel
+            )
+        );
         DateTimeOffset earliest = (await shop.Potting.GoingAsync(Cancel))[0].ToBasket().EarliestOutUtc;
         shop.Shop.Clock.Advance(TimeSpan.FromDays(-3));
         await shop.Shelf.ClockIsRightAsync("Ines", Cancel);

@@ -30,9 +30,25 @@ public sealed class PhaseRuleTests
         Assert.Equal(expected, PhaseRule.Between(Coil("A", a, poleA), Coil("B", b, poleB)).Words);
         // exchanging the ends of both, or looking at both from below, changes nothing between them
         Assert.Equal(expected, PhaseRule.Between(Coil("A", a, poleA).Reversed(), Coil("B", b, poleB).Reversed()).Words);
-        Assert.Equal(expected, PhaseRule.Between(Coil("A", a, poleA) with { Side = SeenFrom.Bottom }, Coil("B", b, poleB) with { Side = SeenFrom.Bottom }).Words);
+        Assert.Equal(
+            expected,
+            PhaseRule
+                .Between(Coil("A", a, poleA) with { Side = SeenFrom.Bottom }, Coil("B", b, poleB) with { Side = SeenFrom.Bottom })
+                .Words
+        );
         // what is seen from the other side the other way round is the same coil
-        Assert.Equal(expected, PhaseRule.Between(Coil("A", a, poleA), Coil("B", b == Clockwise ? CounterClockwise : Clockwise, poleB) with { Side = SeenFrom.Bottom }).Words);
+        Assert.Equal(
+            expected,
+            PhaseRule
+                .Between(
+                    Coil("A", a, poleA),
+                    Coil("B", b == Clockwise ? CounterClockwise : Clockwise, poleB) with
+                    {
+                        Side = SeenFrom.Bottom,
+                    }
+                )
+                .Words
+        );
     }
 
     [Fact]
@@ -49,7 +65,8 @@ public sealed class PhaseRuleTests
         Assert.Equal("in phase, hum cancels", new SwitchPosition("2", ["neck", "middle"], []).Answer(coils).Words);
         Assert.Equal("in phase, hum adds", new SwitchPosition("3", ["neck", "bridge"], []).Answer(coils).Words);
         Assert.Equal("in phase, hum cancels in part", new SwitchPosition("all", ["neck", "middle", "bridge"], []).Answer(coils).Words);
-        Assert.Equal(20 * Math.Log10(1.0 / 3), new SwitchPosition("all", ["neck", "middle", "bridge"], []).Answer(coils).HumLevelDb, 1e-9); // one of three is left
+        // one of three is left
+        Assert.Equal(20 * Math.Log10(1.0 / 3), new SwitchPosition("all", ["neck", "middle", "bridge"], []).Answer(coils).HumLevelDb, 1e-9);
         Assert.Equal("out of phase, hum cancels", new SwitchPosition("odd", ["neck", "bridge"], ["bridge"]).Answer(coils).Words);
     }
 
@@ -70,14 +87,18 @@ public sealed class PhaseRuleTests
     public void The_first_swing_agrees_with_the_induced_field_along_the_wire(WindingDirection direction, PoleTop pole)
     {
         const int Steps = 360;
-        const double RadiusM = 0.005, HeightM = 0.006;
+        const double RadiusM = 0.005,
+            HeightM = 0.006;
         double moment = pole == North ? 1 : -1; // iron above a north pole is magnetised upwards, and more so as it comes nearer
-        double turn = direction == CounterClockwise ? 1 : -1, emf = 0;
+        double turn = direction == CounterClockwise ? 1 : -1,
+            emf = 0;
         for (int step = 0; step < Steps; step++)
         {
-            double angle = turn * 2 * Math.PI * (step + 0.5) / Steps, length = 2 * Math.PI * RadiusM / Steps;
+            double angle = turn * 2 * Math.PI * (step + 0.5) / Steps,
+                length = 2 * Math.PI * RadiusM / Steps;
             double distance = Math.Sqrt(RadiusM * RadiusM + HeightM * HeightM);
-            double potential = 1e-7 * moment * RadiusM / Math.Pow(distance, 3); // around the dipole's axis, counter-clockwise for an upward moment
+            // around the dipole's axis, counter-clockwise for an upward moment
+            double potential = 1e-7 * moment * RadiusM / Math.Pow(distance, 3);
             double along = potential * (-Math.Sin(angle) * -Math.Sin(angle) + Math.Cos(angle) * Math.Cos(angle)) * turn;
             emf -= along * length; // E = −∂A/∂t, and the potential of the far end is that of the near end plus the work of E
         }
@@ -85,5 +106,6 @@ public sealed class PhaseRuleTests
         Assert.Equal(Math.Sign(emf), Coil("A", direction, pole).FirstSwing);
     }
 
-    private static CoilSigns Coil(string name, WindingDirection direction, PoleTop pole) => new(name, direction, SeenFrom.Top, HotEnd.Finish, pole);
+    private static CoilSigns Coil(string name, WindingDirection direction, PoleTop pole) =>
+        new(name, direction, SeenFrom.Top, HotEnd.Finish, pole);
 }

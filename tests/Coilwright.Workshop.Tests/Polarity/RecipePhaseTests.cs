@@ -19,7 +19,9 @@ public sealed class RecipePhaseTests
     [Fact]
     public void One_coil_wound_the_other_way_is_red_before_winding_starts()
     {
-        RecipePhase phase = RecipePhase.Of(Read("tideway-bass", text => text.Replace("\"clockwise\"", "\"counter-clockwise\"", StringComparison.Ordinal)));
+        RecipePhase phase = RecipePhase.Of(
+            Read("tideway-bass", text => text.Replace("\"clockwise\"", "\"counter-clockwise\"", StringComparison.Ordinal))
+        );
         Assert.True(phase.IsRed);
         Assert.Contains("out of phase", Assert.Single(phase.Warnings).Message, StringComparison.Ordinal);
     }
@@ -27,7 +29,9 @@ public sealed class RecipePhaseTests
     [Fact]
     public void A_magnet_turned_over_turns_every_pole_and_no_phase()
     {
-        RecipePhase turned = RecipePhase.Of(Read("breakwater-twin", text => text.Replace("\"magnetised\": \"y\"", "\"magnetised\": \"-y\"", StringComparison.Ordinal)));
+        RecipePhase turned = RecipePhase.Of(
+            Read("breakwater-twin", text => text.Replace("\"magnetised\": \"y\"", "\"magnetised\": \"-y\"", StringComparison.Ordinal))
+        );
         RecipePhase before = RecipePhase.Of(Read("breakwater-twin", text => text));
         Assert.Equal(before.Coils.Select(coil => -coil.Magnet), turned.Coils.Select(coil => coil.Magnet));
         Assert.Equal(before.Together, turned.Together);

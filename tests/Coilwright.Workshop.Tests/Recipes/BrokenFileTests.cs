@@ -28,21 +28,28 @@ public sealed class BrokenFileTests
     }
 
     [Fact]
-    public void Whatever_is_cut_or_thrown_in_the_words_stay_ours() => Gen.Select(Gen.Int[0, Whole.Length], Gen.Char["{}[]\",:'/\\x0-e\n\t“"]).Sample((at, letter) =>
-    {
-        foreach (string text in (string[])[Whole[..at], Whole.Insert(at, letter.ToString())])
-        {
-            foreach (Problem problem in RecipeReader.ReadFile(text).Problems)
-            {
-                Assert.All(s_foreign, word => Assert.DoesNotContain(word, problem.Message, StringComparison.OrdinalIgnoreCase));
-            }
-        }
-    }, iter: 2_000);
+    public void Whatever_is_cut_or_thrown_in_the_words_stay_ours() =>
+        Gen.Select(Gen.Int[0, Whole.Length], Gen.Char["{}[]\",:'/\\x0-e\n\t“"])
+            .Sample(
+                (at, letter) =>
+                {
+                    foreach (string text in (string[])[Whole[..at], Whole.Insert(at, letter.ToString())])
+                    {
+                        foreach (Problem problem in RecipeReader.ReadFile(text).Problems)
+                        {
+                            Assert.All(s_foreign, word => Assert.DoesNotContain(word, problem.Message, StringComparison.OrdinalIgnoreCase));
+                        }
+                    }
+                },
+                iter: 2_000
+            );
 
     [Fact]
     public void What_a_page_sends_is_answered_without_quotes_and_braces()
     {
-        Problem problem = RecipeReader.Read(Whole.Replace("8000", "\"eight\"", StringComparison.Ordinal)).Problems.Single(one => one.Field == "coils[0].winding.turns");
+        Problem problem = RecipeReader
+            .Read(Whole.Replace("8000", "\"eight\"", StringComparison.Ordinal))
+            .Problems.Single(one => one.Field == "coils[0].winding.turns");
         Assert.Equal("this is not a number", problem.Message);
         Assert.Equal("This is not a number. Understood: \"eight\". Allowed: 1 to 100000.", ProblemSentences.Write(problem));
     }
@@ -62,5 +69,18 @@ public sealed class BrokenFileTests
           "bobbin":{"coreLength":"64 mm","coreWidth":"6 mm","windingHeight":"11 mm"}}]}
         """;
 
-    private static readonly string[] s_foreign = ["JSON", "Expected", "depth", "LineNumber", "BytePosition", "token", "literal", "property", "trailing", "escapable", "invalid"];
+    private static readonly string[] s_foreign =
+    [
+        "JSON",
+        "Expected",
+        "depth",
+        "LineNumber",
+        "BytePosition",
+        "token",
+        "literal",
+        "property",
+        "trailing",
+        "escapable",
+        "invalid",
+    ];
 }

@@ -64,23 +64,44 @@ public sealed class CircuitReaderTests
     [Fact]
     public void A_measured_taper_must_run_from_end_to_end()
     {
-        string Load(string taper) => $$"""{ "format": "coilwright.load/1", "volume": { "resistance": "500 kΩ", "setting": 0.25, "taper": {{taper}} } }""";
+        string Load(string taper) =>
+            $$"""{ "format": "coilwright.load/1", "volume": { "resistance": "500 kΩ", "setting": 0.25, "taper": {{taper}} } }""";
         Assert.Equal(0.06, LoadReader.Read(Load("[[0, 0], [0.5, 0.12], [1, 1]]")).Value!.Volume!.Value.Setting, 1e-12);
         Assert.Equal(0.25, LoadReader.Read(Load("\"linear\"")).Value!.Volume!.Value.Setting);
-        foreach (string wrong in (string[])["[[0, 0], [0.5, 0.12]]", "[[0, 0], [0.5, 0.6], [0.4, 0.7], [1, 1]]", "[[0, 0.2], [1, 0.1]]", "[[0, 0], \"half\", [1, 1]]", "\"steep\"", "[]", "[[0,0],[1,2]]"])
+        foreach (
+            string wrong in (string[])
+                [
+                    "[[0, 0], [0.5, 0.12]]",
+                    "[[0, 0], [0.5, 0.6], [0.4, 0.7], [1, 1]]",
+                    "[[0, 0.2], [1, 0.1]]",
+                    "[[0, 0], \"half\", [1, 1]]",
+                    "\"steep\"",
+                    "[]",
+                    "[[0,0],[1,2]]",
+                ]
+        )
         {
             ReadOutcome<LoadCircuit> outcome = LoadReader.Read(Load(wrong));
-            Assert.True(outcome.Value is null && outcome.Problems.All(problem => problem.Field.StartsWith("volume.taper", StringComparison.Ordinal)), wrong);
+            Assert.True(
+                outcome.Value is null
+                    && outcome.Problems.All(problem => problem.Field.StartsWith("volume.taper", StringComparison.Ordinal)),
+                wrong
+            );
         }
     }
 
     [Fact]
     public void A_control_at_120_percent_and_absurd_parts_are_all_told_at_once()
     {
-        ReadOutcome<LoadCircuit> outcome = LoadReader.Read("""
+        ReadOutcome<LoadCircuit> outcome = LoadReader.Read(
+            """
             { "format": "coilwright.load/1", "volume": { "resistance": "-500 kΩ", "setting": 1.2, "trebleRetaining": { "capacitance": "3 F" } }, "tone": { "resistance": "500 kΩ", "capacitor": "22 nF", "setting": "120 %" }, "buffer": { "gain": 0 } }
-            """);
+            """
+        );
         Assert.Null(outcome.Value);
-        Assert.Equal(["buffer.gain", "tone.setting", "volume.resistance", "volume.setting", "volume.trebleRetaining.capacitance"], outcome.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
+        Assert.Equal(
+            ["buffer.gain", "tone.setting", "volume.resistance", "volume.setting", "volume.trebleRetaining.capacitance"],
+            outcome.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal)
+        );
     }
 }

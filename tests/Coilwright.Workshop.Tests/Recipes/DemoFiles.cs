@@ -14,7 +14,10 @@ public static class DemoFiles
     public static string Load(string name) => File.ReadAllText(Path.Combine(Root, "demo", "loads", name + ".json"));
 
     private static IEnumerable<string> Names(string folder) =>
-        Directory.GetFiles(Path.Combine(Root, "demo", folder), "*.json").Select(path => Path.GetFileNameWithoutExtension(path)).Order(StringComparer.Ordinal);
+        Directory
+            .GetFiles(Path.Combine(Root, "demo", folder), "*.json")
+            .Select(path => Path.GetFileNameWithoutExtension(path))
+            .Order(StringComparer.Ordinal);
 
     private static string FindRoot()
     {

@@ -29,13 +29,40 @@ public sealed class FileCommaTests
 
     [Theory]
     [InlineData("machine", Winder, "speed.high", "1500 rpm")]
-    [InlineData("machine", """{ "format": "coilwright.machine/1", "name": "W", "kind": "hand-guided", "ownTensions": [ { "gauge": "0,063 mm", "tension": "14 gf" } ] }""", "ownTensions[0].gauge", "0.063 mm")]
+    [InlineData(
+        "machine",
+        """{ "format": "coilwright.machine/1", "name": "W", "kind": "hand-guided", "ownTensions": [ { "gauge": "0,063 """
+            + """mm", "tension": "14 gf" } ] }""",
+        "ownTensions[0].gauge",
+        "0.063 mm"
+    )]
     [InlineData("rules", Rules, "gaussSpread", "2.5 %")]
     [InlineData("rules", Rules, "ink.potLife", "1.5 h")]
-    [InlineData("original", """{ "format": "coilwright.original/1", "readings": [ { "quantity": "dcResistance", "value": "5,76 kΩ" } ] }""", "readings[0].value", "5.76 kΩ")]
-    [InlineData("original", """{ "format": "coilwright.original/1", "readings": [ { "quantity": "dcResistance", "value": "5.76 kΩ", "uncertainty": "0,5 %" } ] }""", "readings[0].uncertainty", "0.5 %")]
-    [InlineData("original", """{ "format": "coilwright.original/1", "bobbin": { "coreLength": "61,5 mm" }, "readings": [] }""", "bobbin.coreLength", "61.5 mm")]
-    [InlineData("original", """{ "format": "coilwright.original/1", "wire": { "gauge": "0,063 mm" }, "readings": [] }""", "wire.gauge", "0.063 mm")]
+    [InlineData(
+        "original",
+        """{ "format": "coilwright.original/1", "readings": [ { "quantity": "dcResistance", "value": "5,76 kΩ" } ] }""",
+        "readings[0].value",
+        "5.76 kΩ"
+    )]
+    [InlineData(
+        "original",
+        """{ "format": "coilwright.original/1", "readings": [ { "quantity": "dcResistance", "value": "5.76 """
+            + """kΩ", "uncertainty": "0,5 %" } ] }""",
+        "readings[0].uncertainty",
+        "0.5 %"
+    )]
+    [InlineData(
+        "original",
+        """{ "format": "coilwright.original/1", "bobbin": { "coreLength": "61,5 mm" }, "readings": [] }""",
+        "bobbin.coreLength",
+        "61.5 mm"
+    )]
+    [InlineData(
+        "original",
+        """{ "format": "coilwright.original/1", "wire": { "gauge": "0,063 mm" }, "readings": [] }""",
+        "wire.gauge",
+        "0.063 mm"
+    )]
     [InlineData("lumped", """{ "format": "coilwright.lumped/1", "resistance": "6,2 kΩ" }""", "resistance", "6.2 kΩ")]
     [InlineData("load", """{ "format": "coilwright.load/1", "volume": { "resistance": "250,5 kΩ" } }""", "volume.resistance", "250.5 kΩ")]
     public void A_comma_is_refused_by_field_with_what_to_write(string reader, string json, string field, string instead)
@@ -47,16 +74,27 @@ public sealed class FileCommaTests
     [Fact]
     public void Where_a_comma_can_mean_two_things_both_ways_to_write_it_are_named()
     {
-        IReadOnlyList<Problem> problems = OriginalReader.Read("""{ "format": "coilwright.original/1", "readings": [ { "quantity": "wireLength", "value": "1,136 m" } ] }""").Problems;
-        Assert.Contains("write \"1.136 m\" or \"1136 m\"", problems.Single(one => one.Field == "readings[0].value").Message, StringComparison.Ordinal);
+        IReadOnlyList<Problem> problems = OriginalReader
+            .Read("""{ "format": "coilwright.original/1", "readings": [ { "quantity": "wireLength", "value": "1,136 m" } ] }""")
+            .Problems;
+        Assert.Contains(
+            "write \"1.136 m\" or \"1136 m\"",
+            problems.Single(one => one.Field == "readings[0].value").Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task A_winder_kept_with_a_comma_before_is_still_read_and_tested()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        Assert.Contains(await shop.Machines.KeepAsync(Guid.NewGuid(), Winder, "", WorkingShop.Cancel), problem => problem.Field == "speed.high");
-        await shop.Records.AddMachineAsync(new MachineRecord(Guid.NewGuid(), "Winder 1", Winder, "", shop.Clock.GetUtcNow()), WorkingShop.Cancel);
+        Assert.Contains(await shop.Machines.KeepAsync(Guid.NewGuid(), Winder, "", WorkingShop.Cancel), problem =>
+            problem.Field == "speed.high"
+        );
+        await shop.Records.AddMachineAsync(
+            new MachineRecord(Guid.NewGuid(), "Winder 1", Winder, "", shop.Clock.GetUtcNow()),
+            WorkingShop.Cancel
+        );
         Assert.Empty(await shop.Machines.KeepTestAsync(Guid.NewGuid(), "Winder 1", "100.6", "100", "", WorkingShop.Cancel));
         Machine machine = Assert.Single(await shop.Machines.ListAsync(WorkingShop.Cancel));
         Assert.Equal((1500, 100.6), (machine.Speed!.HighRpm, machine.Counter!.Turns));

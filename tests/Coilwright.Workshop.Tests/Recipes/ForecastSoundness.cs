@@ -11,7 +11,20 @@ namespace Coilwright.Workshop.Tests.Recipes;
 internal static class ForecastSoundness
 {
     /// <summary>Quantities that may lie below zero.</summary>
-    private static readonly string[] s_signed = ["gain", "coupling", "effectiveArea", "residual", "gradientX", "gradientY", "gradientZ", "fieldAtStrings", "poleField", "linkage", "sensitivity"];
+    private static readonly string[] s_signed =
+    [
+        "gain",
+        "coupling",
+        "effectiveArea",
+        "residual",
+        "gradientX",
+        "gradientY",
+        "gradientZ",
+        "fieldAtStrings",
+        "poleField",
+        "linkage",
+        "sensitivity",
+    ];
 
     private static readonly ForecastOptions s_options = new() { FrequenciesHz = [20, 1_000, 10_000, 20_000], CurvePoints = 30 };
 
@@ -28,7 +41,11 @@ internal static class ForecastSoundness
         catch (Exception fault) when (fault is not OperationCanceledException)
 #pragma warning restore CA1031
         {
-            return [$"{fault.GetType().Name}: {fault.Message.Split('\n')[0]} {fault.StackTrace?.Split('\n').Select(line => line.Trim().Split(" in ")[0]).FirstOrDefault(line => line.Contains("Coilwright", StringComparison.Ordinal) && !line.Contains("Require", StringComparison.Ordinal))}"];
+            return
+            [
+                $"{fault.GetType().Name}: {fault.Message.Split('\n')[0]} "
+                    + $"{fault.StackTrace?.Split('\n').Select(line => line.Trim().Split(" in ")[0]).FirstOrDefault(line => line.Contains("Coilwright", StringComparison.Ordinal) && !line.Contains("Require", StringComparison.Ordinal))}",
+            ];
         }
 
         return [.. FaultsOf(prediction).Distinct(StringComparer.Ordinal)];
@@ -41,7 +58,11 @@ internal static class ForecastSoundness
         [
             .. prediction.Coils.SelectMany(coil => coil.All.Select(figure => ("coil " + figure.Name, figure))),
             .. pickup.All.Select(figure => ("pickup " + figure.Name, figure)),
-            .. pickup.Spectrum.SelectMany(line => new[] { ("spectrum", line.Inductance), ("spectrum", line.Resistance) }.Select(pair => (string.Create(CultureInfo.InvariantCulture, $"spectrum {pair.Item2.Name} {line.FrequencyHz}"), pair.Item2))),
+            .. pickup.Spectrum.SelectMany(line =>
+                new[] { ("spectrum", line.Inductance), ("spectrum", line.Resistance) }.Select(pair =>
+                    (string.Create(CultureInfo.InvariantCulture, $"spectrum {pair.Item2.Name} {line.FrequencyHz}"), pair.Item2)
+                )
+            ),
         ];
         foreach ((string of, Figure figure) in all)
         {
@@ -65,7 +86,11 @@ internal static class ForecastSoundness
             yield return string.Create(CultureInfo.InvariantCulture, $"less than the winding's resistance at {line.FrequencyHz} Hz");
         }
 
-        if (prediction.Curves.SelectMany(curve => curve.Response.Points).Any(point => !double.IsFinite(point.GainDb) || !double.IsFinite(point.ImpedanceOhm)))
+        if (
+            prediction
+                .Curves.SelectMany(curve => curve.Response.Points)
+                .Any(point => !double.IsFinite(point.GainDb) || !double.IsFinite(point.ImpedanceOhm))
+        )
         {
             yield return "not finite: curve";
         }

@@ -28,7 +28,9 @@ public class LoadAndLumpedReaderTests
     [Fact]
     public void A_cable_may_be_given_by_its_length()
     {
-        LoadCircuit load = LoadReader.Read("""{ "format": "coilwright.load/1", "cable": { "length": "5 m", "capacitancePerLength": "100 pF/m" } }""").Value!;
+        LoadCircuit load = LoadReader
+            .Read("""{ "format": "coilwright.load/1", "cable": { "length": "5 m", "capacitancePerLength": "100 pF/m" } }""")
+            .Value!;
         Assert.Equal(500e-12, load.CableCapacitanceF, 1e-21);
         Assert.Null(load.Volume);
         Assert.Null(load.InputResistanceOhm);
@@ -43,7 +45,15 @@ public class LoadAndLumpedReaderTests
             """;
         ReadOutcome<LoadCircuit> outcome = LoadReader.Read(Json);
         Assert.Null(outcome.Value);
-        string[] expected = ["cable.capacitance", "cable.capacitancePerLength", "inptu", "tone.capacitor", "volume.resistance", "volume.setting"];
+        string[] expected =
+        [
+            "cable.capacitance",
+            "cable.capacitancePerLength",
+            "inptu",
+            "tone.capacitor",
+            "volume.resistance",
+            "volume.setting",
+        ];
         Assert.Equal(expected, outcome.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
         Assert.Equal("22 F", outcome.Problems.Single(problem => problem.Field == "tone.capacitor").Understood);
     }
@@ -63,7 +73,10 @@ public class LoadAndLumpedReaderTests
     [Fact]
     public void A_lumped_pickup_lists_every_mistake()
     {
-        ReadOutcome<LumpedPickup> outcome = LumpedReader.Read("""{ "format": "coilwright.lumped/1", "resistance": "7.8 kH", "capacitance": "120 pF", "eddy": [ { "resistance": "60 kΩ" }, 3 ] }""");
+        ReadOutcome<LumpedPickup> outcome = LumpedReader.Read(
+            """{ "format": "coilwright.lumped/1", "resistance": "7.8 kH", "capacitance": "120 pF", "eddy": [ """
+                + """{ "resistance": "60 kΩ" }, 3 ] }"""
+        );
         string[] expected = ["eddy[0].inductance", "eddy[1]", "inductance", "resistance"];
         Assert.Equal(expected, outcome.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
     }

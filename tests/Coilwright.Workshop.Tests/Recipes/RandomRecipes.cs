@@ -6,11 +6,23 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Tests.Recipes;
 
-/// <summary>Recipes drawn from a seed: every shape, sizes from the usual to the ends of what the checks allow. Those that the reader refuses are passed over.</summary>
+/// <summary>
+/// Recipes drawn from a seed: every shape, sizes from the usual to the ends of what the checks allow. Those that the reader refuses are
+/// passed over.
+/// </summary>
 internal sealed class RandomRecipes(int seed)
 {
     private static readonly string[] s_materials = [.. MaterialCatalogue.All.Select(material => material.Key)];
-    private static readonly string[] s_cores = ["low-carbon-steel", "alnico-5", "alnico-2", "neodymium", "ferrite", "string-steel", "stainless-steel"];
+    private static readonly string[] s_cores =
+    [
+        "low-carbon-steel",
+        "alnico-5",
+        "alnico-2",
+        "neodymium",
+        "ferrite",
+        "string-steel",
+        "stainless-steel",
+    ];
     private static readonly string[] s_sheets = ["nickel-silver", "brass", "copper", "low-carbon-steel", "stainless-steel"];
     private readonly Random _random = new(seed);
     private bool _wild;
@@ -35,15 +47,25 @@ internal sealed class RandomRecipes(int seed)
     private JsonObject Make()
     {
         int coils = Pick(1, 1, 1, 1, 2, 2, 2, 3, 4);
-        JsonObject recipe = new() { ["format"] = RecipeReader.Format, ["name"] = "Drawn", ["connection"] = Pick("series", "parallel", "single") };
-        double y = 0, length = Size(30, 90, 1, 300), width = Math.Min(length, Size(2, 20, 0.5, 100)), height = Size(3, 16, 0.5, 50);
+        JsonObject recipe = new()
+        {
+            ["format"] = RecipeReader.Format,
+            ["name"] = "Drawn",
+            ["connection"] = Pick("series", "parallel", "single"),
+        };
+        double y = 0,
+            length = Size(30, 90, 1, 300),
+            width = Math.Min(length, Size(2, 20, 0.5, 100)),
+            height = Size(3, 16, 0.5, 50);
         JsonArray list = [];
         for (int c = 0; c < coils; c++)
         {
             JsonObject coil = Coil(c, length, width, height);
             if (c > 0 || Chance(0.1))
             {
-                coil["position"] = Chance(0.15) ? new JsonObject { ["z"] = Mm(c * (height + Size(0.5, 3, 0, 50))) } : new JsonObject { ["y"] = Mm(y) };
+                coil["position"] = Chance(0.15)
+                    ? new JsonObject { ["z"] = Mm(c * (height + Size(0.5, 3, 0, 50))) }
+                    : new JsonObject { ["y"] = Mm(y) };
             }
 
             y += width + Size(1, 12, 0, 60);
@@ -63,7 +85,12 @@ internal sealed class RandomRecipes(int seed)
 
         if (Chance(0.7))
         {
-            recipe["strings"] = new JsonObject { ["count"] = Pick(4, 5, 6, 6, 7, _wild ? 24 : 8), ["spacing"] = Mm(Size(8, 19, 1, 50)), ["clearance"] = Mm(Size(1, 6, 0.1, 30)) };
+            recipe["strings"] = new JsonObject
+            {
+                ["count"] = Pick(4, 5, 6, 6, 7, _wild ? 24 : 8),
+                ["spacing"] = Mm(Size(8, 19, 1, 50)),
+                ["clearance"] = Mm(Size(1, 6, 0.1, 30)),
+            };
         }
 
         if (Chance(0.4))
@@ -76,7 +103,12 @@ internal sealed class RandomRecipes(int seed)
 
     private JsonObject Coil(int number, double length, double width, double height)
     {
-        JsonObject bobbin = new() { ["coreLength"] = Mm(length), ["coreWidth"] = Mm(width), ["windingHeight"] = Mm(height) };
+        JsonObject bobbin = new()
+        {
+            ["coreLength"] = Mm(length),
+            ["coreWidth"] = Mm(width),
+            ["windingHeight"] = Mm(height),
+        };
         if (Chance(0.6))
         {
             bobbin["endRadius"] = Mm(width / 2 * _random.NextDouble());
@@ -87,7 +119,13 @@ internal sealed class RandomRecipes(int seed)
             bobbin["maxBuild"] = Mm(Size(2, 12, 0.1, 50));
         }
 
-        JsonObject coil = new() { ["name"] = "coil " + number.ToString(CultureInfo.InvariantCulture), ["bobbin"] = bobbin, ["wire"] = Wire(), ["winding"] = Winding(height) };
+        JsonObject coil = new()
+        {
+            ["name"] = "coil " + number.ToString(CultureInfo.InvariantCulture),
+            ["bobbin"] = bobbin,
+            ["wire"] = Wire(),
+            ["winding"] = Winding(height),
+        };
         if (Chance(0.85))
         {
             JsonArray poles = [Pole(length, width, height)];
@@ -105,7 +143,11 @@ internal sealed class RandomRecipes(int seed)
     private JsonObject Wire()
     {
         WireSize size = WireCatalogue.Standard.Sizes[_random.Next(WireCatalogue.Standard.Sizes.Count)];
-        JsonObject wire = new() { ["gauge"] = _wild ? size.Gauge : Pick("AWG 42", "AWG 43", "AWG 41", "0.063 mm"), ["insulation"] = Pick("plain-enamel", "polyurethane") };
+        JsonObject wire = new()
+        {
+            ["gauge"] = _wild ? size.Gauge : Pick("AWG 42", "AWG 43", "AWG 41", "0.063 mm"),
+            ["insulation"] = Pick("plain-enamel", "polyurethane"),
+        };
         if (Chance(0.1))
         {
             double bare = Size(0.04, 0.1, 0.01, 0.5);
@@ -123,7 +165,12 @@ internal sealed class RandomRecipes(int seed)
 
     private JsonObject Winding(double height)
     {
-        JsonObject winding = new() { ["turns"] = Math.Round(Size(3000, 12_000, 1, 100_000)), ["direction"] = Pick("clockwise", "counter-clockwise"), ["lay"] = Pick("scattered", "even") };
+        JsonObject winding = new()
+        {
+            ["turns"] = Math.Round(Size(3000, 12_000, 1, 100_000)),
+            ["direction"] = Pick("clockwise", "counter-clockwise"),
+            ["lay"] = Pick("scattered", "even"),
+        };
         void Maybe(double chance, string name, Func<string> value)
         {
             if (Chance(chance))
@@ -144,9 +191,16 @@ internal sealed class RandomRecipes(int seed)
     {
         string shape = Pick("rod", "rod", "screw", "blade");
         bool inside = !Chance(0.1);
-        double most = inside ? width : 100, thick = Math.Min(most, Size(2, 6, 0.5, 100));
+        double most = inside ? width : 100,
+            thick = Math.Min(most, Size(2, 6, 0.5, 100));
         double tall = Size(height, height + 12, 0.5, 100);
-        JsonObject pole = new() { ["shape"] = shape, ["length"] = Mm(tall), ["top"] = Mm(inside ? height / 2 + Size(0, 4, 0, 20) : Between(-100, 100)), ["magnetised"] = Pick("north-up", "south-up", "none") };
+        JsonObject pole = new()
+        {
+            ["shape"] = shape,
+            ["length"] = Mm(tall),
+            ["top"] = Mm(inside ? height / 2 + Size(0, 4, 0, 20) : Between(-100, 100)),
+            ["magnetised"] = Pick("north-up", "south-up", "none"),
+        };
         Material(pole, Chance(0.8) ? Pick(s_cores) : Pick(s_materials), polarised: true);
         if (shape == "blade")
         {
@@ -175,12 +229,17 @@ internal sealed class RandomRecipes(int seed)
         double z = -height / 2 - Size(0, 12, 0, 60);
         for (int i = 0; i < count; i++)
         {
-            double thick = Size(2, 6, 0.1, 60), wide = Size(3, 14, 0.1, 200);
+            double thick = Size(2, 6, 0.1, 60),
+                wide = Size(3, 14, 0.1, 200);
             JsonObject bar = new()
             {
                 ["shape"] = magnet ? "bar" : "keeper",
                 ["size"] = new JsonArray(Mm(Size(0.8 * length, length, 0.1, 300)), Mm(wide), Mm(thick)),
-                ["centre"] = new JsonArray(Mm(0), Mm(Chance(0.4) ? 0 : (i % 2 == 0 ? 1 : -1) * (wide / 2 + Size(1, 6, 0.01, 30))), Mm(z - thick / 2)),
+                ["centre"] = new JsonArray(
+                    Mm(0),
+                    Mm(Chance(0.4) ? 0 : (i % 2 == 0 ? 1 : -1) * (wide / 2 + Size(1, 6, 0.01, 30))),
+                    Mm(z - thick / 2)
+                ),
             };
             Material(bar, Chance(0.8) ? Pick(s_cores) : Pick(s_materials), polarised: magnet);
             if (magnet)
@@ -201,7 +260,8 @@ internal sealed class RandomRecipes(int seed)
             return Bars(Pick(1, 2), length, height, magnet: false);
         }
 
-        double thick = Size(0.2, 1.5, 0.05, 10), top = height / 2 + Size(1, 5, 0.1, 60);
+        double thick = Size(0.2, 1.5, 0.05, 10),
+            top = height / 2 + Size(1, 5, 0.1, 60);
         JsonObject sheet = new()
         {
             ["shape"] = Pick("cover", "plate"),
@@ -209,7 +269,10 @@ internal sealed class RandomRecipes(int seed)
             ["length"] = Mm(length + Size(12, 30, 1, 200)),
             ["width"] = Mm(2 * across + Size(2, 12, 1, 100)),
         };
-        (double low, double high) = (string?)sheet["shape"] == "plate" ? (-height / 2 - top - thick, -height / 2 - top) : (-height / 2 - Between(0, 10), top + thick);
+        (double low, double high) =
+            (string?)sheet["shape"] == "plate"
+                ? (-height / 2 - top - thick, -height / 2 - top)
+                : (-height / 2 - Between(0, 10), top + thick);
         (sheet["bottom"], sheet["top"]) = (Mm(low), Mm(high));
         if (Chance(0.5))
         {
@@ -241,7 +304,9 @@ internal sealed class RandomRecipes(int seed)
 
     /// <summary>Usual sizes evenly between two, or anything allowed evenly in its logarithm.</summary>
     private double Size(double from, double to, double least, double most) =>
-        !_wild || Chance(0.6) ? Between(from, to) : least <= 0 ? most * Math.Pow(_random.NextDouble(), 3) : least * Math.Pow(most / least, _random.NextDouble());
+        !_wild || Chance(0.6) ? Between(from, to)
+        : least <= 0 ? most * Math.Pow(_random.NextDouble(), 3)
+        : least * Math.Pow(most / least, _random.NextDouble());
 
     private double Between(double from, double to) => from + (to - from) * _random.NextDouble();
 
@@ -251,5 +316,6 @@ internal sealed class RandomRecipes(int seed)
 
     private static string Mm(double millimetres) => Text(millimetres, "mm");
 
-    private static string Text(double value, string unit) => value.ToString("G6", CultureInfo.InvariantCulture).Replace("E-05", "e-5", StringComparison.Ordinal) + " " + unit;
+    private static string Text(double value, string unit) =>
+        value.ToString("G6", CultureInfo.InvariantCulture).Replace("E-05", "e-5", StringComparison.Ordinal) + " " + unit;
 }

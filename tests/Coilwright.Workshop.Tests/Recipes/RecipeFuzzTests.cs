@@ -12,36 +12,68 @@ public class RecipeFuzzTests
 
     private static readonly string?[] s_values =
     [
-        null, "null", "true", "0", "-1", "1e400", "7", "\"\"", "\"5\"", "\"-5 mm\"", "\"1e9 m\"", "\"0 mm\"", "\"1,234 mm\"", "\"NaN\"", "[]", "{}", "[[]]", "[null]", "[1,2,3]",
-        "\"7k43\"", "\"lone half\"", "{\"a\":{\"a\":1}}", "[\"1 mm\",\"2 mm\",\"3 mm\"]", "36", "100000",
+        null,
+        "null",
+        "true",
+        "0",
+        "-1",
+        "1e400",
+        "7",
+        "\"\"",
+        "\"5\"",
+        "\"-5 mm\"",
+        "\"1e9 m\"",
+        "\"0 mm\"",
+        "\"1,234 mm\"",
+        "\"NaN\"",
+        "[]",
+        "{}",
+        "[[]]",
+        "[null]",
+        "[1,2,3]",
+        "\"7k43\"",
+        "\"lone half\"",
+        "{\"a\":{\"a\":1}}",
+        "[\"1 mm\",\"2 mm\",\"3 mm\"]",
+        "36",
+        "100000",
     ];
 
     [Fact]
     public void Text_damaged_anywhere_never_makes_it_throw()
     {
-        Gen<string> piece = Gen.OneOf(Gen.String[0, 3], Gen.Char["{}[]\",:0123456789.-eE \\"].Array[0, 4].Select(chars => new string(chars)));
-        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Double[0, 1], Gen.Int[0, 30], piece).ForAll(
-            (which, at, cut, insert) =>
-            {
-                string json = s_recipes[which];
-                int start = (int)(at * (json.Length - 1));
-                Holds(json[..start] + insert + json[Math.Min(json.Length, start + cut)..]);
-            }, count: 3000);
+        Gen<string> piece = Gen.OneOf(
+            Gen.String[0, 3],
+            Gen.Char["{}[]\",:0123456789.-eE \\"].Array[0, 4].Select(chars => new string(chars))
+        );
+        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Double[0, 1], Gen.Int[0, 30], piece)
+            .ForAll(
+                (which, at, cut, insert) =>
+                {
+                    string json = s_recipes[which];
+                    int start = (int)(at * (json.Length - 1));
+                    Holds(json[..start] + insert + json[Math.Min(json.Length, start + cut)..]);
+                },
+                count: 3000
+            );
     }
 
     [Fact]
     public void Values_replaced_removed_or_moved_never_make_it_throw() =>
-        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, s_values.Length - 1]).Array[1, 6]).ForAll(
-            (which, changes) =>
-            {
-                JsonNode root = JsonNode.Parse(s_recipes[which])!;
-                foreach ((int place, int value) in changes)
+        Gen.Select(Gen.Int[0, s_recipes.Length - 1], Gen.Select(Gen.Int[0, 10_000], Gen.Int[0, s_values.Length - 1]).Array[1, 6])
+            .ForAll(
+                (which, changes) =>
                 {
-                    Change(root, place, s_values[value]);
-                }
+                    JsonNode root = JsonNode.Parse(s_recipes[which])!;
+                    foreach ((int place, int value) in changes)
+                    {
+                        Change(root, place, s_values[value]);
+                    }
 
-                Holds(root.ToJsonString().Replace("lone half", "\\ud800", StringComparison.Ordinal));
-            }, count: 3000);
+                    Holds(root.ToJsonString().Replace("lone half", "\\ud800", StringComparison.Ordinal));
+                },
+                count: 3000
+            );
 
     private static void Holds(string json)
     {

@@ -60,10 +60,24 @@ public class RecipeModelBuilderTests
     [Fact]
     public void What_was_measured_or_stated_overrides_the_tables()
     {
-        string json = DemoFiles.Recipe("harbour-bridge")
-            .Replace("\"build\": \"single\"", "\"build\": \"single\", \"bareDiameter\": \"2.45 thou\", \"overallDiameter\": \"0.070 mm\", \"resistancePerLength\": \"5.544 Ω/m\"", StringComparison.Ordinal)
-            .Replace("\"turns\": 8000", "\"turns\": 8000, \"build\": \"4.1 mm\", \"capacitance\": \"110 pF\", \"stretch\": \"1 %\"", StringComparison.Ordinal)
-            .Replace("\"magnetised\": \"north-up\"", "\"magnetised\": \"south-up\", \"relativePermeability\": 4.5, \"conductivity\": \"0 S/m\", \"polarisation\": \"0.28 T\"", StringComparison.Ordinal);
+        string json = DemoFiles
+            .Recipe("harbour-bridge")
+            .Replace(
+                "\"build\": \"single\"",
+                "\"build\": \"single\", \"bareDiameter\": \"2.45 thou\", \"overallDiameter\": \"0.070 mm\", "
+                    + "\"resistancePerLength\": \"5.544 Ω/m\"",
+                StringComparison.Ordinal
+            )
+            .Replace(
+                "\"turns\": 8000",
+                "\"turns\": 8000, \"build\": \"4.1 mm\", \"capacitance\": \"110 pF\", \"stretch\": \"1 %\"",
+                StringComparison.Ordinal
+            )
+            .Replace(
+                "\"magnetised\": \"north-up\"",
+                "\"magnetised\": \"south-up\", \"relativePermeability\": 4.5, \"conductivity\": \"0 S/m\", \"polarisation\": \"0.28 T\"",
+                StringComparison.Ordinal
+            );
         CoilModel coil = Model(json).Coils[0];
         Assert.Equal(2.45 * 25.4e-6, coil.Wire.BareDiameterM.Value, 1e-15);
         Assert.Equal(Basis.Measured, coil.Wire.BareDiameterM.Basis);
@@ -92,12 +106,17 @@ public class RecipeModelBuilderTests
     [InlineData("AWQ 42", "AWG 42")]
     public void An_unknown_gauge_is_refused_with_the_nearest(string gauge, string nearest)
     {
-        Problem problem = Assert.Single(RecipeReader.Read(DemoFiles.Recipe("harbour-bridge").Replace("AWG 42", gauge, StringComparison.Ordinal)).Problems);
+        Problem problem = Assert.Single(
+            RecipeReader.Read(DemoFiles.Recipe("harbour-bridge").Replace("AWG 42", gauge, StringComparison.Ordinal)).Problems
+        );
         Assert.Equal("coils[0].wire.gauge", problem.Field);
         Assert.Contains(nearest, problem.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>Overall diameters of 0.063 mm: grade 1 0.069–0.076, grade 2 0.077–0.083 mm (IEC 60317-0-1 with a maker's minima, read); grades differ, so none may stand in for another.</summary>
+    /// <summary>
+    /// Overall diameters of 0.063 mm: grade 1 0.069–0.076, grade 2 0.077–0.083 mm (IEC 60317-0-1 with a maker's minima, read); grades
+    /// differ, so none may stand in for another.
+    /// </summary>
     [Theory]
     [InlineData("\"grade\": 1", 0.069, 0.076)]
     [InlineData("\"grade\": 2", 0.077, 0.083)]
@@ -113,7 +132,10 @@ public class RecipeModelBuilderTests
     [Fact]
     public void Grade_three_is_thicker_than_grade_two()
     {
-        double Overall(int grade) => Model(DemoFiles.Recipe("lantern-seven").Replace("\"grade\": 1", $"\"grade\": {grade}", StringComparison.Ordinal)).Coils[0].Wire.OverallDiameterM.Value;
+        double Overall(int grade) =>
+            Model(DemoFiles.Recipe("lantern-seven").Replace("\"grade\": 1", $"\"grade\": {grade}", StringComparison.Ordinal))
+                .Coils[0]
+                .Wire.OverallDiameterM.Value;
         Assert.True(Overall(3) > Overall(2) && Overall(2) > Overall(1));
     }
 
@@ -123,7 +145,9 @@ public class RecipeModelBuilderTests
     public void A_film_that_the_size_is_not_made_with_is_refused(string right, string wrong, string path)
     {
         string json = DemoFiles.Recipe("harbour-bridge").Replace(right, wrong, StringComparison.Ordinal);
-        json = path.EndsWith("build", StringComparison.Ordinal) ? json.Replace(", \"build\": \"single\"", "", StringComparison.Ordinal) : json;
+        json = path.EndsWith("build", StringComparison.Ordinal)
+            ? json.Replace(", \"build\": \"single\"", "", StringComparison.Ordinal)
+            : json;
         Problem problem = Assert.Single(RecipeReader.Read(json).Problems);
         Assert.Equal(path, problem.Field);
         Assert.Contains("single", problem.Allowed, StringComparison.Ordinal);

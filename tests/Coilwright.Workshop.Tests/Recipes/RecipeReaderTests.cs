@@ -51,7 +51,8 @@ public class RecipeReaderTests
     [Fact]
     public void A_recipe_with_ten_mistakes_lists_exactly_those_ten()
     {
-        string json = DemoFiles.Recipe("harbour-bridge")
+        string json = DemoFiles
+            .Recipe("harbour-bridge")
             .Replace("\"windingHeight\": \"11 mm\"", "\"windingHeight\": 11", StringComparison.Ordinal)
             .Replace("\"maxBuild\": \"4.3 mm\"", "\"maxBuild\": \"4.3 stone\"", StringComparison.Ordinal)
             .Replace("\"endRadius\": \"3.1 mm\"", "\"endRadius\": \"3.9 mm\"", StringComparison.Ordinal)
@@ -66,12 +67,24 @@ public class RecipeReaderTests
         Assert.Null(outcome.Value);
         string[] expected =
         [
-            "coils[0].bobbin.endRadius", "coils[0].bobbin.maxBuild", "coils[0].bobbin.windingHeight", "coils[0].poles[0].diameter", "coils[0].winding.dirrection",
-            "coils[0].winding.turns", "coils[0].wire.gauge", "coils[0].wire.insulation", "strings.clearance", "targets.inductance.tolerance",
+            "coils[0].bobbin.endRadius",
+            "coils[0].bobbin.maxBuild",
+            "coils[0].bobbin.windingHeight",
+            "coils[0].poles[0].diameter",
+            "coils[0].winding.dirrection",
+            "coils[0].winding.turns",
+            "coils[0].wire.gauge",
+            "coils[0].wire.insulation",
+            "strings.clearance",
+            "targets.inductance.tolerance",
         ];
         Assert.Equal(expected, outcome.Problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
-        Assert.All(outcome.Problems.Where(problem => !problem.Field.EndsWith("tolerance", StringComparison.Ordinal)), problem => Assert.False(string.IsNullOrEmpty(problem.Understood)));
-        Assert.All(outcome.Problems.Where(problem => !problem.Field.EndsWith("tolerance", StringComparison.Ordinal)), problem => Assert.False(string.IsNullOrEmpty(problem.Allowed)));
+        Assert.All(outcome.Problems.Where(problem => !problem.Field.EndsWith("tolerance", StringComparison.Ordinal)), problem =>
+            Assert.False(string.IsNullOrEmpty(problem.Understood))
+        );
+        Assert.All(outcome.Problems.Where(problem => !problem.Field.EndsWith("tolerance", StringComparison.Ordinal)), problem =>
+            Assert.False(string.IsNullOrEmpty(problem.Allowed))
+        );
     }
 
     [Theory]
@@ -84,7 +97,9 @@ public class RecipeReaderTests
     [InlineData("\"nominal\": \"2.5 H\"", "\"nominl\": \"2.5 H\"", "targets.inductance.nominl", "\"nominal\"")]
     public void An_unknown_field_is_refused_with_the_nearest_name(string name, string mistyped, string path, string nearest)
     {
-        ReadOutcome<Recipe> outcome = RecipeReader.Read(DemoFiles.Recipe("harbour-bridge").Replace(name, mistyped, StringComparison.Ordinal));
+        ReadOutcome<Recipe> outcome = RecipeReader.Read(
+            DemoFiles.Recipe("harbour-bridge").Replace(name, mistyped, StringComparison.Ordinal)
+        );
         Problem problem = Assert.Single(outcome.Problems);
         Assert.Equal(path, problem.Field);
         Assert.Contains(nearest, problem.Message, StringComparison.Ordinal);
@@ -101,13 +116,42 @@ public class RecipeReaderTests
     [InlineData("\"spacing\": \"10.4 mm\", \"top\"", "\"spacing\": \"12 mm\", \"top\"", "coils[0].poles[0].positions", "into the winding")]
     [InlineData("\"top\": \"9 mm\"", "\"tops\": [\"9 mm\", \"8 mm\"]", "coils[0].poles[0].tops", "as many tops")]
     [InlineData("\"material\": \"alnico-5\"", "\"material\": \"alnico5\"", "coils[0].poles[0].material", "\"alnico-5\"")]
-    [InlineData("\"material\": \"alnico-5\"", "\"material\": \"alnico-5\", \"relativePermeability\": 0.5", "coils[0].poles[0].relativePermeability", "outside")]
+    [InlineData(
+        "\"material\": \"alnico-5\"",
+        "\"material\": \"alnico-5\", \"relativePermeability\": 0.5",
+        "coils[0].poles[0].relativePermeability",
+        "outside"
+    )]
     [InlineData("\"position\": { \"y\": \"0 mm\" }", "\"position\": [0, 0]", "coils[0].position", "group of fields")]
     [InlineData("\"connection\": \"series\"", "\"connection\": \"serial\"", "connection", "\"series\"")]
-    [InlineData("\"magnets\": []", "\"magnets\": [ { \"shape\": \"bar\", \"material\": \"alnico-5\", \"size\": [\"60 mm\", \"6 mm\", \"3 mm\"], \"centre\": [\"0 mm\", \"0 mm\", \"-12 mm\"] } ]", "magnets[0].magnetised", "missing")]
-    [InlineData("\"magnets\": []", "\"magnets\": [ { \"shape\": \"bar\", \"material\": \"alnico-5\", \"size\": [\"60 mm\", \"6 mm\", \"3 mm\"], \"centre\": [\"0 mm\", \"0 mm\", \"-7 mm\"], \"magnetised\": \"y\" } ]", "magnets[0]", "same place")]
-    [InlineData("\"magnets\": []", "\"magnets\": [ { \"shape\": \"bar\", \"material\": \"alnico-5\", \"size\": [\"60 mm\", \"6 mm\", \"3 mm\"], \"centre\": [\"0 mm\", \"5.5 mm\", \"0 mm\"], \"magnetised\": \"y\" } ]", "magnets[0]", "in the winding")]
-    [InlineData("\"metalwork\": []", "\"metalwork\": [ { \"shape\": \"cover\", \"material\": \"nickel-silver\", \"thickness\": \"0.5 mm\", \"length\": \"80 mm\", \"width\": \"20 mm\", \"top\": \"12 mm\", \"bottom\": \"-6 mm\" } ]", "metalwork[0].top", "strings")]
+    [InlineData(
+        "\"magnets\": []",
+        "\"magnets\": [ { \"shape\": \"bar\", \"material\": \"alnico-5\", \"size\": [\"60 mm\", \"6 mm\", \"3 mm\"], \"centre\": [\"0 "
+            + "mm\", \"0 mm\", \"-12 mm\"] } ]",
+        "magnets[0].magnetised",
+        "missing"
+    )]
+    [InlineData(
+        "\"magnets\": []",
+        "\"magnets\": [ { \"shape\": \"bar\", \"material\": \"alnico-5\", \"size\": [\"60 mm\", \"6 mm\", \"3 mm\"], \"centre\": [\"0 "
+            + "mm\", \"0 mm\", \"-7 mm\"], \"magnetised\": \"y\" } ]",
+        "magnets[0]",
+        "same place"
+    )]
+    [InlineData(
+        "\"magnets\": []",
+        "\"magnets\": [ { \"shape\": \"bar\", \"material\": \"alnico-5\", \"size\": [\"60 mm\", \"6 mm\", \"3 mm\"], \"centre\": [\"0 "
+            + "mm\", \"5.5 mm\", \"0 mm\"], \"magnetised\": \"y\" } ]",
+        "magnets[0]",
+        "in the winding"
+    )]
+    [InlineData(
+        "\"metalwork\": []",
+        "\"metalwork\": [ { \"shape\": \"cover\", \"material\": \"nickel-silver\", \"thickness\": \"0.5 mm\", \"length\": \"80 mm\", "
+            + "\"width\": \"20 mm\", \"top\": \"12 mm\", \"bottom\": \"-6 mm\" } ]",
+        "metalwork[0].top",
+        "strings"
+    )]
     public void One_mistake_gives_one_problem_at_its_place(string right, string wrong, string path, string message)
     {
         string json = DemoFiles.Recipe("harbour-bridge");
@@ -132,7 +176,9 @@ public class RecipeReaderTests
     [Fact]
     public void Notes_and_tags_of_any_shape_are_the_shops_own()
     {
-        string json = DemoFiles.Recipe("harbour-bridge").Replace("\"magnets\": []", "\"magnets\": [], \"notes\": { \"colour\": [\"slate\", 3] }", StringComparison.Ordinal);
+        string json = DemoFiles
+            .Recipe("harbour-bridge")
+            .Replace("\"magnets\": []", "\"magnets\": [], \"notes\": { \"colour\": [\"slate\", 3] }", StringComparison.Ordinal);
         Assert.Contains("slate", Read(json).Json, StringComparison.Ordinal);
     }
 

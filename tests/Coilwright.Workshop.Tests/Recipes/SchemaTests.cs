@@ -21,9 +21,12 @@ public class SchemaTests
     public void Demo_loads_satisfy_the_load_schema(string name) => Satisfies("load", DemoFiles.Load(name));
 
     [Fact]
-    public void A_lumped_pickup_satisfies_its_schema() => Satisfies(
-        "lumped",
-        """{ "format": "coilwright.lumped/1", "resistance": "7k8", "inductance": "4.4 H", "capacitance": "120 pF", "eddy": [ { "inductance": "0.9 H", "resistance": "60 kΩ" } ], "parallelLoss": "1 MΩ" }""");
+    public void A_lumped_pickup_satisfies_its_schema() =>
+        Satisfies(
+            "lumped",
+            """{ "format": "coilwright.lumped/1", "resistance": "7k8", "inductance": "4.4 H", "capacitance": "120 pF", "eddy": [ """
+                + """{ "inductance": "0.9 H", "resistance": "60 kΩ" } ], "parallelLoss": "1 MΩ" }"""
+        );
 
     [Theory]
     [InlineData("\"turns\": 8000", "\"turns\": 8000, \"turn\": 8000")]
@@ -69,11 +72,11 @@ public class SchemaTests
     {
         using JsonDocument quantities = JsonDocument.Parse(File.ReadAllText(Path.Combine(DemoFiles.Root, "schemas", "quantity.json")));
         string pattern = quantities.RootElement.GetProperty("$defs").GetProperty(name).GetProperty("pattern").GetString()!;
-        Gen.Select(Gen.Double[1, 10], Gen.Int[-9, 6]).ForAll(
-            (mantissa, power) => Assert.Matches(pattern, QuantityText.Format(mantissa * Math.Pow(10, power), kind)), count: 500);
+        Gen.Select(Gen.Double[1, 10], Gen.Int[-9, 6])
+            .ForAll((mantissa, power) => Assert.Matches(pattern, QuantityParser.Format(mantissa * Math.Pow(10, power), kind)), count: 500);
         foreach (string unit in s_written)
         {
-            bool read = QuantityText.TryParse("3 " + unit, kind, unitRequired: true, out _, out _);
+            bool read = QuantityParser.TryParse("3 " + unit, kind, unitRequired: true, out _, out _);
             Assert.True(read == System.Text.RegularExpressions.Regex.IsMatch("3 " + unit, pattern), $"3 {unit} as {name}: read {read}");
         }
     }
@@ -81,8 +84,10 @@ public class SchemaTests
     private static void Satisfies(string schema, string json)
     {
         using JsonDocument document = JsonDocument.Parse(json);
-        EvaluationResults results = s_schemas[schema].Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-        IEnumerable<string> errors = (results.Details ?? []).Where(detail => detail.Errors is not null)
+        EvaluationResults results = s_schemas[schema]
+            .Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+        IEnumerable<string> errors = (results.Details ?? [])
+            .Where(detail => detail.Errors is not null)
             .SelectMany(detail => detail.Errors!.Select(error => $"{detail.InstanceLocation}: {error.Value}"));
         Assert.True(results.IsValid, string.Join("\n", errors));
     }
@@ -91,7 +96,8 @@ public class SchemaTests
     {
         BuildOptions options = new() { SchemaRegistry = new SchemaRegistry() };
         string[] files = Directory.GetFiles(Path.Combine(DemoFiles.Root, "schemas"), "*.json");
-        return files.OrderBy(file => !file.EndsWith("quantity.json", StringComparison.Ordinal))
+        return files
+            .OrderBy(file => !file.EndsWith("quantity.json", StringComparison.Ordinal))
             .ToDictionary(file => Path.GetFileNameWithoutExtension(file), file => JsonSchema.FromFile(file, options));
     }
 }

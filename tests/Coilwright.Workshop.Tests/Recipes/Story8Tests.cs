@@ -14,7 +14,9 @@ public class Story8Tests
     [Fact]
     public void Story_8_eight_thousand_turns_fill_two_thirds_of_the_window_and_fit()
     {
-        (Prediction prediction, WindingSetUp setUp) = Forecast(WorkingShop.Harbour(8000).Replace("\"maxBuild\": \"4.3 mm\"", Limited, StringComparison.Ordinal));
+        (Prediction prediction, WindingSetUp setUp) = Forecast(
+            WorkingShop.Harbour(8000).Replace("\"maxBuild\": \"4.3 mm\"", Limited, StringComparison.Ordinal)
+        );
         Assert.Equal(0.67, prediction.Coils[0].Fill!.Value, 0.005);
         Assert.True(setUp.Fits);
         Assert.StartsWith("fits", setUp.Coils[0].Fill.Words, StringComparison.Ordinal);
@@ -24,7 +26,9 @@ public class Story8Tests
     [Fact]
     public void Story_8_nine_thousand_four_hundred_turns_are_over_the_shops_own_limit()
     {
-        (Prediction prediction, WindingSetUp setUp) = Forecast(WorkingShop.Harbour(9400).Replace("\"maxBuild\": \"4.3 mm\"", Limited, StringComparison.Ordinal));
+        (Prediction prediction, WindingSetUp setUp) = Forecast(
+            WorkingShop.Harbour(9400).Replace("\"maxBuild\": \"4.3 mm\"", Limited, StringComparison.Ordinal)
+        );
         Assert.Equal(0.79, prediction.Coils[0].Fill!.Value, 0.005);
         Assert.False(setUp.Fits);
         ForecastWarning warning = Assert.Single(prediction.Warnings, one => one.Message.Contains("limit", StringComparison.Ordinal));
@@ -32,13 +36,20 @@ public class Story8Tests
         Assert.StartsWith("fill 0.79 is over your own limit of 0.74 for this bobbin", warning.Message, StringComparison.Ordinal);
     }
 
-    /// <summary>1,136 m at the 29.8 mg/m of half a pound to 25,000 ft (read) are 33.9 g; that wire has more enamel than single build, which weighs 33.1 g.</summary>
+    /// <summary>
+    /// 1,136 m at the 29.8 mg/m of half a pound to 25,000 ft (read) are 33.9 g; that wire has more enamel than single build, which weighs
+    /// 33.1 g.
+    /// </summary>
     [Fact]
     public void Story_8_the_wire_is_1136_m_and_about_34_g()
     {
-        string recipe = WorkingShop.Harbour(8000).Replace("\"coreLength\": \"61 mm\"", "\"coreLength\": \"64.2 mm\"", StringComparison.Ordinal);
+        string recipe = WorkingShop
+            .Harbour(8000)
+            .Replace("\"coreLength\": \"61 mm\"", "\"coreLength\": \"64.2 mm\"", StringComparison.Ordinal);
         CoilForecast single = Forecast(recipe).Prediction.Coils[0];
-        CoilForecast heavy = Forecast(recipe.Replace("\"build\": \"single\"", "\"build\": \"heavy\"", StringComparison.Ordinal)).Prediction.Coils[0];
+        CoilForecast heavy = Forecast(
+            recipe.Replace("\"build\": \"single\"", "\"build\": \"heavy\"", StringComparison.Ordinal)
+        ).Prediction.Coils[0];
         Assert.True(single.WireMass.Estimate.Low < 0.034 && single.WireMass.Estimate.High > 0.034);
         Assert.Equal(29.8e-6, heavy.WireMass.Value / heavy.WireLength.Value, 0.5e-6);
     }
@@ -51,9 +62,21 @@ public class Story8Tests
         FillLimits limits = await shop.Book.FillLimitsAsync(WorkingShop.Cancel);
         Recipe other = RecipeReader.Read(WorkingShop.Harbour(9400, "Another")).Value!;
         Assert.Equal(0.74, limits.Fill(other).Coils[0].Bobbin.FillLimit);
-        Recipe wider = RecipeReader.Read(WorkingShop.Harbour(9400, "Wider").Replace("\"coreWidth\": \"6.2 mm\"", "\"coreWidth\": \"6.4 mm\"", StringComparison.Ordinal)).Value!;
+        Recipe wider = RecipeReader
+            .Read(
+                WorkingShop
+                    .Harbour(9400, "Wider")
+                    .Replace("\"coreWidth\": \"6.2 mm\"", "\"coreWidth\": \"6.4 mm\"", StringComparison.Ordinal)
+            )
+            .Value!;
         Assert.Null(limits.Fill(wider).Coils[0].Bobbin.FillLimit);
-        Recipe own = RecipeReader.Read(WorkingShop.Harbour(9400, "Own").Replace("\"maxBuild\": \"4.3 mm\"", "\"maxBuild\": \"4.3 mm\", \"fillLimit\": 0.7", StringComparison.Ordinal)).Value!;
+        Recipe own = RecipeReader
+            .Read(
+                WorkingShop
+                    .Harbour(9400, "Own")
+                    .Replace("\"maxBuild\": \"4.3 mm\"", "\"maxBuild\": \"4.3 mm\", \"fillLimit\": 0.7", StringComparison.Ordinal)
+            )
+            .Value!;
         Assert.Equal(0.7, limits.Fill(own).Coils[0].Bobbin.FillLimit);
     }
 

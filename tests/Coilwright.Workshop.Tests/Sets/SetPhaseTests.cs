@@ -12,11 +12,21 @@ public sealed class SetPhaseTests
     [Fact]
     public void Three_single_coils_with_the_middle_one_reversed_answer_for_every_position()
     {
-        SetPhase phase = SetPhase.Of([("neck", [Coil(Clockwise, North)]), ("middle", [Coil(CounterClockwise, South)]), ("bridge", [Coil(Clockwise, North)])]);
+        SetPhase phase = SetPhase.Of([
+            ("neck", [Coil(Clockwise, North)]),
+            ("middle", [Coil(CounterClockwise, South)]),
+            ("bridge", [Coil(Clockwise, North)]),
+        ]);
         Assert.False(phase.IsRed);
         Assert.Equal(
-            ["neck+middle: in phase, hum cancels", "neck+bridge: in phase, hum adds", "middle+bridge: in phase, hum cancels", "neck+middle+bridge: in phase, hum cancels in part"],
-            phase.Positions.Select(position => $"{string.Join('+', position.Places)}: {position.Answer.Words}"));
+            [
+                "neck+middle: in phase, hum cancels",
+                "neck+bridge: in phase, hum adds",
+                "middle+bridge: in phase, hum cancels",
+                "neck+middle+bridge: in phase, hum cancels in part",
+            ],
+            phase.Positions.Select(position => $"{string.Join('+', position.Places)}: {position.Answer.Words}")
+        );
     }
 
     [Fact]
@@ -30,10 +40,14 @@ public sealed class SetPhaseTests
     [Fact]
     public void A_pair_beside_a_single_coil_leaves_the_hum_of_the_single_one()
     {
-        SetPhase phase = SetPhase.Of([("neck", [Coil(Clockwise, North, 2)]), ("bridge", [Coil(Clockwise, North), Coil(CounterClockwise, South) with { Name = "second" }])]);
+        SetPhase phase = SetPhase.Of([
+            ("neck", [Coil(Clockwise, North, 2)]),
+            ("bridge", [Coil(Clockwise, North), Coil(CounterClockwise, South) with { Name = "second" }]),
+        ]);
         Assert.Equal("in phase, hum cancels in part", phase.Positions.Single().Answer.Words);
         Assert.Equal(20 * Math.Log10(0.5), phase.Positions.Single().Answer.HumLevelDb, 9); // 2 of 2 + 1 + 1
     }
 
-    private static CoilSigns Coil(WindingDirection direction, PoleTop pole, double turnsArea = 1) => new("main", direction, SeenFrom.Top, HotEnd.Finish, pole, turnsArea);
+    private static CoilSigns Coil(WindingDirection direction, PoleTop pole, double turnsArea = 1) =>
+        new("main", direction, SeenFrom.Top, HotEnd.Finish, pole, turnsArea);
 }

@@ -1,6 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Physics.Fields;
+using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
@@ -12,7 +12,9 @@ using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Workshop.Tests.Sets;
 
-/// <summary>Pieces matched to sets by output and polarity; the ohms of the shop's coils make pieces of 7.87, 7.99, 8.02 and 8.02 kΩ.</summary>
+/// <summary>
+/// Pieces matched to sets by output and polarity; the ohms of the shop's coils make pieces of 7.87, 7.99, 8.02 and 8.02 kΩ.
+/// </summary>
 public sealed class SetTests
 {
     private static readonly SetPlace[] s_places = [new("neck", "Breakwater twin"), new("bridge", "Breakwater twin")];
@@ -29,7 +31,7 @@ public sealed class SetTests
 
         Assert.Empty(found.Problems);
         Assert.Equal(SetFinder.Ranked, found.Choices.Count);
-        Assert.Equal([serials[2], serials[3]], found.Choices[0].Pieces.Select(piece => piece.Life.Piece.Serial).Order());
+        Assert.Equal([serials[2], serials[3]], found.Choices[0].Pieces.Select(piece => piece.Snapshot.Piece.Serial).Order());
         Assert.Equal(0, found.Choices[0].ApartDb, 9);
         Assert.Equal(20 * Math.Log10(8.02 / 7.99), found.Choices[2].ApartDb, 9); // of one recipe, output goes as ohms
         Assert.Equal(found.Choices.Select(choice => choice.ApartDb).Order(), found.Choices.Select(choice => choice.ApartDb));
@@ -45,9 +47,14 @@ public sealed class SetTests
         await using PieceShop shop = await PieceShop.StartAsync();
         string[] serials = await MakeAsync(shop);
         double meant = 20 * Math.Log10(8.02 / 7.87);
-        SetChoice best = (await shop.Sets.ProposeAsync([s_places[0], s_places[1] with { Offset = meant.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) }], Cancel)).Choices[0];
-        Assert.Equal(serials[0], best.Pieces[0].Life.Piece.Serial); // the weakest at the neck, a strong one at the bridge
-        Assert.Contains(best.Pieces[1].Life.Piece.Serial, serials[2..]);
+        SetChoice best = (
+            await shop.Sets.ProposeAsync(
+                [s_places[0], s_places[1] with { Offset = meant.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) }],
+                Cancel
+            )
+        ).Choices[0];
+        Assert.Equal(serials[0], best.Pieces[0].Snapshot.Piece.Serial); // the weakest at the neck, a strong one at the bridge
+        Assert.Contains(best.Pieces[1].Snapshot.Piece.Serial, serials[2..]);
         Assert.InRange(best.ApartDb, 0, 0.006); // the offset was rounded to 0.01 dB
     }
 
@@ -60,11 +67,25 @@ public sealed class SetTests
         Assert.Empty(await shop.Magnets.ChargeAsync(Guid.NewGuid(), [serials[0]], new ChargeEntry("80 %"), "", "Ines", Cancel));
         async Task<SetPiece> TestedAsync(string inductance)
         {
-            Assert.True((await shop.Test.TestAsync(new TestEntry { Id = Guid.NewGuid(), Serial = serials[0], Resistance = "7.80 k", Temperature = "20", Inductance = inductance, Swing = PieceDayTests.Swing(shop) }, Cancel)).Verdict!.Passes);
+            Assert.True((
+                    await shop.Test.TestAsync(
+                        new TestEntry
+                        {
+                            Id = Guid.NewGuid(),
+                            Serial = serials[0],
+                            Resistance = "7.80 k",
+                            Temperature = "20",
+                            Inductance = inductance,
+                            Swing = PieceDayTests.Swing(shop),
+                        },
+                        Cancel
+                    )
+                ).Verdict!.Passes);
             return (await shop.Outputs.OfAsync([(await shop.Shelf.FindAsync(serials[0], Cancel))!], Cancel))[0];
         }
 
-        SetPiece weak = await TestedAsync("4.00 H"), strong = await TestedAsync("4.41 H");
+        SetPiece weak = await TestedAsync("4.00 H"),
+            strong = await TestedAsync("4.41 H");
         Assert.Equal(1.05, strong.Output.VoltsPerSpeed / weak.Output.VoltsPerSpeed, 9); // L as turns squared
         Assert.Contains("root of the measured inductance", weak.Output.How, StringComparison.Ordinal);
         Assert.Contains("knocked down to 80 % of full, and its recipe does not say so", weak.Caution, StringComparison.Ordinal);
@@ -83,14 +104,27 @@ public sealed class SetTests
             return (await shop.Outputs.OfAsync([(await shop.Shelf.FindAsync(serial, Cancel))!], Cancel))[0];
         }
 
-        SetPiece full = await ChargedAsync("full"), half = await ChargedAsync("50 %"), most = await ChargedAsync("90 %");
+        SetPiece full = await ChargedAsync("full"),
+            half = await ChargedAsync("50 %"),
+            most = await ChargedAsync("90 %");
         Assert.InRange(half.Output.VoltsPerSpeed / full.Output.VoltsPerSpeed, 0.45, 0.95);
         Assert.InRange(most.Output.VoltsPerSpeed, half.Output.VoltsPerSpeed * 1.01, full.Output.VoltsPerSpeed * 0.999);
         Assert.EndsWith("magnets at 50 % of full", half.Output.How, StringComparison.Ordinal);
 
-        double mean = Forecaster.Predict(RecipeModelBuilder.ToModel(full.Life.Recipe), null, new ForecastOptions { JigM = 2e-3 }, TestContext.Current.CancellationToken).Pickup.Poles.Average(pole => Math.Abs(pole.Field.Value));
-        SetPiece byField = await ChargedAsync((mean / 2 * 1e4).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture) + " G", "2 mm");
-        Assert.Equal(half.Output.VoltsPerSpeed, byField.Output.VoltsPerSpeed, 1e-4 * half.Output.VoltsPerSpeed); // half the field is half the charge; the field was rounded
+        double mean = Forecaster
+            .Predict(
+                RecipeModelBuilder.ToModel(full.Snapshot.Recipe),
+                null,
+                new ForecastOptions { JigM = 2e-3 },
+                TestContext.Current.CancellationToken
+            )
+            .Pickup.Poles.Average(pole => Math.Abs(pole.Field.Value));
+        SetPiece byField = await ChargedAsync(
+            (mean / 2 * 1e4).ToString("0.000", System.Globalization.CultureInfo.InvariantCulture) + " G",
+            "2 mm"
+        );
+        // half the field is half the charge; the field was rounded
+        Assert.Equal(half.Output.VoltsPerSpeed, byField.Output.VoltsPerSpeed, 1e-4 * half.Output.VoltsPerSpeed);
     }
 
     [Fact]
@@ -99,19 +133,41 @@ public sealed class SetTests
         await using PieceShop shop = await PieceShop.StartAsync();
         string[] serials = await MakeAsync(shop);
         SetPiece piece = (await shop.Outputs.OfAsync([(await shop.Shelf.FindAsync(serials[0], Cancel))!], Cancel))[0];
-        FieldSolution field = Solved(RecipeModelBuilder.ToModel(piece.Life.Recipe));
+        FieldSolution field = Solved(RecipeModelBuilder.ToModel(piece.Snapshot.Recipe));
         Assert.Equal(field.EffectiveAreaM2.Select(Math.Abs), piece.Coils.Select(coil => coil.TurnsArea));
-        double bare = piece.Life.Recipe.Coils[0].Winding.Turns * AirInductance.MeanAreaM2(RecipeModelBuilder.ToModel(piece.Life.Recipe).Coils[0].Bobbin, Wound(piece, 0));
+        double bare =
+            piece.Snapshot.Recipe.Coils[0].Winding.Turns
+            * AirInductance.MeanAreaM2(RecipeModelBuilder.ToModel(piece.Snapshot.Recipe).Coils[0].Bobbin, Wound(piece, 0));
         Assert.True(piece.Coils[0].TurnsArea > 1.1 * bare, $"{piece.Coils[0].TurnsArea} against {bare} without cores");
     }
 
-    private static double Wound(SetPiece piece, int coil) => Forecaster.Predict(RecipeModelBuilder.ToModel(piece.Life.Recipe), null).Coils[coil].Build.Value;
+    private static double Wound(SetPiece piece, int coil) =>
+        Forecaster.Predict(RecipeModelBuilder.ToModel(piece.Snapshot.Recipe), null).Coils[coil].Build.Value;
 
     private static FieldSolution Solved(PickupModel model)
     {
         Prediction prediction = Forecaster.Predict(model, null);
-        return new FastFieldEngine().Solve(new FieldProblem([.. model.Coils.Select((coil, c) => new FieldCoil(coil.Bobbin, prediction.Coils[c].Build.Value, coil.Winding.Turns,
-            coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1, coil.Position, coil.Poles))], model.Bars, model.Sheets, ForecastBranch.FrequenciesHz), Cancel);
+        return new FastFieldEngine().Solve(
+            new FieldProblem(
+                [
+                    .. model.Coils.Select(
+                        (coil, c) =>
+                            new FieldCoil(
+                                coil.Bobbin,
+                                prediction.Coils[c].Build.Value,
+                                coil.Winding.Turns,
+                                coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1,
+                                coil.Position,
+                                coil.Poles
+                            )
+                    ),
+                ],
+                model.Bars,
+                model.Sheets,
+                ForecastBranch.FrequenciesHz
+            ),
+            Cancel
+        );
     }
 
     [Fact]
@@ -129,14 +185,22 @@ public sealed class SetTests
 
         await shop.ReopenAsync();
         TracedPiece piece = (await shop.Trace.PieceAsync(serials[0], Cancel))!;
-        Assert.Equal("neck " + serials[3], piece.Set!.OthersWords(piece.Life));
-        Assert.Equal(("Lantern 3", "bridge", 0.2, "the customer heard these two"), SetMembership.Of(piece.Life) is { } stands ? (stands.Name, stands.Place, stands.OffsetDb, stands.Why) : default);
-        Assert.Equal("into set Lantern 3, bridge, target level +0.2 dB; chosen because: the customer heard these two", PieceWords.Of(Assert.Single(piece.Life.History.InForce), piece));
+        Assert.Equal("neck " + serials[3], piece.Set!.OthersWords(piece.Snapshot));
+        Assert.Equal(
+            ("Lantern 3", "bridge", 0.2, "the customer heard these two"),
+            SetMembership.Of(piece.Snapshot) is { } stands ? (stands.Name, stands.Place, stands.OffsetDb, stands.Why) : default
+        );
+        Assert.Equal(
+            "into set Lantern 3, bridge, target level +0.2 dB; chosen because: the customer heard these two",
+            PieceEventFormatter.Of(Assert.Single(piece.Snapshot.History.InForce), piece)
+        );
         TraceHit hit = Assert.Single(await shop.Trace.FindAsync("lantern 3", Cancel));
         Assert.Equal(("set", 2), (hit.Kind, hit.Pieces.Count));
         Assert.Equal(["bridge", "neck"], hit.Pieces.Select(state => state.Through));
         Assert.Equal("Lantern 3", Assert.Single((await shop.Sets.InShopAsync(Cancel)).Sets).Name);
-        Assert.DoesNotContain((await shop.Sets.ProposeAsync(s_places, Cancel)).Choices, choice => choice.Names.Contains(serials[0], StringComparison.Ordinal));
+        Assert.DoesNotContain((await shop.Sets.ProposeAsync(s_places, Cancel)).Choices, choice =>
+            choice.Names.Contains(serials[0], StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -144,15 +208,46 @@ public sealed class SetTests
     {
         await using PieceShop shop = await PieceShop.StartAsync();
         string[] serials = await MakeAsync(shop);
-        Assert.Empty((await shop.Sets.JoinAsync(Entry("A", serials[2], serials[3]) with { Places = [new SetPlace("neck", serials[2]), new SetPlace("bridge", serials[3])] }, Cancel)).Problems);
+        Assert.Empty(
+            (
+                await shop.Sets.JoinAsync(
+                    Entry("A", serials[2], serials[3]) with
+                    {
+                        Places = [new SetPlace("neck", serials[2]), new SetPlace("bridge", serials[3])],
+                    },
+                    Cancel
+                )
+            ).Problems
+        );
 
         IReadOnlyList<Problem> twice = (await shop.Sets.JoinAsync(Entry("a", serials[0], serials[2]), Cancel)).Problems;
         Assert.Contains(twice, problem => problem.Message == $"{serials[2]} stands in set A, neck already");
         Assert.Contains(twice, problem => problem is { Field: "name", Message: "another set has this name" });
-        IReadOnlyList<Problem> wrong = (await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = "", Places = [new SetPlace("neck", "9999-1", "loud"), new SetPlace("Neck", serials[0]), new SetPlace("", serials[1], "20 dB")] }, Cancel)).Problems;
+        IReadOnlyList<Problem> wrong = (
+            await shop.Sets.JoinAsync(
+                new SetEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Name = "",
+                    Places =
+                    [
+                        new SetPlace("neck", "9999-1", "loud"),
+                        new SetPlace("Neck", serials[0]),
+                        new SetPlace("", serials[1], "20 dB"),
+                    ],
+                },
+                Cancel
+            )
+        ).Problems;
         Assert.Equal(["name", "offset", "offset", "pieces", "places", "places"], wrong.Select(problem => problem.Field).Order());
         Assert.Contains((await shop.Sets.ProposeAsync([s_places[0]], Cancel)).Problems, problem => problem.Allowed == "2 to 4 places");
-        Assert.Contains("a recipe with pieces in no set (Breakwater twin)", Assert.Single((await shop.Sets.ProposeAsync([s_places[0], new SetPlace("bridge", "Breakwater twine")], Cancel)).Problems).Allowed, StringComparison.Ordinal);
+        Assert.Contains(
+            "a recipe with pieces in no set (Breakwater twin)",
+            Assert
+                .Single((await shop.Sets.ProposeAsync([s_places[0], new SetPlace("bridge", "Breakwater twine")], Cancel)).Problems)
+                .Allowed,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -160,13 +255,30 @@ public sealed class SetTests
     {
         await using PieceShop shop = await PieceShop.StartAsync();
         string[] serials = await MakeAsync(shop);
-        Assert.Empty((await shop.Sets.JoinAsync(new SetEntry { Id = Guid.NewGuid(), Name = "Three", Why = "as ordered", Places = [new("neck", serials[0]), new("middle", serials[1]), new("bridge", serials[2])] }, Cancel)).Problems);
+        Assert.Empty(
+            (
+                await shop.Sets.JoinAsync(
+                    new SetEntry
+                    {
+                        Id = Guid.NewGuid(),
+                        Name = "Three",
+                        Why = "as ordered",
+                        Places = [new("neck", serials[0]), new("middle", serials[1]), new("bridge", serials[2])],
+                    },
+                    Cancel
+                )
+            ).Problems
+        );
         Assert.Equal("reason", Assert.Single(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[1]], " ", "Ines", Cancel)).Field);
         Assert.Empty(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[1]], "two are enough", "Ines", Cancel));
         Assert.Equal(2, (await shop.Sets.FindAsync("three", Cancel))!.Members.Count);
         Assert.Empty(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[0]], "order cancelled", "Ines", Cancel));
         Assert.Null(await shop.Sets.FindAsync("Three", Cancel)); // one piece is no set
-        Assert.Contains("stands in no set", Assert.Single(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[2]], "again", "Ines", Cancel)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "stands in no set",
+            Assert.Single(await shop.Sets.LeaveAsync(Guid.NewGuid(), [serials[2]], "again", "Ines", Cancel)).Message,
+            StringComparison.Ordinal
+        );
         Assert.All((await shop.Trace.FindAsync("Three", Cancel)).Single().Pieces, state => Assert.Equal("left it", state.Through));
         Assert.Empty((await shop.Sets.JoinAsync(Entry("Two", serials[2], serials[3]) with { Why = "as it is" }, Cancel)).Problems);
     }
@@ -176,7 +288,8 @@ public sealed class SetTests
     [InlineData("neck:2610-001", "neck", "2610-001", "")]
     [InlineData("bridge: P-1 −0,5 dB", "bridge", "P-1", "−0,5 dB")]
     [InlineData("Harbour bridge", "", "Harbour bridge", "")]
-    public void A_place_is_typed_in_one_line(string typed, string name, string of, string offset) => Assert.Equal(new SetPlace(name, of, offset), SetPlaceReader.Line(typed));
+    public void A_place_is_typed_in_one_line(string typed, string name, string of, string offset) =>
+        Assert.Equal(new SetPlace(name, of, offset), SetPlaceReader.Line(typed));
 
     internal static async Task<string[]> MakeAsync(PieceShop shop)
     {
@@ -189,5 +302,12 @@ public sealed class SetTests
         return [.. serials];
     }
 
-    private static SetEntry Entry(string name, string neck, string bridge) => new() { Id = Guid.NewGuid(), Name = name, Places = [new SetPlace("neck", neck), new SetPlace("bridge", bridge, "+0.2 dB")], Person = "Ines" };
+    private static SetEntry Entry(string name, string neck, string bridge) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            Name = name,
+            Places = [new SetPlace("neck", neck), new SetPlace("bridge", bridge, "+0.2 dB")],
+            Person = "Ines",
+        };
 }

@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
@@ -11,24 +11,32 @@ namespace Coilwright.Workshop.Tests.Solving;
 /// <summary>Small changes against arithmetic, and what cannot be made said in words.</summary>
 public sealed class RecipeSensitivityTests
 {
-    private static readonly LoadCircuit s_load = new() { CableCapacitanceF = 500e-12, InputResistanceOhm = 1e6, Volume = new(500e3, 1) };
+    private static readonly LoadCircuit s_load = new()
+    {
+        CableCapacitanceF = 500e-12,
+        InputResistanceOhm = 1e6,
+        Volume = new(500e3, 1),
+    };
 
-    private static string Text(string gauge = "AWG 42", int turns = 8000, string room = "4.3 mm", string wire = "", string winding = "") => $$"""
-        {
-          "format": "coilwright.recipe/1", "name": "small changes",
-          "strings": { "count": 6, "spacing": "10.4 mm", "clearance": "2.5 mm", "scaleLength": "648 mm", "fromBridge": "45 mm" },
-          "coils": [ {
-            "name": "main",
-            "bobbin": { "coreLength": "61.8 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "{{room}}" },
-            "wire": { {{(gauge.Length > 0 ? $"\"gauge\": \"{gauge}\"" : "")}}{{wire}} },
-            "winding": { "turns": {{turns}}, "pitch": "0.19 mm"{{winding}} },
-            "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
-          } ]
-        }
-        """;
+    private static string Text(string gauge = "AWG 42", int turns = 8000, string room = "4.3 mm", string wire = "", string winding = "") =>
+        $$"""
+            {
+              "format": "coilwright.recipe/1", "name": "small changes",
+              "strings": { "count": 6, "spacing": "10.4 mm", "clearance": "2.5 mm", "scaleLength": "648 mm", "fromBridge": "45 mm" },
+              "coils": [ {
+                "name": "main",
+                "bobbin": { "coreLength": "61.8 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "{{room}}" },
+                "wire": { {{(gauge.Length > 0 ? $"\"gauge\": \"{gauge}\"" : "")}}{{wire}} },
+                "winding": { "turns": {{turns}}, "pitch": "0.19 mm"{{winding}} },
+                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
+              } ]
+            }
+            """;
 
     private static Dictionary<string, SensitivityLine> Of(string json) =>
-        RecipeSensitivity.Of(RecipeReader.Read(json).Value!, s_load, cancel: TestContext.Current.CancellationToken).ToDictionary(line => line.Change, StringComparer.Ordinal);
+        RecipeSensitivity
+            .Of(RecipeReader.Read(json).Value!, s_load, cancel: TestContext.Current.CancellationToken)
+            .ToDictionary(line => line.Change, StringComparer.Ordinal);
 
     private static double Ratio(SensitivityLine line, string name) => line.Effects.Single(effect => effect.Name == name).Ratio!.Value.Value;
 
@@ -40,8 +48,13 @@ public sealed class RecipeSensitivityTests
         WireModel wire = WireCatalogue.Standard.ModelFor("AWG 42", "single", "plain-enamel");
         double grown = (wire.OverallDiameterM.Value + 0.01 * wire.BareDiameterM.Value) / wire.OverallDiameterM.Value;
 
-        Prediction now = Forecaster.Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(Text()).Value!), s_load, cancel: TestContext.Current.CancellationToken);
-        double build = now.Coils[0].Build.Value, meanTurn = now.Coils[0].MeanTurnLength.Value;
+        Prediction now = Forecaster.Predict(
+            RecipeModelBuilder.ToModel(RecipeReader.Read(Text()).Value!),
+            s_load,
+            cancel: TestContext.Current.CancellationToken
+        );
+        double build = now.Coils[0].Build.Value,
+            meanTurn = now.Coils[0].MeanTurnLength.Value;
         // The mean turn lies half the build out: π times what the build grows longer.
         double longer = 1 + Math.PI * build * (grown * grown - 1) / meanTurn;
         Assert.Equal(longer / (1.01 * 1.01), Ratio(thicker, "dcResistance"), 3e-4); // whole layers against a smooth build
@@ -55,7 +68,11 @@ public sealed class RecipeSensitivityTests
     {
         SensitivityLine more = Of(Text())["moreTurns"];
         const double turns = 8100.0 / 8000;
-        Prediction now = Forecaster.Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(Text()).Value!), null, cancel: TestContext.Current.CancellationToken);
+        Prediction now = Forecaster.Predict(
+            RecipeModelBuilder.ToModel(RecipeReader.Read(Text()).Value!),
+            null,
+            cancel: TestContext.Current.CancellationToken
+        );
         double longer = 1 + Math.PI * now.Coils[0].Build.Value * (turns - 1) / now.Coils[0].MeanTurnLength.Value;
         Assert.Equal(turns * longer, Ratio(more, "dcResistance"), 3e-4);
         Assert.Equal(turns * turns, Ratio(more, "inductance"), 0.002); // the added turns lie outside: a little off the square
@@ -68,10 +85,15 @@ public sealed class RecipeSensitivityTests
     public void A_gauge_step_is_the_whole_forecast_of_that_gauge()
     {
         Dictionary<string, SensitivityLine> lines = Of(Text(room: "9 mm"));
-        Prediction finer = Forecaster.Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(Text("AWG 43", room: "9 mm")).Value!), s_load, cancel: TestContext.Current.CancellationToken);
+        Prediction finer = Forecaster.Predict(
+            RecipeModelBuilder.ToModel(RecipeReader.Read(Text("AWG 43", room: "9 mm")).Value!),
+            s_load,
+            cancel: TestContext.Current.CancellationToken
+        );
         foreach (string name in RecipeSensitivity.Results)
         {
-            Estimate then = lines["finerGauge"].Effects.Single(effect => effect.Name == name).Second!.Value, alone = finer.Named[name].Estimate;
+            Estimate then = lines["finerGauge"].Effects.Single(effect => effect.Name == name).Second!.Value,
+                alone = finer.Named[name].Estimate;
             Assert.Equal(alone.Value, then.Value, 1e-9 * Math.Abs(alone.Value));
             Assert.Equal(alone.Low, then.Low, 1e-9 * Math.Abs(alone.Low));
         }
@@ -109,8 +131,13 @@ public sealed class RecipeSensitivityTests
         Assert.Contains("not by a gauge", bare["finerGauge"].WhyNot, StringComparison.Ordinal);
         Assert.Null(bare["thickerWire"].WhyNot);
 
-        double build = Forecaster.Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(Text()).Value!), null, cancel: TestContext.Current.CancellationToken).Coils[0].Build.Value;
-        Dictionary<string, SensitivityLine> full = Of(Text(room: string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{build * 1e3 * 1.005:F4} mm")));
+        double build = Forecaster
+            .Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(Text()).Value!), null, cancel: TestContext.Current.CancellationToken)
+            .Coils[0]
+            .Build.Value;
+        Dictionary<string, SensitivityLine> full = Of(
+            Text(room: string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{build * 1e3 * 1.005:F4} mm"))
+        );
         Assert.Contains("does not fit", full["moreTurns"].WhyNot, StringComparison.Ordinal);
         Assert.Contains("does not fit", full["coarserGauge"].WhyNot, StringComparison.Ordinal);
         Assert.Null(full["finerGauge"].WhyNot);

@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
@@ -12,13 +12,22 @@ public sealed class RecipeVariationTests
     private static Recipe Demo(string file) => RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo", "recipes", file))).Value!;
 
     private static ReadOutcome<Variation> Ask(Recipe recipe, VariationKind kind, string typed = "") =>
-        RecipeVariation.Of(recipe, VariationQuestion.All.Single(question => question.Kind == kind), typed, null, TestContext.Current.CancellationToken);
+        RecipeVariation.Of(
+            recipe,
+            VariationQuestion.All.Single(question => question.Kind == kind),
+            typed,
+            null,
+            TestContext.Current.CancellationToken
+        );
 
-    private static double Ratio(IReadOnlyList<ContrastLine> lines, string name) => lines.Single(line => line.Name == name).Ratio!.Value.Value;
+    private static double Ratio(IReadOnlyList<ComparisonLine> lines, string name) =>
+        lines.Single(line => line.Name == name).Ratio!.Value.Value;
 
-    private static Prediction Predict(string json) => Forecaster.Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(json).Value!), null, cancel: TestContext.Current.CancellationToken);
+    private static Prediction Predict(string json) =>
+        Forecaster.Predict(RecipeModelBuilder.ToModel(RecipeReader.Read(json).Value!), null, cancel: TestContext.Current.CancellationToken);
 
-    // Twice 2.8 mm of straight are 5.6 mm of every turn: the ohms of equal turns grow in that ratio, and equal ohms take as many turns fewer, a little less for the shorter outer turns left out.
+    // Twice 2.8 mm of straight are 5.6 mm of every turn: the ohms of equal turns grow in that ratio, and equal ohms take as many turns
+    // fewer, a little less for the shorter outer turns left out.
     [Fact]
     public void A_longer_core_adds_twice_its_length_to_every_turn()
     {
@@ -29,7 +38,11 @@ public sealed class RecipeVariationTests
         (double turns, double even) = Assert.Single(physics.Turns);
         Assert.InRange(even / turns, now / then, now / then + 0.005);
         Assert.Equal(1, Ratio(physics.EqualOhms, "dcResistance"), 1e-4); // whole turns
-        Assert.Equal(even / turns * (even / turns) * Ratio(physics.EqualTurns, "inductance"), Ratio(physics.EqualOhms, "inductance"), 0.004);
+        Assert.Equal(
+            even / turns * (even / turns) * Ratio(physics.EqualTurns, "inductance"),
+            Ratio(physics.EqualOhms, "inductance"),
+            0.004
+        );
         Assert.Equal(even, RecipeReader.Read(physics.EqualOhmsJson!).Value!.Coils[0].Winding.Turns);
     }
 
@@ -52,7 +65,8 @@ public sealed class RecipeVariationTests
     [InlineData("sandbar-wide.json", VariationKind.SevenStrings, 7, 10.2e-3)]
     public void Other_strings_make_the_core_as_much_longer_as_their_row(string file, VariationKind kind, int count, double longerM)
     {
-        Recipe recipe = Demo(file), variant = RecipeReader.Read(Ask(recipe, kind).Value!.RecipeJson).Value!;
+        Recipe recipe = Demo(file),
+            variant = RecipeReader.Read(Ask(recipe, kind).Value!.RecipeJson).Value!;
         Assert.Equal(count, variant.Strings!.Count);
         Assert.All(variant.Coils, coil => Assert.Equal(count, coil.Poles[0].PositionsM.Count));
         Assert.Equal(longerM, variant.Coils[0].Bobbin.CoreLength.Si - recipe.Coils[0].Bobbin.CoreLength.Si, 2e-6);
@@ -64,15 +78,22 @@ public sealed class RecipeVariationTests
     [Fact]
     public void A_left_handed_pickup_is_its_mirror_image_string_by_string()
     {
-        string staggered = Demo("harbour-bridge.json").Json.Replace("\"top\": \"9 mm\"", "\"tops\": [\"9 mm\", \"9.5 mm\", \"10 mm\", \"9.6 mm\", \"9.2 mm\", \"9 mm\"]", StringComparison.Ordinal);
+        string staggered = Demo("harbour-bridge.json")
+            .Json.Replace(
+                "\"top\": \"9 mm\"",
+                "\"tops\": [\"9 mm\", \"9.5 mm\", \"10 mm\", \"9.6 mm\", \"9.2 mm\", \"9 mm\"]",
+                StringComparison.Ordinal
+            );
         Variation answer = Ask(RecipeReader.Read(staggered).Value!, VariationKind.LeftHanded).Value!;
-        Prediction right = Predict(staggered), left = Predict(answer.RecipeJson);
+        Prediction right = Predict(staggered),
+            left = Predict(answer.RecipeJson);
         Assert.Null(answer.Physics);
         Assert.Equal(right.Pickup.Inductance.Value, left.Pickup.Inductance.Value, 1e-9 * right.Pickup.Inductance.Value);
         for (int s = 0; s < 6; s++)
         {
             double there = right.Pickup.Strings[s].Sensitivity.Value;
-            Assert.Equal(there, left.Pickup.Strings[5 - s].Sensitivity.Value, 2e-4 * there); // the stagger's sums run in another order, the gauges are written to 0.01 µm
+            // the stagger's sums run in another order, the gauges are written to 0.01 µm
+            Assert.Equal(there, left.Pickup.Strings[5 - s].Sensitivity.Value, 2e-4 * there);
         }
 
         Variation even = Ask(Demo("harbour-bridge.json"), VariationKind.LeftHanded).Value!;
@@ -87,7 +108,7 @@ public sealed class RecipeVariationTests
         Variation silver = Ask(harbour, VariationKind.Cover, "Nickel silver").Value!;
         Assert.Contains("a cover of nickel silver,", string.Join('\n', silver.Parts), StringComparison.Ordinal);
         Assert.Equal("nickel-silver", RecipeReader.Read(silver.RecipeJson).Value!.Metalwork[^1].Material.Name);
-        ContrastLine height = cover.Physics!.EqualTurns.Single(line => line.Name == "unloadedPeakGain");
+        ComparisonLine height = cover.Physics!.EqualTurns.Single(line => line.Name == "unloadedPeakGain");
         Assert.True(height.Difference!.Value.High < 0, "the cover takes height off the peak for certain");
         foreach (VariationKind label in (VariationKind[])[VariationKind.Leads, VariationKind.Colour])
         {
@@ -103,9 +124,22 @@ public sealed class RecipeVariationTests
     {
         Recipe harbour = Demo("harbour-bridge.json");
         Assert.Equal("4 mm to 30 mm", Assert.Single(Ask(harbour, VariationKind.Spacing, "90 mm").Problems).Allowed);
-        Assert.Contains("nickel-silver", Assert.Single(Ask(harbour, VariationKind.Cover, "alnico-5").Problems).Allowed, StringComparison.Ordinal);
+        Assert.Contains(
+            "nickel-silver",
+            Assert.Single(Ask(harbour, VariationKind.Cover, "alnico-5").Problems).Allowed,
+            StringComparison.Ordinal
+        );
         Assert.NotEmpty(Ask(harbour, VariationKind.Spacing, "14 mm").Problems); // the outer poles would stand beyond the core
-        Recipe bare = RecipeReader.Read(harbour.Json.Replace("\"strings\": { \"count\": 6, \"spacing\": \"10.4 mm\", \"clearance\": \"2.5 mm\", \"scaleLength\": \"648 mm\", \"fromBridge\": \"45 mm\" },", "", StringComparison.Ordinal)).Value!;
+        Recipe bare = RecipeReader
+            .Read(
+                harbour.Json.Replace(
+                    "\"strings\": { \"count\": 6, \"spacing\": \"10.4 mm\", \"clearance\": \"2.5 mm\", \"scaleLength\": \"648 mm\", "
+                        + "\"fromBridge\": \"45 mm\" },",
+                    "",
+                    StringComparison.Ordinal
+                )
+            )
+            .Value!;
         Assert.Equal("strings", Assert.Single(Ask(bare, VariationKind.SevenStrings).Problems).Field);
     }
 }

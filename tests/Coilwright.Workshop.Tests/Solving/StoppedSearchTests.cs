@@ -16,8 +16,19 @@ public sealed class StoppedSearchTests
         Recipe recipe = RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo/recipes/sandbar-wide.json"))).Value!;
         List<Problem> problems = [];
         LoadCircuit load = new();
-        Want want = WantText.Read("want", "dcResistance=6.2kΩ", RecipeSolver.Known(recipe, load, TestContext.Current.CancellationToken), problems)!;
-        SolveQuestion question = new() { Wants = [want], Vary = VaryText.Read("vary", "turns,windingHeight,coreWidth", problems), Load = load, Threads = 1 };
+        Objective want = ObjectiveParser.Read(
+            "want",
+            "dcResistance=6.2kΩ",
+            RecipeSolver.Known(recipe, load, TestContext.Current.CancellationToken),
+            problems
+        )!;
+        SolveQuestion question = new()
+        {
+            Wants = [want],
+            Vary = DesignVariableParser.Read("vary", "turns,windingHeight,coreWidth", problems),
+            Load = load,
+            Threads = 1,
+        };
         Assert.Empty(problems);
 
         using CancellationTokenSource stop = new();
@@ -35,9 +46,21 @@ public sealed class StoppedSearchTests
         Recipe recipe = RecipeReader.Read(File.ReadAllText(RepositoryPath.Of("demo/recipes/sandbar-wide.json"))).Value!;
         List<Problem> problems = [];
         LoadCircuit load = new();
-        Want want = WantText.Read("want", "dcResistance=6.2kΩ", RecipeSolver.Known(recipe, load, TestContext.Current.CancellationToken), problems)!;
-        SolveQuestion question = new() { Wants = [want], Vary = VaryText.Read("vary", "turns", problems), Load = load };
-        Assert.ThrowsAny<OperationCanceledException>(() => RecipeSolver.Solve(recipe, question, cancel: new CancellationToken(canceled: true)));
+        Objective want = ObjectiveParser.Read(
+            "want",
+            "dcResistance=6.2kΩ",
+            RecipeSolver.Known(recipe, load, TestContext.Current.CancellationToken),
+            problems
+        )!;
+        SolveQuestion question = new()
+        {
+            Wants = [want],
+            Vary = DesignVariableParser.Read("vary", "turns", problems),
+            Load = load,
+        };
+        Assert.ThrowsAny<OperationCanceledException>(() =>
+            RecipeSolver.Solve(recipe, question, cancel: new CancellationToken(canceled: true))
+        );
     }
 
     private sealed class StopAfterFirst(CancellationTokenSource stop) : IProgress<double>

@@ -7,7 +7,14 @@ namespace Coilwright.Workshop.Tests.Solving;
 /// <summary>What is wanted and what may change is typed in words as well as in keys, and means the same.</summary>
 public sealed class WantedInWordsTests
 {
-    private static readonly Dictionary<string, double> s_known = new() { ["dcResistance"] = 6200, ["inductance"] = 2.4, ["loadedPeak"] = 3000, ["output"] = 1, ["coils[0].dcResistance"] = 3100 };
+    private static readonly Dictionary<string, double> s_known = new()
+    {
+        ["dcResistance"] = 6200,
+        ["inductance"] = 2.4,
+        ["loadedPeak"] = 3000,
+        ["output"] = 1,
+        ["coils[0].dcResistance"] = 3100,
+    };
 
     [Theory]
     [InlineData("DC resistance = 8.2 kΩ", "dcResistance=8.2kΩ")]
@@ -19,7 +26,8 @@ public sealed class WantedInWordsTests
     public void A_want(string words, string keys)
     {
         List<Problem> problems = [];
-        Want? said = WantText.Read("want", words, s_known, problems), meant = WantText.Read("want", keys, s_known, problems);
+        Objective? said = ObjectiveParser.Read("want", words, s_known, problems),
+            meant = ObjectiveParser.Read("want", keys, s_known, problems);
         Assert.Empty(problems);
         Assert.NotNull(said);
         Assert.Equal(meant, said);
@@ -32,7 +40,8 @@ public sealed class WantedInWordsTests
     public void A_choice(string words, string keys)
     {
         List<Problem> problems = [];
-        IReadOnlyList<Varied> said = VaryText.Read("vary", words, problems), meant = VaryText.Read("vary", keys, problems);
+        IReadOnlyList<Varied> said = DesignVariableParser.Read("vary", words, problems),
+            meant = DesignVariableParser.Read("vary", keys, problems);
         Assert.Empty(problems);
         Assert.Equal(meant.Select(Plain), said.Select(Plain));
     }

@@ -9,7 +9,9 @@ public sealed class CautionsTests
 {
     private static readonly string[] s_baths = [Cautions.HotWax, Cautions.Vapour, Cautions.Hardener];
 
-    /// <summary>All six kinds of potting that a recipe may name, with what each is warned of: its own hazards and no other bath's.</summary>
+    /// <summary>
+    /// All six kinds of potting that a recipe may name, with what each is warned of: its own hazards and no other bath's.
+    /// </summary>
     private static readonly (string Kind, string[] Cautions)[] s_kinds =
     [
         ("none", []),
@@ -20,7 +22,8 @@ public sealed class CautionsTests
         ("epoxy", [Cautions.Hardener, Cautions.Vapour]),
     ];
 
-    public static IEnumerable<TheoryDataRow<string, string[]>> Kinds => s_kinds.Select(kind => new TheoryDataRow<string, string[]>(kind.Kind, kind.Cautions));
+    public static IEnumerable<TheoryDataRow<string, string[]>> Kinds =>
+        s_kinds.Select(kind => new TheoryDataRow<string, string[]>(kind.Kind, kind.Cautions));
 
     [Theory]
     [MemberData(nameof(Kinds))]
@@ -33,7 +36,9 @@ public sealed class CautionsTests
         if (cautions.Length > 0)
         {
             Assert.Equal(cautions, Cautions.ForBath(kind));
-            StepPlan own = RecipeSteps.Of(Potted(kind, """ "steps": [ { "name": "potting", "least": "12 min" } ], """)).Single(step => step.Name == "potting");
+            StepPlan own = RecipeSteps
+                .Of(Potted(kind, """ "steps": [ { "name": "potting", "least": "12 min" } ], """))
+                .Single(step => step.Name == "potting");
             Assert.Equal(cautions, own.Cautions);
         }
     }
@@ -66,13 +71,18 @@ public sealed class CautionsTests
     public void A_step_that_charges_is_warned_of_magnets_and_charger_whatever_its_name()
     {
         Assert.Equal([Cautions.Magnets, Cautions.Charger, Cautions.Mains], Cautions.ForStep("bring to level", "wax", charges: true));
-        Assert.Equal([Cautions.HotWax, Cautions.Magnets, Cautions.Charger, Cautions.Mains], Cautions.ForStep("potting", "wax", charges: true));
+        Assert.Equal(
+            [Cautions.HotWax, Cautions.Magnets, Cautions.Charger, Cautions.Mains],
+            Cautions.ForStep("potting", "wax", charges: true)
+        );
     }
 
     [Fact]
     public void The_usual_steps_are_warned_of_by_what_is_done_in_them()
     {
-        Dictionary<string, IReadOnlyList<string>> told = UsualSteps.Of(Potted("wax")).ToDictionary(step => step.Name, step => step.Cautions);
+        Dictionary<string, IReadOnlyList<string>> told = UsualSteps
+            .Of(Potted("wax"))
+            .ToDictionary(step => step.Name, step => step.Cautions);
         Assert.Equal([Cautions.EndFume, Cautions.Mains], told["assembly"]);
         Assert.Equal([Cautions.Magnets, Cautions.Charger, Cautions.Mains], told["magnets"]);
         Assert.Equal([Cautions.Vapour, Cautions.Hardener], told["marking"]);
@@ -94,9 +104,13 @@ public sealed class CautionsTests
         IReadOnlyList<string>[] jobs = [.. Enum.GetValues<Job>().Select(Cautions.For)];
         Assert.All(jobs, cautions => Assert.NotEmpty(cautions));
         Assert.All(jobs, cautions => Assert.Equal(cautions, cautions.Distinct()));
-        string[] texts = [.. typeof(Cautions).GetFields()
-            .Where(field => field.IsLiteral && field.Name is not (nameof(Cautions.ClosingLine) or nameof(Cautions.MagnetsOnLabel)))
-            .Select(field => (string)field.GetRawConstantValue()!)];
+        string[] texts =
+        [
+            .. typeof(Cautions)
+                .GetFields()
+                .Where(field => field.IsLiteral && field.Name is not (nameof(Cautions.ClosingLine) or nameof(Cautions.MagnetsOnLabel)))
+                .Select(field => (string)field.GetRawConstantValue()!),
+        ];
         Assert.Empty(texts.Except(jobs.SelectMany(one => one).Concat(s_baths)));
     }
 
@@ -104,16 +118,27 @@ public sealed class CautionsTests
     public void Texts_name_what_they_must()
     {
         Assert.Contains("Power off before threading or clearing", Cautions.Spindle, StringComparison.Ordinal);
-        Assert.All([Cautions.Spindle, Cautions.FineWire, Cautions.Magnets, Cautions.Charger, Cautions.HotWax], text => Assert.Contains("eye protection", text, StringComparison.OrdinalIgnoreCase));
+        Assert.All([Cautions.Spindle, Cautions.FineWire, Cautions.Magnets, Cautions.Charger, Cautions.HotWax], text =>
+            Assert.Contains("eye protection", text, StringComparison.OrdinalIgnoreCase)
+        );
         Assert.Contains("interlock", Cautions.Charger, StringComparison.Ordinal);
-        Assert.All(["winder", "wax tank", "iron", "charger", "lamp", "old winder"], machine => Assert.Contains(machine, Cautions.Mains, StringComparison.Ordinal));
-        Assert.All([Cautions.Magnets, Cautions.MagnetsOnLabel, Cautions.Implants], text => Assert.All(["pacemakers", "defibrillators", "pumps", "shunts"], implant => Assert.Contains(implant, text, StringComparison.Ordinal)));
+        Assert.All(["winder", "wax tank", "iron", "charger", "lamp", "old winder"], machine =>
+            Assert.Contains(machine, Cautions.Mains, StringComparison.Ordinal)
+        );
+        Assert.All([Cautions.Magnets, Cautions.MagnetsOnLabel, Cautions.Implants], text =>
+            Assert.All(["pacemakers", "defibrillators", "pumps", "shunts"], implant =>
+                Assert.Contains(implant, text, StringComparison.Ordinal)
+            )
+        );
         Assert.Contains("can cause permanent allergy", Cautions.Hardener, StringComparison.Ordinal);
-        Assert.All(["safety data sheet", "local codes", "licensed"], word => Assert.Contains(word, Cautions.ClosingLine, StringComparison.Ordinal));
+        Assert.All(["safety data sheet", "local codes", "licensed"], word =>
+            Assert.Contains(word, Cautions.ClosingLine, StringComparison.Ordinal)
+        );
     }
 
     private static Recipe Potted(string kind, string more = "") => RecipeReader.Read(Text(kind, more)).Value!;
 
-    private static string Text(string kind, string more) => File.ReadAllText(RepositoryPath.Of("demo", "recipes", "harbour-bridge.json"))
-        .Replace("\"potting\": { \"kind\": \"wax\"", more + "\"potting\": { \"kind\": \"" + kind + "\"", StringComparison.Ordinal);
+    private static string Text(string kind, string more) =>
+        File.ReadAllText(RepositoryPath.Of("demo", "recipes", "harbour-bridge.json"))
+            .Replace("\"potting\": { \"kind\": \"wax\"", more + "\"potting\": { \"kind\": \"" + kind + "\"", StringComparison.Ordinal);
 }

@@ -8,7 +8,16 @@ public sealed class PottingBasketTests
     private static readonly DateTimeOffset s_in = new(2026, 3, 2, 14, 5, 0, TimeSpan.Zero);
 
     // 65 °C is the shop's own limit, invented for the example; published bath temperatures run from 54 to 82 °C and disagree
-    private static readonly PottingBasket s_basket = new("B-7", "wax", "W-0426", [.. Enumerable.Range(1, 24).Select(number => $"P-{number:000}")], s_in, TimeSpan.FromMinutes(10), 65, "vulcanised fibre");
+    private static readonly PottingBasket s_basket = new(
+        "B-7",
+        "wax",
+        "W-0426",
+        [.. Enumerable.Range(1, 24).Select(number => $"P-{number:000}")],
+        s_in,
+        TimeSpan.FromMinutes(10),
+        65,
+        "vulcanised fibre"
+    );
 
     [Fact]
     public void A_basket_in_at_14_05_for_ten_minutes_comes_out_at_14_15()
@@ -46,5 +55,8 @@ public sealed class PottingBasketTests
 
     [Fact]
     public void What_is_missing_or_wrong_is_named_at_once() =>
-        Assert.Equal(["lot", "pieces", "temperature"], (s_basket with { Lot = "", Pieces = ["P-1", "p-1"] }).Check(70).Select(problem => problem.Field));
+        Assert.Equal(
+            ["lot", "pieces", "temperature"],
+            (s_basket with { Lot = "", Pieces = ["P-1", "p-1"] }).Check(70).Select(problem => problem.Field)
+        );
 }

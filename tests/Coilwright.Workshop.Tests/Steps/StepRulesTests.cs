@@ -53,11 +53,17 @@ public sealed class StepRulesTests
     {
         Hold alarm = new("the bath read 67 °C", s_noon.AddMinutes(2), null);
         StepRun[] going = [new("potting", s_noon, null)];
-        StepStanding held = StepRules.Stand(s_plans, going, [alarm], s_noon.AddMinutes(5), s_berlin);
+        StepStatus held = StepRules.Stand(s_plans, going, [alarm], s_noon.AddMinutes(5), s_berlin);
         Assert.Equal((StepState.Held, alarm, s_noon.AddMinutes(10)), (held.State, held.HeldBy, held.ChangesUtc!.Value));
         Assert.True(held.NeedsPerson);
         Assert.StartsWith("the bath read 67 °C, until a person lifts it; potting, earliest out", held.Words, StringComparison.Ordinal);
-        StepStanding lifted = StepRules.Stand(s_plans, going, [alarm with { LiftedUtc = s_noon.AddMinutes(4) }], s_noon.AddMinutes(5), s_berlin);
+        StepStatus lifted = StepRules.Stand(
+            s_plans,
+            going,
+            [alarm with { LiftedUtc = s_noon.AddMinutes(4) }],
+            s_noon.AddMinutes(5),
+            s_berlin
+        );
         Assert.Equal((StepState.Running, false), (lifted.State, lifted.NeedsPerson));
         StepRun[] potted = [new("potting", s_noon, s_noon.AddMinutes(10))];
         Assert.False(StepRules.Stand(s_plans, potted, [], s_noon.AddMinutes(20), s_berlin).NeedsPerson); // wax that cools lets go by itself
@@ -65,14 +71,19 @@ public sealed class StepRulesTests
     }
 
     [Theory] // the two changes of 2026 in central Europe: 29 March and 25 October at 01:00 UTC
-    [InlineData("2026-03-28T20:00:00Z", "2026-03-29 22:00")] // 21:00 by the wall, summer time begins in the night: 24 h later the wall says 22:00
+    // 21:00 by the wall, summer time begins in the night: 24 h later the wall says 22:00
+    [InlineData("2026-03-28T20:00:00Z", "2026-03-29 22:00")]
     [InlineData("2026-10-24T20:00:00Z", "2026-10-25 21:00")] // 22:00 by the wall, summer time ends
     public void A_day_of_cure_is_24_hours_through_a_change_of_the_wall_clock(string markedUtc, string wallEnd)
     {
         DateTimeOffset marked = DateTimeOffset.Parse(markedUtc, System.Globalization.CultureInfo.InvariantCulture);
         StepRun[] runs = [new("potting", marked.AddDays(-1), marked.AddDays(-1).AddMinutes(10)), new("marking", marked, marked)];
         SetClock clock = new() { Utc = marked.AddHours(24).AddSeconds(-1) };
-        Assert.Contains(wallEnd, Assert.Single(MayBegin("packing", runs, ShopTime.NowUtc(clock, marked), s_berlin)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            wallEnd,
+            Assert.Single(MayBegin("packing", runs, ShopTime.NowUtc(clock, marked), s_berlin)).Message,
+            StringComparison.Ordinal
+        );
         clock.Utc = marked.AddHours(24);
         Assert.Empty(MayBegin("packing", runs, ShopTime.NowUtc(clock, marked), s_berlin));
     }
@@ -80,7 +91,8 @@ public sealed class StepRulesTests
     [Fact]
     public void The_hour_that_comes_twice_says_which_it_is()
     {
-        DateTimeOffset first = new(2026, 10, 25, 0, 30, 0, TimeSpan.Zero), second = first.AddHours(1);
+        DateTimeOffset first = new(2026, 10, 25, 0, 30, 0, TimeSpan.Zero),
+            second = first.AddHours(1);
         Assert.Equal("2026-10-25 02:30 (+02:00)", ShopTime.Words(first, s_berlin));
         Assert.Equal("2026-10-25 02:30 (+01:00)", ShopTime.Words(second, s_berlin));
     }
@@ -96,12 +108,15 @@ public sealed class StepRulesTests
 
     [Fact]
     public void What_may_begin_may_begin_at_every_later_moment() =>
-        Gen.Select(Gen.Int[0, 3000], Gen.Int[0, 3000], Gen.Int[0, 60]).ForAll((now, later, took) =>
-        {
-            StepRun[] runs = [new("potting", s_noon, s_noon.AddMinutes(took))];
-            bool Free(int minutes) => MayBegin("marking", runs, s_noon.AddMinutes(minutes)).Count == 0;
-            return !Free(now) || Free(now + later);
-        });
+        Gen.Select(Gen.Int[0, 3000], Gen.Int[0, 3000], Gen.Int[0, 60])
+            .ForAll(
+                (now, later, took) =>
+                {
+                    StepRun[] runs = [new("potting", s_noon, s_noon.AddMinutes(took))];
+                    bool Free(int minutes) => MayBegin("marking", runs, s_noon.AddMinutes(minutes)).Count == 0;
+                    return !Free(now) || Free(now + later);
+                }
+            );
 
     [Fact]
     public void The_usual_steps_of_a_waxed_recipe_carry_their_cautions()
@@ -113,9 +128,11 @@ public sealed class StepRulesTests
         Assert.Equal(TimeSpan.FromHours(24), steps.Single(step => step.Name == "marking").HoldAfter); // common practice
     }
 
-    private static IReadOnlyList<Problem> MayBegin(string step, StepRun[] runs, DateTimeOffset now, TimeZoneInfo? zone = null) => StepRules.MayBegin(step, s_plans, runs, [], now, zone ?? TimeZoneInfo.Utc);
+    private static IReadOnlyList<Problem> MayBegin(string step, StepRun[] runs, DateTimeOffset now, TimeZoneInfo? zone = null) =>
+        StepRules.MayBegin(step, s_plans, runs, [], now, zone ?? TimeZoneInfo.Utc);
 
-    private static StepStanding Stand(StepRun[] runs, int minutes) => StepRules.Stand(s_plans, runs, [], s_noon.AddMinutes(minutes), s_berlin);
+    private static StepStatus Stand(StepRun[] runs, int minutes) =>
+        StepRules.Stand(s_plans, runs, [], s_noon.AddMinutes(minutes), s_berlin);
 
     private sealed class SetClock : TimeProvider
     {

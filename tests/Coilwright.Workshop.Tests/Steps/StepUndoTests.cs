@@ -15,11 +15,26 @@ public sealed class StepUndoTests
     public async Task A_mistyped_reading_is_taken_back_with_the_holds_it_put_on()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        PieceRecord one = await shop.MakeAsync(1), two = await shop.MakeAsync(2);
+        PieceRecord one = await shop.MakeAsync(1),
+            two = await shop.MakeAsync(2);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [one.Serial, two.Serial], "", "Ines", Cancel));
-        Assert.Empty(await shop.Potting.InAsync(new BasketEntry { Id = Guid.NewGuid(), Label = "K9", Lot = "W-3", Bath = "60", Pieces = [one.Serial, two.Serial], Person = "Ines" }, Cancel));
+        Assert.Empty(
+            await shop.Potting.InAsync(
+                new BasketEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "K9",
+                    Lot = "W-3",
+                    Bath = "60",
+                    Pieces = [one.Serial, two.Serial],
+                    Person = "Ines",
+                },
+                Cancel
+            )
+        );
         StepUndoing undoing = new(shop.Shop.Records, shop.Shelf, shop.Potting);
-        Assert.Equal("bath", Assert.Single(await undoing.UndoReadingAsync(Guid.NewGuid(), "K9", "typed wrongly", "Ines", Cancel)).Field); // the first goes with the basket
+        // the first goes with the basket
+        Assert.Equal("bath", Assert.Single(await undoing.UndoReadingAsync(Guid.NewGuid(), "K9", "typed wrongly", "Ines", Cancel)).Field);
         (IReadOnlyList<Problem> problems, string? alarm) = await shop.Potting.ReadBathAsync(Guid.NewGuid(), "K9", "67", "Ines", Cancel);
         Assert.Empty(problems);
         Assert.NotNull(alarm);
@@ -30,14 +45,18 @@ public sealed class StepUndoTests
         Assert.Empty(await undoing.UndoReadingAsync(id, "K9", "57 was meant", "Ines", Cancel));
         Assert.Empty(await undoing.UndoReadingAsync(id, "K9", "57 was meant", "Ines", Cancel)); // sent twice
 
-        BasketStanding basket = Assert.Single(await shop.Potting.GoingAsync(Cancel));
+        BasketStatus basket = Assert.Single(await shop.Potting.GoingAsync(Cancel));
         Assert.Equal((2, 1), (basket.Readings.Count, basket.ReadingsInForce.Count));
         foreach (PieceRecord piece in new[] { one, two })
         {
             TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
-            Assert.Empty(traced.Life.History.Holds);
-            Assert.Contains(traced.Life.History.All, line => line.Kind == PieceEventKind.Held && traced.Life.History.IsTakenBack(line));
-            Assert.Contains(traced.Life.History.All, line => PieceWords.Of(line, traced).Contains("57 was meant", StringComparison.Ordinal));
+            Assert.Empty(traced.Snapshot.History.Holds);
+            Assert.Contains(traced.Snapshot.History.All, line =>
+                line.Kind == PieceEventKind.Held && traced.Snapshot.History.IsTakenBack(line)
+            );
+            Assert.Contains(traced.Snapshot.History.All, line =>
+                PieceEventFormatter.Of(line, traced).Contains("57 was meant", StringComparison.Ordinal)
+            );
         }
     }
 
@@ -50,14 +69,29 @@ public sealed class StepUndoTests
         StepUndoing undoing = new(shop.Shop.Records, shop.Shelf, shop.Potting);
         Problem marked = Assert.Single(await undoing.UndoMixAsync(Guid.NewGuid(), "I-1", "wrong lots", "Ines", Cancel));
         Assert.Contains(piece.Serial, marked.Message, StringComparison.Ordinal);
-        Assert.Empty(await shop.Undo.UndoAsync(new UndoEntry { Id = Guid.NewGuid(), Serials = [piece.Serial], Reason = "not printed", Person = "Ines" }, Cancel));
+        Assert.Empty(
+            await shop.Undo.UndoAsync(
+                new UndoEntry
+                {
+                    Id = Guid.NewGuid(),
+                    Serials = [piece.Serial],
+                    Reason = "not printed",
+                    Person = "Ines",
+                },
+                Cancel
+            )
+        );
         Assert.Empty(await undoing.UndoMixAsync(Guid.NewGuid(), "i-1", "wrong lots", "Ines", Cancel));
 
         Assert.Empty(await shop.Ink.NewestAsync(Cancel));
-        Assert.Equal("mix", Assert.Single(await shop.Steps.BeginAsync(Guid.NewGuid(), "marking", [piece.Serial], "I-1", "Ines", Cancel)).Field);
+        Assert.Equal(
+            "mix",
+            Assert.Single(await shop.Steps.BeginAsync(Guid.NewGuid(), "marking", [piece.Serial], "I-1", "Ines", Cancel)).Field
+        );
         InkMixRecord kept = Assert.Single(await shop.Shop.Records.FindInkMixesAsync("I-1", Cancel));
         Assert.Equal("wrong lots", Assert.Single(await shop.Shop.Records.StepUndosAsync([kept.Id], Cancel)).Reason);
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
-        Assert.Contains(traced.Life.History.All, line => PieceWords.Of(line, traced) == "marking begun with ink I-1"); // told still, with its name
+        // told still, with its name
+        Assert.Contains(traced.Snapshot.History.All, line => PieceEventFormatter.Of(line, traced) == "marking begun with ink I-1");
     }
 }

@@ -14,7 +14,9 @@ public sealed class NameSearchTests
         await using PieceShop shop = await PieceShop.StartAsync();
         await shop.MakeAsync(1);
 
-        SearchAnswer batch = await Search(shop).FindAsync("b-7", Cancel), coil = await Search(shop).FindAsync("bs-1", Cancel), unwound = await Search(shop).FindAsync("B-7/BS-009", Cancel);
+        SearchAnswer batch = await Search(shop).FindAsync("b-7", Cancel),
+            coil = await Search(shop).FindAsync("bs-1", Cancel),
+            unwound = await Search(shop).FindAsync("B-7/BS-009", Cancel);
 
         Assert.Equal(("batch", "B-7", shop.Slugs.Id, NameMatch.Name), (batch.Only!.Kind, batch.Only.Name, batch.Only.Id, batch.Only.Match));
         Assert.Single(batch.Only.Pieces);
@@ -46,17 +48,24 @@ public sealed class NameSearchTests
     public async Task Hits_of_several_kinds_are_listed_by_kind_and_serials_are_found_by_their_beginning()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        string one = (await shop.MakeAsync(1)).Serial, two = (await shop.MakeAsync(2)).Serial;
-        SearchAnswer answer = await Search(shop).FindAsync(one[..3], Cancel), all = await Search(shop).FindAsync("B", Cancel);
+        string one = (await shop.MakeAsync(1)).Serial,
+            two = (await shop.MakeAsync(2)).Serial;
+        SearchAnswer answer = await Search(shop).FindAsync(one[..3], Cancel),
+            all = await Search(shop).FindAsync("B", Cancel);
         Assert.Equal([one, two], answer.Hits.Where(hit => hit.Kind == "piece").Select(hit => hit.Name));
-        Assert.Equal(all.Hits.Select(hit => TraceDesk.PlaceOf(hit.Kind)).Order(), all.Hits.Select(hit => TraceDesk.PlaceOf(hit.Kind)));
+        Assert.Equal(
+            all.Hits.Select(hit => TraceService.PlaceOf(hit.Kind)).Order(),
+            all.Hits.Select(hit => TraceService.PlaceOf(hit.Kind))
+        );
     }
 
     [Fact]
     public async Task When_nothing_is_found_near_names_are_given()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        SearchAnswer slip = await Search(shop).FindAsync("Brekwater twin", Cancel), nothing = await Search(shop).FindAsync("no such thing", Cancel), empty = await Search(shop).FindAsync(" ", Cancel);
+        SearchAnswer slip = await Search(shop).FindAsync("Brekwater twin", Cancel),
+            nothing = await Search(shop).FindAsync("no such thing", Cancel),
+            empty = await Search(shop).FindAsync(" ", Cancel);
         Assert.Empty(slip.Hits);
         Assert.Equal("Breakwater twin", slip.Near[0]);
         Assert.Empty(nothing.Near);

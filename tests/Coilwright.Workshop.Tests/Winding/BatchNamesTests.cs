@@ -20,7 +20,8 @@ public sealed class BatchNamesTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         RevisionRecord revision = await shop.ReleasedAsync();
-        BatchRecord first = Batch(revision, "H-12"), second = Batch(revision, name);
+        BatchRecord first = Batch(revision, "H-12"),
+            second = Batch(revision, name);
         Assert.Empty(await shop.Room.BeginBatchAsync(first, Cancel));
         Assert.Empty(await shop.Room.BeginBatchAsync(first, Cancel)); // sent twice
 
@@ -30,7 +31,8 @@ public sealed class BatchNamesTests
         Assert.Contains("begun", problem.Message, StringComparison.Ordinal);
         Assert.False(await shop.Records.AddBatchAsync(second, Cancel)); // nor past the rule, by two at one moment
         Assert.Single(await shop.Records.BatchesAsync(Cancel));
-        Assert.Equal("name", Assert.Single(await shop.Room.BeginBatchAsync(Batch(revision, "H/13"), Cancel)).Field); // a stroke stands between batch and tag
+        // a stroke stands between batch and tag
+        Assert.Equal("name", Assert.Single(await shop.Room.BeginBatchAsync(Batch(revision, "H/13"), Cancel)).Field);
     }
 
     [Fact]
@@ -42,7 +44,14 @@ public sealed class BatchNamesTests
         await shop.EnsureSpoolAsync("0117");
         await shop.EnsureSpoolAsync("0121");
 
-        IReadOnlyList<Problem> problems = await shop.Room.BeginBatchAsync(Batch(revision, "H-1") with { Spool = "0118", Machine = "Winder 77" }, Cancel);
+        IReadOnlyList<Problem> problems = await shop.Room.BeginBatchAsync(
+            Batch(revision, "H-1") with
+            {
+                Spool = "0118",
+                Machine = "Winder 77",
+            },
+            Cancel
+        );
 
         Assert.Equal(["spool", "machine"], problems.Select(problem => problem.Field));
         Assert.StartsWith("0117, 0121", problems[0].Allowed, StringComparison.Ordinal);
@@ -51,9 +60,45 @@ public sealed class BatchNamesTests
         Assert.Empty(await shop.Room.BeginBatchAsync(Batch(revision, "H-1") with { Spool = " 0117", Machine = "winder 2" }, Cancel));
         BatchRecord kept = Assert.Single(await shop.Records.BatchesAsync(Cancel));
         Assert.Equal(("0117", "Winder 2"), (kept.Spool, kept.Machine));
-        Assert.Equal("spool", Assert.Single(await shop.Run.HappenAsync(BatchRunTests.Said(kept, BatchEventKind.SpoolTaken) with { Spool = "9999", Choice = "hold-turns" }, Cancel)).Field);
-        Assert.Equal("machine", Assert.Single(await shop.Run.HappenAsync(BatchRunTests.Said(kept, BatchEventKind.Begun) with { Machine = "Winder 77" }, Cancel)).Field);
-        Assert.Empty(await shop.Run.HappenAsync(BatchRunTests.Said(kept, BatchEventKind.SpoolTaken) with { Spool = "0121", Choice = "hold-turns" }, Cancel));
+        Assert.Equal(
+            "spool",
+            Assert
+                .Single(
+                    await shop.Run.RecordEventAsync(
+                        BatchEventServiceTests.Said(kept, BatchEventKind.SpoolTaken) with
+                        {
+                            Spool = "9999",
+                            Choice = "hold-turns",
+                        },
+                        Cancel
+                    )
+                )
+                .Field
+        );
+        Assert.Equal(
+            "machine",
+            Assert
+                .Single(
+                    await shop.Run.RecordEventAsync(
+                        BatchEventServiceTests.Said(kept, BatchEventKind.Begun) with
+                        {
+                            Machine = "Winder 77",
+                        },
+                        Cancel
+                    )
+                )
+                .Field
+        );
+        Assert.Empty(
+            await shop.Run.RecordEventAsync(
+                BatchEventServiceTests.Said(kept, BatchEventKind.SpoolTaken) with
+                {
+                    Spool = "0121",
+                    Choice = "hold-turns",
+                },
+                Cancel
+            )
+        );
     }
 
     [Fact]
@@ -71,14 +116,17 @@ public sealed class BatchNamesTests
     public async Task A_shop_that_holds_two_batches_of_a_name_keeps_both()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        BatchRecord first = await shop.BatchAsync(), second = await TwinAsync(shop, first);
+        BatchRecord first = await shop.BatchAsync(),
+            second = await TwinAsync(shop, first);
         await shop.ReopenAsync();
         await shop.KeptAsync(WorkingShop.Entry(first, "C-001", "6.18 k"));
         await shop.KeptAsync(WorkingShop.Entry(second, "C-001", "6.20 k"));
-        Assert.Empty(await shop.Run.HappenAsync(BatchRunTests.Said(second, BatchEventKind.Released), Cancel));
+        Assert.Empty(await shop.Run.RecordEventAsync(BatchEventServiceTests.Said(second, BatchEventKind.Released), Cancel));
 
-        TraceDesk trace = new(shop.Records, new Workshop.Pieces.PieceShelf(shop.Records, shop.Clock));
-        IReadOnlyList<TraceHit> batches = await trace.FindAsync("h-12", Cancel), coils = await trace.FindAsync("H-12/C-001", Cancel), tags = await trace.FindAsync("C-001", Cancel);
+        TraceService trace = new(shop.Records, new Workshop.Pieces.PieceService(shop.Records, shop.Clock));
+        IReadOnlyList<TraceHit> batches = await trace.FindAsync("h-12", Cancel),
+            coils = await trace.FindAsync("H-12/C-001", Cancel),
+            tags = await trace.FindAsync("C-001", Cancel);
 
         Guid[] both = [.. new[] { first.Id, second.Id }.Order()];
         Assert.Equal(both, batches.Where(hit => hit.Kind == "batch").Select(hit => hit.Id!.Value).Order());
@@ -96,5 +144,6 @@ public sealed class BatchNamesTests
         return (await shop.Records.FindBatchAsync(other.Id, Cancel))!;
     }
 
-    private static BatchRecord Batch(RevisionRecord revision, string name) => new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, "main", 24, "C-", "", "", "Mara", default);
+    private static BatchRecord Batch(RevisionRecord revision, string name) =>
+        new(Guid.NewGuid(), name, revision.RecipeId, revision.Number, "main", 24, "C-", "", "", "Mara", default);
 }

@@ -17,7 +17,7 @@ public sealed class BatchNumberTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await FullAsync(shop);
 
-        BatchStanding done = await shop.StandingAsync(batch);
+        BatchStatus done = await shop.StatusAsync(batch);
         Assert.Equal((true, "3 of 3 done", null), (done.IsDone, done.CountWords, done.NextTag));
         foreach (string tag in (string[])["C-004", "C-031", "X-9"])
         {
@@ -29,7 +29,15 @@ public sealed class BatchNumberTests
 
         Assert.Equal(3, (await shop.ReadingsAsync(batch)).Count);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.181 k")); // read again
-        Assert.Equal("tag", Assert.Single(await shop.Run.HappenAsync(BatchRunTests.Said(batch, BatchEventKind.Begun) with { Tag = "" }, Cancel), problem => problem.Field == "tag").Field);
+        Assert.Equal(
+            "tag",
+            Assert
+                .Single(
+                    await shop.Run.RecordEventAsync(BatchEventServiceTests.Said(batch, BatchEventKind.Begun) with { Tag = "" }, Cancel),
+                    problem => problem.Field == "tag"
+                )
+                .Field
+        );
     }
 
     [Fact]
@@ -37,7 +45,10 @@ public sealed class BatchNumberTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync(quantity: 3);
-        Assert.Equal("tag", Assert.Single((await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-030", "6.18 k"), Cancel)).Problems).Field); // C-003 slipped
+        Assert.Equal(
+            "tag",
+            Assert.Single((await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-030", "6.18 k"), Cancel)).Problems).Field
+        ); // C-003 slipped
     }
 
     [Fact]
@@ -45,22 +56,30 @@ public sealed class BatchNumberTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await FullAsync(shop);
-        Happening more = BatchRunTests.Said(batch, BatchEventKind.MoreWanted) with { Counter = "2", Note = "two were rejected" };
+        BatchEventEntry more = BatchEventServiceTests.Said(batch, BatchEventKind.MoreWanted) with
+        {
+            Counter = "2",
+            Note = "two were rejected",
+        };
         Assert.Equal(["note"], await FieldsAsync(more with { Note = " " }));
         Assert.Equal(["counter"], await FieldsAsync(more with { Counter = "0" }));
         Assert.Equal(["counter"], await FieldsAsync(more with { Counter = "1.5" }));
         Assert.Equal(["counter"], await FieldsAsync(more with { Counter = "9998" })); // with the three there are, more than 10,000
-        Assert.Empty(await shop.Run.HappenAsync(more, Cancel));
-        Assert.Empty(await shop.Run.HappenAsync(more, Cancel)); // sent twice
+        Assert.Empty(await shop.Run.RecordEventAsync(more, Cancel));
+        Assert.Empty(await shop.Run.RecordEventAsync(more, Cancel)); // sent twice
 
-        Assert.Equal(("3 of 5", "C-004"), ((await shop.StandingAsync(batch)).CountWords, (await shop.StandingAsync(batch)).NextTag));
-        Assert.Equal("2 more wanted: two were rejected", BatchRun.Words((await shop.Run.StandingAsync(batch.Id, Cancel))!.History.InForce[^1]));
+        Assert.Equal(("3 of 5", "C-004"), ((await shop.StatusAsync(batch)).CountWords, (await shop.StatusAsync(batch)).NextTag));
+        Assert.Equal(
+            "2 more wanted: two were rejected",
+            BatchEventService.Words((await shop.Run.StatusAsync(batch.Id, Cancel))!.History.InForce[^1])
+        );
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-004", "6.18 k"));
         await shop.Run.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel);
-        BatchStanding after = await shop.StandingAsync(batch);
+        BatchStatus after = await shop.StatusAsync(batch);
         Assert.Equal(("3 of 3 done, 1 beyond the number", "C-004"), (after.CountWords, Assert.Single(after.Beyond)));
 
-        async Task<string[]> FieldsAsync(Happening said) => [.. (await shop.Run.HappenAsync(said with { Id = Guid.NewGuid() }, Cancel)).Select(problem => problem.Field)];
+        async Task<string[]> FieldsAsync(BatchEventEntry said) =>
+            [.. (await shop.Run.RecordEventAsync(said with { Id = Guid.NewGuid() }, Cancel)).Select(problem => problem.Field)];
     }
 
     [Fact]
@@ -68,13 +87,14 @@ public sealed class BatchNumberTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await FullAsync(shop);
-        ToldLate late = new(s_said, s_said.AddMinutes(20));
+        LateEntry late = new(s_said, s_said.AddMinutes(20));
 
-        CoilEntryOutcome beyond = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-004", "6.18 k"), Cancel, late), slip = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-005", "abc"), Cancel, late);
+        CoilEntryOutcome beyond = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-004", "6.18 k"), Cancel, late),
+            slip = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-005", "abc"), Cancel, late);
 
         Assert.Empty(beyond.Problems);
         Assert.Empty(slip.Problems);
-        BatchStanding standing = await shop.StandingAsync(batch);
+        BatchStatus standing = await shop.StatusAsync(batch);
         Assert.Equal(["C-004", "C-005"], standing.Beyond.Order());
         Assert.Equal("3 of 3 done, 2 beyond the number", standing.CountWords);
         Assert.Equal("abc", standing.Coils.Single(coil => coil.Tag == "C-005").InForce[0].Typed);
@@ -88,7 +108,7 @@ public sealed class BatchNumberTests
             await shop.KeptAsync(WorkingShop.Entry(batch, tag, "6.18 k"));
         }
 
-        Assert.Empty(await shop.Run.HappenAsync(BatchRunTests.Said(batch, BatchEventKind.Released), Cancel));
+        Assert.Empty(await shop.Run.RecordEventAsync(BatchEventServiceTests.Said(batch, BatchEventKind.Released), Cancel));
         return batch;
     }
 }

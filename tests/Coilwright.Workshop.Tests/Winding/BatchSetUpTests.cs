@@ -7,7 +7,9 @@ namespace Coilwright.Workshop.Tests.Winding;
 /// <summary>The set-up of a batch is of its winder, spool, turns and room.</summary>
 public sealed class BatchSetUpTests
 {
-    private const string Tested = """{ "format": "coilwright.machine/1", "name": "Winder 2", "kind": "hand-guided", "counter": { "turns": 100.6, "counted": 100 } }""";
+    private const string Tested =
+        """{ "format": "coilwright.machine/1", "name": "Winder 2", "kind": "hand-guided", "counter": { "turns": """
+        + """100.6, "counted": 100 } }""";
 
     private static CancellationToken Cancel => WorkingShop.Cancel;
 
@@ -20,7 +22,10 @@ public sealed class BatchSetUpTests
         BatchSetUp set = (await SetUps(shop).FindAsync(batch.Id, null, null, Cancel))!;
 
         Assert.Equal(7952, set.Coil.CounterStop(set.SetUp.CounterCorrection)); // 8,000 ÷ 1.006 = 7,952.3
-        Assert.Equal(("H-12", 24, "C-001", "C-024", "0117"), (set.SetUp.Batch!.Name, set.SetUp.Batch.Coils, set.SetUp.Batch.FirstTag, set.SetUp.Batch.LastTag, set.SetUp.Batch.Spool));
+        Assert.Equal(
+            ("H-12", 24, "C-001", "C-024", "0117"),
+            (set.SetUp.Batch!.Name, set.SetUp.Batch.Coils, set.SetUp.Batch.FirstTag, set.SetUp.Batch.LastTag, set.SetUp.Batch.Spool)
+        );
         Assert.Equal("C-001", set.Run.NextToBegin);
         Assert.False(set.SetUp.IsForNoWinder);
         Assert.Null(await SetUps(shop).FindAsync(Guid.NewGuid(), null, null, Cancel));
@@ -34,7 +39,10 @@ public sealed class BatchSetUpTests
         Assert.Contains("not on record", set.SetUp.CorrectionBasis, StringComparison.Ordinal);
     }
 
-    /// <summary>56.2 Ω of 10 m at 23.5 °C are 5.544 Ω/m at 20 °C; 40 turns fewer leave out the outermost, 0.5 % of the turns and a little more of the wire.</summary>
+    /// <summary>
+    /// 56.2 Ω of 10 m at 23.5 °C are 5.544 Ω/m at 20 °C; 40 turns fewer leave out the outermost, 0.5 % of the turns and a little more of
+    /// the wire.
+    /// </summary>
     [Fact]
     public async Task Turns_chosen_at_the_spool_and_the_spool_s_own_wire_are_in_it()
     {
@@ -43,7 +51,17 @@ public sealed class BatchSetUpTests
         BatchSetUp before = (await SetUps(shop).FindAsync(batch.Id, null, 23.5, Cancel))!;
         await shop.EnsureSpoolAsync("0117");
         Assert.Empty(await shop.Stock.MeasureAsync(Guid.NewGuid(), "0117", "10.00 m", "56.2", "23.5 C", "Mara", Cancel));
-        Assert.Empty(await shop.Run.HappenAsync(BatchRunTests.Said(batch, BatchEventKind.SpoolTaken) with { Spool = "0117", Choice = "hold-ohms", Turns = "7960" }, Cancel));
+        Assert.Empty(
+            await shop.Run.RecordEventAsync(
+                BatchEventServiceTests.Said(batch, BatchEventKind.SpoolTaken) with
+                {
+                    Spool = "0117",
+                    Choice = "hold-ohms",
+                    Turns = "7960",
+                },
+                Cancel
+            )
+        );
 
         BatchSetUp after = (await SetUps(shop).FindAsync(batch.Id, null, 23.5, Cancel))!;
 

@@ -15,7 +15,7 @@ public sealed class CoilEntryTests
     public async Task Story_2_ohms_are_compared_at_20_degrees(string ohms, string temperature, double at20C, VerdictKind kind)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", ohms, temperature));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", ohms, temperature));
         Assert.Equal(kind, coil.Verdict.Kind);
         Assert.Equal(at20C, coil.Verdict.DcResistanceAt20C!.Value.Value, 0.5); // half of the last printed digit
     }
@@ -31,7 +31,7 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", ohms, ""));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", ohms, ""));
         Assert.Equal(kind, coil.Verdict.Kind);
         Assert.Contains(coil.Verdict.Reasons, reason => reason.Contains("not recorded, so ±2 %", StringComparison.Ordinal));
         Assert.Null(Assert.Single(await shop.ReadingsAsync(batch)).TemperatureC);
@@ -44,13 +44,17 @@ public sealed class CoilEntryTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
         Assert.Empty(await shop.Room.SetRoomTemperatureAsync("35 °C", "Mara", Cancel));
-        Assert.Equal(5949, (await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.30 k", ""))).Verdict.DcResistanceAt20C!.Value.Value, 0.5);
+        Assert.Equal(
+            5949,
+            (await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.30 k", ""))).Verdict.DcResistanceAt20C!.Value.Value,
+            0.5
+        );
 
         shop.Clock.Advance(TimeSpan.FromMinutes(119));
-        Assert.Equal(35, (await shop.StandingAsync(batch)).RoomC!.TemperatureC);
+        Assert.Equal(35, (await shop.StatusAsync(batch)).RoomC!.TemperatureC);
         shop.Clock.Advance(TimeSpan.FromMinutes(2));
 
-        Assert.Null((await shop.StandingAsync(batch)).RoomC);
+        Assert.Null((await shop.StatusAsync(batch)).RoomC);
         Assert.Null((await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.30 k", ""))).InForce[0].TemperatureC);
     }
 
@@ -83,7 +87,7 @@ public sealed class CoilEntryTests
         Assert.Equal(("resistance", typed), (problem.Field, problem.Understood));
         Assert.Contains("open", problem.Allowed, StringComparison.Ordinal);
         Assert.Empty(await shop.ReadingsAsync(batch));
-        Assert.Equal("C-001", (await shop.StandingAsync(batch)).NextTag);
+        Assert.Equal("C-001", (await shop.StatusAsync(batch)).NextTag);
     }
 
     [Theory]
@@ -93,8 +97,8 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        Workshop.Pieces.ToldLate late = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
-        CoilStanding coil = (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel, late)).Coil!;
+        Workshop.Pieces.LateEntry late = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
+        CoilStatus coil = (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel, late)).Coil!;
         ReadingRecord kept = Assert.Single(await shop.ReadingsAsync(batch));
         Assert.Equal(typed, kept.Typed);
         Assert.NotEqual("", kept.Flag);
@@ -122,7 +126,13 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2,400 mH" }, Cancel);
+        CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(
+            WorkingShop.Entry(batch, "C-001", "6.18 k") with
+            {
+                Inductance = "2,400 mH",
+            },
+            Cancel
+        );
         Problem problem = Assert.Single(outcome.Problems);
         Assert.Contains("2.400 mH or 2400 mH", problem.Message, StringComparison.Ordinal);
         Assert.Empty(await shop.ReadingsAsync(batch));
@@ -133,7 +143,12 @@ public sealed class CoilEntryTests
     [InlineData("400 °C", "", "", "temperature")]
     [InlineData("", "many", "", "turns")]
     [InlineData("", "", "loud", "inductance")]
-    public async Task A_companion_of_a_reading_that_is_no_value_is_refused_beside_its_field(string temperature, string turns, string inductance, string field)
+    public async Task A_companion_of_a_reading_that_is_no_value_is_refused_beside_its_field(
+        string temperature,
+        string turns,
+        string inductance,
+        string field
+    )
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
@@ -150,7 +165,7 @@ public sealed class CoilEntryTests
     public async Task An_open_coil_is_rejected_with_what_to_check_first(string typed)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", typed));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", typed));
         Assert.Equal((VerdictKind.Reject, "open", "open"), (coil.Verdict.Kind, coil.InForce[0].Flag, coil.Verdict.Causes[0].Name));
         Assert.Null(coil.InForce[0].Si);
     }
@@ -159,7 +174,7 @@ public sealed class CoilEntryTests
     public async Task Kilo_ohms_typed_without_their_k_are_asked_about_not_rejected()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", "6.18"));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", "6.18"));
         Assert.Equal((VerdictKind.Hold, 6.18), (coil.Verdict.Kind, coil.InForce[0].Si!.Value));
         Assert.Contains("6.18k", coil.Verdict.Reasons[0], StringComparison.Ordinal);
     }
@@ -169,9 +184,18 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", "7k43", "23.5") with { Inductance = "2.41" }, Cancel);
+        CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(
+            WorkingShop.Entry(batch, "C-001", "7k43", "23.5") with
+            {
+                Inductance = "2.41",
+            },
+            Cancel
+        );
         Assert.Equal("7.43 kΩ at 23.5 °C → 7.329 kΩ at 20 °C; 2.41 H at 1.00 kHz", outcome.Echo); // 7430 / (1 + 0.00393 × 3.5)
-        Assert.Equal("7.43 kΩ, temperature not recorded, so ±2 %", (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-002", "7430 ", "") with { Resistance = "7.43k" }, Cancel)).Echo);
+        Assert.Equal(
+            "7.43 kΩ, temperature not recorded, so ±2 %",
+            (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-002", "7430 ", "") with { Resistance = "7.43k" }, Cancel)).Echo
+        );
     }
 
     [Fact]
@@ -185,7 +209,8 @@ public sealed class CoilEntryTests
         Assert.Equal(["reason", "supersedes"], await FieldsAsync(good with { Supersedes = Guid.NewGuid() }));
         Assert.Empty(await shop.ReadingsAsync(batch));
 
-        async Task<string[]> FieldsAsync(CoilEntry entry) => [.. (await shop.Room.RecordCoilAsync(entry, Cancel)).Problems.Select(problem => problem.Field)];
+        async Task<string[]> FieldsAsync(CoilEntry entry) =>
+            [.. (await shop.Room.RecordCoilAsync(entry, Cancel)).Problems.Select(problem => problem.Field)];
     }
 
     [Fact]
@@ -193,12 +218,20 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding good = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
-        CoilStanding low = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.05 k") with { Inductance = "1.6 H" });
-        CoilStanding elsewhere = await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.18 k") with { Inductance = "2.6 H", InductanceAt = "120 Hz" });
+        CoilStatus good = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilStatus low = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.05 k") with { Inductance = "1.6 H" });
+        CoilStatus elsewhere = await shop.KeptAsync(
+            WorkingShop.Entry(batch, "C-003", "6.18 k") with
+            {
+                Inductance = "2.6 H",
+                InductanceAt = "120 Hz",
+            }
+        );
         Assert.Equal((VerdictKind.Pass, VerdictKind.Hold, VerdictKind.Pass), (good.Verdict.Kind, low.Verdict.Kind, elsewhere.Verdict.Kind));
         Assert.True(low.Verdict.ReadAgain);
-        Assert.Equal("meter-error", low.Verdict.Causes[0].Name); // less than the coil has without its cores, and 2 % of its turns shorted would take 4 %
-        Assert.Contains(elsewhere.Verdict.Reasons, reason => reason.Contains("not compared", StringComparison.Ordinal)); // the target holds at 1 kHz
+        // less than the coil has without its cores, and 2 % of its turns shorted would take 4 %
+        Assert.Equal("meter-error", low.Verdict.Causes[0].Name);
+        // the target holds at 1 kHz
+        Assert.Contains(elsewhere.Verdict.Reasons, reason => reason.Contains("not compared", StringComparison.Ordinal));
     }
 }

@@ -1,9 +1,9 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Stock;
 using Coilwright.Workshop.Tests.Pieces;
 using Coilwright.Workshop.Tracing;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
@@ -16,23 +16,28 @@ public sealed class CoilOriginTests
     [InlineData("", 2, 0, true)] // nobody said: the same coil, and marked
     [InlineData("same", 2, 0, false)]
     [InlineData("new", 1, 1, false)]
-    public async Task A_tag_entered_again_after_its_undo_keeps_its_first_spool_unless_somebody_said_it_is_a_new_coil(string answer, int fromA, int fromB, bool marked)
+    public async Task A_tag_entered_again_after_its_undo_keeps_its_first_spool_unless_somebody_said_it_is_a_new_coil(
+        string answer,
+        int fromA,
+        int fromB,
+        bool marked
+    )
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await UndoneAfterAnotherSpoolAsync(shop);
-        SpoolQuestion question = Assert.Single((await shop.StandingAsync(batch)).Questions);
+        SpoolQuestion question = Assert.Single((await shop.StatusAsync(batch)).Questions);
         Assert.Equal(("C-002", "A1", "B1"), (question.Tag, question.SameSpool, question.NewSpool));
 
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k") with { Coil = answer });
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k") with { Coil = answer });
 
         Assert.Equal((fromA, fromB), (await UsesAsync(shop, "A1"), await UsesAsync(shop, "B1")));
         Assert.Equal(fromB == 1 ? "B1" : "A1", coil.Origin.Spool);
         Assert.Equal(marked, coil.Origin.Doubt.Contains("B1", StringComparison.Ordinal));
-        WallRoom wall = new(shop.Records, shop.Machines);
+        ControlChartService wall = new(shop.Records, shop.Machines);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.20 k"));
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-004", "6.20 k"));
-        Assert.Equal(fromB == 1 ? 3 : 2, (await wall.ShowAsync(new WallForm { Spool = "B1" }, Cancel)).Wall!.Points.Count);
-        Assert.Empty((await shop.StandingAsync(batch)).Questions);
+        Assert.Equal(fromB == 1 ? 3 : 2, (await wall.ShowAsync(new ChartSettingsForm { Spool = "B1" }, Cancel)).ControlChart!.Points.Count);
+        Assert.Empty((await shop.StatusAsync(batch)).Questions);
     }
 
     [Fact]
@@ -63,14 +68,25 @@ public sealed class CoilOriginTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await BatchAsync(shop);
-        CoilEntry first = WorkingShop.Entry(batch, "C-001", "6.81 k"), second = WorkingShop.Entry(batch, "C-002", "6.18 k");
+        CoilEntry first = WorkingShop.Entry(batch, "C-001", "6.81 k"),
+            second = WorkingShop.Entry(batch, "C-002", "6.18 k");
         await shop.KeptAsync(first);
         await shop.KeptAsync(second);
         await TakeAsync(shop, batch, "B1");
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Supersedes = first.Id, Reason = "misread" });
-        await CorrectionTests.CorrectedAsync(shop, new CoilCorrection { Id = Guid.NewGuid(), BatchId = batch.Id, Tag = "C-002", NewTag = "C-007", Reason = "wrong tag" });
+        await CorrectionTests.CorrectedAsync(
+            shop,
+            new CoilCorrection
+            {
+                Id = Guid.NewGuid(),
+                BatchId = batch.Id,
+                Tag = "C-002",
+                NewTag = "C-007",
+                Reason = "wrong tag",
+            }
+        );
 
-        BatchStanding standing = await shop.StandingAsync(batch);
+        BatchStatus standing = await shop.StatusAsync(batch);
         Assert.Equal([("C-001", "A1"), ("C-007", "A1")], standing.Coils.Select(coil => (coil.Tag, coil.Origin.Spool)));
         Assert.All(standing.Coils, coil => Assert.Equal("", coil.Origin.Doubt));
         Assert.Equal((2, 0), (await UsesAsync(shop, "A1"), await UsesAsync(shop, "B1")));
@@ -81,11 +97,11 @@ public sealed class CoilOriginTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await UndoneAfterAnotherSpoolAsync(shop);
-        await BatchRunTests.SayAsync(shop, batch, BatchEventKind.Released);
-        await BatchRunTests.SayAsync(shop, batch, BatchEventKind.Begun, tag: "C-002");
+        await BatchEventServiceTests.SayAsync(shop, batch, BatchEventKind.Released);
+        await BatchEventServiceTests.SayAsync(shop, batch, BatchEventKind.Begun, tag: "C-002");
         shop.Clock.Advance(TimeSpan.FromMinutes(5));
-        Assert.Empty((await shop.StandingAsync(batch)).Questions);
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
+        Assert.Empty((await shop.StatusAsync(batch)).Questions);
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
         Assert.Equal(("B1", ""), (coil.Origin.Spool, coil.Origin.Doubt));
     }
 
@@ -96,8 +112,14 @@ public sealed class CoilOriginTests
         BatchRecord batch = await BatchAsync(shop);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
         await UndoAsync(shop, batch);
-        Assert.Empty((await shop.StandingAsync(batch)).Questions);
-        CoilEntryOutcome refused = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Coil = "perhaps" }, Cancel);
+        Assert.Empty((await shop.StatusAsync(batch)).Questions);
+        CoilEntryOutcome refused = await shop.Room.RecordCoilAsync(
+            WorkingShop.Entry(batch, "C-001", "6.18 k") with
+            {
+                Coil = "perhaps",
+            },
+            Cancel
+        );
         Assert.Equal("coil", Assert.Single(refused.Problems).Field);
         Assert.Equal("", (await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"))).Origin.Doubt);
     }
@@ -110,7 +132,19 @@ public sealed class CoilOriginTests
         }
 
         RevisionRecord revision = await shop.ReleasedAsync();
-        BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, revision.Number, "main", 24, "C-", "A1", "Winder 2", "Mara", shop.Clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            "H-12",
+            revision.RecipeId,
+            revision.Number,
+            "main",
+            24,
+            "C-",
+            "A1",
+            "Winder 2",
+            "Mara",
+            shop.Clock.GetUtcNow()
+        );
         Assert.True(await shop.Records.AddBatchAsync(batch, Cancel));
         return batch;
     }
@@ -133,11 +167,29 @@ public sealed class CoilOriginTests
 
     private static async Task TakeAsync(WorkingShop shop, BatchRecord batch, string label)
     {
-        Assert.Empty(await shop.Run.HappenAsync(BatchRunTests.Said(batch, BatchEventKind.SpoolTaken) with { Spool = label, Choice = "hold-turns" }, Cancel));
+        Assert.Empty(
+            await shop.Run.RecordEventAsync(
+                BatchEventServiceTests.Said(batch, BatchEventKind.SpoolTaken) with
+                {
+                    Spool = label,
+                    Choice = "hold-turns",
+                },
+                Cancel
+            )
+        );
         shop.Clock.Advance(TimeSpan.FromSeconds(30));
     }
 
-    private static SpoolRecord Spool(string label) => new() { Id = Guid.NewGuid(), Label = label, Gauge = "42", Insulation = "plain-enamel", Build = "single", TimeUtc = default };
+    private static SpoolRecord Spool(string label) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            Label = label,
+            Gauge = "42",
+            Insulation = "plain-enamel",
+            Build = "single",
+            TimeUtc = default,
+        };
 
-    private static async Task<int> UsesAsync(WorkingShop shop, string label) => (await shop.Stock.StandingAsync(label, Cancel))!.Uses.Count;
+    private static async Task<int> UsesAsync(WorkingShop shop, string label) => (await shop.Stock.StatusAsync(label, Cancel))!.Uses.Count;
 }

@@ -1,7 +1,7 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Tests.Pieces;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
@@ -15,14 +15,31 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k", "25 °C") with { Inductance = "2.14 H", Turns = "7000" });
-        CoilCorrection correction = Of(batch, coil, written => written.At.Length > 0
-            ? written with { Value = "2.41 H", At = "120 Hz" }
-            : written with { Value = "6.18 k", Temperature = "20", Turns = "8000" });
+        CoilStatus coil = await shop.KeptAsync(
+            WorkingShop.Entry(batch, "C-001", "6.81 k", "25 °C") with
+            {
+                Inductance = "2.14 H",
+                Turns = "7000",
+            }
+        );
+        CoilCorrection correction = Of(batch, coil, written =>
+            written.At.Length > 0
+                ? written with
+                {
+                    Value = "2.41 H",
+                    At = "120 Hz",
+                }
+                : written with
+                {
+                    Value = "6.18 k",
+                    Temperature = "20",
+                    Turns = "8000",
+                }
+        );
 
         CoilEntryOutcome looked = await shop.Room.LookAtCorrectionAsync(correction, Cancel);
         Assert.Equal(2, (await shop.ReadingsAsync(batch)).Count); // looking stores nothing
-        CoilStanding after = await CorrectedAsync(shop, correction);
+        CoilStatus after = await CorrectedAsync(shop, correction);
 
         Assert.Equal("6.18 kΩ at 20.0 °C → 6.180 kΩ at 20 °C; 2.41 H at 120 Hz", looked.Echo);
         Assert.Equal(VerdictKind.Pass, after.Verdict.Kind);
@@ -38,11 +55,18 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         CoilCorrection correction = Of(batch, coil, written => written with { Value = "6.18 k" });
-        CoilEntryOutcome first = await shop.Room.CorrectCoilAsync(correction, Cancel), again = await shop.Room.CorrectCoilAsync(correction, Cancel);
+        CoilEntryOutcome first = await shop.Room.CorrectCoilAsync(correction, Cancel),
+            again = await shop.Room.CorrectCoilAsync(correction, Cancel);
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
-        CoilEntryOutcome other = await shop.Room.CorrectCoilAsync(correction with { Readings = [correction.Readings[0] with { Value = "6.17 k" }] }, Cancel);
+        CoilEntryOutcome other = await shop.Room.CorrectCoilAsync(
+            correction with
+            {
+                Readings = [correction.Readings[0] with { Value = "6.17 k" }],
+            },
+            Cancel
+        );
 
         Assert.Equal((false, true), (first.Duplicate, again.Duplicate));
         Assert.True(other.IsConflict);
@@ -54,10 +78,10 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         await CorrectedAsync(shop, Of(batch, coil, written => written) with { NewTag = "C-009" });
         await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel);
-        CoilStanding back = Assert.Single((await shop.StandingAsync(batch)).Coils);
+        CoilStatus back = Assert.Single((await shop.StatusAsync(batch)).Coils);
         Assert.Equal(("C-001", 2), (back.Tag, back.InForce.Count));
     }
 
@@ -66,24 +90,28 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
-        CoilStanding less = await CorrectedAsync(shop, Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written));
+        CoilStatus less = await CorrectedAsync(
+            shop,
+            Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written)
+        );
         Assert.Equal("6.18 k", Assert.Single(less.InForce).Typed);
-        Assert.Equal("the correction of C-001", (await shop.StandingAsync(batch)).UndoWords);
+        Assert.Equal("the correction of C-001", (await shop.StatusAsync(batch)).UndoWords);
 
         Guid undo = Guid.NewGuid();
-        CoilEntryOutcome undone = await shop.Room.UndoLastAsync(batch.Id, undo, "Mara", Cancel), again = await shop.Room.UndoLastAsync(batch.Id, undo, "Mara", Cancel);
+        CoilEntryOutcome undone = await shop.Room.UndoLastAsync(batch.Id, undo, "Mara", Cancel),
+            again = await shop.Room.UndoLastAsync(batch.Id, undo, "Mara", Cancel);
         Assert.Equal((false, true, "C-001"), (undone.Duplicate, again.Duplicate, again.Coil!.Tag));
         Assert.Equal(["2.41 H", "6.18 k"], undone.Coil!.InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal));
         Assert.Equal(5, (await shop.ReadingsAsync(batch)).Count); // three readings, what took one away, what brought it back
-        Assert.Equal(2, (await shop.StandingAsync(batch)).Coils.Count);
+        Assert.Equal(2, (await shop.StatusAsync(batch)).Coils.Count);
 
         await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel); // then the coil that was entered before the correction
-        Assert.Equal("C-001", Assert.Single((await shop.StandingAsync(batch)).Coils).Tag);
-        Assert.Equal("C-001", (await shop.StandingAsync(batch)).UndoWords);
+        Assert.Equal("C-001", Assert.Single((await shop.StatusAsync(batch)).Coils).Tag);
+        Assert.Equal("C-001", (await shop.StatusAsync(batch)).UndoWords);
         await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel); // and the whole first entry, what was brought back with it
-        Assert.Empty((await shop.StandingAsync(batch)).Coils);
+        Assert.Empty((await shop.StatusAsync(batch)).Coils);
     }
 
     [Fact]
@@ -93,9 +121,15 @@ public sealed class CorrectionTests
         BatchRecord batch = await shop.BatchAsync();
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.20 k"));
-        await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = written.Value == "6.20 k" ? "6.21 k" : "" }) with { NewTag = "C-009" });
-        CoilStanding back = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.20 k"));
+        await CorrectedAsync(
+            shop,
+            Of(batch, coil, written => written with { Value = written.Value == "6.20 k" ? "6.21 k" : "" }) with
+            {
+                NewTag = "C-009",
+            }
+        );
+        CoilStatus back = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
         Assert.Equal("C-001", back.Tag);
         Assert.Equal(["2.41 H", "6.18 k", "6.20 k", "6.81 k"], back.InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal));
     }
@@ -105,11 +139,17 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
         coil = await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.19 k" }));
         await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.20 k" }));
-        Assert.Equal("6.19 k", Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!.InForce).Typed);
-        Assert.Equal("6.18 k", Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!.InForce).Typed);
+        Assert.Equal(
+            "6.19 k",
+            Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!.InForce).Typed
+        );
+        Assert.Equal(
+            "6.18 k",
+            Assert.Single((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!.InForce).Typed
+        );
         Assert.Null((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil);
     }
 
@@ -119,7 +159,7 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         CoilCorrection correction = Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written);
         await CorrectedAsync(shop, correction);
         Assert.True((await shop.Room.UndoLastAsync(batch.Id, correction.Id, "Mara", Cancel)).IsConflict);
@@ -130,13 +170,15 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding first = await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.18 k") with { Inductance = "2.41 H" });
+        CoilStatus first = await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.18 k") with { Inductance = "2.41 H" });
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
-        CoilStanding after = await CorrectedAsync(shop, Of(batch, first, written => written) with { NewTag = "c-1" });
+        CoilStatus after = await CorrectedAsync(shop, Of(batch, first, written => written) with { NewTag = "c-1" });
 
         Assert.Equal(("C-001", 2, 2), (after.Tag, after.InForce.Count, after.Superseded.Count));
-        Assert.Equal(["C-001", "C-002"], (await shop.StandingAsync(batch)).Coils.Select(coil => coil.Tag));
-        Wall wall = (await new WallRoom(shop.Records, shop.Machines).ShowAsync(new WallForm(), Cancel)).Wall!;
+        Assert.Equal(["C-001", "C-002"], (await shop.StatusAsync(batch)).Coils.Select(coil => coil.Tag));
+        ControlChart wall = (
+            await new ControlChartService(shop.Records, shop.Machines).ShowAsync(new ChartSettingsForm(), Cancel)
+        ).ControlChart!;
         Assert.Equal(["C-001", "C-002"], wall.Points.Select(point => point.Tag)); // on the charts too
     }
 
@@ -144,11 +186,23 @@ public sealed class CorrectionTests
     public async Task A_tag_that_is_there_already_or_in_a_piece_is_refused_in_words()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        CoilStanding coil = (await shop.Shop.StandingAsync(shop.Slugs)).Coils[0];
-        string taken = Assert.Single((await shop.Shop.Room.CorrectCoilAsync(Of(shop.Slugs, coil, written => written) with { NewTag = "BS-002" }, Cancel)).Problems).Message;
+        CoilStatus coil = (await shop.Shop.StatusAsync(shop.Slugs)).Coils[0];
+        string taken = Assert
+            .Single(
+                (
+                    await shop.Shop.Room.CorrectCoilAsync(Of(shop.Slugs, coil, written => written) with { NewTag = "BS-002" }, Cancel)
+                ).Problems
+            )
+            .Message;
         Assert.Contains("BS-002 is there already (3.98 k). Is it the same coil", taken, StringComparison.Ordinal);
         string serial = (await shop.MakeAsync(1)).Serial;
-        string built = Assert.Single((await shop.Shop.Room.CorrectCoilAsync(Of(shop.Slugs, coil, written => written) with { NewTag = "BS-009" }, Cancel)).Problems).Message;
+        string built = Assert
+            .Single(
+                (
+                    await shop.Shop.Room.CorrectCoilAsync(Of(shop.Slugs, coil, written => written) with { NewTag = "BS-009" }, Cancel)
+                ).Problems
+            )
+            .Message;
         Assert.Contains(serial, built, StringComparison.Ordinal);
     }
 
@@ -158,11 +212,16 @@ public sealed class CorrectionTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
-        CoilStanding held = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilStatus held = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         Assert.Equal(VerdictKind.Hold, held.Verdict.Kind);
         CoilCorrection empty = Of(batch, held, written => written with { Value = "" });
-        Assert.Contains((await shop.Room.CorrectCoilAsync(empty, Cancel)).Problems, problem => problem.Message.Contains("one reading at least", StringComparison.Ordinal));
-        CoilStanding after = await CorrectedAsync(shop, Of(batch, held, written => written.Value == "6.81 k" ? written with { Value = "" } : written));
+        Assert.Contains((await shop.Room.CorrectCoilAsync(empty, Cancel)).Problems, problem =>
+            problem.Message.Contains("one reading at least", StringComparison.Ordinal)
+        );
+        CoilStatus after = await CorrectedAsync(
+            shop,
+            Of(batch, held, written => written.Value == "6.81 k" ? written with { Value = "" } : written)
+        );
         Assert.Equal((VerdictKind.Pass, 1, 1), (after.Verdict.Kind, after.InForce.Count, after.Superseded.Count));
     }
 
@@ -171,14 +230,18 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
-        Assert.Equal(["resistance", "reason"], await FieldsAsync(Of(batch, coil, written => written with { Value = "six" }) with { Reason = " " }));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        Assert.Equal(
+            ["resistance", "reason"],
+            await FieldsAsync(Of(batch, coil, written => written with { Value = "six" }) with { Reason = " " })
+        );
         Assert.Equal(["resistance"], await FieldsAsync(Of(batch, coil, written => written with { Temperature = "400 °C" })));
         Assert.Equal(["reading"], await FieldsAsync(Of(batch, coil, written => written))); // nothing was changed
         Assert.Equal(["tag"], await FieldsAsync(Of(batch, coil, written => written) with { Tag = "C-009" }));
         Assert.Single(await shop.ReadingsAsync(batch));
 
-        async Task<string[]> FieldsAsync(CoilCorrection correction) => [.. (await shop.Room.CorrectCoilAsync(correction, Cancel)).Problems.Select(problem => problem.Field)];
+        async Task<string[]> FieldsAsync(CoilCorrection correction) =>
+            [.. (await shop.Room.CorrectCoilAsync(correction, Cancel)).Problems.Select(problem => problem.Field)];
     }
 
     [Fact]
@@ -186,13 +249,13 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.18 k" }));
         CoilEntryOutcome late = await shop.Room.CorrectCoilAsync(Of(batch, coil, written => written with { Value = "6.20 k" }), Cancel);
         Assert.Contains(late.Problems, problem => problem.Message.Contains("meanwhile", StringComparison.Ordinal));
     }
 
-    internal static async Task<CoilStanding> CorrectedAsync(WorkingShop shop, CoilCorrection correction)
+    internal static async Task<CoilStatus> CorrectedAsync(WorkingShop shop, CoilCorrection correction)
     {
         CoilEntryOutcome outcome = await shop.Room.CorrectCoilAsync(correction, Cancel);
         Assert.Empty(outcome.Problems);
@@ -200,13 +263,14 @@ public sealed class CorrectionTests
         return outcome.Coil!;
     }
 
-    private static CoilCorrection Of(BatchRecord batch, CoilStanding coil, Func<ReadingAsWritten, ReadingAsWritten> change) => new()
-    {
-        Id = Guid.NewGuid(),
-        BatchId = batch.Id,
-        Tag = coil.Tag,
-        Readings = [.. coil.InForce.Select(ReadingAsWritten.Of).Select(change)],
-        Reason = "figures swapped",
-        Person = "Ines",
-    };
+    private static CoilCorrection Of(BatchRecord batch, CoilStatus coil, Func<ReadingAsWritten, ReadingAsWritten> change) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            BatchId = batch.Id,
+            Tag = coil.Tag,
+            Readings = [.. coil.InForce.Select(ReadingAsWritten.Of).Select(change)],
+            Reason = "figures swapped",
+            Person = "Ines",
+        };
 }

@@ -21,7 +21,10 @@ public sealed class EntryAdviceTests
         {
             double kiloOhm = (coil > 24 ? 6.23 : 6.18) + 0.012 * ((coil * 7 % 5) - 2);
             string tag = string.Create(CultureInfo.InvariantCulture, $"C-{coil:000}");
-            CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, tag, string.Create(CultureInfo.InvariantCulture, $"{kiloOhm:0.000} k")), Cancel);
+            CoilEntryOutcome outcome = await shop.Room.RecordCoilAsync(
+                WorkingShop.Entry(batch, tag, string.Create(CultureInfo.InvariantCulture, $"{kiloOhm:0.000} k")),
+                Cancel
+            );
             told.AddRange(outcome.Signals.Select(rule => $"{tag}: {rule}"));
             shop.Clock.Advance(TimeSpan.FromSeconds(30));
             if (outcome.Signals.Count > 0)
@@ -30,9 +33,12 @@ public sealed class EntryAdviceTests
             }
         }
 
-        BatchStanding standing = (await shop.Room.StandingAsync(batch.Id, Cancel))!;
+        BatchStatus standing = (await shop.Room.StatusAsync(batch.Id, Cancel))!;
         Assert.NotEmpty(told);
-        Assert.Equal(BatchChart.Signals(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))).Select(signal => $"{signal.Tag}: {signal.Rule}"), told);
+        Assert.Equal(
+            BatchChart.Signals(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))).Select(signal => $"{signal.Tag}: {signal.Rule}"),
+            told
+        );
     }
 
     [Fact]
@@ -40,9 +46,17 @@ public sealed class EntryAdviceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        Verdict open = (await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "open"))).Verdict, broken = (await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "0.26 M"))).Verdict;
-        Assert.Equal(("open: reheat the joints first (95 %)", "then look for a broken lead"), (VerdictAdvice.Cause(open), VerdictAdvice.Check(open)));
-        Assert.StartsWith("probably broken wire: the meter sees only the coil's stray capacitance", VerdictAdvice.Cause(broken), StringComparison.Ordinal);
+        Verdict open = (await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "open"))).Verdict,
+            broken = (await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "0.26 M"))).Verdict;
+        Assert.Equal(
+            ("open: reheat the joints first (95 %)", "then look for a broken lead"),
+            (VerdictAdvice.Cause(open), VerdictAdvice.Check(open))
+        );
+        Assert.StartsWith(
+            "probably broken wire: the meter sees only the coil's stray capacitance",
+            VerdictAdvice.Cause(broken),
+            StringComparison.Ordinal
+        );
         Assert.Equal("check joints and start lead", VerdictAdvice.Check(broken));
     }
 
@@ -51,8 +65,8 @@ public sealed class EntryAdviceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStanding once = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k") with { Inductance = "2.4 H" });
-        CoilStanding twice = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k"));
+        CoilStatus once = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k") with { Inductance = "2.4 H" });
+        CoilStatus twice = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k"));
         Assert.Equal((VerdictKind.Hold, VerdictKind.Reject), (once.Verdict.Kind, twice.Verdict.Kind));
         Assert.True(once.Verdict.OffLimits);
     }
@@ -63,9 +77,20 @@ public sealed class EntryAdviceTests
     public void A_target_that_leaves_out_the_recipes_own_forecast_is_told(string inductance, int warnings)
     {
         Recipe recipe = RecipeReader.Read(WorkingShop.Harbour().Replace("2.4 H", inductance, StringComparison.Ordinal)).Value!;
-        Prediction prediction = Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load: null, new ForecastOptions { Strings = false }, TestContext.Current.CancellationToken);
+        Prediction prediction = Forecaster.Predict(
+            RecipeModelBuilder.ToModel(recipe),
+            load: null,
+            new ForecastOptions { Strings = false },
+            TestContext.Current.CancellationToken
+        );
         IReadOnlyList<ForecastWarning> told = RecipeTargets.LeavingOutForecast(recipe, prediction);
         Assert.Equal(warnings, told.Count);
-        Assert.All(told, warning => Assert.StartsWith("the target for inductance, 2.26 H to 2.54 H, leaves out what this recipe forecasts", warning.Message, StringComparison.Ordinal));
+        Assert.All(told, warning =>
+            Assert.StartsWith(
+                "the target for inductance, 2.26 H to 2.54 H, leaves out what this recipe forecasts",
+                warning.Message,
+                StringComparison.Ordinal
+            )
+        );
     }
 }

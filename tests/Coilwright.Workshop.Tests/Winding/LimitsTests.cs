@@ -1,7 +1,7 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Walls;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
@@ -15,8 +15,9 @@ public sealed class LimitsTests
     public async Task A_target_stated_at_25_degrees_is_the_same_everywhere()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        RevisionRecord revision = await shop.ReleasedAsync(WorkingShop.Harbour(
-            targets: """{ "dcResistance": { "nominal": "6.18 kΩ", "tolerance": "4 %", "temperature": "25 °C" } }"""));
+        RevisionRecord revision = await shop.ReleasedAsync(
+            WorkingShop.Harbour(targets: """{ "dcResistance": { "nominal": "6.18 kΩ", "tolerance": "4 %", "temperature": "25 °C" } }""")
+        );
         await SameAsync(shop, await shop.BatchAsync(revision), 5818.5, 6303.4);
     }
 
@@ -36,7 +37,19 @@ public sealed class LimitsTests
 
         RevisionRecord revision = await shop.ReleasedAsync(recipe.ToJsonString());
         string first = recipe["coils"]![0]!["name"]!.GetValue<string>();
-        BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, revision.Number, first, 24, "C-", "", "", "Mara", shop.Clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            "H-12",
+            revision.RecipeId,
+            revision.Number,
+            first,
+            24,
+            "C-",
+            "",
+            "",
+            "Mara",
+            shop.Clock.GetUtcNow()
+        );
         Assert.Empty(await shop.Room.BeginBatchAsync(batch, Cancel));
         await SameAsync(shop, batch, 3744, 4056);
     }
@@ -53,15 +66,19 @@ public sealed class LimitsTests
         ];
         Assert.Equal([VerdictKind.Reject, VerdictKind.Pass, VerdictKind.Pass, VerdictKind.Reject], kinds);
 
-        BatchRunStanding run = (await shop.Run.StandingAsync(batch.Id, Cancel))!;
-        Wall wall = (await new WallRoom(shop.Records, shop.Machines).ShowAsync(new WallForm(), Cancel)).Wall!;
-        Assert.True(run.Standing.Limits.IsTarget);
-        foreach ((double low, double high) in new[]
-        {
-            (run.Standing.Limits.Low, run.Standing.Limits.High),
-            (wall.Band!.Low, wall.Band.High),
-            (run.Plan.SetUp.At20C.LowOhm!.Value, run.Plan.SetUp.At20C.HighOhm!.Value),
-        })
+        BatchProgress run = (await shop.Run.StatusAsync(batch.Id, Cancel))!;
+        ControlChart wall = (
+            await new ControlChartService(shop.Records, shop.Machines).ShowAsync(new ChartSettingsForm(), Cancel)
+        ).ControlChart!;
+        Assert.True(run.Status.Limits.IsTarget);
+        foreach (
+            (double low, double high) in new[]
+            {
+                (run.Status.Limits.Low, run.Status.Limits.High),
+                (wall.Band!.Low, wall.Band.High),
+                (run.Plan.SetUp.At20C.LowOhm!.Value, run.Plan.SetUp.At20C.HighOhm!.Value),
+            }
+        )
         {
             Assert.Equal(lowOhm, low, 0.1);
             Assert.Equal(highOhm, high, 0.1);

@@ -12,7 +12,8 @@ public sealed class RoomInForceTests
     [InlineData(121, false)]
     [InlineData(-120, true)] // an entry told late, made before the room was read
     [InlineData(-121, false)] // a clock set back by more than that
-    public void A_room_holds_two_hours(int minutes, bool holds) => Assert.Equal(holds ? s_room : null, RoomInForce.At(s_room, s_room.TimeUtc.AddMinutes(minutes)));
+    public void A_room_holds_two_hours(int minutes, bool holds) =>
+        Assert.Equal(holds ? s_room : null, RoomInForce.At(s_room, s_room.TimeUtc.AddMinutes(minutes)));
 
     [Fact]
     public void No_room_entered_is_none_in_force() => Assert.Null(RoomInForce.At(null, s_room.TimeUtc));

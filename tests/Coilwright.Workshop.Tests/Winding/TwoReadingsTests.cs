@@ -5,7 +5,9 @@ using Coilwright.Workshop.Pieces;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
-/// <summary>A figure that can mean two things is stored never, at once or late: both readings come back, and each is read as itself.</summary>
+/// <summary>
+/// A figure that can mean two things is stored never, at once or late: both readings come back, and each is read as itself.
+/// </summary>
 public sealed class TwoReadingsTests
 {
     private static CancellationToken Cancel => WorkingShop.Cancel;
@@ -17,7 +19,7 @@ public sealed class TwoReadingsTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        ToldLate? late = isLate ? new ToldLate(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow()) : null;
+        LateEntry? late = isLate ? new LateEntry(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow()) : null;
         CoilEntry entry = WorkingShop.Entry(batch, "C-001", "62,100");
         CoilEntryOutcome asked = await shop.Room.RecordCoilAsync(entry, Cancel, late);
         Problem problem = Assert.Single(asked.Problems);
@@ -25,9 +27,17 @@ public sealed class TwoReadingsTests
         Assert.Equal(["62.100 Ω", "62100 Ω"], problem.Readings);
         Assert.Empty(await shop.ReadingsAsync(batch));
 
-        foreach ((string tag, string chosen, double ohm) in new[] { ("C-001", problem.Readings![1], 62_100.0), ("C-002", problem.Readings[0], 62.1) })
+        foreach (
+            (string tag, string chosen, double ohm) in new[]
+            {
+                ("C-001", problem.Readings![1], 62_100.0),
+                ("C-002", problem.Readings[0], 62.1),
+            }
+        )
         {
-            Assert.Empty((await shop.Room.RecordCoilAsync(entry with { Id = Guid.NewGuid(), Tag = tag, Resistance = chosen }, Cancel, late)).Problems);
+            Assert.Empty(
+                (await shop.Room.RecordCoilAsync(entry with { Id = Guid.NewGuid(), Tag = tag, Resistance = chosen }, Cancel, late)).Problems
+            );
             Assert.Equal(ohm, (await shop.ReadingsAsync(batch))[^1].Si!.Value, 1e-9);
         }
     }
@@ -37,7 +47,7 @@ public sealed class TwoReadingsTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        ToldLate late = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
+        LateEntry late = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
         CoilEntry entry = WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.4 H", InductanceAt = "1,200 Hz" };
         Problem problem = Assert.Single((await shop.Room.RecordCoilAsync(entry, Cancel, late)).Problems);
         Assert.Equal("inductanceAt", problem.Field);
@@ -59,7 +69,7 @@ public sealed class TwoReadingsTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        Interpretation said = FieldInterpreter.Read("entry.resistance", typed, (await shop.StandingAsync(batch)).Limits.Nominal);
+        Interpretation said = FieldInterpreter.Read("entry.resistance", typed, (await shop.StatusAsync(batch)).Limits.Nominal);
         CoilEntryOutcome kept = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel);
         Assert.Equal(said.Readings, kept.Problems.SelectMany(problem => problem.Readings ?? []));
         bool isUnderstood = said.Echo.Length > 0 && said.Readings.Count == 0;
@@ -79,9 +89,17 @@ public sealed class TwoReadingsTests
         Guid reading = (await shop.ReadingsAsync(batch))[0].Id;
         CoilCorrection correction = new()
         {
-            Id = Guid.NewGuid(), BatchId = batch.Id, Tag = "C-001", Reason = "misread", Readings = [new ReadingAsWritten(reading, "62,100", "20 °C", "", "")],
+            Id = Guid.NewGuid(),
+            BatchId = batch.Id,
+            Tag = "C-001",
+            Reason = "misread",
+            Readings = [new ReadingAsWritten(reading, "62,100", "20 °C", "", "")],
         };
-        Assert.Contains("62.100 Ω or 62100 Ω", Assert.Single((await shop.Room.CorrectCoilAsync(correction, Cancel)).Problems).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "62.100 Ω or 62100 Ω",
+            Assert.Single((await shop.Room.CorrectCoilAsync(correction, Cancel)).Problems).Message,
+            StringComparison.Ordinal
+        );
         Assert.Single(await shop.ReadingsAsync(batch));
         CoilCorrection chosen = correction with { Readings = [new ReadingAsWritten(reading, "62100 Ω", "20 °C", "", "")] };
         Assert.Empty((await shop.Room.CorrectCoilAsync(chosen, Cancel)).Problems);

@@ -14,16 +14,22 @@ public sealed class UnreadableRecordTests
     public async Task A_batch_on_a_recipe_that_is_refused_today_stands_in_the_list_with_what_to_do()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        BatchRecord good = await shop.BatchAsync(), bad = await PlantedAsync(shop);
+        BatchRecord good = await shop.BatchAsync(),
+            bad = await PlantedAsync(shop);
 
-        IReadOnlyList<RecordStatus<BatchStanding>> batches = await shop.Room.StandingsAsync(Cancel);
+        IReadOnlyList<RecordStatus<BatchStatus>> batches = await shop.Room.StatusesAsync(Cancel);
         UnreadableRecord fault = Assert.Single(batches.Unreadable());
         Assert.Equal(good.Name, Assert.Single(batches.Readable()).Batch.Name);
         Assert.Equal("Batch PX", fault.Name);
-        Assert.Contains("does not pass the checks of a recipe any more: coil 1, winding, turns, stored as 0: outside what is possible here (allowed: 1 to 100000)", fault.Why, StringComparison.Ordinal);
+        Assert.Contains(
+            "does not pass the checks of a recipe any more: coil 1, winding, turns, stored as 0: outside what is possible "
+                + "here (allowed: 1 to 100000)",
+            fault.Why,
+            StringComparison.Ordinal
+        );
         Assert.Contains("open the recipe, mend the value, save it as the next revision", fault.ToDo, StringComparison.Ordinal);
-        Assert.Equal(fault, Assert.Single((await shop.Run.StandingsAsync(Cancel)).Unreadable()));
-        UnreadableRecordException alone = await Assert.ThrowsAsync<UnreadableRecordException>(() => shop.Room.StandingAsync(bad.Id, Cancel));
+        Assert.Equal(fault, Assert.Single((await shop.Run.StatusesAsync(Cancel)).Unreadable()));
+        UnreadableRecordException alone = await Assert.ThrowsAsync<UnreadableRecordException>(() => shop.Room.StatusAsync(bad.Id, Cancel));
         Assert.Equal(fault.ToDo, alone.ToDo);
     }
 
@@ -32,14 +38,35 @@ public sealed class UnreadableRecordTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         await PlantedAsync(shop);
-        Assert.Empty(await shop.Stock.TakeInAsync(new SpoolRecord { Id = Guid.NewGuid(), Label = "0117", Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", TimeUtc = shop.Clock.GetUtcNow() }, "500 g", "100 g", Cancel));
-        Assert.Contains("the coils of PX are not taken off, since that batch cannot be shown", Assert.Single(await shop.Stock.ShelfAsync(Cancel)).RemainingWords, StringComparison.Ordinal);
+        Assert.Empty(
+            await shop.Stock.TakeInAsync(
+                new SpoolRecord
+                {
+                    Id = Guid.NewGuid(),
+                    Label = "0117",
+                    Gauge = "AWG 42",
+                    Insulation = "plain-enamel",
+                    Build = "single",
+                    TimeUtc = shop.Clock.GetUtcNow(),
+                },
+                "500 g",
+                "100 g",
+                Cancel
+            )
+        );
+        Assert.Contains(
+            "the coils of PX are not taken off, since that batch cannot be shown",
+            Assert.Single(await shop.Stock.ShelfAsync(Cancel)).RemainingWords,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
     public async Task Whatever_a_record_throws_is_a_reason_and_a_file_that_fails_is_not()
     {
-        RecordStatus<string> fails = await RecordStatus.ReadAsync<string>("Piece 1", () => throw new ArgumentOutOfRangeException("column", -32321.9, "column must lie in [0, 1]."));
+        RecordStatus<string> fails = await RecordStatus.ReadAsync<string>("Piece 1", () =>
+            throw new ArgumentOutOfRangeException("column", -32321.9, "column must lie in [0, 1].")
+        );
         Assert.Null(fails.Value);
         Assert.StartsWith("this program fails on it (ArgumentOutOfRangeException", fails.Fault!.Why, StringComparison.Ordinal);
         await Assert.ThrowsAsync<IOException>(() => RecordStatus.ReadAsync<string>("Piece 1", () => throw new IOException("disk full")));
@@ -51,7 +78,9 @@ public sealed class UnreadableRecordTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         Guid id = Guid.NewGuid();
         Assert.Empty((await shop.Book.SaveAsync(id, WorkingShop.Harbour(), "", "Joss", 0, Cancel)).Problems);
-        RecipeBook book = new(shop.Records, shop.Clock, _ => throw new ArgumentOutOfRangeException("column", -32321.9, "column must lie in [0, 1]."));
+        RecipeService book = new(shop.Records, shop.Clock, _ =>
+            throw new ArgumentOutOfRangeException("column", -32321.9, "column must lie in [0, 1].")
+        );
         Problem refused = Assert.Single((await book.ReleaseAsync(id, 1, "Joss", Cancel)).Problems);
         Assert.StartsWith("this recipe cannot be forecast", refused.Message, StringComparison.Ordinal);
         Assert.Equal(RevisionState.Draft, (await shop.Records.FindRevisionAsync(id, 1, Cancel))!.State);
@@ -63,13 +92,24 @@ public sealed class UnreadableRecordTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord bad = await PlantedAsync(shop);
-        Assert.Contains(await shop.Room.BeginBatchAsync(bad with { Id = Guid.NewGuid(), Name = "PY" }, Cancel), problem => problem.Field == "coils[0].winding.turns");
+        Assert.Contains(await shop.Room.BeginBatchAsync(bad with { Id = Guid.NewGuid(), Name = "PY" }, Cancel), problem =>
+            problem.Field == "coils[0].winding.turns"
+        );
     }
 
     /// <summary>A batch on a released recipe of no turns, written past the checks.</summary>
     private static async Task<BatchRecord> PlantedAsync(WorkingShop shop)
     {
-        RevisionRecord revision = new(Guid.NewGuid(), "Long screw", 1, WorkingShop.Harbour(turns: 0, name: "Long screw"), RevisionState.Released, "", "Joss", shop.Clock.GetUtcNow());
+        RevisionRecord revision = new(
+            Guid.NewGuid(),
+            "Long screw",
+            1,
+            WorkingShop.Harbour(turns: 0, name: "Long screw"),
+            RevisionState.Released,
+            "",
+            "Joss",
+            shop.Clock.GetUtcNow()
+        );
         Assert.True(await shop.Records.SaveRevisionAsync(revision, 0, Cancel));
         BatchRecord batch = new(Guid.NewGuid(), "PX", revision.RecipeId, 1, "main", 10, "P-", "0117", "", "Mara", shop.Clock.GetUtcNow());
         await shop.Records.AddBatchAsync(batch, Cancel);

@@ -13,9 +13,7 @@ internal sealed class WorkingShop : IAsyncDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-workshop-").FullName;
 
-    private WorkingShop()
-    {
-    }
+    private WorkingShop() { }
 
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -23,21 +21,21 @@ internal sealed class WorkingShop : IAsyncDisposable
 
     public SqliteShop Records { get; private set; } = null!;
 
-    public RecipeBook Book { get; private set; } = null!;
+    public RecipeService Book { get; private set; } = null!;
 
-    public WindingRoom Room { get; private set; } = null!;
+    public WindingService Room { get; private set; } = null!;
 
-    public MachinePark Machines { get; private set; } = null!;
+    public MachineService Machines { get; private set; } = null!;
 
-    public StockRoom Stock { get; private set; } = null!;
+    public StockService Stock { get; private set; } = null!;
 
-    public BatchRun Run { get; private set; } = null!;
+    public BatchEventService Run { get; private set; } = null!;
 
     public static async Task<WorkingShop> StartAsync()
     {
         WorkingShop shop = new();
         shop.Records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock, Cancel);
-        shop.Book = new RecipeBook(shop.Records, shop.Clock);
+        shop.Book = new RecipeService(shop.Records, shop.Clock);
         shop.Hire();
         return shop;
     }
@@ -52,27 +50,34 @@ internal sealed class WorkingShop : IAsyncDisposable
 
     private void Hire()
     {
-        Room = new WindingRoom(Records, Clock);
-        Machines = new MachinePark(Records, Clock);
-        Stock = new StockRoom(Records, Clock);
-        Run = new BatchRun(Records, Room, Machines, Clock);
+        Room = new WindingService(Records, Clock);
+        Machines = new MachineService(Records, Clock);
+        Stock = new StockService(Records, Clock);
+        Run = new BatchEventService(Records, Room, Machines, Clock);
     }
 
     /// <summary>An invented recipe: 6.18 kΩ ± 4 % and 2.4 H ± 6 % at 1 kHz, unless turns say otherwise.</summary>
-    public static string Harbour(int turns = 8000, string name = "Harbour bridge", string targets = """{ "dcResistance": { "nominal": "6.18 kΩ", "tolerance": "4 %" }, "inductance": { "nominal": "2.4 H", "tolerance": "6 %", "at": "1 kHz" } }""") => $$"""
-        {
-          "format": "coilwright.recipe/1",
-          "name": "{{name}}",
-          "coils": [ {
-            "name": "main",
-            "bobbin": { "coreLength": "61 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
-            "wire": { "gauge": "AWG 42", "insulation": "plain-enamel", "build": "single" },
-            "winding": { "turns": {{turns}}, "direction": "counter-clockwise", "lay": "scattered", "pitch": "0.19 mm", "tension": "14 gf", "speed": "1200 rpm" },
-            "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
-          } ],
-          "targets": {{targets}}
-        }
-        """;
+    public static string Harbour(
+        int turns = 8000,
+        string name = "Harbour bridge",
+        string targets =
+            """{ "dcResistance": { "nominal": "6.18 kΩ", "tolerance": "4 %" }, "inductance": { "nominal": "2.4 """
+            + """H", "tolerance": "6 %", "at": "1 kHz" } }"""
+    ) =>
+        $$"""
+            {
+              "format": "coilwright.recipe/1",
+              "name": "{{name}}",
+              "coils": [ {
+                "name": "main",
+                "bobbin": { "coreLength": "61 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
+                "wire": { "gauge": "AWG 42", "insulation": "plain-enamel", "build": "single" },
+                "winding": { "turns": {{turns}}, "direction": "counter-clockwise", "lay": "scattered", "pitch": "0.19 mm", "tension": "14 gf", "speed": "1200 rpm" },
+                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
+              } ],
+              "targets": {{targets}}
+            }
+            """;
 
     /// <summary>Saves and releases a recipe, as many revisions as wanted; returns the newest.</summary>
     public async Task<RevisionRecord> ReleasedAsync(string? json = null, int revisions = 1)
@@ -93,7 +98,19 @@ internal sealed class WorkingShop : IAsyncDisposable
     public async Task<BatchRecord> BatchAsync(RevisionRecord? revision = null, int quantity = 24)
     {
         revision ??= await ReleasedAsync();
-        BatchRecord batch = new(Guid.NewGuid(), "H-12", revision.RecipeId, revision.Number, "main", quantity, "C-", "0117", "Winder 2", "Mara", Clock.GetUtcNow());
+        BatchRecord batch = new(
+            Guid.NewGuid(),
+            "H-12",
+            revision.RecipeId,
+            revision.Number,
+            "main",
+            quantity,
+            "C-",
+            "0117",
+            "Winder 2",
+            "Mara",
+            Clock.GetUtcNow()
+        );
         await Records.AddBatchAsync(batch, Cancel); // its winder and spool need not be on record, as in an old shop
         return batch;
     }
@@ -103,17 +120,33 @@ internal sealed class WorkingShop : IAsyncDisposable
     {
         if ((await Records.SpoolsAsync(Cancel)).All(spool => spool.Label != label))
         {
-            SpoolRecord spool = new() { Id = Guid.NewGuid(), Label = label, Gauge = "AWG 42", Insulation = "plain-enamel", Build = "single", TimeUtc = Clock.GetUtcNow() };
+            SpoolRecord spool = new()
+            {
+                Id = Guid.NewGuid(),
+                Label = label,
+                Gauge = "AWG 42",
+                Insulation = "plain-enamel",
+                Build = "single",
+                TimeUtc = Clock.GetUtcNow(),
+            };
             Assert.Empty(await Stock.TakeInAsync(spool, "", "", Cancel));
         }
     }
 
     /// <summary>An entry for a coil; temperature 20 °C unless said.</summary>
     public static CoilEntry Entry(BatchRecord batch, string tag, string resistance, string temperature = "20 °C") =>
-        new() { Id = Guid.NewGuid(), BatchId = batch.Id, Tag = tag, Resistance = resistance, Temperature = temperature, Person = "Mara" };
+        new()
+        {
+            Id = Guid.NewGuid(),
+            BatchId = batch.Id,
+            Tag = tag,
+            Resistance = resistance,
+            Temperature = temperature,
+            Person = "Mara",
+        };
 
     /// <summary>Records an entry that must be accepted.</summary>
-    public async Task<CoilStanding> KeptAsync(CoilEntry entry)
+    public async Task<CoilStatus> KeptAsync(CoilEntry entry)
     {
         CoilEntryOutcome outcome = await Room.RecordCoilAsync(entry, Cancel);
         Assert.Empty(outcome.Problems);
@@ -121,14 +154,16 @@ internal sealed class WorkingShop : IAsyncDisposable
         return outcome.Coil!;
     }
 
-    public async Task<BatchStanding> StandingAsync(BatchRecord batch) => (await Room.StandingAsync(batch.Id, Cancel))!;
+    public async Task<BatchStatus> StatusAsync(BatchRecord batch) => (await Room.StatusAsync(batch.Id, Cancel))!;
 
     public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(BatchRecord batch) => await Records.ReadingsAsync(batch.Id, Cancel);
 
     /// <summary>Runs a statement on the file itself, past the program.</summary>
     public async Task ExecuteAsync(string statement)
     {
-        await using Microsoft.Data.Sqlite.SqliteConnection connection = new($"Data Source={Path.Combine(_folder, "shop.db")};Foreign Keys=True");
+        await using Microsoft.Data.Sqlite.SqliteConnection connection = new(
+            $"Data Source={Path.Combine(_folder, "shop.db")};Foreign Keys=True"
+        );
         await connection.OpenAsync(Cancel);
         await using Microsoft.Data.Sqlite.SqliteCommand command = connection.CreateCommand();
 #pragma warning disable CA2100 // constants of the tests

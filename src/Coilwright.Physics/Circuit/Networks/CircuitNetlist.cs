@@ -3,7 +3,10 @@ using System.Text;
 
 namespace Coilwright.Physics.Circuit.Networks;
 
-/// <summary>Writes a whole circuit in the open SPICE syntax. Node <c>out</c> is the output, 0 ground; every source is the voltage that the string induces in one coil.</summary>
+/// <summary>
+/// Writes a whole circuit in the open SPICE syntax. Node <c>out</c> is the output, 0 ground; every source is the voltage that the string
+/// induces in one coil.
+/// </summary>
 /// <remarks>Only lumped coils can be written part by part; a branch that is a table must be fitted first.</remarks>
 public static class CircuitNetlist
 {
@@ -37,7 +40,10 @@ public static class CircuitNetlist
             NetworkSketch behind = new();
             int output = behind.Node("out");
             CircuitSketch.CableAndInput(behind, output, circuit.Load);
-            text.Append(CultureInfo.InvariantCulture, $"Ebuffer bufferout 0 {heard} 0 {buffer.Gain:R}\nRbufferout bufferout out {buffer.OutputOhm:R}\n");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"Ebuffer bufferout 0 {heard} 0 {buffer.Gain:R}\nRbufferout bufferout out {buffer.OutputOhm:R}\n"
+            );
             Draw(text, behind, output, "out");
         }
 
@@ -46,12 +52,18 @@ public static class CircuitNetlist
 
     private static void Draw(StringBuilder text, NetworkSketch sketch, int output, string heard)
     {
-        string Name(int node) => sketch.Root(node) == NetworkSketch.Ground ? "0" : sketch.Root(node) == sketch.Root(output) ? heard : sketch.NameOf(node);
+        string Name(int node) =>
+            sketch.Root(node) == NetworkSketch.Ground ? "0"
+            : sketch.Root(node) == sketch.Root(output) ? heard
+            : sketch.NameOf(node);
         foreach (PlainPart part in sketch.Plain.Where(part => sketch.Root(part.A) != sketch.Root(part.B)))
         {
-            string a = Name(part.A), b = Name(part.B);
+            string a = Name(part.A),
+                b = Name(part.B);
             string middle = part is { Ohm: > 0, F: > 0 } ? part.Name + "mid" : "";
-            text.Append(part.Ohm > 0 ? FormattableString.Invariant($"R{part.Name} {a} {(middle.Length > 0 ? middle : b)} {part.Ohm:R}\n") : "");
+            text.Append(
+                part.Ohm > 0 ? FormattableString.Invariant($"R{part.Name} {a} {(middle.Length > 0 ? middle : b)} {part.Ohm:R}\n") : ""
+            );
             text.Append(part.F > 0 ? FormattableString.Invariant($"C{part.Name} {(middle.Length > 0 ? middle : a)} {b} {part.F:R}\n") : "");
         }
 
@@ -71,7 +83,8 @@ public static class CircuitNetlist
     {
         LumpedPickup lumped = Lumped(branch);
         double squared = branch.Share * branch.Share;
-        string name = branch.Name, next = name + "s";
+        string name = branch.Name,
+            next = name + "s";
 
         // The source lifts the branch's far end, so its plus lies on the far side.
         text.Append(CultureInfo.InvariantCulture, $"V{name} {next} {a} DC 0 AC {branch.Level:R}\n");
@@ -85,8 +98,11 @@ public static class CircuitNetlist
         {
             if (lumped.Eddy[i] is { InductanceH: > 0, ResistanceOhm: > 0 } eddy)
             {
-                // The two parts of a tapped coil share this branch: the resistor stands across the first alone, the second sees it through the coupling.
-                string across = name.EndsWith("rest", StringComparison.Ordinal) ? "" : FormattableString.Invariant($"\nR{name}e{i + 1} {{0}} {{1}} {eddy.ResistanceOhm * squared:R}");
+                // The two parts of a tapped coil share this branch: the resistor stands across the first alone, the second sees it through
+                // the coupling.
+                string across = name.EndsWith("rest", StringComparison.Ordinal)
+                    ? ""
+                    : FormattableString.Invariant($"\nR{name}e{i + 1} {{0}} {{1}} {eddy.ResistanceOhm * squared:R}");
                 lines.Add(FormattableString.Invariant($"L{name}e{i + 1} {{0}} {{1}} {eddy.InductanceH * squared:R}{across}"));
             }
         }
@@ -101,11 +117,14 @@ public static class CircuitNetlist
 
     private static void Couple(StringBuilder text, BranchPart first, BranchPart second, double? mutualH)
     {
-        LumpedPickup one = Lumped(first), two = Lumped(second);
+        LumpedPickup one = Lumped(first),
+            two = Lumped(second);
         if (mutualH is { } henry)
         {
             double k = henry / Math.Sqrt(one.InductanceH * two.InductanceH) / (first.Share * second.Share);
-            text.Append(Math.Abs(k) > 0 ? FormattableString.Invariant($"K{first.Name}{second.Name} L{first.Name} L{second.Name} {k:R}\n") : "");
+            text.Append(
+                Math.Abs(k) > 0 ? FormattableString.Invariant($"K{first.Name}{second.Name} L{first.Name} L{second.Name} {k:R}\n") : ""
+            );
             return;
         }
 
@@ -114,11 +133,15 @@ public static class CircuitNetlist
         {
             if (one.Eddy[i] is { InductanceH: > 0, ResistanceOhm: > 0 })
             {
-                text.Append(CultureInfo.InvariantCulture, $"K{first.Name}{second.Name}e{i + 1} L{first.Name}e{i + 1} L{second.Name}e{i + 1} 1\n");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"K{first.Name}{second.Name}e{i + 1} L{first.Name}e{i + 1} L{second.Name}e{i + 1} 1\n"
+                );
             }
         }
     }
 
     private static LumpedPickup Lumped(in BranchPart branch) =>
-        branch.Source as LumpedPickup ?? throw new ArgumentException("Only a lumped coil can be written as parts; fit the table first.", nameof(branch));
+        branch.Source as LumpedPickup
+        ?? throw new ArgumentException("Only a lumped coil can be written as parts; fit the table first.", nameof(branch));
 }

@@ -1,9 +1,12 @@
 namespace Coilwright.Physics.Circuit.Networks;
 
-/// <summary>What arrives behind a whole circuit of pickups, controls and load for 1 V induced in every string-facing coil of level 1.</summary>
+/// <summary>
+/// What arrives behind a whole circuit of pickups, controls and load for 1 V induced in every string-facing coil of level 1.
+/// </summary>
 /// <remarks>
 /// Exact node equations; see <see cref="NetworkCurve"/>. With a buffer the two sides are solved apart and multiplied.
-/// Singular cases: an output shorted by a control at 0, and pickups that cancel at 20 Hz, give a silent response (see <see cref="Response.IsSilent"/>).
+/// Singular cases: an output shorted by a control at 0, and pickups that cancel at 20 Hz, give a silent response (see
+/// <see cref="Response.IsSilent"/>).
 /// </remarks>
 public static class CircuitResponse
 {
@@ -35,15 +38,33 @@ public static class CircuitResponse
         return new Response(points, reference, false);
     }
 
-    /// <summary>The highest point between 20 Hz and <paramref name="toHz"/>; null when the curve never rises above its level at 20 Hz, still rises at the end, or is silent.</summary>
+    /// <summary>
+    /// The highest point between 20 Hz and <paramref name="toHz"/>; null when the curve never rises above its level at 20 Hz, still rises
+    /// at the end, or is silent.
+    /// </summary>
     public static ResonancePeak? FindPeak(GuitarCircuit circuit, double toHz = PickupResponse.SearchEndHz) =>
-        Heard(circuit) is { } stages ? CurveSearch.HighestPoint(stages, PickupResponse.ReferenceHz, Require.InRange(toHz, 2 * PickupResponse.ReferenceHz, 1e9)) : null;
+        Heard(circuit) is { } stages
+            ? CurveSearch.HighestPoint(stages, PickupResponse.ReferenceHz, Require.InRange(toHz, 2 * PickupResponse.ReferenceHz, 1e9))
+            : null;
 
-    /// <summary>The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz; null when it is not below that at the end, or silent.</summary>
+    /// <summary>
+    /// The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz; null when
+    /// it is not below that at the end, or silent.
+    /// </summary>
     public static double? FindMinus3Db(GuitarCircuit circuit, double toHz = PickupResponse.SearchEndHz) =>
-        Heard(circuit) is { } stages ? CurveSearch.LastFall(stages, PickupResponse.ReferenceHz, Require.InRange(toHz, 2 * PickupResponse.ReferenceHz, 1e9), PickupResponse.DropDb) : null;
+        Heard(circuit) is { } stages
+            ? CurveSearch.LastFall(
+                stages,
+                PickupResponse.ReferenceHz,
+                Require.InRange(toHz, 2 * PickupResponse.ReferenceHz, 1e9),
+                PickupResponse.DropDb
+            )
+            : null;
 
-    /// <summary>Thermal noise at the output, V r.m.s.: √∫4kT·Re Z df, every resistance at one temperature; the noise of an amplifier's own parts is not in it.</summary>
+    /// <summary>
+    /// Thermal noise at the output, V r.m.s.: √∫4kT·Re Z df, every resistance at one temperature; the noise of an amplifier's own parts is
+    /// not in it.
+    /// </summary>
     /// <param name="circuit">The circuit.</param>
     /// <param name="fromHz">Lower end of the band, Hz.</param>
     /// <param name="toHz">Upper end, Hz.</param>

@@ -129,7 +129,13 @@ internal sealed class CircuitSketch
     {
         if (tone is { } control)
         {
-            sketch.SeriesPair(name, node, low, Require.InRange(control.ResistanceOhm, 0, 1e9) * Require.InRange(control.Setting, 0, 1), control.CapacitorF);
+            sketch.SeriesPair(
+                name,
+                node,
+                low,
+                Require.InRange(control.ResistanceOhm, 0, 1e9) * Require.InRange(control.Setting, 0, 1),
+                control.CapacitorF
+            );
         }
     }
 
@@ -141,7 +147,8 @@ internal sealed class CircuitSketch
             return;
         }
 
-        double track = Require.InRange(control.ResistanceOhm, 1e-3, 1e9), below = track * Require.InRange(control.Setting, 0, 1);
+        double track = Require.InRange(control.ResistanceOhm, 1e-3, 1e9),
+            below = track * Require.InRange(control.Setting, 0, 1);
         (int top, int wiper) = control.FromWiper ? (to, from) : (from, to);
         sketch.Resistor(name + "above", top, wiper, track - below);
         sketch.Resistor(name + "below", wiper, low, below);

@@ -21,7 +21,10 @@ public sealed record CircuitCoil(ISeriesBranch Branch, double CapacitanceF)
     /// <summary>Loss resistance across the whole winding, Ω; null for none.</summary>
     public double? ParallelLossOhm { get; init; }
 
-    /// <summary>Voltage the string induces in the whole winding, relative to the circuit's 1 V; the sign is that of winding × magnet. 0 for a dummy coil.</summary>
+    /// <summary>
+    /// Voltage the string induces in the whole winding, relative to the circuit's 1 V; the sign is that of winding × magnet. 0 for a dummy
+    /// coil.
+    /// </summary>
     public double Level { get; init; } = 1;
 
     /// <summary>True with start and finish exchanged.</summary>

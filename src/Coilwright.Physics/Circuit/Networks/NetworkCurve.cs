@@ -3,10 +3,14 @@ using System.Runtime.InteropServices;
 
 namespace Coilwright.Physics.Circuit.Networks;
 
-/// <summary>One network ready to be solved at many frequencies, several at a time in the processor's vector registers. Not for two threads at once.</summary>
+/// <summary>
+/// One network ready to be solved at many frequencies, several at a time in the processor's vector registers. Not for two threads at once.
+/// </summary>
 /// <remarks>
-/// Source: Kirchhoff's laws. Branch row: u(a) − u(b) − Σ Z·i = −E; node row: Σ currents leaving = 0. Re(Z seen at the output) gives the thermal noise [Nyquist].
-/// Checked against a circuit simulator on random networks of every kind of part, against the ladder's closed form, and by scaling, reciprocity and limits.
+/// Source: Kirchhoff's laws. Branch row: u(a) − u(b) − Σ Z·i = −E; node row: Σ currents leaving = 0. Re(Z seen at the output) gives the
+/// thermal noise [Nyquist].
+/// Checked against a circuit simulator on random networks of every kind of part, against the ladder's closed form, and by scaling,
+/// reciprocity and limits.
 /// </remarks>
 internal sealed class NetworkCurve : IGainCurve
 {
@@ -50,7 +54,8 @@ internal sealed class NetworkCurve : IGainCurve
             Copy(OhmIm, ohmIm.Slice(from, count));
         }
 
-        static void Copy(Span<Vector<double>> from, Span<double> to) => MemoryMarshal.Cast<Vector<double>, double>(from)[..to.Length].CopyTo(to);
+        static void Copy(Span<Vector<double>> from, Span<double> to) =>
+            MemoryMarshal.Cast<Vector<double>, double>(from)[..to.Length].CopyTo(to);
     }
 
     public Span<Vector<double>> GainRe => Part(plan.Factor, 0, Width);
@@ -65,11 +70,14 @@ internal sealed class NetworkCurve : IGainCurve
     public double Attenuation(double frequencyHz)
     {
         SolveBlock([frequencyHz]);
-        double re = GainRe[0][0], im = GainIm[0][0];
+        double re = GainRe[0][0],
+            im = GainIm[0][0];
         return 1 / Math.Max(re * re + im * im, 1e-200);
     }
 
-    /// <summary>Solves up to <see cref="MostAtOnce"/> frequencies; the results stand in <see cref="GainRe"/> and its like until the next call.</summary>
+    /// <summary>
+    /// Solves up to <see cref="MostAtOnce"/> frequencies; the results stand in <see cref="GainRe"/> and its like until the next call.
+    /// </summary>
     public void SolveBlock(ReadOnlySpan<double> frequenciesHz)
     {
         Span<double> padded = stackalloc double[Block];
@@ -113,10 +121,15 @@ internal sealed class NetworkCurve : IGainCurve
 
     private void Invert(int target, int a, int vectors)
     {
-        Span<Vector<double>> tr = Part(target, 0, vectors), ti = Part(target, 1, vectors), ar = Part(a, 0, vectors), ai = Part(a, 1, vectors);
+        Span<Vector<double>> tr = Part(target, 0, vectors),
+            ti = Part(target, 1, vectors),
+            ar = Part(a, 0, vectors),
+            ai = Part(a, 1, vectors);
         for (int v = 0; v < tr.Length; v++)
         {
-            Vector<double> r = ar[v], i = ai[v], scale = Vector<double>.One / (r * r + i * i);
+            Vector<double> r = ar[v],
+                i = ai[v],
+                scale = Vector<double>.One / (r * r + i * i);
             tr[v] = r * scale;
             ti[v] = -i * scale;
         }
@@ -124,10 +137,18 @@ internal sealed class NetworkCurve : IGainCurve
 
     private void Multiply(int target, int a, int b, int vectors)
     {
-        Span<Vector<double>> tr = Part(target, 0, vectors), ti = Part(target, 1, vectors), ar = Part(a, 0, vectors), ai = Part(a, 1, vectors), br = Part(b, 0, vectors), bi = Part(b, 1, vectors);
+        Span<Vector<double>> tr = Part(target, 0, vectors),
+            ti = Part(target, 1, vectors),
+            ar = Part(a, 0, vectors),
+            ai = Part(a, 1, vectors),
+            br = Part(b, 0, vectors),
+            bi = Part(b, 1, vectors);
         for (int v = 0; v < tr.Length; v++)
         {
-            Vector<double> p = ar[v], q = ai[v], r = br[v], s = bi[v];
+            Vector<double> p = ar[v],
+                q = ai[v],
+                r = br[v],
+                s = bi[v];
             tr[v] = p * r - q * s;
             ti[v] = p * s + q * r;
         }
@@ -135,10 +156,18 @@ internal sealed class NetworkCurve : IGainCurve
 
     private void Subtract(int target, int a, int b, int vectors)
     {
-        Span<Vector<double>> tr = Part(target, 0, vectors), ti = Part(target, 1, vectors), ar = Part(a, 0, vectors), ai = Part(a, 1, vectors), br = Part(b, 0, vectors), bi = Part(b, 1, vectors);
+        Span<Vector<double>> tr = Part(target, 0, vectors),
+            ti = Part(target, 1, vectors),
+            ar = Part(a, 0, vectors),
+            ai = Part(a, 1, vectors),
+            br = Part(b, 0, vectors),
+            bi = Part(b, 1, vectors);
         for (int v = 0; v < tr.Length; v++)
         {
-            Vector<double> p = ar[v], q = ai[v], r = br[v], s = bi[v];
+            Vector<double> p = ar[v],
+                q = ai[v],
+                r = br[v],
+                s = bi[v];
             tr[v] -= p * r - q * s;
             ti[v] -= p * s + q * r;
         }
@@ -146,7 +175,10 @@ internal sealed class NetworkCurve : IGainCurve
 
     private void Add(int target, int a, double factor, int vectors)
     {
-        Span<Vector<double>> tr = Part(target, 0, vectors), ti = Part(target, 1, vectors), ar = Part(a, 0, vectors), ai = Part(a, 1, vectors);
+        Span<Vector<double>> tr = Part(target, 0, vectors),
+            ti = Part(target, 1, vectors),
+            ar = Part(a, 0, vectors),
+            ai = Part(a, 1, vectors);
         for (int v = 0; v < tr.Length; v++)
         {
             tr[v] += ar[v] * factor;

@@ -20,7 +20,12 @@ internal sealed class NetworkFill
         branches = sketch.Branches.Count;
         int[] unknown = Number(sketch, output, branches, out int count);
         int Of(int node) => unknown[sketch.Root(node)];
-        Plan = new SolvePlan(count, branches, Entries(sketch, Of), Enumerable.Range(0, branches).Where(i => Math.Abs(sketch.Branches[i].Level) > 0));
+        Plan = new SolvePlan(
+            count,
+            branches,
+            Entries(sketch, Of),
+            Enumerable.Range(0, branches).Where(i => Math.Abs(sketch.Branches[i].Level) > 0)
+        );
         conductance = new double[Plan.Filled];
         capacitance = new double[Plan.Filled];
         drives = new double[count];
@@ -41,7 +46,8 @@ internal sealed class NetworkFill
         foreach (CouplingPart coupling in sketch.Couplings)
         {
             int slot = Plan.Slot(coupling.First, coupling.Second);
-            BranchPart first = sketch.Branches[coupling.First], second = sketch.Branches[coupling.Second];
+            BranchPart first = sketch.Branches[coupling.First],
+                second = sketch.Branches[coupling.Second];
             if (coupling.InductanceH is { } henry)
             {
                 capacitance[slot] -= henry; // ω·(−M), as a capacitance is ω·C
@@ -70,7 +76,8 @@ internal sealed class NetworkFill
 
         for (int slot = 0; slot < Plan.Filled; slot++)
         {
-            Span<Vector<double>> re = places.Slice(2 * slot * width, vectors), im = places.Slice((2 * slot + 1) * width, vectors);
+            Span<Vector<double>> re = places.Slice(2 * slot * width, vectors),
+                im = places.Slice((2 * slot + 1) * width, vectors);
             re.Fill(new Vector<double>(conductance[slot]));
             double farad = capacitance[slot];
             for (int v = 0; v < im.Length; v++)
@@ -172,7 +179,8 @@ internal sealed class NetworkFill
         }
     }
 
-    private static double RestOhm(in BranchPart branch) => branch.Source is LumpedPickup lumped ? lumped.ResistanceOhm : branch.Source.ImpedanceOhm(AtRestHz).Real;
+    private static double RestOhm(in BranchPart branch) =>
+        branch.Source is LumpedPickup lumped ? lumped.ResistanceOhm : branch.Source.ImpedanceOhm(AtRestHz).Real;
 
     private void Wire(int branch, int node, double sign)
     {
@@ -225,10 +233,13 @@ internal sealed class NetworkFill
         {
             foreach ((int slot, double sign) in pair.Slots)
             {
-                Span<Vector<double>> re = places.Slice(2 * slot * width, omega.Length), im = places.Slice((2 * slot + 1) * width, omega.Length);
+                Span<Vector<double>> re = places.Slice(2 * slot * width, omega.Length),
+                    im = places.Slice((2 * slot + 1) * width, omega.Length);
                 for (int v = 0; v < omega.Length; v++)
                 {
-                    Vector<double> x = omega[v] * pair.F, y = x * pair.Ohm, scale = sign * x / (y * y + Vector<double>.One);
+                    Vector<double> x = omega[v] * pair.F,
+                        y = x * pair.Ohm,
+                        scale = sign * x / (y * y + Vector<double>.One);
                     re[v] += scale * y;
                     im[v] += scale;
                 }
@@ -236,15 +247,26 @@ internal sealed class NetworkFill
         }
     }
 
-    /// <summary>Minus a branch's impedance, or the flux that two branches share: its resistance at rest by the share of the wire, all that is flux by the share of the turns squared.</summary>
-    private static void Write(Span<Vector<double>> places, int width, Span<Vector<double>> omega, ReadOnlySpan<double> frequenciesHz, Coil coil)
+    /// <summary>
+    /// Minus a branch's impedance, or the flux that two branches share: its resistance at rest by the share of the wire, all that is flux
+    /// by the share of the turns squared.
+    /// </summary>
+    private static void Write(
+        Span<Vector<double>> places,
+        int width,
+        Span<Vector<double>> omega,
+        ReadOnlySpan<double> frequenciesHz,
+        Coil coil
+    )
     {
         (int slot, ISeriesBranch source, double share, double ohm) = coil;
-        Span<Vector<double>> re = places.Slice(2 * slot * width, omega.Length), im = places.Slice((2 * slot + 1) * width, omega.Length);
+        Span<Vector<double>> re = places.Slice(2 * slot * width, omega.Length),
+            im = places.Slice((2 * slot + 1) * width, omega.Length);
         if (source is not LumpedPickup lumped)
         {
             double rest = source.ImpedanceOhm(AtRestHz).Real;
-            Span<double> r = stackalloc double[Vector<double>.Count], x = stackalloc double[Vector<double>.Count];
+            Span<double> r = stackalloc double[Vector<double>.Count],
+                x = stackalloc double[Vector<double>.Count];
             for (int v = 0; v < omega.Length; v++)
             {
                 for (int lane = 0; lane < r.Length; lane++)
@@ -272,7 +294,8 @@ internal sealed class NetworkFill
             Vector<double> squared = new(eddy.ResistanceOhm * eddy.ResistanceOhm);
             for (int v = 0; v < omega.Length; v++)
             {
-                Vector<double> x = omega[v] * eddy.InductanceH, part = x * (share * eddy.ResistanceOhm) / (x * x + squared);
+                Vector<double> x = omega[v] * eddy.InductanceH,
+                    part = x * (share * eddy.ResistanceOhm) / (x * x + squared);
                 re[v] -= part * x;
                 im[v] -= part * eddy.ResistanceOhm;
             }

@@ -20,5 +20,6 @@ internal readonly record struct BranchPart(string Name, int A, int B, ISeriesBra
 /// <summary>Coupling of two branches: a mutual inductance, or, with none given, two parts of one winding.</summary>
 /// <param name="First">Number of a branch.</param>
 /// <param name="Second">Number of another branch.</param>
-/// <param name="InductanceH">Mutual inductance, H, signed by the branches' own directions; null for two parts of one winding, which share all flux.</param>
+/// <param name="InductanceH">Mutual inductance, H, signed by the branches' own directions; null for two parts of one winding, which share
+/// all flux.</param>
 internal readonly record struct CouplingPart(int First, int Second, double? InductanceH);

@@ -2,8 +2,10 @@ namespace Coilwright.Physics.Circuit.Networks;
 
 /// <summary>The elimination of one network worked out once: which entries exist, and the steps that reduce them to the output's.</summary>
 /// <remarks>
-/// Unknowns: the branch currents, then the node voltages, the output last. The matrix is symmetric, so only entries (i, j) with i ≤ j are kept.
-/// Branches are eliminated first, then the node with the fewest neighbours. No pivoting: the network is passive, so each pivot has the real part of an
+/// Unknowns: the branch currents, then the node voltages, the output last. The matrix is symmetric, so only entries (i, j) with i ≤ j are
+/// kept.
+/// Branches are eliminated first, then the node with the fewest neighbours. No pivoting: the network is passive, so each pivot has the real
+/// part of an
 /// impedance or an admittance, never 0 with any loss. With the output last, its pivot is the admittance seen there.
 /// </remarks>
 internal sealed class SolvePlan
@@ -83,7 +85,9 @@ internal sealed class SolvePlan
 
     public bool IsDriven(int i) => driven[i];
 
-    /// <summary>The steps. Entries that are real and the same at every frequency, until a step changes them, are worked with as such.</summary>
+    /// <summary>
+    /// The steps. Entries that are real and the same at every frequency, until a step changes them, are worked with as such.
+    /// </summary>
     /// <param name="constant">Value of such entries by their place, and of right-hand sides by −3 − unknown.</param>
     public Step[] Steps(IReadOnlyDictionary<int, double> constant)
     {
@@ -95,7 +99,9 @@ internal sealed class SolvePlan
         HashSet<int> left = [.. Enumerable.Range(0, Unknowns - 1)];
         while (left.Count > 0)
         {
-            int next = left.Any(i => i < branches) ? left.Where(i => i < branches).MinBy(i => neighbours[i].Count) : left.MinBy(i => neighbours[i].Count);
+            int next = left.Any(i => i < branches)
+                ? left.Where(i => i < branches).MinBy(i => neighbours[i].Count)
+                : left.MinBy(i => neighbours[i].Count);
             left.Remove(next);
             Eliminate(next);
         }
@@ -129,7 +135,10 @@ internal sealed class SolvePlan
         {
             int i = others[a];
             bool real = constants.TryGetValue(Slot(i, k), out double entry);
-            bool needed = !real || Enumerable.Range(a, others.Length - a).Any(b => !constants.ContainsKey(Slot(k, others[b]))) || (driven[k] && !constants.ContainsKey(-3 - k));
+            bool needed =
+                !real
+                || Enumerable.Range(a, others.Length - a).Any(b => !constants.ContainsKey(Slot(k, others[b])))
+                || (driven[k] && !constants.ContainsKey(-3 - k));
             if (needed)
             {
                 steps.Add(real ? new Step(Work.Scale, -2, -1, 0, entry) : new Step(Work.Multiply, -2, -1, Slot(i, k)));
@@ -159,19 +168,24 @@ internal sealed class SolvePlan
     private void Reduce(int target, int source, double? entry)
     {
         constants.Remove(target);
-        steps.Add(constants.TryGetValue(source, out double value)
-            ? entry is { } both ? new Step(Work.Add, target, -1, 0, -value * both) : new Step(Work.Add, target, -2, 0, -value)
-            : new Step(Work.Subtract, target, -2, source));
+        steps.Add(
+            constants.TryGetValue(source, out double value)
+                ? entry is { } both
+                    ? new Step(Work.Add, target, -1, 0, -value * both)
+                    : new Step(Work.Add, target, -2, 0, -value)
+                : new Step(Work.Subtract, target, -2, source)
+        );
     }
 
     /// <summary>Places beyond the entries are known only once all entries are.</summary>
     private Step Resolve(Step step) => step with { Target = Place(step.Target), A = Place(step.A), B = Place(step.B) };
 
-    private int Place(int mark) => mark switch
-    {
-        >= 0 => mark,
-        -1 => Reciprocal,
-        -2 => Factor,
-        _ => Drive(-3 - mark),
-    };
+    private int Place(int mark) =>
+        mark switch
+        {
+            >= 0 => mark,
+            -1 => Reciprocal,
+            -2 => Factor,
+            _ => Drive(-3 - mark),
+        };
 }

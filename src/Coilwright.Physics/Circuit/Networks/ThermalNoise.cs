@@ -19,12 +19,20 @@ internal static class ThermalNoise
             return 0;
         }
 
-        double[] hz = PickupResponse.LogFrequencies(fromHz, toHz, Intervals + 1), ohm = new double[hz.Length];
+        double[] hz = PickupResponse.LogFrequencies(fromHz, toHz, Intervals + 1),
+            ohm = new double[hz.Length];
         stages.NoiseOhm(hz, ohm);
         double sum = 0;
         for (int i = 0; i <= Intervals; i++)
         {
-            sum += hz[i] * ohm[i] * (i is 0 or Intervals ? 1 : i % 2 == 1 ? 4 : 2);
+            sum +=
+                hz[i]
+                * ohm[i]
+                * (
+                    i is 0 or Intervals ? 1
+                    : i % 2 == 1 ? 4
+                    : 2
+                );
         }
 
         double integral = sum * Math.Log(toHz / fromHz) / (3 * Intervals);

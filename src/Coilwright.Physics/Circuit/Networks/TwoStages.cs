@@ -17,7 +17,14 @@ internal sealed class TwoStages : IGainCurve
         {
             NetworkSketch behind = new();
             int output = behind.Node("out");
-            behind.Branch("buffer", NetworkSketch.Ground, output, new LumpedPickup(Require.InRange(buffer.OutputOhm, 1e-3, 1e9), 0, 0), 1, 1);
+            behind.Branch(
+                "buffer",
+                NetworkSketch.Ground,
+                output,
+                new LumpedPickup(Require.InRange(buffer.OutputOhm, 1e-3, 1e9), 0, 0),
+                1,
+                1
+            );
             CircuitSketch.CableAndInput(behind, output, circuit.Load);
             second = new NetworkCurve(behind, output);
             bufferGain = Require.InRange(buffer.Gain, 1e-3, 1e3);
@@ -48,10 +55,12 @@ internal sealed class TwoStages : IGainCurve
     /// <summary>Multiplies the second network's gain by the first's and the buffer's.</summary>
     private void Through(int count)
     {
-        Span<Vector<double>> re = second!.GainRe, im = second.GainIm;
+        Span<Vector<double>> re = second!.GainRe,
+            im = second.GainIm;
         for (int v = 0; v * Vector<double>.Count < count; v++)
         {
-            Vector<double> r = re[v], i = im[v];
+            Vector<double> r = re[v],
+                i = im[v];
             re[v] = (r * first.GainRe[v] - i * first.GainIm[v]) * bufferGain;
             im[v] = (r * first.GainIm[v] + i * first.GainRe[v]) * bufferGain;
         }
@@ -60,7 +69,9 @@ internal sealed class TwoStages : IGainCurve
     /// <summary>Squared noise density at the output over 4kT, Ω: what stands at the first output comes through the buffer.</summary>
     public void NoiseOhm(ReadOnlySpan<double> frequenciesHz, Span<double> ohm)
     {
-        double[] a = new double[ohm.Length], b = new double[ohm.Length], c = new double[ohm.Length];
+        double[] a = new double[ohm.Length],
+            b = new double[ohm.Length],
+            c = new double[ohm.Length];
         first.Solve(frequenciesHz, a, b, ohm, c);
         if (second is null)
         {

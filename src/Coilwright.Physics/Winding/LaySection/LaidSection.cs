@@ -20,17 +20,24 @@ public sealed record LaidSection
     /// <summary>Pairs of turns closer than <see cref="LaySimulation.NeighbourReach"/> diameters, centre to centre.</summary>
     public required IReadOnlyList<NeighbourPair> Neighbours { get; init; }
 
-    /// <summary>Radial thickness as a caliper reads it, m: the top of the highest turn in each millimetre of the window, averaged over the window.</summary>
-    /// <remarks>A ragged top has no one height. This one is what a shop can measure and what must fit, so packing factors learnt from readings compare with it.</remarks>
+    /// <summary>
+    /// Radial thickness as a caliper reads it, m: the top of the highest turn in each millimetre of the window, averaged over the window.
+    /// </summary>
+    /// <remarks>
+    /// A ragged top has no one height. This one is what a shop can measure and what must fit, so packing factors learnt from readings
+    /// compare with it.
+    /// </remarks>
     public required double BuildM { get; init; }
 
-    /// <summary>The same over slices about one diameter wide, m: the height that matters to area and field, about one diameter below <see cref="BuildM"/> when scattered.</summary>
+    /// <summary>
+    /// The same over slices about one diameter wide, m: the height that matters to area and field, about one diameter below <see
+    /// cref="BuildM"/> when scattered.
+    /// </summary>
     public required double MeanTopM { get; init; }
 
     /// <summary>Radial thickness at the highest turn, m: what must clear the flange's edge or a cover.</summary>
     public required double HighestM { get; init; }
 
     /// <summary>Part of height × build that is wire with its coat: N·π/4·d² / (height·build).</summary>
-    public double PackingFactor =>
-        Spec.Turns * Math.PI / 4 * Spec.OverallM * Spec.OverallM / (Spec.WindingHeightM * BuildM);
+    public double PackingFactor => Spec.Turns * Math.PI / 4 * Spec.OverallM * Spec.OverallM / (Spec.WindingHeightM * BuildM);
 }

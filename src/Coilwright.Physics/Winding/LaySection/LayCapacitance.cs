@@ -2,7 +2,8 @@ namespace Coilwright.Physics.Winding;
 
 /// <summary>Self-capacitance of a winding from the energy between neighbouring turns. SI units.</summary>
 /// <remarks>
-/// With the voltage falling evenly along the wire, turns i and j differ by (i − j)/N of it, so C = Σ C_tt·l·((i − j)/N)² over neighbours [EvenLayer].
+/// With the voltage falling evenly along the wire, turns i and j differ by (i − j)/N of it, so C = Σ C_tt·l·((i − j)/N)² over neighbours
+/// [EvenLayer].
 /// Capacitance to poles, magnets, cover and ground is not part of this figure.
 /// </remarks>
 public static class LayCapacitance
@@ -42,7 +43,13 @@ public static class LayCapacitance
     /// <param name="gapPermittivity">Relative permittivity between the coats.</param>
     /// <param name="meanTurnM">Length of the mean turn, m.</param>
     public static double SelfCapacitanceF(
-        LaidSection section, double bareM, double overallM, double enamelPermittivity, double gapPermittivity, double meanTurnM)
+        LaidSection section,
+        double bareM,
+        double overallM,
+        double enamelPermittivity,
+        double gapPermittivity,
+        double meanTurnM
+    )
     {
         Require.InRange(meanTurnM, 0, 10);
         double turns = section.Spec.Turns;
@@ -51,24 +58,33 @@ public static class LayCapacitance
         foreach (NeighbourPair pair in section.Neighbours)
         {
             double share = (pair.Later - pair.Earlier) / turns;
-            double perMetre = pair.GapM < 1e-6 * overallM
-                ? touching
-                : TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, pair.GapM);
+            double perMetre =
+                pair.GapM < 1e-6 * overallM ? touching : TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, pair.GapM);
             sum += perMetre * share * share;
         }
 
         return sum * meanTurnM;
     }
 
-    /// <summary>Static capacitance between two full neighbouring layers, F: each turn lies in a valley and touches two turns of the layer below.</summary>
+    /// <summary>
+    /// Static capacitance between two full neighbouring layers, F: each turn lies in a valley and touches two turns of the layer below.
+    /// </summary>
     public static double InterlayerF(
-        double bareM, double overallM, double enamelPermittivity, double gapPermittivity, double windingHeightM, double meanTurnM) =>
-        2 * windingHeightM / overallM * meanTurnM * TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
+        double bareM,
+        double overallM,
+        double enamelPermittivity,
+        double gapPermittivity,
+        double windingHeightM,
+        double meanTurnM
+    ) => 2 * windingHeightM / overallM * meanTurnM * TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
 
     /// <summary>Self-capacitance of neat layers wound back and forth, F: (4/3)·(p − 1)/p²·C_L.</summary>
     /// <param name="layers">Layers p, 1 or more; need not be whole.</param>
     /// <param name="interlayerF">Static capacitance between two neighbouring layers, F.</param>
-    /// <remarks>Energy method for layered windings, as reviewed by J. Biela and J. W. Kolar, 2008 (derivation repeated here; exact for the idealised winding).</remarks>
+    /// <remarks>
+    /// Energy method for layered windings, as reviewed by J. Biela and J. W. Kolar, 2008 (derivation repeated here; exact for the idealised
+    /// winding).
+    /// </remarks>
     public static double EvenLayerCapacitanceF(double layers, double interlayerF) =>
         4.0 / 3 * (Require.InRange(layers, 1, 1e5) - 1) / (layers * layers) * interlayerF;
 

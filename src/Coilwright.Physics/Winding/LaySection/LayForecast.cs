@@ -7,7 +7,8 @@ public sealed record LayEstimate(Estimate PackingFactor, Estimate CapacitanceF);
 
 /// <summary>Fill and self-capacitance in microseconds, from a surface fitted over turn-by-turn sections.</summary>
 /// <remarks>
-/// Meant for two layers and more. A neat lay without wander also depends on whether its passes happen to fit the window; the surface gives the
+/// Meant for two layers and more. A neat lay without wander also depends on whether its passes happen to fit the window; the surface gives
+/// the
 /// middle of that. Capacitance to poles, magnets, cover and ground is not in it: no sourced figure stands yet for that term.
 /// </remarks>
 public static class LayForecast
@@ -18,14 +19,19 @@ public static class LayForecast
     /// <summary>Wander of the guide in a scattered lay when none is stated, one standard deviation, m. Assumption, no source.</summary>
     public const double ScatteredJitterM = 0.1e-3;
 
-    /// <summary>Pitch of an even lay over the overall diameter when none is stated. Assumption: just enough that turns do not climb.</summary>
+    /// <summary>
+    /// Pitch of an even lay over the overall diameter when none is stated. Assumption: just enough that turns do not climb.
+    /// </summary>
     public const double EvenPitchRatio = 1.01;
 
-    /// <summary>Factor either way that holds 95 % of real coils until one of the kind was measured: enamel, real wander, tension. Assumption.</summary>
+    /// <summary>
+    /// Factor either way that holds 95 % of real coils until one of the kind was measured: enamel, real wander, tension. Assumption.
+    /// </summary>
     public const double CapacitanceFactor95 = 1.5;
 
     /// <summary>Ends of the turns: a recipe's 1 to 100,000, and room beyond for a count that scatters, most when wound by time.</summary>
-    public const double LeastTurns = 0.25, MostTurns = 2e5;
+    public const double LeastTurns = 0.25,
+        MostTurns = 2e5;
 
     /// <summary>Fill and capacitance.</summary>
     /// <param name="bareM">Diameter of the copper, m.</param>
@@ -39,8 +45,17 @@ public static class LayForecast
     /// <param name="pitchM">Traverse travel per turn, m, or null.</param>
     /// <param name="jitterM">Wander of the guide, one standard deviation, m, or null.</param>
     public static LayEstimate Quick(
-        double bareM, double overallM, double enamelPermittivity, double gapPermittivity, double windingHeightM, double meanTurnM,
-        double turns, Lay lay, double? pitchM, double? jitterM)
+        double bareM,
+        double overallM,
+        double enamelPermittivity,
+        double gapPermittivity,
+        double windingHeightM,
+        double meanTurnM,
+        double turns,
+        Lay lay,
+        double? pitchM,
+        double? jitterM
+    )
     {
         Require.InRange(turns, LeastTurns, MostTurns);
         Require.InRange(windingHeightM, 3 * overallM, 1);
@@ -50,13 +65,24 @@ public static class LayForecast
         LayNode node = LaySurface.At(pitch, jitter, layers);
         double touchingF = LayCapacitance.TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
         double nearF = LayCapacitance.TurnToTurnFPerM(
-            bareM, overallM, enamelPermittivity, gapPermittivity, LaySurfaceRecipe.NearGap * overallM);
+            bareM,
+            overallM,
+            enamelPermittivity,
+            gapPermittivity,
+            LaySurfaceRecipe.NearGap * overallM
+        );
         double perLayersF = 4.0 / 3 * 2 * windingHeightM / overallM * meanTurnM / layers;
         double capacitanceF = perLayersF * (node.Touching * touchingF + node.Near * nearF);
         double packing = node.Packing;
         return new(
-            new(packing, packing - LaySurface.PackingHalfWidth, Math.Min(Math.PI / Math.Sqrt(12), packing + LaySurface.PackingHalfWidth), Basis.Forecast),
-            new(capacitanceF, capacitanceF / CapacitanceFactor95, capacitanceF * CapacitanceFactor95, Basis.Forecast));
+            new(
+                packing,
+                packing - LaySurface.PackingHalfWidth,
+                Math.Min(Math.PI / Math.Sqrt(12), packing + LaySurface.PackingHalfWidth),
+                Basis.Forecast
+            ),
+            new(capacitanceF, capacitanceF / CapacitanceFactor95, capacitanceF * CapacitanceFactor95, Basis.Forecast)
+        );
     }
 
     /// <summary>Pitch that a lay takes when none is stated, m.</summary>

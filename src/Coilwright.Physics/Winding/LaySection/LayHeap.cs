@@ -52,9 +52,13 @@ internal sealed class LayHeap
     }
 
     private int AwayFromFlange(double x, int heading) =>
-        x < 0.5 + Touch ? 1 : x > _height - 0.5 - Touch ? -1 : heading;
+        x < 0.5 + Touch ? 1
+        : x > _height - 0.5 - Touch ? -1
+        : heading;
 
-    /// <summary>The first thing met when falling at <paramref name="x"/> from centre height <paramref name="from"/>, and the centre height there.</summary>
+    /// <summary>
+    /// The first thing met when falling at <paramref name="x"/> from centre height <paramref name="from"/>, and the centre height there.
+    /// </summary>
     private (int Support, double Y) Below(double x, double from)
     {
         int support = Former;
@@ -82,7 +86,9 @@ internal sealed class LayHeap
         return (support, best);
     }
 
-    /// <summary>Rolls over <paramref name="support"/> to the given side until something stops it, or until it hangs level with it.</summary>
+    /// <summary>
+    /// Rolls over <paramref name="support"/> to the given side until something stops it, or until it hangs level with it.
+    /// </summary>
     private (int Next, double X, double Y, bool Held) Roll(int support, double x, int side)
     {
         double reached = side * (x - X[support]); // sideways distance rolled so far: 0 on top, 1 level
@@ -109,7 +115,10 @@ internal sealed class LayHeap
         return (other, newX, newY, between || (other == support && flange));
     }
 
-    /// <summary>Sideways offset from <paramref name="j"/> at which a turn rolling over it to one side touches <paramref name="k"/>; NaN if it does not.</summary>
+    /// <summary>
+    /// Sideways offset from <paramref name="j"/> at which a turn rolling over it to one side touches <paramref name="k"/>; NaN if it does
+    /// not.
+    /// </summary>
     private double MeetingOffset(int j, int k, int side)
     {
         double dx = side * (X[k] - X[j]);
@@ -120,7 +129,8 @@ internal sealed class LayHeap
             return double.NaN;
         }
 
-        // The two circles of radius 1 about j and k cross at the middle ± h along the normal; rolling from above meets the upper-left crossing first.
+        // The two circles of radius 1 about j and k cross at the middle ± h along the normal; rolling from above meets the upper-left
+        // crossing first.
         double h = Math.Sqrt(1 / squared - 0.25);
         double offset = dx / 2 - dy * h;
         double rise = dy / 2 + dx * h;
@@ -157,7 +167,9 @@ internal sealed class LayHeap
         }
     }
 
-    /// <summary>Top of the highest turn in each of so many equal slices of the window, averaged; a slice with no turn in it counts nothing.</summary>
+    /// <summary>
+    /// Top of the highest turn in each of so many equal slices of the window, averaged; a slice with no turn in it counts nothing.
+    /// </summary>
     public double MeanTop(int slices)
     {
         double[] tops = new double[slices];

@@ -4,14 +4,16 @@ namespace Coilwright.Physics.Winding;
 /// <remarks>
 /// Each turn comes down where the traverse stands (triangular motion between the flanges, one pitch per turn, plus seeded normal wander
 /// that turns back at a flange), touches the first turn below, and rolls over the turns it meets until two of them, one of
-/// them and a flange, or the former hold it. Turns that lie do not move again and nothing is pressed flat: tension and springing back are outside
+/// them and a flange, or the former hold it. Turns that lie do not move again and nothing is pressed flat: tension and springing back are
+/// outside
 /// this model. Own model; no outside authority. Same spec and seed give the same section on every platform (only + − × ÷ √ are used).
 /// </remarks>
 public static class LaySimulation
 {
     /// <summary>Centre distance, in diameters, up to which two turns count as neighbours.</summary>
     /// <remarks>
-    /// A neighbour faces 60° of a turn, so a turn has room for six. Up to 1.3 diameters a scattered lay has 5.0 to 5.4 (four of them touching);
+    /// A neighbour faces 60° of a turn, so a turn has room for six. Up to 1.3 diameters a scattered lay has 5.0 to 5.4 (four of them
+    /// touching);
     /// at 1.5 it would have more than six and count some copper twice. A choice, not a measurement: it moves the capacitance by about 5 %.
     /// </remarks>
     public const double NeighbourReach = 1.3;

@@ -1,13 +1,19 @@
 namespace Coilwright.Physics.Winding;
 
 /// <summary>Surface over simulated sections: packing factor, and capacitance of touching and of near pairs.</summary>
-/// <remarks>Linear between the nodes in pitch, wander and the logarithm of the layers; the nodes are remade by <see cref="LaySurfaceRecipe"/>.</remarks>
+/// <remarks>
+/// Linear between the nodes in pitch, wander and the logarithm of the layers; the nodes are remade by <see cref="LaySurfaceRecipe"/>.
+/// </remarks>
 public static partial class LaySurface
 {
-    /// <summary>Half of the 95 % interval of the packing factor: scatter over seeds, pitches that fit the window or not, and the build's definition.</summary>
+    /// <summary>
+    /// Half of the 95 % interval of the packing factor: scatter over seeds, pitches that fit the window or not, and the build's definition.
+    /// </summary>
     public const double PackingHalfWidth = 0.04;
 
-    /// <summary>Values at a pitch and wander in diameters and a number of layers N·d/height; outside the nodes the nearest edge holds.</summary>
+    /// <summary>
+    /// Values at a pitch and wander in diameters and a number of layers N·d/height; outside the nodes the nearest edge holds.
+    /// </summary>
     public static LayNode At(double pitch, double jitter, double layers)
     {
         (int p, double pw) = Bracket(LaySurfaceRecipe.PitchNodes, pitch, logarithmic: false);

@@ -2,7 +2,8 @@ namespace Coilwright.Physics.Winding;
 
 /// <summary>Remakes the nodes of the surface behind <see cref="LayForecast"/> from turn-by-turn sections.</summary>
 /// <remarks>
-/// Reference wire and window: 63.5 µm bare, 71.1 µm overall, enamel 3.5, air in the gaps, 11 mm. Each node is the mean of four sections whose
+/// Reference wire and window: 63.5 µm bare, 71.1 µm overall, enamel 3.5, air in the gaps, 11 mm. Each node is the mean of four sections
+/// whose
 /// pitch stands 0 to 2 % above the node's, because a lay without wander depends on how the passes happen to fit the window.
 /// </remarks>
 public static class LaySurfaceRecipe
@@ -49,6 +50,7 @@ public static class LaySurfaceRecipe
     {
         LaidSection part = section with { Neighbours = [.. section.Neighbours.Where(p => p.GapM < TouchingBelow * OverallM == touching)] };
         double unit = LayCapacitance.TurnToTurnFPerM(BareM, OverallM, EnamelPermittivity, 1, touching ? 0 : NearGap * OverallM);
-        return LayCapacitance.SelfCapacitanceF(part, BareM, OverallM, EnamelPermittivity, 1, 1) / (4.0 / 3 * 2 * HeightM / OverallM * unit / layers);
+        return LayCapacitance.SelfCapacitanceF(part, BareM, OverallM, EnamelPermittivity, 1, 1)
+            / (4.0 / 3 * 2 * HeightM / OverallM * unit / layers);
     }
 }

@@ -13,7 +13,7 @@ export function afterwards(form: HTMLFormElement, panel: HTMLElement): void {
   const ask = (): void => {
     underWay = new AbortController();
     fetch(panel.dataset.after ?? '', { method: 'POST', body: contentsOf(form), signal: underWay.signal })
-      .then(answer => answer.ok ? answer.text() : Promise.reject(new Error(`no answer: ${answer.status}`)))
+      .then(answer => (answer.ok ? answer.text() : Promise.reject(new Error(`no answer: ${answer.status}`))))
       .then(html => {
         panel.innerHTML = html;
         stale(false);

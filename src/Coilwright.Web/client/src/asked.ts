@@ -38,7 +38,8 @@ export function showQuestion(list: HTMLElement, question: string, isRight: () =>
     line('strong', 'What was entered here is not saved yet; it waits on this tablet.'),
     line('span', question),
     line('span', 'If it is wrong, set it on that computer: what waits is then saved by itself.'),
-    answer);
+    answer,
+  );
   list.before(shown);
 }
 

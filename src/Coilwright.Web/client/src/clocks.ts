@@ -1,7 +1,8 @@
 import { loudest, sound, soundNote, type VerdictWord } from './sound';
 import { clockTime } from './store';
 
-const tickMs = 1000, askAgainMs = 5 * 60 * 1000;
+const tickMs = 1000,
+  askAgainMs = 5 * 60 * 1000;
 
 /** The page of clocks runs by itself: what stands there turns at its time, by the shop's clock and not by this device's. The server says beforehand into what. */
 export function clocks(root: HTMLElement): void {
@@ -74,7 +75,9 @@ class Clocks {
 
   /** Puts what the server wrote for this time in the place of what stands there. Gives the tone of it; null when nothing turned or nothing sounds. */
   private turn(part: HTMLElement, nowMs: number): VerdictWord | null {
-    const due = Array.from(part.querySelectorAll<HTMLTemplateElement>(':scope > template[data-at]')).filter(turn => Date.parse(turn.dataset.at ?? '') <= nowMs);
+    const due = Array.from(part.querySelectorAll<HTMLTemplateElement>(':scope > template[data-at]')).filter(
+      turn => Date.parse(turn.dataset.at ?? '') <= nowMs,
+    );
     const last = due[due.length - 1];
     if (!last) {
       return null;
@@ -113,7 +116,9 @@ class Clocks {
 
 /** "in 12 min", "in 1 min 20 s", "3 h 5 min ago". */
 export function awayInWords(awayMs: number): string {
-  const s = awayMs >= 0 ? Math.ceil(awayMs / 1000) : Math.floor(-awayMs / 1000), min = Math.floor(s / 60), h = Math.floor(min / 60);
+  const s = awayMs >= 0 ? Math.ceil(awayMs / 1000) : Math.floor(-awayMs / 1000),
+    min = Math.floor(s / 60),
+    h = Math.floor(min / 60);
   return awayMs >= 0 ? `in ${lengthInWords(s, min, h)}` : `${lengthInWords(s, min, h)} ago`;
 }
 

@@ -125,8 +125,12 @@ function open(field: Field): void {
 }
 
 function fieldsOf(form: HTMLFormElement): Field[] {
-  return Array.from(form.elements).filter((element): element is Field =>
-    (element instanceof HTMLInputElement && element.type !== 'hidden' && element.type !== 'range') ||
-    element instanceof HTMLTextAreaElement || element instanceof HTMLSelectElement)
+  return Array.from(form.elements)
+    .filter(
+      (element): element is Field =>
+        (element instanceof HTMLInputElement && element.type !== 'hidden' && element.type !== 'range') ||
+        element instanceof HTMLTextAreaElement ||
+        element instanceof HTMLSelectElement,
+    )
     .filter(field => field.name !== '' && field.dataset.draft !== 'no');
 }

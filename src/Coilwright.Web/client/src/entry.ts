@@ -64,7 +64,10 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
   private readonly questions: SpoolQuestions;
 
-  constructor(private readonly form: HTMLFormElement, private readonly batchId: string) {
+  constructor(
+    private readonly form: HTMLFormElement,
+    private readonly batchId: string,
+  ) {
     this.questions = new SpoolQuestions(form);
     this.log = document.getElementById('sent') ?? form;
   }
@@ -198,9 +201,14 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     const word = element('strong', 'word', '');
     word.append(mark, element('span', '', verdict.kind));
     place.replaceChildren(
-      element('span', 'about', entry.tag), word,
-      element('span', 'echo', outcome.echo), element('span', 'reasons', verdict.reasons.join('; ')),
-      ...[verdict.cause, verdict.check, outcome.signal].filter(words => words !== '').map(words => element('span', 'reasons advice', words)));
+      element('span', 'about', entry.tag),
+      word,
+      element('span', 'echo', outcome.echo),
+      element('span', 'reasons', verdict.reasons.join('; ')),
+      ...[verdict.cause, verdict.check, outcome.signal]
+        .filter(words => words !== '')
+        .map(words => element('span', 'reasons advice', words)),
+    );
     const undo = this.form.querySelector<HTMLButtonElement>('button[formaction$="/undo"]');
     if (undo) {
       undo.disabled = false;

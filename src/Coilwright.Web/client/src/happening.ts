@@ -82,7 +82,10 @@ class WinderPage implements Listener<Happening, Told> {
   private refused = false;
   private readonly seen = new Set<string>();
 
-  constructor(private readonly list: HTMLElement, batchId: string) {
+  constructor(
+    private readonly list: HTMLElement,
+    batchId: string,
+  ) {
     this.outbox = new Outbox(`happened/${batchId}/`, `/api/batches/${batchId}/events`, this);
   }
 
@@ -95,7 +98,12 @@ class WinderPage implements Listener<Happening, Told> {
   submit(form: HTMLFormElement, sender: HTMLElement | null): void {
     const told = new FormData(form);
     const value = (name: string): string => String(told.get(name) ?? '');
-    const kind = sender instanceof HTMLButtonElement && sender.name === 'kind' ? sender.value : form.action.endsWith('/undo') ? 'Undone' : value('kind');
+    const kind =
+      sender instanceof HTMLButtonElement && sender.name === 'kind'
+        ? sender.value
+        : form.action.endsWith('/undo')
+          ? 'Undone'
+          : value('kind');
     const now = performance.now();
     const counter = value('counter');
     if (kind === this.last.kind && now - this.last.atMs < quietMs) {
@@ -104,8 +112,16 @@ class WinderPage implements Listener<Happening, Told> {
     this.last = { kind, atMs: now };
     const stops = kind === 'Paused' || kind === 'Broken';
     const one: Happening = {
-      id: newId(), kind, tag: kind === 'Begun' ? '' : value('tag'), counter: stops ? counter : '', spool: value('spool'), choice: value('choice'),
-      turns: value('turns'), machine: value('machine'), person: value('person'), note: value('note'),
+      id: newId(),
+      kind,
+      tag: kind === 'Begun' ? '' : value('tag'),
+      counter: stops ? counter : '',
+      spool: value('spool'),
+      choice: value('choice'),
+      turns: value('turns'),
+      machine: value('machine'),
+      person: value('person'),
+      note: value('note'),
     };
     clearProblems();
     this.refused = false;
@@ -208,11 +224,24 @@ class WinderPage implements Listener<Happening, Told> {
   }
 
   private row(one: Happening, where: string): void {
-    sentRow(this.list, `happened-${one.id}`, `${one.tag} ${names[one.kind] ?? one.kind}${one.counter === '' ? '' : ` at ${one.counter}`}`.trim(), where);
+    sentRow(
+      this.list,
+      `happened-${one.id}`,
+      `${one.tag} ${names[one.kind] ?? one.kind}${one.counter === '' ? '' : ` at ${one.counter}`}`.trim(),
+      where,
+    );
   }
 }
 
 const names: Record<string, string> = {
-  Begun: 'begun', Paused: 'paused', Resumed: 'resumed', Broken: 'broke', Spliced: 'spliced', FinishedLow: 'ended low', Scrapped: 'scrapped',
-  SpoolTaken: 'another spool', Released: 'series released', Undone: 'undo',
+  Begun: 'begun',
+  Paused: 'paused',
+  Resumed: 'resumed',
+  Broken: 'broke',
+  Spliced: 'spliced',
+  FinishedLow: 'ended low',
+  Scrapped: 'scrapped',
+  SpoolTaken: 'another spool',
+  Released: 'series released',
+  Undone: 'undo',
 };

@@ -12,7 +12,8 @@ export class NewestWins<T> {
   constructor(
     private readonly ask: (question: T) => Promise<string>,
     private readonly draw: (answer: string) => void,
-    private readonly dim: (stale: boolean) => void) {}
+    private readonly dim: (stale: boolean) => void,
+  ) {}
 
   question(question: T): void {
     this.pending = question;
@@ -27,7 +28,10 @@ export class NewestWins<T> {
     const number = ++this.latest;
     this.pending = null;
     this.underWay++;
-    this.slow.set(number, window.setTimeout(() => this.dim(number > this.drawn), workingAfterMs));
+    this.slow.set(
+      number,
+      window.setTimeout(() => this.dim(number > this.drawn), workingAfterMs),
+    );
     this.ask(question)
       .then(answer => {
         if (number > this.drawn) {
@@ -87,7 +91,8 @@ export function liveForecast(form: HTMLFormElement, panel: HTMLElement, drawn: (
     stale => {
       panel.classList.toggle('stale', stale);
       panel.setAttribute('aria-busy', String(stale));
-    });
+    },
+  );
   const changed = (): void => newest.question(contentsOf(form));
   form.addEventListener('input', changed);
   changed();

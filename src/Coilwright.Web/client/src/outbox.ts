@@ -75,7 +75,11 @@ export class Outbox<E extends Sendable, O> {
    * @param address where they are sent
    * @param listener is told how each fares
    */
-  constructor(private readonly prefix: string, private readonly address: string, private readonly listener: Listener<E, O>) {
+  constructor(
+    private readonly prefix: string,
+    private readonly address: string,
+    private readonly listener: Listener<E, O>,
+  ) {
     window.addEventListener('storage', event => {
       if (event.key?.startsWith(this.prefix) && event.newValue === null && event.oldValue !== null) {
         this.listener.elsewhere?.((JSON.parse(event.oldValue) as Queued<E>).entry);
@@ -119,7 +123,7 @@ export class Outbox<E extends Sendable, O> {
           this.listener.sending(first.entry);
         }
         const outcome = await this.send(first);
-        this.ask(outcome === null ? '' : clockQuestion(outcome) ?? '');
+        this.ask(outcome === null ? '' : (clockQuestion(outcome) ?? ''));
         if (outcome === null || this.question !== '') {
           this.keepWaiting(first.entry);
           return;
@@ -160,12 +164,15 @@ export class Outbox<E extends Sendable, O> {
     try {
       const answer = await fetch(this.address + (this.clockIsRight ? '?clock-is-right=yes' : ''), {
         method: 'POST',
-        headers: { 'Content-Type': 'application/json', ...(queued.saidUtc ? { 'Coilwright-Told': `${queued.saidUtc}/${new Date().toISOString()}` } : {}) },
+        headers: {
+          'Content-Type': 'application/json',
+          ...(queued.saidUtc ? { 'Coilwright-Told': `${queued.saidUtc}/${new Date().toISOString()}` } : {}),
+        },
         body: JSON.stringify(queued.entry),
         signal: stop.signal,
       });
       const isOutcome = answer.ok || answer.status === 422 || answer.status === 409;
-      return isOutcome ? (await answer.json()) as O & { problems?: Problem[] } : null;
+      return isOutcome ? ((await answer.json()) as O & { problems?: Problem[] }) : null;
     } catch {
       return null;
     } finally {

@@ -24,28 +24,35 @@ function draw(place: HTMLElement, data: Curves): void {
   const colours = [look.getPropertyValue('--copper').trim(), ink];
   const axis: uPlot.Axis = { stroke: ink, grid: { stroke: soft, width: 1 }, ticks: { stroke: soft }, font: '14px system-ui' };
   place.replaceChildren();
-  const plot = new uPlot({
-    width: Math.max(260, place.clientWidth),
-    height: 260,
-    legend: { show: false },
-    cursor: { y: false },
-    scales: { x: { time: false, distr: 3, log: 10, range: (_, low, high) => [low, high] }, y: { range: (_, low, high) => [Math.max(-30, Math.floor(low / 6) * 6), Math.ceil((high + 2) / 6) * 6] } },
-    axes: [
-      { ...axis, label: 'frequency, Hz', labelFont: '14px system-ui', values: (_, ticks) => ticks.map(hertz) },
-      { ...axis, label: 'gain, dB', labelFont: '14px system-ui', size: 48 },
-    ],
-    series: [
-      {},
-      ...data.curves.map((curve, index): uPlot.Series => ({
-        label: curve.name,
-        stroke: colours[index % colours.length] ?? ink,
-        width: curve.stroke !== null && curve.stroke >= dashes.length ? 1.25 : 2,
-        points: { show: false },
-        dash: curve.stroke === null ? (curve.dashed ? [6, 4] : []) : dashes[curve.stroke % dashes.length] ?? [],
-      })),
-    ],
-    hooks: { draw: [self => markPeak(self, data.peakHz, ink)], setCursor: [self => read(place, data, self.cursor.idx ?? null)] },
-  }, [data.frequencyHz, ...data.curves.map(curve => curve.gainDb)], place);
+  const plot = new uPlot(
+    {
+      width: Math.max(260, place.clientWidth),
+      height: 260,
+      legend: { show: false },
+      cursor: { y: false },
+      scales: {
+        x: { time: false, distr: 3, log: 10, range: (_, low, high) => [low, high] },
+        y: { range: (_, low, high) => [Math.max(-30, Math.floor(low / 6) * 6), Math.ceil((high + 2) / 6) * 6] },
+      },
+      axes: [
+        { ...axis, label: 'frequency, Hz', labelFont: '14px system-ui', values: (_, ticks) => ticks.map(hertz) },
+        { ...axis, label: 'gain, dB', labelFont: '14px system-ui', size: 48 },
+      ],
+      series: [
+        {},
+        ...data.curves.map((curve, index): uPlot.Series => ({
+          label: curve.name,
+          stroke: colours[index % colours.length] ?? ink,
+          width: curve.stroke !== null && curve.stroke >= dashes.length ? 1.25 : 2,
+          points: { show: false },
+          dash: curve.stroke === null ? (curve.dashed ? [6, 4] : []) : (dashes[curve.stroke % dashes.length] ?? []),
+        })),
+      ],
+      hooks: { draw: [self => markPeak(self, data.peakHz, ink)], setCursor: [self => read(place, data, self.cursor.idx ?? null)] },
+    },
+    [data.frequencyHz, ...data.curves.map(curve => curve.gainDb)],
+    place,
+  );
   readBySlider(place, data, plot);
   new ResizeObserver(() => plot.setSize({ width: Math.max(260, place.clientWidth), height: 260 })).observe(place);
 }
@@ -70,7 +77,12 @@ function readBySlider(place: HTMLElement, data: Curves, plot: uPlot): void {
   const range = document.createElement('input');
   range.type = 'range';
   range.max = String(data.frequencyHz.length - 1);
-  range.value = String(Math.max(0, data.frequencyHz.findIndex(hz => hz >= (data.peakHz ?? 1000))));
+  range.value = String(
+    Math.max(
+      0,
+      data.frequencyHz.findIndex(hz => hz >= (data.peakHz ?? 1000)),
+    ),
+  );
   range.setAttribute('aria-label', 'Read the curves at');
   range.addEventListener('input', event => {
     event.stopPropagation();

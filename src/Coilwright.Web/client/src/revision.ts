@@ -18,7 +18,10 @@ class RevisionDraft {
   private readonly words: HTMLElement;
   private discarded = new Map<Field, string>();
 
-  constructor(private readonly form: HTMLFormElement, private readonly bar: HTMLElement) {
+  constructor(
+    private readonly form: HTMLFormElement,
+    private readonly bar: HTMLElement,
+  ) {
     this.words = bar.querySelector('[data-words]') ?? bar;
   }
 
@@ -50,7 +53,8 @@ class RevisionDraft {
     }
     const drawn = changes.length > 0 && !sleeping;
     const below = drawn ? 'The numbers below are of the draft.' : `The numbers below are of ${this.bar.dataset.shown ?? ''}.`;
-    this.words.textContent = changes.length > 0 ? `Unsaved changes on this tablet: ${list(changes)}. ${below}` : `The changes were discarded. ${below}`;
+    this.words.textContent =
+      changes.length > 0 ? `Unsaved changes on this tablet: ${list(changes)}. ${below}` : `The changes were discarded. ${below}`;
     this.bar.hidden = changes.length === 0 && this.discarded.size === 0;
     this.bar.dataset.kind = drawn ? 'draft' : 'saved';
     for (const part of this.bar.querySelectorAll<HTMLElement>('[data-when]')) {
@@ -64,7 +68,7 @@ class RevisionDraft {
   private changes(): string[] {
     const fields = revisionFields(this.form);
     return fields.flatMap(field => {
-      const now = (this.asleep ? kept(this.form, field) ?? savedOf(field) : field.value).trim();
+      const now = (this.asleep ? (kept(this.form, field) ?? savedOf(field)) : field.value).trim();
       return now === savedOf(field) ? [] : [`${this.nameOf(field, fields)} ${written(now)} instead of ${written(savedOf(field))}`];
     });
   }

@@ -23,9 +23,15 @@ export function sentRow(list: HTMLElement, id: string, words: string, where: str
 
 /** A problem as whole sentences. */
 export function sentences(problem: Problem): string {
-  const parts = [problem.message, problem.understood ? `Understood: ${problem.understood}` : '', problem.allowed ? `Allowed: ${problem.allowed}` : ''];
-  return parts.filter(part => part !== '')
-    .map(part => part.charAt(0).toUpperCase() + part.slice(1) + (/[.?!…]$/.test(part) ? '' : '.')).join(' ');
+  const parts = [
+    problem.message,
+    problem.understood ? `Understood: ${problem.understood}` : '',
+    problem.allowed ? `Allowed: ${problem.allowed}` : '',
+  ];
+  return parts
+    .filter(part => part !== '')
+    .map(part => part.charAt(0).toUpperCase() + part.slice(1) + (/[.?!…]$/.test(part) ? '' : '.'))
+    .join(' ');
 }
 
 /** Tells every problem before a list; what was told before goes away. */

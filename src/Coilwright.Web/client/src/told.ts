@@ -63,9 +63,16 @@ class ToldPage implements Listener<Told, Answer> {
       open.focus();
       return;
     }
-    const fields = Array.from(new FormData(form).entries()).map(([name, value]): [string, string] => [name, String(value)]).filter(([name, value]) => name !== 'id' && value !== '');
+    const fields = Array.from(new FormData(form).entries())
+      .map(([name, value]): [string, string] => [name, String(value)])
+      .filter(([name, value]) => name !== 'id' && value !== '');
     const now = performance.now();
-    const wanting = what !== 'test' && !fields.some(([name]) => name === 'piece') ? 'no piece is ticked' : what === 'test' && fields.every(([name]) => name === 'piece') ? 'nothing was measured' : '';
+    const wanting =
+      what !== 'test' && !fields.some(([name]) => name === 'piece')
+        ? 'no piece is ticked'
+        : what === 'test' && fields.every(([name]) => name === 'piece')
+          ? 'nothing was measured'
+          : '';
     if (wanting !== '' && what === this.last.what && now - this.last.atMs < quietMs) {
       return; // the second press of a double press: the first has emptied the form
     }
@@ -123,7 +130,15 @@ class ToldPage implements Listener<Told, Answer> {
       return;
     }
     this.row(one, `saved ${clockTime(new Date())}`);
-    const onTheMove = this.form !== null && Array.from(this.form.elements).some(field => field instanceof HTMLInputElement && field.type !== 'hidden' && field.name !== 'person' && (field.type === 'checkbox' ? field.checked : field.value !== ''));
+    const onTheMove =
+      this.form !== null &&
+      Array.from(this.form.elements).some(
+        field =>
+          field instanceof HTMLInputElement &&
+          field.type !== 'hidden' &&
+          field.name !== 'person' &&
+          (field.type === 'checkbox' ? field.checked : field.value !== ''),
+      );
     const here = this.form !== null && new URL(answer.next, window.location.href).pathname === window.location.pathname;
     if (here && this.outbox.waitingCount() === 0 && !this.refused && !onTheMove) {
       window.location.assign(answer.next);
@@ -145,8 +160,12 @@ class ToldPage implements Listener<Told, Answer> {
 
   private row(one: Told, where: string): HTMLElement {
     const value = (name: string): string => one.fields.find(([key]) => key === name)?.[1] ?? '';
-    const pieces = one.fields.filter(([name]) => name === 'piece').map(([, serial]) => serial).join(', ');
-    const words = one.what === 'test' ? `${pieces}: ${value('resistance')}` : `${value('step')}${one.what === 'end' ? ' ended' : ''}: ${pieces}`;
+    const pieces = one.fields
+      .filter(([name]) => name === 'piece')
+      .map(([, serial]) => serial)
+      .join(', ');
+    const words =
+      one.what === 'test' ? `${pieces}: ${value('resistance')}` : `${value('step')}${one.what === 'end' ? ' ended' : ''}: ${pieces}`;
     return sentRow(this.list(), `told-${one.id}`, words, where);
   }
 
@@ -174,7 +193,10 @@ function empty(form: HTMLFormElement): void {
   for (const field of form.elements) {
     if (field instanceof HTMLInputElement && field.type === 'checkbox') {
       field.checked = false;
-    } else if ((field instanceof HTMLInputElement && field.type !== 'hidden' && field.name !== 'person') || field instanceof HTMLTextAreaElement) {
+    } else if (
+      (field instanceof HTMLInputElement && field.type !== 'hidden' && field.name !== 'person') ||
+      field instanceof HTMLTextAreaElement
+    ) {
       field.value = '';
     }
   }

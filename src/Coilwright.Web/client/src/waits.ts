@@ -13,7 +13,8 @@ export interface Refused {
   problems: Problem[];
 }
 
-const outbox = 'outbox/', refused = 'refused/';
+const outbox = 'outbox/',
+  refused = 'refused/';
 const mendable = ['tag', 'resistance', 'temperature', 'inductance', 'inductanceAt', 'turns', 'person'] as const;
 
 /** Keeps what was refused until a person mends or discards it. */
@@ -57,10 +58,18 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
   private readonly abouts = new Map<string, string>();
   private readonly gone = new Map<string, CoilEntry>();
 
-  constructor(private readonly panel: HTMLElement | null, private readonly own: string, private readonly ownBox: Coils | null) {}
+  constructor(
+    private readonly panel: HTMLElement | null,
+    private readonly own: string,
+    private readonly ownBox: Coils | null,
+  ) {}
 
   begin(): void {
-    for (const batch of new Set(keysUnder(outbox).map(key => key.split('/')[1] ?? '').filter(batch => batch !== 'pieces' && batch !== this.own))) {
+    for (const batch of new Set(
+      keysUnder(outbox)
+        .map(key => key.split('/')[1] ?? '')
+        .filter(batch => batch !== 'pieces' && batch !== this.own),
+    )) {
       this.boxOf(batch).resume();
     }
     const again = (): void => this.boxes.forEach(box => void box.flush());
@@ -132,12 +141,16 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
   }
 
   private refused(): Refused[] {
-    return keysUnder(refused).map(key => read(key)).filter((text): text is string => text !== null)
-      .map(text => JSON.parse(text) as Refused).filter(one => this.mine(one.entry.batchId));
+    return keysUnder(refused)
+      .map(key => read(key))
+      .filter((text): text is string => text !== null)
+      .map(text => JSON.parse(text) as Refused)
+      .filter(one => this.mine(one.entry.batchId));
   }
 
   private show(): void {
-    const waiting = this.queued(), not = this.refused();
+    const waiting = this.queued(),
+      not = this.refused();
     if (!this.panel) {
       return;
     }
@@ -154,7 +167,9 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
       this.panel.append(list);
     }
     if (not.length > 0) {
-      this.panel.append(made('h2', not.length === 1 ? '1 coil of this tablet was not saved' : `${not.length} coils of this tablet were not saved`));
+      this.panel.append(
+        made('h2', not.length === 1 ? '1 coil of this tablet was not saved' : `${not.length} coils of this tablet were not saved`),
+      );
       const list = made('ul', '');
       list.className = 'refused';
       list.append(...not.map(one => this.refusedLine(one)));
@@ -200,7 +215,7 @@ class WaitingCoils implements Listener<CoilEntry, Outcome> {
     const ways = made('span', '');
     ways.className = 'row';
     const field = mendable.find(name => name === problem.field);
-    for (const reading of field === undefined ? [] : problem.readings ?? []) {
+    for (const reading of field === undefined ? [] : (problem.readings ?? [])) {
       const button = document.createElement('button');
       button.type = 'button';
       button.textContent = `${nameOf(one.entry)}: ${reading}`;

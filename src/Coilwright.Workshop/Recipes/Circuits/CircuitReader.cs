@@ -14,19 +14,29 @@ public static class CircuitReader
     private static readonly string[] s_joined = ["parallel", "series"];
 
     /// <summary>The circuit, or every problem.</summary>
-    public static ReadOutcome<GuitarCircuit> Read(string json) => JsonText.Read(json, Format, Whole, pointOnly: true);
+    public static ReadOutcome<GuitarCircuit> Read(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
 
     private static GuitarCircuit Whole(JsonFields fields)
     {
         fields.Free("name", "notes", "tags");
-        IReadOnlyList<CircuitPickup?> pickups = fields.Objects("pickups", PickupFields.Read, MostPickups, "[ { \"name\": \"bridge\", \"coils\": [ … ] } ]");
+        IReadOnlyList<CircuitPickup?> pickups = fields.Objects(
+            "pickups",
+            PickupFields.Read,
+            MostPickups,
+            "[ { \"name\": \"bridge\", \"coils\": [ … ] } ]"
+        );
         if (pickups.Count == 0 && fields.Has("pickups"))
         {
             fields.Problems.Add(fields.PathOf("pickups"), "at least one pickup is needed");
         }
 
-        string[] names = [.. pickups.Select((pickup, i) => pickup?.Name is { Length: > 0 } name ? name : FormattableString.Invariant($"pickup {i + 1}"))];
-        foreach (string twice in names.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1).Select(group => group.Key))
+        string[] names =
+        [
+            .. pickups.Select((pickup, i) => pickup?.Name is { Length: > 0 } name ? name : FormattableString.Invariant($"pickup {i + 1}")),
+        ];
+        foreach (
+            string twice in names.GroupBy(name => name, StringComparer.Ordinal).Where(group => group.Count() > 1).Select(group => group.Key)
+        )
         {
             fields.Problems.Add(fields.PathOf("pickups"), "two pickups have one name", twice);
         }
@@ -34,7 +44,11 @@ public static class CircuitReader
         IReadOnlyList<int> selected = Selected(fields, names);
         string? joined = fields.Word("joined", s_joined);
         LoadCircuit load = fields.Object("load", ControlFields.Load) ?? LoadCircuit.None;
-        return new GuitarCircuit([.. pickups.OfType<CircuitPickup>()], load) { Selected = selected, Joined = joined == "series" ? Joining.Series : Joining.Parallel };
+        return new GuitarCircuit([.. pickups.OfType<CircuitPickup>()], load)
+        {
+            Selected = selected,
+            Joined = joined == "series" ? Joining.Series : Joining.Parallel,
+        };
     }
 
     /// <summary>Numbers of the pickups named; all when none are named.</summary>
@@ -47,12 +61,24 @@ public static class CircuitReader
         }
 
         List<int> numbers = [];
-        foreach (Named? named in fields.Items("selected", (item, path) => new Named(item.ValueKind == System.Text.Json.JsonValueKind.String ? item.GetString()! : JsonFields.Told(item), path), MostPickups))
+        foreach (
+            Named? named in fields.Items(
+                "selected",
+                (item, path) =>
+                    new Named(item.ValueKind == System.Text.Json.JsonValueKind.String ? item.GetString()! : JsonFields.Told(item), path),
+                MostPickups
+            )
+        )
         {
             int number = Array.IndexOf(names, named.Name);
             if (number < 0 || numbers.Contains(number))
             {
-                fields.Problems.Add(named.Path, number < 0 ? "no pickup has this name" : "this pickup is named twice", named.Name, string.Join(", ", names));
+                fields.Problems.Add(
+                    named.Path,
+                    number < 0 ? "no pickup has this name" : "this pickup is named twice",
+                    named.Name,
+                    string.Join(", ", names)
+                );
             }
             else
             {

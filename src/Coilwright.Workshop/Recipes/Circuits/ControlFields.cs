@@ -7,7 +7,9 @@ namespace Coilwright.Workshop.Recipes.Circuits;
 /// <summary>Volume, tone, buffer, cable and input, as they stand in a load and in a circuit.</summary>
 internal static class ControlFields
 {
-    private static readonly string[] s_tapers = ["linear", "logarithmic"], s_joined = ["parallel", "series"], s_wirings = ["usual", "from-wiper"];
+    private static readonly string[] s_tapers = ["linear", "logarithmic"],
+        s_joined = ["parallel", "series"],
+        s_wirings = ["usual", "from-wiper"];
 
     /// <summary>The parts of a load; every one is optional.</summary>
     public static LoadCircuit Load(JsonFields fields)
@@ -29,14 +31,22 @@ internal static class ControlFields
     }
 
     public static Part<VolumeControl> Volume(JsonFields fields) =>
-        new(new VolumeControl(fields.Required("resistance", Allowed.PotResistance).Si, Setting(fields))
-        {
-            FromWiper = fields.Word("wiring", s_wirings) == "from-wiper",
-            Retainer = fields.Object("trebleRetaining", Retainer)?.Value,
-        });
+        new(
+            new VolumeControl(fields.Required("resistance", Allowed.PotResistance).Si, Setting(fields))
+            {
+                FromWiper = fields.Word("wiring", s_wirings) == "from-wiper",
+                Retainer = fields.Object("trebleRetaining", Retainer)?.Value,
+            }
+        );
 
     public static Part<ToneControl> Tone(JsonFields fields) =>
-        new(new ToneControl(fields.Required("resistance", Allowed.PotResistance).Si, fields.Required("capacitor", Allowed.ToneCapacitor).Si, Setting(fields)));
+        new(
+            new ToneControl(
+                fields.Required("resistance", Allowed.PotResistance).Si,
+                fields.Required("capacitor", Allowed.ToneCapacitor).Si,
+                Setting(fields)
+            )
+        );
 
     /// <summary>Share of the track below the wiper: the setting through its taper.</summary>
     private static double Setting(JsonFields fields)
@@ -80,12 +90,23 @@ internal static class ControlFields
         {
             if (pairs[i].Setting <= pairs[i - 1].Setting || pairs[i].Share < pairs[i - 1].Share)
             {
-                fields.Problems.Add(FormattableString.Invariant($"{path}[{i}]"), "settings must rise and shares must not fall", FormattableString.Invariant($"[{pairs[i].Setting}, {pairs[i].Share}]"), Example);
+                fields.Problems.Add(
+                    FormattableString.Invariant($"{path}[{i}]"),
+                    "settings must rise and shares must not fall",
+                    FormattableString.Invariant($"[{pairs[i].Setting}, {pairs[i].Share}]"),
+                    Example
+                );
                 return null;
             }
         }
 
-        bool whole = pairs.Length >= 2 && pairs[0].Setting <= 0 && pairs[^1].Setting >= 1 && pairs[^1].Setting <= 1 && pairs[0].Share >= 0 && pairs[^1].Share <= 1;
+        bool whole =
+            pairs.Length >= 2
+            && pairs[0].Setting <= 0
+            && pairs[^1].Setting >= 1
+            && pairs[^1].Setting <= 1
+            && pairs[0].Share >= 0
+            && pairs[^1].Share <= 1;
         if (!whole)
         {
             fields.Problems.Add(path, "a measured taper runs from setting 0 to setting 1, with shares from 0 to 1", null, Example);
@@ -96,13 +117,18 @@ internal static class ControlFields
     }
 
     private static Boxed? PairOf(JsonElement item, string path) =>
-        item.ValueKind == JsonValueKind.Array && item.GetArrayLength() == 2 && item.EnumerateArray().All(number => number.ValueKind == JsonValueKind.Number)
-            && item[0].TryGetDouble(out double setting) && item[1].TryGetDouble(out double share)
-            ? new Boxed(setting, share) : null;
+        item.ValueKind == JsonValueKind.Array
+        && item.GetArrayLength() == 2
+        && item.EnumerateArray().All(number => number.ValueKind == JsonValueKind.Number)
+        && item[0].TryGetDouble(out double setting)
+        && item[1].TryGetDouble(out double share)
+            ? new Boxed(setting, share)
+            : null;
 
     private static Part<TrebleRetainer> Retainer(JsonFields fields)
     {
-        double? ohm = fields.Optional("resistance", Allowed.PotResistance)?.Si, farad = fields.Optional("capacitance", Allowed.RetainerCapacitor)?.Si;
+        double? ohm = fields.Optional("resistance", Allowed.PotResistance)?.Si,
+            farad = fields.Optional("capacitance", Allowed.RetainerCapacitor)?.Si;
         string? joined = fields.Word("joined", s_joined);
         if (ohm is null && farad is null)
         {
@@ -110,17 +136,26 @@ internal static class ControlFields
         }
         else if (joined is null && ohm is not null && farad is not null)
         {
-            fields.Problems.Add(fields.PathOf("joined"), "with a resistance and a capacitance, say how they are joined", null, string.Join(", ", s_joined));
+            fields.Problems.Add(
+                fields.PathOf("joined"),
+                "with a resistance and a capacitance, say how they are joined",
+                null,
+                string.Join(", ", s_joined)
+            );
         }
 
         return new Part<TrebleRetainer>(new TrebleRetainer(ohm, farad, joined == "series"));
     }
 
-    private static Part<BufferStage> Buffer(JsonFields fields) => new(new BufferStage(
-        fields.Optional("inputResistance", Allowed.LossResistance)?.Si ?? 1e6,
-        fields.Optional("inputCapacitance", Allowed.LoadCapacitance)?.Si ?? 0,
-        fields.Optional("outputResistance", Allowed.OutputResistance)?.Si ?? 1e3,
-        fields.Number("gain", 0.01, 100) ?? 1));
+    private static Part<BufferStage> Buffer(JsonFields fields) =>
+        new(
+            new BufferStage(
+                fields.Optional("inputResistance", Allowed.LossResistance)?.Si ?? 1e6,
+                fields.Optional("inputCapacitance", Allowed.LoadCapacitance)?.Si ?? 0,
+                fields.Optional("outputResistance", Allowed.OutputResistance)?.Si ?? 1e3,
+                fields.Number("gain", 0.01, 100) ?? 1
+            )
+        );
 
     private static Part<double> Cable(JsonFields fields)
     {
@@ -131,12 +166,13 @@ internal static class ControlFields
         }
 
         fields.Refuse("capacitance", "give either the capacitance, or length and capacitancePerLength");
-        return new Part<double>(fields.Required("length", Allowed.CableLength).Si * fields.Required("capacitancePerLength", Allowed.CablePerLength).Si);
+        return new Part<double>(
+            fields.Required("length", Allowed.CableLength).Si * fields.Required("capacitancePerLength", Allowed.CablePerLength).Si
+        );
     }
 
-    private static Input InputOf(JsonFields fields) => new(
-        fields.Optional("resistance", Allowed.LossResistance)?.Si,
-        fields.Optional("capacitance", Allowed.LoadCapacitance)?.Si ?? 0);
+    private static Input InputOf(JsonFields fields) =>
+        new(fields.Optional("resistance", Allowed.LossResistance)?.Si, fields.Optional("capacitance", Allowed.LoadCapacitance)?.Si ?? 0);
 
     internal sealed record Part<T>(T Value);
 

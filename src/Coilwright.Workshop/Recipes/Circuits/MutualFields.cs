@@ -10,15 +10,39 @@ internal static class MutualFields
 {
     public static IReadOnlyList<MutualInductance> Read(JsonFields fields, CircuitCoil[] coils, bool complete)
     {
-        List<MutualInductance> mutual = [.. fields.Objects("mutual", one => Of(one, coils), 28).OfType<Found>().Where(found => found.First >= 0).Select(found => new MutualInductance(found.First, found.Second, found.H))];
-        foreach (IGrouping<(int, int), MutualInductance> twice in mutual.GroupBy(one => (Math.Min(one.First, one.Second), Math.Max(one.First, one.Second))).Where(group => group.Count() > 1))
+        List<MutualInductance> mutual =
+        [
+            .. fields
+                .Objects("mutual", one => Of(one, coils), 28)
+                .OfType<Found>()
+                .Where(found => found.First >= 0)
+                .Select(found => new MutualInductance(found.First, found.Second, found.H)),
+        ];
+        foreach (
+            IGrouping<(int, int), MutualInductance> twice in mutual
+                .GroupBy(one => (Math.Min(one.First, one.Second), Math.Max(one.First, one.Second)))
+                .Where(group => group.Count() > 1)
+        )
         {
-            fields.Problems.Add(fields.PathOf("mutual"), "two coils are coupled twice", $"{coils[twice.Key.Item1].Name}, {coils[twice.Key.Item2].Name}");
+            fields.Problems.Add(
+                fields.PathOf("mutual"),
+                "two coils are coupled twice",
+                $"{coils[twice.Key.Item1].Name}, {coils[twice.Key.Item2].Name}"
+            );
         }
 
-        if (complete && mutual.Count > 0 && mutual.TrueForAll(one => !double.IsNaN(one.InductanceH)) && Array.TrueForAll(coils, coil => !double.IsNaN(Henry(coil))) && !Possible(coils, mutual))
+        if (
+            complete
+            && mutual.Count > 0
+            && mutual.TrueForAll(one => !double.IsNaN(one.InductanceH))
+            && Array.TrueForAll(coils, coil => !double.IsNaN(Henry(coil)))
+            && !Possible(coils, mutual)
+        )
         {
-            fields.Problems.Add(fields.PathOf("mutual"), "no coils can be coupled like this: the mutual inductance must stay below the root of the two inductances");
+            fields.Problems.Add(
+                fields.PathOf("mutual"),
+                "no coils can be coupled like this: the mutual inductance must stay below the root of the two inductances"
+            );
         }
 
         return mutual;
@@ -28,12 +52,27 @@ internal static class MutualFields
 
     private static Found Of(JsonFields fields, CircuitCoil[] coils)
     {
-        string[] names = [.. fields.Items("coils", (item, _) => item.ValueKind == JsonValueKind.String ? item.GetString() : JsonFields.Told(item), 2, "[ \"slug\", \"screw\" ]").OfType<string>()];
+        string[] names =
+        [
+            .. fields
+                .Items(
+                    "coils",
+                    (item, _) => item.ValueKind == JsonValueKind.String ? item.GetString() : JsonFields.Told(item),
+                    2,
+                    "[ \"slug\", \"screw\" ]"
+                )
+                .OfType<string>(),
+        ];
         int[] numbers = [.. names.Select(name => Array.FindIndex(coils, coil => coil.Name == name))];
         bool two = numbers.Length == 2 && numbers[0] >= 0 && numbers[1] >= 0 && numbers[0] != numbers[1];
         if (!two && fields.Has("coils"))
         {
-            fields.Problems.Add(fields.PathOf("coils"), "two different coils of this pickup are needed", string.Join(", ", names), string.Join(", ", coils.Select(coil => coil.Name)));
+            fields.Problems.Add(
+                fields.PathOf("coils"),
+                "two different coils of this pickup are needed",
+                string.Join(", ", names),
+                string.Join(", ", coils.Select(coil => coil.Name))
+            );
         }
 
         double henry;

@@ -8,19 +8,33 @@ namespace Coilwright.Workshop.Recipes.Circuits;
 internal static class PickupFields
 {
     private const int MostCoils = 8;
-    private static readonly string[] s_connections = ["series", "parallel", "single"], s_leads = ["usual", "exchanged"];
+    private static readonly string[] s_connections = ["series", "parallel", "single"],
+        s_leads = ["usual", "exchanged"];
 
     public static CircuitPickup Read(JsonFields fields)
     {
         string name = fields.Text("name");
-        IReadOnlyList<CircuitCoil?> read = fields.Objects("coils", Coil, MostCoils, "[ { \"resistance\": \"6.2 kΩ\", \"inductance\": \"2.5 H\", \"capacitance\": \"120 pF\" } ]");
+        IReadOnlyList<CircuitCoil?> read = fields.Objects(
+            "coils",
+            Coil,
+            MostCoils,
+            "[ { \"resistance\": \"6.2 kΩ\", \"inductance\": \"2.5 H\", \"capacitance\": \"120 pF\" } ]"
+        );
         if (read.Count == 0 && fields.Has("coils"))
         {
             fields.Problems.Add(fields.PathOf("coils"), "at least one coil is needed");
         }
 
-        CircuitCoil[] coils = [.. read.Select((coil, i) => coil ?? new CircuitCoil(new LumpedPickup(1, 0, 0), 0) { Name = FormattableString.Invariant($"coil {i + 1}") })];
-        coils = [.. coils.Select((coil, i) => coil.Name.Length > 0 ? coil : coil with { Name = FormattableString.Invariant($"coil {i + 1}") })];
+        CircuitCoil[] coils =
+        [
+            .. read.Select(
+                (coil, i) => coil ?? new CircuitCoil(new LumpedPickup(1, 0, 0), 0) { Name = FormattableString.Invariant($"coil {i + 1}") }
+            ),
+        ];
+        coils =
+        [
+            .. coils.Select((coil, i) => coil.Name.Length > 0 ? coil : coil with { Name = FormattableString.Invariant($"coil {i + 1}") }),
+        ];
         string? connection = fields.Word("connection", s_connections);
         return new CircuitPickup(coils)
         {
@@ -60,7 +74,12 @@ internal static class PickupFields
         int number = name.Length == 0 ? 0 : Array.FindIndex(coils, coil => coil.Name == name);
         if (number < 0)
         {
-            fields.Problems.Add(fields.PathOf("coil"), "no coil of this pickup has this name", name, string.Join(", ", coils.Select(coil => coil.Name)));
+            fields.Problems.Add(
+                fields.PathOf("coil"),
+                "no coil of this pickup has this name",
+                name,
+                string.Join(", ", coils.Select(coil => coil.Name))
+            );
             return null;
         }
 

@@ -21,6 +21,9 @@ public sealed record UsualLoad(string Name, LoadCircuit Load)
         using StreamReader reader = new(stream);
         string json = reader.ReadToEnd();
         using JsonDocument document = JsonDocument.Parse(json);
-        return new UsualLoad(document.RootElement.GetProperty("name").GetString()!, LoadReader.Read(json).Value ?? throw new InvalidOperationException($"The load {resource} does not read."));
+        return new UsualLoad(
+            document.RootElement.GetProperty("name").GetString()!,
+            LoadReader.Read(json).Value ?? throw new InvalidOperationException($"The load {resource} does not read.")
+        );
     }
 }

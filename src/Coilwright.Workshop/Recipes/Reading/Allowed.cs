@@ -2,7 +2,9 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Reading;
 
-/// <summary>What each kind of field may hold. The ends are wide: they catch slips of unit and sign, not taste. From common practice, no source.</summary>
+/// <summary>
+/// What each kind of field may hold. The ends are wide: they catch slips of unit and sign, not taste. From common practice, no source.
+/// </summary>
 internal static class Allowed
 {
     public static Limits CoreLength { get; } = Size(1e-3, 0.3, "66 mm");
@@ -18,10 +20,11 @@ internal static class Allowed
     public static Limits Place { get; } = Size(-0.3, 0.3, "9 mm");
     public static Limits PartSize { get; } = Size(0.1e-3, 0.3, "12.5 mm");
     public static Limits Sheet { get; } = Size(0.05e-3, 10e-3, "0.5 mm");
-    public static Limits Clearance { get; } = Size(0.1e-3, 0.03, "2.5 mm") with
-    {
-        Outside = "the strings must lie above the highest pole top, within reach of it",
-    };
+    public static Limits Clearance { get; } =
+        Size(0.1e-3, 0.03, "2.5 mm") with
+        {
+            Outside = "the strings must lie above the highest pole top, within reach of it",
+        };
     public static Limits ScaleLength { get; } = Size(0.2, 1.5, "648 mm");
     public static Limits FromBridge { get; } = Size(1e-3, 0.6, "45 mm");
     public static Limits StringDiameter { get; } = Size(0.1e-3, 5e-3, "0.25 mm");

@@ -13,12 +13,18 @@ internal static class BodyChecks
         {
             for (int j = i + 1; j < bodies.Count; j++)
             {
-                SolidPart a = bodies[i], b = bodies[j];
+                SolidPart a = bodies[i],
+                    b = bodies[j];
                 bool samePole = a.Path == b.Path && a.Index == b.Index;
                 if (!samePole && a.Collides(b) && told.Add((a.Path, b.Path)))
                 {
-                    problems.Add(b.Path, a.Path == b.Path ? "the poles of this row stand into each other; the spacing must be at least the diameter" : $"this part stands in the same place as {a.Path}",
-                        Shared(a, b));
+                    problems.Add(
+                        b.Path,
+                        a.Path == b.Path
+                            ? "the poles of this row stand into each other; the spacing must be at least the diameter"
+                            : $"this part stands in the same place as {a.Path}",
+                        Shared(a, b)
+                    );
                 }
             }
         }
@@ -39,16 +45,22 @@ internal static class BodyChecks
             }
 
             PlanShape former = SolidParts.Former(recipe.Coils[winding.Coil].Bobbin, recipe.Coils[winding.Coil].Position);
-            foreach (IGrouping<string, SolidPart> inTheWay in bodies
-                .Where(body => body.Coil != winding.Coil && winding.Collides(body) && !(body.Shape.SticksOutOf(former) <= RecipeChecks.SlackM))
-                .GroupBy(body => body.Path))
+            foreach (
+                IGrouping<string, SolidPart> inTheWay in bodies
+                    .Where(body =>
+                        body.Coil != winding.Coil && winding.Collides(body) && !(body.Shape.SticksOutOf(former) <= RecipeChecks.SlackM)
+                    )
+                    .GroupBy(body => body.Path)
+            )
             {
                 problems.Add(inTheWay.Key, $"this part stands in the winding of {winding.Path}", Shared(winding, inTheWay.First()));
             }
         }
     }
 
-    /// <summary>Covers and plates against all else. Poles may pass through the flat of one, in holes of their own, but not through its wall.</summary>
+    /// <summary>
+    /// Covers and plates against all else. Poles may pass through the flat of one, in holes of their own, but not through its wall.
+    /// </summary>
     private static void CheckSheets(Recipe recipe, List<SolidPart> bodies, ProblemList problems)
     {
         List<SolidPart> sheets = [.. SolidParts.Sheets(recipe)];
@@ -62,7 +74,12 @@ internal static class BodyChecks
                 if (!PassesThrough(sheet, other) && told.Add((sheet.Path, other.Path)))
                 {
                     string part = sheet.Kind == SolidKind.Wall ? "the wall of this cover" : "this sheet";
-                    problems.Add(sheet.Path, $"{part} cuts through {(other.Kind == SolidKind.Winding ? "the winding of " : "")}{other.Path}", Shared(sheet, other), Room(sheet, other));
+                    problems.Add(
+                        sheet.Path,
+                        $"{part} cuts through {(other.Kind == SolidKind.Winding ? "the winding of " : "")}{other.Path}",
+                        Shared(sheet, other),
+                        Room(sheet, other)
+                    );
                 }
             }
         }
@@ -80,12 +97,13 @@ internal static class BodyChecks
     {
         if (sheet.Hollow is PlanShape inside)
         {
-            return $"inside {Told(2 * inside.HalfXM)} by {Told(2 * inside.HalfYM)} about the middle, where {other.Path} reaches {Told(Math.Abs(other.Shape.XM) + other.Shape.HalfXM)} along and "
+            return $"inside {Told(2 * inside.HalfXM)} by {Told(2 * inside.HalfYM)} about the middle, where {other.Path} reaches "
+                + $"{Told(Math.Abs(other.Shape.XM) + other.Shape.HalfXM)} along and "
                 + $"{Told(Math.Abs(other.Shape.YM) + other.Shape.HalfYM)} across";
         }
 
         return $"above {Told(other.HighM)} or below {Told(other.LowM)}; this sheet lies from {Told(sheet.LowM)} to {Told(sheet.HighM)}";
     }
 
-    private static string Told(double lengthM) => QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm", 4);
+    private static string Told(double lengthM) => QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm", 4);
 }

@@ -25,9 +25,11 @@ internal static class Catalogue
 
     public static Material Material(string name) => Known(MaterialCatalogue.Find(name), name);
 
-    public static Estimate EnamelPermittivity(string insulation) => Known(WireCatalogue.Standard.FindInsulation(insulation), insulation).Permittivity;
+    public static Estimate EnamelPermittivity(string insulation) =>
+        Known(WireCatalogue.Standard.FindInsulation(insulation), insulation).Permittivity;
 
-    public static WireModel Wire(string gauge, string build, string insulation) => WireCatalogue.Standard.ModelFor(gauge, build, insulation);
+    public static WireModel Wire(string gauge, string build, string insulation) =>
+        WireCatalogue.Standard.ModelFor(gauge, build, insulation);
 
     private static T Known<T>(T? found, string name)
         where T : class => found ?? throw new ArgumentException($"'{name}' is in no table; the reader should have said so.", nameof(name));

@@ -31,15 +31,21 @@ internal static class CoilReader
         if (given && radius.Si > Math.Min(length.Si, width.Si) / 2 + RecipeChecks.SlackM)
         {
             fields.Problems.Add(
-                fields.PathOf("endRadius"), "a corner cannot be rounder than half the smaller side of the former",
-                QuantityText.Echo(radius, QuantityKind.Length), "at most " + QuantityText.FormatIn(Math.Min(length.Si, width.Si) / 2, QuantityKind.Length, "mm"));
+                fields.PathOf("endRadius"),
+                "a corner cannot be rounder than half the smaller side of the former",
+                QuantityParser.Echo(radius, QuantityKind.Length),
+                "at most " + QuantityParser.FormatIn(Math.Min(length.Si, width.Si) / 2, QuantityKind.Length, "mm")
+            );
         }
 
         if (width.Si > length.Si + RecipeChecks.SlackM)
         {
             fields.Problems.Add(
-                fields.PathOf("coreWidth"), "the former is wider than long; its length lies along the row of strings",
-                QuantityText.Echo(width, QuantityKind.Length), "at most the coreLength, " + QuantityText.Echo(length, QuantityKind.Length));
+                fields.PathOf("coreWidth"),
+                "the former is wider than long; its length lies along the row of strings",
+                QuantityParser.Echo(width, QuantityKind.Length),
+                "at most the coreLength, " + QuantityParser.Echo(length, QuantityKind.Length)
+            );
         }
 
         Entered height = fields.Required("windingHeight", Allowed.WindingHeight);
@@ -59,7 +65,10 @@ internal static class CoilReader
         return new RecipeWinding
         {
             Turns = fields.Number("turns", 1, 100_000, required: true) ?? double.NaN,
-            Direction = fields.Word("direction", ["counter-clockwise", "clockwise"]) == "clockwise" ? WindingDirection.Clockwise : WindingDirection.CounterClockwise,
+            Direction =
+                fields.Word("direction", ["counter-clockwise", "clockwise"]) == "clockwise"
+                    ? WindingDirection.Clockwise
+                    : WindingDirection.CounterClockwise,
             Lay = fields.Word("lay", ["scattered", "even"]) == "even" ? Lay.Even : Lay.Scattered,
             Pitch = fields.Optional("pitch", Allowed.Pitch),
             Tension = fields.Optional("tension", Allowed.Tension),
@@ -70,8 +79,10 @@ internal static class CoilReader
         };
     }
 
-    private static RecipePoint Position(JsonFields fields) => new(
-        fields.Optional("x", Allowed.Place) ?? RecipePoint.Origin.X,
-        fields.Optional("y", Allowed.Place) ?? RecipePoint.Origin.Y,
-        fields.Optional("z", Allowed.Place) ?? RecipePoint.Origin.Z);
+    private static RecipePoint Position(JsonFields fields) =>
+        new(
+            fields.Optional("x", Allowed.Place) ?? RecipePoint.Origin.X,
+            fields.Optional("y", Allowed.Place) ?? RecipePoint.Origin.Y,
+            fields.Optional("z", Allowed.Place) ?? RecipePoint.Origin.Z
+        );
 }

@@ -4,7 +4,10 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Reading;
 
-/// <summary>The fields of one object of a document: reads them with their paths, gathers every problem, and at the end reports unknown and missing ones.</summary>
+/// <summary>
+/// The fields of one object of a document: reads them with their paths, gathers every problem, and at the end reports unknown and missing
+/// ones.
+/// </summary>
 internal sealed class JsonFields
 {
     private readonly Dictionary<string, JsonElement> _values = new(StringComparer.Ordinal);
@@ -56,13 +59,20 @@ internal sealed class JsonFields
     public Entered? Optional(string name, Limits limits) => Optional(name, limits, null);
 
     private Entered? Optional(string name, Limits limits, string? exampleIfMissing) =>
-        Take(name, exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"") is JsonElement value ? QuantityAt(value, PathOf(name), limits) : null;
+        Take(name, exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"") is JsonElement value
+            ? QuantityAt(value, PathOf(name), limits)
+            : null;
 
     public Entered QuantityAt(JsonElement value, string path, Limits limits)
     {
         if (value.ValueKind == JsonValueKind.Number)
         {
-            Problems.Add(path, $"a bare number does not say its unit; write it as text with the unit, for example \"{limits.Example}\"", Told(value), limits.Range);
+            Problems.Add(
+                path,
+                $"a bare number does not say its unit; write it as text with the unit, for example \"{limits.Example}\"",
+                Told(value),
+                limits.Range
+            );
             return Entered.Unknown;
         }
 
@@ -77,7 +87,7 @@ internal sealed class JsonFields
             return Entered.Unknown;
         }
 
-        if (!QuantityText.TryParse(value.GetString()!, limits, unitRequired: true, out Entered entered, out string why))
+        if (!QuantityParser.TryParse(value.GetString()!, limits, unitRequired: true, out Entered entered, out string why))
         {
             Problems.Add(path, $"{why}; for example \"{limits.Example}\"", Told(value), limits.Range);
             return Entered.Unknown;
@@ -88,11 +98,13 @@ internal sealed class JsonFields
             return entered;
         }
 
-        Problems.Add(path, limits.Outside, QuantityText.Echo(entered, limits.Kind), limits.Range);
+        Problems.Add(path, limits.Outside, QuantityParser.Echo(entered, limits.Kind), limits.Range);
         return Entered.Unknown;
     }
 
-    /// <summary>True, with a problem that says what to write, for a comma in a number of a file: there the point alone is decimal.</summary>
+    /// <summary>
+    /// True, with a problem that says what to write, for a comma in a number of a file: there the point alone is decimal.
+    /// </summary>
     /// <param name="path">Where it stands.</param>
     /// <param name="typed">What stands there.</param>
     /// <param name="instead">What may stand there in its place.</param>
@@ -111,7 +123,7 @@ internal sealed class JsonFields
 
     private static IReadOnlyList<string> WaysToWrite(string typed, Limits limits)
     {
-        TypedQuantity read = QuantityText.Read(typed, limits, unitRequired: true);
+        ParsedQuantity read = QuantityParser.Read(typed, limits, unitRequired: true);
         string one = read.Plain.Length > 0 ? read.Plain : limits.Example;
         return read.Readings.Count > 0 ? read.Readings : [one];
     }
@@ -127,7 +139,14 @@ internal sealed class JsonFields
 
         if (value.ValueKind != JsonValueKind.Number)
         {
-            Problems.Add(PathOf(name), value.ValueKind == JsonValueKind.String && Problems.PointOnly ? $"this is not a number; write it without quotes, for example {Sample(min, max)}" : "this is not a number", Told(value), allowed);
+            Problems.Add(
+                PathOf(name),
+                value.ValueKind == JsonValueKind.String && Problems.PointOnly
+                    ? $"this is not a number; write it without quotes, for example {Sample(min, max)}"
+                    : "this is not a number",
+                Told(value),
+                allowed
+            );
             return double.NaN;
         }
 
@@ -152,7 +171,13 @@ internal sealed class JsonFields
         string text = value.ValueKind == JsonValueKind.String ? value.GetString()!.Trim() : "";
         if (value.ValueKind != JsonValueKind.String || (exampleIfRequired is not null && text.Length == 0) || text.Length > 200)
         {
-            Problems.Add(PathOf(name), Problems.PointOnly && value.ValueKind != JsonValueKind.String ? "a text in quotes is needed here" : "a text is needed here, 200 characters at most", Told(value));
+            Problems.Add(
+                PathOf(name),
+                Problems.PointOnly && value.ValueKind != JsonValueKind.String
+                    ? "a text in quotes is needed here"
+                    : "a text is needed here, 200 characters at most",
+                Told(value)
+            );
         }
 
         return text;
@@ -180,8 +205,7 @@ internal sealed class JsonFields
 
     /// <summary>An object that may be left out.</summary>
     public T? Object<T>(string name, Func<JsonFields, T> read, string? exampleIfRequired = null)
-        where T : class =>
-        Take(name, exampleIfRequired) is JsonElement value ? Read(value, PathOf(name), Problems, read) : null;
+        where T : class => Take(name, exampleIfRequired) is JsonElement value ? Read(value, PathOf(name), Problems, read) : null;
 
     /// <summary>A list that may be left out; an entry that could not be read is null, so that the others keep their places.</summary>
     public IReadOnlyList<T> Items<T>(string name, Func<JsonElement, string, T?> read, int longest, string? exampleIfRequired = null)
@@ -194,7 +218,12 @@ internal sealed class JsonFields
 
         if (value.ValueKind != JsonValueKind.Array || value.GetArrayLength() > longest)
         {
-            Problems.Add(PathOf(name), "a list [ … ] is needed here", Told(value), $"at most {longest.ToString(CultureInfo.InvariantCulture)} entries");
+            Problems.Add(
+                PathOf(name),
+                "a list [ … ] is needed here",
+                Told(value),
+                $"at most {longest.ToString(CultureInfo.InvariantCulture)} entries"
+            );
             return [];
         }
 
@@ -210,13 +239,16 @@ internal sealed class JsonFields
 
     /// <summary>A list of objects.</summary>
     public IReadOnlyList<T> Objects<T>(string name, Func<JsonFields, T> read, int longest, string? exampleIfRequired = null)
-        where T : class =>
-        Items(name, (item, path) => Read(item, path, Problems, read), longest, exampleIfRequired);
+        where T : class => Items(name, (item, path) => Read(item, path, Problems, read), longest, exampleIfRequired);
 
     /// <summary>A list of quantities; null when left out.</summary>
     public IReadOnlyList<Entered>? Quantities(string name, Limits limits, int longest, string? exampleIfRequired = null) =>
         Has(name) || exampleIfRequired is not null
-            ? [.. Items(name, (item, path) => new Boxed(QuantityAt(item, path, limits)), longest, exampleIfRequired).Select(box => box.Value)]
+            ?
+            [
+                .. Items(name, (item, path) => new Boxed(QuantityAt(item, path, limits)), longest, exampleIfRequired)
+                    .Select(box => box.Value),
+            ]
             : null;
 
     /// <summary>Fields whose content is the shop's own.</summary>
@@ -277,12 +309,22 @@ internal sealed class JsonFields
             }
 
             string hint = nearest is null ? "" : $"; the nearest known name is \"{nearest}\"";
-            Problems.Add(PathOf(name), $"unknown field{hint}", Told(_values[name]), string.Join(", ", _known.Order(StringComparer.Ordinal)));
+            Problems.Add(
+                PathOf(name),
+                $"unknown field{hint}",
+                Told(_values[name]),
+                string.Join(", ", _known.Order(StringComparer.Ordinal))
+            );
         }
 
         foreach ((string name, string example) in _missing)
         {
-            Problems.Add(PathOf(name), Problems.PointOnly ? $"this field is missing; for example \"{name}\": {example}" : $"this is missing; for example {example.Trim('"')}");
+            Problems.Add(
+                PathOf(name),
+                Problems.PointOnly
+                    ? $"this field is missing; for example \"{name}\": {example}"
+                    : $"this is missing; for example {example.Trim('"')}"
+            );
         }
     }
 

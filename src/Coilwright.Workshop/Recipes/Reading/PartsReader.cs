@@ -18,7 +18,8 @@ internal static class PartsReader
             MaterialReader.Read(fields),
             Point(fields, "size", Allowed.PartSize, "[\"62 mm\", \"12.5 mm\", \"3.2 mm\"]"),
             Point(fields, "centre", Allowed.Place, "[\"0 mm\", \"0 mm\", \"-11 mm\"]"),
-            fields.Word("magnetised", s_directions, required: true) ?? "none");
+            fields.Word("magnetised", s_directions, required: true) ?? "none"
+        );
     }
 
     public static RecipeMetalwork Metalwork(JsonFields fields)
@@ -77,30 +78,42 @@ internal static class PartsReader
         if (part.Bottom.Si >= part.Top.Si)
         {
             fields.Problems.Add(
-                fields.PathOf("bottom"), "the bottom must lie below the top", QuantityText.Echo(part.Bottom, QuantityKind.Length),
-                "below " + QuantityText.Echo(part.Top, QuantityKind.Length));
+                fields.PathOf("bottom"),
+                "the bottom must lie below the top",
+                QuantityParser.Echo(part.Bottom, QuantityKind.Length),
+                "below " + QuantityParser.Echo(part.Top, QuantityKind.Length)
+            );
         }
 
         if (part.Thickness.Si > part.Top.Si - part.Bottom.Si + RecipeChecks.SlackM && part.Bottom.Si < part.Top.Si)
         {
             fields.Problems.Add(
-                fields.PathOf("thickness"), "thicker than the part is from bottom to top", QuantityText.Echo(part.Thickness, QuantityKind.Length),
-                "at most " + QuantityText.FormatIn(part.Top.Si - part.Bottom.Si, QuantityKind.Length, "mm"));
+                fields.PathOf("thickness"),
+                "thicker than the part is from bottom to top",
+                QuantityParser.Echo(part.Thickness, QuantityKind.Length),
+                "at most " + QuantityParser.FormatIn(part.Top.Si - part.Bottom.Si, QuantityKind.Length, "mm")
+            );
         }
 
         double halfM = Math.Min(part.Length.Si, part.Width.Si) / 2;
         if (part.Corner is Entered corner && corner.Si > halfM + RecipeChecks.SlackM)
         {
             fields.Problems.Add(
-                fields.PathOf("corner"), "a corner cannot be rounder than half the smaller side", QuantityText.Echo(corner, QuantityKind.Length),
-                "at most " + QuantityText.FormatIn(halfM, QuantityKind.Length, "mm"));
+                fields.PathOf("corner"),
+                "a corner cannot be rounder than half the smaller side",
+                QuantityParser.Echo(corner, QuantityKind.Length),
+                "at most " + QuantityParser.FormatIn(halfM, QuantityKind.Length, "mm")
+            );
         }
 
         if (part.Thickness.Si > halfM)
         {
             fields.Problems.Add(
-                fields.PathOf("thickness"), "thicker than half the part is wide", QuantityText.Echo(part.Thickness, QuantityKind.Length),
-                "at most " + QuantityText.FormatIn(halfM, QuantityKind.Length, "mm"));
+                fields.PathOf("thickness"),
+                "thicker than half the part is wide",
+                QuantityParser.Echo(part.Thickness, QuantityKind.Length),
+                "at most " + QuantityParser.FormatIn(halfM, QuantityKind.Length, "mm")
+            );
         }
     }
 

@@ -35,7 +35,12 @@ internal static class PoleReader
             HeadHeight = headHeight,
             PositionsM = positions,
             TopsM = Tops(fields, positions.Count),
-            NorthUp = fields.Word("magnetised", s_magnetised) switch { "north-up" => 1, "south-up" => -1, _ => 0 },
+            NorthUp = fields.Word("magnetised", s_magnetised) switch
+            {
+                "north-up" => 1,
+                "south-up" => -1,
+                _ => 0,
+            },
         };
     }
 
@@ -56,7 +61,10 @@ internal static class PoleReader
     {
         if (shape == PoleShape.Screw)
         {
-            return (fields.Optional("headDiameter", Allowed.PoleSize), fields.Optional("headHeight", Allowed.PoleSize with { Example = "1.5 mm" }));
+            return (
+                fields.Optional("headDiameter", Allowed.PoleSize),
+                fields.Optional("headHeight", Allowed.PoleSize with { Example = "1.5 mm" })
+            );
         }
 
         fields.Refuse("headDiameter", "only a screw has a head");
@@ -82,7 +90,9 @@ internal static class PoleReader
         fields.Free("positions");
         double count = fields.Number("count", 1, MostPoles, required: shape != PoleShape.Blade, whole: true) ?? 1;
         Entered? spacing = count > 1 ? fields.Required("spacing", Allowed.PoleSpacing) : fields.Optional("spacing", Allowed.PoleSpacing);
-        return double.IsNaN(count) ? [] : [.. Enumerable.Range(0, (int)count).Select(i => count > 1 ? (i - (count - 1) / 2) * spacing!.Value.Si : 0)];
+        return double.IsNaN(count)
+            ? []
+            : [.. Enumerable.Range(0, (int)count).Select(i => count > 1 ? (i - (count - 1) / 2) * spacing!.Value.Si : 0)];
     }
 
     private static IReadOnlyList<double> Tops(JsonFields fields, int count)
@@ -99,8 +109,11 @@ internal static class PoleReader
         if (listed.Count != count && count > 0)
         {
             fields.Problems.Add(
-                fields.PathOf("tops"), "as many tops as poles are needed",
-                listed.Count.ToString(CultureInfo.InvariantCulture) + " tops", count.ToString(CultureInfo.InvariantCulture) + " poles");
+                fields.PathOf("tops"),
+                "as many tops as poles are needed",
+                listed.Count.ToString(CultureInfo.InvariantCulture) + " tops",
+                count.ToString(CultureInfo.InvariantCulture) + " poles"
+            );
             return [.. Enumerable.Repeat(double.NaN, count)];
         }
 

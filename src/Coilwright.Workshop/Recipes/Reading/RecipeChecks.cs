@@ -3,7 +3,9 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Reading;
 
-/// <summary>Checks that fields agree with each other. A value that was not understood is NaN, so that no comparison with it can fail.</summary>
+/// <summary>
+/// Checks that fields agree with each other. A value that was not understood is NaN, so that no comparison with it can fail.
+/// </summary>
 internal static class RecipeChecks
 {
     /// <summary>Parts may touch: what is smaller than this is rounding, m.</summary>
@@ -31,10 +33,17 @@ internal static class RecipeChecks
             WindingChecks.Check(coil, $"coils[{i}]", problems);
         }
 
-        int poles = recipe.Coils.Where(coil => coil is not null).Sum(coil => coil.Poles.Where(pole => pole is not null).Sum(pole => pole.PositionsM.Count));
+        int poles = recipe
+            .Coils.Where(coil => coil is not null)
+            .Sum(coil => coil.Poles.Where(pole => pole is not null).Sum(pole => pole.PositionsM.Count));
         if (poles > MostPoles)
         {
-            problems.Add("coils", "so many poles in one pickup are beyond what is forecast here", FormattableString.Invariant($"{poles} poles"), FormattableString.Invariant($"1 to {MostPoles} in all coils"));
+            problems.Add(
+                "coils",
+                "so many poles in one pickup are beyond what is forecast here",
+                FormattableString.Invariant($"{poles} poles"),
+                FormattableString.Invariant($"1 to {MostPoles} in all coils")
+            );
             return; // and too many to hold each against each
         }
 
@@ -54,7 +63,12 @@ internal static class RecipeChecks
 
         if (coil.Winding?.Pitch is Entered pitch && pitch.Si > bobbin.WindingHeight.Si)
         {
-            problems.Add(path + ".winding.pitch", "the pitch is larger than the winding height", Echo(pitch), "at most " + Echo(bobbin.WindingHeight));
+            problems.Add(
+                path + ".winding.pitch",
+                "the pitch is larger than the winding height",
+                Echo(pitch),
+                "at most " + Echo(bobbin.WindingHeight)
+            );
         }
 
         for (int i = 0; i < coil.Poles.Count; i++)
@@ -79,7 +93,12 @@ internal static class RecipeChecks
         string across = blade ? ".thickness" : ".diameter";
         if (pole.Diameter.Si > bobbin.CoreWidth.Si + SlackM)
         {
-            problems.Add(path + across, "the pole is thicker than the former it stands in", Echo(pole.Diameter), "at most the coreWidth, " + Echo(bobbin.CoreWidth));
+            problems.Add(
+                path + across,
+                "the pole is thicker than the former it stands in",
+                Echo(pole.Diameter),
+                "at most the coreWidth, " + Echo(bobbin.CoreWidth)
+            );
             return;
         }
 
@@ -89,8 +108,11 @@ internal static class RecipeChecks
         {
             string field = blade ? ".width" : ".positions";
             problems.Add(
-                path + field, "the outermost pole reaches through the former into the winding",
-                Told(reachM) + " from the middle", $"at most {Told(bobbin.CoreLength.Si / 2)} from the middle, with the ends rounded by {Echo(bobbin.EndRadius)}");
+                path + field,
+                "the outermost pole reaches through the former into the winding",
+                Told(reachM) + " from the middle",
+                $"at most {Told(bobbin.CoreLength.Si / 2)} from the middle, with the ends rounded by {Echo(bobbin.EndRadius)}"
+            );
         }
 
         CheckHead(pole, bobbin, path, problems);
@@ -98,12 +120,18 @@ internal static class RecipeChecks
 
     private static void CheckHead(RecipePole pole, RecipeBobbin bobbin, string path, ProblemList problems)
     {
-        if (pole is { HeadDiameter: Entered head, HeadHeight: Entered height } && head.Si > bobbin.CoreWidth.Si + SlackM
-            && pole.TopsM.Any(topM => topM - height.Si < bobbin.WindingHeight.Si / 2 - SlackM))
+        if (
+            pole is { HeadDiameter: Entered head, HeadHeight: Entered height }
+            && head.Si > bobbin.CoreWidth.Si + SlackM
+            && pole.TopsM.Any(topM => topM - height.Si < bobbin.WindingHeight.Si / 2 - SlackM)
+        )
         {
             problems.Add(
-                path + ".headDiameter", "the head of the screw lies between the turns", Echo(head),
-                $"at most the coreWidth, {Echo(bobbin.CoreWidth)}, or the head above the winding");
+                path + ".headDiameter",
+                "the head of the screw lies between the turns",
+                Echo(head),
+                $"at most the coreWidth, {Echo(bobbin.CoreWidth)}, or the head above the winding"
+            );
         }
     }
 
@@ -119,24 +147,38 @@ internal static class RecipeChecks
     {
         List<RecipeCoil> coils = [.. recipe.Coils.Where(coil => coil?.Bobbin is not null && coil.Position is not null)];
         double windingTopM = coils.Select(coil => coil.Position.Z.Si + coil.Bobbin.WindingHeight.Si / 2).DefaultIfEmpty(double.NaN).Max();
-        double poleTopM = coils.SelectMany(coil => coil.Poles.Where(pole => pole is not null).SelectMany(pole => pole.TopsM.Select(topM => topM + coil.Position.Z.Si)))
-            .DefaultIfEmpty(windingTopM).Max();
+        double poleTopM = coils
+            .SelectMany(coil =>
+                coil.Poles.Where(pole => pole is not null).SelectMany(pole => pole.TopsM.Select(topM => topM + coil.Position.Z.Si))
+            )
+            .DefaultIfEmpty(windingTopM)
+            .Max();
         double stringM = poleTopM + strings.Clearance.Si;
         if (stringM < windingTopM)
         {
-            problems.Add("strings.clearance", "the strings would run through the winding", Echo(strings.Clearance), "more than " + Told(windingTopM - poleTopM));
+            problems.Add(
+                "strings.clearance",
+                "the strings would run through the winding",
+                Echo(strings.Clearance),
+                "more than " + Told(windingTopM - poleTopM)
+            );
         }
 
         for (int i = 0; i < recipe.Metalwork.Count; i++)
         {
             if (recipe.Metalwork[i] is { Shape: not MetalworkShape.Keeper } sheet && sheet.Top.Si > stringM)
             {
-                problems.Add($"metalwork[{i}].top", "the strings would run below the top of this part", Echo(sheet.Top), "below the strings, at " + Told(stringM));
+                problems.Add(
+                    $"metalwork[{i}].top",
+                    "the strings would run below the top of this part",
+                    Echo(sheet.Top),
+                    "below the strings, at " + Told(stringM)
+                );
             }
         }
     }
 
-    private static string Echo(Entered length) => QuantityText.Echo(length, QuantityKind.Length);
+    private static string Echo(Entered length) => QuantityParser.Echo(length, QuantityKind.Length);
 
-    private static string Told(double lengthM) => QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm", 4);
+    private static string Told(double lengthM) => QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm", 4);
 }

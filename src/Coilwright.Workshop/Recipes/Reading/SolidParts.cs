@@ -13,7 +13,15 @@ internal static class SolidParts
             if (recipe.Coils[i] is { Bobbin: RecipeBobbin bobbin, Position: RecipePoint at } coil)
             {
                 double halfM = bobbin.WindingHeight.Si / 2;
-                yield return new SolidPart($"coils[{i}]", SolidKind.Winding, i, 0, Former(bobbin, at).Grown(coil.Winding?.Build?.Si ?? 0), at.Z.Si - halfM, at.Z.Si + halfM);
+                yield return new SolidPart(
+                    $"coils[{i}]",
+                    SolidKind.Winding,
+                    i,
+                    0,
+                    Former(bobbin, at).Grown(coil.Winding?.Build?.Si ?? 0),
+                    at.Z.Si - halfM,
+                    at.Z.Si + halfM
+                );
             }
         }
     }
@@ -65,12 +73,16 @@ internal static class SolidParts
         {
             if (recipe.Metalwork[i] is { Shape: not MetalworkShape.Keeper } sheet)
             {
-                double thickM = sheet.Thickness.Si, cornerM = sheet.Corner?.Si ?? Math.Min(sheet.Length.Si, sheet.Width.Si) / 2;
+                double thickM = sheet.Thickness.Si,
+                    cornerM = sheet.Corner?.Si ?? Math.Min(sheet.Length.Si, sheet.Width.Si) / 2;
                 PlanShape outside = PlanShape.Rounded(0, 0, sheet.Length.Si / 2, sheet.Width.Si / 2, cornerM);
                 yield return new SolidPart($"metalwork[{i}]", SolidKind.Flat, -1, 0, outside, sheet.Top.Si - thickM, sheet.Top.Si);
                 if (sheet.Shape == MetalworkShape.Cover)
                 {
-                    yield return new SolidPart($"metalwork[{i}]", SolidKind.Wall, -1, 0, outside, sheet.Bottom.Si, sheet.Top.Si - thickM) { Hollow = outside.Grown(-thickM) };
+                    yield return new SolidPart($"metalwork[{i}]", SolidKind.Wall, -1, 0, outside, sheet.Bottom.Si, sheet.Top.Si - thickM)
+                    {
+                        Hollow = outside.Grown(-thickM),
+                    };
                 }
             }
         }
@@ -81,10 +93,12 @@ internal static class SolidParts
         double halfM = pole.Diameter.Si / 2;
         for (int k = 0; k < pole.PositionsM.Count; k++)
         {
-            double xM = at.X.Si + pole.PositionsM[k], highM = at.Z.Si + pole.TopsM[k];
-            PlanShape shape = pole.Shape == PoleShape.Blade
-                ? PlanShape.Box(xM, at.Y.Si, (pole.Width?.Si ?? pole.Diameter.Si) / 2, halfM)
-                : PlanShape.Circle(xM, at.Y.Si, halfM);
+            double xM = at.X.Si + pole.PositionsM[k],
+                highM = at.Z.Si + pole.TopsM[k];
+            PlanShape shape =
+                pole.Shape == PoleShape.Blade
+                    ? PlanShape.Box(xM, at.Y.Si, (pole.Width?.Si ?? pole.Diameter.Si) / 2, halfM)
+                    : PlanShape.Circle(xM, at.Y.Si, halfM);
             yield return new SolidPart(path, SolidKind.Pole, coil, k, shape, highM - pole.Length.Si, highM);
             if (pole is { HeadDiameter.Si: double headM, HeadHeight.Si: double heightM })
             {
@@ -93,6 +107,14 @@ internal static class SolidParts
         }
     }
 
-    private static SolidPart Bar(string path, RecipePoint size, RecipePoint centre) => new(
-        path, SolidKind.Bar, -1, 0, PlanShape.Box(centre.X.Si, centre.Y.Si, size.X.Si / 2, size.Y.Si / 2), centre.Z.Si - size.Z.Si / 2, centre.Z.Si + size.Z.Si / 2);
+    private static SolidPart Bar(string path, RecipePoint size, RecipePoint centre) =>
+        new(
+            path,
+            SolidKind.Bar,
+            -1,
+            0,
+            PlanShape.Box(centre.X.Si, centre.Y.Si, size.X.Si / 2, size.Y.Si / 2),
+            centre.Z.Si - size.Z.Si / 2,
+            centre.Z.Si + size.Z.Si / 2
+        );
 }

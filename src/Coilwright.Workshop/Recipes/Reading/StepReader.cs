@@ -20,25 +20,40 @@ internal static class StepReader
     public static RecipeStep Read(JsonFields fields)
     {
         fields.Free("notes");
-        Entered? least = fields.Optional("least", s_time), most = fields.Optional("most", s_time);
+        Entered? least = fields.Optional("least", s_time),
+            most = fields.Optional("most", s_time);
         if (least is { } shortest && most is { } longest && longest.Si < shortest.Si)
         {
-            fields.Problems.Add(fields.PathOf("most"), "the longest time lies below the shortest", longest.Typed, $"{shortest.Typed} or more");
+            fields.Problems.Add(
+                fields.PathOf("most"),
+                "the longest time lies below the shortest",
+                longest.Typed,
+                $"{shortest.Typed} or more"
+            );
         }
 
-        return new RecipeStep(fields.Text("name", "potting"), least, most, fields.Optional("hold", s_time), fields.Text("holdReason")) { Charge = ChargeOf(fields) };
+        return new RecipeStep(fields.Text("name", "potting"), least, most, fields.Optional("hold", s_time), fields.Text("holdReason"))
+        {
+            Charge = ChargeOf(fields),
+        };
     }
 
     /// <summary>A level as it is typed at the bench too: "full", "80 %" or "900 G"; with a jig's distance for a field.</summary>
-    private static WantedCharge? ChargeOf(JsonFields fields)
+    private static RequiredCharge? ChargeOf(JsonFields fields)
     {
-        JsonElement? typed = fields.Own("level"), jig = fields.Own("jig");
+        JsonElement? typed = fields.Own("level"),
+            jig = fields.Own("jig");
         Entered? tolerance = fields.Optional("levelTolerance", s_tolerance);
         if (typed is null)
         {
             foreach (string name in s_ofLevel.Where(fields.Has))
             {
-                fields.Problems.Add(fields.PathOf(name), "this belongs to a level, and there is none", null, "\"level\": " + ChargeReader.Allowed);
+                fields.Problems.Add(
+                    fields.PathOf(name),
+                    "this belongs to a level, and there is none",
+                    null,
+                    "\"level\": " + ChargeReader.Allowed
+                );
             }
 
             return null;
@@ -48,21 +63,35 @@ internal static class StepReader
         MagnetLevel? level = ChargeReader.Read(new ChargeEntry(TextOf(typed.Value), jig is null ? "" : TextOf(jig.Value)), wrong);
         foreach (Problem problem in wrong)
         {
-            fields.Problems.Add(fields.PathOf(problem.Field == "charge" ? "level" : problem.Field), problem.Message, problem.Understood, problem.Allowed);
+            fields.Problems.Add(
+                fields.PathOf(problem.Field == "charge" ? "level" : problem.Field),
+                problem.Message,
+                problem.Understood,
+                problem.Allowed
+            );
         }
 
         if (level is { FieldT: null } && jig is not null)
         {
-            fields.Problems.Add(fields.PathOf("jig"), "a probe's distance belongs to a level in gauss", JsonFields.Told(jig.Value), "leave it out");
+            fields.Problems.Add(
+                fields.PathOf("jig"),
+                "a probe's distance belongs to a level in gauss",
+                JsonFields.Told(jig.Value),
+                "leave it out"
+            );
         }
 
-        return level is null ? null : new WantedCharge(level, tolerance is { IsKnown: true } part ? part.Si : null);
+        return level is null ? null : new RequiredCharge(level, tolerance is { IsKnown: true } part ? part.Si : null);
     }
 
     /// <summary>A text as written; anything else as it stands, which no reading of a quantity takes.</summary>
-    private static string TextOf(JsonElement value) => value.ValueKind == JsonValueKind.String && value.GetString() is { Length: > 0 } text ? text : JsonFields.Told(value);
+    private static string TextOf(JsonElement value) =>
+        value.ValueKind == JsonValueKind.String && value.GetString() is { Length: > 0 } text ? text : JsonFields.Told(value);
 
-    /// <summary>Names once each, and none of those that every piece goes through; a charge only where there are magnets and none is charged elsewhere.</summary>
+    /// <summary>
+    /// Names once each, and none of those that every piece goes through; a charge only where there are magnets and none is charged
+    /// elsewhere.
+    /// </summary>
     /// <param name="steps">The steps as read.</param>
     /// <param name="magnets">True when the recipe has anything to charge.</param>
     /// <param name="problems">Where problems go.</param>
@@ -78,7 +107,12 @@ internal static class StepReader
 
             if (steps[place].Charge is not null && (!magnets || s_noMagnets.Contains(name)))
             {
-                problems.Add(FormattableString.Invariant($"steps[{place}].level"), magnets ? $"magnets are not charged in {name}" : "this recipe has no magnets to charge", null, magnets ? "a step of its own, for example \"magnets\"" : "leave it out");
+                problems.Add(
+                    FormattableString.Invariant($"steps[{place}].level"),
+                    magnets ? $"magnets are not charged in {name}" : "this recipe has no magnets to charge",
+                    null,
+                    magnets ? "a step of its own, for example \"magnets\"" : "leave it out"
+                );
             }
 
             string path = FormattableString.Invariant($"steps[{place}].name");

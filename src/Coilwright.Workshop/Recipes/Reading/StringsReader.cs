@@ -24,15 +24,21 @@ internal static class StringsReader
         if (fields.Has("gauges") && Math.Abs(strings.Gauges.Count - strings.Count) > 0.5)
         {
             fields.Problems.Add(
-                fields.PathOf("gauges"), "as many gauges as strings are needed", strings.Gauges.Count.ToString(CultureInfo.InvariantCulture) + " gauges",
-                strings.Count.ToString(CultureInfo.InvariantCulture) + " strings");
+                fields.PathOf("gauges"),
+                "as many gauges as strings are needed",
+                strings.Gauges.Count.ToString(CultureInfo.InvariantCulture) + " gauges",
+                strings.Count.ToString(CultureInfo.InvariantCulture) + " strings"
+            );
         }
 
         if (strings.FromBridge is Entered fromBridge && strings.ScaleLength is Entered scale && fromBridge.Si >= scale.Si)
         {
             fields.Problems.Add(
-                fields.PathOf("fromBridge"), "the pickup must lie between bridge and nut", QuantityText.Echo(fromBridge, QuantityKind.Length),
-                "less than the scaleLength, " + QuantityText.Echo(scale, QuantityKind.Length));
+                fields.PathOf("fromBridge"),
+                "the pickup must lie between bridge and nut",
+                QuantityParser.Echo(fromBridge, QuantityKind.Length),
+                "less than the scaleLength, " + QuantityParser.Echo(scale, QuantityKind.Length)
+            );
         }
 
         return strings;
@@ -45,8 +51,11 @@ internal static class StringsReader
         if (core.Si > outer.Si)
         {
             fields.Problems.Add(
-                fields.PathOf("core"), "the core cannot be thicker than the whole string", QuantityText.Echo(core, QuantityKind.Length),
-                "at most " + QuantityText.Echo(outer, QuantityKind.Length));
+                fields.PathOf("core"),
+                "the core cannot be thicker than the whole string",
+                QuantityParser.Echo(core, QuantityKind.Length),
+                "at most " + QuantityParser.Echo(outer, QuantityKind.Length)
+            );
         }
 
         return new RecipeString(core, outer, fields.Word("material", Catalogue.Materials) ?? "string-steel");

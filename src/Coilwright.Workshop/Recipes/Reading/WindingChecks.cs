@@ -3,7 +3,9 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Reading;
 
-/// <summary>Checks that wire and bobbin make a winding at all. A value that was not understood is NaN, so that no comparison with it can fail.</summary>
+/// <summary>
+/// Checks that wire and bobbin make a winding at all. A value that was not understood is NaN, so that no comparison with it can fail.
+/// </summary>
 internal static class WindingChecks
 {
     /// <summary>Wires side by side that a window must hold: below that nothing is known of the lay.</summary>
@@ -25,14 +27,22 @@ internal static class WindingChecks
         (double bareM, double overallM) = DiametersM(wire);
         if (overallM <= bareM)
         {
-            problems.Add(path + (wire.BareDiameter is null ? ".wire.overallDiameter" : ".wire.bareDiameter"), "the copper is as thick as this gauge is over its enamel; give both diameters",
-                $"{Told(bareM)} bare, {Told(overallM)} over the enamel", "a bare diameter below the one over the enamel");
+            problems.Add(
+                path + (wire.BareDiameter is null ? ".wire.overallDiameter" : ".wire.bareDiameter"),
+                "the copper is as thick as this gauge is over its enamel; give both diameters",
+                $"{Told(bareM)} bare, {Told(overallM)} over the enamel",
+                "a bare diameter below the one over the enamel"
+            );
         }
 
         if (coil.Winding?.Tension is Entered tension && tension.Si > MostStressPa * CopperWire.AreaM2(bareM))
         {
-            problems.Add(path + ".winding.tension", "copper wire this thin breaks long before that", QuantityText.Echo(tension, QuantityKind.Force),
-                "at most " + QuantityText.FormatIn(MostStressPa * CopperWire.AreaM2(bareM), QuantityKind.Force, "gf", 3));
+            problems.Add(
+                path + ".winding.tension",
+                "copper wire this thin breaks long before that",
+                QuantityParser.Echo(tension, QuantityKind.Force),
+                "at most " + QuantityParser.FormatIn(MostStressPa * CopperWire.AreaM2(bareM), QuantityKind.Force, "gf", 3)
+            );
         }
 
         if (coil.Bobbin is RecipeBobbin bobbin)
@@ -46,7 +56,12 @@ internal static class WindingChecks
         double heightM = bobbin.WindingHeight.Si;
         if (heightM < LeastAbreast * overallM)
         {
-            problems.Add(path + ".bobbin.windingHeight", "too low for this wire: not even three turns lie side by side", Echo(bobbin.WindingHeight), "at least " + Told(LeastAbreast * overallM));
+            problems.Add(
+                path + ".bobbin.windingHeight",
+                "too low for this wire: not even three turns lie side by side",
+                Echo(bobbin.WindingHeight),
+                "at least " + Told(LeastAbreast * overallM)
+            );
         }
 
         if (coil.Winding?.Build is Entered build && build.Si < overallM)
@@ -56,22 +71,30 @@ internal static class WindingChecks
         else if (coil.Winding is { Build: null } winding && BuildM(winding.Turns, overallM, heightM) > Allowed.MaxBuild.Max)
         {
             double most = Math.Floor(winding.Turns * Allowed.MaxBuild.Max / BuildM(winding.Turns, overallM, heightM));
-            problems.Add(path + ".winding.turns", $"so many turns of this wire would stand {Told(BuildM(winding.Turns, overallM, heightM))} thick on a window this low",
-                FormattableString.Invariant($"{winding.Turns:0.##}"), FormattableString.Invariant($"1 to {most:0}; a winding is at most {Told(Allowed.MaxBuild.Max)} thick"));
+            problems.Add(
+                path + ".winding.turns",
+                $"so many turns of this wire would stand {Told(BuildM(winding.Turns, overallM, heightM))} thick on a window this low",
+                FormattableString.Invariant($"{winding.Turns:0.##}"),
+                FormattableString.Invariant($"1 to {most:0}; a winding is at most {Told(Allowed.MaxBuild.Max)} thick")
+            );
         }
     }
 
-    private static double BuildM(double turns, double overallM, double heightM) => turns * CopperWire.AreaM2(overallM) / (LoosestPacking * heightM);
+    private static double BuildM(double turns, double overallM, double heightM) =>
+        turns * CopperWire.AreaM2(overallM) / (LoosestPacking * heightM);
 
     private static (double BareM, double OverallM) DiametersM(RecipeWire wire)
     {
         WireSize? size = wire.Gauge.Length > 0 ? Catalogue.Gauge(wire.Gauge, out _) : null;
         double bareM = wire.BareDiameter?.Si ?? size?.Bare.NominalM ?? double.NaN;
-        double filmedM = size is null ? bareM * RecipeModelBuilder.UsualOverall : size.Builds.TryGetValue(wire.Build, out DiameterLimits film) ? film.NominalM : double.NaN;
+        double filmedM =
+            size is null ? bareM * RecipeModelBuilder.UsualOverall
+            : size.Builds.TryGetValue(wire.Build, out DiameterLimits film) ? film.NominalM
+            : double.NaN;
         return (bareM, wire.OverallDiameter?.Si ?? filmedM);
     }
 
-    private static string Echo(Entered length) => QuantityText.Echo(length, QuantityKind.Length);
+    private static string Echo(Entered length) => QuantityParser.Echo(length, QuantityKind.Length);
 
-    private static string Told(double lengthM) => QuantityText.FormatIn(lengthM, QuantityKind.Length, "mm", 4);
+    private static string Told(double lengthM) => QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm", 4);
 }

@@ -21,8 +21,11 @@ internal static class WireReader
         if (bare is Entered inner && overall is Entered outer && outer.Si <= inner.Si)
         {
             fields.Problems.Add(
-                fields.PathOf("overallDiameter"), "the diameter over the enamel must be larger than the bare one",
-                QuantityText.Echo(outer, QuantityKind.Length), "more than " + QuantityText.Echo(inner, QuantityKind.Length));
+                fields.PathOf("overallDiameter"),
+                "the diameter over the enamel must be larger than the bare one",
+                QuantityParser.Echo(outer, QuantityKind.Length),
+                "more than " + QuantityParser.Echo(inner, QuantityKind.Length)
+            );
         }
 
         return new RecipeWire
@@ -53,7 +56,9 @@ internal static class WireReader
         return size;
     }
 
-    /// <summary>The film's thickness class. For a metric size "single" is read as grade 1 and "heavy" as grade 2, which they come close to.</summary>
+    /// <summary>
+    /// The film's thickness class. For a metric size "single" is read as grade 1 and "heavy" as grade 2, which they come close to.
+    /// </summary>
     private static string Build(JsonFields fields, WireSize? size)
     {
         string? build = fields.Word("build", s_builds);
@@ -65,13 +70,19 @@ internal static class WireReader
         }
 
         bool metric = size?.IsMetric ?? grade is not null;
-        string name = grade is double number ? "grade-" + number.ToString("0", CultureInfo.InvariantCulture)
+        string name =
+            grade is double number ? "grade-" + number.ToString("0", CultureInfo.InvariantCulture)
             : !metric ? build ?? "single"
-            : build == "heavy" ? "grade-2" : "grade-1";
+            : build == "heavy" ? "grade-2"
+            : "grade-1";
         if (size is not null && !double.IsNaN(grade ?? 0) && !size.Builds.ContainsKey(name))
         {
             fields.Problems.Add(
-                fields.PathOf(grade is null ? "build" : "grade"), $"{size.Gauge} is not made with this film", $"\"{name}\"", string.Join(", ", size.Builds.Keys));
+                fields.PathOf(grade is null ? "build" : "grade"),
+                $"{size.Gauge} is not made with this film",
+                $"\"{name}\"",
+                string.Join(", ", size.Builds.Keys)
+            );
         }
 
         return name;

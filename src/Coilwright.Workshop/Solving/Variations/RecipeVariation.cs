@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
@@ -14,9 +14,17 @@ namespace Coilwright.Workshop.Solving.Variations;
 public static class RecipeVariation
 {
     private const string Field = "value";
-    private const int Seven = 7, Four = 4, LongestText = 80;
-    internal static readonly Limits Spacing = new(QuantityKind.Length, 4e-3, 30e-3, "mm", "9.8 mm") { Outside = "outside the allowed range" };
-    internal static readonly Limits Longer = new(QuantityKind.Length, 0.1e-3, 60e-3, "mm", "2.8 mm") { Outside = "outside the allowed range" };
+    private const int Seven = 7,
+        Four = 4,
+        LongestText = 80;
+    internal static readonly Limits Spacing = new(QuantityKind.Length, 4e-3, 30e-3, "mm", "9.8 mm")
+    {
+        Outside = "outside the allowed range",
+    };
+    internal static readonly Limits Longer = new(QuantityKind.Length, 0.1e-3, 60e-3, "mm", "2.8 mm")
+    {
+        Outside = "outside the allowed range",
+    };
 
     /// <summary>The variant, or what is wrong with the question.</summary>
     /// <param name="recipe">The base.</param>
@@ -24,7 +32,13 @@ public static class RecipeVariation
     /// <param name="typed">What was typed for it; the usual value when empty.</param>
     /// <param name="load">What hangs on it, for the loaded peak.</param>
     /// <param name="cancel">Stops it.</param>
-    public static ReadOutcome<Variation> Of(Recipe recipe, VariationQuestion question, string typed, LoadCircuit? load, CancellationToken cancel = default)
+    public static ReadOutcome<Variation> Of(
+        Recipe recipe,
+        VariationQuestion question,
+        string typed,
+        LoadCircuit? load,
+        CancellationToken cancel = default
+    )
     {
         string text = typed.Trim().Length == 0 ? question.Usual : typed.Trim();
         List<Problem> problems = [];
@@ -38,11 +52,27 @@ public static class RecipeVariation
         }
 
         bool physical = question.Kind is not (VariationKind.LeftHanded or VariationKind.Leads or VariationKind.Colour);
-        return new(new Variation(question, $"{recipe.Name}, {suffix}", edit.Json, [.. edit.Parts.Distinct()], physical ? Physics(model, edit.Json, variant, load, cancel) : null), []);
+        return new(
+            new Variation(
+                question,
+                $"{recipe.Name}, {suffix}",
+                edit.Json,
+                [.. edit.Parts.Distinct()],
+                physical ? Physics(model, edit.Json, variant, load, cancel) : null
+            ),
+            []
+        );
     }
 
     /// <summary>Makes the change; gives the words that tell the variant from its base.</summary>
-    private static string Apply(VariationKind kind, VariationEdit edit, Recipe recipe, PickupModel model, string text, List<Problem> problems)
+    private static string Apply(
+        VariationKind kind,
+        VariationEdit edit,
+        Recipe recipe,
+        PickupModel model,
+        string text,
+        List<Problem> problems
+    )
     {
         if (recipe.Strings is null && kind is VariationKind.SevenStrings or VariationKind.Bass)
         {
@@ -69,11 +99,19 @@ public static class RecipeVariation
                 edit.Mirror(model);
                 return "left-handed";
             case VariationKind.Cover when Sheet(text, problems) is { } material:
-                edit.Cover(material, model, [.. Forecaster.Predict(model, null, new ForecastOptions { Strings = false }).Coils.Select(coil => coil.Build.Value)]);
+                edit.Cover(
+                    material,
+                    model,
+                    [.. Forecaster.Predict(model, null, new ForecastOptions { Strings = false }).Coils.Select(coil => coil.Build.Value)]
+                );
                 return $"{KeyLabels.Of(material)} cover";
             case VariationKind.Leads or VariationKind.Colour when Label(text, problems) is { } label:
                 edit.Tag(kind == VariationKind.Leads ? "leads" : "bobbin", label);
-                edit.Parts.Add(kind == VariationKind.Leads ? $"leads: {label}; parts list and label change, nothing that a string or a meter at the coil could tell" : $"bobbin: {label}; parts list and label change, nothing that a string or a meter could tell");
+                edit.Parts.Add(
+                    kind == VariationKind.Leads
+                        ? $"leads: {label}; parts list and label change, nothing that a string or a meter at the coil could tell"
+                        : $"bobbin: {label}; parts list and label change, nothing that a string or a meter could tell"
+                );
                 return label;
             default:
                 return "";
@@ -82,34 +120,45 @@ public static class RecipeVariation
 
     private static VariationPhysics Physics(PickupModel model, string json, Recipe variant, LoadCircuit? load, CancellationToken cancel)
     {
-        PickupModel changed = RecipeModelBuilder.ToModel(variant), even = changed;
+        PickupModel changed = RecipeModelBuilder.ToModel(variant),
+            even = changed;
         for (int coil = 0; coil < model.Coils.Count; coil++)
         {
-            even = WoundOhm.WithTurns(even, coil, Math.Round(WoundOhm.TurnsFor(changed, coil, WoundOhm.At20C(model, coil))));
+            even = WindingResistance.WithTurns(
+                even,
+                coil,
+                Math.Round(WindingResistance.TurnsFor(changed, coil, WindingResistance.At20C(model, coil)))
+            );
         }
 
         (double Now, double Then)[] turns = [.. model.Coils.Zip(even.Coils, (now, then) => (now.Winding.Turns, then.Winding.Turns))];
         bool moved = turns.Any(pair => Math.Abs(pair.Now - pair.Then) > 0.5);
         PickupModel[] models = moved ? [model, changed, even] : [model, changed];
         SolvedPickup[] solved = new SolvedPickup[models.Length];
-        Parallel.For(0, models.Length, new ParallelOptions { CancellationToken = cancel }, k => solved[k] = new SolvedPickup(models[k], load, cancel: cancel));
+        Parallel.For(0, models.Length, new ParallelOptions { CancellationToken = cancel }, k =>
+            solved[k] = new SolvedPickup(models[k], load, cancel: cancel)
+        );
         return new VariationPhysics(
-            Contrast.Between(solved[0], solved[1]), [.. model.Coils.Select((_, c) => (WoundOhm.MeanTurnM(model, c), WoundOhm.MeanTurnM(changed, c)))], turns,
-            moved ? Contrast.Between(solved[0], solved[2]) : [],
+            PickupComparison.Between(solved[0], solved[1]),
+            [.. model.Coils.Select((_, c) => (WindingResistance.MeanTurnM(model, c), WindingResistance.MeanTurnM(changed, c)))],
+            turns,
+            moved ? PickupComparison.Between(solved[0], solved[2]) : [],
             moved ? new RecipeEdit(json).Turns([.. turns.Select(pair => (int)pair.Then)]).Json : null,
-            solved[1].Warnings.FirstOrDefault(warning => warning.MeansItDoesNotFit)?.Message);
+            solved[1].Warnings.FirstOrDefault(warning => warning.MeansItDoesNotFit)?.Message
+        );
     }
 
     private static double? Length(string text, Limits limits, List<Problem> problems)
     {
-        bool read = QuantityText.TryParse(text, limits, unitRequired: true, out Entered entered, out string why);
+        bool read = QuantityParser.TryParse(text, limits, unitRequired: true, out Entered entered, out string why);
         if (read && limits.Allows(entered.Si))
         {
             return entered.Si;
         }
 
-        problems.Add(new Problem(
-            Field, read ? limits.Outside : why, read ? QuantityText.Echo(entered, QuantityKind.Length) : text, limits.Range));
+        problems.Add(
+            new Problem(Field, read ? limits.Outside : why, read ? QuantityParser.Echo(entered, QuantityKind.Length) : text, limits.Range)
+        );
         return null;
     }
 
@@ -120,7 +169,19 @@ public static class RecipeVariation
             return material.Key;
         }
 
-        problems.Add(new Problem(Field, "no such sheet metal is in the table of materials", text, string.Join(", ", MaterialCatalogue.All.Where(one => one.WorkingPolarisationT is null && one.ConductivitySPerM.Estimate.Value > 0).Select(one => one.Key))));
+        problems.Add(
+            new Problem(
+                Field,
+                "no such sheet metal is in the table of materials",
+                text,
+                string.Join(
+                    ", ",
+                    MaterialCatalogue
+                        .All.Where(one => one.WorkingPolarisationT is null && one.ConductivitySPerM.Estimate.Value > 0)
+                        .Select(one => one.Key)
+                )
+            )
+        );
         return null;
     }
 

@@ -1,4 +1,4 @@
-using Coilwright.Analysis.Contrasts;
+using Coilwright.Analysis.Comparisons;
 
 namespace Coilwright.Workshop.Solving.Variations;
 
@@ -8,7 +8,13 @@ namespace Coilwright.Workshop.Solving.Variations;
 /// <param name="RecipeJson">The document, with the recipe's own name.</param>
 /// <param name="Parts">What changes on the bench and on the shelf, in words; each a sentence without its stop.</param>
 /// <param name="Physics">Null when parts and labels change and nothing that a string or a meter could tell.</param>
-public sealed record Variation(VariationQuestion Question, string Name, string RecipeJson, IReadOnlyList<string> Parts, VariationPhysics? Physics);
+public sealed record Variation(
+    VariationQuestion Question,
+    string Name,
+    string RecipeJson,
+    IReadOnlyList<string> Parts,
+    VariationPhysics? Physics
+);
 
 /// <summary>What a variant changes physically.</summary>
 /// <param name="EqualTurns">Recipe against variant with the recipe's turns.</param>
@@ -18,5 +24,10 @@ public sealed record Variation(VariationQuestion Question, string Name, string R
 /// <param name="EqualOhmsJson">The document with the turns for equal ohms; null when those are the recipe's turns.</param>
 /// <param name="DoesNotFit">Why the winding has no room in the variant; null when it has.</param>
 public sealed record VariationPhysics(
-    IReadOnlyList<ContrastLine> EqualTurns, IReadOnlyList<(double Now, double Then)> MeanTurnM, IReadOnlyList<(double Now, double Then)> Turns,
-    IReadOnlyList<ContrastLine> EqualOhms, string? EqualOhmsJson, string? DoesNotFit);
+    IReadOnlyList<ComparisonLine> EqualTurns,
+    IReadOnlyList<(double Now, double Then)> MeanTurnM,
+    IReadOnlyList<(double Now, double Then)> Turns,
+    IReadOnlyList<ComparisonLine> EqualOhms,
+    string? EqualOhmsJson,
+    string? DoesNotFit
+);

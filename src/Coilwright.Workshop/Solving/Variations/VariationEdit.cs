@@ -11,12 +11,19 @@ namespace Coilwright.Workshop.Solving.Variations;
 internal sealed partial class VariationEdit
 {
     /// <summary>Room between winding and cover, sheet thickness and drop below the coil: common practice, no source.</summary>
-    private const double CoverRoomM = 0.8e-3, CoverSheetM = 0.4e-3, CoverOverPolesM = 0.2e-3;
+    private const double CoverRoomM = 0.8e-3,
+        CoverSheetM = 0.4e-3,
+        CoverOverPolesM = 0.2e-3;
 
     /// <summary>A usual bass: clearance and scale length. Common practice, no source.</summary>
-    private const string BassClearance = "3 mm", BassScale = "864 mm";
+    private const string BassClearance = "3 mm",
+        BassScale = "864 mm";
 
-    private static readonly JsonSerializerOptions s_written = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonSerializerOptions s_written = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
     private readonly Recipe _recipe;
     private readonly JsonObject _root;
 
@@ -58,7 +65,11 @@ internal sealed partial class VariationEdit
         }
 
         int along = 0;
-        foreach (JsonObject part in (_root["magnets"]?.AsArray() ?? []).Concat(_root["metalwork"]?.AsArray() ?? []).Select(part => part!.AsObject()))
+        foreach (
+            JsonObject part in (_root["magnets"]?.AsArray() ?? [])
+                .Concat(_root["metalwork"]?.AsArray() ?? [])
+                .Select(part => part!.AsObject())
+        )
         {
             along += Longer(part, byM) ? 1 : 0;
         }
@@ -90,7 +101,11 @@ internal sealed partial class VariationEdit
             Parts.Add("the gauges of the strings are taken as usual for their number; state yours in the recipe");
         }
 
-        foreach (JsonObject pole in Poles.Where(pole => pole["count"] is JsonValue value && value.GetValue<double>() is var n && Math.Abs(n - old.Count) < 0.5))
+        foreach (
+            JsonObject pole in Poles.Where(pole =>
+                pole["count"] is JsonValue value && value.GetValue<double>() is var n && Math.Abs(n - old.Count) < 0.5
+            )
+        )
         {
             pole["count"] = count;
             pole.Remove("tops");
@@ -117,21 +132,30 @@ internal sealed partial class VariationEdit
     {
         (CoilModel Coil, double BuildM)[] coils = [.. model.Coils.Zip(buildsM)];
         const double around = CoverRoomM + CoverSheetM;
-        string length = RecipeEdit.Millimetres(2 * (around + coils.Max(one => Math.Abs(one.Coil.Position.XM) + one.Coil.Bobbin.CoreLengthM / 2 + one.BuildM)));
-        string width = RecipeEdit.Millimetres(2 * (around + coils.Max(one => Math.Abs(one.Coil.Position.YM) + one.Coil.Bobbin.CoreWidthM / 2 + one.BuildM)));
+        string length = RecipeEdit.Millimetres(
+            2 * (around + coils.Max(one => Math.Abs(one.Coil.Position.XM) + one.Coil.Bobbin.CoreLengthM / 2 + one.BuildM))
+        );
+        string width = RecipeEdit.Millimetres(
+            2 * (around + coils.Max(one => Math.Abs(one.Coil.Position.YM) + one.Coil.Bobbin.CoreWidthM / 2 + one.BuildM))
+        );
         JsonArray metalwork = _root["metalwork"] as JsonArray ?? [];
         _root["metalwork"] = metalwork;
-        metalwork.Add(new JsonObject
-        {
-            ["shape"] = "cover",
-            ["material"] = material,
-            ["thickness"] = RecipeEdit.Millimetres(CoverSheetM),
-            ["length"] = length,
-            ["width"] = width,
-            ["top"] = RecipeEdit.Millimetres(coils.Max(one => TopM(one.Coil)) + CoverOverPolesM + CoverSheetM),
-            ["bottom"] = RecipeEdit.Millimetres(coils.Min(one => one.Coil.Position.ZM - one.Coil.Bobbin.WindingHeightM / 2)),
-        });
-        Parts.Add($"a cover of {KeyLabels.Of(material)}, {RecipeEdit.Millimetres(CoverSheetM)} thick, {length} × {width}, {RecipeEdit.Millimetres(CoverRoomM)} around the winding (common practice, no source; state yours in the recipe)");
+        metalwork.Add(
+            new JsonObject
+            {
+                ["shape"] = "cover",
+                ["material"] = material,
+                ["thickness"] = RecipeEdit.Millimetres(CoverSheetM),
+                ["length"] = length,
+                ["width"] = width,
+                ["top"] = RecipeEdit.Millimetres(coils.Max(one => TopM(one.Coil)) + CoverOverPolesM + CoverSheetM),
+                ["bottom"] = RecipeEdit.Millimetres(coils.Min(one => one.Coil.Position.ZM - one.Coil.Bobbin.WindingHeightM / 2)),
+            }
+        );
+        Parts.Add(
+            $"a cover of {KeyLabels.Of(material)}, {RecipeEdit.Millimetres(CoverSheetM)} thick, {length} × {width}, "
+                + $"{RecipeEdit.Millimetres(CoverRoomM)} around the winding (common practice, no source; state yours in the recipe)"
+        );
         Parts.Add("the cover is grounded, and the pickup potted with it: air under it squeals");
     }
 
@@ -140,7 +164,14 @@ internal sealed partial class VariationEdit
     {
         JsonArray tags = _root["tags"] as JsonArray ?? [];
         _root["tags"] = tags;
-        foreach (JsonNode? old in tags.Where(tag => tag is JsonValue text && text.TryGetValue(out string? found) && found.StartsWith(key + ": ", StringComparison.OrdinalIgnoreCase)).ToArray())
+        foreach (
+            JsonNode? old in tags.Where(tag =>
+                    tag is JsonValue text
+                    && text.TryGetValue(out string? found)
+                    && found.StartsWith(key + ": ", StringComparison.OrdinalIgnoreCase)
+                )
+                .ToArray()
+        )
         {
             tags.Remove(old);
         }
@@ -149,7 +180,8 @@ internal sealed partial class VariationEdit
     }
 
     /// <summary>Height of a coil's highest part: poles or winding.</summary>
-    private static double TopM(CoilModel coil) => coil.Position.ZM + Math.Max(coil.Bobbin.WindingHeightM / 2, coil.Poles.Count == 0 ? 0 : coil.Poles.Max(pole => pole.TopsM.Max()));
+    private static double TopM(CoilModel coil) =>
+        coil.Position.ZM + Math.Max(coil.Bobbin.WindingHeightM / 2, coil.Poles.Count == 0 ? 0 : coil.Poles.Max(pole => pole.TopsM.Max()));
 
     private static void Respace(JsonObject pole, string spacing, double factor)
     {
@@ -159,7 +191,9 @@ internal sealed partial class VariationEdit
         }
         else if (pole["positions"] is JsonArray positions)
         {
-            pole["positions"] = new JsonArray([.. positions.Select(one => (JsonNode)RecipeEdit.Millimetres(factor * Metres(one!.GetValue<string>())))]);
+            pole["positions"] = new JsonArray([
+                .. positions.Select(one => (JsonNode)RecipeEdit.Millimetres(factor * Metres(one!.GetValue<string>()))),
+            ]);
         }
     }
 
@@ -181,5 +215,8 @@ internal sealed partial class VariationEdit
         return sheet;
     }
 
-    private static double Metres(string text) => QuantityText.TryParse(text, QuantityKind.Length, true, out Entered entered, out _) ? entered.Si : throw new InvalidOperationException($"\"{text}\" was read as a length before.");
+    private static double Metres(string text) =>
+        QuantityParser.TryParse(text, QuantityKind.Length, true, out Entered entered, out _)
+            ? entered.Si
+            : throw new InvalidOperationException($"\"{text}\" was read as a length before.");
 }

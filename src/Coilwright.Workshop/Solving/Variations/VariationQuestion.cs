@@ -21,7 +21,8 @@ public sealed record VariationQuestion(VariationKind Kind, string Title, string 
     ];
 
     /// <summary>The question with this word as its key, for example "longerCore"; null when there is none.</summary>
-    public static VariationQuestion? Find(string key) => All.FirstOrDefault(question => string.Equals(question.Key, key, StringComparison.OrdinalIgnoreCase));
+    public static VariationQuestion? Find(string key) =>
+        All.FirstOrDefault(question => string.Equals(question.Key, key, StringComparison.OrdinalIgnoreCase));
 
     /// <summary>The word it goes by in an address.</summary>
     public string Key => char.ToLowerInvariant(Kind.ToString()[0]) + Kind.ToString()[1..];

@@ -1,0 +1,129 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Physics;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Papers.Formatting;
+
+/// <summary>Names, values and intervals of figures in workshop words, the same on paper, screen and terminal.</summary>
+public static class FigureFormatter
+{
+    private static readonly FrozenDictionary<string, string> s_names = new Dictionary<string, string>
+    {
+        ["turnsPerLayer"] = "turns per layer",
+        ["layers"] = "layers",
+        ["fill"] = "fill",
+        ["build"] = "build",
+        ["outerLength"] = "outer length",
+        ["outerWidth"] = "outer width",
+        ["meanTurnLength"] = "mean turn",
+        ["wireLength"] = "wire length",
+        ["wireMass"] = "wire mass",
+        ["dcResistance"] = "DC resistance at 20 °C",
+        ["airInductance"] = "inductance without cores",
+        ["inductance"] = "inductance at 1 kHz",
+        ["capacitance"] = "capacitance",
+        ["linkage"] = "flux linkage of the string",
+        ["sensitivity"] = "output",
+        ["output"] = "output, mean of the strings",
+        ["fieldAtStrings"] = "field at the string",
+        ["poleField"] = "field over the pole",
+        ["unloadedPeak"] = "resonance, unloaded",
+        ["unloadedPeakGain"] = "height of the unloaded resonance",
+        ["loadedPeak"] = "resonance, loaded",
+        ["loadedPeakGain"] = "height of the loaded resonance",
+        ["loadedPeakQ"] = "Q of the loaded resonance",
+        ["minus3Db"] = "−3 dB",
+        ["level"] = "level at 20 Hz",
+        ["noise"] = "thermal noise, 20 Hz to 20 kHz",
+        ["hum"] = "hum, effective area",
+        ["gradientX"] = "hum, field changing along x",
+        ["gradientY"] = "hum, field changing along y",
+        ["gradientZ"] = "hum, field changing along z",
+        ["coupling"] = "coupling of the coils",
+        ["resistanceMismatch"] = "mismatch of the coils' resistance",
+        ["inductanceMismatch"] = "mismatch of the coils' inductance",
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    private static readonly FrozenDictionary<string, QuantityKind> s_kinds = new Dictionary<string, QuantityKind>
+    {
+        ["Ω"] = QuantityKind.Resistance,
+        ["H"] = QuantityKind.Inductance,
+        ["F"] = QuantityKind.Capacitance,
+        ["m"] = QuantityKind.Length,
+        ["kg"] = QuantityKind.Mass,
+        ["Hz"] = QuantityKind.Frequency,
+        ["N"] = QuantityKind.Force,
+        ["T"] = QuantityKind.FluxDensity,
+        ["V"] = QuantityKind.Voltage,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>A quantity's name in workshop words.</summary>
+    public static string Name(string quantity)
+    {
+        int dot = quantity.LastIndexOf('.');
+        return dot > 0
+            ? $"{FieldLabels.Inside(quantity[..dot])}, {Name(quantity[(dot + 1)..])}"
+            : s_names.GetValueOrDefault(quantity) ?? KeyLabels.Of(quantity);
+    }
+
+    /// <summary>A figure's value with as many digits as its interval earns, three at least.</summary>
+    public static string Value(Figure figure) => Value(figure.Estimate.Value, figure.Unit, Digits(figure.Estimate));
+
+    /// <summary>A figure's 95 % interval, or "exact".</summary>
+    public static string Interval(Figure figure)
+    {
+        Estimate estimate = figure.Estimate;
+        int digits = Digits(estimate);
+        return estimate.IsExact ? "exact" : $"{Value(estimate.Low, figure.Unit, digits)} – {Value(estimate.High, figure.Unit, digits)}";
+    }
+
+    /// <summary>A figure's value with its 95 % interval behind it.</summary>
+    public static string WithInterval(Figure figure) => $"{Value(figure)} ({Interval(figure)})";
+
+    /// <summary>A value in SI with the unit that suits its size.</summary>
+    public static string Value(double si, string unit, int digits = 3) =>
+        unit switch
+        {
+            "dB" => si.ToString("+0.0;-0.0;0.0", CultureInfo.InvariantCulture) + " dB",
+            "dBV" => si.ToString("0.0", CultureInfo.InvariantCulture) + " dBV",
+            "V·s/m" => Number(si * 1e3, digits) + " mV per m/s",
+            "Wb" => Number(si * 1e6, digits) + " µWb",
+            "m²" => Number(si * 1e4, digits) + " cm²",
+            "m³" => Number(si * 1e6, digits) + " cm³",
+            "1" or "" => Number(si, digits),
+            _ when s_kinds.TryGetValue(unit, out QuantityKind kind) => QuantityParser.Format(si, kind, digits),
+            _ => Number(si, digits) + " " + unit,
+        };
+
+    /// <summary>The basis as a word.</summary>
+    public static string Basis(Basis basis) =>
+        basis switch
+        {
+            Physics.Basis.Measured => "measured",
+            Physics.Basis.Learnt => "learnt",
+            Physics.Basis.Forecast => "forecast",
+            _ => "assumed",
+        };
+
+    private static int Digits(Estimate estimate)
+    {
+        double relative = Math.Abs((estimate.High - estimate.Low) / 2 / estimate.Value);
+        return estimate.IsExact || !(relative > 0) || !double.IsFinite(relative)
+            ? 4
+            : Math.Clamp((int)Math.Ceiling(-Math.Log10(relative)) + 1, 3, 5);
+    }
+
+    private static string Number(double value, int digits)
+    {
+        if (!double.IsFinite(value))
+        {
+            return "–";
+        }
+
+        int magnitude = Math.Abs(value) > 0 ? (int)Math.Floor(Math.Log10(Math.Abs(value))) : 0;
+        int decimals = Math.Clamp(digits - 1 - magnitude, 0, 12);
+        return Math.Round(value, decimals).ToString("#,##0." + new string('#', decimals), CultureInfo.InvariantCulture);
+    }
+}

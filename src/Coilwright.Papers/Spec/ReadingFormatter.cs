@@ -1,0 +1,69 @@
+using System.Globalization;
+using Coilwright.Papers.Formatting;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Papers.Spec;
+
+/// <summary>Readings in workshop words, the same on every paper.</summary>
+internal static class ReadingFormatter
+{
+    private const int Digits = 4;
+
+    public static string Name(PieceReading reading)
+    {
+        string at = reading.AtHz is { } hertz ? " at " + FigureFormatter.Value(hertz, "Hz") : ", frequency not stated";
+        return reading.Quantity switch
+        {
+            "dcResistance" => "DC resistance at 20 °C",
+            "inductance" => "inductance" + at,
+            "q" => "Q" + at,
+            "acResistance" => "AC resistance" + at,
+            "unloadedPeak" => "resonance, unloaded",
+            "loadedPeak" => "resonance, loaded",
+            "gauss" => "flux density",
+            _ => FigureFormatter.Name(reading.Quantity),
+        };
+    }
+
+    /// <summary>The value that is compared, or why there is none.</summary>
+    public static string Value(PieceReading reading) =>
+        reading.IsNumber ? Value(reading, reading.Comparable)
+        : reading.Flag.Length > 0 ? reading.Flag
+        : "–";
+
+    /// <summary>Another value of the same quantity, such as a limit.</summary>
+    public static string Value(PieceReading reading, double si) => FigureFormatter.Value(si, UnitOf(reading.Quantity), Digits);
+
+    public static string Interval(PieceReading reading) =>
+        reading is { IsNumber: true, HalfPart: { } half }
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"±{100 * half:0.##} %{(reading.Quantity == "dcResistance" && reading.TemperatureC is null ? ", temperature unknown" : "")}"
+            )
+        : reading.IsNumber ? "not stated"
+        : "–";
+
+    /// <summary>Temperature and instrument.</summary>
+    public static string Conditions(PieceReading reading)
+    {
+        string warm =
+            reading.TemperatureC is { } celsius ? "read at " + QuantityParser.Format(celsius, QuantityKind.Temperature)
+            : reading.Quantity is "dcResistance" ? "temperature not written down"
+            : "";
+        return string.Join(", ", new[] { warm, reading.Instrument }.Where(part => part.Length > 0));
+    }
+
+    public static string Signed(double part) =>
+        string.Create(CultureInfo.InvariantCulture, $"{(part < 0 ? "−" : "+")}{Math.Abs(100 * part):0.0} %");
+
+    private static string UnitOf(string quantity) =>
+        quantity switch
+        {
+            "dcResistance" or "acResistance" => "Ω",
+            "inductance" => "H",
+            "capacitance" => "F",
+            "unloadedPeak" or "loadedPeak" => "Hz",
+            "gauss" => "T",
+            _ => "1",
+        };
+}

@@ -1,0 +1,16 @@
+using System.Globalization;
+
+namespace Coilwright.Web.Views;
+
+/// <summary>How a changed value of a solution is written.</summary>
+public static class ChangeFormatter
+{
+    /// <summary>A count, several coils' counts, or a text.</summary>
+    public static string Told(object value) =>
+        value switch
+        {
+            int count => count.ToString(CultureInfo.InvariantCulture),
+            IEnumerable<int> counts => string.Join("/", counts.Select(count => count.ToString(CultureInfo.InvariantCulture))),
+            _ => value.ToString() ?? "",
+        };
+}

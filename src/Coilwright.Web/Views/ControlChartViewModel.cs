@@ -1,0 +1,146 @@
+using System.Globalization;
+using System.Text;
+using Coilwright.Papers.Figures;
+using Coilwright.Workshop.ControlCharts;
+
+namespace Coilwright.Web.Views;
+
+/// <summary>The wall of charts as the page and the table show it.</summary>
+public static class ControlChartViewModel
+{
+    /// <summary>The charts, each with its caption and its key numbers.</summary>
+    public static IReadOnlyList<DrawingViewModel> Charts(ControlChart wall) =>
+        [
+            .. wall.Charts.Select(chart => new DrawingViewModel(Caption(wall, chart), ControlChartFigure.Svg(wall, chart, UnitOf(wall)))
+            {
+                Header = [Capital(chart.Name), "Value"],
+                Rows =
+                [
+                    ["middle", Write(wall, chart, chart.Centre)],
+                    ["lower limit", Write(wall, chart, chart.Low[^1])],
+                    ["upper limit", Write(wall, chart, chart.High[^1])],
+                    ["lowest point", Write(wall, chart, (chart.Second ?? chart.Values).Min())],
+                    ["highest point", Write(wall, chart, chart.Values.Max())],
+                    ["last point", Write(wall, chart, chart.Values[^1])],
+                    ["points", chart.Values.Count.ToString("#,##0", CultureInfo.InvariantCulture)],
+                ],
+            }),
+        ];
+
+    /// <summary>A value of the charted quantity with its unit, four digits.</summary>
+    public static string Value(ControlChart wall, double si)
+    {
+        (double scale, string unit) = UnitOf(wall);
+        return string.Create(CultureInfo.InvariantCulture, $"{si / scale:G4} {unit}").TrimEnd();
+    }
+
+    /// <summary>A capability index, two decimals.</summary>
+    public static string Index(double index) => index.ToString("0.00", CultureInfo.InvariantCulture);
+
+    /// <summary>Name of a charted quantity.</summary>
+    public static string Name(string quantity) =>
+        quantity switch
+        {
+            "inductance" => "Inductance",
+            "q" => "Q",
+            _ => "DC resistance at 20 °C",
+        };
+
+    /// <summary>The recipe's limits that capability is told against.</summary>
+    public static string Limits(ControlChart wall) =>
+        wall.Question.Sides switch
+        {
+            SpecificationSides.LowerOnly => $"at least {Value(wall, wall.Band!.Low)}",
+            SpecificationSides.UpperOnly => $"at most {Value(wall, wall.Band!.High)}",
+            _ => $"{Value(wall, wall.Band!.Low)} to {Value(wall, wall.Band.High)}",
+        };
+
+    /// <summary>Every drawn coil as a table.</summary>
+    public static string Csv(ControlChart wall)
+    {
+        string unit = wall.Question.Quantity switch
+        {
+            "dcResistance" => "Ω",
+            "inductance" => "H",
+            _ => "1",
+        };
+        ChartSeries[] charts = [.. wall.Charts];
+        StringBuilder csv = new(
+            $"batch,tag,{wall.Question.Quantity} [{unit}],person,time,left out,temperature known"
+                + string.Concat(charts.Select(chart => chart.Second is null ? $",{chart.Name}" : $",{chart.Name} up,{chart.Name} down"))
+                + ",signals\n"
+        );
+        ILookup<int, ChartSignal> signals = wall.Signals.ToLookup(signal => signal.Index);
+        int[] next = new int[charts.Length];
+        for (int place = 0; place < wall.Points.Count; place++)
+        {
+            ChartedCoil point = wall.Points[place];
+            csv.Append(
+                CultureInfo.InvariantCulture,
+                $"{Cell(point.Batch)},{Cell(point.Tag)},{point.Value:G9},{Cell(point.Person)},{point.TimeUtc:O},{(point.LeftOut ? "yes" : "")},{(point.TemperatureKnown ? "yes" : "no")}"
+            );
+            for (int n = 0; n < charts.Length; n++)
+            {
+                bool here = next[n] < charts[n].Places.Count && charts[n].Places[next[n]] == place;
+                csv.Append(here ? string.Create(CultureInfo.InvariantCulture, $",{charts[n].Values[next[n]]:G9}") : ",");
+                csv.Append(
+                    charts[n].Second is not { } second ? ""
+                    : here ? string.Create(CultureInfo.InvariantCulture, $",{second[next[n]]:G9}")
+                    : ","
+                );
+                next[n] += here ? 1 : 0;
+            }
+
+            csv.Append(',').Append(Cell(string.Join("; ", signals[place].Select(signal => $"{signal.Chart}: {signal.Rule}")))).Append('\n');
+        }
+
+        return csv.ToString();
+    }
+
+    private static (double Si, string Name) UnitOf(ControlChart wall) =>
+        wall.Question.Quantity switch
+        {
+            "dcResistance" => wall.Centre >= 1000 ? (1000, "kΩ") : (1, "Ω"),
+            "inductance" => wall.Centre >= 1 ? (1, "H") : (1e-3, "mH"),
+            _ => (1, ""),
+        };
+
+    private static string Caption(ControlChart wall, ChartSeries chart) =>
+        Capital(chart.Name)
+        + (
+            chart.Name switch
+            {
+                ControlChart.Individuals => ". Whole line: middle; dashed: three sigma"
+                    + (wall.Band is null ? "." : "; dotted: the recipe's limits. A cross is a coil outside them, left out."),
+                ControlChart.MovingRanges => ": how far each coil lies from the one before.",
+                ControlChart.Average => string.Create(
+                    CultureInfo.InvariantCulture,
+                    $" with weight {wall.Question.Lambda:0.###} on the newest coil; finds small shifts."
+                ),
+                ControlChart.Sums => string.Create(
+                    CultureInfo.InvariantCulture,
+                    $" of what coils exceed the middle by, up and down, less {wall.Question.Allowance:0.##} sigma; a sum beyond "
+                        + $"{wall.Question.Decision:0.##} sigma signals."
+                ),
+                ControlChart.Means => string.Create(CultureInfo.InvariantCulture, $" of {wall.Question.Subgroup} coils."),
+                _ => string.Create(
+                    CultureInfo.InvariantCulture,
+                    $": {(wall.Question.Spread == Analysis.Charts.SubgroupSpread.Range ? "range" : "standard deviation")} of "
+                        + $"{wall.Question.Subgroup} coils."
+                ),
+            }
+        )
+        + " Letters name the rules listed below.";
+
+    private static string Write(ControlChart wall, ChartSeries chart, double value) =>
+        chart.InSigma ? string.Create(CultureInfo.InvariantCulture, $"{value:0.##} sigma") : Value(wall, value);
+
+    private static string Cell(string text)
+    {
+        // a spreadsheet must not take it for a formula
+        string safe = text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
+        return safe.AsSpan().IndexOfAny(',', '"', '\n') >= 0 ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : safe;
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,9 +1,0 @@
-using Coilwright.Analysis.Contrasts;
-using Coilwright.Workshop.Entry;
-
-namespace Coilwright.Web.Views;
-
-/// <summary>What small changes of a recipe do.</summary>
-/// <param name="Lines">One each change.</param>
-/// <param name="Problems">Mistakes in the recipe or the load; then there are no lines.</param>
-public sealed record SensitivityView(IReadOnlyList<SensitivityLine> Lines, IReadOnlyList<Problem> Problems);

@@ -1,0 +1,250 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>Turns what a person says happened into an event, if it can have happened.</summary>
+internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, Machine? machine, string machineName, KnownNames known)
+{
+    private readonly List<Problem> _problems = [];
+
+    public IReadOnlyList<Problem> Problems => _problems;
+
+    /// <summary>The event; null when there are problems.</summary>
+    public BatchEventRecord? Read(DateTimeOffset nowUtc)
+    {
+        bool isOwn =
+            NameKey.Same(machineName, run.Status.Batch.Machine)
+            || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
+        if (said.Kind != BatchEventKind.MoreWanted && !isOwn && known.WinderProblem(machineName) is { } unknown)
+        {
+            _problems.Add(unknown);
+        }
+
+        BatchEventRecord one = new()
+        {
+            Id = said.Id,
+            BatchId = said.BatchId,
+            Kind = said.Kind,
+            Machine = machineName,
+            Person = said.Person.Trim(),
+            Note = said.Note.Trim(),
+            TimeUtc = nowUtc,
+        };
+        BatchEventRecord read = said.Kind switch
+        {
+            BatchEventKind.Begun => Begin(one),
+            BatchEventKind.Released => Release(one),
+            BatchEventKind.SpoolTaken => Spool(one),
+            BatchEventKind.MoreWanted => More(one),
+            BatchEventKind.Undone => throw new ArgumentException("An undo is made by UndoLastAsync.", nameof(nowUtc)),
+            _ => OfCoil(one),
+        };
+        return _problems.Count == 0 ? read : null;
+    }
+
+    private BatchEventRecord Begin(BatchEventRecord one)
+    {
+        string tag = said.Tag.Trim().Length > 0 ? BatchTags.Tidy(run.Status.Batch, said.Tag) : run.NextToBegin ?? "";
+        if (tag.Length == 0)
+        {
+            _problems.Add(new Problem("tag", "every coil of this batch is wound or on a spindle"));
+        }
+
+        if (run.History.OnSpindles.FirstOrDefault(coil => coil.Tag == tag) is { } there)
+        {
+            _problems.Add(new Problem("tag", $"{tag} is on {there.Machine} already"));
+        }
+
+        int spindles = machine?.Spindles ?? 1,
+            busy = run.History.OnSpindles.Count(coil => string.Equals(coil.Machine, machineName, StringComparison.OrdinalIgnoreCase));
+        if (busy >= spindles)
+        {
+            string on = string.Join(
+                ", ",
+                run.History.OnSpindles.Where(coil => string.Equals(coil.Machine, machineName, StringComparison.OrdinalIgnoreCase))
+                    .Select(coil => coil.Tag)
+            );
+            _problems.Add(
+                new Problem(
+                    "machine",
+                    $"{(machineName.Length > 0 ? machineName : "this winder")} still holds {on}: enter its reading, or scrap it",
+                    null,
+                    string.Create(CultureInfo.InvariantCulture, $"{spindles} at once")
+                )
+            );
+        }
+
+        bool firstIsUnderWay = run.Status.Coils.Any(coil => coil.Tag != tag) || run.History.OnSpindles.Count > 0;
+        if (run.History.Release is null && firstIsUnderWay)
+        {
+            _problems.Add(new Problem("batch", "the series waits for its first piece: check it and release the series first"));
+        }
+
+        return one with
+        {
+            Tag = tag,
+        };
+    }
+
+    private BatchEventRecord Release(BatchEventRecord one)
+    {
+        if (run.FirstPiece is not { } first)
+        {
+            _problems.Add(new Problem("batch", "no coil has been read yet: the first piece releases the series"));
+        }
+        else if (first.Verdict.Kind != VerdictKind.Pass && one.Note.Length == 0)
+        {
+            _problems.Add(
+                new Problem(
+                    "note",
+                    $"{first.Tag} is on {first.Verdict.Kind.ToString().ToLowerInvariant()}: say why the series may go on",
+                    null,
+                    "a few words"
+                )
+            );
+        }
+
+        return one with
+        {
+            Tag = run.FirstPiece?.Tag ?? "",
+        };
+    }
+
+    private BatchEventRecord More(BatchEventRecord one)
+    {
+        int room = Math.Max(1, BatchRules.MostCoils - run.Status.Wanted);
+        double? count = Count(said.Counter, "counter", 1, room);
+        if (count is { } coils && coils != Math.Round(coils))
+        {
+            _problems.Add(
+                new Problem("counter", "coils are whole", said.Counter, string.Create(CultureInfo.InvariantCulture, $"1 to {room:#,##0}"))
+            );
+        }
+
+        if (one.Note.Length == 0)
+        {
+            _problems.Add(new Problem("note", "why are more wanted?", null, "a few words"));
+        }
+
+        return one with
+        {
+            Counter = count,
+            Machine = "",
+        };
+    }
+
+    private BatchEventRecord Spool(BatchEventRecord one)
+    {
+        if (said.Spool.Trim().Length == 0)
+        {
+            _problems.Add(new Problem("spool", "which spool is on?", null, "its label"));
+        }
+        else if (!NameKey.Same(said.Spool, run.History.Spool) && known.SpoolProblem(said.Spool) is { } unknown)
+        {
+            _problems.Add(unknown);
+        }
+
+        if (said.Choice is not ("hold-turns" or "hold-ohms"))
+        {
+            _problems.Add(new Problem("choice", "say what stays the same", said.Choice, "hold-turns, hold-ohms"));
+        }
+
+        double? turns = said.Choice == "hold-ohms" ? Count(said.Turns, "turns", 1, 100_000) : null;
+        return one with { Spool = known.SpoolOf(said.Spool), Choice = said.Choice, Turns = turns };
+    }
+
+    private BatchEventRecord OfCoil(BatchEventRecord one)
+    {
+        string typed = said.Tag.Trim().Length > 0 ? BatchTags.Tidy(run.Status.Batch, said.Tag) : "";
+        CoilOnSpindle[] fitting =
+        [
+            .. run.History.OnSpindles.Where(coil =>
+                typed.Length > 0
+                    ? coil.Tag == typed
+                    : said.Machine.Length == 0 || string.Equals(coil.Machine, machineName, StringComparison.OrdinalIgnoreCase)
+            ),
+        ];
+        if (fitting.Length != 1)
+        {
+            _problems.Add(
+                new Problem(
+                    "tag",
+                    fitting.Length == 0 ? "no such coil is on a spindle" : "several coils are on spindles: which one?",
+                    typed,
+                    string.Join(", ", run.History.OnSpindles.Select(coil => coil.Tag))
+                )
+            );
+            return one;
+        }
+
+        CoilOnSpindle on = fitting[0];
+        bool stops = said.Kind is BatchEventKind.Paused or BatchEventKind.Broken,
+            running = on.State == SpindleState.Winding;
+        if (stops && on.State == SpindleState.Ended)
+        {
+            _problems.Add(new Problem("tag", $"{on.Tag} was ended already; enter its reading"));
+        }
+
+        if (
+            (said.Kind == BatchEventKind.Spliced && on.State != SpindleState.Broken)
+            || (said.Kind is BatchEventKind.Resumed or BatchEventKind.FinishedLow && running)
+        )
+        {
+            _problems.Add(
+                new Problem(
+                    "tag",
+                    said.Kind == BatchEventKind.Spliced
+                        ? $"{on.Tag} is not broken"
+                        : $"{on.Tag} is running: stop it and note the counter first"
+                )
+            );
+        }
+
+        double? counter = stops || said.Counter.Trim().Length > 0 ? Count(said.Counter, "counter", 0, 1e6) : null;
+        double? turns = counter * (machine?.Counter?.Correction.Value ?? 1);
+        if (turns > run.WantedTurns * 1.05)
+        {
+            _problems.Add(
+                new Problem(
+                    "counter",
+                    "more turns than the coil gets: look at the counter again",
+                    said.Counter,
+                    string.Create(CultureInfo.InvariantCulture, $"0 to {run.WantedTurns / (machine?.Counter?.Correction.Value ?? 1):0}")
+                )
+            );
+        }
+
+        return one with
+        {
+            Tag = on.Tag,
+            Counter = counter,
+            Turns = turns ?? on.Turns,
+            Machine = on.Machine,
+        };
+    }
+
+    private double? Count(string typed, string field, double low, double high)
+    {
+        if (
+            QuantityParser.TryParse(typed, QuantityKind.Turns, unitRequired: false, out Entered entered, out string why)
+            && entered.Si >= low
+            && entered.Si <= high
+        )
+        {
+            return entered.Si;
+        }
+
+        _problems.Add(
+            new Problem(
+                field,
+                why.Length > 0 ? why : "outside what is possible here",
+                typed,
+                string.Create(CultureInfo.InvariantCulture, $"{low:#,##0} to {high:#,##0}")
+            )
+        );
+        return null;
+    }
+}

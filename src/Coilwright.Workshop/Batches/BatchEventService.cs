@@ -1,0 +1,208 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Workshop.Batches;
+
+/// <summary>A batch while it is wound.</summary>
+/// <param name="Status">Its coils and verdicts.</param>
+/// <param name="History">Its events as they hold.</param>
+/// <param name="Plan">What a coil takes.</param>
+/// <param name="NextToBegin">Tag to put on a spindle next: neither read nor on another spindle; null when none is left.</param>
+public sealed record BatchProgress(BatchStatus Status, BatchEventLog History, CoilPlan Plan, string? NextToBegin)
+{
+    /// <summary>Real turns of a coil: the recipe's, or those chosen with the spool.</summary>
+    public double WantedTurns => History.WantedTurns ?? Plan.SetUp.Turns;
+
+    /// <summary>The first coil read; null before it.</summary>
+    public CoilStatus? FirstPiece => Status.Coils.Count == 0 ? null : Status.Coils[0];
+
+    /// <summary>Coils still to be wound or read.</summary>
+    public int CoilsLeft => Math.Max(0, Status.Wanted - (Status.Coils.Count - Status.Beyond.Count));
+}
+
+/// <summary>What a person says happened at a winder, as typed.</summary>
+public sealed record BatchEventEntry
+{
+    /// <summary>Made by the client; sent twice it is kept once.</summary>
+    public required Guid Id { get; init; }
+    public required Guid BatchId { get; init; }
+    public required BatchEventKind Kind { get; init; }
+
+    /// <summary>Empty takes the only coil it can mean.</summary>
+    public string Tag { get; init; } = "";
+
+    /// <summary>What the counter shows.</summary>
+    public string Counter { get; init; } = "";
+    public string Spool { get; init; } = "";
+    public string Choice { get; init; } = "";
+
+    /// <summary>Turns to wind, for a spool on which ohms are held.</summary>
+    public string Turns { get; init; } = "";
+    public string Machine { get; init; } = "";
+    public string Person { get; init; } = "";
+    public string Note { get; init; } = "";
+}
+
+/// <summary>
+/// The run of a batch at the winders: begin, pause, break and what is done about it, release after the first piece, and undo. Every event
+/// is appended.
+/// </summary>
+public sealed class BatchEventService(IShopRecords records, WindingService winding, MachineService machines, TimeProvider clock)
+{
+    /// <summary>The batch as it stands; null when there is none.</summary>
+    public async Task<BatchProgress?> StatusAsync(Guid batchId, CancellationToken cancel)
+    {
+        if (await winding.StatusAsync(batchId, cancel).ConfigureAwait(false) is not { } standing)
+        {
+            return null;
+        }
+
+        BatchRecord batch = standing.Batch;
+        RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        BatchEventLog history = new(
+            batch,
+            events,
+            standing.Coils.ToDictionary(coil => coil.Tag, coil => coil.LastUtc, StringComparer.Ordinal)
+        );
+        HashSet<string> taken = [.. standing.Coils.Select(coil => coil.Tag), .. history.OnSpindles.Select(coil => coil.Tag)];
+        string? next = Enumerable
+            .Range(1, standing.Wanted)
+            .Select(number => BatchTags.Of(batch, number))
+            .FirstOrDefault(tag => !taken.Contains(tag));
+        return new BatchProgress(standing, history, CoilPlan.Of(revision, batch.CoilName), standing.IsDone ? null : next);
+    }
+
+    /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchProgress>>> StatusesAsync(CancellationToken cancel)
+    {
+        List<RecordStatus<BatchProgress>> standings = [];
+        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        {
+            standings.Add(
+                await RecordStatus
+                    .ReadAsync(
+                        "Batch " + batch.Name,
+                        async () =>
+                            await StatusAsync(batch.Id, cancel).ConfigureAwait(false)
+                            ?? throw new InvalidOperationException("a batch that was listed is gone"),
+                        batch.Id
+                    )
+                    .ConfigureAwait(false)
+            );
+        }
+
+        return standings;
+    }
+
+    /// <summary>Records what happened, or gives every problem and records nothing.</summary>
+    public async Task<IReadOnlyList<Problem>> RecordEventAsync(BatchEventEntry said, CancellationToken cancel)
+    {
+        if (await StatusAsync(said.BatchId, cancel).ConfigureAwait(false) is not { } run)
+        {
+            return [new Problem("batch", "there is no such batch")];
+        }
+
+        IReadOnlyList<BatchEventRecord> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
+        if (before.FirstOrDefault(one => one.Id == said.Id) is { } there)
+        {
+            return SaysTheSame(there, said, run.Status.Batch) ? [] : [SentAgain.Event]; // sent twice
+        }
+
+        string machineName = said.Machine.Trim().Length > 0 ? said.Machine.Trim() : MachineOf(run, said.Tag);
+        Machine? machine = await machines.FindAsync(machineName, cancel).ConfigureAwait(false);
+        BatchEventReader reader = new(
+            said,
+            run,
+            machine,
+            machine?.Name ?? machineName,
+            await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false)
+        );
+        BatchEventRecord? happened = reader.Read(clock.GetUtcNow());
+        if (happened is null)
+        {
+            return reader.Problems;
+        }
+
+        await records.AddBatchEventAsync(happened, cancel).ConfigureAwait(false);
+        return [];
+    }
+
+    /// <summary>Takes the last event back. The coil then stands as before it.</summary>
+    public async Task<IReadOnlyList<Problem>> UndoLastAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
+    {
+        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        if (events.FirstOrDefault(one => one.Id == undoId) is { } there)
+        {
+            return there.Kind == BatchEventKind.Undone ? [] : [SentAgain.Event];
+        }
+
+        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
+        if (events.LastOrDefault(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id)) is not { } last)
+        {
+            return [new Problem("batch", "there is nothing to undo")];
+        }
+
+        await records
+            .AddBatchEventAsync(
+                new BatchEventRecord
+                {
+                    Id = undoId,
+                    BatchId = batchId,
+                    Kind = BatchEventKind.Undone,
+                    Tag = last.Tag,
+                    Person = person.Trim(),
+                    TimeUtc = clock.GetUtcNow(),
+                    Undoes = last.Id,
+                },
+                cancel
+            )
+            .ConfigureAwait(false);
+        return [];
+    }
+
+    /// <summary>An event in workshop words.</summary>
+    public static string Words(BatchEventRecord one) =>
+        one.Kind switch
+        {
+            BatchEventKind.Begun => $"{one.Tag} begun on {(one.Machine.Length > 0 ? one.Machine : "a winder")}",
+            BatchEventKind.Paused => $"{one.Tag} paused at {Count(one.Counter)}",
+            BatchEventKind.Broken => $"{one.Tag} broke at {Count(one.Counter)}",
+            BatchEventKind.Resumed => $"{one.Tag} resumed",
+            BatchEventKind.Spliced => $"{one.Tag} spliced",
+            BatchEventKind.FinishedLow => $"{one.Tag} ended low",
+            BatchEventKind.Scrapped => $"{one.Tag} scrapped",
+            BatchEventKind.SpoolTaken =>
+                $"spool {one.Spool}, {one.Choice.Replace('-', ' ')}{(one.Turns is { } turns ? $", {Count(turns)} turns" : "")}",
+            BatchEventKind.Released => $"series released{(one.Note.Length > 0 ? $": {one.Note}" : "")}",
+            BatchEventKind.MoreWanted => $"{Count(one.Counter)} more wanted: {one.Note}",
+            _ => "undone",
+        };
+
+    /// <summary>True when an event was made of these words. What was left out was filled in from how things stood then.</summary>
+    private static bool SaysTheSame(BatchEventRecord there, BatchEventEntry said, BatchRecord batch)
+    {
+        bool counted = QuantityParser.TryParse(said.Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _);
+        return there.Kind == said.Kind
+            && (said.Tag.Trim().Length == 0 || there.Tag == BatchTags.Tidy(batch, said.Tag))
+            && (said.Machine.Trim().Length == 0 || there.Tag.Length > 0 || SameName(there.Machine, said.Machine))
+            && (!counted || there.Counter is null || there.Counter == counter.Si)
+            && (there.Kind != BatchEventKind.SpoolTaken || (there.Spool == said.Spool.Trim() && there.Choice == said.Choice))
+            && there.Note == said.Note.Trim();
+    }
+
+    private static bool SameName(string one, string other) => string.Equals(one, other.Trim(), StringComparison.OrdinalIgnoreCase);
+
+    private static string MachineOf(BatchProgress run, string tag)
+    {
+        CoilOnSpindle? coil = run.History.OnSpindles.FirstOrDefault(one =>
+            string.Equals(one.Tag, tag.Trim(), StringComparison.OrdinalIgnoreCase)
+        ) ?? (run.History.OnSpindles.Count == 1 && tag.Length == 0 ? run.History.OnSpindles[0] : null);
+        return coil?.Machine ?? run.Status.Batch.Machine;
+    }
+
+    private static string Count(double? value) => value is { } count ? count.ToString("#,##0", CultureInfo.InvariantCulture) : "?";
+}

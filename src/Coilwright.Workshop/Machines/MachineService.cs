@@ -1,0 +1,120 @@
+using System.Globalization;
+using System.Text.Json.Nodes;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Workshop.Machines;
+
+/// <summary>The shop's winders: brought in as files, found by name, and corrected by a marked test.</summary>
+public sealed class MachineService(IMachineRecords records, TimeProvider clock)
+{
+    /// <summary>The winders as they are now, by name.</summary>
+    public async Task<IReadOnlyList<Machine>> ListAsync(CancellationToken cancel)
+    {
+        IReadOnlyList<MachineRecord> all = await records.MachinesAsync(cancel).ConfigureAwait(false);
+        return
+        [
+            .. all.GroupBy(record => record.Name, StringComparer.OrdinalIgnoreCase)
+                .Select(same => Understood(same.Last()))
+                .OrderBy(machine => machine.Name, StringComparer.OrdinalIgnoreCase),
+        ];
+    }
+
+    /// <summary>A winder by name; null when there is none.</summary>
+    public async Task<Machine?> FindAsync(string name, CancellationToken cancel) =>
+        (await ListAsync(cancel).ConfigureAwait(false)).FirstOrDefault(machine =>
+            string.Equals(machine.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)
+        );
+
+    /// <summary>Keeps a winder as its file states it, or gives every problem.</summary>
+    public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
+        KeepAsync(id, json, MachineReader.ReadFile(json), person, cancel);
+
+    private async Task<IReadOnlyList<Problem>> KeepAsync(
+        Guid id,
+        string json,
+        ReadOutcome<Machine> read,
+        string person,
+        CancellationToken cancel
+    )
+    {
+        if (!read.Ok)
+        {
+            return read.Problems;
+        }
+
+        if (read.Value!.Name.Length == 0)
+        {
+            return [new Problem("name", "a machine of a shop needs a name", null, "1 to 200 letters")];
+        }
+
+        await records
+            .AddMachineAsync(new MachineRecord(id, read.Value.Name, json, person.Trim(), clock.GetUtcNow()), cancel)
+            .ConfigureAwait(false);
+        return [];
+    }
+
+    /// <summary>Adds a winder of which only the name is known: hand-guided, its counter not tested yet.</summary>
+    public async Task<IReadOnlyList<Problem>> AddAsync(Guid id, string name, string person, CancellationToken cancel)
+    {
+        string tidy = name.Trim();
+        if (tidy.Length == 0)
+        {
+            return [new Problem("winderName", "what is the winder called?", null, "1 to 200 letters")];
+        }
+
+        if ((await records.MachinesAsync(cancel).ConfigureAwait(false)).Any(one => one.Id != id && NameKey.Same(one.Name, tidy)))
+        {
+            return [new Problem("winderName", "another winder has this name", tidy, "a name of its own")];
+        }
+
+        JsonObject machine = new()
+        {
+            ["format"] = MachineReader.Format,
+            ["name"] = tidy,
+            ["kind"] = MachineReader.WordOf(MachineKind.HandGuided),
+        };
+        return await KeepAsync(id, machine.ToJsonString(), person, cancel).ConfigureAwait(false);
+    }
+
+    /// <summary>Records a marked test of a counter; the machine is kept anew with it.</summary>
+    public async Task<IReadOnlyList<Problem>> KeepTestAsync(
+        Guid id,
+        string name,
+        string turns,
+        string counted,
+        string person,
+        CancellationToken cancel
+    )
+    {
+        MachineRecord? record = (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one =>
+            string.Equals(one.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)
+        );
+        if (record is null)
+        {
+            return [new Problem("machine", "there is no such machine", name)];
+        }
+
+        ReadOutcome<CounterTest> test = CounterTest.Read(turns, counted);
+        if (!test.Ok)
+        {
+            return test.Problems;
+        }
+
+        JsonObject json = JsonNode.Parse(record.Json)!.AsObject();
+        json["counter"] = new JsonObject { ["turns"] = test.Value!.Turns, ["counted"] = test.Value.Counted };
+        string text = json.ToJsonString();
+        return await KeepAsync(id, text, MachineReader.Read(text), person, cancel).ConfigureAwait(false);
+    }
+
+    /// <summary>A machine in a line.</summary>
+    public static string Words(Machine machine) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{MachineReader.WordOf(machine.Kind)}, "
+                + $"{(machine.Kind == MachineKind.Timed ? "no counter" : machine.Counter is { } test ? $"counter × {test.Correction.Value:0.0000}" : "counter not tested yet")}{(machine.Spindles > 1 ? $", {machine.Spindles} spindles" : "")}"
+        );
+
+    private static Machine Understood(MachineRecord record) =>
+        MachineReader.Read(record.Json).Value
+        ?? throw new InvalidOperationException($"Machine {record.Name} was kept and cannot be read any more.");
+}

@@ -1,0 +1,226 @@
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>The final test: readings of a whole piece against the golden piece or the recipe, with verdict and cause, kept.</summary>
+public sealed class FinalTestService(IShopRecords records, PieceService shelf, TimeProvider clock)
+{
+    /// <summary>
+    /// Tests a piece, or gives every problem and keeps nothing. Holds and the room count as they were when a test told late was made.
+    /// </summary>
+    public async Task<(IReadOnlyList<Problem> Problems, FinalTestVerdict? Verdict)> TestAsync(
+        TestEntry entry,
+        CancellationToken cancel,
+        LateEntry? told = null
+    )
+    {
+        List<Problem> problems = [];
+        DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
+        ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
+        PieceSnapshot? life = await shelf.FindOneAsync(entry.Serial, problems, cancel).ConfigureAwait(false);
+        DateTimeOffset madeUtc = LateEntry.MadeUtc(told, nowUtc);
+        TestReader reader = new(
+            entry,
+            life?.Piece.Id ?? Guid.Empty,
+            (await RoomInForce.AtAsync(records, LateEntry.MadeUtc(told, clock.GetUtcNow()), cancel).ConfigureAwait(false))?.TemperatureC,
+            nowUtc
+        );
+        IReadOnlyList<PieceReadingRecord> readings = reader.Read();
+        problems.AddRange(reader.Problems);
+        if (life is null)
+        {
+            return (problems, null);
+        }
+
+        bool sentTwice = life.History.All.Any(one => one.Id == entry.Id);
+        problems.AddRange(sentTwice ? [] : MayTest(life, madeUtc, rules));
+        if (problems.Count > 0)
+        {
+            return (problems, null);
+        }
+
+        FinalTestVerdict verdict = Judge(life, readings, entry.Flaws, await GoldenAsync(life, cancel).ConfigureAwait(false), rules);
+        PieceEventRecord tested = new()
+        {
+            Id = entry.Id,
+            PieceId = life.Piece.Id,
+            Kind = PieceEventKind.Tested,
+            Passed = verdict.Passes,
+            Words = Words(verdict),
+            Person = entry.Person.Trim(),
+            TimeUtc = nowUtc,
+        };
+        PieceEventRecord[] golden = entry.Golden
+            ?
+            [
+                tested with
+                {
+                    Id = ReadingChain.IdWithin(entry.Id, "golden"),
+                    Kind = PieceEventKind.MadeGolden,
+                    Passed = null,
+                    Words = "kept as the shop's measure",
+                },
+            ]
+            : [];
+        await records
+            .AddPieceEventsAsync([tested, .. golden, .. PieceEventLog.Told([tested], told)], readings, cancel)
+            .ConfigureAwait(false);
+        return ([], verdict);
+    }
+
+    /// <summary>The golden piece's readings for a piece's recipe; none when there is no golden piece, or when this is it.</summary>
+    public async Task<IReadOnlyList<PieceReadingRecord>> GoldenAsync(PieceSnapshot life, CancellationToken cancel)
+    {
+        PieceRecord? golden = await records.GoldenPieceAsync(life.Piece.RecipeId, cancel).ConfigureAwait(false);
+        if (golden is null || golden.Id == life.Piece.Id)
+        {
+            return [];
+        }
+
+        PieceSnapshot measure = (await shelf.LivesAsync([golden], cancel).ConfigureAwait(false))[0];
+        PieceEventRecord? made = measure.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.MadeGolden),
+            test = made is null
+                ? null
+                : measure.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Tested && one.TimeUtc <= made.TimeUtc);
+        return test is null ? [] : measure.ReadingsOf(test);
+    }
+
+    /// <summary>What the final test asks of a piece.</summary>
+    public static FinalTest Asked(Recipe recipe, IReadOnlyList<PieceReadingRecord> golden, ShopRules rules)
+    {
+        List<TestLine> lines = [];
+        foreach ((string quantity, double tolerance) in rules.TestTolerances)
+        {
+            bool needed = rules.TestNeeds.Contains(quantity);
+            if (golden.LastOrDefault(reading => reading.Quantity == quantity && reading.Si is > 0) is { } measure)
+            {
+                lines.Add(new TestLine(quantity, Comparable(measure), tolerance, IsGolden: true, needed));
+            }
+            else if (recipe.Targets.GetValueOrDefault(quantity) is { } target)
+            {
+                double nominal = target.Nominal.Si * ComparableValue.Factor(quantity, target);
+                lines.Add(new TestLine(quantity, nominal, target.Tolerance, IsGolden: false, needed));
+            }
+            else if (quantity == "dcResistance" && SumOfCoils(recipe) is { } sum)
+            {
+                lines.Add(new TestLine(quantity, sum.Ohm, sum.Tolerance, IsGolden: false, needed));
+            }
+        }
+
+        return new FinalTest(lines, Math.Sign(RecipePhase.Of(recipe).Coils.Sum(coil => coil.FirstSwing)));
+    }
+
+    /// <summary>Judges readings of a piece.</summary>
+    public static FinalTestVerdict Judge(
+        PieceSnapshot life,
+        IReadOnlyList<PieceReadingRecord> readings,
+        string flaws,
+        IReadOnlyList<PieceReadingRecord> golden,
+        ShopRules rules
+    )
+    {
+        FinalTest asked = Asked(life.Recipe, golden, rules);
+        Dictionary<string, double> values = new(StringComparer.Ordinal);
+        foreach (PieceReadingRecord reading in readings.Where(reading => reading.Pole is null && SameFrequency(reading, golden)))
+        {
+            values[reading.Quantity] = reading.Si is null ? double.PositiveInfinity : Comparable(reading);
+        }
+
+        PieceReadingRecord[] poles = [.. readings.Where(reading => reading is { Pole: not null, Si: not null })];
+        PoleReading? gauss =
+            poles.Length == 0
+                ? null
+                : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument);
+        if (readings.Any(reading => reading is { Quantity: "dcResistance", Si: null }))
+        {
+            return Open(flaws);
+        }
+
+        FinalTestVerdict verdict = asked.Judge(
+            values,
+            gauss,
+            NorthUp(life.Recipe),
+            values.TryGetValue("firstSwing", out double swing) ? Math.Sign(swing) : null,
+            flaws,
+            rules.GaussSpread,
+            ChargeRule.AtTest(life, gauss, rules)
+        );
+        return asked.Lines.Count > 0
+            ? verdict
+            : new FinalTestVerdict(
+                [
+                    .. verdict.Outcomes,
+                    new TestOutcome("reference", TestResult.Missing, "no reference yet: no golden piece, and the recipe states no target"),
+                ],
+                verdict.Passes || verdict.Verdict == "pass"
+                    ? "on hold: no reference yet; mark one piece as golden or give the recipe targets"
+                    : verdict.Verdict,
+                false
+            );
+    }
+
+    /// <summary>The value by which two readings are held against each other: resistance at 20 °C.</summary>
+    public static double Comparable(PieceReadingRecord reading) =>
+        ComparableValue.Of(reading.Quantity, reading.Si ?? double.NaN, reading.TemperatureC);
+
+    private static FinalTestVerdict Open(string flaws)
+    {
+        List<TestOutcome> outcomes = [new TestOutcome("dcResistance", TestResult.Fail, "fail: open, the meter finds no connection")];
+        if (flaws.Trim().Length > 0)
+        {
+            outcomes.Add(new TestOutcome("looks", TestResult.Fail, "fail: " + flaws.Trim()));
+        }
+
+        return new FinalTestVerdict(outcomes, "fail: open: reheat the joints first, then look for a broken lead or wire", false);
+    }
+
+    private static IEnumerable<Problem> MayTest(PieceSnapshot life, DateTimeOffset nowUtc, ShopRules rules)
+    {
+        if (life.NotHere is { } away)
+        {
+            return [away];
+        }
+
+        // A test may be made again after one that failed, or after one that passed.
+        StepRun[] before = [.. life.History.Runs.Where(run => run.Step is not PieceEventLog.FinalTest and not PieceEventLog.Packing)];
+        return StepRules
+            .MayBegin(PieceEventLog.FinalTest, life.Plans, before, life.History.Holds, nowUtc, rules.Zone)
+            .Select(problem => problem with { Message = $"{life.Piece.Serial}: {problem.Message}" });
+    }
+
+    private static bool SameFrequency(PieceReadingRecord reading, IReadOnlyList<PieceReadingRecord> golden) =>
+        golden.LastOrDefault(other => other.Quantity == reading.Quantity)?.AtHz is not { } hz
+        || reading.AtHz is not { } at
+        || Math.Abs(at - hz) <= 0.02 * hz;
+
+    private static int NorthUp(Recipe recipe)
+    {
+        int[] signs = [.. recipe.Coils.SelectMany(coil => coil.Poles).Select(pole => pole.NorthUp).Distinct()];
+        return signs.Length == 1 ? signs[0] : 0;
+    }
+
+    private static (double Ohm, double Tolerance)? SumOfCoils(Recipe recipe)
+    {
+        Target?[] targets = [.. recipe.Coils.Select(coil => coil.Targets.GetValueOrDefault("dcResistance"))];
+        return targets.Length == 0 || targets.Any(target => target is null) || recipe.Connection == Physics.Connection.Parallel
+            ? null
+            : (
+                targets.Sum(target => target!.Nominal.Si * ComparableValue.Factor("dcResistance", target)),
+                targets.Max(target => target!.Tolerance)
+            );
+    }
+
+    private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(Marked));
+
+    /// <summary>An outcome that did not pass says so, also where it is read later without the page.</summary>
+    private static string Marked(TestOutcome outcome) =>
+        outcome.Result == TestResult.Fail && !outcome.Words.StartsWith("fail", StringComparison.Ordinal)
+            ? outcome.Words + ", fail"
+            : outcome.Words;
+}

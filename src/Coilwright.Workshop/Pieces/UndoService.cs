@@ -1,0 +1,169 @@
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Sets;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Pieces;
+
+/// <summary>
+/// Takes back what was entered wrongly of pieces: a new event that names the one it undoes, with the reason. Several pieces go together or
+/// none of them does.
+/// </summary>
+public sealed class UndoService(IShopRecords records, PieceService shelf, PottingService potting)
+{
+    /// <summary>Takes the newest entry of each piece back, or gives every problem and changes nothing.</summary>
+    public async Task<IReadOnlyList<Problem>> UndoAsync(UndoEntry entry, CancellationToken cancel)
+    {
+        List<Problem> problems = [];
+        if (entry.Reason.Trim().Length is 0 or > 1000)
+        {
+            problems.Add(new Problem("reason", "what was entered wrongly?", null, "a few words"));
+        }
+
+        IReadOnlyList<PieceSnapshot> lives = await LivesAsync(entry, problems, cancel).ConfigureAwait(false);
+        DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
+        TimeZoneInfo zone = (await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone;
+        IReadOnlySet<Guid>? baskets =
+            entry.Basket.Trim().Length == 0
+                ? null
+                : (await records.FindBasketsAsync(entry.Basket.Trim(), cancel).ConfigureAwait(false))
+                    .Select(basket => basket.Id)
+                    .ToHashSet();
+        List<PieceEventRecord> undone = [];
+        foreach (PieceSnapshot life in lives.Where(life => !WasSentBefore(entry.Id, life.History)))
+        {
+            IReadOnlyList<PieceEventRecord> last = PieceUndo.LastEntry(life.History);
+            problems.AddRange(
+                Other(life, last, entry.Shown, baskets) is { } other ? [other]
+                : await RefusalAsync(life, nowUtc, zone, cancel).ConfigureAwait(false) is { } refusal ? [refusal]
+                : []
+            );
+            undone.AddRange(
+                last.Reverse()
+                    .Select(one => new PieceEventRecord
+                    {
+                        Id = ReadingChain.IdWithin(entry.Id, one.Id.ToString()),
+                        PieceId = life.Piece.Id,
+                        Kind = PieceEventKind.Undone,
+                        About = one.Id,
+                        Words = entry.Reason.Trim(),
+                        Person = entry.Person.Trim(),
+                        TimeUtc = nowUtc,
+                    })
+            );
+        }
+
+        if (problems.Count == 0)
+        {
+            await records.AddPieceEventsAsync(undone, [], cancel).ConfigureAwait(false);
+        }
+
+        return problems;
+    }
+
+    /// <summary>Why the newest entry of a piece may not be taken back now; null when it may.</summary>
+    public async Task<Problem?> RefusalAsync(PieceSnapshot life, DateTimeOffset nowUtc, TimeZoneInfo zone, CancellationToken cancel) =>
+        PieceUndo.Refusal(life, await AlarmsAsync(life, cancel).ConfigureAwait(false), nowUtc, zone)
+        ?? await SetRefusalAsync(life, cancel).ConfigureAwait(false);
+
+    /// <summary>A piece goes back into its set only while its place there is free, and no other set has taken the name.</summary>
+    private async Task<Problem?> SetRefusalAsync(PieceSnapshot life, CancellationToken cancel)
+    {
+        if (
+            PieceUndo.LastEntry(life.History) is not [.., { Kind: PieceEventKind.LeftSet, About: { } setId }]
+            || life.History.All.LastOrDefault(one => one.Kind == PieceEventKind.JoinedSet && one.About == setId) is not { } joined
+        )
+        {
+            return null;
+        }
+
+        SetMembership was = SetMembership.Of(joined, life);
+        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: was.Name), cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceSet> sets = PieceSet.Among(await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false));
+        if (sets.FirstOrDefault(set => set.Id != setId && NameKey.Same(set.Name, was.Name)) is { } other)
+        {
+            string members = string.Join(", ", other.Members.Select(one => $"{one.Place.Place} {one.Snapshot.Piece.Serial}"));
+            return new Problem(
+                "piece",
+                $"{life.Piece.Serial} cannot go back into set {was.Name}: another set has that name meanwhile ({members})",
+                life.Piece.Serial,
+                "match it anew, under another name"
+            );
+        }
+
+        PieceSnapshot? taken = sets.FirstOrDefault(set => set.Id == setId)
+            ?.Members.FirstOrDefault(one => one.Snapshot.Piece.Id != life.Piece.Id && NameKey.Same(one.Place.Place, was.Place))
+            .Snapshot;
+        return taken is null
+            ? null
+            : new Problem(
+                "piece",
+                $"{life.Piece.Serial} cannot go back into {was.Words}: {taken.Piece.Serial} stands there meanwhile",
+                life.Piece.Serial,
+                "take that one out first, or match it anew"
+            );
+    }
+
+    private static bool WasSentBefore(Guid id, PieceEventLog history) =>
+        history.All.Any(one =>
+            one is { Kind: PieceEventKind.Undone, About: { } about } && one.Id == ReadingChain.IdWithin(id, about.ToString())
+        );
+
+    private static Problem? Other(PieceSnapshot life, IReadOnlyList<PieceEventRecord> last, Guid? shown, IReadOnlySet<Guid>? baskets)
+    {
+        bool sameEvent = shown is not { } id || last.Any(one => one.Id == id),
+            sameBasket = baskets is null || last is [{ Kind: PieceEventKind.StepBegun, BasketId: { } basket }] && baskets.Contains(basket);
+        return sameEvent && sameBasket
+            ? null
+            : new Problem(
+                "piece",
+                $"the newest entry of {life.Piece.Serial} is another one: "
+                    + $"{(last.Count > 0 ? PieceUndo.Words(last) : "nothing is left to take back")}",
+                life.Piece.Serial,
+                "look at the piece again; the newest goes first"
+            );
+    }
+
+    private async Task<IReadOnlyList<PieceSnapshot>> LivesAsync(UndoEntry entry, List<Problem> problems, CancellationToken cancel)
+    {
+        if (entry.Basket.Trim().Length == 0 || entry.Serials.Count > 0)
+        {
+            return await shelf.FindAllAsync(entry.Serials, problems, cancel).ConfigureAwait(false);
+        }
+
+        IReadOnlyList<BasketStatus> going = await potting.GoingAsync(cancel).ConfigureAwait(false);
+        if (
+            going.FirstOrDefault(one => string.Equals(one.Record.Label, entry.Basket.Trim(), StringComparison.OrdinalIgnoreCase)) is
+            { } basket
+        )
+        {
+            return basket.Pieces;
+        }
+
+        problems.Add(
+            new Problem(
+                "basket",
+                "no such basket is in a bath",
+                entry.Basket,
+                going.Count > 0 ? string.Join(", ", going.Select(one => one.Record.Label)) : "none is"
+            )
+        );
+        return [];
+    }
+
+    /// <summary>Holds that a reading of the bath put on the piece: their ids follow from the reading's.</summary>
+    private async Task<IReadOnlySet<Guid>> AlarmsAsync(PieceSnapshot life, CancellationToken cancel)
+    {
+        HashSet<Guid> alarms = [];
+        foreach (Guid basket in life.History.All.Select(one => one.BasketId).OfType<Guid>().Distinct())
+        {
+            alarms.UnionWith(
+                (await records.BathReadingsAsync(basket, cancel).ConfigureAwait(false)).Select(reading =>
+                    ReadingChain.IdWithin(reading.Id, life.Piece.Serial)
+                )
+            );
+        }
+
+        return alarms;
+    }
+}

@@ -1,0 +1,85 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Workshop.Rules;
+
+/// <summary>The shop's rules: read, and entered anew.</summary>
+public sealed class RuleService(IRulesRecords records, TimeProvider clock)
+{
+    private static readonly JsonSerializerOptions s_written = new()
+    {
+        WriteIndented = true,
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>The rules that hold.</summary>
+    public Task<ShopRules> CurrentAsync(CancellationToken cancel) => CurrentAsync(records, cancel);
+
+    /// <summary>The rules that hold, of a store.</summary>
+    public static async Task<ShopRules> CurrentAsync(IRulesRecords records, CancellationToken cancel) =>
+        await records.NewestRulesAsync(cancel).ConfigureAwait(false) is { } newest
+            ? ShopRulesReader.Read(newest.Json).Value
+                ?? throw new InvalidOperationException("The shop's rules were kept and cannot be read any more.")
+            : new ShopRules();
+
+    /// <summary>The rules as text, to be read or changed.</summary>
+    public async Task<string> TextAsync(CancellationToken cancel) =>
+        (await records.NewestRulesAsync(cancel).ConfigureAwait(false))?.Json ?? ShopRulesReader.Usual;
+
+    /// <summary>
+    /// Keeps where a chart's limits were taken anew, in the shop's rules: in place of those of the same chart. Everything else of the rules
+    /// stays.
+    /// </summary>
+    public async Task<IReadOnlyList<Problem>> KeepLimitsAsync(Guid id, ChartLimits limits, string person, CancellationToken cancel)
+    {
+        JsonObject rules = JsonNode.Parse(await TextAsync(cancel).ConfigureAwait(false))!.AsObject();
+        JsonArray all =
+        [
+            .. (rules["chartLimits"]?.AsArray() ?? []).Where(one => !AreOfTheSameChart(one!, limits)).Select(one => one!.DeepClone()),
+        ];
+        JsonObject kept = new()
+        {
+            ["recipe"] = limits.Recipe,
+            ["coil"] = limits.Coil,
+            ["quantity"] = limits.Quantity,
+            ["since"] = limits.Since.Trim(),
+            ["because"] = limits.Because.Trim(),
+        };
+        if (limits.Coils is { } coils)
+        {
+            kept["coils"] = coils;
+        }
+
+        all.Add((JsonNode)kept);
+        rules["chartLimits"] = all;
+        string text = rules.ToJsonString(s_written);
+        return await KeepAsync(id, text, ShopRulesReader.Read(text), person, cancel).ConfigureAwait(false);
+    }
+
+    private static bool AreOfTheSameChart(JsonNode one, ChartLimits limits) =>
+        string.Equals(one["recipe"]?.GetValue<string>(), limits.Recipe, StringComparison.OrdinalIgnoreCase)
+        && (one["coil"]?.GetValue<string>() ?? "*") == limits.Coil
+        && (one["quantity"]?.GetValue<string>() ?? "dcResistance") == limits.Quantity;
+
+    /// <summary>Keeps rules, or gives every problem.</summary>
+    public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
+        KeepAsync(id, json, ShopRulesReader.ReadFile(json), person, cancel);
+
+    private async Task<IReadOnlyList<Problem>> KeepAsync(
+        Guid id,
+        string json,
+        ReadOutcome<ShopRules> read,
+        string person,
+        CancellationToken cancel
+    )
+    {
+        if (read.Ok)
+        {
+            await records.AddRulesAsync(new ShopRulesRecord(id, json, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);
+        }
+
+        return read.Problems;
+    }
+}

@@ -1,0 +1,89 @@
+using System.Globalization;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Sets;
+using Coilwright.Workshop.Steps;
+
+namespace Coilwright.Workshop.Tracing;
+
+/// <summary>Events of a piece in the shop's words, the same on screens and papers.</summary>
+public static class PieceEventFormatter
+{
+    /// <summary>A quantity of a whole piece in words.</summary>
+    public static string Quantity(string name) =>
+        name switch
+        {
+            SetMembership.OffsetQuantity => "target level difference, dB",
+            _ => KeyLabels.Of(name),
+        };
+
+    /// <summary>One event in a line.</summary>
+    public static string Of(PieceEventRecord one, TracedPiece piece) =>
+        one.Kind switch
+        {
+            PieceEventKind.StepBegun => $"{one.Step} "
+                + $"begun{(one.BasketId is { } basket ? $" in basket {piece.NameOf(basket)}" : "")}{(one.MixId is { } mix ? $" with ink {piece.NameOf(mix)}" : "")}",
+            PieceEventKind.StepEnded =>
+                $"{one.Step} ended{(MagnetCharge.Of(one, piece.Snapshot) is { } charge ? $": {charge.Words}" : "")}",
+            PieceEventKind.Charged => MagnetCharge.Of(one, piece.Snapshot)?.Words ?? "charged",
+            PieceEventKind.JoinedSet when SetMembership.Of(one, piece.Snapshot) is var set =>
+                $"into {set.Words}{(Math.Abs(set.OffsetDb) > 0 ? $", target level {SetMembership.Decibels(set.OffsetDb)}" : "")}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}",
+            PieceEventKind.Held => $"held: {one.Words}",
+            PieceEventKind.Lifted => $"hold lifted: {one.Words}",
+            PieceEventKind.Tested => $"final test: {one.Words}",
+            PieceEventKind.Shipped => $"shipped to {(one.CustomerId is { } customer ? piece.NameOf(customer) : "")}",
+            PieceEventKind.Returned => $"returned: {one.Words}",
+            PieceEventKind.Examined => $"examined: {one.Words}",
+            PieceEventKind.Repaired => $"mended: "
+                + $"{one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
+            PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
+            PieceEventKind.Undone => $"taken back: "
+                + $"{piece.Snapshot.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
+            PieceEventKind.TimeMended when MendedTime.Read(one.Words) is { } mended =>
+                $"time mended: {piece.Snapshot.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()} was at "
+                    + $"{ShopTime.Words(mended.TimeUtc, piece.Zone)}, because {mended.Reason}",
+            PieceEventKind.ClockSaidRight => one.Words,
+            _ => Short(one),
+        };
+
+    /// <summary>That a clock which was ahead gave an entry its time; empty for every other.</summary>
+    public static string Ahead(PieceEventRecord one, TracedPiece piece)
+    {
+        if (!piece.Snapshot.History.IsAhead(one))
+        {
+            return "";
+        }
+
+        bool early = one.Kind == PieceEventKind.StepEnded && piece.Snapshot.History.EndedEarly.Contains(one.Step);
+        return early ? " (by a clock that was ahead: it may have ended too early)" : " (by a clock that was ahead: mend its time)";
+    }
+
+    /// <summary>When a person made an entry that arrived late; empty for one told at once.</summary>
+    public static string Late(PieceEventRecord one, TracedPiece piece, TimeZoneInfo zone) =>
+        piece.Snapshot.History.LateOf(one) is { } told
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $" (made {ShopTime.Words(told.SaidUtc, zone)} by the tablet's clock, sent {told.Waited.TotalMinutes:0} min later)"
+            )
+            : "";
+
+    /// <summary>One event in the fewest words, without what it went into or whom it went to.</summary>
+    public static string Short(PieceEventRecord one) =>
+        one.Kind switch
+        {
+            PieceEventKind.StepBegun => $"{one.Step} begun",
+            PieceEventKind.StepEnded => $"{one.Step} ended",
+            PieceEventKind.Held => $"held: {one.Words}",
+            PieceEventKind.Lifted => $"hold lifted: {one.Words}",
+            PieceEventKind.Tested => "final test",
+            PieceEventKind.Shipped => "shipped",
+            PieceEventKind.Returned => "returned",
+            PieceEventKind.Examined => "examined",
+            PieceEventKind.Repaired => "mended",
+            PieceEventKind.Scrapped => "scrapped",
+            PieceEventKind.Charged => "magnets charged anew",
+            PieceEventKind.JoinedSet => "joined a set",
+            _ => one.Words,
+        };
+}

@@ -1,9 +1,0 @@
-using Coilwright.Analysis.Capability;
-
-namespace Coilwright.Workshop.Walls;
-
-/// <summary>One capability index.</summary>
-/// <param name="Name">Cp, Cpk, Pp or Ppk.</param>
-/// <param name="Index">Value with its 95 % interval.</param>
-/// <param name="Basis">What sigma or which percentiles it rests on.</param>
-public sealed record WallIndex(string Name, CapabilityIndex Index, string Basis);

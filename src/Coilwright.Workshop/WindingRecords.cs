@@ -1,0 +1,112 @@
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Readings;
+
+namespace Coilwright.Workshop;
+
+/// <summary>A coil of a batch as it stands: its readings in force and the verdict on them.</summary>
+public sealed record CoilStatus(
+    string Tag,
+    IReadOnlyList<ReadingRecord> InForce,
+    IReadOnlyList<ReadingRecord> Superseded,
+    Verdict Verdict,
+    DateTimeOffset LastUtc
+)
+{
+    /// <summary>Where it came from.</summary>
+    public required CoilOrigin Origin { get; init; }
+}
+
+/// <summary>A batch as it stands.</summary>
+/// <param name="Batch">The record.</param>
+/// <param name="RecipeName">Name of its recipe.</param>
+/// <param name="RevisionLetter">Letter of its revision.</param>
+/// <param name="Coils">Coils begun, in order of first entry.</param>
+/// <param name="NextTag">The tag proposed for the next coil, or null when the batch is full.</param>
+/// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
+public sealed record BatchStatus(
+    BatchRecord Batch,
+    string RecipeName,
+    string RevisionLetter,
+    IReadOnlyList<CoilStatus> Coils,
+    string? NextTag,
+    RoomTemperature? RoomC
+)
+{
+    /// <summary>
+    /// What the resistance of each coil is held against, at 20 °C: the recipe's target, or the forecast where it sets none.
+    /// </summary>
+    public required Band Limits { get; init; }
+
+    /// <summary>What is asked when one of these tags is entered again.</summary>
+    public IReadOnlyList<SpoolQuestion> Questions { get; init; } = [];
+
+    /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
+    public IReadOnlyList<string> Remarks { get; init; } = [];
+
+    /// <summary>What an undo would take back: "C-014", "the correction of C-003"; empty when there is nothing.</summary>
+    public string UndoWords { get; init; } = "";
+
+    /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
+    public int Wanted { get; init; } = Batch.Quantity;
+
+    /// <summary>Tags of coils beyond that number; they are kept, and marked.</summary>
+    public IReadOnlySet<string> Beyond => BatchNumber.Beyond(Batch, Wanted, Coils.Select(coil => coil.Tag));
+
+    /// <summary>True when every coil that is wanted was entered.</summary>
+    public bool IsDone => Coils.Count - Beyond.Count >= Wanted;
+
+    /// <summary>How far it is: "24 of 24 done", "20 of 24", and how many are beyond the number.</summary>
+    public string CountWords => BatchNumber.Words(Coils.Count, Beyond.Count, Wanted);
+}
+
+/// <summary>What a person enters for one coil, as typed.</summary>
+public sealed record CoilEntry
+{
+    /// <summary>Made by the client; sending it twice records it once.</summary>
+    public required Guid Id { get; init; }
+    public required Guid BatchId { get; init; }
+    public required string Tag { get; init; }
+
+    /// <summary>Resistance as typed: "7.43 k", "7k43", "7430", "open".</summary>
+    public required string Resistance { get; init; }
+
+    /// <summary>Temperature as typed; empty takes the room's.</summary>
+    public string Temperature { get; init; } = "";
+    public string Inductance { get; init; } = "";
+    public string InductanceAt { get; init; } = "";
+    public string Turns { get; init; } = "";
+    public string Instrument { get; init; } = "";
+    public string Person { get; init; } = "";
+
+    /// <summary>For a tag that is entered again after its undo while another spool is on: "same" or "new" coil.</summary>
+    /// <remarks>Empty when nobody was asked, and then it is the same.</remarks>
+    public string Coil { get; init; } = "";
+
+    /// <summary>Set to replace an earlier reading; needs a reason.</summary>
+    public Guid? Supersedes { get; init; }
+    public string Reason { get; init; } = "";
+}
+
+/// <summary>What came of an entry: every problem and nothing stored, or the coil as it now stands.</summary>
+/// <param name="Problems">Empty when stored.</param>
+/// <param name="Coil">The coil after the entry; null when not stored.</param>
+/// <param name="Echo">How the entry was understood, for example "7.43 kΩ at 23.5 °C → 7.332 kΩ at 20 °C".</param>
+/// <param name="Duplicate">True when this id had been stored before.</param>
+/// <param name="NextTag">Tag proposed next.</param>
+/// <param name="CountWords">How far the batch is, "24 of 24 done"; empty when not stored.</param>
+public sealed record CoilEntryOutcome(
+    IReadOnlyList<Problem> Problems,
+    CoilStatus? Coil,
+    string Echo,
+    bool Duplicate,
+    string? NextTag,
+    string CountWords = ""
+)
+{
+    /// <summary>Rules of the run's chart that this coil breaks; empty when the run is steady.</summary>
+    public IReadOnlyList<string> Signals { get; init; } = [];
+
+    /// <summary>True when the id was there already with something else in it.</summary>
+    public bool IsConflict => SentAgain.IsAmong(Problems);
+}

@@ -1,0 +1,73 @@
+using Coilwright.Workshop.Entry;
+
+namespace Coilwright.Input;
+
+/// <summary>Reads what was typed after an option, the way the shop types it; every problem is gathered, none ends the reading.</summary>
+public sealed class OptionReader
+{
+    private readonly List<Problem> _problems = [];
+
+    /// <summary>A quantity in the unit of its kind, or <paramref name="unsaid"/> when the option was not given.</summary>
+    /// <param name="option">Name of the option, for the message.</param>
+    /// <param name="typed">What was typed, or null.</param>
+    /// <param name="kind">What it measures.</param>
+    /// <param name="low">Lowest allowed.</param>
+    /// <param name="high">Highest allowed.</param>
+    /// <param name="unsaid">Value when nothing was typed.</param>
+    public double Quantity(string option, string? typed, QuantityKind kind, double low, double high, double unsaid)
+    {
+        if (typed is null)
+        {
+            return unsaid;
+        }
+
+        string allowed = $"{QuantityParser.Format(low, kind)} to {QuantityParser.Format(high, kind)}";
+        if (!QuantityParser.TryParse(typed, new Limits(kind, low, high, "", ""), unitRequired: true, out Entered entered, out string why))
+        {
+            _problems.Add(new Problem(option, $"\"{typed}\": {why}", Allowed: allowed));
+            return unsaid;
+        }
+
+        if (entered.Si < low || entered.Si > high)
+        {
+            _problems.Add(new Problem(option, "outside the allowed range", QuantityParser.Echo(entered, kind), allowed));
+            return unsaid;
+        }
+
+        return entered.Si;
+    }
+
+    /// <summary>A list of frequencies, Hz, separated by commas: "120Hz,1kHz,8kHz".</summary>
+    public IReadOnlyList<double>? Frequencies(string option, string? typed, double lowHz, double highHz)
+    {
+        if (typed is null)
+        {
+            return null;
+        }
+
+        string[] parts = typed.Split(',', StringSplitOptions.TrimEntries);
+        double[] values =
+        [
+            .. parts.Select(part => Quantity(option, part, QuantityKind.Frequency, lowHz, highHz, 0)).Where(hz => hz > 0).Distinct(),
+        ];
+        if (parts.Length > 64)
+        {
+            _problems.Add(new Problem(option, "too many frequencies", $"{parts.Length}", "1 to 64"));
+        }
+
+        return values;
+    }
+
+    public void Add(string option, string message, string? understood = null, string? allowed = null) =>
+        _problems.Add(new Problem(option, message, understood, allowed));
+
+    /// <summary>Goes on only when nothing was wrong.</summary>
+    /// <exception cref="WrongInputException">Something was.</exception>
+    public void RefuseIfWrong()
+    {
+        if (_problems.Count > 0)
+        {
+            throw new WrongInputException("", _problems);
+        }
+    }
+}
