@@ -82,19 +82,5 @@ public static class SamplingTables
 
     private static double Number(string text) => double.Parse(text, NumberStyles.Float, CultureInfo.InvariantCulture);
 
-    private static (string[] Heading, string[][] Rows) Read(string name)
-    {
-        using Stream stream = typeof(SamplingTables).Assembly.GetManifestResourceStream($"Coilwright.Analysis.Sampling.Tables.{name}.csv")
-            ?? throw new InvalidOperationException($"The table {name} is missing from the assembly.");
-        using StreamReader reader = new(stream);
-        string[][] lines =
-        [
-            .. reader
-                .ReadToEnd()
-                .Split('\n', StringSplitOptions.RemoveEmptyEntries)
-                .Where(line => line[0] != '#')
-                .Select(line => line.TrimEnd('\r').Split(',')),
-        ];
-        return (lines[0], lines[1..]);
-    }
+    private static (string[] Heading, string[][] Rows) Read(string name) => AnalysisTables.Read("Sampling.Tables." + name);
 }

@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Parts;
-using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Parts;

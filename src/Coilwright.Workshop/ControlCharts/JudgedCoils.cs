@@ -2,7 +2,6 @@ using System.Collections.Concurrent;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
-using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.ControlCharts;
 

@@ -24,16 +24,16 @@ internal sealed class EntryOptions
     /// <summary>Opens the shop, and asks about the clock before anything is stored.</summary>
     /// <exception cref="WrongInputException">The shop cannot be opened, or the clock and the newest record do not go together.</exception>
     public Task<OpenShop> OpenAsync(ParseResult parsed, CommandContext desk, CancellationToken cancel) =>
-        AskAsync(OpenShop.OpenAsync(parsed.GetValue(_shop), desk, cancel), parsed, cancel);
+        AskAsync(() => OpenShop.OpenAsync(parsed.GetValue(_shop), desk, cancel), parsed, cancel);
 
     /// <summary>As <see cref="OpenAsync"/>, but a named shop that is not there yet is made.</summary>
     /// <exception cref="WrongInputException">The shop cannot be opened, or the clock and the newest record do not go together.</exception>
     public Task<OpenShop> OpenOrCreateAsync(ParseResult parsed, CommandContext desk, CancellationToken cancel) =>
-        AskAsync(OpenShop.OpenOrCreateAsync(parsed.GetValue(_shop), desk, cancel), parsed, cancel);
+        AskAsync(() => OpenShop.OpenOrCreateAsync(parsed.GetValue(_shop), desk, cancel), parsed, cancel);
 
-    private async Task<OpenShop> AskAsync(Task<OpenShop> opening, ParseResult parsed, CancellationToken cancel)
+    private async Task<OpenShop> AskAsync(Func<Task<OpenShop>> opening, ParseResult parsed, CancellationToken cancel)
     {
-        OpenShop open = await opening.ConfigureAwait(false);
+        OpenShop open = await opening().ConfigureAwait(false);
         try
         {
             await open.AskAboutClockAsync(parsed.GetValue(_clockIsRight), Person(parsed), cancel).ConfigureAwait(false);

@@ -17,6 +17,49 @@ public sealed class SobolSequenceTests
         }
     }
 
+    // The first points that the authors of the direction numbers give, in the order of a Gray code; read in a reproduction of their program.
+    [Fact]
+    public void The_first_points_of_three_dimensions_are_the_published_ones()
+    {
+        double[][] published =
+        [
+            [0, 0, 0],
+            [0.5, 0.5, 0.5],
+            [0.75, 0.25, 0.25],
+            [0.25, 0.75, 0.75],
+            [0.375, 0.375, 0.625],
+            [0.875, 0.875, 0.125],
+            [0.625, 0.125, 0.875],
+            [0.125, 0.625, 0.375],
+            [0.1875, 0.3125, 0.9375],
+            [0.6875, 0.8125, 0.4375],
+        ];
+        for (int k = 0; k < published.Length; k++)
+        {
+            int gray = k ^ (k >> 1);
+            Assert.Equal(published[k], Enumerable.Range(0, 3).Select(d => SobolSequence.UnscrambledBits(gray, d) / 4294967296.0));
+        }
+    }
+
+    // Property A of Sobol (1976): the first 2^d points of d dimensions fall one into each of the halves' products. The table has it throughout.
+    [Theory]
+    [InlineData(4)]
+    [InlineData(10)]
+    [InlineData(16)]
+    public void The_first_points_fall_one_into_each_product_of_halves(int dimensions)
+    {
+        int points = 1 << dimensions;
+        HashSet<int> cells = [];
+        for (int k = 0; k < points; k++)
+        {
+            cells.Add(
+                Enumerable.Range(0, dimensions).Aggregate(0, (cell, d) => cell << 1 | (int)(SobolSequence.UnscrambledBits(k, d) >> 31))
+            );
+        }
+
+        Assert.Equal(points, cells.Count);
+    }
+
     // The first two dimensions, of the van der Corput sequence and the polynomial x + 1, form a (0,2)-sequence.
     [Fact]
     public void The_first_two_dimensions_fill_every_elementary_box_of_256()
