@@ -116,20 +116,23 @@ public static class RuleRunLength
                 (twoOfThree && level >= 2 && Count(side >> 1, 3) >= 2)
                 || (fourOfFive && level >= 1 && Count(side, 5) >= 4)
                 || (run > 0 && Math.Abs(length) >= run);
-            int mask =
-                (
-                    1
-                    << (
-                        2
-                        * (
-                            fourOfFive ? Remembered
-                            : twoOfThree ? 2
-                            : 0
-                        )
-                    )
-                ) - 1;
-            return signals ? null : new State(above & mask, below & mask, run > 0 ? length : 0);
+            if (signals)
+            {
+                return null;
+            }
+
+            int mask = (1 << (2 * PointsKept(twoOfThree, fourOfFive))) - 1;
+            return new State(above & mask, below & mask, run > 0 ? length : 0);
         }
+
+        /// <summary>How many of the last points the rules still look at.</summary>
+        private static int PointsKept(bool twoOfThree, bool fourOfFive) =>
+            (twoOfThree, fourOfFive) switch
+            {
+                (_, true) => Remembered,
+                (true, _) => 2,
+                _ => 0,
+            };
 
         private static int Count(int bits, int points) => Enumerable.Range(0, points).Count(n => ((bits >> (2 * n)) & 1) == 1);
     }

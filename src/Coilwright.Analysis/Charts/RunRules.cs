@@ -103,10 +103,8 @@ public static class RunRules
         {
             int step = Math.Sign(values[last] - values[last - 1]);
             bool goesOn = step != 0 && before != 0 && step == (alternating ? -before : before);
-            length =
-                goesOn ? length + 1
-                : step == 0 ? 1
-                : 2;
+            int begun = step == 0 ? 1 : 2;
+            length = goesOn ? length + 1 : begun;
             before = step;
             if (length >= points)
             {

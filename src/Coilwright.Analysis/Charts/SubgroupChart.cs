@@ -24,15 +24,9 @@ public sealed record SubgroupChart(int Size, double Centre, double MeanSpread, S
     public bool TableD2 { get; init; }
 
     private ChartConstants Constants => ChartConstants.Of(Size);
-    public double Sigma =>
-        MeanSpread
-        / (
-            Spread == SubgroupSpread.Range
-                ? TableD2
-                    ? Math.Round(Constants.D2, 3)
-                    : Constants.D2
-                : Constants.C4
-        );
+    private double D2 => TableD2 ? Math.Round(Constants.D2, 3) : Constants.D2;
+
+    public double Sigma => MeanSpread / (Spread == SubgroupSpread.Range ? D2 : Constants.C4);
     public double UpperMean => Centre + 3 * Sigma / Math.Sqrt(Size);
     public double LowerMean => Centre - 3 * Sigma / Math.Sqrt(Size);
     public double UpperSpread => Spread == SubgroupSpread.Range ? MeanSpread + 3 * Constants.D3 * Sigma : MeanSpread * Constants.B4;

@@ -101,14 +101,14 @@ public static class GainFit
     private static void Residuals(MeasuredCurve curve, LoadCircuit load, PickupParts parts, double[] p, Span<double> into)
     {
         // No step of the fit may leave what the engine takes; no pickup lies near these ends.
-        double[] held =
-        [
-            .. p.Take(parts.Count)
-                .Select(
-                    (value, i) =>
-                        i == PickupParts.Capacitance ? Math.Clamp(value, -40, -7) : Math.Clamp(value, -6, parts.IsInductance(i) ? 11 : 20)
-                ),
-        ];
+        double Hold(double value, int i) =>
+            i switch
+            {
+                PickupParts.Capacitance => Math.Clamp(value, -40, -7),
+                _ when parts.IsInductance(i) => Math.Clamp(value, -6, 11),
+                _ => Math.Clamp(value, -6, 20),
+            };
+        double[] held = [.. p.Take(parts.Count).Select(Hold)];
         Response response = PickupResponse.Compute(parts.At(held), load, curve.FrequenciesHz);
         double level = p[parts.Count];
         for (int k = 0; k < curve.Count; k++)

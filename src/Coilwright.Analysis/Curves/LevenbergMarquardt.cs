@@ -127,12 +127,14 @@ public static class LevenbergMarquardt
                 sum += triangle[i * n + j] * triangle[i * n + j];
             }
 
-            scale[j] = Math.Max(
-                scale[j],
-                sum > 0 ? Math.Sqrt(sum)
-                    : scale[j] > 0 ? 0
-                    : 1
-            );
+            if (sum > 0)
+            {
+                scale[j] = Math.Max(scale[j], Math.Sqrt(sum));
+            }
+            else if (!(scale[j] > 0))
+            {
+                scale[j] = 1; // a column that moves nothing, so far
+            }
         }
     }
 

@@ -66,10 +66,14 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
             Inductance => "inductance",
             Capacitance => "capacitance",
             _ when HasLoss && parameter == Loss => "parallelLoss",
-            _ => FormattableString.Invariant(
-                $"eddy[{(parameter - (HasLoss ? 4 : 3)) / 2}].{((parameter - (HasLoss ? 4 : 3)) % 2 == 0 ? "inductance" : "resistance")}"
-            ),
+            _ => EddyName(parameter - EddyInductance(0)),
         };
+
+    private static string EddyName(int place)
+    {
+        string part = place % 2 == 0 ? "inductance" : "resistance";
+        return FormattableString.Invariant($"eddy[{place / 2}].{part}");
+    }
 
     /// <summary>Impedance at the terminals, and its derivative by each parameter: 1/Z = jωC + 1/Rp + 1/Zs.</summary>
     public Complex Impedance(ReadOnlySpan<double> values, double omega, Span<Complex> slopes)

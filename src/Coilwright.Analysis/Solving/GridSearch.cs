@@ -54,13 +54,9 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
                     .Take(space.Solutions)
                     .Select(k => Whole(k, _nearestTurns[k], _nearest[k])),
             ];
-        return new DesignAnswer(
-            met,
-            solutions,
-            met ? FrontOf() : [],
-            met ? [] : Binding(solutions.Count > 0 ? solutions[0] : null),
-            _searched
-        );
+        return met
+            ? new DesignAnswer(met, solutions, FrontOf(), [], _searched)
+            : new DesignAnswer(met, solutions, [], Binding(solutions.FirstOrDefault()), _searched);
     }
 
     /// <summary>
@@ -187,7 +183,8 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
             for (int place = 0; place < _feasible.Count; place++)
             {
                 double value = curves[_feasible[place].Curve].At(_axes[a], _feasible[place].Turns);
-                values[a][place] = double.IsFinite(value) ? (space.Front[a].Most ? value : -value) : double.NegativeInfinity;
+                double gain = space.Front[a].Most ? value : -value;
+                values[a][place] = double.IsFinite(value) ? gain : double.NegativeInfinity;
             }
         });
         int[] complete = [.. Enumerable.Range(0, _feasible.Count).Where(place => values.All(axis => double.IsFinite(axis[place])))];

@@ -34,9 +34,14 @@ public sealed class SobolSequence
         for (int d = 0; d < dimensions; d++)
         {
             _seeds[d] = Hash((uint)seed * 0x9E3779B9u + (uint)d * 0x85EBCA6Bu + 1);
-            _directions[d] =
-                d == 0 ? First()
-                : polynomials.MoveNext() ? Directions(polynomials.Current.Degree, polynomials.Current.Polynomial, ref stream)
+            if (d == 0)
+            {
+                _directions[d] = First();
+                continue;
+            }
+
+            _directions[d] = polynomials.MoveNext()
+                ? Directions(polynomials.Current.Degree, polynomials.Current.Polynomial, ref stream)
                 : throw new InvalidOperationException("no more primitive polynomials");
         }
     }

@@ -16,12 +16,13 @@ internal sealed class LoopFilament
         {
             double centreX = quarter is 0 or 3 ? a : -a,
                 centreY = quarter < 2 ? c : -c;
-            double turnCos = quarter == 0 ? 1
-                : quarter == 2 ? -1
-                : 0,
-                turnSin = quarter == 1 ? 1
-                : quarter == 3 ? -1
-                : 0;
+            (double turnCos, double turnSin) = quarter switch
+            {
+                0 => (1.0, 0.0),
+                1 => (0.0, 1.0),
+                2 => (-1.0, 0.0),
+                _ => (0.0, -1.0),
+            };
             for (int i = 0; i < nodesPerQuarter; i++, k++)
             {
                 double cos = turnCos * rule.Cos[i] - turnSin * rule.Sin[i],

@@ -149,8 +149,13 @@ internal sealed class CoilField
     }
 
     /// <summary>(right + R)/(left + R) without cancellation.</summary>
-    private static double Ends(double left, double right, double toLeft, double toRight, double square) =>
-        right <= 0 ? (toLeft - left) / (toRight - right)
-        : left >= 0 ? (right + toRight) / (left + toLeft)
-        : (right + toRight) * (toLeft - left) / square;
+    private static double Ends(double left, double right, double toLeft, double toRight, double square)
+    {
+        if (right <= 0)
+        {
+            return (toLeft - left) / (toRight - right);
+        }
+
+        return left >= 0 ? (right + toRight) / (left + toLeft) : (right + toRight) * (toLeft - left) / square;
+    }
 }

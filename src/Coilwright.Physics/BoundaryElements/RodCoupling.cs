@@ -91,10 +91,10 @@ internal static class RodCoupling
                 .. angles.Select(angle =>
                     azimuth
                         .Waves.Select(wave =>
-                            wave.Order == 0 || (halved && wave.Sine)
-                                ? 0
-                                : (wave.Sine ? -Math.Cos(wave.Order * angle) : Math.Sin(wave.Order * angle)) * 2 / (wave.Order * samples)
-                        )
+                        {
+                            double turned = wave.Sine ? -Math.Cos(wave.Order * angle) : Math.Sin(wave.Order * angle);
+                            return wave.Order == 0 || (halved && wave.Sine) ? 0 : turned * 2 / (wave.Order * samples);
+                        })
                         .ToArray()
                 ),
             ];

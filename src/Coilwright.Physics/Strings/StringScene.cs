@@ -122,9 +122,8 @@ public sealed class StringScene
         double[] y = _grid.YM;
         double At(int k) => perLength ? values[k] / _grid.WeightM[k] : values[k];
         int last = y.Length - 1;
-        return i == 0
-            ? (At(1) - (_grid.IsHalf ? 0 : At(0))) / (y[1] - y[0])
-            : (At(Math.Min(i + 1, last)) - At(i - 1)) / (y[Math.Min(i + 1, last)] - y[i - 1]);
+        double atStart = _grid.IsHalf ? 0 : At(0);
+        return i == 0 ? (At(1) - atStart) / (y[1] - y[0]) : (At(Math.Min(i + 1, last)) - At(i - 1)) / (y[Math.Min(i + 1, last)] - y[i - 1]);
     }
 
     /// <summary>Change of the linkage's integrand between two displaced places, per metre of displacement.</summary>

@@ -120,11 +120,13 @@ internal sealed class SheetParity
             int node = Unknown(k / 4, k % 4);
             Vector3M m = Moment(_cut.Panels[k / 4], k % 4);
             unknown[k] = Math.Max(0, node);
-            moment[k] =
-                node < 0 ? 0
-                : axis == 0 ? m.XM
-                : axis == 1 ? m.YM
-                : m.ZM;
+            double along = axis switch
+            {
+                0 => m.XM,
+                1 => m.YM,
+                _ => m.ZM,
+            };
+            moment[k] = node < 0 ? 0 : along;
         }
 
         return (unknown, moment);

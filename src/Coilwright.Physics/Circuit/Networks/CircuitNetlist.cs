@@ -52,19 +52,26 @@ public static class CircuitNetlist
 
     private static void Draw(StringBuilder text, NetworkSketch sketch, int output, string heard)
     {
-        string Name(int node) =>
-            sketch.Root(node) == NetworkSketch.Ground ? "0"
-            : sketch.Root(node) == sketch.Root(output) ? heard
-            : sketch.NameOf(node);
+        string Name(int node)
+        {
+            if (sketch.Root(node) == NetworkSketch.Ground)
+            {
+                return "0";
+            }
+
+            return sketch.Root(node) == sketch.Root(output) ? heard : sketch.NameOf(node);
+        }
+
         foreach (PlainPart part in sketch.Plain.Where(part => sketch.Root(part.A) != sketch.Root(part.B)))
         {
             string a = Name(part.A),
                 b = Name(part.B);
-            string middle = part is { Ohm: > 0, F: > 0 } ? part.Name + "mid" : "";
-            text.Append(
-                part.Ohm > 0 ? FormattableString.Invariant($"R{part.Name} {a} {(middle.Length > 0 ? middle : b)} {part.Ohm:R}\n") : ""
-            );
-            text.Append(part.F > 0 ? FormattableString.Invariant($"C{part.Name} {(middle.Length > 0 ? middle : a)} {b} {part.F:R}\n") : "");
+            bool inSeries = part is { Ohm: > 0, F: > 0 };
+            string middle = part.Name + "mid",
+                afterR = inSeries ? middle : b,
+                beforeC = inSeries ? middle : a;
+            text.Append(part.Ohm > 0 ? FormattableString.Invariant($"R{part.Name} {a} {afterR} {part.Ohm:R}\n") : "");
+            text.Append(part.F > 0 ? FormattableString.Invariant($"C{part.Name} {beforeC} {b} {part.F:R}\n") : "");
         }
 
         foreach (BranchPart branch in sketch.Branches)
