@@ -12,6 +12,7 @@ public readonly record struct NormalityTest(double Statistic)
     /// <summary>Above this, one normal set in twenty lies.</summary>
     public const double Critical = 0.752;
 
+    /// <summary>True when the values may be called normal: the statistic does not pass <see cref="Critical"/>.</summary>
     public bool LooksNormal => Statistic <= Critical;
 
     /// <summary>Null for fewer than eight values or none of them different.</summary>

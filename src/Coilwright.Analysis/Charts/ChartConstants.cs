@@ -23,9 +23,17 @@ public sealed record ChartConstants(int Size, double D2, double D3, double C4)
 
     /// <summary>Factor of the mean standard deviation for the limits of means.</summary>
     public double A3 => 3 / (C4 * Math.Sqrt(Size));
+
+    /// <summary>Lower limit of standard deviations over their mean; never below zero.</summary>
     public double B3 => Math.Max(0, 1 - SpreadOfS);
+
+    /// <summary>Upper limit of standard deviations over their mean.</summary>
     public double B4 => 1 + SpreadOfS;
+
+    /// <summary>Lower limit of ranges over their mean, D₃ of the tables; never below zero.</summary>
     public double LowerRange => Math.Max(0, 1 - 3 * D3 / D2);
+
+    /// <summary>Upper limit of ranges over their mean, D₄ of the tables.</summary>
     public double UpperRange => 1 + 3 * D3 / D2;
 
     /// <summary>Factor of the mean moving range for the limits of single values.</summary>

@@ -11,13 +11,23 @@ namespace Coilwright.Analysis.Curves;
 /// <param name="HasLoss">Whether a loss resistance lies across the terminals.</param>
 public readonly record struct PickupParts(int EddyCount, bool HasLoss)
 {
-    public const int Resistance = 0,
-        Inductance = 1,
-        Capacitance = 2,
-        Loss = 3;
+    /// <summary>Place of the series resistance, Ω.</summary>
+    public const int Resistance = 0;
 
+    /// <summary>Place of the series inductance, H.</summary>
+    public const int Inductance = 1;
+
+    /// <summary>Place of the capacitance across the terminals, F.</summary>
+    public const int Capacitance = 2;
+
+    /// <summary>Place of the loss resistance across the terminals, Ω, where there is one.</summary>
+    public const int Loss = 3;
+
+    /// <summary>Number of parameters.</summary>
     public int Count => 3 + (HasLoss ? 1 : 0) + 2 * EddyCount;
 
+    /// <summary>Place of an eddy branch's inductance, H; its resistance, Ω, comes next.</summary>
+    /// <param name="branch">Number of the branch, from 0.</param>
     public int EddyInductance(int branch) => (HasLoss ? 4 : 3) + 2 * branch;
 
     /// <summary>The pickup at these parameters; the branches in the order of their knees.</summary>
@@ -55,6 +65,8 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
         return taken;
     }
 
+    /// <summary>True for a parameter in henries.</summary>
+    /// <param name="parameter">Its place, 0 to <see cref="Count"/> − 1.</param>
     public bool IsInductance(int parameter) =>
         parameter == Inductance || (parameter >= EddyInductance(0) && (parameter - EddyInductance(0)) % 2 == 0);
 

@@ -13,6 +13,9 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// </remarks>
 public sealed record AverageAndRange(double MeanRange, double PersonRange, double PartRange, GaugeVariation Variation)
 {
+    /// <summary>Computes the study.</summary>
+    /// <param name="readings">Readings of 2…50 persons with 2…50 trials; of more than 50 parts the factor for 50 is taken.</param>
+    /// <exception cref="ArgumentOutOfRangeException">More than 50 persons or trials.</exception>
     public static AverageAndRange Of(CrossedReadings readings)
     {
         double[] ranges =

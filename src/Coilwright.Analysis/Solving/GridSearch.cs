@@ -54,9 +54,13 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
                     .Take(space.Solutions)
                     .Select(k => Whole(k, _nearestTurns[k], _nearest[k])),
             ];
-        return met
-            ? new DesignAnswer(met, solutions, FrontOf(), [], _searched)
-            : new DesignAnswer(met, solutions, [], Binding(solutions.FirstOrDefault()), _searched);
+        if (met)
+        {
+            return new DesignAnswer(met, solutions, FrontOf(), [], _searched);
+        }
+
+        Design? nearest = solutions.Count > 0 ? solutions[0] : null;
+        return new DesignAnswer(met, solutions, [], Binding(nearest), _searched);
     }
 
     /// <summary>

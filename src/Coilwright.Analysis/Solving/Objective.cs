@@ -5,7 +5,11 @@ public enum ObjectiveKind
 {
     /// <summary>A value within a tolerance.</summary>
     Equal,
+
+    /// <summary>The value or more.</summary>
     AtLeast,
+
+    /// <summary>The value or less.</summary>
     AtMost,
 
     /// <summary>As much as possible.</summary>

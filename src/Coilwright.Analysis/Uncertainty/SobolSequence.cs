@@ -46,6 +46,7 @@ public sealed class SobolSequence
         }
     }
 
+    /// <summary>Coordinates of a point, 1 to 150.</summary>
     public int Dimensions => _directions.Length;
 
     /// <summary>One coordinate of one point, strictly between 0 and 1.</summary>

@@ -26,9 +26,10 @@ public static class AirInductance
     private const double LimitOfFastRule = 1.5;
 
     /// <summary>Self-inductance of one turn squared, H: multiply by N².</summary>
-    /// <param name="bobbin">Former and winding height.</param>
-    /// <param name="buildM">Radial thickness of the winding, m, 1 nm to 1 m.</param>
+    /// <param name="bobbin">Former and winding height, each above zero.</param>
+    /// <param name="buildM">Radial thickness of the winding, m, 1 nm…1 m.</param>
     /// <param name="resolution">How finely to integrate.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double SelfPerTurnSquaredH(Bobbin bobbin, double buildM, Resolution resolution = Resolution.Accurate)
     {
         Require.InRange(buildM, 1e-9, 1);
@@ -62,6 +63,9 @@ public static class AirInductance
     }
 
     /// <summary>Mutual inductance of two coils per turn of each, H, both wound the same way; the windings must not overlap.</summary>
+    /// <param name="one">One coil; its turns, sign and poles do not count.</param>
+    /// <param name="other">The other.</param>
+    /// <param name="resolution">How finely to integrate.</param>
     public static double MutualPerTurnsH(FieldCoil one, FieldCoil other, Resolution resolution = Resolution.Accurate)
     {
         (int layers, int levels, int angles) = resolution == Resolution.Fast ? (2, 3, 6) : (4, 5, 16);
@@ -93,6 +97,8 @@ public static class AirInductance
     }
 
     /// <summary>Mean area of the turns, m²: exact for a uniform winding.</summary>
+    /// <param name="bobbin">Former.</param>
+    /// <param name="buildM">Radial thickness of the winding, m, zero or more.</param>
     public static double MeanAreaM2(Bobbin bobbin, double buildM)
     {
         // The area is a quadratic of the distance: two Gauss points are exact.

@@ -19,6 +19,7 @@ public static class MaterialCatalogue
     private static readonly Material[] Known = [.. Magnets(), .. Metals(), .. Dielectrics()];
     private static readonly Dictionary<string, Material> ByKey = Known.ToDictionary(m => m.Key, StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>All of them: magnets, then metals, then insulators.</summary>
     public static IReadOnlyList<Material> All => Known;
 
     /// <summary>The material with this key; null when there is none.</summary>

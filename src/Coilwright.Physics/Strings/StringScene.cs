@@ -40,10 +40,14 @@ public sealed class StringScene
     private readonly StringGrid _grid;
     private readonly double _strength;
 
+    /// <summary>Strings over one solved field.</summary>
     /// <param name="map">The solved field.</param>
-    /// <param name="turns">Turns of each winding, signed by winding direction and weighted by the connection.</param>
+    /// <param name="turns">
+    /// Turns of each winding of the field, in its order, signed by winding direction and weighted by the connection.
+    /// </param>
     /// <param name="grid">Places along the strings.</param>
     /// <param name="magnetStrength">Factor on the magnets' field.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There are more or fewer turns than windings.</exception>
     public StringScene(FieldMap map, IReadOnlyList<double> turns, StringGrid grid, double magnetStrength = 1)
     {
         (_map, _turns, _grid, _strength) = (map, [.. turns], grid, magnetStrength);
@@ -103,6 +107,9 @@ public sealed class StringScene
     }
 
     /// <summary>The linkage alone, Wb: what the string at this place sends through the winding.</summary>
+    /// <param name="model">The string.</param>
+    /// <param name="xM">Across the strings, m.</param>
+    /// <param name="zM">Height of the axis, m; above every pole.</param>
     public double LinkageWb(StringModel model, double xM, double zM)
     {
         Samples rest = Sample(xM, zM);

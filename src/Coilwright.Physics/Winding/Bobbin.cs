@@ -27,6 +27,7 @@ public sealed record Bobbin
     /// </summary>
     public double? FillLimit { get; init; }
 
+    /// <summary>What the bobbin is made of, by its name in the recipe; empty when not stated.</summary>
     public string Material { get; init; } = "";
 
     /// <summary>Length of each straight side along x, m.</summary>

@@ -22,6 +22,7 @@ public sealed class WireCatalogue
     /// <summary>AWG 34–50 with half sizes, then 0.030–0.160 mm, thick to thin and thin to thick as the standards list them.</summary>
     public IReadOnlyList<WireSize> Sizes { get; }
 
+    /// <summary>Enamels, in the order of the table.</summary>
     public IReadOnlyList<Insulation> Insulations { get; }
 
     /// <summary>

@@ -11,6 +11,15 @@ namespace Coilwright.Physics.Circuit.Networks;
 public static class CircuitNetlist
 {
     /// <summary>The whole file: parts, one AC sweep evenly spaced in log frequency, the output's gain in dB and phase.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="fromHz">First frequency, Hz, 1 mHz…1 GHz.</param>
+    /// <param name="toHz">Last frequency, Hz, above the first, at most 1 GHz.</param>
+    /// <param name="points">
+    /// Number of points wanted, 2…100,000,000; SPICE counts them per decade, so the file asks for the next whole number.
+    /// </param>
+    /// <param name="notes">Lines of comment at the head of the file; null for none.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
+    /// <exception cref="ArgumentException">A coil's branch is a table.</exception>
     public static string Write(GuitarCircuit circuit, double fromHz, double toHz, int points, IReadOnlyList<string>? notes = null)
     {
         Require.InRange(fromHz, 1e-3, 1e9);
@@ -29,6 +38,8 @@ public static class CircuitNetlist
     }
 
     /// <summary>The parts alone, one a line.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <exception cref="ArgumentException">A coil's branch is a table.</exception>
     public static string Parts(GuitarCircuit circuit)
     {
         CircuitSketch drawn = CircuitSketch.Of(circuit);

@@ -13,6 +13,8 @@ public sealed class SectionRandom
     private ulong _c;
     private ulong _d;
 
+    /// <summary>Starts from a seed, which SplitMix64 spreads over the state.</summary>
+    /// <param name="seed">Any number.</param>
     public SectionRandom(ulong seed)
     {
         _a = SplitMix(ref seed);
