@@ -4,7 +4,7 @@ namespace Coilwright.Physics;
 public static class NearNames
 {
     /// <summary>Up to <paramref name="count"/> of <paramref name="known"/>, nearest first, ties in ordinal order.</summary>
-    public static IReadOnlyList<string> Of(string typed, IEnumerable<string> known, int count)
+    public static IReadOnlyList<string> Find(string typed, IEnumerable<string> known, int count)
     {
         ArgumentNullException.ThrowIfNull(typed);
         string folded = typed.Trim().ToUpperInvariant();

@@ -16,7 +16,7 @@ public readonly record struct NormalityTest(double Statistic)
     public bool LooksNormal => Statistic <= Critical;
 
     /// <summary>Null for fewer than eight values or none of them different.</summary>
-    public static NormalityTest? Of(IReadOnlyList<double> values)
+    public static NormalityTest? Compute(IReadOnlyList<double> values)
     {
         int n = values.Count;
         double mean = n == 0 ? 0 : values.Average(),

@@ -16,7 +16,7 @@ public sealed record PercentileCapability(double Low, double Median, double High
         HighPart = 0.99865;
 
     /// <summary>From a distribution's quantile function.</summary>
-    public static PercentileCapability Of(Func<double, double> quantile) =>
+    public static PercentileCapability FromQuantiles(Func<double, double> quantile) =>
         new(quantile(LowPart), quantile(MedianPart), quantile(HighPart));
 
     /// <summary>Pp: width of the limits over that of the middle 99.73 % of the values.</summary>

@@ -45,7 +45,7 @@ public sealed record ChartConstants(int Size, double D2, double D3, double C4)
     private double SpreadOfS => 3 * Math.Sqrt(1 - C4 * C4) / C4;
 
     /// <summary>The factors for a subgroup size, 2…50.</summary>
-    public static ChartConstants Of(int size) => s_known.GetOrAdd((int)Require.InRange(size, 2, 50), Compute);
+    public static ChartConstants ForSize(int size) => s_known.GetOrAdd((int)Require.InRange(size, 2, 50), Compute);
 
     private static ChartConstants Compute(int n)
     {

@@ -18,7 +18,7 @@ public static class RuleRunLength
     /// <param name="fourOfFive">With the rule of that name.</param>
     /// <param name="run">Run on one side that signals, 2…20; 0 without that rule.</param>
     /// <param name="beyondThree">With the rule of one point beyond 3 sigma; without any rule the answer is infinite.</param>
-    public static double Of(double shift = 0, bool twoOfThree = true, bool fourOfFive = true, int run = 8, bool beyondThree = true)
+    public static double Compute(double shift = 0, bool twoOfThree = true, bool fourOfFive = true, int run = 8, bool beyondThree = true)
     {
         if (!(twoOfThree || fourOfFive || run > 0 || beyondThree))
         {

@@ -23,7 +23,7 @@ public sealed record SubgroupChart(int Size, double Centre, double MeanSpread, S
     /// </summary>
     public bool TableD2 { get; init; }
 
-    private ChartConstants Constants => ChartConstants.Of(Size);
+    private ChartConstants Constants => ChartConstants.ForSize(Size);
     private double D2 => TableD2 ? Math.Round(Constants.D2, 3) : Constants.D2;
 
     /// <summary>Standard deviation within a subgroup, from the mean spread.</summary>

@@ -31,8 +31,8 @@ public static class PickupComparison
             joint,
             (x, y) =>
             {
-                here.At(i => x[ofFirst[i]]);
-                there.At(i => x[ofSecond[i]]);
+                here.ReadAt(i => x[ofFirst[i]]);
+                there.ReadAt(i => x[ofSecond[i]]);
                 for (int q = 0; q < places.Length; q++)
                 {
                     (double a, double b) = (here.Values[places[q].First], there.Values[places[q].Second]);

@@ -95,7 +95,7 @@ public static class GainFit
             best = best is null || fit.ResidualSum < best.ResidualSum ? fit : best;
         }
 
-        return new CurveFit(parts, parts.At(best!.Parameters), best, CurveFit.FindUntold(parts, best));
+        return new CurveFit(parts, parts.CreatePickup(best!.Parameters), best, CurveFit.FindUntold(parts, best));
     }
 
     private static void Residuals(MeasuredCurve curve, LoadCircuit load, PickupParts parts, double[] p, Span<double> into)
@@ -109,7 +109,7 @@ public static class GainFit
                 _ => Math.Clamp(value, -6, 20),
             };
         double[] held = [.. p.Take(parts.Count).Select(Hold)];
-        Response response = PickupResponse.Compute(parts.At(held), load, curve.FrequenciesHz);
+        Response response = PickupResponse.Compute(parts.CreatePickup(held), load, curve.FrequenciesHz);
         double level = p[parts.Count];
         for (int k = 0; k < curve.Count; k++)
         {

@@ -31,7 +31,7 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
     public int EddyInductance(int branch) => (HasLoss ? 4 : 3) + 2 * branch;
 
     /// <summary>The pickup at these parameters; the branches in the order of their knees.</summary>
-    public LumpedPickup At(ReadOnlySpan<double> p)
+    public LumpedPickup CreatePickup(ReadOnlySpan<double> p)
     {
         EddyBranch[] eddy = new EddyBranch[EddyCount];
         for (int i = 0; i < EddyCount; i++)

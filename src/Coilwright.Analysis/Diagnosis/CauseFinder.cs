@@ -84,8 +84,8 @@ public static class CauseFinder
 
             int place = Array.IndexOf(learnt, n);
             return place >= 0
-                ? Posterior.Of(batch[n], learning[place], shared, isAmong: true)
-                : Posterior.Of(batch[n], offsets.Weigh(n), shared, isAmong: false);
+                ? Posterior.Compute(batch[n], learning[place], shared, isAmong: true)
+                : Posterior.Compute(batch[n], offsets.Weigh(n), shared, isAmong: false);
         }
 
         Parallel.For(0, asked.Length, a => found[a] = Diagnose(asked[a]));

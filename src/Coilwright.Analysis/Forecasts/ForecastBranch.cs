@@ -19,7 +19,7 @@ public sealed record ForecastBranch(TabulatedBranch Branch, double CapacitanceF,
     /// <param name="model">The pickup.</param>
     /// <param name="cancel">Stops the work.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static ForecastBranch Of(PickupModel model, CancellationToken cancel = default)
+    public static ForecastBranch Forecast(PickupModel model, CancellationToken cancel = default)
     {
         IReadOnlyList<double> drawnFrom = ForecastScene.CurveFrequenciesOf(model);
         PickupForecast pickup = Forecaster

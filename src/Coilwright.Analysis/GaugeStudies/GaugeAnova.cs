@@ -46,7 +46,7 @@ public sealed record GaugeAnova(
 
     /// <summary>Computes the study.</summary>
     /// <param name="readings">The readings.</param>
-    public static GaugeAnova Of(CrossedReadings readings)
+    public static GaugeAnova Compute(CrossedReadings readings)
     {
         int parts = readings.Parts,
             persons = readings.Persons,

@@ -13,7 +13,7 @@ namespace Coilwright.Analysis.GaugeStudies;
 public sealed record TypeOneStudy(int Count, double Mean, double Deviation, double Reference)
 {
     /// <summary>Null for fewer than two readings or none that differ.</summary>
-    public static TypeOneStudy? Of(IReadOnlyList<double> readings, double reference)
+    public static TypeOneStudy? Compute(IReadOnlyList<double> readings, double reference)
     {
         if (readings.Count < 2)
         {

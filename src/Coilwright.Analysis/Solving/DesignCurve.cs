@@ -50,7 +50,7 @@ internal sealed class DesignCurve
     public bool Fits { get; }
 
     /// <summary>One quantity at a whole count: Lagrange's cubic through the four nearest nodes in the logarithm of turns.</summary>
-    public double At(int quantity, int turns)
+    public double Interpolate(int quantity, int turns)
     {
         double[] values = _values[quantity];
         if (values.Length == 1)

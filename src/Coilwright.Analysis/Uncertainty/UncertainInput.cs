@@ -29,7 +29,7 @@ public sealed record UncertainInput(string Name, string Unit, Estimate Estimate,
     public bool IsCommon { get; init; }
 
     /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>
-    public double At(double deviations)
+    public double ValueAt(double deviations)
     {
         if (Estimate.IsExact)
         {

@@ -35,10 +35,10 @@ public static class AirInductance
         Require.InRange(buildM, 1e-9, 1);
         bool tall = bobbin.WindingHeightM > LimitOfFastRule * (bobbin.CoreWidthM + 2 * buildM);
         (int means, int steps, int angles) = resolution == Resolution.Fast && !tall ? (2, 6, 12) : (4, 10, 24);
-        GaussRule mean = GaussRule.Of(means),
-            step = GaussRule.Of(steps);
-        ArcNodes nodes = ArcNodes.Of(angles);
-        Former former = Former.Of(bobbin);
+        GaussRule mean = GaussRule.WithNodes(means),
+            step = GaussRule.WithNodes(steps);
+        ArcNodes nodes = ArcNodes.WithNodes(angles);
+        Former former = Former.FromBobbin(bobbin);
         double heightM = bobbin.WindingHeightM,
             sum = 0;
         for (int i = 0; i < steps; i++)
@@ -72,8 +72,8 @@ public static class AirInductance
         double sx = other.Position.XM - one.Position.XM,
             sy = other.Position.YM - one.Position.YM,
             sz = other.Position.ZM - one.Position.ZM;
-        GaussRule layer = GaussRule.Of(layers),
-            level = GaussRule.Of(levels);
+        GaussRule layer = GaussRule.WithNodes(layers),
+            level = GaussRule.WithNodes(levels);
         LoopFilament[] mine = Turns(one, layer, angles),
             theirs = Turns(other, layer, angles);
         double sum = 0;
@@ -102,13 +102,13 @@ public static class AirInductance
     public static double MeanAreaM2(Bobbin bobbin, double buildM)
     {
         // The area is a quadratic of the distance: two Gauss points are exact.
-        GaussRule two = GaussRule.Of(2);
+        GaussRule two = GaussRule.WithNodes(2);
         return (bobbin.TurnAreaM2(two.At[0] * buildM) + bobbin.TurnAreaM2(two.At[1] * buildM)) / 2;
     }
 
     private static LoopFilament[] Turns(FieldCoil coil, GaussRule layer, int angles)
     {
-        Former former = Former.Of(coil.Bobbin);
+        Former former = Former.FromBobbin(coil.Bobbin);
         LoopFilament[] turns = new LoopFilament[layer.At.Length];
         for (int p = 0; p < turns.Length; p++)
         {

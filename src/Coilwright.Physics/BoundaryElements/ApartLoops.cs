@@ -9,7 +9,7 @@ internal sealed class LoopFilament
     public LoopFilament(double a, double c, double r, int nodesPerQuarter)
     {
         (A, C, R) = (a, c, r);
-        ArcRule rule = ArcNodes.Of(nodesPerQuarter).Quarter;
+        ArcRule rule = ArcNodes.WithNodes(nodesPerQuarter).Quarter;
         int n = 4 * nodesPerQuarter;
         (X, Y, Dx, Dy) = (new double[n], new double[n], new double[n], new double[n]);
         for (int quarter = 0, k = 0; quarter < 4; quarter++)

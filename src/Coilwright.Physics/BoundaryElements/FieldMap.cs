@@ -72,13 +72,13 @@ public sealed class FieldMap
     /// </summary>
     /// <param name="at">The point.</param>
     /// <param name="fields">1 + <see cref="Windings"/> places.</param>
-    public void At(Vector3M at, Span<Vector3M> fields)
+    public void ComputeFields(Vector3M at, Span<Vector3M> fields)
     {
         fields.Clear();
         _system.AddFieldAt(at.XM, at.YM, at.ZM, _charges.Value, fields);
         for (int c = 0; c < _windings.Length; c++)
         {
-            Vector3M own = _windings[c].At(at.XM, at.YM, at.ZM);
+            Vector3M own = _windings[c].ComputeField(at.XM, at.YM, at.ZM);
             fields[c + 1] = new Vector3M(fields[c + 1].XM + own.XM, fields[c + 1].YM + own.YM, fields[c + 1].ZM + own.ZM);
         }
     }

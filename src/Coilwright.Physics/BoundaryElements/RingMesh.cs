@@ -94,7 +94,7 @@ internal sealed class RingMesh
             > 1.2 => 4,
             _ => 6,
         };
-        return GaussRule.Of(filaments);
+        return GaussRule.WithNodes(filaments);
     }
 
     private void Add((double Rho, double Z) from, (double Rho, double Z) to, int parts, bool startEdge, bool endEdge)

@@ -147,8 +147,8 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         double[] folded = new double[columns.Max() - first + 1];
         FootContact? contact = (target, source) switch
         {
-            (RingBody foot, PanelBody floor) => FootContact.Of(foot, floor),
-            (PanelBody floor, RingBody foot) => FootContact.Of(foot, floor),
+            (RingBody foot, PanelBody floor) => FootContact.Find(foot, floor),
+            (PanelBody floor, RingBody foot) => FootContact.Find(foot, floor),
             _ => null,
         };
         foreach (SurfacePoint point in source is RingBody ? target.Spread : target.Points)

@@ -50,7 +50,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.Compute(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
+            return CircuitResponse.Compute(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -98,7 +98,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+            return CircuitResponse.FindPeak(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), toHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -132,7 +132,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+            return CircuitResponse.FindPeak(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), toHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -162,7 +162,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.FindMinus3Db(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+            return CircuitResponse.FindMinus3Db(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), toHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);

@@ -41,7 +41,7 @@ public static class SpiceNetlist
     {
         if (!load.IsPlain)
         {
-            return CircuitNetlist.Parts(GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load));
+            return CircuitNetlist.Parts(GuitarCircuit.FromCoil(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load));
         }
 
         StringBuilder text = new();

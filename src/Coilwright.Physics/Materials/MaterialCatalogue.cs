@@ -26,7 +26,7 @@ public static class MaterialCatalogue
     public static Material? Find(string key) => ByKey.GetValueOrDefault((key ?? "").Trim());
 
     /// <summary>Up to three keys nearest to what was typed.</summary>
-    public static IReadOnlyList<string> NearestNames(string key) => NearNames.Of(key ?? "", Known.Select(m => m.Key), 3);
+    public static IReadOnlyList<string> NearestNames(string key) => NearNames.Find(key ?? "", Known.Select(m => m.Key), 3);
 
     private static IEnumerable<Material> Magnets()
     {

@@ -59,7 +59,7 @@ public sealed class StringScene
     /// <param name="xM">Across the strings, m.</param>
     /// <param name="zM">Height of the axis, m; above every pole.</param>
     /// <param name="sideways">False leaves the motion across out, which halves the work.</param>
-    public StringAnswer At(StringModel model, double xM, double zM, bool sideways = true)
+    public StringAnswer Solve(StringModel model, double xM, double zM, bool sideways = true)
     {
         Samples up = Sample(xM, zM + StepM),
             down = Sample(xM, zM - StepM);
@@ -148,7 +148,7 @@ public sealed class StringScene
         Span<Vector3M> fields = stackalloc Vector3M[1 + _map.Windings];
         for (int i = 0; i < n; i++)
         {
-            _map.At(new Vector3M(xM, _grid.YM[i], zM), fields);
+            _map.ComputeFields(new Vector3M(xM, _grid.YM[i], zM), fields);
             samples.Magnet.Set(i, fields[0], _strength);
             for (int c = 0; c < _turns.Length; c++)
             {

@@ -45,5 +45,5 @@ public sealed record WoundCoil
     public required bool? FitsWindow { get; init; }
 
     /// <summary>DC resistance at a temperature of the winding, Ω.</summary>
-    public double DcResistanceOhm(double temperatureC) => CopperWire.At(DcResistanceAt20COhm, temperatureC);
+    public double DcResistanceOhm(double temperatureC) => CopperWire.CorrectFrom20C(DcResistanceAt20COhm, temperatureC);
 }

@@ -63,7 +63,7 @@ public static class CopperWire
     /// <param name="ohmAt20C">Resistance at 20 °C, Ω.</param>
     /// <param name="temperatureC">Temperature of the wire, °C, −200…300.</param>
     /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
-    public static double At(double ohmAt20C, double temperatureC) => ohmAt20C * TemperatureFactor(temperatureC);
+    public static double CorrectFrom20C(double ohmAt20C, double temperatureC) => ohmAt20C * TemperatureFactor(temperatureC);
 
     /// <summary>Mass per metre of the copper alone, kg/m.</summary>
     /// <param name="bareDiameterM">Diameter without enamel, m.</param>

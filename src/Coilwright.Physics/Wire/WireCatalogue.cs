@@ -118,14 +118,14 @@ public sealed class WireCatalogue
 
         if (!TryParse(gauge, out double number, out bool metric))
         {
-            return NearNames.Of(gauge ?? "", Sizes.Select(s => s.Gauge), 3);
+            return NearNames.Find(gauge ?? "", Sizes.Select(s => s.Gauge), 3);
         }
 
         return [.. Sizes.Where(s => s.IsMetric == metric).OrderBy(s => Math.Abs(s.Number - number)).Take(3).Select(s => s.Gauge)];
     }
 
     /// <summary>Up to three enamel keys nearest to what was asked.</summary>
-    public IReadOnlyList<string> NearestInsulations(string key) => NearNames.Of(key ?? "", _insulations.Keys, 3);
+    public IReadOnlyList<string> NearestInsulations(string key) => NearNames.Find(key ?? "", _insulations.Keys, 3);
 
     private static WireModel Model(WireSize size, DiameterLimits overall, Insulation enamel) =>
         new()

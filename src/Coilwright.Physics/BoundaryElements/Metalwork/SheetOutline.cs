@@ -10,7 +10,7 @@ namespace Coilwright.Physics.BoundaryElements.Metalwork;
 internal readonly record struct SheetOutline(double HalfLongM, double HalfWideM, double CornerM, bool Turned)
 {
     /// <summary>Outline of the middle of a cover's wall, or the edge of a plate.</summary>
-    public static SheetOutline Of(SheetModel sheet)
+    public static SheetOutline FromSheet(SheetModel sheet)
     {
         double inset = sheet.Shape == SheetShape.Cover ? sheet.ThicknessM / 2 : 0;
         double x = sheet.LengthM / 2 - inset,

@@ -138,7 +138,7 @@ internal sealed class SheetParity
         for (int p = 0; p < _cut.Panels.Length; p++)
         {
             SheetModel sheet = _cut.Meshes[_cut.Owner[p]].Sheet;
-            double[,] own = PanelResistance.Of(_cut.Panels[p], sheet.ConductivitySPerM.Value * sheet.ThicknessM);
+            double[,] own = PanelResistance.Compute(_cut.Panels[p], sheet.ConductivitySPerM.Value * sheet.ThicknessM);
             for (int k = 0; k < 16; k++)
             {
                 int row = Unknown(p, k / 4),

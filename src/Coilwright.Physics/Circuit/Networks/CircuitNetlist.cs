@@ -42,7 +42,7 @@ public static class CircuitNetlist
     /// <exception cref="ArgumentException">A coil's branch is a table.</exception>
     public static string Parts(GuitarCircuit circuit)
     {
-        CircuitSketch drawn = CircuitSketch.Of(circuit);
+        CircuitSketch drawn = CircuitSketch.FromCircuit(circuit);
         StringBuilder text = new();
         string heard = circuit.Load.Buffer is null ? "out" : "bufferin";
         Draw(text, drawn.Sketch, drawn.Output, heard);

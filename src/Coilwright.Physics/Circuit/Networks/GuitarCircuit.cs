@@ -78,6 +78,6 @@ public sealed record GuitarCircuit(IReadOnlyList<CircuitPickup> Pickups, LoadCir
     public Joining Joined { get; init; } = Joining.Parallel;
 
     /// <summary>One pickup of one coil on a load.</summary>
-    public static GuitarCircuit Of(ISeriesBranch branch, double capacitanceF, double? parallelLossOhm, LoadCircuit load) =>
+    public static GuitarCircuit FromCoil(ISeriesBranch branch, double capacitanceF, double? parallelLossOhm, LoadCircuit load) =>
         new([new CircuitPickup([new CircuitCoil(branch, capacitanceF) { ParallelLossOhm = parallelLossOhm }])], load);
 }

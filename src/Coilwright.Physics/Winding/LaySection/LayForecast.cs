@@ -63,7 +63,7 @@ public static class LayForecast
         double pitch = Require.InRange(pitchM ?? DefaultPitchM(lay, overallM), 1e-6, 1) / overallM;
         double jitter = Require.InRange(jitterM ?? DefaultJitterM(lay), 0, 1) / overallM;
         double layers = Math.Max(1, turns * overallM / windingHeightM);
-        LayNode node = LaySurface.At(pitch, jitter, layers);
+        LayNode node = LaySurface.Interpolate(pitch, jitter, layers);
         double touchingF = LayCapacitance.TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
         double nearF = LayCapacitance.TurnToTurnFPerM(
             bareM,

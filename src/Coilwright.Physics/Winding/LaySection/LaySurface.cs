@@ -14,7 +14,7 @@ public static partial class LaySurface
     /// <summary>
     /// Values at a pitch and wander in diameters and a number of layers N·d/height; outside the nodes the nearest edge holds.
     /// </summary>
-    public static LayNode At(double pitch, double jitter, double layers)
+    public static LayNode Interpolate(double pitch, double jitter, double layers)
     {
         (int p, double pw) = Bracket(LaySurfaceRecipe.PitchNodes, pitch, logarithmic: false);
         (int j, double jw) = Bracket(LaySurfaceRecipe.JitterNodes, jitter, logarithmic: false);
