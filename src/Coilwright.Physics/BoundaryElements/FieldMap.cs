@@ -36,6 +36,8 @@ public sealed class FieldMap
     public int Windings => _windings.Length;
 
     /// <summary>Magnets' flux density at a point, T.</summary>
+    /// <param name="at">The point in the recipe's axes, m; outside every part.</param>
+    /// <returns>The three components, T.</returns>
     public Vector3M MagnetFluxDensityT(Vector3M at)
     {
         Span<Vector3M> fields = stackalloc Vector3M[1];
@@ -51,6 +53,7 @@ public sealed class FieldMap
     /// The permeabilities act to first order, each on its own; the strength of the magnets is taken as given, and <see
     /// cref="FieldSolution.DrawnShare"/> comes on top.
     /// </remarks>
+    /// <param name="at">The point in the recipe's axes, m; outside every part.</param>
     public Estimate MagnetVerticalT(Vector3M at)
     {
         Span<Vector3M> fields = stackalloc Vector3M[_moved.Value.Length];

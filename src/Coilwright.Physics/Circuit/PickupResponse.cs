@@ -74,6 +74,10 @@ public static class PickupResponse
     }
 
     /// <summary>The same for a lumped pickup.</summary>
+    /// <param name="pickup">The pickup; its members state their ranges.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static Response Compute(LumpedPickup pickup, LoadCircuit load, ReadOnlySpan<double> frequenciesHz) =>
         Compute(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, frequenciesHz);
 
@@ -106,6 +110,10 @@ public static class PickupResponse
     }
 
     /// <summary>The same for a lumped pickup.</summary>
+    /// <param name="pickup">The pickup; its members state their ranges.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 
@@ -170,6 +178,10 @@ public static class PickupResponse
     }
 
     /// <summary>The same for a lumped pickup.</summary>
+    /// <param name="pickup">The pickup; its members state their ranges.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double? FindMinus3Db(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindMinus3Db(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 

@@ -23,9 +23,11 @@ public static class MaterialCatalogue
     public static IReadOnlyList<Material> All => Known;
 
     /// <summary>The material with this key; null when there is none.</summary>
+    /// <param name="key">A key such as "alnico-5"; case and spaces around it do not matter.</param>
     public static Material? Find(string key) => ByKey.GetValueOrDefault((key ?? "").Trim());
 
     /// <summary>Up to three keys nearest to what was typed.</summary>
+    /// <param name="key">What was typed.</param>
     public static IReadOnlyList<string> NearestNames(string key) => NearNames.Find(key ?? "", Known.Select(m => m.Key), 3);
 
     private static IEnumerable<Material> Magnets()

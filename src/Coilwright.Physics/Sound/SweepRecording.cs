@@ -31,7 +31,8 @@ public sealed class SweepRecording
     /// <summary>Deconvolves every channel; the first one sets the time.</summary>
     /// <param name="sweep">The sweep that was played.</param>
     /// <param name="rateHz">Samples per second of the recording.</param>
-    /// <param name="channels">Its channels, equally long, at least as long as the sweep.</param>
+    /// <param name="channels">Its channels, equally long, at least as long as the sweep; one or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rate or a number of the sweep lies outside its range.</exception>
     public static SweepRecording Deconvolve(LogSweep sweep, double rateHz, IReadOnlyList<double[]> channels)
     {
         double[] played = sweep.Samples(rateHz);
@@ -47,6 +48,8 @@ public sealed class SweepRecording
     }
 
     /// <summary>Complex transfer from the sweep to a channel at one frequency.</summary>
+    /// <param name="channel">Number of the channel, from 0.</param>
+    /// <param name="hz">Frequency, Hz.</param>
     public Complex TransferAt(int channel, double hz)
     {
         double turn = -2 * Math.PI * hz / rateHz;

@@ -37,9 +37,11 @@ public sealed record Bobbin
     public double ShortStraightM => CoreWidthM - 2 * EndRadiusM;
 
     /// <summary>Length of a turn whose wire centre lies <paramref name="distanceM"/> outside the former, m.</summary>
+    /// <param name="distanceM">How far the wire lies outside the former, m.</param>
     public double TurnLengthM(double distanceM) => 2 * (LongStraightM + ShortStraightM) + 2 * Math.PI * (EndRadiusM + distanceM);
 
     /// <summary>Area inside such a turn, m².</summary>
+    /// <param name="distanceM">How far the wire lies outside the former, m.</param>
     public double TurnAreaM2(double distanceM)
     {
         double radiusM = EndRadiusM + distanceM;

@@ -36,6 +36,7 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
     /// <summary>
     /// The band of a gauge or metric size; null when there is no such size. The chart's row where it has one, the d² law elsewhere.
     /// </summary>
+    /// <param name="gauge">As in a recipe, "AWG 42" or "0.063 mm".</param>
     public static TensionBand? For(string gauge)
     {
         if (WireCatalogue.Standard.Find(gauge) is not WireSize size)

@@ -35,6 +35,7 @@ public sealed class WireCatalogue
     /// means the AWG size nearest to it; one in metric units is of the metric series, or of an AWG size when it is written as finely as
     /// one.
     /// </remarks>
+    /// <param name="gauge">What was typed.</param>
     public WireSize? Find(string gauge)
     {
         if (
@@ -59,6 +60,7 @@ public sealed class WireCatalogue
     }
 
     /// <summary>The enamel with this key; null when there is none.</summary>
+    /// <param name="key">Key of the table; case and spaces around it do not matter.</param>
     public Insulation? FindInsulation(string key)
     {
         ArgumentNullException.ThrowIfNull(key);
@@ -67,10 +69,18 @@ public sealed class WireCatalogue
 
     /// <summary>The wire of one coil from the tables, with the standard's limits as 95 % intervals.</summary>
     /// <exception cref="ArgumentException">There is no such size, build or enamel; the message says what there is.</exception>
+    /// <param name="gauge">As a person writes it.</param>
+    /// <param name="build">Film build or grade: "single", "heavy", "grade-1" or "1"…</param>
+    /// <param name="insulation">Key of an enamel, "plain-enamel"…</param>
     public WireModel ModelFor(string gauge, string build, string insulation) =>
         TryModelFor(gauge, build, insulation, out WireModel? model, out string? why) ? model : throw new ArgumentException(why);
 
     /// <summary>As <see cref="ModelFor"/>, saying why not and what comes nearest.</summary>
+    /// <param name="gauge">As a person writes it.</param>
+    /// <param name="build">Film build or grade: "single", "heavy", "grade-1" or "1"…</param>
+    /// <param name="insulation">Key of an enamel, "plain-enamel"…</param>
+    /// <param name="model">The wire; null when there is none.</param>
+    /// <param name="why">Why there is none, for the person who asked; null when there is one.</param>
     public bool TryModelFor(
         string gauge,
         string build,
@@ -102,6 +112,7 @@ public sealed class WireCatalogue
     }
 
     /// <summary>Up to three sizes nearest to what was asked, by diameter when it can be read as a size.</summary>
+    /// <param name="gauge">What was typed.</param>
     public IReadOnlyList<string> NearestSizes(string gauge)
     {
         if (WireDiameter.Parse(gauge) is { } typed)
@@ -125,6 +136,7 @@ public sealed class WireCatalogue
     }
 
     /// <summary>Up to three enamel keys nearest to what was asked.</summary>
+    /// <param name="key">What was typed.</param>
     public IReadOnlyList<string> NearestInsulations(string key) => NearNames.Find(key ?? "", _insulations.Keys, 3);
 
     private static WireModel Model(WireSize size, DiameterLimits overall, Insulation enamel) =>

@@ -78,6 +78,10 @@ public sealed record GuitarCircuit(IReadOnlyList<CircuitPickup> Pickups, LoadCir
     public Joining Joined { get; init; } = Joining.Parallel;
 
     /// <summary>One pickup of one coil on a load.</summary>
+    /// <param name="branch">Series branch of the coil.</param>
+    /// <param name="capacitanceF">Capacitance across it, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across it, Ω, 1 mΩ…1 PΩ; null for none.</param>
+    /// <param name="load">Controls, buffer, cable and input.</param>
     public static GuitarCircuit FromCoil(ISeriesBranch branch, double capacitanceF, double? parallelLossOhm, LoadCircuit load) =>
         new([new CircuitPickup([new CircuitCoil(branch, capacitanceF) { ParallelLossOhm = parallelLossOhm }])], load);
 }

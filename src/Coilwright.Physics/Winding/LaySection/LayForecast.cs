@@ -92,5 +92,6 @@ public static class LayForecast
     public static double DefaultPitchM(Lay lay, double overallM) => lay == Lay.Even ? EvenPitchRatio * overallM : ScatteredPitchM;
 
     /// <summary>Wander that a lay takes when none is stated, m.</summary>
+    /// <param name="lay">Kind of lay.</param>
     public static double DefaultJitterM(Lay lay) => lay == Lay.Even ? 0 : ScatteredJitterM;
 }

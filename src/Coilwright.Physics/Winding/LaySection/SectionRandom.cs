@@ -33,6 +33,7 @@ public sealed class SectionRandom
     }
 
     /// <summary>One step of SplitMix64.</summary>
+    /// <param name="state">The state, moved on by the step.</param>
     public static ulong SplitMix(ref ulong state)
     {
         state += 0x9E3779B97F4A7C15UL;
