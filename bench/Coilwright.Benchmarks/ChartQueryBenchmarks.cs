@@ -132,7 +132,10 @@ public class ChartQueryBenchmarks
         using SqliteCommand command = connection.CreateCommand();
         command.Transaction = alone;
         command.CommandText = """
-            INSERT INTO "Readings" ("Id", "BatchId", "Tag", "Quantity", "Typed", "Unit", "Si", "TemperatureC", "AtHz", "Turns", "Instrument", "Person", "TimeUtc", "Flag", "Supersedes", "Reason", "Withdraws")
+            INSERT INTO "Readings" (
+              "Id", "BatchId", "Tag", "Quantity", "Typed", "Unit", "Si", "TemperatureC", "AtHz",
+              "Turns", "Instrument", "Person", "TimeUtc", "Flag", "Supersedes", "Reason", "Withdraws"
+            )
             VALUES ($id, $batch, $tag, $quantity, '6.21 k', 'kΩ', $si, 23.5, $hz, 8000, 'bench meter', 'Ada', $time, '', NULL, '', 0)
             """;
         SqliteParameter[] values =

@@ -44,11 +44,20 @@ public static partial class MeterLine
     }
 
     /// <summary>What coil entry understands of a line: plain ohms, "open", or the text unchanged when it is no meter's line.</summary>
-    public static string AsTyped(string line) =>
-        !TryRead(line, out MeterReading reading) ? line
-        : reading.IsOverRange ? PossibleReading.Open
-        : reading.Value is { } value ? value.ToString("R", CultureInfo.InvariantCulture)
-        : line;
+    public static string AsTyped(string line)
+    {
+        if (!TryRead(line, out MeterReading reading))
+        {
+            return line;
+        }
+
+        if (reading.IsOverRange)
+        {
+            return PossibleReading.Open;
+        }
+
+        return reading.Value is { } value ? value.ToString("R", CultureInfo.InvariantCulture) : line;
+    }
 
     [GeneratedRegex(
         @"^([+-]?(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][+-]?[0-9]{1,3})?)(?:(?<=[.eE].*)\s*[,;].*)?$",

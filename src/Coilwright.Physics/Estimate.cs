@@ -33,13 +33,21 @@ public readonly record struct Estimate(double Value, double Low, double High, Ba
     public double StandardDeviation => (High - Low) / (2 * Sigmas95);
 
     /// <summary>A value without uncertainty.</summary>
+    /// <param name="value">The best value, in the SI unit that the owning member's name states.</param>
+    /// <param name="basis">Where it comes from.</param>
     public static Estimate Exact(double value, Basis basis = Basis.Measured) => new(value, value, value, basis);
 
     /// <summary>A value with a 95 % interval of ± <paramref name="fraction"/> of itself.</summary>
+    /// <param name="value">The best value, in the SI unit that the owning member's name states.</param>
+    /// <param name="fraction">Half-width of the interval over the value, zero or more.</param>
+    /// <param name="basis">Where it comes from.</param>
     public static Estimate Within(double value, double fraction, Basis basis) =>
         new(value, value - Math.Abs(value) * fraction, value + Math.Abs(value) * fraction, basis);
 
     /// <summary>A value with a symmetric interval from a standard deviation.</summary>
+    /// <param name="value">The best value, in the SI unit that the owning member's name states.</param>
+    /// <param name="standardDeviation">Its standard deviation, in the same unit, zero or more.</param>
+    /// <param name="basis">Where it comes from.</param>
     public static Estimate FromDeviation(double value, double standardDeviation, Basis basis) =>
         new(value, value - Sigmas95 * standardDeviation, value + Sigmas95 * standardDeviation, basis);
 }

@@ -4,7 +4,10 @@ namespace Coilwright.Physics;
 public static class NearNames
 {
     /// <summary>Up to <paramref name="count"/> of <paramref name="known"/>, nearest first, ties in ordinal order.</summary>
-    public static IReadOnlyList<string> Of(string typed, IEnumerable<string> known, int count)
+    /// <param name="typed">What was typed.</param>
+    /// <param name="known">Names that there are.</param>
+    /// <param name="count">How many to tell, at most.</param>
+    public static IReadOnlyList<string> Find(string typed, IEnumerable<string> known, int count)
     {
         ArgumentNullException.ThrowIfNull(typed);
         string folded = typed.Trim().ToUpperInvariant();

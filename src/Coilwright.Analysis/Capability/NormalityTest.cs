@@ -12,10 +12,11 @@ public readonly record struct NormalityTest(double Statistic)
     /// <summary>Above this, one normal set in twenty lies.</summary>
     public const double Critical = 0.752;
 
+    /// <summary>True when the values may be called normal: the statistic does not pass <see cref="Critical"/>.</summary>
     public bool LooksNormal => Statistic <= Critical;
 
     /// <summary>Null for fewer than eight values or none of them different.</summary>
-    public static NormalityTest? Of(IReadOnlyList<double> values)
+    public static NormalityTest? Compute(IReadOnlyList<double> values)
     {
         int n = values.Count;
         double mean = n == 0 ? 0 : values.Average(),

@@ -16,15 +16,25 @@ public sealed record PercentileCapability(double Low, double Median, double High
         HighPart = 0.99865;
 
     /// <summary>From a distribution's quantile function.</summary>
-    public static PercentileCapability Of(Func<double, double> quantile) =>
+    public static PercentileCapability FromQuantiles(Func<double, double> quantile) =>
         new(quantile(LowPart), quantile(MedianPart), quantile(HighPart));
 
+    /// <summary>Pp: width of the limits over that of the middle 99.73 % of the values.</summary>
+    /// <param name="lowerLimit">Lower limit, in the unit of the values.</param>
+    /// <param name="upperLimit">Upper limit, above the lower one.</param>
     public double Potential(double lowerLimit, double upperLimit) => (upperLimit - lowerLimit) / (High - Low);
 
+    /// <summary>Room above the median over the half spread there.</summary>
+    /// <param name="upperLimit">Upper limit, in the unit of the values.</param>
     public double Upper(double upperLimit) => (upperLimit - Median) / (High - Median);
 
+    /// <summary>Room below the median over the half spread there.</summary>
+    /// <param name="lowerLimit">Lower limit, in the unit of the values.</param>
     public double Lower(double lowerLimit) => (Median - lowerLimit) / (Median - Low);
 
+    /// <summary>Ppk: the smaller of both sides; infinite without any limit.</summary>
+    /// <param name="lowerLimit">Lower limit; null for none.</param>
+    /// <param name="upperLimit">Upper limit; null for none.</param>
     public double Actual(double? lowerLimit, double? upperLimit) =>
         Math.Min(
             upperLimit is { } upper ? Upper(upper) : double.PositiveInfinity,

@@ -23,9 +23,17 @@ public sealed record ChartConstants(int Size, double D2, double D3, double C4)
 
     /// <summary>Factor of the mean standard deviation for the limits of means.</summary>
     public double A3 => 3 / (C4 * Math.Sqrt(Size));
+
+    /// <summary>Lower limit of standard deviations over their mean; never below zero.</summary>
     public double B3 => Math.Max(0, 1 - SpreadOfS);
+
+    /// <summary>Upper limit of standard deviations over their mean.</summary>
     public double B4 => 1 + SpreadOfS;
+
+    /// <summary>Lower limit of ranges over their mean, D₃ of the tables; never below zero.</summary>
     public double LowerRange => Math.Max(0, 1 - 3 * D3 / D2);
+
+    /// <summary>Upper limit of ranges over their mean, D₄ of the tables.</summary>
     public double UpperRange => 1 + 3 * D3 / D2;
 
     /// <summary>Factor of the mean moving range for the limits of single values.</summary>
@@ -37,7 +45,7 @@ public sealed record ChartConstants(int Size, double D2, double D3, double C4)
     private double SpreadOfS => 3 * Math.Sqrt(1 - C4 * C4) / C4;
 
     /// <summary>The factors for a subgroup size, 2…50.</summary>
-    public static ChartConstants Of(int size) => s_known.GetOrAdd((int)Require.InRange(size, 2, 50), Compute);
+    public static ChartConstants ForSize(int size) => s_known.GetOrAdd((int)Require.InRange(size, 2, 50), Compute);
 
     private static ChartConstants Compute(int n)
     {

@@ -17,7 +17,7 @@ public static class EwmaRunLength
     /// <param name="lambda">Weight of the newest value, above 0, to 1.</param>
     /// <param name="width">Distance of the limits in standard deviations of a point.</param>
     /// <param name="shift">Shift of the mean in sigma.</param>
-    public static double Of(double lambda, double width, double shift = 0)
+    public static double Compute(double lambda, double width, double shift = 0)
     {
         Require.InRange(lambda, 1e-3, 1);
         double limit = width * Math.Sqrt(lambda / (2 - lambda)),

@@ -18,7 +18,11 @@ public sealed record IndividualsChart(double Centre, double MeanMovingRange)
 
     /// <summary>Standard deviation estimated from the moving range.</summary>
     public double Sigma => MeanMovingRange / D2;
+
+    /// <summary>Upper limit of a value: centre + 3 sigma.</summary>
     public double UpperLimit => Centre + 3 * Sigma;
+
+    /// <summary>Lower limit of a value: centre − 3 sigma.</summary>
     public double LowerLimit => Centre - 3 * Sigma;
 
     /// <summary>Takes the limits from the first values; null when there are fewer than two.</summary>

@@ -18,7 +18,7 @@ public static class RuleRunLength
     /// <param name="fourOfFive">With the rule of that name.</param>
     /// <param name="run">Run on one side that signals, 2…20; 0 without that rule.</param>
     /// <param name="beyondThree">With the rule of one point beyond 3 sigma; without any rule the answer is infinite.</param>
-    public static double Of(double shift = 0, bool twoOfThree = true, bool fourOfFive = true, int run = 8, bool beyondThree = true)
+    public static double Compute(double shift = 0, bool twoOfThree = true, bool fourOfFive = true, int run = 8, bool beyondThree = true)
     {
         if (!(twoOfThree || fourOfFive || run > 0 || beyondThree))
         {
@@ -116,20 +116,23 @@ public static class RuleRunLength
                 (twoOfThree && level >= 2 && Count(side >> 1, 3) >= 2)
                 || (fourOfFive && level >= 1 && Count(side, 5) >= 4)
                 || (run > 0 && Math.Abs(length) >= run);
-            int mask =
-                (
-                    1
-                    << (
-                        2
-                        * (
-                            fourOfFive ? Remembered
-                            : twoOfThree ? 2
-                            : 0
-                        )
-                    )
-                ) - 1;
-            return signals ? null : new State(above & mask, below & mask, run > 0 ? length : 0);
+            if (signals)
+            {
+                return null;
+            }
+
+            int mask = (1 << (2 * PointsKept(twoOfThree, fourOfFive))) - 1;
+            return new State(above & mask, below & mask, run > 0 ? length : 0);
         }
+
+        /// <summary>How many of the last points the rules still look at.</summary>
+        private static int PointsKept(bool twoOfThree, bool fourOfFive) =>
+            (twoOfThree, fourOfFive) switch
+            {
+                (_, true) => Remembered,
+                (true, _) => 2,
+                _ => 0,
+            };
 
         private static int Count(int bits, int points) => Enumerable.Range(0, points).Count(n => ((bits >> (2 * n)) & 1) == 1);
     }

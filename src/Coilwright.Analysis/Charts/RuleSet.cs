@@ -42,12 +42,12 @@ public sealed record RuleSet(string Name, IReadOnlyList<RuleAlarm> Rules, double
         new(
             "Western Electric",
             [
-                new(RunRules.BeyondThree, RuleRunLength.Of(0, false, false, 0)),
-                new(RunRules.TwoOfThree, RuleRunLength.Of(0, true, false, 0, beyondThree: false)),
-                new(RunRules.FourOfFive, RuleRunLength.Of(0, false, true, 0, beyondThree: false)),
-                new(RunRules.EightOnOneSide, RuleRunLength.Of(0, false, false, 8, beyondThree: false)),
+                new(RunRules.BeyondThree, RuleRunLength.Compute(0, false, false, 0)),
+                new(RunRules.TwoOfThree, RuleRunLength.Compute(0, true, false, 0, beyondThree: false)),
+                new(RunRules.FourOfFive, RuleRunLength.Compute(0, false, true, 0, beyondThree: false)),
+                new(RunRules.EightOnOneSide, RuleRunLength.Compute(0, false, false, 8, beyondThree: false)),
             ],
-            RuleRunLength.Of(),
+            RuleRunLength.Compute(),
             Exact: true
         );
 
@@ -55,12 +55,12 @@ public sealed record RuleSet(string Name, IReadOnlyList<RuleAlarm> Rules, double
         new(
             "Nelson",
             [
-                new(RunRules.BeyondThree, RuleRunLength.Of(0, false, false, 0)),
-                new(RunRules.NineOnOneSide, RuleRunLength.Of(0, false, false, 9, beyondThree: false)),
+                new(RunRules.BeyondThree, RuleRunLength.Compute(0, false, false, 0)),
+                new(RunRules.NineOnOneSide, RuleRunLength.Compute(0, false, false, 9, beyondThree: false)),
                 new(RunRules.SixTrending, StepRunLength.Trending(6)),
                 new(RunRules.FourteenAlternating, StepRunLength.Alternating(14)),
-                new(RunRules.TwoOfThree, RuleRunLength.Of(0, true, false, 0, beyondThree: false)),
-                new(RunRules.FourOfFive, RuleRunLength.Of(0, false, true, 0, beyondThree: false)),
+                new(RunRules.TwoOfThree, RuleRunLength.Compute(0, true, false, 0, beyondThree: false)),
+                new(RunRules.FourOfFive, RuleRunLength.Compute(0, false, true, 0, beyondThree: false)),
                 new(RunRules.FifteenWithin, WaitForRun(WithinOne, 15)),
                 new(RunRules.EightOutside, WaitForRun(1 - WithinOne, 8)),
             ],

@@ -13,14 +13,31 @@ public sealed record RunSignal(int Index, string Rule);
 /// </remarks>
 public static class RunRules
 {
+    /// <summary>One far point; of Western Electric and of Nelson.</summary>
     public const string BeyondThree = "1 point beyond 3 sigma";
+
+    /// <summary>Two of three; of both sets.</summary>
     public const string TwoOfThree = "2 of 3 consecutive beyond 2 sigma, same side";
+
+    /// <summary>Four of five; of both sets.</summary>
     public const string FourOfFive = "4 of 5 consecutive beyond 1 sigma, same side";
+
+    /// <summary>A run on one side; of Western Electric.</summary>
     public const string EightOnOneSide = "8 consecutive on one side of the centre line";
+
+    /// <summary>A run on one side; of Nelson.</summary>
     public const string NineOnOneSide = "9 consecutive on one side of the centre line";
+
+    /// <summary>A trend; of Nelson.</summary>
     public const string SixTrending = "6 consecutive steadily rising or falling";
+
+    /// <summary>A saw-tooth; of Nelson.</summary>
     public const string FourteenAlternating = "14 consecutive alternating up and down";
+
+    /// <summary>Too quiet, often two sources mixed within a subgroup; of Nelson.</summary>
     public const string FifteenWithin = "15 consecutive within 1 sigma";
+
+    /// <summary>None near the centre, often two sources in turn; of Nelson.</summary>
     public const string EightOutside = "8 consecutive beyond 1 sigma, either side";
 
     /// <summary>All four Western Electric rules, in order of place.</summary>
@@ -103,10 +120,8 @@ public static class RunRules
         {
             int step = Math.Sign(values[last] - values[last - 1]);
             bool goesOn = step != 0 && before != 0 && step == (alternating ? -before : before);
-            length =
-                goesOn ? length + 1
-                : step == 0 ? 1
-                : 2;
+            int begun = step == 0 ? 1 : 2;
+            length = goesOn ? length + 1 : begun;
             before = step;
             if (length >= points)
             {

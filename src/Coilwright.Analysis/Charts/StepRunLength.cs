@@ -32,12 +32,7 @@ public static class StepRunLength
             {
                 for (int next = 0; next < Cells; next++)
                 {
-                    double up =
-                            (
-                                next > last ? 1
-                                : next == last ? 0.5
-                                : 0
-                            ) / Cells,
+                    double up = PartAbove(last, next) / Cells,
                         down = 1.0 / Cells - up;
                     double goesOn = alternating ? down : up,
                         ends = alternating ? up : down;
@@ -62,4 +57,13 @@ public static class StepRunLength
 
         return 2 + all;
     }
+
+    /// <summary>How much of a cell lies above the middle of another.</summary>
+    private static double PartAbove(int last, int next) =>
+        Math.Sign(next - last) switch
+        {
+            1 => 1,
+            0 => 0.5,
+            _ => 0,
+        };
 }

@@ -23,19 +23,22 @@ public sealed record SubgroupChart(int Size, double Centre, double MeanSpread, S
     /// </summary>
     public bool TableD2 { get; init; }
 
-    private ChartConstants Constants => ChartConstants.Of(Size);
-    public double Sigma =>
-        MeanSpread
-        / (
-            Spread == SubgroupSpread.Range
-                ? TableD2
-                    ? Math.Round(Constants.D2, 3)
-                    : Constants.D2
-                : Constants.C4
-        );
+    private ChartConstants Constants => ChartConstants.ForSize(Size);
+    private double D2 => TableD2 ? Math.Round(Constants.D2, 3) : Constants.D2;
+
+    /// <summary>Standard deviation within a subgroup, from the mean spread.</summary>
+    public double Sigma => MeanSpread / (Spread == SubgroupSpread.Range ? D2 : Constants.C4);
+
+    /// <summary>Upper limit of the mean of a subgroup: three standard errors.</summary>
     public double UpperMean => Centre + 3 * Sigma / Math.Sqrt(Size);
+
+    /// <summary>Lower limit of the mean of a subgroup.</summary>
     public double LowerMean => Centre - 3 * Sigma / Math.Sqrt(Size);
+
+    /// <summary>Upper limit of the range or standard deviation of a subgroup, as <see cref="Spread"/> says.</summary>
     public double UpperSpread => Spread == SubgroupSpread.Range ? MeanSpread + 3 * Constants.D3 * Sigma : MeanSpread * Constants.B4;
+
+    /// <summary>Lower limit of the same; never below zero.</summary>
     public double LowerSpread =>
         Spread == SubgroupSpread.Range ? Math.Max(0, MeanSpread - 3 * Constants.D3 * Sigma) : MeanSpread * Constants.B3;
 

@@ -12,7 +12,7 @@ internal static class CircuitQuantities
     private static readonly double[] s_lowest = [20];
 
     /// <summary>Q of the peak, the −3 dB point, the level at 20 Hz and the thermal noise on a load; NaN where one does not exist.</summary>
-    public static IReadOnlyList<NamedQuantity> Of(ForecastVector vector, LoadCircuit load) =>
+    public static IReadOnlyList<NamedQuantity> Create(ForecastVector vector, LoadCircuit load) =>
         [
             new("loadedPeakQ", "1", y =>
                 y[vector.PlaceOf(PickupResult.LoadedFrequency)] > 0 ? y[vector.PlaceOf(PickupResult.LoadedQ)] : double.NaN
@@ -24,7 +24,7 @@ internal static class CircuitQuantities
                     : double.NaN
             ),
             new("noise", "dBV", y =>
-                Level(CircuitResponse.ThermalNoiseV(GuitarCircuit.Of(vector.BranchOf(y), Farad(vector, y), null, load)))
+                Level(CircuitResponse.ThermalNoiseV(GuitarCircuit.FromCoil(vector.BranchOf(y), Farad(vector, y), null, load)))
             ),
         ];
 

@@ -31,8 +31,8 @@ public static class PickupComparison
             joint,
             (x, y) =>
             {
-                here.At(i => x[ofFirst[i]]);
-                there.At(i => x[ofSecond[i]]);
+                here.ReadAt(i => x[ofFirst[i]]);
+                there.ReadAt(i => x[ofSecond[i]]);
                 for (int q = 0; q < places.Length; q++)
                 {
                     (double a, double b) = (here.Values[places[q].First], there.Values[places[q].Second]);
@@ -46,15 +46,17 @@ public static class PickupComparison
 
     private static ComparisonLine Line(NamedQuantity quantity, PropagatedResult[] results)
     {
-        Estimate? Existing(int place) =>
-            results[place].Estimate is var estimate
-            && double.IsFinite(estimate.Value)
-            && double.IsFinite(estimate.Low)
-            && double.IsFinite(estimate.High)
-                ? place < 2
-                    ? quantity.Told(estimate)
-                    : estimate
-                : null;
+        Estimate? Existing(int place)
+        {
+            Estimate estimate = results[place].Estimate;
+            if (!(double.IsFinite(estimate.Value) && double.IsFinite(estimate.Low) && double.IsFinite(estimate.High)))
+            {
+                return null;
+            }
+
+            return place < 2 ? quantity.Told(estimate) : estimate;
+        }
+
         Estimate? first = Existing(0),
             second = Existing(1);
         bool asRatio = quantity.Unit is not ("dB" or "dBV") && first is { Low: > 0 } && second is { Low: > 0 };

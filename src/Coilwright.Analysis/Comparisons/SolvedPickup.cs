@@ -22,7 +22,7 @@ public sealed class SolvedPickup
         _load = load;
         _scene = new ForecastScene(model, options ?? new ForecastOptions(), cancel);
         _inputs = new ForecastInputs(model, _scene);
-        Warnings = ForecastWarnings.Of(model, _scene);
+        Warnings = ForecastWarnings.Find(model, _scene);
     }
 
     private SolvedPickup(SolvedPickup solved, LoadCircuit? load, bool inCircuit)
@@ -45,8 +45,8 @@ public sealed class SolvedPickup
     internal Reading Read()
     {
         ForecastVector vector = new(_scene, _inputs, _load);
-        IReadOnlyList<NamedQuantity> named = NamedQuantity.Of(_scene, vector, _load is not null);
-        return new Reading(vector, Inputs, _inCircuit && _load is { } load ? [.. named, .. CircuitQuantities.Of(vector, load)] : named);
+        IReadOnlyList<NamedQuantity> named = NamedQuantity.CreateAll(_scene, vector, _load is not null);
+        return new Reading(vector, Inputs, _inCircuit && _load is { } load ? [.. named, .. CircuitQuantities.Create(vector, load)] : named);
     }
 
     /// <summary>Reads the named results at any state of the inputs; NaN where one does not exist.</summary>
@@ -74,11 +74,11 @@ public sealed class SolvedPickup
         public double[] Values { get; }
 
         /// <summary>Reads with each input at so many standard deviations from its middle.</summary>
-        public void At(Func<int, double> deviationsOf)
+        public void ReadAt(Func<int, double> deviationsOf)
         {
             for (int i = 0; i < _at.Length; i++)
             {
-                _at[i] = _inputs[i].At(deviationsOf(i));
+                _at[i] = _inputs[i].ValueAt(deviationsOf(i));
             }
 
             _vector.Evaluate(_at, _results);

@@ -39,9 +39,9 @@ public sealed record CurveFit(PickupParts Parts, LumpedPickup Pickup, LeastSquar
         {
             const double Step = 1e-5;
             shifted[i] += Step;
-            double up = quantity(Parts.At(shifted));
+            double up = quantity(Parts.CreatePickup(shifted));
             shifted[i] -= 2 * Step;
-            slope[i] = (up - quantity(Parts.At(shifted))) / (2 * Step);
+            slope[i] = (up - quantity(Parts.CreatePickup(shifted))) / (2 * Step);
             shifted[i] = Fit.Parameters[i];
         }
 

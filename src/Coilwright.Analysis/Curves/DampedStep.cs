@@ -72,7 +72,7 @@ internal static class DampedStep
             right[j] = rotated[j];
         }
 
-        Triangle.Of(columns, right, rows, n, augmented, turned);
+        Triangle.Reduce(columns, right, rows, n, augmented, turned);
         return Triangle.Solve(augmented, turned) ?? new double[n];
     }
 

@@ -95,21 +95,21 @@ public static class GainFit
             best = best is null || fit.ResidualSum < best.ResidualSum ? fit : best;
         }
 
-        return new CurveFit(parts, parts.At(best!.Parameters), best, CurveFit.FindUntold(parts, best));
+        return new CurveFit(parts, parts.CreatePickup(best!.Parameters), best, CurveFit.FindUntold(parts, best));
     }
 
     private static void Residuals(MeasuredCurve curve, LoadCircuit load, PickupParts parts, double[] p, Span<double> into)
     {
         // No step of the fit may leave what the engine takes; no pickup lies near these ends.
-        double[] held =
-        [
-            .. p.Take(parts.Count)
-                .Select(
-                    (value, i) =>
-                        i == PickupParts.Capacitance ? Math.Clamp(value, -40, -7) : Math.Clamp(value, -6, parts.IsInductance(i) ? 11 : 20)
-                ),
-        ];
-        Response response = PickupResponse.Compute(parts.At(held), load, curve.FrequenciesHz);
+        double Hold(double value, int i) =>
+            i switch
+            {
+                PickupParts.Capacitance => Math.Clamp(value, -40, -7),
+                _ when parts.IsInductance(i) => Math.Clamp(value, -6, 11),
+                _ => Math.Clamp(value, -6, 20),
+            };
+        double[] held = [.. p.Take(parts.Count).Select(Hold)];
+        Response response = PickupResponse.Compute(parts.CreatePickup(held), load, curve.FrequenciesHz);
         double level = p[parts.Count];
         for (int k = 0; k < curve.Count; k++)
         {

@@ -101,7 +101,7 @@ public static class ImpedanceFit
             fine = other;
         }
 
-        return new CurveFit(found.Parts, found.Parts.At(fine.Parameters), fine, CurveFit.FindUntold(found.Parts, fine));
+        return new CurveFit(found.Parts, found.Parts.CreatePickup(fine.Parameters), fine, CurveFit.FindUntold(found.Parts, fine));
     }
 
     private static CurveFit? Search(MeasuredCurve curve, PickupParts parts)
@@ -118,7 +118,7 @@ public static class ImpedanceFit
             }
         }
 
-        return best is null ? null : new CurveFit(parts, parts.At(best.Parameters), best, CurveFit.FindUntold(parts, best));
+        return best is null ? null : new CurveFit(parts, parts.CreatePickup(best.Parameters), best, CurveFit.FindUntold(parts, best));
     }
 
     private static LeastSquaresProblem Problem(MeasuredCurve curve, PickupParts parts)

@@ -12,7 +12,7 @@ namespace Coilwright.Analysis.Curves;
 public sealed record ImpedanceResonance(double UndampedHz, double? ZeroPhaseHz, double TopHz, double TopOhm, double Q)
 {
     /// <summary>Finds them between a thirtieth and three times the undamped frequency.</summary>
-    public static ImpedanceResonance Of(LumpedPickup pickup)
+    public static ImpedanceResonance Find(LumpedPickup pickup)
     {
         double undamped = 1 / (2 * Math.PI * Math.Sqrt(pickup.InductanceH * pickup.CapacitanceF));
         Complex Z(double hz) =>

@@ -18,6 +18,7 @@ public sealed record LeastSquaresFit(
     IReadOnlyList<FitDirection> Directions
 )
 {
+    /// <summary>Residuals beyond the parameters, at least 1.</summary>
     public int FreedomCount => Math.Max(1, ResidualCount - Parameters.Length);
 
     /// <summary>Standard deviation of one residual.</summary>
@@ -36,6 +37,8 @@ public sealed record LeastSquaresFit(
         return sum;
     }
 
+    /// <summary>Standard deviation of a parameter; infinite for one that the data leave open.</summary>
+    /// <param name="i">Place of the parameter.</param>
     public double Deviation(int i) => Math.Sqrt(Covariance(i, i));
 }
 

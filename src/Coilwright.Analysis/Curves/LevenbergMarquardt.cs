@@ -47,7 +47,7 @@ public static class LevenbergMarquardt
             rotated = new double[n];
         while (!converged && steps < mostSteps)
         {
-            Triangle.Of(jacobian, residuals, residualCount, n, triangle, rotated);
+            Triangle.Reduce(jacobian, residuals, residualCount, n, triangle, rotated);
             Rescale(triangle, n, scale);
             if (steps == 0)
             {
@@ -96,9 +96,16 @@ public static class LevenbergMarquardt
             }
         }
 
-        Triangle.Of(jacobian, residuals, residualCount, n, triangle, rotated);
+        Triangle.Reduce(jacobian, residuals, residualCount, n, triangle, rotated);
         double spread = norm / Math.Sqrt(Math.Max(1, residualCount - n));
-        return new LeastSquaresFit(at, norm * norm, residualCount, steps, converged, OpenDirections.Of(triangle, n, residualCount, spread));
+        return new LeastSquaresFit(
+            at,
+            norm * norm,
+            residualCount,
+            steps,
+            converged,
+            OpenDirections.Find(triangle, n, residualCount, spread)
+        );
     }
 
     private static void AdjustReach(double ratio, double actual, double gain, double stepLength, ref double reach, ref double damping)
@@ -127,12 +134,14 @@ public static class LevenbergMarquardt
                 sum += triangle[i * n + j] * triangle[i * n + j];
             }
 
-            scale[j] = Math.Max(
-                scale[j],
-                sum > 0 ? Math.Sqrt(sum)
-                    : scale[j] > 0 ? 0
-                    : 1
-            );
+            if (sum > 0)
+            {
+                scale[j] = Math.Max(scale[j], Math.Sqrt(sum));
+            }
+            else if (!(scale[j] > 0))
+            {
+                scale[j] = 1; // a column that moves nothing, so far
+            }
         }
     }
 

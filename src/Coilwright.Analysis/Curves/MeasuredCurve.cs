@@ -15,6 +15,7 @@ public sealed record MeasuredCurve(double[] FrequenciesHz)
     /// <summary>Phase of a gain, degrees; null when not measured.</summary>
     public double[]? PhaseDegrees { get; init; }
 
+    /// <summary>Number of points.</summary>
     public int Count => FrequenciesHz.Length;
 
     /// <summary>Inductance that a meter shows in its series setting, H: Im Z/ω, with all that the capacitance does to it.</summary>

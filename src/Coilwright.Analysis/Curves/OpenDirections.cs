@@ -8,7 +8,7 @@ internal static class OpenDirections
     /// <param name="n">Parameters.</param>
     /// <param name="rows">Residuals.</param>
     /// <param name="spread">Standard deviation of one residual.</param>
-    public static IReadOnlyList<FitDirection> Of(double[] triangle, int n, int rows, double spread)
+    public static IReadOnlyList<FitDirection> Find(double[] triangle, int n, int rows, double spread)
     {
         // Columns of unit length first, so that units do not decide what counts as small.
         double[] size =

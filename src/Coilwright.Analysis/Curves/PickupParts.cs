@@ -11,17 +11,27 @@ namespace Coilwright.Analysis.Curves;
 /// <param name="HasLoss">Whether a loss resistance lies across the terminals.</param>
 public readonly record struct PickupParts(int EddyCount, bool HasLoss)
 {
-    public const int Resistance = 0,
-        Inductance = 1,
-        Capacitance = 2,
-        Loss = 3;
+    /// <summary>Place of the series resistance, Ω.</summary>
+    public const int Resistance = 0;
 
+    /// <summary>Place of the series inductance, H.</summary>
+    public const int Inductance = 1;
+
+    /// <summary>Place of the capacitance across the terminals, F.</summary>
+    public const int Capacitance = 2;
+
+    /// <summary>Place of the loss resistance across the terminals, Ω, where there is one.</summary>
+    public const int Loss = 3;
+
+    /// <summary>Number of parameters.</summary>
     public int Count => 3 + (HasLoss ? 1 : 0) + 2 * EddyCount;
 
+    /// <summary>Place of an eddy branch's inductance, H; its resistance, Ω, comes next.</summary>
+    /// <param name="branch">Number of the branch, from 0.</param>
     public int EddyInductance(int branch) => (HasLoss ? 4 : 3) + 2 * branch;
 
     /// <summary>The pickup at these parameters; the branches in the order of their knees.</summary>
-    public LumpedPickup At(ReadOnlySpan<double> p)
+    public LumpedPickup CreatePickup(ReadOnlySpan<double> p)
     {
         EddyBranch[] eddy = new EddyBranch[EddyCount];
         for (int i = 0; i < EddyCount; i++)
@@ -55,6 +65,8 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
         return taken;
     }
 
+    /// <summary>True for a parameter in henries.</summary>
+    /// <param name="parameter">Its place, 0 to <see cref="Count"/> − 1.</param>
     public bool IsInductance(int parameter) =>
         parameter == Inductance || (parameter >= EddyInductance(0) && (parameter - EddyInductance(0)) % 2 == 0);
 
@@ -66,10 +78,14 @@ public readonly record struct PickupParts(int EddyCount, bool HasLoss)
             Inductance => "inductance",
             Capacitance => "capacitance",
             _ when HasLoss && parameter == Loss => "parallelLoss",
-            _ => FormattableString.Invariant(
-                $"eddy[{(parameter - (HasLoss ? 4 : 3)) / 2}].{((parameter - (HasLoss ? 4 : 3)) % 2 == 0 ? "inductance" : "resistance")}"
-            ),
+            _ => EddyName(parameter - EddyInductance(0)),
         };
+
+    private static string EddyName(int place)
+    {
+        string part = place % 2 == 0 ? "inductance" : "resistance";
+        return FormattableString.Invariant($"eddy[{place / 2}].{part}");
+    }
 
     /// <summary>Impedance at the terminals, and its derivative by each parameter: 1/Z = jωC + 1/Rp + 1/Zs.</summary>
     public Complex Impedance(ReadOnlySpan<double> values, double omega, Span<Complex> slopes)

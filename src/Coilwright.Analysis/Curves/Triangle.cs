@@ -10,7 +10,7 @@ internal static class Triangle
     /// <param name="n">Number of columns.</param>
     /// <param name="triangle">Receives R, n × n, row after row.</param>
     /// <param name="rotated">Receives the first n of Qᵀ·residuals.</param>
-    public static void Of(double[] columns, double[] right, int rows, int n, double[] triangle, double[] rotated)
+    public static void Reduce(double[] columns, double[] right, int rows, int n, double[] triangle, double[] rotated)
     {
         double[] work = (double[])columns.Clone(),
             turned = (double[])right.Clone();

@@ -70,15 +70,25 @@ public static class CauseFinder
         }
 
         CoilDiagnosis[] found = new CoilDiagnosis[asked.Length];
-        Parallel.For(0, asked.Length, a =>
+        CoilDiagnosis Diagnose(int n)
         {
-            int n = asked[a],
-                place = Array.IndexOf(learnt, n);
-            found[a] =
-                batch[n].Open ? OpenCoil()
-                : !HasReading(batch[n]) ? new CoilDiagnosis([], [])
-                : Posterior.Of(batch[n], place >= 0 ? learning[place] : offsets.Weigh(n), shared, place >= 0);
-        });
+            if (batch[n].Open)
+            {
+                return OpenCoil();
+            }
+
+            if (!HasReading(batch[n]))
+            {
+                return new CoilDiagnosis([], []);
+            }
+
+            int place = Array.IndexOf(learnt, n);
+            return place >= 0
+                ? Posterior.Compute(batch[n], learning[place], shared, isAmong: true)
+                : Posterior.Compute(batch[n], offsets.Weigh(n), shared, isAmong: false);
+        }
+
+        Parallel.For(0, asked.Length, a => found[a] = Diagnose(asked[a]));
         for (int a = 0; a < asked.Length; a++)
         {
             answers.Add(asked[a], found[a]);

@@ -76,10 +76,14 @@ internal static class CauseFormatter
     /// <summary>Shorted turns to the nearest five from twenty on: their number is hardly known to a tenth.</summary>
     private static string Shorted(double part, double nominalTurns)
     {
-        double turns = part * nominalTurns;
-        return nominalTurns > 0
-            ? $"about {(turns >= 20 ? Significant(Math.Round(turns / 5) * 5) : Significant(turns))} shorted turns suspected"
-            : string.Create(CultureInfo.InvariantCulture, $"about {part * 100:0.#} % shorted turns suspected");
+        if (!(nominalTurns > 0))
+        {
+            return string.Create(CultureInfo.InvariantCulture, $"about {part * 100:0.#} % shorted turns suspected");
+        }
+
+        double turns = part * nominalTurns,
+            told = turns >= 20 ? Math.Round(turns / 5) * 5 : turns;
+        return $"about {Significant(told)} shorted turns suspected";
     }
 
     private static string Significant(double value)

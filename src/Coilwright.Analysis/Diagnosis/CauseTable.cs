@@ -58,7 +58,7 @@ internal static class CauseTable
     }
 
     /// <summary>Every size of every cause that this coil can have, "none" last; the weights sum to one.</summary>
-    internal static IReadOnlyList<Term> Of(CoilEvidence evidence)
+    internal static IReadOnlyList<Term> CreateTerms(CoilEvidence evidence)
     {
         List<Term> faults =
         [

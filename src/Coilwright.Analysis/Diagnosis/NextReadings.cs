@@ -12,7 +12,7 @@ internal static class NextReadings
 {
     private const double LeastBits = 0.02;
 
-    public static IReadOnlyList<NextReading> Of(CoilEvidence evidence, WeightedCounts tally)
+    public static IReadOnlyList<NextReading> Compute(CoilEvidence evidence, WeightedCounts tally)
     {
         (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares = [.. tally.Shares()];
         List<NextReading> found =

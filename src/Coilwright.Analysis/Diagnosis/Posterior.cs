@@ -8,7 +8,7 @@ internal static class Posterior
     /// <param name="coil">The same, weighed.</param>
     /// <param name="shared">Log likelihood of the spool's coils at each offset of the grid.</param>
     /// <param name="isAmong">True when this coil is one of those; it is taken out, for it must not vouch for itself.</param>
-    public static CoilDiagnosis Of(CoilEvidence evidence, WeighedCoil coil, double[] shared, bool isAmong)
+    public static CoilDiagnosis Compute(CoilEvidence evidence, WeighedCoil coil, double[] shared, bool isAmong)
     {
         double[] others = [.. shared.Select((log, g) => isAmong ? log - Math.Log(coil.Likelihood[g]) : log)];
         double largest = others.Max(),
@@ -23,7 +23,7 @@ internal static class Posterior
             if (light > 1e-12)
             {
                 Add(faults, spool, coil, g, light, evidence);
-                double prior = SpoolPrior.At(g, evidence).Sum() * light,
+                double prior = SpoolPrior.WeightsAt(g, evidence).Sum() * light,
                     offset = SpoolPrior.Grid[g];
                 (known, moment, square) = (known + prior, moment + prior * offset, square + prior * offset * offset);
             }
@@ -33,15 +33,15 @@ internal static class Posterior
         double mean = moment / known,
             deviation = Math.Sqrt(Math.Max(0, square / known - mean * mean));
         bool disagree = coil.ReadingsOff(new CommonOffset(mean, deviation)) >= 2;
-        return new CoilDiagnosis(tally.Causes(evidence, disagree), NextReadings.Of(evidence, tally));
+        return new CoilDiagnosis(tally.Causes(evidence, disagree), NextReadings.Compute(evidence, tally));
     }
 
     /// <summary>A coil with no fault of its own has what its spool has.</summary>
     private static void Add(Sum[] faults, Sum[] spool, WeighedCoil coil, int place, double light, CoilEvidence evidence)
     {
         double offset = SpoolPrior.Grid[place];
-        double[] weights = coil.At(offset),
-            priors = SpoolPrior.At(place, evidence);
+        double[] weights = coil.WeightsAt(offset),
+            priors = SpoolPrior.WeightsAt(place, evidence);
         double prior = priors.Sum() * light;
         for (int t = 0; t < weights.Length - 1; t++)
         {

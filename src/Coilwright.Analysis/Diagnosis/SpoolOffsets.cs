@@ -30,7 +30,7 @@ internal sealed class SpoolOffsets(IReadOnlyList<CoilEvidence> batch, int[] meas
         bool ofAll = !WholeBatch.MoveTogether(_ohm.Without(self).Median, henry.Median);
         return new WeighedCoil(
             evidence,
-            _tables.GetOrAdd(key, CauseTable.Of),
+            _tables.GetOrAdd(key, CauseTable.CreateTerms),
             CommonOffset.Learn(henry, evidence.InductanceOffset, CauseTable.HenryScatter, ofAll),
             CommonOffset.Learn(_quality.Without(self), evidence.QualityOffset, CauseTable.QualityScatter)
         );

@@ -12,7 +12,7 @@ internal static class SpoolPrior
     /// <summary>Offsets that are weighed.</summary>
     public static readonly double[] Grid = [.. Enumerable.Range(0, (int)Math.Round(2 * Reach / Step) + 1).Select(n => -Reach + n * Step)];
 
-    /// <summary>Causes that a whole spool or set-up can have, in the order of <see cref="At"/>.</summary>
+    /// <summary>Causes that a whole spool or set-up can have, in the order of <see cref="WeightsAt"/>.</summary>
     public static readonly string[] Causes = ["none", "thin-wire", "thick-wire", "stretched-wire"];
 
     private static readonly ConcurrentDictionary<(double OhmOffset, bool WireMeasured), double[][]> s_known = new();
@@ -20,7 +20,7 @@ internal static class SpoolPrior
     /// <summary>Prior weight of each cause together with an offset.</summary>
     /// <param name="place">Place of the offset in <see cref="Grid"/>.</param>
     /// <param name="evidence">Whose spool it is.</param>
-    public static double[] At(int place, CoilEvidence evidence) =>
+    public static double[] WeightsAt(int place, CoilEvidence evidence) =>
         s_known.GetOrAdd((evidence.OhmOffset, evidence.WireMeasured), Compute)[place];
 
     private static double[][] Compute((double OhmOffset, bool WireMeasured) of)

@@ -26,7 +26,7 @@ internal sealed class WeighedCoil
         int[] matter = [.. Enumerable.Range(0, all.Length).Where(t => t == all.Length - 1 || highest[t] - Largest > Nothing)];
         Terms = [.. matter.Select(t => terms[t])];
         _terms = [.. matter.Select(t => all[t])];
-        _likelihood = new Lazy<double[]>(() => [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, At(offset).Sum()))]);
+        _likelihood = new Lazy<double[]>(() => [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, WeightsAt(offset).Sum()))]);
     }
 
     /// <summary>The terms that can matter at any offset; "none" is the last.</summary>
@@ -39,7 +39,7 @@ internal sealed class WeighedCoil
     private double Largest { get; }
 
     /// <summary>Weight of each term at an offset, up to the same factor.</summary>
-    public double[] At(double offset)
+    public double[] WeightsAt(double offset)
     {
         double[] weights = new double[_terms.Length];
         for (int t = 0; t < weights.Length; t++)

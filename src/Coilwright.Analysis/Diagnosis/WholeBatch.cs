@@ -26,7 +26,8 @@ public static class WholeBatch
             spread = 1.4826 * Median([.. henries.Select(one => Math.Abs(one - median))]);
         double error = Math.Max(spread, CauseTable.HenryScatter) * Math.Sqrt(Math.PI / 2 / henries.Count);
         bool told = Math.Abs(median) >= Math.Max(Least, 3 * error);
-        return told && !MoveTogether(ohms.Count == 0 ? 0 : Median(ohms), median) ? median : null;
+        double ohm = ohms.Count == 0 ? 0 : Median(ohms);
+        return told && !MoveTogether(ohm, median) ? median : null;
     }
 
     /// <summary>Turns too many or too few, or shorted, move ohms and henries the same way: the ohms by half as much, nearly.</summary>

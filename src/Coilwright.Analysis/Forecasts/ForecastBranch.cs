@@ -15,7 +15,11 @@ public sealed record ForecastBranch(TabulatedBranch Branch, double CapacitanceF,
     public static IReadOnlyList<double> FrequenciesHz { get; } =
     [20, 50, 120, 300, 600, 1_000, 1_500, 2_200, 3_300, 4_700, 6_800, 10_000, 14_000, 20_000];
 
-    public static ForecastBranch Of(PickupModel model, CancellationToken cancel = default)
+    /// <summary>Forecasts a recipe: solves its field at all of <see cref="FrequenciesHz"/>.</summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static ForecastBranch Forecast(PickupModel model, CancellationToken cancel = default)
     {
         IReadOnlyList<double> drawnFrom = ForecastScene.CurveFrequenciesOf(model);
         PickupForecast pickup = Forecaster

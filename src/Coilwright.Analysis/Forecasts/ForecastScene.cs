@@ -35,16 +35,11 @@ internal sealed class ForecastScene
             .. FrequenciesHz.Index().Where(place => CurveFrequenciesOf(model).Contains(place.Item)).Select(place => place.Index),
         ];
         Field = options.Engine.Solve(ProblemOf(model, Wound, FrequenciesHz), cancel);
+        int segments = options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments;
         Strings = options.Strings
-            ? StringsOver.Of(
-                model,
-                Field,
-                [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))],
-                options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments,
-                cancel
-            )
+            ? StringsOver.Solve(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], segments, cancel)
             : null;
-        Poles = options.Strings && options.JigM is { } jigM ? PolesOver.Of(model, Field, jigM) : null;
+        Poles = options.Strings && options.JigM is { } jigM ? PolesOver.Compute(model, Field, jigM) : null;
     }
 
     /// <summary>The field over the poles; null when not asked for, or without magnets.</summary>

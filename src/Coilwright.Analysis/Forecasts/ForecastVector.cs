@@ -186,15 +186,9 @@ internal sealed partial class ForecastVector
     /// <summary>Where the peaks of an evaluation stand; null for one that is not there.</summary>
     public (PeakPredictor? Bare, PeakPredictor? Loaded) TrailsAt(double[] y)
     {
-        PeakPredictor? Trail(PickupResult peak, bool bare) =>
-            y[PlaceOf(peak)] > 0
-                ? new PeakPredictor(
-                    y[PlaceOf(peak)],
-                    y[PlaceOf(PickupResult.Inductance)],
-                    bare ? y[PlaceOf(PickupResult.Capacitance)] : null
-                )
-                : null;
-        return (Trail(PickupResult.UnloadedFrequency, bare: true), Trail(PickupResult.LoadedFrequency, bare: false));
+        PeakPredictor? Trail(PickupResult peak, double? capacitanceF) =>
+            y[PlaceOf(peak)] > 0 ? new PeakPredictor(y[PlaceOf(peak)], y[PlaceOf(PickupResult.Inductance)], capacitanceF) : null;
+        return (Trail(PickupResult.UnloadedFrequency, y[PlaceOf(PickupResult.Capacitance)]), Trail(PickupResult.LoadedFrequency, null));
     }
 
     /// <summary>Turns of a coil in a draw; however few are aimed at, a coil has a quarter turn.</summary>

@@ -7,7 +7,7 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>What a winder should know before the first turn.</summary>
 internal static class ForecastWarnings
 {
-    public static IReadOnlyList<ForecastWarning> Of(PickupModel model, ForecastScene scene)
+    public static IReadOnlyList<ForecastWarning> Find(PickupModel model, ForecastScene scene)
     {
         List<ForecastWarning> warnings = [];
         for (int c = 0; c < model.Coils.Count; c++)

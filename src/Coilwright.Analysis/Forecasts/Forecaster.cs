@@ -30,7 +30,7 @@ public static class Forecaster
         ForecastScene scene = new(model, full, cancel);
         ForecastInputs inputs = new(model, scene);
         ForecastVector vector = new(scene, inputs, load);
-        NamedQuantity[] named = [.. NamedQuantity.Of(scene, vector, load is not null)];
+        NamedQuantity[] named = [.. NamedQuantity.CreateAll(scene, vector, load is not null)];
         PropagatedResult[] results = Propagation.FirstOrder(
             inputs.All,
             WithNamed(vector, named, inputs),
@@ -41,7 +41,7 @@ public static class Forecaster
             [.. Enumerable.Range(0, model.Coils.Count).Select(assembly.Coil)],
             assembly.Pickup(load is not null, options.FrequenciesHz),
             [
-                .. ForecastWarnings.Of(model, scene),
+                .. ForecastWarnings.Find(model, scene),
                 .. ForecastWarnings.OfPeaks(
                     results[vector.PlaceOf(PickupResult.UnloadedFrequency)].MayVanish,
                     results[vector.PlaceOf(PickupResult.LoadedFrequency)].MayVanish

@@ -44,7 +44,7 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
     public static double OutputOf(IEnumerable<double> sensitivities) => sensitivities.Average(Math.Abs);
 
     /// <summary>Everything that a run or a search speaks of.</summary>
-    public static IReadOnlyList<NamedQuantity> Of(ForecastScene scene, ForecastVector vector, bool loaded)
+    public static IReadOnlyList<NamedQuantity> CreateAll(ForecastScene scene, ForecastVector vector, bool loaded)
     {
         int coils = scene.Model.Coils.Count;
         List<NamedQuantity> list =

@@ -84,7 +84,7 @@ internal static class PictureMaker
         Parallel.For(0, mirrored ? (AcrossPoints + 1) / 2 : AcrossPoints, new ParallelOptions { CancellationToken = cancel }, i =>
         {
             double x = half * (2.0 * i / (AcrossPoints - 1) - 1);
-            line[i] = (x, -strings.Scene.At(set.Strings[middle], x, strings.AxisM(middle), sideways: false).VerticalWbPerM);
+            line[i] = (x, -strings.Scene.Solve(set.Strings[middle], x, strings.AxisM(middle), sideways: false).VerticalWbPerM);
             if (mirrored)
             {
                 line[AcrossPoints - 1 - i] = (-x, line[i].Item2);

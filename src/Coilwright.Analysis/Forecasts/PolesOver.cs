@@ -51,7 +51,7 @@ internal sealed class PolesOver
     }
 
     /// <summary>Reads the field over every pole; null without magnets or without poles.</summary>
-    public static PolesOver? Of(PickupModel model, FieldSolution field, double jigM)
+    public static PolesOver? Compute(PickupModel model, FieldSolution field, double jigM)
     {
         bool magnets =
             model.Bars.Any(bar => bar.PolarisationT != default)

@@ -10,6 +10,7 @@ namespace Coilwright.Analysis.Forecasts;
 /// <param name="Derivation">How it was derived.</param>
 public sealed record Figure(string Name, string Unit, Estimate Estimate, Derivation Derivation)
 {
+    /// <summary>The value alone, in <see cref="Unit"/>.</summary>
     public double Value => Estimate.Value;
 }
 
@@ -32,26 +33,52 @@ public sealed record DerivationInput(string Name, string Unit, Estimate Estimate
 /// <summary>What is foretold of one coil.</summary>
 public sealed record CoilForecast
 {
+    /// <summary>The recipe's word for the coil.</summary>
     public required string Name { get; init; }
+
+    /// <summary>Turns in one pass from flange to flange.</summary>
     public required Figure TurnsPerLayer { get; init; }
+
+    /// <summary>Passes from flange to flange; the last may be partial.</summary>
     public required Figure Layers { get; init; }
 
     /// <summary>Insulated wire area over window area; null when the bobbin states no room for the winding.</summary>
     public Figure? Fill { get; init; }
+
+    /// <summary>Radial thickness of the winding, m.</summary>
     public required Figure Build { get; init; }
+
+    /// <summary>Outside length of the winding along x, m.</summary>
     public required Figure OuterLength { get; init; }
+
+    /// <summary>Outside width of the winding along y, m.</summary>
     public required Figure OuterWidth { get; init; }
+
+    /// <summary>Length of the mean turn, m.</summary>
     public required Figure MeanTurnLength { get; init; }
+
+    /// <summary>Wire in the coil without leads, m.</summary>
     public required Figure WireLength { get; init; }
+
+    /// <summary>Mass of that wire with its enamel, kg.</summary>
     public required Figure WireMass { get; init; }
+
+    /// <summary>DC resistance at the recipe's temperature, Ω.</summary>
     public required Figure DcResistance { get; init; }
+
+    /// <summary>Inductance of the winding without its cores, H.</summary>
     public required Figure AirInductance { get; init; }
+
+    /// <summary>Series inductance at 1 kHz with cores and metalwork, H.</summary>
     public required Figure Inductance { get; init; }
+
+    /// <summary>Self-capacitance of the winding, F.</summary>
     public required Figure Capacitance { get; init; }
 
     /// <summary>Turns × area with the cores, what a uniform field along z links, m²; signed by the winding.</summary>
     public double HumAreaM2 { get; init; }
 
+    /// <summary>Every figure of the coil, in the order above; without a fill where there is none.</summary>
     public IEnumerable<Figure> All =>
         [
             TurnsPerLayer,
@@ -71,16 +98,25 @@ public sealed record CoilForecast
 }
 
 /// <summary>A resonance on the response curve.</summary>
+/// <param name="Frequency">Where the peak stands, Hz.</param>
+/// <param name="Gain">Its height over the level at 20 Hz, dB.</param>
+/// <param name="Q">Peak frequency over its half-power width.</param>
 public sealed record ResonanceForecast(Figure Frequency, Figure Gain, Figure Q)
 {
+    /// <summary>Frequency, gain and Q.</summary>
     public IEnumerable<Figure> All => [Frequency, Gain, Q];
 }
 
 /// <summary>What is foretold of the whole pickup.</summary>
 public sealed record PickupForecast
 {
+    /// <summary>DC resistance between the pickup's wires at the recipe's temperature, Ω.</summary>
     public required Figure DcResistance { get; init; }
+
+    /// <summary>Series inductance between the pickup's wires at 1 kHz, H.</summary>
     public required Figure Inductance { get; init; }
+
+    /// <summary>Capacitance between the pickup's wires, F.</summary>
     public required Figure Capacitance { get; init; }
 
     /// <summary>Null when the bare curve never rises above its low-frequency level.</summary>
@@ -91,7 +127,11 @@ public sealed record PickupForecast
 
     /// <summary>Coupling factor of the first two coils by their own winding signs; null for one coil.</summary>
     public Figure? Coupling { get; init; }
+
+    /// <summary>Inductance and resistance at the frequencies asked for, in their order.</summary>
     public required IReadOnlyList<SpectrumForecast> Spectrum { get; init; }
+
+    /// <summary>Flux linkage in a uniform hum field of 1 T along z, cores included, m².</summary>
     public required Figure HumEffectiveArea { get; init; }
 
     /// <summary>What a uniform field leaves of the hum, against all coils adding, dB: 0 for one coil.</summary>
@@ -109,6 +149,7 @@ public sealed record PickupForecast
     /// <summary>The magnets' field over each pole; empty without magnets, or when not asked for.</summary>
     public IReadOnlyList<PoleForecast> Poles { get; init; } = [];
 
+    /// <summary>Every figure of the pickup but the spectrum; only those that exist.</summary>
     public IEnumerable<Figure> All =>
         [
             DcResistance,
@@ -132,6 +173,7 @@ public sealed record PickupForecast
 /// <param name="Field">Vertical flux density of the magnets at its axis, T.</param>
 public sealed record StringForecast(int Number, Figure Linkage, Figure Sensitivity, Figure Field)
 {
+    /// <summary>Linkage, sensitivity and field.</summary>
     public IEnumerable<Figure> All => [Linkage, Sensitivity, Field];
 }
 
@@ -144,6 +186,9 @@ public sealed record StringForecast(int Number, Figure Linkage, Figure Sensitivi
 public sealed record PoleForecast(int Number, string Coil, double JigM, Coilwright.Physics.Vector3M AtM, Figure Field);
 
 /// <summary>Series inductance and AC resistance at one frequency.</summary>
+/// <param name="FrequencyHz">The frequency, Hz.</param>
+/// <param name="Inductance">Series inductance there, H.</param>
+/// <param name="Resistance">Series resistance there, the winding's own included, Ω.</param>
 public sealed record SpectrumForecast(double FrequencyHz, Figure Inductance, Figure Resistance);
 
 /// <summary>Something the person should know, beside the field it is about.</summary>
@@ -153,6 +198,9 @@ public sealed record SpectrumForecast(double FrequencyHz, Figure Inductance, Fig
 public sealed record ForecastWarning(string Field, string Message, bool MeansItDoesNotFit = false);
 
 /// <summary>Everything foretold for one recipe.</summary>
+/// <param name="Coils">Coil by coil, in the order of the recipe.</param>
+/// <param name="Pickup">The whole pickup.</param>
+/// <param name="Warnings">What the person should know; empty when nothing.</param>
 public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecast Pickup, IReadOnlyList<ForecastWarning> Warnings)
 {
     /// <summary>Results of the whole pickup by the names that wants, runs and comparisons use; only what exists.</summary>

@@ -6,7 +6,7 @@ namespace Coilwright.Analysis.Forecasts;
 public static class PredictionValues
 {
     /// <summary>Name to value in SI or dB; only what exists.</summary>
-    public static IReadOnlyDictionary<string, double> Of(Prediction prediction)
+    public static IReadOnlyDictionary<string, double> FromPrediction(Prediction prediction)
     {
         PickupForecast pickup = prediction.Pickup;
         Dictionary<string, double> values = new(StringComparer.Ordinal)

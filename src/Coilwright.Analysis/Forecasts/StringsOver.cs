@@ -60,7 +60,7 @@ internal sealed class StringsOver
     /// <param name="resistanceOhm">DC resistance of each coil, which shares the current of coils in parallel.</param>
     /// <param name="segments">Segments of each string.</param>
     /// <param name="cancel">Stops between strings.</param>
-    public static StringsOver? Of(PickupModel model, FieldSolution field, double[] resistanceOhm, int segments, CancellationToken cancel)
+    public static StringsOver? Solve(PickupModel model, FieldSolution field, double[] resistanceOhm, int segments, CancellationToken cancel)
     {
         if (model.Strings is not { } set)
         {
@@ -78,7 +78,7 @@ internal sealed class StringsOver
         {
             int i = k < set.Count ? k : middle;
             double z = Axis(i) + (k > set.Count ? HigherM : 0);
-            answers[k] = (k == set.Count ? stronger : scene).At(set.Strings[i], set.XM(i), z, sideways: false);
+            answers[k] = (k == set.Count ? stronger : scene).Solve(set.Strings[i], set.XM(i), z, sideways: false);
         });
         double spread = MagnetSpreadOf(model),
             pullPerM = Ratio(answers[middle].PullN, answers[^1].PullN) / HigherM;

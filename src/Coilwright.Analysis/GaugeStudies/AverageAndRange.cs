@@ -13,7 +13,10 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// </remarks>
 public sealed record AverageAndRange(double MeanRange, double PersonRange, double PartRange, GaugeVariation Variation)
 {
-    public static AverageAndRange Of(CrossedReadings readings)
+    /// <summary>Computes the study.</summary>
+    /// <param name="readings">Readings of 2…50 persons with 2…50 trials; of more than 50 parts the factor for 50 is taken.</param>
+    /// <exception cref="ArgumentOutOfRangeException">More than 50 persons or trials.</exception>
+    public static AverageAndRange Compute(CrossedReadings readings)
     {
         double[] ranges =
         [
@@ -24,14 +27,14 @@ public sealed record AverageAndRange(double MeanRange, double PersonRange, doubl
         double range = ranges.Average(),
             persons = Range([.. Enumerable.Range(0, readings.Persons).Select(readings.PersonMean)]),
             parts = Range([.. Enumerable.Range(0, readings.Parts).Select(readings.PartMean)]);
-        double equipment = range / ChartConstants.Of(readings.Trials).D2,
-            between = persons / ChartConstants.Of(readings.Persons).D2OfOneRange;
+        double equipment = range / ChartConstants.ForSize(readings.Trials).D2,
+            between = persons / ChartConstants.ForSize(readings.Persons).D2OfOneRange;
         double reproducibility = Math.Sqrt(Math.Max(0, between * between - equipment * equipment / (readings.Parts * readings.Trials)));
         return new AverageAndRange(
             range,
             persons,
             parts,
-            new GaugeVariation(equipment, reproducibility, parts / ChartConstants.Of(Math.Min(50, readings.Parts)).D2OfOneRange)
+            new GaugeVariation(equipment, reproducibility, parts / ChartConstants.ForSize(Math.Min(50, readings.Parts)).D2OfOneRange)
         );
     }
 

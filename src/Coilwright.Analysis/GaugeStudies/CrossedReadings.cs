@@ -7,12 +7,16 @@ public sealed class CrossedReadings
 
     private CrossedReadings(double[][][] cells) => _cells = cells;
 
+    /// <summary>Number of parts, 2 or more.</summary>
     public int Parts => _cells.Length;
 
+    /// <summary>Number of persons, 2 or more.</summary>
     public int Persons => _cells[0].Length;
 
+    /// <summary>Readings of each part by each person, 2 or more.</summary>
     public int Trials => _cells[0][0].Length;
 
+    /// <summary>All readings: part by part, in it person by person.</summary>
     public IEnumerable<double> All => _cells.SelectMany(part => part).SelectMany(cell => cell);
 
     /// <summary>
@@ -40,7 +44,11 @@ public sealed class CrossedReadings
     /// <summary>Readings of one part by one person.</summary>
     public IReadOnlyList<double> Cell(int part, int person) => _cells[part][person];
 
+    /// <summary>Mean of one part over all persons.</summary>
+    /// <param name="part">Its number, from 0.</param>
     public double PartMean(int part) => _cells[part].SelectMany(cell => cell).Average();
 
+    /// <summary>Mean of one person over all parts.</summary>
+    /// <param name="person">The number, from 0.</param>
     public double PersonMean(int person) => _cells.SelectMany(part => part[person]).Average();
 }

@@ -7,8 +7,11 @@ namespace Coilwright.Analysis.GaugeStudies;
 /// <param name="Freedom">Degrees of freedom.</param>
 public readonly record struct AnovaLine(double Squares, int Freedom)
 {
+    /// <summary>Mean square; 0 without freedom.</summary>
     public double Mean => Freedom > 0 ? Squares / Freedom : 0;
 
+    /// <summary>This line and another pooled: squares and freedom added.</summary>
+    /// <param name="other">The other.</param>
     public AnovaLine And(AnovaLine other) => new(Squares + other.Squares, Freedom + other.Freedom);
 
     /// <summary>F of this line over another; null when the other has no variation.</summary>
@@ -41,7 +44,9 @@ public sealed record GaugeAnova(
     /// <summary>The interaction is pooled when chance gives one as great more often than this.</summary>
     public const double PooledAbove = 0.05;
 
-    public static GaugeAnova Of(CrossedReadings readings)
+    /// <summary>Computes the study.</summary>
+    /// <param name="readings">The readings.</param>
+    public static GaugeAnova Compute(CrossedReadings readings)
     {
         int parts = readings.Parts,
             persons = readings.Persons,

@@ -9,6 +9,7 @@ public sealed record GaugeVariation(double Repeatability, double Reproducibility
     /// <summary>The measuring altogether.</summary>
     public double Gauge => Math.Sqrt(Repeatability * Repeatability + Reproducibility * Reproducibility);
 
+    /// <summary>All that the study saw: gauge and parts.</summary>
     public double Total => Math.Sqrt(Gauge * Gauge + PartToPart * PartToPart);
 
     /// <summary>Share of the gauge in the spread of the study, 0…1.</summary>

@@ -26,7 +26,7 @@ public sealed record LinearityStudy(StraightLine Line, int Count, double MeanRef
 
     /// <summary>Null for fewer than three readings or only one reference.</summary>
     /// <param name="readings">Reference and bias of each reading, in one unit.</param>
-    public static LinearityStudy? Of(IReadOnlyList<(double Reference, double Bias)> readings) =>
+    public static LinearityStudy? Compute(IReadOnlyList<(double Reference, double Bias)> readings) =>
         StraightLine.Fit(readings) is { } line
             ? new LinearityStudy(
                 line,

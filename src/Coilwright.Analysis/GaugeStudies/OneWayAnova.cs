@@ -9,7 +9,7 @@ public sealed record OneWayAnova(AnovaLine Between, AnovaLine Within)
     /// Null with fewer than two groups or no repeated value. Sums are taken about the first value, so that large numbers with small
     /// differences keep their digits.
     /// </summary>
-    public static OneWayAnova? Of(IReadOnlyList<IReadOnlyList<double>> groups)
+    public static OneWayAnova? Compute(IReadOnlyList<IReadOnlyList<double>> groups)
     {
         int count = groups.Sum(group => group.Count);
         if (groups.Count < 2 || groups.Any(group => group.Count == 0) || count <= groups.Count)

@@ -13,7 +13,7 @@ namespace Coilwright.Analysis.GaugeStudies;
 public sealed record TypeOneStudy(int Count, double Mean, double Deviation, double Reference)
 {
     /// <summary>Null for fewer than two readings or none that differ.</summary>
-    public static TypeOneStudy? Of(IReadOnlyList<double> readings, double reference)
+    public static TypeOneStudy? Compute(IReadOnlyList<double> readings, double reference)
     {
         if (readings.Count < 2)
         {
@@ -25,6 +25,7 @@ public sealed record TypeOneStudy(int Count, double Mean, double Deviation, doub
         return deviation > 0 ? new TypeOneStudy(readings.Count, mean, deviation, reference) : null;
     }
 
+    /// <summary>How far the mean lies above the reference.</summary>
     public double Bias => Mean - Reference;
 
     /// <summary>t of the bias.</summary>
@@ -36,8 +37,16 @@ public sealed record TypeOneStudy(int Count, double Mean, double Deviation, doub
     /// <summary>Half the 95 % interval of the bias.</summary>
     public double BiasHalfWidth => StudentT.InvCDF(0, 1, Count - 1, 0.975) * Deviation / Math.Sqrt(Count);
 
+    /// <summary>Capability of the meter by its spread alone.</summary>
+    /// <param name="tolerance">Full width of the tolerance, above 0, in the unit of the readings.</param>
+    /// <param name="share">Share of it that the meter may take, 0…1.</param>
+    /// <param name="spread">Standard deviations that its spread is counted over, above 0.</param>
     public double Cg(double tolerance, double share = 0.2, double spread = 6) => share * tolerance / (spread * Deviation);
 
+    /// <summary>The same with its bias; negative when the bias alone takes more than its share.</summary>
+    /// <param name="tolerance">Full width of the tolerance, above 0, in the unit of the readings.</param>
+    /// <param name="share">Share of it that the meter may take, 0…1.</param>
+    /// <param name="spread">Standard deviations that its spread is counted over, above 0.</param>
     public double Cgk(double tolerance, double share = 0.2, double spread = 6) =>
         (share / 2 * tolerance - Math.Abs(Bias)) / (spread / 2 * Deviation);
 }

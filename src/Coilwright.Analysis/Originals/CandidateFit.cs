@@ -66,7 +66,7 @@ internal sealed class CandidateFit
     /// <param name="wanted">Quantities to foretell.</param>
     /// <param name="worthwhile">Log-likelihood under which a candidate is given up: its evidence then stays at minus infinity.</param>
     /// <param name="cancel">Stops it.</param>
-    public static CandidateFit Of(
+    public static CandidateFit Fit(
         OriginalCandidate candidate,
         OriginalReading[] readings,
         OriginalReading[] wanted,
@@ -207,7 +207,7 @@ internal sealed class CandidateFit
 
         for (int i = 0; i < _free.Length; i++)
         {
-            _x[_free[i]] = _inputs.All[_free[i]].At(Math.Clamp(at[i], -8, 8));
+            _x[_free[i]] = _inputs.All[_free[i]].ValueAt(Math.Clamp(at[i], -8, 8));
         }
 
         for (int c = 0; c < _ratio.Length; c++)
@@ -316,7 +316,7 @@ internal sealed class CandidateFit
     {
         UncertainInput input = _inputs.All[place];
         int i = Array.IndexOf(_free, place);
-        return (_x[place], i < 0 ? 0 : Math.Sqrt(covariance[i, i]) * Math.Abs(input.At(1) - input.At(-1)) / 2);
+        return (_x[place], i < 0 ? 0 : Math.Sqrt(covariance[i, i]) * Math.Abs(input.ValueAt(1) - input.ValueAt(-1)) / 2);
     }
 
     private (double Mean, double Variance, double Residual) Spread(Vector<double> at, OriginalReading reading, Matrix<double> covariance)

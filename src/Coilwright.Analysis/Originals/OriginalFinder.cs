@@ -51,7 +51,7 @@ public static class OriginalFinder
             place =>
             {
                 int i = order[place];
-                CandidateFit fit = fits[i] = CandidateFit.Of(candidates[i], all, wanted, () => best - Hopeless, cancel);
+                CandidateFit fit = fits[i] = CandidateFit.Fit(candidates[i], all, wanted, () => best - Hopeless, cancel);
                 lock (one)
                 {
                     best = Math.Max(best, -fit.ChiSquare / 2 + (double.IsFinite(fit.LogEvidence) ? 0 : double.NegativeInfinity));

@@ -13,6 +13,8 @@ public static class OriginalJson
     /// <summary>A quantity's name in the file formats.</summary>
     public static string NameOf(OriginalQuantity quantity) => JsonNamingPolicy.CamelCase.ConvertName(quantity.ToString());
 
+    /// <summary>The text of the file, indented.</summary>
+    /// <param name="answer">The answer.</param>
     public static string Write(OriginalAnswer answer)
     {
         using MemoryStream stream = new();

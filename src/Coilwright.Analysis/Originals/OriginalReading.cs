@@ -5,19 +5,46 @@ namespace Coilwright.Analysis.Originals;
 /// <summary>Quantities that can be read on an original, by their names in the file format.</summary>
 public enum OriginalQuantity
 {
+    /// <summary>DC resistance at 20 °C, Ω.</summary>
     DcResistance,
+
+    /// <summary>Series inductance at the reading's frequency, H.</summary>
     Inductance,
+
+    /// <summary>Diameter without enamel, m.</summary>
     BareDiameter,
+
+    /// <summary>Diameter over the enamel, m.</summary>
     OverallDiameter,
+
+    /// <summary>Resistance of a metre of the wire at 20 °C, Ω/m.</summary>
     ResistancePerLength,
+
+    /// <summary>Radial thickness of the winding, m.</summary>
     Build,
+
+    /// <summary>Outside length of the winding along x, m.</summary>
     OuterLength,
+
+    /// <summary>Outside width of the winding along y, m.</summary>
     OuterWidth,
+
+    /// <summary>Length of the mean turn, m.</summary>
     MeanTurnLength,
+
+    /// <summary>Length of the wire in the coil, m.</summary>
     WireLength,
+
+    /// <summary>Mass of the wire in the coil with its enamel, kg.</summary>
     WireMass,
+
+    /// <summary>Self-capacitance, F.</summary>
     Capacitance,
+
+    /// <summary>Peak of the response without a load, Hz.</summary>
     UnloadedPeak,
+
+    /// <summary>Turns counted when unwinding.</summary>
     Turns,
 }
 

@@ -38,11 +38,8 @@ public sealed record VariablesPlan(int Size, double K, bool SpreadKnown = false)
             step = (high - low) / Steps;
         for (int at = 0; at <= Steps; at++)
         {
-            double u = low + at * step,
-                weight = at is 0 or Steps ? 1
-                : at % 2 == 1 ? 4
-                : 2;
-            sum += weight * Density(u) * Normal.CDF(0, 1, root * (z - K * u));
+            double u = low + at * step;
+            sum += SimpsonRule.WeightAt(at, Steps) * Density(u) * Normal.CDF(0, 1, root * (z - K * u));
         }
 
         return sum * step / 3;

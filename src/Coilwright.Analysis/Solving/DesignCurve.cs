@@ -24,26 +24,21 @@ internal sealed class DesignCurve
     public DesignCurve(int family, int wire, int fewest, int most, bool fits, IReadOnlyList<bool> isLevel, Func<double, double[]> evaluate)
     {
         (Family, Wire, Fewest, Most, Fits) = (family, wire, fewest, most, fits);
-        int nodes =
-            most > fewest
-                ? fits
-                    ? Nodes
-                    : NodesBeyond
-                : 1;
+        int several = fits ? Nodes : NodesBeyond,
+            nodes = most > fewest ? several : 1;
         _start = Math.Log(fewest);
         _step = nodes > 1 ? Math.Log((double)most / fewest) / (nodes - 1) : 1;
-        double[][] at =
-        [
-            .. Enumerable
-                .Range(0, nodes)
-                .Select(k =>
-                    evaluate(
-                        k == 0 ? fewest
-                        : k == nodes - 1 ? most
-                        : Math.Exp(_start + k * _step)
-                    )
-                ),
-        ];
+        double TurnsAt(int k)
+        {
+            if (k == 0)
+            {
+                return fewest; // the ends exactly, not through their logarithms
+            }
+
+            return k == nodes - 1 ? most : Math.Exp(_start + k * _step);
+        }
+
+        double[][] at = [.. Enumerable.Range(0, nodes).Select(k => evaluate(TurnsAt(k)))];
         _logarithmic = [.. isLevel.Select((level, q) => !level && at.All(values => !(values[q] <= 0)))];
         _values = [.. isLevel.Select((_, q) => (double[])[.. at.Select(values => _logarithmic[q] ? Math.Log(values[q]) : values[q])])];
     }
@@ -55,7 +50,7 @@ internal sealed class DesignCurve
     public bool Fits { get; }
 
     /// <summary>One quantity at a whole count: Lagrange's cubic through the four nearest nodes in the logarithm of turns.</summary>
-    public double At(int quantity, int turns)
+    public double Interpolate(int quantity, int turns)
     {
         double[] values = _values[quantity];
         if (values.Length == 1)

@@ -78,7 +78,9 @@ internal sealed class DesignEvaluator
         _trails = vector.TrailsAt(y);
         List<(string, string, double)> values =
         [
-            .. NamedQuantity.Of(scene, vector, _load is not null).Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y))),
+            .. NamedQuantity
+                .CreateAll(scene, vector, _load is not null)
+                .Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y))),
         ];
         if (_output is not null)
         {

@@ -43,7 +43,12 @@ public static class DesignSearch
         ForecastVector vector = new(scene, inputs, load);
         double[] y = new double[vector.Count];
         vector.Evaluate([.. inputs.All.Select(input => input.Estimate.Value)], y);
-        return [.. NamedQuantity.Of(scene, vector, load is not null).Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y)))];
+        return
+        [
+            .. NamedQuantity
+                .CreateAll(scene, vector, load is not null)
+                .Select(quantity => (quantity.Name, quantity.Unit, quantity.Read(y))),
+        ];
     }
 
     private static DesignCurve[] Curves(

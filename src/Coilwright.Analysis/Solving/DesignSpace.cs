@@ -11,6 +11,8 @@ namespace Coilwright.Analysis.Solving;
 public sealed record WireChoice(string Gauge, string Build, WireModel? Model);
 
 /// <summary>An axis of the trade-off.</summary>
+/// <param name="Quantity">Name of the file formats, for example "dcResistance".</param>
+/// <param name="Most">True for as much as possible, false for as little.</param>
 public sealed record FrontAxis(string Quantity, bool Most);
 
 /// <summary>Everything a search may choose from, and what is wanted.</summary>
@@ -18,17 +20,31 @@ public sealed record DesignSpace
 {
     /// <summary>Whole pickups that differ in bobbin, magnets or connection; turns and wire of each are its base.</summary>
     public required IReadOnlyList<PickupModel> Families { get; init; }
+
+    /// <summary>Wires to choose from, at least one; the base first.</summary>
     public required IReadOnlyList<WireChoice> Wires { get; init; }
 
     /// <summary>
     /// Turns of the first coil, both ends included; the other coils keep their ratio to it. Equal ends: turns are not varied.
     /// </summary>
     public required int FewestTurns { get; init; }
+
+    /// <summary>The upper end of the same.</summary>
     public required int MostTurns { get; init; }
+
+    /// <summary>What hangs on the pickup, for quantities that need a load; null for none.</summary>
     public LoadCircuit? Load { get; init; }
+
+    /// <summary>What is wanted, in the order of the request.</summary>
     public required IReadOnlyList<Objective> Wants { get; init; }
+
+    /// <summary>Two or three axes of the trade-off; empty for none.</summary>
     public IReadOnlyList<FrontAxis> Front { get; init; } = [];
+
+    /// <summary>Most designs told of the front.</summary>
     public int FrontSize { get; init; } = 200;
+
+    /// <summary>Most solutions told.</summary>
     public int Solutions { get; init; } = 10;
 
     /// <summary>Most families solved at once; -1 takes all cores.</summary>

@@ -54,13 +54,13 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
                     .Take(space.Solutions)
                     .Select(k => Whole(k, _nearestTurns[k], _nearest[k])),
             ];
-        return new DesignAnswer(
-            met,
-            solutions,
-            met ? FrontOf() : [],
-            met ? [] : Binding(solutions.Count > 0 ? solutions[0] : null),
-            _searched
-        );
+        if (met)
+        {
+            return new DesignAnswer(met, solutions, FrontOf(), [], _searched);
+        }
+
+        Design? nearest = solutions.Count > 0 ? solutions[0] : null;
+        return new DesignAnswer(met, solutions, [], Binding(nearest), _searched);
     }
 
     /// <summary>
@@ -100,7 +100,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
                 deviation = 0;
             for (int w = 0; w < misses.Length; w++)
             {
-                double value = curve.At(_wanted[w], turns);
+                double value = curve.Interpolate(_wanted[w], turns);
                 misses[w] = wants[w].Miss(value);
                 double off = wants[w].Deviation(value);
                 (miss, deviation) = (miss + misses[w] * misses[w], deviation + off * off);
@@ -124,7 +124,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
         int[] wished = [.. Enumerable.Range(0, wants.Count).Where(w => !wants[w].IsLimit)];
         double[][] values =
         [
-            .. wished.Select(w => (double[])[.. _feasible.Select(found => curves[found.Curve].At(_wanted[w], found.Turns))]),
+            .. wished.Select(w => (double[])[.. _feasible.Select(found => curves[found.Curve].Interpolate(_wanted[w], found.Turns))]),
         ];
         Dictionary<int, (int Place, double Score)> best = [];
         (double Low, double High)[] ranges =
@@ -186,8 +186,9 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
         {
             for (int place = 0; place < _feasible.Count; place++)
             {
-                double value = curves[_feasible[place].Curve].At(_axes[a], _feasible[place].Turns);
-                values[a][place] = double.IsFinite(value) ? (space.Front[a].Most ? value : -value) : double.NegativeInfinity;
+                double value = curves[_feasible[place].Curve].Interpolate(_axes[a], _feasible[place].Turns);
+                double gain = space.Front[a].Most ? value : -value;
+                values[a][place] = double.IsFinite(value) ? gain : double.NegativeInfinity;
             }
         });
         int[] complete = [.. Enumerable.Range(0, _feasible.Count).Where(place => values.All(axis => double.IsFinite(axis[place])))];
@@ -207,7 +208,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
         Dictionary<string, double> values = [];
         for (int q = 0; q < names.Count; q++)
         {
-            double value = curve.At(q, turns);
+            double value = curve.Interpolate(q, turns);
             if (double.IsFinite(value))
             {
                 values[names[q]] = value;

@@ -5,7 +5,11 @@ public enum ObjectiveKind
 {
     /// <summary>A value within a tolerance.</summary>
     Equal,
+
+    /// <summary>The value or more.</summary>
     AtLeast,
+
+    /// <summary>The value or less.</summary>
     AtMost,
 
     /// <summary>As much as possible.</summary>
@@ -47,13 +51,13 @@ public sealed record Objective(string Quantity, ObjectiveKind Kind, double Value
         {
             ObjectiveKind.AtLeast => Math.Max(0, -off),
             ObjectiveKind.AtMost => Math.Max(0, off),
-            _ => Math.Max(0, Math.Abs(off) - (IsLevel ? Tolerance / 6 : Tolerance)),
+            _ => Math.Max(0, Math.Abs(off) - Allowed),
         };
     }
 
     /// <summary>Distance from the wanted value in tolerances, for an equality; 0 otherwise.</summary>
     public double Deviation(double value) =>
-        Kind == ObjectiveKind.Equal && double.IsFinite(value) ? Off(value) / Math.Max(1e-9, IsLevel ? Tolerance / 6 : Tolerance) : 0;
+        Kind == ObjectiveKind.Equal && double.IsFinite(value) ? Off(value) / Math.Max(1e-9, Allowed) : 0;
 
     /// <summary>The same want, a little harder, so that what a quick evaluation finds still holds in a full one.</summary>
     public Objective WithMargin(double part) =>
@@ -64,6 +68,9 @@ public sealed record Objective(string Quantity, ObjectiveKind Kind, double Value
             ObjectiveKind.Equal => this with { Tolerance = Math.Max(Tolerance * 0.5, Tolerance - (IsLevel ? 6 * part : part)) },
             _ => this,
         };
+
+    /// <summary>How far off still meets an equality, in the parts of <see cref="Off"/>.</summary>
+    private double Allowed => IsLevel ? Tolerance / 6 : Tolerance;
 
     private double Size => IsLevel ? 6 : Math.Abs(Value);
 

@@ -24,7 +24,7 @@ internal sealed class OutputByBuild
                 FrequenciesHz = [],
                 Coils = [.. problem.Coils.Select(coil => coil with { BuildM = coil.BuildM * ratio })],
             };
-            StringsOver strings = StringsOver.Of(
+            StringsOver strings = StringsOver.Solve(
                 family,
                 new FastFieldEngine().Solve(there, cancel),
                 ohm,

@@ -33,7 +33,7 @@ internal static class FieldModelCheck
                     "packing" => -edge,
                     _ => 0,
                 };
-                x[i] = inputs[i].Estimate.IsExact ? inputs[i].Estimate.Value : inputs[i].At(deviations);
+                x[i] = inputs[i].Estimate.IsExact ? inputs[i].Estimate.Value : inputs[i].ValueAt(deviations);
             }
 
             vector.Evaluate(x, y);

@@ -187,7 +187,7 @@ public static class RunForecaster
             (_model, _load, Targets, _seed, _cancel) = (model, load, targets, seed, cancel);
             Scene = new ForecastScene(model, new ForecastOptions { JigM = null }, cancel);
             Inputs = new ForecastInputs(model, Scene);
-            Quantities = NamedQuantity.Of(Scene, new ForecastVector(Scene, Inputs, load), load is not null);
+            Quantities = NamedQuantity.CreateAll(Scene, new ForecastVector(Scene, Inputs, load), load is not null);
         }
 
         public ForecastScene Scene { get; }
@@ -300,7 +300,7 @@ public static class RunForecaster
             {
                 for (int i = 0; i < x.Length; i++)
                 {
-                    x[i] = inputs[i].Estimate.IsExact ? inputs[i].Estimate.Value : inputs[i].At(Normal.InvCDF(0, 1, unit[i]));
+                    x[i] = inputs[i].Estimate.IsExact ? inputs[i].Estimate.Value : inputs[i].ValueAt(Normal.InvCDF(0, 1, unit[i]));
                 }
 
                 vector.Evaluate(x, y);

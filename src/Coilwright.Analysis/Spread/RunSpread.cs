@@ -25,15 +25,22 @@ public sealed record RunSpread(
 /// <summary>One quantity over the run.</summary>
 public sealed record QuantitySpread
 {
+    /// <summary>Name of the file formats, for example "dcResistance".</summary>
     public required string Name { get; init; }
 
     /// <summary>SI unit as printed.</summary>
     public required string Unit { get; init; }
+
+    /// <summary>Mean over the draws in which the quantity exists, in <see cref="Unit"/>.</summary>
     public required double Mean { get; init; }
+
+    /// <summary>Standard deviation over the same.</summary>
     public required double StandardDeviation { get; init; }
 
-    /// <summary>2.5 and 97.5 % points.</summary>
+    /// <summary>2.5 % point.</summary>
     public required double Low { get; init; }
+
+    /// <summary>97.5 % point.</summary>
     public required double High { get; init; }
 
     /// <summary>Standard deviation between pieces of one run: what is common to the run (spool, magnet lot, film) left out.</summary>
@@ -41,6 +48,8 @@ public sealed record QuantitySpread
 
     /// <summary>Part of the pieces outside the recipe's target; null without one.</summary>
     public double? OutsideTarget { get; init; }
+
+    /// <summary>The recipe's target; null without one.</summary>
     public SpreadTarget? Target { get; init; }
 
     /// <summary>Part of the draws in which the quantity does not exist, for example without a peak.</summary>
@@ -51,11 +60,18 @@ public sealed record QuantitySpread
 
     /// <summary>Counts in equal steps from <see cref="HistogramLow"/> to <see cref="HistogramHigh"/>.</summary>
     public required IReadOnlyList<int> Histogram { get; init; }
+
+    /// <summary>Lower edge of the first step.</summary>
     public double HistogramLow { get; init; }
+
+    /// <summary>Upper edge of the last step.</summary>
     public double HistogramHigh { get; init; }
 }
 
 /// <summary>A wanted value and its limits, SI, in the quantity's unit at 20 °C and 1 kHz.</summary>
+/// <param name="Nominal">Wanted value.</param>
+/// <param name="Low">Smallest that is allowed.</param>
+/// <param name="High">Largest that is allowed.</param>
 public sealed record SpreadTarget(double Nominal, double Low, double High);
 
 /// <summary>A cause and its share of a quantity's variance.</summary>

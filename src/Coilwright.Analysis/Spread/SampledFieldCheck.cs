@@ -52,7 +52,7 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
 
     private Dictionary<string, double> At(Func<int, double> deviations, CancellationToken cancel)
     {
-        double[] x = [.. inputs.Select((input, i) => s_moving.Contains(input.Cause) ? input.At(deviations(i)) : input.Estimate.Value)];
+        double[] x = [.. inputs.Select((input, i) => s_moving.Contains(input.Cause) ? input.ValueAt(deviations(i)) : input.Estimate.Value)];
         ForecastVector vector = new(scene, places, null) { SearchPeaks = false };
         double[] y = new double[vector.Count];
         vector.Evaluate(x, y);
@@ -67,8 +67,8 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         Dictionary<string, double> errors = [];
         foreach (
             (NamedQuantity here, NamedQuantity truth) in NamedQuantity
-                .Of(scene, vector, false)
-                .Zip(NamedQuantity.Of(full, fullVector, false))
+                .CreateAll(scene, vector, false)
+                .Zip(NamedQuantity.CreateAll(full, fullVector, false))
                 .Where(pair => s_told.Contains(pair.First.Name))
         )
         {

@@ -9,6 +9,8 @@ public static class SpreadJson
 {
     private static readonly JsonWriterOptions s_options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
+    /// <summary>The text of the file, indented.</summary>
+    /// <param name="run">The run.</param>
     public static string Write(RunSpread run)
     {
         using MemoryStream stream = new();

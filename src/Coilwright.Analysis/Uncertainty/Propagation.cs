@@ -37,9 +37,9 @@ public static class Propagation
             }
 
             double keep = at[i];
-            at[i] = inputs[i].At(-Estimate.Sigmas95);
+            at[i] = inputs[i].ValueAt(-Estimate.Sigmas95);
             model(at, low);
-            at[i] = inputs[i].At(Estimate.Sigmas95);
+            at[i] = inputs[i].ValueAt(Estimate.Sigmas95);
             model(at, high);
             at[i] = keep;
             for (int r = 0; r < results; r++)
@@ -79,7 +79,7 @@ public static class Propagation
         {
             for (int i = 0; i < inputs.Count; i++)
             {
-                at[i] = inputs[i].At(MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1));
+                at[i] = inputs[i].ValueAt(MathNet.Numerics.Distributions.Normal.Sample(random, 0, 1));
             }
 
             model(at, outcome);

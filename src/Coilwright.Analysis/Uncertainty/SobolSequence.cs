@@ -21,6 +21,7 @@ public sealed class SobolSequence
 
     private readonly uint[] _seeds;
 
+    /// <summary>A sequence of points.</summary>
     /// <param name="dimensions">Coordinates of a point, 1…150.</param>
     /// <param name="seed">Any number; the same seed gives the same points.</param>
     /// <exception cref="ArgumentOutOfRangeException">Fewer than one coordinate or more than 150.</exception>
@@ -34,7 +35,7 @@ public sealed class SobolSequence
         _seeds = [.. Enumerable.Range(0, dimensions).Select(d => Hash((uint)seed * 0x9E3779B9u + (uint)d * 0x85EBCA6Bu + 1))];
     }
 
-    /// <summary>Coordinates of a point.</summary>
+    /// <summary>Coordinates of a point, 1 to 150.</summary>
     public int Dimensions => _seeds.Length;
 
     /// <summary>One coordinate of one point, strictly between 0 and 1.</summary>

@@ -29,10 +29,17 @@ public sealed record UncertainInput(string Name, string Unit, Estimate Estimate,
     public bool IsCommon { get; init; }
 
     /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>
-    public double At(double deviations) =>
-        Estimate.IsExact ? Estimate.Value
-        : Scatter == Scatter.Normal ? Estimate.Value + deviations * Estimate.StandardDeviation
-        : Estimate.Value * Math.Exp(deviations * Math.Log(Estimate.High / Estimate.Low) / (2 * Estimate.Sigmas95));
+    public double ValueAt(double deviations)
+    {
+        if (Estimate.IsExact)
+        {
+            return Estimate.Value;
+        }
+
+        return Scatter == Scatter.Normal
+            ? Estimate.Value + deviations * Estimate.StandardDeviation
+            : Estimate.Value * Math.Exp(deviations * Math.Log(Estimate.High / Estimate.Low) / (2 * Estimate.Sigmas95));
+    }
 }
 
 /// <summary>One result of a model with the interval that its inputs give it.</summary>

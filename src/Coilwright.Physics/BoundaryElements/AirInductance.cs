@@ -26,18 +26,19 @@ public static class AirInductance
     private const double LimitOfFastRule = 1.5;
 
     /// <summary>Self-inductance of one turn squared, H: multiply by N².</summary>
-    /// <param name="bobbin">Former and winding height.</param>
-    /// <param name="buildM">Radial thickness of the winding, m, 1 nm to 1 m.</param>
+    /// <param name="bobbin">Former and winding height, each above zero.</param>
+    /// <param name="buildM">Radial thickness of the winding, m, 1 nm…1 m.</param>
     /// <param name="resolution">How finely to integrate.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double SelfPerTurnSquaredH(Bobbin bobbin, double buildM, Resolution resolution = Resolution.Accurate)
     {
         Require.InRange(buildM, 1e-9, 1);
         bool tall = bobbin.WindingHeightM > LimitOfFastRule * (bobbin.CoreWidthM + 2 * buildM);
         (int means, int steps, int angles) = resolution == Resolution.Fast && !tall ? (2, 6, 12) : (4, 10, 24);
-        GaussRule mean = GaussRule.Of(means),
-            step = GaussRule.Of(steps);
-        ArcNodes nodes = ArcNodes.Of(angles);
-        Former former = Former.Of(bobbin);
+        GaussRule mean = GaussRule.WithNodes(means),
+            step = GaussRule.WithNodes(steps);
+        ArcNodes nodes = ArcNodes.WithNodes(angles);
+        Former former = Former.FromBobbin(bobbin);
         double heightM = bobbin.WindingHeightM,
             sum = 0;
         for (int i = 0; i < steps; i++)
@@ -62,14 +63,17 @@ public static class AirInductance
     }
 
     /// <summary>Mutual inductance of two coils per turn of each, H, both wound the same way; the windings must not overlap.</summary>
+    /// <param name="one">One coil; its turns, sign and poles do not count.</param>
+    /// <param name="other">The other.</param>
+    /// <param name="resolution">How finely to integrate.</param>
     public static double MutualPerTurnsH(FieldCoil one, FieldCoil other, Resolution resolution = Resolution.Accurate)
     {
         (int layers, int levels, int angles) = resolution == Resolution.Fast ? (2, 3, 6) : (4, 5, 16);
         double sx = other.Position.XM - one.Position.XM,
             sy = other.Position.YM - one.Position.YM,
             sz = other.Position.ZM - one.Position.ZM;
-        GaussRule layer = GaussRule.Of(layers),
-            level = GaussRule.Of(levels);
+        GaussRule layer = GaussRule.WithNodes(layers),
+            level = GaussRule.WithNodes(levels);
         LoopFilament[] mine = Turns(one, layer, angles),
             theirs = Turns(other, layer, angles);
         double sum = 0;
@@ -93,16 +97,18 @@ public static class AirInductance
     }
 
     /// <summary>Mean area of the turns, m²: exact for a uniform winding.</summary>
+    /// <param name="bobbin">Former.</param>
+    /// <param name="buildM">Radial thickness of the winding, m, zero or more.</param>
     public static double MeanAreaM2(Bobbin bobbin, double buildM)
     {
         // The area is a quadratic of the distance: two Gauss points are exact.
-        GaussRule two = GaussRule.Of(2);
+        GaussRule two = GaussRule.WithNodes(2);
         return (bobbin.TurnAreaM2(two.At[0] * buildM) + bobbin.TurnAreaM2(two.At[1] * buildM)) / 2;
     }
 
     private static LoopFilament[] Turns(FieldCoil coil, GaussRule layer, int angles)
     {
-        Former former = Former.Of(coil.Bobbin);
+        Former former = Former.FromBobbin(coil.Bobbin);
         LoopFilament[] turns = new LoopFilament[layer.At.Length];
         for (int p = 0; p < turns.Length; p++)
         {

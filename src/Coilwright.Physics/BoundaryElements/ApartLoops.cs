@@ -9,19 +9,20 @@ internal sealed class LoopFilament
     public LoopFilament(double a, double c, double r, int nodesPerQuarter)
     {
         (A, C, R) = (a, c, r);
-        ArcRule rule = ArcNodes.Of(nodesPerQuarter).Quarter;
+        ArcRule rule = ArcNodes.WithNodes(nodesPerQuarter).Quarter;
         int n = 4 * nodesPerQuarter;
         (X, Y, Dx, Dy) = (new double[n], new double[n], new double[n], new double[n]);
         for (int quarter = 0, k = 0; quarter < 4; quarter++)
         {
             double centreX = quarter is 0 or 3 ? a : -a,
                 centreY = quarter < 2 ? c : -c;
-            double turnCos = quarter == 0 ? 1
-                : quarter == 2 ? -1
-                : 0,
-                turnSin = quarter == 1 ? 1
-                : quarter == 3 ? -1
-                : 0;
+            (double turnCos, double turnSin) = quarter switch
+            {
+                0 => (1.0, 0.0),
+                1 => (0.0, 1.0),
+                2 => (-1.0, 0.0),
+                _ => (0.0, -1.0),
+            };
             for (int i = 0; i < nodesPerQuarter; i++, k++)
             {
                 double cos = turnCos * rule.Cos[i] - turnSin * rule.Sin[i],

@@ -7,7 +7,7 @@ internal sealed class ArcNodes
 
     private ArcNodes(int count)
     {
-        GaussRule rule = GaussRule.Of(count);
+        GaussRule rule = GaussRule.WithNodes(count);
         Toward = Angles(rule, t => Math.PI / 2 * t * t * t, t => 1.5 * Math.PI * t * t);
         Difference = Angles(rule, t => Math.PI * t * t * t * t, t => 4 * Math.PI * t * t * t);
         Plain = Angles(rule, t => Math.PI * (t - 0.5), _ => Math.PI);
@@ -35,7 +35,7 @@ internal sealed class ArcNodes
     public ArcRule QuarterEnds { get; }
 
     /// <summary>Nodes for an even count of 2…32.</summary>
-    public static ArcNodes Of(int count) => Made[count / 2 - 1];
+    public static ArcNodes WithNodes(int count) => Made[count / 2 - 1];
 
     private static ArcRule Angles(GaussRule rule, Func<double, double> angle, Func<double, double> slope)
     {

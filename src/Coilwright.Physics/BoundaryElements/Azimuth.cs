@@ -35,9 +35,12 @@ internal sealed class Azimuth
     public double At(int wave, double angle)
     {
         (int order, bool sine) = Waves[wave];
-        return order == 0 ? 1
-            : sine ? Math.Sin(order * angle)
-            : Math.Cos(order * angle);
+        if (order == 0)
+        {
+            return 1;
+        }
+
+        return sine ? Math.Sin(order * angle) : Math.Cos(order * angle);
     }
 
     /// <summary>Shares by which a value at an angle, one of several evenly spaced, adds to each function's coefficient.</summary>

@@ -12,7 +12,7 @@ internal static class BarNotes
     /// Coarse finite elements of our own gave 2.6 times this loss for a bar (2 MS/m) under one winding at 20 kHz, and 0.7 to 0.8 times for
     /// one between two rows of poles.
     /// </summary>
-    public static IEnumerable<FieldNote> Of(FieldProblem problem)
+    public static IEnumerable<FieldNote> Describe(FieldProblem problem)
     {
         string[] materials =
         [

@@ -89,7 +89,7 @@ internal sealed class BodyFactory(FieldSettings settings)
 
     /// <summary>True if a rod stands on a bar.</summary>
     public static bool Touch(List<MagneticBody> bodies) =>
-        bodies.OfType<RingBody>().Any(rod => bodies.OfType<PanelBody>().Any(bar => FootContact.Of(rod, bar) is not null));
+        bodies.OfType<RingBody>().Any(rod => bodies.OfType<PanelBody>().Any(bar => FootContact.Find(rod, bar) is not null));
 
     /// <summary>True if windings and parts lie along one line and mirror themselves in it, magnets too.</summary>
     private static bool MirrorsAcross(FieldProblem problem)

@@ -22,11 +22,11 @@ internal sealed class CoilField
         _share;
 
     public CoilField(FieldCoil coil, int layers, int nodesPerQuarter)
-        : this(coil, GaussRule.Of(layers), ArcNodes.Of(nodesPerQuarter).Quarter) { }
+        : this(coil, GaussRule.WithNodes(layers), ArcNodes.WithNodes(nodesPerQuarter).Quarter) { }
 
     private CoilField(FieldCoil coil, GaussRule layer, ArcRule arc)
     {
-        _former = Former.Of(coil.Bobbin);
+        _former = Former.FromBobbin(coil.Bobbin);
         (_x0, _y0) = (coil.Position.XM, coil.Position.YM);
         (_bottom, _top) = (coil.Position.ZM - coil.Bobbin.WindingHeightM / 2, coil.Position.ZM + coil.Bobbin.WindingHeightM / 2);
         int layers = layer.At.Length,
@@ -50,7 +50,7 @@ internal sealed class CoilField
     public bool IsMirroredAbout(double y) => Math.Abs(y - _y0) < 1e-9;
 
     /// <summary>Field strength at a point, per ampere-turn, counter-clockwise current seen from the top.</summary>
-    public Vector3M At(double x, double y, double z)
+    public Vector3M ComputeField(double x, double y, double z)
     {
         (x, y) = (x - _x0, y - _y0);
         double down = _bottom - z,
@@ -149,8 +149,13 @@ internal sealed class CoilField
     }
 
     /// <summary>(right + R)/(left + R) without cancellation.</summary>
-    private static double Ends(double left, double right, double toLeft, double toRight, double square) =>
-        right <= 0 ? (toLeft - left) / (toRight - right)
-        : left >= 0 ? (right + toRight) / (left + toLeft)
-        : (right + toRight) * (toLeft - left) / square;
+    private static double Ends(double left, double right, double toLeft, double toRight, double square)
+    {
+        if (right <= 0)
+        {
+            return (toLeft - left) / (toRight - right);
+        }
+
+        return left >= 0 ? (right + toRight) / (left + toLeft) : (right + toRight) * (toLeft - left) / square;
+    }
 }

@@ -3,7 +3,7 @@ namespace Coilwright.Physics.BoundaryElements;
 /// <summary>What is said of parts that are cut more coarsely than their shape asks for.</summary>
 internal static class CutNotes
 {
-    public static IEnumerable<FieldNote> Of(IEnumerable<MagneticBody> bodies) =>
+    public static IEnumerable<FieldNote> Describe(IEnumerable<MagneticBody> bodies) =>
         bodies.Any(body => body.Material.ShapeError >= FieldSettings.CoarseError)
             ?
             [

@@ -5,8 +5,10 @@ public sealed class FastFieldEngine : IFieldEngine
 {
     private readonly SurfaceFieldEngine _engine = new(FieldSettings.Fast);
 
+    /// <inheritdoc/>
     public string Name => "fast";
 
+    /// <inheritdoc/>
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default) => _engine.Solve(problem, cancel);
 }
 
@@ -15,7 +17,9 @@ public sealed class AccurateFieldEngine : IFieldEngine
 {
     private readonly SurfaceFieldEngine _engine = new(FieldSettings.Accurate);
 
+    /// <inheritdoc/>
     public string Name => "accurate";
 
+    /// <inheritdoc/>
     public FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default) => _engine.Solve(problem, cancel);
 }

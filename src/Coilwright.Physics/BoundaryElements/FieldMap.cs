@@ -36,6 +36,8 @@ public sealed class FieldMap
     public int Windings => _windings.Length;
 
     /// <summary>Magnets' flux density at a point, T.</summary>
+    /// <param name="at">The point in the recipe's axes, m; outside every part.</param>
+    /// <returns>The three components, T.</returns>
     public Vector3M MagnetFluxDensityT(Vector3M at)
     {
         Span<Vector3M> fields = stackalloc Vector3M[1];
@@ -51,6 +53,7 @@ public sealed class FieldMap
     /// The permeabilities act to first order, each on its own; the strength of the magnets is taken as given, and <see
     /// cref="FieldSolution.DrawnShare"/> comes on top.
     /// </remarks>
+    /// <param name="at">The point in the recipe's axes, m; outside every part.</param>
     public Estimate MagnetVerticalT(Vector3M at)
     {
         Span<Vector3M> fields = stackalloc Vector3M[_moved.Value.Length];
@@ -72,13 +75,13 @@ public sealed class FieldMap
     /// </summary>
     /// <param name="at">The point.</param>
     /// <param name="fields">1 + <see cref="Windings"/> places.</param>
-    public void At(Vector3M at, Span<Vector3M> fields)
+    public void ComputeFields(Vector3M at, Span<Vector3M> fields)
     {
         fields.Clear();
         _system.AddFieldAt(at.XM, at.YM, at.ZM, _charges.Value, fields);
         for (int c = 0; c < _windings.Length; c++)
         {
-            Vector3M own = _windings[c].At(at.XM, at.YM, at.ZM);
+            Vector3M own = _windings[c].ComputeField(at.XM, at.YM, at.ZM);
             fields[c + 1] = new Vector3M(fields[c + 1].XM + own.XM, fields[c + 1].YM + own.YM, fields[c + 1].ZM + own.ZM);
         }
     }

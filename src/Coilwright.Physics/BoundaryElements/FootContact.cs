@@ -24,7 +24,7 @@ internal sealed class FootContact
     private FootContact() { }
 
     /// <summary>The contact of a rod with a bar; null when they do not touch.</summary>
-    public static FootContact? Of(RingBody rod, PanelBody bar)
+    public static FootContact? Find(RingBody rod, PanelBody bar)
     {
         FootContact contact = new();
         for (int ring = 0; ring < rod.Stride; ring++)

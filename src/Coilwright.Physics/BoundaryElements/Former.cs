@@ -7,7 +7,7 @@ namespace Coilwright.Physics.BoundaryElements;
 /// </summary>
 internal readonly record struct Former(double HalfLongM, double HalfShortM, double CornerM)
 {
-    public static Former Of(Bobbin bobbin) =>
+    public static Former FromBobbin(Bobbin bobbin) =>
         new(Clean(bobbin.LongStraightM / 2, bobbin), Clean(bobbin.ShortStraightM / 2, bobbin), bobbin.EndRadiusM);
 
     private static double Clean(double half, Bobbin bobbin) => half > 1e-9 * (bobbin.CoreLengthM + bobbin.CoreWidthM) ? half : 0;

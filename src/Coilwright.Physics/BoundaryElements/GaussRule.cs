@@ -33,7 +33,7 @@ internal sealed class GaussRule
     public double[] Weight { get; }
 
     /// <summary>The rule with 1…32 nodes.</summary>
-    public static GaussRule Of(int count) => Rules[count - 1];
+    public static GaussRule WithNodes(int count) => Rules[count - 1];
 
     private static (double Value, double Slope) Legendre(int n, double x)
     {

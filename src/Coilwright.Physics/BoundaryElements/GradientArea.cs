@@ -30,7 +30,7 @@ public sealed record GradientArea(double[,] M3, double[,] ByBuildM2, double[,] S
     /// <param name="coreError">Stated error of the cores' share, as a fraction (95 %).</param>
     /// <param name="coresByBuild">Of each coil: relative change of its cores' share with its build, 1/m.</param>
     /// <param name="drawn">Share of the whole that magnetic metalwork leaves open.</param>
-    internal static GradientArea Of(
+    internal static GradientArea Compute(
         IReadOnlyList<FieldCoil> coils,
         SurfaceSystem system,
         double[][] charges,

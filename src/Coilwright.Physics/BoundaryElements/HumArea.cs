@@ -8,7 +8,7 @@ internal static class HumArea
     /// <summary>
     /// Turns × area and the cores' dipole moment per ampere, by reciprocity what a uniform field along z links, m², signed.
     /// </summary>
-    public static double[] Of(IReadOnlyList<FieldCoil> coils, SurfaceSystem system, double[][] charges) =>
+    public static double[] Compute(IReadOnlyList<FieldCoil> coils, SurfaceSystem system, double[][] charges) =>
         [
             .. coils.Select(
                 (coil, c) =>
@@ -43,7 +43,7 @@ internal static class HumArea
             EndRadiusM = inside.EndRadiusM + b,
         };
         CoilField last = new(coil with { Bobbin = outside, BuildM = 1e-3 * b }, 1, 4);
-        double At(CoilField field) => field.At(coil.Position.XM, coil.Position.YM, coil.Position.ZM).ZM;
+        double At(CoilField field) => field.ComputeField(coil.Position.XM, coil.Position.YM, coil.Position.ZM).ZM;
         return (At(last) - At(winding)) / (b * At(winding));
     }
 

@@ -4,9 +4,19 @@ using Coilwright.Physics.Winding;
 namespace Coilwright.Physics.BoundaryElements;
 
 /// <summary>One wound coil as the field sees it. Sign +1 is counter-clockwise seen from the top.</summary>
+/// <param name="Bobbin">What the coil is wound on.</param>
+/// <param name="BuildM">Radial thickness of the winding, m, above zero.</param>
+/// <param name="Turns">Turns, above zero; need not be whole.</param>
+/// <param name="Sign">Sense of winding, +1 or −1.</param>
+/// <param name="Position">Centre of the coil in the recipe's axes, m.</param>
+/// <param name="Poles">Rows of poles inside it; empty for a coil with air inside.</param>
 public sealed record FieldCoil(Bobbin Bobbin, double BuildM, double Turns, int Sign, Vector3M Position, IReadOnlyList<PoleModel> Poles);
 
 /// <summary>Coils, bars and sheets to solve, and the frequencies asked for, Hz.</summary>
+/// <param name="Coils">The coils, at least one; every matrix of the solution is in their order.</param>
+/// <param name="Bars">Bar magnets and keepers; empty without.</param>
+/// <param name="Sheets">Covers and plates; empty without.</param>
+/// <param name="FrequenciesHz">Frequencies, Hz, above zero; the spectrum is in their order. Empty for the static field alone.</param>
 public sealed record FieldProblem(
     IReadOnlyList<FieldCoil> Coils,
     IReadOnlyList<BarModel> Bars,
@@ -15,6 +25,8 @@ public sealed record FieldProblem(
 );
 
 /// <summary>Something a solution leaves out, beside the field of the recipe it is about.</summary>
+/// <param name="Field">Path in the recipe, for example "metalwork[0]".</param>
+/// <param name="Message">What is left out, in workshop words.</param>
 public sealed record FieldNote(string Field, string Message);
 
 /// <summary>What a cover's or plate's conductivity does.</summary>
@@ -26,7 +38,10 @@ public sealed record SheetEffect(int Index, SheetModel Sheet, IReadOnlyList<Comp
 /// <summary>What the field gives the circuit. Matrices by coil, turns included, signed by the winding signs.</summary>
 public sealed record FieldSolution
 {
+    /// <summary>Inductance of the windings without cores, H: own on the diagonal, mutual beside it.</summary>
     public required double[,] AirInductanceH { get; init; }
+
+    /// <summary>The same with the cores, for a field too slow for eddy currents, H.</summary>
     public required double[,] StaticInductanceH { get; init; }
 
     /// <summary>Half-width of the 95 % interval of each element: permeability and the model's own error, H.</summary>
@@ -44,11 +59,10 @@ public sealed record FieldSolution
     /// </summary>
     public IReadOnlyList<Complex[,]> SpectrumSpreadH { get; init; } = [];
 
-    /// <summary>
-    /// Change of each coil's turns × area with its build, m²/m, and with the cores at the upper end of their interval, m²; empty when not
-    /// solved.
-    /// </summary>
+    /// <summary>Change of each coil's turns × area with its build, m²/m; empty when not solved.</summary>
     public double[] AreaByBuildM2PerM { get; init; } = [];
+
+    /// <summary>The same with the cores at the upper end of their interval, m²; empty when not solved.</summary>
     public double[] AreaSpreadM2 { get; init; } = [];
 
     /// <summary>Change of each coil's own air inductance with its build, H/m.</summary>
@@ -65,6 +79,8 @@ public sealed record FieldSolution
     /// factor of 1 + this (95 %); zero without such.
     /// </summary>
     public double DrawnShare { get; init; }
+
+    /// <summary>What the solution leaves out; empty when nothing.</summary>
     public IReadOnlyList<FieldNote> Notes { get; init; } = [];
 
     /// <summary>The static field in space of the same solution.</summary>
@@ -74,8 +90,12 @@ public sealed record FieldSolution
 /// <summary>Solves the field of a pickup. Engines differ in speed and error, not in meaning.</summary>
 public interface IFieldEngine
 {
+    /// <summary>Word for the engine in answers and messages: "fast" or "accurate".</summary>
     string Name { get; }
 
     /// <summary>Inductances and areas of the problem's coils.</summary>
+    /// <param name="problem">What to solve.</param>
+    /// <param name="cancel">Stops the work.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
     FieldSolution Solve(FieldProblem problem, CancellationToken cancel = default);
 }

@@ -115,7 +115,7 @@ internal sealed class PanelBody : MagneticBody
         double flux = 0,
             area = 0;
         Dictionary<double, double> axis = AxisPotential(coil);
-        GaussRule rule = GaussRule.Of(4);
+        GaussRule rule = GaussRule.WithNodes(4);
         for (int i = 0; i < Count; i++)
         {
             if (share[i] <= 0)
@@ -125,7 +125,7 @@ internal sealed class PanelBody : MagneticBody
 
             Panel panel = _panels[i];
             SurfacePoint at = _points[i];
-            Vector3M h = coil.At(panel.X, panel.Y, panel.Z);
+            Vector3M h = coil.ComputeField(panel.X, panel.Y, panel.Z);
             drive[i] = at.NormalX * h.XM + at.NormalY * h.YM + at.NormalZ * h.ZM;
             potential[i] = axis[panel.X] - Across(coil, panel, rule);
             flux += Area[i] * drive[i];
@@ -157,7 +157,7 @@ internal sealed class PanelBody : MagneticBody
 
     private static IEnumerable<SurfacePoint> Around(Panel panel, int element, int points)
     {
-        GaussRule rule = GaussRule.Of(points);
+        GaussRule rule = GaussRule.WithNodes(points);
         bool alongU = panel.HalfU > panel.HalfV;
         double half = alongU ? panel.HalfU : panel.HalfV;
         return rule.At.Select(
@@ -173,7 +173,7 @@ internal sealed class PanelBody : MagneticBody
         for (int g = 0; g < rule.At.Length; g++)
         {
             double t = rule.At[g];
-            Vector3M h = coil.At(panel.X, _centre.YM + t * dy, _centre.ZM + t * dz);
+            Vector3M h = coil.ComputeField(panel.X, _centre.YM + t * dy, _centre.ZM + t * dz);
             sum += rule.Weight[g] * (h.YM * dy + h.ZM * dz);
         }
 
@@ -182,7 +182,7 @@ internal sealed class PanelBody : MagneticBody
 
     private Dictionary<double, double> AxisPotential(CoilField coil)
     {
-        GaussRule rule = GaussRule.Of(3);
+        GaussRule rule = GaussRule.WithNodes(3);
         Dictionary<double, double> potential = [];
         double from = 0,
             sum = 0;
@@ -190,7 +190,7 @@ internal sealed class PanelBody : MagneticBody
         {
             for (int g = 0; g < rule.At.Length && potential.Count > 0; g++)
             {
-                sum -= rule.Weight[g] * (x - from) * coil.At(from + rule.At[g] * (x - from), _centre.YM, _centre.ZM).XM;
+                sum -= rule.Weight[g] * (x - from) * coil.ComputeField(from + rule.At[g] * (x - from), _centre.YM, _centre.ZM).XM;
             }
 
             potential[x] = sum;

@@ -72,8 +72,13 @@ internal static class PanelKernel
     }
 
     /// <summary>(b + Rb)/(a + Ra) without cancellation.</summary>
-    private static double Span(double a, double b, double ra, double rb, double square) =>
-        b <= 0 ? (ra - a) / (rb - b)
-        : a >= 0 ? (b + rb) / (a + ra)
-        : (b + rb) * (ra - a) / square;
+    private static double Span(double a, double b, double ra, double rb, double square)
+    {
+        if (b <= 0)
+        {
+            return (ra - a) / (rb - b);
+        }
+
+        return a >= 0 ? (b + rb) / (a + ra) : (b + rb) * (ra - a) / square;
+    }
 }

@@ -124,8 +124,11 @@ internal static class Passivity
         return (evd.EigenVectors * held * evd.EigenVectors.Transpose()).ToArray();
     }
 
-    private static double Wider(double half, double moved) =>
-        Math.Abs(moved) > 0 ? Math.CopySign(Math.Sqrt(half * half + moved * moved), Math.Abs(half) > 0 ? half : moved) : half;
+    private static double Wider(double half, double moved)
+    {
+        double sign = Math.Abs(half) > 0 ? half : moved;
+        return Math.Abs(moved) > 0 ? Math.CopySign(Math.Sqrt(half * half + moved * moved), sign) : half;
+    }
 
     private static void Each(int n, Action<int, int> each)
     {

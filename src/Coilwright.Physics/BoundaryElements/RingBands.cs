@@ -24,7 +24,7 @@ internal sealed class RingBands
         (_radius, _height, _charge) = (new double[Counts.Length][], new double[Counts.Length][], new double[Counts.Length][]);
         for (int r = 0; r < Counts.Length; r++)
         {
-            GaussRule rule = GaussRule.Of(Counts[r]);
+            GaussRule rule = GaussRule.WithNodes(Counts[r]);
             (_radius[r], _height[r], _charge[r]) = (
                 new double[Counts[r] * Padded],
                 new double[Counts[r] * Padded],

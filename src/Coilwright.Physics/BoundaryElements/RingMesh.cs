@@ -87,23 +87,27 @@ internal sealed class RingMesh
     /// <summary>Rule for the field of a band at a distance: more filaments the nearer the point.</summary>
     public GaussRule RuleFor(int band, double distance)
     {
-        double widths = distance / Width(band);
-        return GaussRule.Of(
-            widths > 6 ? 1
-            : widths > 2.5 ? 2
-            : widths > 1.2 ? 4
-            : 6
-        );
+        int filaments = (distance / Width(band)) switch
+        {
+            > 6 => 1,
+            > 2.5 => 2,
+            > 1.2 => 4,
+            _ => 6,
+        };
+        return GaussRule.WithNodes(filaments);
     }
 
     private void Add((double Rho, double Z) from, (double Rho, double Z) to, int parts, bool startEdge, bool endEdge)
     {
         (double Rho, double Z) At(double t) => (from.Rho + t * (to.Rho - from.Rho), from.Z + t * (to.Z - from.Z));
         double Place(double s) =>
-            startEdge && endEdge ? (1 - Math.Cos(Math.PI * s)) / 2
-            : startEdge ? 1 - Math.Cos(Math.PI / 2 * s)
-            : endEdge ? Math.Sin(Math.PI / 2 * s)
-            : s;
+            (startEdge, endEdge) switch
+            {
+                (true, true) => (1 - Math.Cos(Math.PI * s)) / 2,
+                (true, false) => 1 - Math.Cos(Math.PI / 2 * s),
+                (false, true) => Math.Sin(Math.PI / 2 * s),
+                _ => s,
+            };
         for (int i = 0; i < parts; i++)
         {
             _from.Add(At(Place(i / (double)parts)));

@@ -3,7 +3,7 @@ namespace Coilwright.Physics.BoundaryElements;
 /// <summary>A winding's field on the rings of a rod.</summary>
 internal static class RodCoupling
 {
-    private static readonly GaussRule AxisRule = GaussRule.Of(2);
+    private static readonly GaussRule AxisRule = GaussRule.WithNodes(2);
 
     /// <summary>Coefficients of the normal field on each ring, the mean freed of its mean over the body, and of the potential.</summary>
     /// <remarks>
@@ -51,14 +51,14 @@ internal static class RodCoupling
         double sum = 0;
         for (int g = 0; g < AxisRule.At.Length; g++)
         {
-            sum += AxisRule.Weight[g] * coil.At(rod.X, rod.Y, from + AxisRule.At[g] * (to - from)).ZM;
+            sum += AxisRule.Weight[g] * coil.ComputeField(rod.X, rod.Y, from + AxisRule.At[g] * (to - from)).ZM;
         }
 
         return sum * (to - from);
     }
 
     private static double Slope(CoilField coil, RingBody rod, double z, double step) =>
-        (coil.At(rod.X, rod.Y, z + step).ZM - coil.At(rod.X, rod.Y, z - step).ZM) / (2 * step);
+        (coil.ComputeField(rod.X, rod.Y, z + step).ZM - coil.ComputeField(rod.X, rod.Y, z - step).ZM) / (2 * step);
 
     /// <summary>Points around each ring; with the winding's long axis through the rod, half the circle tells all.</summary>
     private sealed class Rounds
@@ -91,10 +91,10 @@ internal static class RodCoupling
                 .. angles.Select(angle =>
                     azimuth
                         .Waves.Select(wave =>
-                            wave.Order == 0 || (halved && wave.Sine)
-                                ? 0
-                                : (wave.Sine ? -Math.Cos(wave.Order * angle) : Math.Sin(wave.Order * angle)) * 2 / (wave.Order * samples)
-                        )
+                        {
+                            double turned = wave.Sine ? -Math.Cos(wave.Order * angle) : Math.Sin(wave.Order * angle);
+                            return wave.Order == 0 || (halved && wave.Sine) ? 0 : turned * 2 / (wave.Order * samples);
+                        })
                         .ToArray()
                 ),
             ];
@@ -109,7 +109,7 @@ internal static class RodCoupling
             for (int s = 0; s < _cos.Length; s++)
             {
                 (double co, double si) = (_cos[s], _sin[s]);
-                Vector3M h = _coil.At(_rod.X + rho * co, _rod.Y + rho * si, _rod.Bottom + mesh.Z[ring]);
+                Vector3M h = _coil.ComputeField(_rod.X + rho * co, _rod.Y + rho * si, _rod.Bottom + mesh.Z[ring]);
                 double radial = h.XM * co + h.YM * si,
                     around = h.YM * co - h.XM * si,
                     normal = mesh.NormalRho[ring] * radial + mesh.NormalZ[ring] * h.ZM;

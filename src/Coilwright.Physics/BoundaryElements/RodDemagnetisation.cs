@@ -7,9 +7,11 @@ namespace Coilwright.Physics.BoundaryElements;
 public static class RodDemagnetisation
 {
     /// <summary>Magnetometric factor (mean over the volume) and fluxmetric factor (mean over the middle section).</summary>
-    /// <param name="lengthM">Length, m.</param>
-    /// <param name="diameterM">Diameter, m.</param>
-    /// <param name="relativePermeability">Above 1.</param>
+    /// <param name="lengthM">Length, m, above zero.</param>
+    /// <param name="diameterM">Diameter, m, above zero.</param>
+    /// <param name="relativePermeability">Relative permeability, 1.000001…1,000,000,000.</param>
+    /// <returns>Both as shares of the magnetisation, 0…1.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The permeability lies outside its range.</exception>
     public static (double Magnetometric, double Fluxmetric) Factors(double lengthM, double diameterM, double relativePermeability)
     {
         Require.InRange(relativePermeability, 1 + 1e-6, 1e9);

@@ -11,7 +11,8 @@ public static class SkinEffect
 {
     private const double Mu0 = 4e-7 * Math.PI;
 
-    /// <param name="relative">Static relative permeability.</param>
+    /// <summary>Complex relative permeability at a frequency.</summary>
+    /// <param name="relative">Static relative permeability, at least 1.</param>
     /// <param name="conductivitySPerM">Conductivity, S/m; 0 leaves the static value.</param>
     /// <param name="shape">Round or flat section.</param>
     /// <param name="halfThicknessM">Radius or half thickness, m.</param>
@@ -29,6 +30,7 @@ public static class SkinEffect
     }
 
     /// <summary>2J₁(z)/(z·J₀(z)) from z² by the continued fraction 1/(1 − z²/(2·4 …)), stable for every |z|.</summary>
+    /// <param name="square">z².</param>
     public static Complex CylinderRatio(Complex square)
     {
         // J₁/J₀ = (z/2)/(1 − (z²/4)/(1·2)/(1 − (z²/4)/(2·3)/(1 − …))), from the far end.

@@ -67,7 +67,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         double[] middle = [.. system.Materials.Select(material => material.RelativePermeability.Value)];
         double[][] charges = sweep.Charges(middle);
         double[,] cores = sweep.Linkage(charges);
-        SheetResponse? sheets = SheetResponse.Of(problem, settings, windings, system, sweep, charges, cancel);
+        SheetResponse? sheets = SheetResponse.Solve(problem, settings, windings, system, sweep, charges, cancel);
         CoreSweep full = sheets?.Sweep ?? sweep;
         if (
             system.Count > 0
@@ -82,7 +82,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
 
         double[,] spread = Spread(full, system, middle, cores, BodyFactory.Touch(bodies) ? settings.ContactError : 0);
         List<Dictionary<int, Complex[,]>> bySheet = [];
-        double[] areas = HumArea.Of(coils, system, charges);
+        double[] areas = HumArea.Compute(coils, system, charges);
         double[] coreSpread = [.. coils.Select((_, c) => Math.Abs(cores[c, c]) > 0 ? Math.Abs(spread[c, c] / cores[c, c]) : 0)];
         double drawn = problem.Sheets.Any(MagneticSheets.Draws) ? MagneticSheets.InductanceShare : 0,
             fieldError = problem.Bars.Count > 0 ? settings.FieldErrorWithBars : settings.FieldError;
@@ -104,7 +104,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
             EffectiveAreaM2 = areas,
             AreaByBuildM2PerM = [.. areas.Select((area, c) => HumArea.ByBuild(coils[c], area, coresByBuild[c]))],
             AreaSpreadM2 = [.. areas.Select((area, c) => MagneticSheets.Widen(HumArea.Spread(coils[c], area, coreSpread[c]), area, drawn))],
-            Gradient = GradientArea.Of(
+            Gradient = GradientArea.Compute(
                 coils,
                 system,
                 charges,
@@ -122,7 +122,7 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
                 fieldError
             ),
             DrawnShare = MagneticSheets.FieldShare(problem),
-            Notes = [.. SheetNotes.Of(problem), .. BarNotes.Of(problem), .. CutNotes.Of(bodies)],
+            Notes = [.. SheetNotes.Describe(problem), .. BarNotes.Describe(problem), .. CutNotes.Describe(bodies)],
         };
     }
 

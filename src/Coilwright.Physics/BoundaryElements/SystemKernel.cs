@@ -145,10 +145,12 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
         double[] normal = new double[source.Count];
         int first = columns.Where(column => column >= 0).Min();
         double[] folded = new double[columns.Max() - first + 1];
-        FootContact? contact =
-            target is RingBody foot && source is PanelBody floor ? FootContact.Of(foot, floor)
-            : target is PanelBody under && source is RingBody over ? FootContact.Of(over, under)
-            : null;
+        FootContact? contact = (target, source) switch
+        {
+            (RingBody foot, PanelBody floor) => FootContact.Find(foot, floor),
+            (PanelBody floor, RingBody foot) => FootContact.Find(foot, floor),
+            _ => null,
+        };
         foreach (SurfacePoint point in source is RingBody ? target.Spread : target.Points)
         {
             bool used = false;

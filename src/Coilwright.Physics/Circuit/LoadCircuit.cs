@@ -4,6 +4,8 @@ namespace Coilwright.Physics.Circuit;
 /// A volume control: its track, and the share of the track below the wiper from 0 to 1 (1 = full); <see cref="Taper"/> turns a setting into
 /// that share.
 /// </summary>
+/// <param name="ResistanceOhm">Resistance of the whole track, Ω, 1 mΩ…1 GΩ.</param>
+/// <param name="Setting">Share of the track below the wiper, 0…1.</param>
 public readonly record struct VolumeControl(double ResistanceOhm, double Setting)
 {
     /// <summary>What is soldered from the control's input to its wiper to keep the treble; null for none.</summary>
@@ -32,17 +34,27 @@ public readonly record struct BufferStage(double InputOhm, double InputF, double
 /// A tone control: track, capacitor and setting; at 1 the whole track is in series with the capacitor, at 0 the capacitor alone hangs
 /// across the pickup.
 /// </summary>
+/// <param name="ResistanceOhm">Resistance of the whole track, Ω, 0…1 GΩ.</param>
+/// <param name="CapacitorF">The capacitor, F, 0…1 mF.</param>
+/// <param name="Setting">Share of the track in series with the capacitor, 0…1.</param>
 public readonly record struct ToneControl(double ResistanceOhm, double CapacitorF, double Setting);
 
 /// <summary>What hangs on the pickup. Every part is optional. SI units.</summary>
 public sealed record LoadCircuit
 {
+    /// <summary>Volume control behind the tone control; null for none.</summary>
     public VolumeControl? Volume { get; init; }
+
+    /// <summary>Tone control across the pickup's terminals; null for none.</summary>
     public ToneControl? Tone { get; init; }
+
+    /// <summary>Capacitance of the cable, F, 0…1 mF; zero for none.</summary>
     public double CableCapacitanceF { get; init; }
 
     /// <summary>Input resistance of what comes behind, Ω; null for none.</summary>
     public double? InputResistanceOhm { get; init; }
+
+    /// <summary>Input capacitance of what comes behind, F, 0…1 mF; zero for none.</summary>
     public double InputCapacitanceF { get; init; }
 
     /// <summary>A buffer between controls and cable; null for none.</summary>

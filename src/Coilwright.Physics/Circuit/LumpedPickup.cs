@@ -12,11 +12,17 @@ public interface ISeriesBranch
 }
 
 /// <summary>An inductance with a resistance across it, in series with the coil: how eddy currents look from the wires.</summary>
+/// <param name="InductanceH">The inductance, H, 0…100 kH; at 0 the branch is a wire.</param>
+/// <param name="ResistanceOhm">The resistance across it, Ω, 0…1 TΩ; at 0 the branch is a wire.</param>
 public readonly record struct EddyBranch(double InductanceH, double ResistanceOhm);
 
 /// <summary>R, L and eddy branches in series; C and a loss resistance across the terminals. SI units.</summary>
+/// <param name="ResistanceOhm">Series resistance, Ω, 1 µΩ…1 GΩ.</param>
+/// <param name="InductanceH">Series inductance without the eddy branches, H, 0…100 kH.</param>
+/// <param name="CapacitanceF">Capacitance across the terminals, F, 0…1 mF.</param>
 public sealed record LumpedPickup(double ResistanceOhm, double InductanceH, double CapacitanceF) : ISeriesBranch
 {
+    /// <summary>Eddy branches in series with the coil, in any order; empty for none.</summary>
     public IReadOnlyList<EddyBranch> Eddy { get; init; } = [];
 
     /// <summary>Loss resistance across the terminals, Ω; null for none.</summary>

@@ -6,6 +6,8 @@ namespace Coilwright.Physics.Circuit;
 public static class PickupImpedance
 {
     /// <summary>Complex impedance, Ω.</summary>
+    /// <param name="pickup">The pickup.</param>
+    /// <param name="frequencyHz">Frequency, Hz, above zero.</param>
     public static Complex Ohm(LumpedPickup pickup, double frequencyHz)
     {
         Complex series = pickup.ImpedanceOhm(frequencyHz);
@@ -18,6 +20,8 @@ public static class PickupImpedance
     /// <summary>
     /// Inductance that a meter shows in its series setting, H: Im Z/ω; above the true one below the resonance, negative above it.
     /// </summary>
+    /// <param name="pickup">The pickup.</param>
+    /// <param name="frequencyHz">Frequency, Hz, above zero.</param>
     public static double ApparentInductanceH(LumpedPickup pickup, double frequencyHz) =>
         Ohm(pickup, frequencyHz).Imaginary / (2 * Math.PI * frequencyHz);
 }

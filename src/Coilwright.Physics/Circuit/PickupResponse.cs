@@ -36,9 +36,10 @@ public static class PickupResponse
     /// <summary>Computes the response at given frequencies.</summary>
     /// <param name="source">Series branch of the pickup.</param>
     /// <param name="capacitanceF">Capacitance across its terminals, F, 0…1 mF.</param>
-    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω; null for none.</param>
-    /// <param name="load">What hangs on it.</param>
+    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω, 1 mΩ…1 PΩ; null for none.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
     /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static Response Compute(
         ISeriesBranch source,
         double capacitanceF,
@@ -49,7 +50,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.Compute(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
+            return CircuitResponse.Compute(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), frequenciesHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -73,6 +74,10 @@ public static class PickupResponse
     }
 
     /// <summary>The same for a lumped pickup.</summary>
+    /// <param name="pickup">The pickup; its members state their ranges.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static Response Compute(LumpedPickup pickup, LoadCircuit load, ReadOnlySpan<double> frequenciesHz) =>
         Compute(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, frequenciesHz);
 
@@ -80,7 +85,13 @@ public static class PickupResponse
     /// The highest point of the response between 20 Hz and <paramref name="toHz"/>, to 1e-6 of its frequency or as far as a flat top lets
     /// it be told.
     /// </summary>
+    /// <param name="source">Series branch of the pickup.</param>
+    /// <param name="capacitanceF">Capacitance across its terminals, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω, 1 mΩ…1 PΩ; null for none.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
     /// <returns>Null when the curve never rises above its level at 20 Hz, still rises at <paramref name="toHz"/>, or is silent.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static ResonancePeak? FindPeak(
         ISeriesBranch source,
         double capacitanceF,
@@ -91,7 +102,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+            return CircuitResponse.FindPeak(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), toHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -99,6 +110,10 @@ public static class PickupResponse
     }
 
     /// <summary>The same for a lumped pickup.</summary>
+    /// <param name="pickup">The pickup; its members state their ranges.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static ResonancePeak? FindPeak(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindPeak(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 
@@ -106,6 +121,13 @@ public static class PickupResponse
     /// As <see cref="FindPeak(ISeriesBranch, double, double?, LoadCircuit, double)"/>, climbing from <paramref name="nearHz"/>: ten times
     /// quicker where the curve has one peak not far from there.
     /// </summary>
+    /// <param name="source">Series branch of the pickup.</param>
+    /// <param name="capacitanceF">Capacitance across its terminals, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω, 1 mΩ…1 PΩ; null for none.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="nearHz">Where to begin, Hz; what lies outside the search begins at its end.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 80 Hz or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number of the pickup or the load lies outside its range.</exception>
     /// <remarks>Searches everywhere when it finds no peak near by; of several peaks it may take the nearest.</remarks>
     public static ResonancePeak? FindPeakNear(
         ISeriesBranch source,
@@ -118,7 +140,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.FindPeak(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+            return CircuitResponse.FindPeak(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), toHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -131,7 +153,13 @@ public static class PickupResponse
     /// <summary>
     /// The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz.
     /// </summary>
+    /// <param name="source">Series branch of the pickup.</param>
+    /// <param name="capacitanceF">Capacitance across its terminals, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across its terminals, Ω, 1 mΩ…1 PΩ; null for none.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
     /// <returns>Null when it is not below that at <paramref name="toHz"/>, or silent.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double? FindMinus3Db(
         ISeriesBranch source,
         double capacitanceF,
@@ -142,7 +170,7 @@ public static class PickupResponse
     {
         if (!load.IsPlain)
         {
-            return CircuitResponse.FindMinus3Db(GuitarCircuit.Of(source, capacitanceF, parallelLossOhm, load), toHz);
+            return CircuitResponse.FindMinus3Db(GuitarCircuit.FromCoil(source, capacitanceF, parallelLossOhm, load), toHz);
         }
 
         Ladder ladder = new(source, capacitanceF, parallelLossOhm, load);
@@ -150,10 +178,18 @@ public static class PickupResponse
     }
 
     /// <summary>The same for a lumped pickup.</summary>
+    /// <param name="pickup">The pickup; its members state their ranges.</param>
+    /// <param name="load">What hangs on it; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double? FindMinus3Db(LumpedPickup pickup, LoadCircuit load, double toHz = SearchEndHz) =>
         FindMinus3Db(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load, toHz);
 
     /// <summary>Frequencies spaced evenly in their logarithm, both ends included, Hz.</summary>
+    /// <param name="fromHz">First, Hz, 1 mHz…1 GHz.</param>
+    /// <param name="toHz">Last, Hz, from the first to 1 GHz.</param>
+    /// <param name="count">How many, 2…100,000,000.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double[] LogFrequencies(double fromHz, double toHz, int count)
     {
         double from = Math.Log(Require.InRange(fromHz, 1e-3, 1e9)),

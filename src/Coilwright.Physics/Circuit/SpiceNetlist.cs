@@ -14,9 +14,12 @@ public static class SpiceNetlist
     /// <summary>The whole file: parts, one AC sweep spaced evenly in log frequency, and the output's gain in dB and phase.</summary>
     /// <param name="pickup">The pickup.</param>
     /// <param name="load">What hangs on it.</param>
-    /// <param name="fromHz">First frequency, Hz.</param>
-    /// <param name="toHz">Last frequency, Hz.</param>
-    /// <param name="points">Number of points wanted; SPICE counts them per decade, so the file asks for the next whole number.</param>
+    /// <param name="fromHz">First frequency, Hz, 1 mHz…1 GHz.</param>
+    /// <param name="toHz">Last frequency, Hz, above the first, at most 1 GHz.</param>
+    /// <param name="points">
+    /// Number of points wanted, 2…100,000,000; SPICE counts them per decade, so the file asks for the next whole number.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static string Write(LumpedPickup pickup, LoadCircuit load, double fromHz, double toHz, int points)
     {
         Require.InRange(fromHz, 1e-3, 1e9);
@@ -32,11 +35,13 @@ public static class SpiceNetlist
     }
 
     /// <summary>The parts alone, one a line.</summary>
+    /// <param name="pickup">The pickup.</param>
+    /// <param name="load">What hangs on it.</param>
     public static string Parts(LumpedPickup pickup, LoadCircuit load)
     {
         if (!load.IsPlain)
         {
-            return CircuitNetlist.Parts(GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load));
+            return CircuitNetlist.Parts(GuitarCircuit.FromCoil(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load));
         }
 
         StringBuilder text = new();

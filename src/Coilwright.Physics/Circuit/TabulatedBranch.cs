@@ -15,9 +15,12 @@ public sealed class TabulatedBranch : ISeriesBranch
     private readonly Track inductanceH;
     private readonly Track resistanceOhm;
 
+    /// <summary>A branch from its tables.</summary>
     /// <param name="frequenciesHz">At least one frequency, Hz, strictly rising, 1 mHz…1 GHz.</param>
-    /// <param name="inductanceH">Series inductance at each, H.</param>
-    /// <param name="resistanceOhm">Series resistance at each, Ω.</param>
+    /// <param name="inductanceH">Series inductance at each, H, −100 kH…100 kH.</param>
+    /// <param name="resistanceOhm">Series resistance at each, Ω, 0…1 TΩ.</param>
+    /// <exception cref="ArgumentException">The tables are empty or not equally long.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">An entry lies outside its range, or the frequencies do not rise.</exception>
     public TabulatedBranch(IReadOnlyList<double> frequenciesHz, IReadOnlyList<double> inductanceH, IReadOnlyList<double> resistanceOhm)
     {
         int count = frequenciesHz.Count;

@@ -20,6 +20,7 @@ public sealed class Taper
 
     /// <summary>Rising exponentially from 0 to 1: share = (bˢ − 1)/(b − 1) with b = (1/m − 1)², so that half way gives m.</summary>
     /// <param name="middle">Share at half way, 0.01…0.49.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The share lies outside its range.</exception>
     public static Taper Logarithmic(double middle = UsualMiddle)
     {
         double root = 1 / Require.InRange(middle, 0.01, 0.49) - 1;
@@ -27,7 +28,9 @@ public sealed class Taper
     }
 
     /// <summary>Through measured pairs, straight between them.</summary>
-    /// <param name="pairs">Setting and share, settings strictly rising from 0 to 1, shares never falling, 0…1.</param>
+    /// <param name="pairs">Two or more of setting and share: settings strictly rising from 0 to 1, shares never falling, 0…1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A setting or share lies outside its range or out of order.</exception>
+    /// <exception cref="ArgumentException">An end is missing.</exception>
     public static Taper Measured(IReadOnlyList<(double Setting, double Share)> pairs)
     {
         double[] at = [.. pairs.Select(pair => pair.Setting)],
@@ -45,6 +48,7 @@ public sealed class Taper
 
     /// <summary>Share of the track below the wiper.</summary>
     /// <param name="setting">0…1, 1 = full.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The setting lies outside its range.</exception>
     public double Share(double setting)
     {
         Require.InRange(setting, 0, 1);

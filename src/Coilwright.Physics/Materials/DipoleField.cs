@@ -8,6 +8,7 @@ public static class DipoleField
     /// <summary>Largest field, in any direction, of dipoles close together whose moments sum to at most so much, T.</summary>
     /// <param name="momentAm2">Sum of the moments' sizes, A·m², 0…1,000,000.</param>
     /// <param name="distanceM">Distance from their middle, m, 0.1…100.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     /// <remarks>
     /// B = µ0·m/(2π·r³), derived: a dipole's field is largest on its axis, and moments that all point one way add. Dipoles that face each
     /// other have less.

@@ -19,13 +19,16 @@ public static class MaterialCatalogue
     private static readonly Material[] Known = [.. Magnets(), .. Metals(), .. Dielectrics()];
     private static readonly Dictionary<string, Material> ByKey = Known.ToDictionary(m => m.Key, StringComparer.OrdinalIgnoreCase);
 
+    /// <summary>All of them: magnets, then metals, then insulators.</summary>
     public static IReadOnlyList<Material> All => Known;
 
     /// <summary>The material with this key; null when there is none.</summary>
+    /// <param name="key">A key such as "alnico-5"; case and spaces around it do not matter.</param>
     public static Material? Find(string key) => ByKey.GetValueOrDefault((key ?? "").Trim());
 
     /// <summary>Up to three keys nearest to what was typed.</summary>
-    public static IReadOnlyList<string> NearestNames(string key) => NearNames.Of(key ?? "", Known.Select(m => m.Key), 3);
+    /// <param name="key">What was typed.</param>
+    public static IReadOnlyList<string> NearestNames(string key) => NearNames.Find(key ?? "", Known.Select(m => m.Key), 3);
 
     private static IEnumerable<Material> Magnets()
     {

@@ -1,9 +1,9 @@
 namespace Coilwright.Physics.Sound;
 
 /// <summary>A sine whose frequency rises exponentially: x(t) = sin(2π·f₁·L·(e^(t/L) − 1)), L = T/ln(f₂/f₁) [Farina].</summary>
-/// <param name="FromHz">First frequency f₁, Hz.</param>
-/// <param name="ToHz">Last frequency f₂, Hz.</param>
-/// <param name="LengthS">Length T, s.</param>
+/// <param name="FromHz">First frequency f₁, Hz, 1…100,000.</param>
+/// <param name="ToHz">Last frequency f₂, Hz, at least 1.5 times the first.</param>
+/// <param name="LengthS">Length T, s, 0.1…120.</param>
 /// <remarks>
 /// Deconvolved, what the chain distorts into harmonic m stands L·ln m before the response itself, so that a window keeps it out.
 /// </remarks>
@@ -16,14 +16,17 @@ public sealed record LogSweep(double FromHz, double ToHz, double LengthS)
     public double GrowthS => LengthS / Math.Log(ToHz / FromHz);
 
     /// <summary>When a frequency is reached, s.</summary>
+    /// <param name="hz">The frequency, Hz, above zero.</param>
     public double TimeOf(double hz) => GrowthS * Math.Log(hz / FromHz);
 
     /// <summary>By how much harmonic m stands before the response, s.</summary>
+    /// <param name="harmonic">m, above zero; 1 is the response itself.</param>
     public double AdvanceOf(double harmonic) => GrowthS * Math.Log(harmonic);
 
     /// <summary>The samples, faded in and out so that no click stands at its ends.</summary>
-    /// <param name="rateHz">Samples per second, more than twice the last frequency.</param>
+    /// <param name="rateHz">Samples per second, 4,000…400,000 and at least twice the last frequency.</param>
     /// <param name="level">Largest value, 0…1.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rate or a number of the sweep lies outside its range.</exception>
     public double[] Samples(double rateHz, double level = 1)
     {
         Require.InRange(FromHz, 1, 1e5);

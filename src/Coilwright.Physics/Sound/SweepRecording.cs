@@ -31,8 +31,9 @@ public sealed class SweepRecording
     /// <summary>Deconvolves every channel; the first one sets the time.</summary>
     /// <param name="sweep">The sweep that was played.</param>
     /// <param name="rateHz">Samples per second of the recording.</param>
-    /// <param name="channels">Its channels, equally long, at least as long as the sweep.</param>
-    public static SweepRecording Of(LogSweep sweep, double rateHz, IReadOnlyList<double[]> channels)
+    /// <param name="channels">Its channels, equally long, at least as long as the sweep; one or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rate or a number of the sweep lies outside its range.</exception>
+    public static SweepRecording Deconvolve(LogSweep sweep, double rateHz, IReadOnlyList<double[]> channels)
     {
         double[] played = sweep.Samples(rateHz);
         int length = (int)BitOperations.RoundUpToPowerOf2((uint)(channels[0].Length + played.Length));
@@ -47,7 +48,9 @@ public sealed class SweepRecording
     }
 
     /// <summary>Complex transfer from the sweep to a channel at one frequency.</summary>
-    public Complex At(int channel, double hz)
+    /// <param name="channel">Number of the channel, from 0.</param>
+    /// <param name="hz">Frequency, Hz.</param>
+    public Complex TransferAt(int channel, double hz)
     {
         double turn = -2 * Math.PI * hz / rateHz;
         Complex step = Complex.FromPolarCoordinates(1, turn),
@@ -72,8 +75,8 @@ public sealed class SweepRecording
     /// <param name="inputF">Capacitance of input and leads, F.</param>
     public Complex ImpedanceOhm(double hz, double resistorOhm, double? inputOhm, double inputF)
     {
-        Complex first = At(0, hz),
-            second = At(1, hz),
+        Complex first = TransferAt(0, hz),
+            second = TransferAt(1, hz),
             seen = resistorOhm * second / (first - second);
         return 1 / (1 / seen - new Complex(inputOhm is { } ohm ? 1 / ohm : 0, 2 * Math.PI * hz * inputF));
     }

@@ -27,6 +27,7 @@ public sealed class MagnetisedString
         _back = BackAction(grid, model.CoreDiameterM / 2);
     }
 
+    /// <summary>Places along the string at which it was solved.</summary>
     public StringGrid Grid { get; }
 
     /// <summary>Magnetisation along the string at the places of the grid, A/m.</summary>

@@ -26,10 +26,11 @@ public sealed class StringGrid
     public bool IsHalf { get; }
 
     /// <summary>A grid over coils whose middles lie at these y, reaching 20 mm beyond them.</summary>
-    /// <param name="coilsYM">y of each coil's middle, m.</param>
+    /// <param name="coilsYM">y of each coil's middle, m, at least one.</param>
     /// <param name="segments">Number of segments, 10…400; 60 over one coil come within 0.3 % of many more.</param>
     /// <param name="symmetric">True when windings and magnets are mirror images of themselves in the plane y of the one coil: half the
     /// work.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The number of segments lies outside its range.</exception>
     public static StringGrid Over(IReadOnlyList<double> coilsYM, int segments, bool symmetric = false)
     {
         Require.InRange(segments, 10, 400);

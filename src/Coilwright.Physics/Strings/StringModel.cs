@@ -25,5 +25,6 @@ public sealed record StringModel
     /// <summary>Saturation polarisation, T; 1.8 unless known (assumed, a carbon steel's).</summary>
     public double SaturationT { get; init; } = 1.8;
 
+    /// <summary>How the steel answers a field.</summary>
     public StringLaw Law { get; init; } = StringLaw.Saturating;
 }

@@ -15,7 +15,9 @@ public static class StringMotion
     /// </summary>
     /// <remarks>Λ(z + A·cos θ) = Σ c_m·cos mθ by its Chebyshev nodes; the voltage of the m-th goes as m·c_m.</remarks>
     /// <param name="linkageAt">Linkage when the string is displaced upward by so many metres, Wb.</param>
-    /// <param name="amplitudeM">Amplitude A over the pickup, m; the string must stay above the poles.</param>
+    /// <param name="amplitudeM">Amplitude A over the pickup, m, 0.1 µm…20 mm; the string must stay above the poles.</param>
+    /// <returns>Three ratios, of the 2nd, 3rd and 4th harmonic; zeros when the fundamental is zero.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The amplitude lies outside its range.</exception>
     public static double[] Harmonics(Func<double, double> linkageAt, double amplitudeM)
     {
         ArgumentNullException.ThrowIfNull(linkageAt);
@@ -42,9 +44,10 @@ public static class StringMotion
     /// spring over the string's own stiffness.
     /// </remarks>
     /// <param name="pullGradientNPerM">Growth k of the pull with nearness, N/m.</param>
-    /// <param name="tensionN">Tension T of the string, N.</param>
-    /// <param name="scaleLengthM">Sounding length L, m.</param>
-    /// <param name="fromBridgeM">Place p of the pickup from the bridge, m.</param>
+    /// <param name="tensionN">Tension T of the string, N, 0.001…10,000.</param>
+    /// <param name="scaleLengthM">Sounding length L, m, 0.05…2.</param>
+    /// <param name="fromBridgeM">Place p of the pickup from the bridge, m, 0…L.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double PitchShift(double pullGradientNPerM, double tensionN, double scaleLengthM, double fromBridgeM)
     {
         double sine = Math.Sin(Math.PI * Require.InRange(fromBridgeM, 0, scaleLengthM) / Require.InRange(scaleLengthM, 0.05, 2));
@@ -52,6 +55,7 @@ public static class StringMotion
     }
 
     /// <summary>Mass of a metre of string, kg: steel core, and a wrap of round wire that fills π/4 of its ring.</summary>
+    /// <param name="model">The string.</param>
     /// <remarks>7,850 kg/m³ for steel; 8,300 for the wrap, between steel and nickel: from memory.</remarks>
     public static double MassKgPerM(StringModel model)
     {
@@ -62,6 +66,9 @@ public static class StringMotion
     }
 
     /// <summary>Tension that tunes a string, N: µ·(2·L·f)².</summary>
+    /// <param name="model">The string, which gives its mass per length µ.</param>
+    /// <param name="scaleLengthM">Sounding length L, m.</param>
+    /// <param name="frequencyHz">Fundamental f of the open string, Hz.</param>
     public static double TensionN(StringModel model, double scaleLengthM, double frequencyHz) =>
         MassKgPerM(model) * Math.Pow(2 * scaleLengthM * frequencyHz, 2);
 }

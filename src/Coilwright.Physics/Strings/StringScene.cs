@@ -40,10 +40,14 @@ public sealed class StringScene
     private readonly StringGrid _grid;
     private readonly double _strength;
 
+    /// <summary>Strings over one solved field.</summary>
     /// <param name="map">The solved field.</param>
-    /// <param name="turns">Turns of each winding, signed by winding direction and weighted by the connection.</param>
+    /// <param name="turns">
+    /// Turns of each winding of the field, in its order, signed by winding direction and weighted by the connection.
+    /// </param>
     /// <param name="grid">Places along the strings.</param>
     /// <param name="magnetStrength">Factor on the magnets' field.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There are more or fewer turns than windings.</exception>
     public StringScene(FieldMap map, IReadOnlyList<double> turns, StringGrid grid, double magnetStrength = 1)
     {
         (_map, _turns, _grid, _strength) = (map, [.. turns], grid, magnetStrength);
@@ -55,7 +59,7 @@ public sealed class StringScene
     /// <param name="xM">Across the strings, m.</param>
     /// <param name="zM">Height of the axis, m; above every pole.</param>
     /// <param name="sideways">False leaves the motion across out, which halves the work.</param>
-    public StringAnswer At(StringModel model, double xM, double zM, bool sideways = true)
+    public StringAnswer Solve(StringModel model, double xM, double zM, bool sideways = true)
     {
         Samples up = Sample(xM, zM + StepM),
             down = Sample(xM, zM - StepM);
@@ -103,6 +107,9 @@ public sealed class StringScene
     }
 
     /// <summary>The linkage alone, Wb: what the string at this place sends through the winding.</summary>
+    /// <param name="model">The string.</param>
+    /// <param name="xM">Across the strings, m.</param>
+    /// <param name="zM">Height of the axis, m; above every pole.</param>
     public double LinkageWb(StringModel model, double xM, double zM)
     {
         Samples rest = Sample(xM, zM);
@@ -122,9 +129,8 @@ public sealed class StringScene
         double[] y = _grid.YM;
         double At(int k) => perLength ? values[k] / _grid.WeightM[k] : values[k];
         int last = y.Length - 1;
-        return i == 0
-            ? (At(1) - (_grid.IsHalf ? 0 : At(0))) / (y[1] - y[0])
-            : (At(Math.Min(i + 1, last)) - At(i - 1)) / (y[Math.Min(i + 1, last)] - y[i - 1]);
+        double atStart = _grid.IsHalf ? 0 : At(0);
+        return i == 0 ? (At(1) - atStart) / (y[1] - y[0]) : (At(Math.Min(i + 1, last)) - At(i - 1)) / (y[Math.Min(i + 1, last)] - y[i - 1]);
     }
 
     /// <summary>Change of the linkage's integrand between two displaced places, per metre of displacement.</summary>
@@ -142,7 +148,7 @@ public sealed class StringScene
         Span<Vector3M> fields = stackalloc Vector3M[1 + _map.Windings];
         for (int i = 0; i < n; i++)
         {
-            _map.At(new Vector3M(xM, _grid.YM[i], zM), fields);
+            _map.ComputeFields(new Vector3M(xM, _grid.YM[i], zM), fields);
             samples.Magnet.Set(i, fields[0], _strength);
             for (int c = 0; c < _turns.Length; c++)
             {

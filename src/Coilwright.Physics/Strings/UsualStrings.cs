@@ -26,6 +26,8 @@ public static class UsualStrings
     private const double BassSpacingM = 0.0135;
 
     /// <summary>Outer and core diameter of each string, m, thinnest first.</summary>
+    /// <param name="count">Number of strings.</param>
+    /// <param name="spacingM">Distance of neighbouring strings, m: from 13.5 mm on they are those of a bass.</param>
     public static IReadOnlyList<(double OuterM, double CoreM)> For(int count, double spacingM)
     {
         bool bass = spacingM >= BassSpacingM;
@@ -45,6 +47,8 @@ public static class UsualStrings
     private static readonly double[] s_bassHz = [130.81, 98.00, 73.42, 55.00, 41.20, 30.87];
 
     /// <summary>Frequency of each open string in the usual tuning, Hz, thinnest first.</summary>
+    /// <param name="count">Number of strings.</param>
+    /// <param name="spacingM">Distance of neighbouring strings, m: from 13.5 mm on they are those of a bass.</param>
     public static IReadOnlyList<double> TuningHz(int count, double spacingM)
     {
         bool bass = spacingM >= BassSpacingM;

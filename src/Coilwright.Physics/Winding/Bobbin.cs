@@ -27,6 +27,7 @@ public sealed record Bobbin
     /// </summary>
     public double? FillLimit { get; init; }
 
+    /// <summary>What the bobbin is made of, by its name in the recipe; empty when not stated.</summary>
     public string Material { get; init; } = "";
 
     /// <summary>Length of each straight side along x, m.</summary>
@@ -36,9 +37,11 @@ public sealed record Bobbin
     public double ShortStraightM => CoreWidthM - 2 * EndRadiusM;
 
     /// <summary>Length of a turn whose wire centre lies <paramref name="distanceM"/> outside the former, m.</summary>
+    /// <param name="distanceM">How far the wire lies outside the former, m.</param>
     public double TurnLengthM(double distanceM) => 2 * (LongStraightM + ShortStraightM) + 2 * Math.PI * (EndRadiusM + distanceM);
 
     /// <summary>Area inside such a turn, m².</summary>
+    /// <param name="distanceM">How far the wire lies outside the former, m.</param>
     public double TurnAreaM2(double distanceM)
     {
         double radiusM = EndRadiusM + distanceM;

@@ -24,6 +24,10 @@ public static class ClockStop
         Math.Sqrt(speedSpread * speedSpread + stopS / seconds * (stopS / seconds));
 
     /// <summary>The same for turns wound at a speed.</summary>
+    /// <param name="speedSpread">95 % doubt of the speed, as a part of it.</param>
+    /// <param name="stopS">95 % doubt of starting and stopping, s.</param>
+    /// <param name="turns">Turns, above zero.</param>
+    /// <param name="speedRpm">Speed, turns per minute, above zero.</param>
     public static double TurnsSpread(double speedSpread, double stopS, double turns, double speedRpm) =>
         TurnsSpread(speedSpread, stopS, turns / speedRpm * 60);
 }

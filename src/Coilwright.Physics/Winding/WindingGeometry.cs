@@ -17,13 +17,16 @@ public static class WindingGeometry
     public const double HexagonalPacking = 0.90689968211710892;
 
     /// <summary>Winds one coil.</summary>
-    /// <param name="bobbin">The former and its window.</param>
-    /// <param name="bareDiameterM">Diameter of the copper, m.</param>
-    /// <param name="overallDiameterM">Diameter over the enamel, m.</param>
-    /// <param name="winding">Turns, pitch, stretch; a measured build overrides the packing.</param>
-    /// <param name="packingFactor">Insulated section over occupied section, 0.05…0.907.</param>
+    /// <param name="bobbin">The former and its window, 10 µm…1 m high.</param>
+    /// <param name="bareDiameterM">Diameter of the copper, m, 1 µm…10 mm.</param>
+    /// <param name="overallDiameterM">Diameter over the enamel, m, <paramref name="bareDiameterM"/>…20 mm.</param>
+    /// <param name="winding">
+    /// Turns, 0.25…1,000,000; pitch; stretch, 0…0.3; a measured build, 1 µm…1 m, overrides the packing.
+    /// </param>
+    /// <param name="packingFactor">Insulated section over occupied section, 0.05…<see cref="HexagonalPacking"/>.</param>
     /// <param name="ohmPerMAt20C">Resistance per metre of the unstretched wire at 20 °C, Ω/m.</param>
     /// <param name="enamelDensityKgPerM3">Density of the enamel, kg/m³.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static WoundCoil Wind(
         Bobbin bobbin,
         double bareDiameterM,
@@ -73,10 +76,17 @@ public static class WindingGeometry
     /// <summary>
     /// Turns in one pass from flange to flange: window ÷ pitch, or ÷ overall diameter where no pitch is stated; never below 1.
     /// </summary>
+    /// <param name="heightM">Space between the flanges, m.</param>
+    /// <param name="overallDiameterM">Diameter over the enamel, m, above zero.</param>
+    /// <param name="pitchM">Traverse travel per turn, m, above zero; null when not stated.</param>
     public static double TurnsPerLayer(double heightM, double overallDiameterM, double? pitchM) =>
         Math.Max(1, heightM / (pitchM ?? overallDiameterM));
 
     /// <summary>Wire length of the layers, m, in closed form.</summary>
+    /// <param name="bobbin">The former.</param>
+    /// <param name="turns">Turns, above zero; need not be whole.</param>
+    /// <param name="turnsPerLayer">Turns in one layer, above zero; need not be whole.</param>
+    /// <param name="buildM">Radial thickness of the winding, m.</param>
     /// <remarks>
     /// With n turns a layer, m full layers and r turns in the last, the length at distance d being P + 2πd and layer k lying at (k − ½)t,
     /// the full

@@ -3,7 +3,10 @@ namespace Coilwright.Physics.Winding;
 /// <summary>Sense of winding, seen from the top (the strings' side).</summary>
 public enum WindingDirection
 {
+    /// <summary>Against the hands of a clock.</summary>
     CounterClockwise,
+
+    /// <summary>With the hands of a clock.</summary>
     Clockwise,
 }
 
@@ -22,7 +25,11 @@ public sealed record WindingModel
 {
     /// <summary>Turns, 1…100,000.</summary>
     public required double Turns { get; init; }
+
+    /// <summary>Sense of winding; it gives the sign of all that the coil links.</summary>
     public WindingDirection Direction { get; init; } = WindingDirection.CounterClockwise;
+
+    /// <summary>How the wire is laid; sets pitch and wander where they are not stated.</summary>
     public Lay Lay { get; init; } = Lay.Scattered;
 
     /// <summary>Traverse travel per turn, m; null lets the lay choose.</summary>

@@ -24,10 +24,15 @@ public static class WireSpeed
     }
 
     /// <summary>Wire speed over its mean, by angle.</summary>
+    /// <param name="bobbin">The core.</param>
+    /// <param name="distanceM">How far out the turn lies, m.</param>
+    /// <param name="angleRad">Angle of the spindle; 0 where the core's length lies across the wire.</param>
     public static double OverMean(Bobbin bobbin, double distanceM, double angleRad) =>
         LeverM(bobbin, distanceM, angleRad) / (bobbin.TurnLengthM(distanceM) / (2 * Math.PI));
 
     /// <summary>Fastest over slowest within a turn.</summary>
+    /// <param name="bobbin">The core.</param>
+    /// <param name="distanceM">How far out the turn lies, m.</param>
     public static double Ratio(Bobbin bobbin, double distanceM)
     {
         ArgumentNullException.ThrowIfNull(bobbin);

@@ -45,5 +45,7 @@ public sealed record WoundCoil
     public required bool? FitsWindow { get; init; }
 
     /// <summary>DC resistance at a temperature of the winding, Ω.</summary>
-    public double DcResistanceOhm(double temperatureC) => CopperWire.At(DcResistanceAt20COhm, temperatureC);
+    /// <param name="temperatureC">Temperature, °C, −200…300.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The temperature lies outside its range.</exception>
+    public double DcResistanceOhm(double temperatureC) => CopperWire.CorrectFrom20C(DcResistanceAt20COhm, temperatureC);
 }

@@ -12,13 +12,15 @@ public sealed record Insulation
     /// <summary>Density, kg/m³.</summary>
     public required double DensityKgPerM3 { get; init; }
 
-    /// <summary>"read", "memory" or "assumed", for permittivity and density.</summary>
+    /// <summary>"read", "memory" or "assumed": where the permittivity comes from.</summary>
     public required string PermittivityStanding { get; init; }
 
+    /// <summary>The same words for the density.</summary>
     public required string DensityStanding { get; init; }
 
     /// <summary>True when the enamel burns off under the iron; the fume of polyurethane is a hazard.</summary>
     public required bool Solderable { get; init; }
 
+    /// <summary>What to know about the enamel, for example how it is stripped.</summary>
     public required string Note { get; init; }
 }

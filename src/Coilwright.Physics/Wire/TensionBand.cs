@@ -24,15 +24,19 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
         WireTables.Tensions().ToDictionary(t => t.Awg, t => t.MaxGramForce)
     );
 
+    /// <summary>Lower end of the working band, gf.</summary>
     public double LowGramForce => LowN / NewtonPerGramForce;
 
+    /// <summary>Upper end of the working band, gf.</summary>
     public double HighGramForce => HighN / NewtonPerGramForce;
 
+    /// <summary>Largest tension, gf.</summary>
     public double MaximumGramForce => MaximumN / NewtonPerGramForce;
 
     /// <summary>
     /// The band of a gauge or metric size; null when there is no such size. The chart's row where it has one, the d² law elsewhere.
     /// </summary>
+    /// <param name="gauge">As in a recipe, "AWG 42" or "0.063 mm".</param>
     public static TensionBand? For(string gauge)
     {
         if (WireCatalogue.Standard.Find(gauge) is not WireSize size)
@@ -54,7 +58,9 @@ public sealed record TensionBand(double LowN, double HighN, double MaximumN, boo
         return Of(maximumN, false, note);
     }
 
-    /// <summary>The band of a bare diameter in metres by the d² law.</summary>
+    /// <summary>The band of a bare diameter by the d² law.</summary>
+    /// <param name="bareDiameterM">Diameter without enamel, m, 1 µm…10 mm.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The diameter lies outside its range.</exception>
     public static TensionBand For(double bareDiameterM)
     {
         double diameterM = Require.InRange(bareDiameterM, 1e-6, 0.01);

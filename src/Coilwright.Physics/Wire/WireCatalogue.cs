@@ -22,6 +22,7 @@ public sealed class WireCatalogue
     /// <summary>AWG 34–50 with half sizes, then 0.030–0.160 mm, thick to thin and thin to thick as the standards list them.</summary>
     public IReadOnlyList<WireSize> Sizes { get; }
 
+    /// <summary>Enamels, in the order of the table.</summary>
     public IReadOnlyList<Insulation> Insulations { get; }
 
     /// <summary>
@@ -34,6 +35,7 @@ public sealed class WireCatalogue
     /// means the AWG size nearest to it; one in metric units is of the metric series, or of an AWG size when it is written as finely as
     /// one.
     /// </remarks>
+    /// <param name="gauge">What was typed.</param>
     public WireSize? Find(string gauge)
     {
         if (
@@ -58,6 +60,7 @@ public sealed class WireCatalogue
     }
 
     /// <summary>The enamel with this key; null when there is none.</summary>
+    /// <param name="key">Key of the table; case and spaces around it do not matter.</param>
     public Insulation? FindInsulation(string key)
     {
         ArgumentNullException.ThrowIfNull(key);
@@ -66,10 +69,18 @@ public sealed class WireCatalogue
 
     /// <summary>The wire of one coil from the tables, with the standard's limits as 95 % intervals.</summary>
     /// <exception cref="ArgumentException">There is no such size, build or enamel; the message says what there is.</exception>
+    /// <param name="gauge">As a person writes it.</param>
+    /// <param name="build">Film build or grade: "single", "heavy", "grade-1" or "1"…</param>
+    /// <param name="insulation">Key of an enamel, "plain-enamel"…</param>
     public WireModel ModelFor(string gauge, string build, string insulation) =>
         TryModelFor(gauge, build, insulation, out WireModel? model, out string? why) ? model : throw new ArgumentException(why);
 
     /// <summary>As <see cref="ModelFor"/>, saying why not and what comes nearest.</summary>
+    /// <param name="gauge">As a person writes it.</param>
+    /// <param name="build">Film build or grade: "single", "heavy", "grade-1" or "1"…</param>
+    /// <param name="insulation">Key of an enamel, "plain-enamel"…</param>
+    /// <param name="model">The wire; null when there is none.</param>
+    /// <param name="why">Why there is none, for the person who asked; null when there is one.</param>
     public bool TryModelFor(
         string gauge,
         string build,
@@ -101,6 +112,7 @@ public sealed class WireCatalogue
     }
 
     /// <summary>Up to three sizes nearest to what was asked, by diameter when it can be read as a size.</summary>
+    /// <param name="gauge">What was typed.</param>
     public IReadOnlyList<string> NearestSizes(string gauge)
     {
         if (WireDiameter.Parse(gauge) is { } typed)
@@ -117,14 +129,15 @@ public sealed class WireCatalogue
 
         if (!TryParse(gauge, out double number, out bool metric))
         {
-            return NearNames.Of(gauge ?? "", Sizes.Select(s => s.Gauge), 3);
+            return NearNames.Find(gauge ?? "", Sizes.Select(s => s.Gauge), 3);
         }
 
         return [.. Sizes.Where(s => s.IsMetric == metric).OrderBy(s => Math.Abs(s.Number - number)).Take(3).Select(s => s.Gauge)];
     }
 
     /// <summary>Up to three enamel keys nearest to what was asked.</summary>
-    public IReadOnlyList<string> NearestInsulations(string key) => NearNames.Of(key ?? "", _insulations.Keys, 3);
+    /// <param name="key">What was typed.</param>
+    public IReadOnlyList<string> NearestInsulations(string key) => NearNames.Find(key ?? "", _insulations.Keys, 3);
 
     private static WireModel Model(WireSize size, DiameterLimits overall, Insulation enamel) =>
         new()

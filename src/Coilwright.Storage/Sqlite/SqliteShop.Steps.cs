@@ -74,8 +74,11 @@ public sealed partial class SqliteShop
     public async Task<IReadOnlyList<InkMixRecord>> FindInkMixesAsync(string labelOrLot, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        string within =
-            $"%{labelOrLot.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("%", "\\%", StringComparison.Ordinal).Replace("_", "\\_", StringComparison.Ordinal)}%";
+        string literal = labelOrLot
+            .Replace("\\", "\\\\", StringComparison.Ordinal)
+            .Replace("%", "\\%", StringComparison.Ordinal)
+            .Replace("_", "\\_", StringComparison.Ordinal);
+        string within = $"%{literal}%";
         return await context
             .InkMixes.AsNoTracking()
             .Where(row => row.Label == labelOrLot || EF.Functions.Like(row.Lots, within, "\\"))

@@ -14,7 +14,9 @@ public sealed partial class SqliteShop
         """;
 
     private const string Ends = """
-        SELECT (SELECT MIN("EntryOrder") FROM "Readings" WHERE "BatchId" = $batch), (SELECT MAX("EntryOrder") FROM "Readings" WHERE "BatchId" = $batch)
+        SELECT
+          (SELECT MIN("EntryOrder") FROM "Readings" WHERE "BatchId" = $batch),
+          (SELECT MAX("EntryOrder") FROM "Readings" WHERE "BatchId" = $batch)
         """;
 
     /// <inheritdoc/>

@@ -37,7 +37,7 @@ internal sealed record ComparedDesign(string Name, ISeriesBranch Branch, double 
                 return (null, [.. recipe.Problems.Select(problem => problem with { Field = $"{revision.RecipeName}: {problem.Field}" })]);
             }
 
-            kept = (ForecastBranch.Of(RecipeModelBuilder.ToModel(recipe.Value)), SolvedDesigns.Of(recipe.Value));
+            kept = (ForecastBranch.Forecast(RecipeModelBuilder.ToModel(recipe.Value)), SolvedDesigns.Of(recipe.Value));
             if (s_kept.Count >= MostKept)
             {
                 s_kept.Clear();
@@ -63,5 +63,5 @@ internal sealed record ComparedDesign(string Name, ISeriesBranch Branch, double 
 
     public double? Fall(LoadCircuit load) => PickupResponse.FindMinus3Db(Branch, CapacitanceF, LossOhm, load);
 
-    public double NoiseV(LoadCircuit load) => CircuitResponse.ThermalNoiseV(GuitarCircuit.Of(Branch, CapacitanceF, LossOhm, load));
+    public double NoiseV(LoadCircuit load) => CircuitResponse.ThermalNoiseV(GuitarCircuit.FromCoil(Branch, CapacitanceF, LossOhm, load));
 }

@@ -50,7 +50,7 @@ internal sealed class ChartCapability
             : CapabilityStudy.OfSubgroups(values.Length / groups.Size, groups.Size, mean, groups.Sigma, low, high);
         Add("Cp", "Cpk", within, groups is null ? "sigma from the moving range of the drawn coils" : "sigma within subgroups");
         Add("Pp", "Ppk", CapabilityStudy.Overall(values, low, high), "standard deviation of all drawn coils");
-        if (NormalityTest.Of(values) is { LooksNormal: false } test)
+        if (NormalityTest.Compute(values) is { LooksNormal: false } test)
         {
             _notes.Add(
                 string.Create(
@@ -136,14 +136,14 @@ internal sealed class ChartCapability
     {
         double mean = values.Average(Math.Log),
             deviation = Math.Sqrt(values.Sum(value => Math.Pow(Math.Log(value) - mean, 2)) / (values.Length - 1));
-        return deviation > 0 ? PercentileCapability.Of(part => LogNormal.InvCDF(mean, deviation, part)) : null;
+        return deviation > 0 ? PercentileCapability.FromQuantiles(part => LogNormal.InvCDF(mean, deviation, part)) : null;
     }
 
     private static PercentileCapability? OwnPercentiles(double[] values)
     {
         double[] sorted = [.. values];
         Array.Sort(sorted);
-        PercentileCapability found = PercentileCapability.Of(part =>
+        PercentileCapability found = PercentileCapability.FromQuantiles(part =>
         {
             double place = part * (sorted.Length - 1);
             int below = (int)place;

@@ -92,7 +92,7 @@ public static class ControlChartBuilder
             question.Rules.Signals(values, limits.Centre, limits.Sigma)
         );
         double[] ranges = [.. values.Zip(values.Skip(1), (a, b) => Math.Abs(b - a))];
-        double most = ChartConstants.Of(2).UpperRange * limits.MeanMovingRange;
+        double most = ChartConstants.ForSize(2).UpperRange * limits.MeanMovingRange;
         add(
             new ChartSeries(
                 ControlChart.MovingRanges,

@@ -42,7 +42,7 @@ internal static class FalseAlarmRates
                 new FalseAlarmRate(
                     chart,
                     AverageOut,
-                    s_averages.GetOrAdd((question.Lambda, 3), key => EwmaRunLength.Of(key.Item1, key.Item2)),
+                    s_averages.GetOrAdd((question.Lambda, 3), key => EwmaRunLength.Compute(key.Item1, key.Item2)),
                     "Markov chain, limits as after many points"
                 ),
             ],
@@ -63,5 +63,6 @@ internal static class FalseAlarmRates
         };
 
     /// <summary>A difference of two normal values beyond D₄·d₂ sigma.</summary>
-    private static double RangeChance => 2 * Normal.CDF(0, 1, -ChartConstants.Of(2).UpperRange * ChartConstants.Of(2).D2 / Math.Sqrt(2));
+    private static double RangeChance =>
+        2 * Normal.CDF(0, 1, -ChartConstants.ForSize(2).UpperRange * ChartConstants.ForSize(2).D2 / Math.Sqrt(2));
 }

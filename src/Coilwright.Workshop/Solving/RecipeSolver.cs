@@ -157,7 +157,7 @@ public static class RecipeSolver
                 : throw new InvalidOperationException("A recipe that was found cannot be read.");
             PickupModel model = RecipeModelBuilder.ToModel(written);
             Prediction prediction = Forecaster.Predict(model, question.Load, cancel: cancel);
-            IReadOnlyDictionary<string, double> values = PredictionValues.Of(prediction);
+            IReadOnlyDictionary<string, double> values = PredictionValues.FromPrediction(prediction);
             all[k] = new Solution(
                 changes,
                 json,

@@ -128,7 +128,7 @@ public static class FitCommand
         IReadOnlyList<string> faults = PossibleWinding.Faults(fit, !impedance);
         return faults.Count > 0
             ? new FitAnswer(path, table, fit, null, []) { Faults = faults }
-            : new FitAnswer(path, table, fit, ImpedanceResonance.Of(fit.Pickup), [.. atHz.Select(hz => Inductance(fit, hz))]);
+            : new FitAnswer(path, table, fit, ImpedanceResonance.Find(fit.Pickup), [.. atHz.Select(hz => Inductance(fit, hz))]);
     }
 
     /// <summary>Series inductance of the winding without its capacitance, and what a meter would show there.</summary>

@@ -66,10 +66,10 @@ public static class GaugeCommand
         (double X, double Y)[] biases = [.. table.References.Zip(table.Readings, (wanted, reading) => (wanted, reading.Value - wanted))];
         GaugeFindings found = new(table.Unit, tolerance)
         {
-            Anova = crossed is null ? null : GaugeAnova.Of(crossed),
-            AverageAndRange = crossed is null ? null : AverageAndRange.Of(crossed),
-            Linearity = LinearityStudy.Of(biases),
-            TypeOne = reference is { } wanted ? TypeOneStudy.Of([.. table.Readings.Select(reading => reading.Value)], wanted) : null,
+            Anova = crossed is null ? null : GaugeAnova.Compute(crossed),
+            AverageAndRange = crossed is null ? null : AverageAndRange.Compute(crossed),
+            Linearity = LinearityStudy.Compute(biases),
+            TypeOne = reference is { } wanted ? TypeOneStudy.Compute([.. table.Readings.Select(reading => reading.Value)], wanted) : null,
         };
         return found is { Anova: null, Linearity: null, TypeOne: null }
             ? throw WrongInputException.About(

@@ -23,7 +23,7 @@ internal sealed class ResponseSource
     private ResponseSource(string name, ISeriesBranch branch, double capacitanceF, double? lossOhm, LoadCircuit load)
     {
         (Name, _branch, _capacitanceF, _lossOhm, _load) = (name, branch, capacitanceF, lossOhm, load);
-        _circuit = GuitarCircuit.Of(branch, capacitanceF, lossOhm, load);
+        _circuit = GuitarCircuit.FromCoil(branch, capacitanceF, lossOhm, load);
     }
 
     private ResponseSource(string name, GuitarCircuit circuit) => (Name, _circuit, _load) = (name, circuit, circuit.Load);
@@ -48,7 +48,7 @@ internal sealed class ResponseSource
         }
 
         RecipeFile file = RecipeFile.FromText(text, path);
-        ForecastBranch pickup = ForecastBranch.Of(file.Model, cancel);
+        ForecastBranch pickup = ForecastBranch.Forecast(file.Model, cancel);
         return new ResponseSource(file.Recipe.Name, pickup.Branch, pickup.CapacitanceF, null, load ?? LoadCircuit.None);
     }
 
@@ -101,7 +101,7 @@ internal sealed class ResponseSource
         }
 
         (LumpedPickup fitted, double worst) = BranchLadder.Fit(_branch, _capacitanceF);
-        GuitarCircuit circuit = GuitarCircuit.Of(fitted with { CapacitanceF = 0 }, _capacitanceF, _lossOhm, _load);
+        GuitarCircuit circuit = GuitarCircuit.FromCoil(fitted with { CapacitanceF = 0 }, _capacitanceF, _lossOhm, _load);
         return CircuitNetlist.Write(
             circuit,
             fromHz,

@@ -203,7 +203,7 @@ public static class SweepCommand
         );
         if (problems.Count == 0)
         {
-            SweepRecording recording = SweepRecording.Of(sweep, sound.RateHz, sound.Channels);
+            SweepRecording recording = SweepRecording.Deconvolve(sweep, sound.RateHz, sound.Channels);
             if (recording.ClearnessDb >= LeastClearnessDb)
             {
                 double[] hz = PickupResponse.LogFrequencies(sweep.FromHz * 1.5, sweep.ToHz * 0.9, 240);

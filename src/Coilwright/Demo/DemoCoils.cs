@@ -36,7 +36,7 @@ internal sealed class DemoCoils(int seed, double ohmAt20C, double inductanceH)
     public DemoCoil Next(double spoolFactor, double coilC, string typedC = "", DemoFault fault = DemoFault.None)
     {
         double scatter = 1 + Spread * Gauss(),
-            ohm = CopperWire.At(ohmAt20C * spoolFactor * scatter, coilC),
+            ohm = CopperWire.CorrectFrom20C(ohmAt20C * spoolFactor * scatter, coilC),
             henry = inductanceH * (1 + Spread * Gauss());
         return fault switch
         {

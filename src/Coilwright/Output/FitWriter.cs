@@ -54,7 +54,7 @@ internal static class FitWriter
         json.WriteEndObject();
         WriteParts(json, answer.Fit);
         json.WriteStartObject("resonance");
-        PredictionJson.WriteQuantity(json, "frequency", answer.Fit.Derived(pickup => ImpedanceResonance.Of(pickup).TopHz), "Hz");
+        PredictionJson.WriteQuantity(json, "frequency", answer.Fit.Derived(pickup => ImpedanceResonance.Find(pickup).TopHz), "Hz");
         PredictionJson.WriteQuantity(json, "impedance", Estimate.Exact(resonance.TopOhm, Basis.Measured), "Ω");
         PredictionJson.WriteQuantity(json, "q", Estimate.Exact(resonance.Q, Basis.Measured), "1");
         json.WriteEndObject();

@@ -43,11 +43,15 @@ public sealed class CapabilityIntervalTests
         int normal = Enumerable
             .Range(0, Sets)
             .Count(_ =>
-                !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => Normal.InvCDF(7, 3, 1 - random.NextDouble()))])!.Value.LooksNormal
+                !NormalityTest
+                    .Compute([.. Enumerable.Range(0, 60).Select(_ => Normal.InvCDF(7, 3, 1 - random.NextDouble()))])!
+                    .Value.LooksNormal
             );
         int skewed = Enumerable
             .Range(0, 200)
-            .Count(_ => !NormalityTest.Of([.. Enumerable.Range(0, 60).Select(_ => -Math.Log(1 - random.NextDouble()))])!.Value.LooksNormal);
+            .Count(_ =>
+                !NormalityTest.Compute([.. Enumerable.Range(0, 60).Select(_ => -Math.Log(1 - random.NextDouble()))])!.Value.LooksNormal
+            );
         Assert.True(skewed >= 195);
         Evidence
             .Own(

@@ -64,13 +64,13 @@ public sealed class CapabilityTests
     [Fact]
     public void Percentiles_of_normal_values_give_the_usual_index()
     {
-        PercentileCapability normal = PercentileCapability.Of(p => Normal.InvCDF(10, 2, p));
+        PercentileCapability normal = PercentileCapability.FromQuantiles(p => Normal.InvCDF(10, 2, p));
         Assert.Equal(new CapabilityStudy(100, 10, 2, 3, 15).Actual().Value, normal.Actual(3, 15), 1e-4); // 3 sigma is the 99.865 01 % point
     }
 
     private static void Check(string name, Func<double, double> quantile, double pp, double upper, double lower)
     {
-        PercentileCapability study = PercentileCapability.Of(quantile);
+        PercentileCapability study = PercentileCapability.FromQuantiles(quantile);
         double low = quantile(0.0005),
             high = quantile(0.9999);
         Evidence

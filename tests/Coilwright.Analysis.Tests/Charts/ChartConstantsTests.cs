@@ -29,7 +29,7 @@ public sealed class ChartConstantsTests
         );
         foreach (string[] row in lines.Skip(1).Select(line => line.Split(',')))
         {
-            ChartConstants ours = ChartConstants.Of(int.Parse(row[0], CultureInfo.InvariantCulture));
+            ChartConstants ours = ChartConstants.ForSize(int.Parse(row[0], CultureInfo.InvariantCulture));
             double[] values = [ours.D2, ours.D3, ours.C4, ours.A2, ours.A3, ours.B4, ours.UpperRange];
             string[] names = ["d2", "d3", "c4", "A2", "A3", "B4", "D4"];
             for (int n = 0; n < values.Length; n++)

@@ -53,7 +53,7 @@ public sealed class RuleSetTests
     [InlineData(0.1, 2.814, 1, 10.3, 0.1)]
     public void Moving_averages_run_as_long_as_printed(double lambda, double width, double shift, double expected, double within)
     {
-        double length = EwmaRunLength.Of(lambda, width, shift);
+        double length = EwmaRunLength.Compute(lambda, width, shift);
         Evidence
             .Outside(
                 FormattableString.Invariant($"Moving average λ = {lambda}, L = {width}: mean run at a shift of {shift} sigma"),

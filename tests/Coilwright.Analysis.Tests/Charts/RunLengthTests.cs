@@ -16,7 +16,7 @@ public sealed class RunLengthTests
     [InlineData(true, true, 9, 109.0493173)]
     public void False_alarms_of_the_rules_together(bool two, bool four, int run, double expected)
     {
-        double length = RuleRunLength.Of(0, two, four, run);
+        double length = RuleRunLength.Compute(0, two, four, run);
         string rules = FormattableString.Invariant(
             $"rule 1{(two ? " + 2" : "")}{(four ? " + 3" : "")}{(run > 0 ? $" + run of {run}" : "")}"
         );
@@ -48,7 +48,7 @@ public sealed class RunLengthTests
     [InlineData(0.1, 353)]
     [InlineData(0.2, 308)]
     public void One_point_beyond_three_sigma_after_a_shift(double shift, double expected) =>
-        Assert.Equal(expected, RuleRunLength.Of(shift, false, false, 0), 0.5);
+        Assert.Equal(expected, RuleRunLength.Compute(shift, false, false, 0), 0.5);
 
     [Fact] // 465 for k = 0.5, h = 5 and 10.4 after a shift of one sigma: from memory
     public void Cumulative_sums_run_as_long_as_printed()
@@ -97,7 +97,7 @@ public sealed class RunLengthTests
     {
         double[] values = ChartReference.Numbers(ChartReference.Read("subgroups.json").GetProperty("runs"));
         IndividualsChart chart = IndividualsChart.Fit(values, values.Length)!;
-        double sigma = chart.MeanMovingRange / ChartConstants.Of(2).D2;
+        double sigma = chart.MeanMovingRange / ChartConstants.ForSize(2).D2;
         Evidence
             .Outside(
                 "Run rules: points that signal trend, alternation, 15 within, 8 outside",

@@ -54,7 +54,7 @@ public sealed class ImpedanceFitTests
     )
     {
         // Outside figures: analytic, checked on a grid there.
-        ImpedanceResonance found = ImpedanceResonance.Of(new LumpedPickup(ohm, henry, farad));
+        ImpedanceResonance found = ImpedanceResonance.Find(new LumpedPickup(ohm, henry, farad));
         Evidence
             .Outside(
                 FormattableString.Invariant($"Impedance: resonances of {ohm} Ω, {henry} H, {farad * 1e12:0} pF"),

@@ -17,11 +17,13 @@ internal sealed class SimulatedShop(int seed)
     public IReadOnlyList<(string Cause, CoilEvidence Evidence)> Batch(int coils)
     {
         double pick = _random.NextDouble();
-        string spool =
-            pick < 0.045 ? "thin-wire"
-            : pick < 0.09 ? "thick-wire"
-            : pick < 0.105 ? "stretched-wire"
-            : "none";
+        string spool = pick switch
+        {
+            < 0.045 => "thin-wire",
+            < 0.09 => "thick-wire",
+            < 0.105 => "stretched-wire",
+            _ => "none",
+        };
         double wire = Wire(spool) + 0.006 * Gauss(),
             henry = 0.01 * Gauss() + (_random.NextDouble() < 0.03 ? 0.06 * Gauss() : 0),
             quality = 0.05 * Gauss();

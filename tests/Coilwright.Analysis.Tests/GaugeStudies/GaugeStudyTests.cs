@@ -18,7 +18,7 @@ public sealed class GaugeStudyTests
     [Fact] // the manual rounds on the way; exact arithmetic with its printed K1, K2, K3 gives these, ours are not rounded to four digits
     public void Average_and_range_as_the_manual_has_it()
     {
-        AverageAndRange found = AverageAndRange.Of(s_study);
+        AverageAndRange found = AverageAndRange.Compute(s_study);
         double[] expected = [0.2018567, 0.229667, 0.3057663, 1.1045956, 1.1461345],
             ours =
 
@@ -45,7 +45,7 @@ public sealed class GaugeStudyTests
     [Fact]
     public void Analysis_of_variance_of_the_same_study()
     {
-        GaugeAnova found = GaugeAnova.Of(s_study);
+        GaugeAnova found = GaugeAnova.Compute(s_study);
         Evidence check = Evidence.Outside(
             "Gauge study by analysis of variance, the same readings: F, p, five variances, categories",
             "widely printed result of the study of [MSA]",
@@ -83,7 +83,7 @@ public sealed class GaugeStudyTests
     [Fact] // read: open test set; reference −4, tolerance 15
     public void Type_one_study()
     {
-        TypeOneStudy study = TypeOneStudy.Of(ChartReference.Numbers(s_gauges.GetProperty("typeOne").GetProperty("values")), -4)!;
+        TypeOneStudy study = TypeOneStudy.Compute(ChartReference.Numbers(s_gauges.GetProperty("typeOne").GetProperty("values")), -4)!;
         Evidence check = Evidence.Outside(
             "Type 1 gauge study: Cg, Cgk, bias, its t, p and interval",
             "tests of jaspQualityControl, commit 38c84de52092 [JaspQc]",
@@ -103,7 +103,7 @@ public sealed class GaugeStudyTests
     public void Check_standard_of_the_handbook()
     {
         JsonElement[] days = [.. s_gauges.GetProperty("checkStandard").GetProperty("values").EnumerateArray()];
-        TypeOneStudy between = TypeOneStudy.Of([.. days.Select(day => day[0].GetDouble())], 97)!;
+        TypeOneStudy between = TypeOneStudy.Compute([.. days.Select(day => day[0].GetDouble())], 97)!;
         double within = Math.Sqrt(days.Average(day => Square(day[1].GetDouble())));
         Evidence
             .Outside(
@@ -124,7 +124,7 @@ public sealed class GaugeStudyTests
         JsonElement sets = ChartReference.Read("certified.json"),
             silicon = sets.GetProperty("SiRstvt"),
             norris = sets.GetProperty("Norris");
-        OneWayAnova anova = OneWayAnova.Of([.. silicon.GetProperty("groups").EnumerateArray().Select(ChartReference.Numbers)])!;
+        OneWayAnova anova = OneWayAnova.Compute([.. silicon.GetProperty("groups").EnumerateArray().Select(ChartReference.Numbers)])!;
         Evidence check = Evidence.Outside(
             "Certified sets: one-way analysis of variance, straight line, standard deviation",
             "NIST/ITL Statistical Reference Datasets SiRstvt, Norris, NumAcc4 [StRD]",
@@ -155,7 +155,7 @@ public sealed class GaugeStudyTests
             ("residual", line.Residual),
             ("rSquared", line.RSquared)
         );
-        TypeOneStudy hard = TypeOneStudy.Of(
+        TypeOneStudy hard = TypeOneStudy.Compute(
             [10000000.2, .. Enumerable.Range(0, 1000).Select(n => n % 2 == 0 ? 10000000.1 : 10000000.3)],
             1e7
         )!;

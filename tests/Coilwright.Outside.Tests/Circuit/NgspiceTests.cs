@@ -162,15 +162,13 @@ public sealed partial class NgspiceTests
                 Eddy = eddy,
                 ParallelLossOhm = random.Next(2) == 0 ? Log(200e3, 5e6) : null,
             };
+            double ToneSetting() => random.Next(5) == 0 ? 0 : random.NextDouble();
             yield return (
                 pickup,
                 new LoadCircuit
                 {
                     Volume = random.Next(4) > 0 ? new VolumeControl(Log(100e3, 1e6), Setting()) : null,
-                    Tone =
-                        random.Next(4) > 0
-                            ? new ToneControl(Log(100e3, 1e6), Log(1e-9, 100e-9), random.Next(5) == 0 ? 0 : random.NextDouble())
-                            : null,
+                    Tone = random.Next(4) > 0 ? new ToneControl(Log(100e3, 1e6), Log(1e-9, 100e-9), ToneSetting()) : null,
                     CableCapacitanceF = random.Next(4) > 0 ? Log(100e-12, 1.5e-9) : 0,
                     InputResistanceOhm = random.Next(4) > 0 ? Log(100e3, 10e6) : null,
                     InputCapacitanceF = random.Next(2) == 0 ? Log(5e-12, 300e-12) : 0,

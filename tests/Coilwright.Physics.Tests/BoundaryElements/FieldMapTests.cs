@@ -83,7 +83,7 @@ public sealed class FieldMapTests
             TestContext.Current.CancellationToken
         );
         Span<Vector3M> fields = stackalloc Vector3M[3];
-        solution.Map.At(new Vector3M(0.004, 0.003, 0.04), fields);
+        solution.Map.ComputeFields(new Vector3M(0.004, 0.003, 0.04), fields);
         Assert.Equal(
             solution.StaticInductanceH[0, 1],
             Mu0 * fields[1].ZM * AirInductance.MeanAreaM2(probe.Bobbin, probe.BuildM),

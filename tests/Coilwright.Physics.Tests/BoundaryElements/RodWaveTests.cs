@@ -156,7 +156,7 @@ public sealed class RodWaveTests
     {
         FieldSolution solution = Accurate.Solve(TwoCoils(4.5), Cancel);
         Vector3M[] fields = new Vector3M[3];
-        solution.Map.At(new Vector3M(0, 0, 3), fields);
+        solution.Map.ComputeFields(new Vector3M(0, 0, 3), fields);
         Assert.Equal(2 * solution.EffectiveAreaM2[0] / (4 * Math.PI * 27), fields[1].ZM, 0.002 * fields[1].ZM);
     }
 

@@ -33,7 +33,7 @@ public sealed class CircuitResponseTests
             .ForAll(
                 (pickup, load) =>
                 {
-                    GuitarCircuit circuit = GuitarCircuit.Of(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load);
+                    GuitarCircuit circuit = GuitarCircuit.FromCoil(pickup, pickup.CapacitanceF, pickup.ParallelLossOhm, load);
                     Response ladder = PickupResponse.Compute(pickup, load, s_band),
                         network = CircuitResponse.Compute(circuit, s_band);
                     Assert.Equal(ladder.LowFrequencyGain, network.LowFrequencyGain, 1e-10 * ladder.LowFrequencyGain);
@@ -193,7 +193,7 @@ public sealed class CircuitResponseTests
     [Fact]
     public void The_whole_thermal_noise_of_a_coil_and_its_capacitance_is_the_square_root_of_kT_over_C()
     {
-        GuitarCircuit circuit = GuitarCircuit.Of(new LumpedPickup(6200, 2.5, 0), 120e-12, 2e6, LoadCircuit.None);
+        GuitarCircuit circuit = GuitarCircuit.FromCoil(new LumpedPickup(6200, 2.5, 0), 120e-12, 2e6, LoadCircuit.None);
         double expected = Math.Sqrt(1.380649e-23 * 293.15 / 120e-12);
         Evidence
             .Outside(
@@ -210,7 +210,7 @@ public sealed class CircuitResponseTests
     public void A_plain_resistance_has_the_noise_of_the_textbook()
     {
         // √(4kT·R·B): 10 kΩ, 20 kHz less 20 Hz, 20 °C.
-        GuitarCircuit circuit = GuitarCircuit.Of(new LumpedPickup(10e3, 0, 0), 0, null, LoadCircuit.None);
+        GuitarCircuit circuit = GuitarCircuit.FromCoil(new LumpedPickup(10e3, 0, 0), 0, null, LoadCircuit.None);
         Assert.Equal(1, CircuitResponse.ThermalNoiseV(circuit) / Math.Sqrt(4 * 1.380649e-23 * 293.15 * 10e3 * 19_980), 1e-9);
     }
 
@@ -236,7 +236,7 @@ public sealed class CircuitResponseTests
         for (double hz = 1; hz < 1e6; hz *= 1.07)
         {
             Response point = CircuitResponse.Compute(
-                GuitarCircuit.Of(new LumpedPickup(10e3, 0, 0), 1e-9, null, LoadCircuit.None),
+                GuitarCircuit.FromCoil(new LumpedPickup(10e3, 0, 0), 1e-9, null, LoadCircuit.None),
                 [hz, hz, hz, hz, hz]
             );
             double exact = -Math.Atan2(2 * Math.PI * hz * 1e-5, 1) * 180 / Math.PI;

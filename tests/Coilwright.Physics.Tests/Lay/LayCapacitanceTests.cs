@@ -31,16 +31,7 @@ public sealed class LayCapacitanceTests(ITestOutputHelper output)
                 + (gapM + OverallM * (1 - Math.Cos(theta))) / (LayCapacitance.VacuumPermittivity * gap * OverallM / 2)
             );
         double step = Math.PI / 3 / Steps;
-        double sum = Enumerable
-            .Range(0, Steps + 1)
-            .Sum(i =>
-                Density(-Math.PI / 6 + i * step)
-                * (
-                    i is 0 or Steps ? 1
-                    : i % 2 == 1 ? 4
-                    : 2
-                )
-            );
+        double sum = Enumerable.Range(0, Steps + 1).Sum(i => Density(-Math.PI / 6 + i * step) * SimpsonRule.WeightAt(i, Steps));
         double expected = sum * step / 3;
         Assert.Equal(expected, LayCapacitance.TurnToTurnFPerM(BareM, OverallM, enamel, gap, gapM), 1e-9 * expected);
     }

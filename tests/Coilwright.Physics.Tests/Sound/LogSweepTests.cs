@@ -76,7 +76,7 @@ public sealed class LogSweepTests
         // y = x + 0.1 x² + 0.05 x³ at full level: 1.0375 of the fundamental, by Chebyshev's identities (analytic, outside figure).
         LogSweep sweep = new(20, 20_000, 4);
         double[] x = sweep.Samples(48_000);
-        SweepRecording recording = SweepRecording.Of(
+        SweepRecording recording = SweepRecording.Deconvolve(
             sweep,
             48_000,
             [
@@ -90,7 +90,7 @@ public sealed class LogSweepTests
         );
         foreach (double hz in (double[])[200, 1000, 4000])
         {
-            check.Within(recording.At(0, hz).Magnitude, 1.0375, 0.002, at: FormattableString.Invariant($"{hz} Hz"));
+            check.Within(recording.TransferAt(0, hz).Magnitude, 1.0375, 0.002, at: FormattableString.Invariant($"{hz} Hz"));
         }
 
         check.Record();
@@ -106,7 +106,7 @@ public sealed class LogSweepTests
             InputOhm = 1e6,
             InputF = 60e-12;
         double[][] channels = SimulatedRecording.Of(sweep, Rate, pickup, Resistor, InputOhm, InputF);
-        SweepRecording recording = SweepRecording.Of(sweep, Rate, channels);
+        SweepRecording recording = SweepRecording.Deconvolve(sweep, Rate, channels);
         Assert.True(recording.ClearnessDb > 40);
         foreach (double hz in (double[])[60, 120, 1000, 4000, 7000, 12_000])
         {

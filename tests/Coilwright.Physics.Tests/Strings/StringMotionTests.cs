@@ -74,7 +74,7 @@ public sealed class StringMotionTests
         };
         double Db(double beside)
         {
-            StringAnswer answer = scene.At(plain, 0.0052 + beside, 0.009 + 0.0025);
+            StringAnswer answer = scene.Solve(plain, 0.0052 + beside, 0.009 + 0.0025);
             return 20 * Math.Log10(Math.Abs(answer.SidewaysWbPerM!.Value / answer.VerticalWbPerM));
         }
 
@@ -98,7 +98,7 @@ public sealed class StringMotionTests
             OuterDiameterM = 0.43e-3,
             RelativePermeability = Estimate.Exact(80),
         };
-        double whole = scene.At(plain, 0.004, 0.0115).LinkageWb;
+        double whole = scene.Solve(plain, 0.004, 0.0115).LinkageWb;
         Assert.Equal(whole, scene.LinkageWb(plain, 0.004, 0.0115), 1e-3 * Math.Abs(whole));
     }
 }

@@ -49,7 +49,7 @@ public sealed class StringSceneTests
                 Law = law,
             };
             StringAnswer answer = Scene(engine, row.Number("strength"), 120)
-                .At(wire, row.Number("x"), Top + row.Number("height"), sideways: false);
+                .Solve(wire, row.Number("x"), Top + row.Number("height"), sideways: false);
             Assert.True(answer.Magnetised.Converged);
             if (row["linkage"].Length > 0)
             {
@@ -73,7 +73,7 @@ public sealed class StringSceneTests
     [Fact] // half width read as 2.8 mm with a probe 0.8 mm wide, 2.6 to 2.7 mm without (another integral-equation program)
     public void The_pickup_hears_five_millimetres_of_string()
     {
-        StringAnswer answer = Scene("fast", 1, 120).At(s_plain with { Law = StringLaw.Linear }, 0.0052, Top + 0.003, sideways: false);
+        StringAnswer answer = Scene("fast", 1, 120).Solve(s_plain with { Law = StringLaw.Linear }, 0.0052, Top + 0.003, sideways: false);
         double[] y = answer.Magnetised.Grid.YM,
             g = answer.Aperture;
         int half = Enumerable.Range(0, y.Length).First(i => g[i] / g[0] < 0.5);
@@ -99,12 +99,12 @@ public sealed class StringSceneTests
     public void The_adjoint_gives_the_change_that_two_solutions_show()
     {
         StringScene scene = Scene("fast", 1, 60);
-        StringAnswer low = scene.At(s_plain, 0.004, Top + 0.003 - 1e-4, sideways: false),
-            high = scene.At(s_plain, 0.004, Top + 0.003 + 1e-4, sideways: false);
-        StringAnswer rest = scene.At(s_plain, 0.004, Top + 0.003);
+        StringAnswer low = scene.Solve(s_plain, 0.004, Top + 0.003 - 1e-4, sideways: false),
+            high = scene.Solve(s_plain, 0.004, Top + 0.003 + 1e-4, sideways: false);
+        StringAnswer rest = scene.Solve(s_plain, 0.004, Top + 0.003);
         Assert.Equal((high.LinkageWb - low.LinkageWb) / 2e-4, rest.VerticalWbPerM, 2e-3 * Math.Abs(rest.VerticalWbPerM));
-        StringAnswer left = scene.At(s_plain, 0.004 - 1e-4, Top + 0.003, sideways: false),
-            right = scene.At(s_plain, 0.004 + 1e-4, Top + 0.003, sideways: false);
+        StringAnswer left = scene.Solve(s_plain, 0.004 - 1e-4, Top + 0.003, sideways: false),
+            right = scene.Solve(s_plain, 0.004 + 1e-4, Top + 0.003, sideways: false);
         Assert.Equal((right.LinkageWb - left.LinkageWb) / 2e-4, rest.SidewaysWbPerM!.Value, 2e-3 * Math.Abs(rest.VerticalWbPerM));
     }
 
@@ -112,8 +112,8 @@ public sealed class StringSceneTests
     public void Half_the_string_tells_all_when_the_pickup_is_its_own_mirror_image()
     {
         FieldMap map = Map("fast", 1);
-        StringAnswer whole = new StringScene(map, [1], StringGrid.Over([0], 120)).At(s_plain, 0.0052, Top + 0.003);
-        StringAnswer half = new StringScene(map, [1], StringGrid.Over([0], 120, symmetric: true)).At(s_plain, 0.0052, Top + 0.003);
+        StringAnswer whole = new StringScene(map, [1], StringGrid.Over([0], 120)).Solve(s_plain, 0.0052, Top + 0.003);
+        StringAnswer half = new StringScene(map, [1], StringGrid.Over([0], 120, symmetric: true)).Solve(s_plain, 0.0052, Top + 0.003);
         Assert.Equal(whole.LinkageWb, half.LinkageWb, 1e-6 * Math.Abs(whole.LinkageWb));
         Assert.Equal(whole.VerticalWbPerM, half.VerticalWbPerM, 1e-6 * Math.Abs(whole.VerticalWbPerM));
         Assert.Equal(whole.PullN, half.PullN, 1e-6 * whole.PullN);
@@ -124,11 +124,11 @@ public sealed class StringSceneTests
     {
         FieldMap map = Map("fast", 1);
         StringGrid grid = StringGrid.Over([0], 60);
-        StringAnswer one = new StringScene(map, [1], grid).At(s_plain, 0.0052, Top + 0.003, false),
-            many = new StringScene(map, [-8000], grid).At(s_plain, 0.0052, Top + 0.003, false);
+        StringAnswer one = new StringScene(map, [1], grid).Solve(s_plain, 0.0052, Top + 0.003, false),
+            many = new StringScene(map, [-8000], grid).Solve(s_plain, 0.0052, Top + 0.003, false);
         Assert.Equal(-8000 * one.VerticalWbPerM, many.VerticalWbPerM, 1e-9 * Math.Abs(many.VerticalWbPerM));
         Assert.Equal(one.PullN, many.PullN, 1e-12);
-        Assert.Equal(0, Scene("fast", 0, 60).At(s_plain, 0.0052, Top + 0.003, false).VerticalWbPerM, 1e-20);
+        Assert.Equal(0, Scene("fast", 0, 60).Solve(s_plain, 0.0052, Top + 0.003, false).VerticalWbPerM, 1e-20);
     }
 
     [Fact] // measured as 54 % of that over a pole with a linear wire, by another integral-equation program
@@ -136,8 +136,8 @@ public sealed class StringSceneTests
     {
         StringScene scene = Scene("accurate", 1, 120);
         StringModel wire = s_plain with { Law = StringLaw.Linear };
-        double over = scene.At(wire, 0.0052, Top + 0.003, false).VerticalWbPerM,
-            between = scene.At(wire, 0.0104, Top + 0.003, false).VerticalWbPerM;
+        double over = scene.Solve(wire, 0.0052, Top + 0.003, false).VerticalWbPerM,
+            between = scene.Solve(wire, 0.0104, Top + 0.003, false).VerticalWbPerM;
         Evidence
             .Outside(
                 "String midway between two poles against over one",
@@ -157,12 +157,12 @@ public sealed class StringSceneTests
         StringScene scene = new(map, [1], StringGrid.Over([0], 120));
         double Energy(double height)
         {
-            StringAnswer answer = scene.At(wire, 0.0052, Top + height, sideways: false);
+            StringAnswer answer = scene.Solve(wire, 0.0052, Top + height, sideways: false);
             double sum = 0;
             Span<Vector3M> field = stackalloc Vector3M[2];
             for (int i = 0; i < answer.Magnetised.Grid.YM.Length; i++)
             {
-                map.At(new Vector3M(0.0052, answer.Magnetised.Grid.YM[i], Top + height), field);
+                map.ComputeFields(new Vector3M(0.0052, answer.Magnetised.Grid.YM[i], Top + height), field);
                 double across = answer.Magnetised.TransverseSusceptibility * (field[0].XM * field[0].XM + field[0].ZM * field[0].ZM);
                 sum -=
                     4e-7
@@ -177,7 +177,7 @@ public sealed class StringSceneTests
         }
 
         double slope = (Energy(0.0031) - Energy(0.0029)) / 2e-4;
-        Assert.Equal(slope, scene.At(wire, 0.0052, Top + 0.003, sideways: false).PullN, 0.01 * slope);
+        Assert.Equal(slope, scene.Solve(wire, 0.0052, Top + 0.003, sideways: false).PullN, 0.01 * slope);
     }
 
     private static StringScene Scene(string engine, double strength, int segments) =>

@@ -44,7 +44,7 @@ public sealed class CopperWireTests
     public void Ohms_are_stated_at_20_degrees(double ohm, double temperatureC, double at20C)
     {
         Assert.Equal(at20C, CopperWire.CorrectTo20C(ohm, temperatureC), 0.5);
-        Assert.Equal(ohm, CopperWire.At(CopperWire.CorrectTo20C(ohm, temperatureC), temperatureC), 1e-9);
+        Assert.Equal(ohm, CopperWire.CorrectFrom20C(CopperWire.CorrectTo20C(ohm, temperatureC), temperatureC), 1e-9);
     }
 
     // Arithmetic: 10.00 m reading 56.2 Ω at 23.5 °C is 5.544 Ω/m, 1.8 % over nominal 42 AWG.

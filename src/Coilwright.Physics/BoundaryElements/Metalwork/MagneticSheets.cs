@@ -31,6 +31,9 @@ internal static class MagneticSheets
     public static bool Draws(SheetModel sheet) => sheet.RelativePermeability.Value > Magnetic;
 
     /// <summary>A signed half-width with a share of the whole on top, in quadrature.</summary>
-    public static double Widen(double half, double whole, double share) =>
-        share > 0 ? Math.CopySign(Math.Sqrt(half * half + share * whole * share * whole), Math.Abs(half) > 0 ? half : whole) : half;
+    public static double Widen(double half, double whole, double share)
+    {
+        double sign = Math.Abs(half) > 0 ? half : whole;
+        return share > 0 ? Math.CopySign(Math.Sqrt(half * half + share * whole * share * whole), sign) : half;
+    }
 }

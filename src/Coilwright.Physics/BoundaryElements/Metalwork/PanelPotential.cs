@@ -15,7 +15,7 @@ internal static class PanelPotential
     /// Points of the distance u of two depths in a thickness 0…1, whose density is 2(1 − u); u = s³, since the potential has a logarithm at
     /// 0.
     /// </summary>
-    private static readonly (double At, double Weight)[] Depths = [.. Enumerable.Range(0, 4).Select(k => Depth(GaussRule.Of(4), k))];
+    private static readonly (double At, double Weight)[] Depths = [.. Enumerable.Range(0, 4).Select(k => Depth(GaussRule.WithNodes(4), k))];
 
     /// <summary>
     /// Points of a panel, as shares of its half sides, and their weights: three along the longer, two along the shorter side.
@@ -127,7 +127,7 @@ internal static class PanelPotential
 
     private static IEnumerable<(double Long, double Short, double Weight)> Spots(int along, int across)
     {
-        (GaussRule a, GaussRule b) = (GaussRule.Of(along), GaussRule.Of(across));
+        (GaussRule a, GaussRule b) = (GaussRule.WithNodes(along), GaussRule.WithNodes(across));
         return from i in Enumerable.Range(0, along)
             from j in Enumerable.Range(0, across)
             select (2 * a.At[i] - 1, 2 * b.At[j] - 1, a.Weight[i] * b.Weight[j]);

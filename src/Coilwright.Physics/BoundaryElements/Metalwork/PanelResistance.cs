@@ -9,10 +9,10 @@ internal static class PanelResistance
     /// <summary>Resistance between the panel's four corners, Ω.</summary>
     /// <param name="panel">The panel.</param>
     /// <param name="sheetConductanceS">Conductivity times thickness, S.</param>
-    public static double[,] Of(SheetPanel panel, double sheetConductanceS)
+    public static double[,] Compute(SheetPanel panel, double sheetConductanceS)
     {
         double[,] own = new double[4, 4];
-        GaussRule rule = GaussRule.Of(2);
+        GaussRule rule = GaussRule.WithNodes(2);
         double perArea = 0.25 / (sheetConductanceS * Math.Max(LeastConducting, 1 - panel.OpenShare));
         for (int g = 0; g < 4; g++)
         {

@@ -117,7 +117,7 @@ internal sealed class SheetCoupling
             // The point is mirrored instead of the panel: the potential only takes the class's sign, the current also that of a curl.
             int sx = SheetCut.SignX(image),
                 sy = SheetCut.SignY(image);
-            _pull.At(
+            _pull.ComputeKernels(
                 new Vector3M(sx * point.X, sy * point.Y, point.Z),
                 new Vector3M(sx * point.NormalX, sy * point.NormalY, point.NormalZ),
                 one

@@ -56,7 +56,7 @@ internal sealed class SheetCut
     /// </summary>
     /// <param name="problem">The problem.</param>
     /// <param name="panels">Panels wanted in the quarter of all sheets together.</param>
-    public static SheetCut? Of(FieldProblem problem, int panels)
+    public static SheetCut? Create(FieldProblem problem, int panels)
     {
         List<(SheetModel Sheet, int Index)> sheets =
         [

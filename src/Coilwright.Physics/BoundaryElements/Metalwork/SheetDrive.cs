@@ -29,7 +29,7 @@ internal sealed class SheetDrive
             cloud.AddFieldAt(place, cores);
             for (int w = 0; w < windings.Length; w++)
             {
-                Alone[w][at] = windings[w].At(place.XM, place.YM, place.ZM);
+                Alone[w][at] = windings[w].ComputeField(place.XM, place.YM, place.ZM);
                 Whole[w][at] = Space.Plus(Alone[w][at], cores[w]);
                 if (mirrored)
                 {

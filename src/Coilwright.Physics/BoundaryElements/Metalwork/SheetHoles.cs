@@ -10,7 +10,7 @@ internal static class SheetHoles
     public static IReadOnlyList<(double X, double Y, double Radius)> Of(FieldProblem problem, SheetModel sheet)
     {
         List<(double, double, double)> holes = [];
-        SheetOutline outline = SheetOutline.Of(sheet);
+        SheetOutline outline = SheetOutline.FromSheet(sheet);
         double high = sheet.TopM,
             low = sheet.TopM - sheet.ThicknessM;
         foreach (FieldCoil coil in problem.Coils)

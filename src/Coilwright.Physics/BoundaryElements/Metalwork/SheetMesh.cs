@@ -18,7 +18,7 @@ internal sealed class SheetMesh
     /// <param name="holes">Round holes of the flat part: x, y, radius, m.</param>
     public SheetMesh(SheetModel sheet, int index, double step, IReadOnlyList<(double X, double Y, double Radius)> holes)
     {
-        (Sheet, Index, Outline) = (sheet, index, SheetOutline.Of(sheet));
+        (Sheet, Index, Outline) = (sheet, index, SheetOutline.FromSheet(sheet));
         (int Short, int Corner, int Long) cuts = Outline.Cuts(step * Stretch);
         double level = sheet.TopM - sheet.ThicknessM / 2,
             down = sheet.Shape == SheetShape.Cover ? level - sheet.BottomM : 0;

@@ -5,7 +5,7 @@ namespace Coilwright.Physics.BoundaryElements.Metalwork;
 /// <summary>What the model of covers and plates leaves out.</summary>
 internal static class SheetNotes
 {
-    public static List<FieldNote> Of(FieldProblem problem)
+    public static List<FieldNote> Describe(FieldProblem problem)
     {
         List<FieldNote> notes = [];
         foreach (SheetModel sheet in problem.Sheets)

@@ -10,18 +10,16 @@ namespace Coilwright.Physics.BoundaryElements.Metalwork;
 internal readonly record struct SheetOutline(double HalfLongM, double HalfWideM, double CornerM, bool Turned)
 {
     /// <summary>Outline of the middle of a cover's wall, or the edge of a plate.</summary>
-    public static SheetOutline Of(SheetModel sheet)
+    public static SheetOutline FromSheet(SheetModel sheet)
     {
         double inset = sheet.Shape == SheetShape.Cover ? sheet.ThicknessM / 2 : 0;
         double x = sheet.LengthM / 2 - inset,
             y = sheet.WidthM / 2 - inset,
             small = Math.Min(x, y);
         double corner = Math.Clamp((sheet.CornerM ?? Math.Min(sheet.LengthM, sheet.WidthM) / 2) - inset, 0, small);
-        corner =
-            small - corner < 1e-9 ? small
-            : corner < 1e-9 ? 0
-            : corner;
-        return new SheetOutline(Math.Max(x, y), small, corner, y > x);
+        const double Nothing = 1e-9; // m: a straight or a corner this short is none
+        double rounded = corner < Nothing ? 0 : corner;
+        return new SheetOutline(Math.Max(x, y), small, small - corner < Nothing ? small : rounded, y > x);
     }
 
     /// <summary>

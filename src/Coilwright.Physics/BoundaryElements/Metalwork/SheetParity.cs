@@ -120,11 +120,13 @@ internal sealed class SheetParity
             int node = Unknown(k / 4, k % 4);
             Vector3M m = Moment(_cut.Panels[k / 4], k % 4);
             unknown[k] = Math.Max(0, node);
-            moment[k] =
-                node < 0 ? 0
-                : axis == 0 ? m.XM
-                : axis == 1 ? m.YM
-                : m.ZM;
+            double along = axis switch
+            {
+                0 => m.XM,
+                1 => m.YM,
+                _ => m.ZM,
+            };
+            moment[k] = node < 0 ? 0 : along;
         }
 
         return (unknown, moment);
@@ -136,7 +138,7 @@ internal sealed class SheetParity
         for (int p = 0; p < _cut.Panels.Length; p++)
         {
             SheetModel sheet = _cut.Meshes[_cut.Owner[p]].Sheet;
-            double[,] own = PanelResistance.Of(_cut.Panels[p], sheet.ConductivitySPerM.Value * sheet.ThicknessM);
+            double[,] own = PanelResistance.Compute(_cut.Panels[p], sheet.ConductivitySPerM.Value * sheet.ThicknessM);
             for (int k = 0; k < 16; k++)
             {
                 int row = Unknown(p, k / 4),

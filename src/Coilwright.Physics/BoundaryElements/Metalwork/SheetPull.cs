@@ -35,7 +35,7 @@ internal sealed class SheetPull
     /// For every panel: what its current's x, y and z give along a direction at a point, then its potential per unit ψ; four runs of one
     /// entry per panel.
     /// </summary>
-    public void At(Vector3M at, Vector3M along, Span<double> kernels)
+    public void ComputeKernels(Vector3M at, Vector3M along, Span<double> kernels)
     {
         int n = _panels.Length,
             wide = Vector<double>.Count,

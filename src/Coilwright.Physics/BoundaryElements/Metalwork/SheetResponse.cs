@@ -24,7 +24,7 @@ internal sealed class SheetResponse
     public int Count => _modes.Count;
 
     /// <summary>Cuts and couples a problem's sheets; null when none conducts.</summary>
-    public static SheetResponse? Of(
+    public static SheetResponse? Solve(
         FieldProblem problem,
         FieldSettings settings,
         CoilField[] windings,
@@ -34,7 +34,7 @@ internal sealed class SheetResponse
         CancellationToken cancel
     )
     {
-        if (problem.FrequenciesHz.Count == 0 || SheetCut.Of(problem, settings.SheetPanels) is not { } cut)
+        if (problem.FrequenciesHz.Count == 0 || SheetCut.Create(problem, settings.SheetPanels) is not { } cut)
         {
             return null;
         }

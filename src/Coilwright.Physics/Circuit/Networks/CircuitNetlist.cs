@@ -11,6 +11,15 @@ namespace Coilwright.Physics.Circuit.Networks;
 public static class CircuitNetlist
 {
     /// <summary>The whole file: parts, one AC sweep evenly spaced in log frequency, the output's gain in dB and phase.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <param name="fromHz">First frequency, Hz, 1 mHz…1 GHz.</param>
+    /// <param name="toHz">Last frequency, Hz, above the first, at most 1 GHz.</param>
+    /// <param name="points">
+    /// Number of points wanted, 2…100,000,000; SPICE counts them per decade, so the file asks for the next whole number.
+    /// </param>
+    /// <param name="notes">Lines of comment at the head of the file; null for none.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
+    /// <exception cref="ArgumentException">A coil's branch is a table.</exception>
     public static string Write(GuitarCircuit circuit, double fromHz, double toHz, int points, IReadOnlyList<string>? notes = null)
     {
         Require.InRange(fromHz, 1e-3, 1e9);
@@ -29,9 +38,11 @@ public static class CircuitNetlist
     }
 
     /// <summary>The parts alone, one a line.</summary>
+    /// <param name="circuit">The circuit.</param>
+    /// <exception cref="ArgumentException">A coil's branch is a table.</exception>
     public static string Parts(GuitarCircuit circuit)
     {
-        CircuitSketch drawn = CircuitSketch.Of(circuit);
+        CircuitSketch drawn = CircuitSketch.FromCircuit(circuit);
         StringBuilder text = new();
         string heard = circuit.Load.Buffer is null ? "out" : "bufferin";
         Draw(text, drawn.Sketch, drawn.Output, heard);
@@ -52,19 +63,26 @@ public static class CircuitNetlist
 
     private static void Draw(StringBuilder text, NetworkSketch sketch, int output, string heard)
     {
-        string Name(int node) =>
-            sketch.Root(node) == NetworkSketch.Ground ? "0"
-            : sketch.Root(node) == sketch.Root(output) ? heard
-            : sketch.NameOf(node);
+        string Name(int node)
+        {
+            if (sketch.Root(node) == NetworkSketch.Ground)
+            {
+                return "0";
+            }
+
+            return sketch.Root(node) == sketch.Root(output) ? heard : sketch.NameOf(node);
+        }
+
         foreach (PlainPart part in sketch.Plain.Where(part => sketch.Root(part.A) != sketch.Root(part.B)))
         {
             string a = Name(part.A),
                 b = Name(part.B);
-            string middle = part is { Ohm: > 0, F: > 0 } ? part.Name + "mid" : "";
-            text.Append(
-                part.Ohm > 0 ? FormattableString.Invariant($"R{part.Name} {a} {(middle.Length > 0 ? middle : b)} {part.Ohm:R}\n") : ""
-            );
-            text.Append(part.F > 0 ? FormattableString.Invariant($"C{part.Name} {(middle.Length > 0 ? middle : a)} {b} {part.F:R}\n") : "");
+            bool inSeries = part is { Ohm: > 0, F: > 0 };
+            string middle = part.Name + "mid",
+                afterR = inSeries ? middle : b,
+                beforeC = inSeries ? middle : a;
+            text.Append(part.Ohm > 0 ? FormattableString.Invariant($"R{part.Name} {a} {afterR} {part.Ohm:R}\n") : "");
+            text.Append(part.F > 0 ? FormattableString.Invariant($"C{part.Name} {beforeC} {b} {part.F:R}\n") : "");
         }
 
         foreach (BranchPart branch in sketch.Branches)

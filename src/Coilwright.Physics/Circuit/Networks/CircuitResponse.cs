@@ -13,7 +13,10 @@ public static class CircuitResponse
     /// <summary>Below this ratio at 20 Hz nothing is said to arrive: gains relative to it would be rounding.</summary>
     private const double LeastGain = 1e-9;
 
-    /// <summary>Response at given frequencies, Hz, 1 mHz…1 GHz, in any order.</summary>
+    /// <summary>Response at given frequencies.</summary>
+    /// <param name="circuit">The circuit; its members state their ranges.</param>
+    /// <param name="frequenciesHz">Frequencies, Hz, 1 mHz…1 GHz, in any order; the points are in theirs.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static Response Compute(GuitarCircuit circuit, ReadOnlySpan<double> frequenciesHz)
     {
         TwoStages stages = new(circuit);
@@ -42,6 +45,9 @@ public static class CircuitResponse
     /// The highest point between 20 Hz and <paramref name="toHz"/>; null when the curve never rises above its level at 20 Hz, still rises
     /// at the end, or is silent.
     /// </summary>
+    /// <param name="circuit">The circuit; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static ResonancePeak? FindPeak(GuitarCircuit circuit, double toHz = PickupResponse.SearchEndHz) =>
         Heard(circuit) is { } stages
             ? CurveSearch.HighestPoint(stages, PickupResponse.ReferenceHz, Require.InRange(toHz, 2 * PickupResponse.ReferenceHz, 1e9))
@@ -51,6 +57,9 @@ public static class CircuitResponse
     /// The last frequency up to <paramref name="toHz"/> at which the response falls through half the power it has at 20 Hz, Hz; null when
     /// it is not below that at the end, or silent.
     /// </summary>
+    /// <param name="circuit">The circuit; its members state their ranges.</param>
+    /// <param name="toHz">Upper end of the search, Hz, 40 Hz…1 GHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double? FindMinus3Db(GuitarCircuit circuit, double toHz = PickupResponse.SearchEndHz) =>
         Heard(circuit) is { } stages
             ? CurveSearch.LastFall(
@@ -65,10 +74,11 @@ public static class CircuitResponse
     /// Thermal noise at the output, V r.m.s.: √∫4kT·Re Z df, every resistance at one temperature; the noise of an amplifier's own parts is
     /// not in it.
     /// </summary>
-    /// <param name="circuit">The circuit.</param>
-    /// <param name="fromHz">Lower end of the band, Hz.</param>
-    /// <param name="toHz">Upper end, Hz.</param>
+    /// <param name="circuit">The circuit; its members state their ranges.</param>
+    /// <param name="fromHz">Lower end of the band, Hz, 1 mHz…1 GHz.</param>
+    /// <param name="toHz">Upper end, Hz, above the lower one, at most 1 GHz.</param>
     /// <param name="temperatureC">Temperature, °C, −40…155.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double ThermalNoiseV(GuitarCircuit circuit, double fromHz = 20, double toHz = 20_000, double temperatureC = 20) =>
         ThermalNoise.Volt(new TwoStages(circuit), fromHz, toHz, temperatureC);
 

@@ -29,7 +29,7 @@ internal sealed class CircuitSketch
     /// <summary>The node at which the first network is heard: the output, or the buffer's input.</summary>
     public int Output { get; }
 
-    public static CircuitSketch Of(GuitarCircuit circuit) => new(circuit);
+    public static CircuitSketch FromCircuit(GuitarCircuit circuit) => new(circuit);
 
     /// <summary>Cable and input alone, as they hang behind a buffer.</summary>
     public static void CableAndInput(NetworkSketch sketch, int node, LoadCircuit load)

@@ -35,16 +35,22 @@ public sealed record CircuitCoil(ISeriesBranch Branch, double CapacitanceF)
 }
 
 /// <summary>Mutual inductance of two coils of a pickup, H, positive when currents from start to finish help each other.</summary>
+/// <param name="First">Number of one coil, from 0, in the pickup's list.</param>
+/// <param name="Second">Number of the other.</param>
+/// <param name="InductanceH">Mutual inductance of the whole windings, H, −100 kH…100 kH.</param>
 public readonly record struct MutualInductance(int First, int Second, double InductanceH);
 
 /// <summary>One pickup in a circuit, with controls of its own if it has any.</summary>
+/// <param name="Coils">Its coils, at least one, in the order in which they are joined.</param>
 public sealed record CircuitPickup(IReadOnlyList<CircuitCoil> Coils)
 {
     /// <summary>A word for netlists and messages.</summary>
     public string Name { get; init; } = "pickup";
 
+    /// <summary>Mutual inductances of its coils, each pair once; empty for coils that do not couple.</summary>
     public IReadOnlyList<MutualInductance> Mutual { get; init; } = [];
 
+    /// <summary>How its coils are joined.</summary>
     public Joining Joined { get; init; } = Joining.Series;
 
     /// <summary>Number of the only coil in use; the others hang open. Null for all.</summary>
@@ -53,8 +59,10 @@ public sealed record CircuitPickup(IReadOnlyList<CircuitCoil> Coils)
     /// <summary>True with the pickup's two wires exchanged.</summary>
     public bool Reversed { get; init; }
 
+    /// <summary>A volume control of its own, behind its tone control; null for none.</summary>
     public VolumeControl? Volume { get; init; }
 
+    /// <summary>A tone control of its own, across its terminals; null for none.</summary>
     public ToneControl? Tone { get; init; }
 }
 
@@ -70,6 +78,10 @@ public sealed record GuitarCircuit(IReadOnlyList<CircuitPickup> Pickups, LoadCir
     public Joining Joined { get; init; } = Joining.Parallel;
 
     /// <summary>One pickup of one coil on a load.</summary>
-    public static GuitarCircuit Of(ISeriesBranch branch, double capacitanceF, double? parallelLossOhm, LoadCircuit load) =>
+    /// <param name="branch">Series branch of the coil.</param>
+    /// <param name="capacitanceF">Capacitance across it, F, 0…1 mF.</param>
+    /// <param name="parallelLossOhm">Loss resistance across it, Ω, 1 mΩ…1 PΩ; null for none.</param>
+    /// <param name="load">Controls, buffer, cable and input.</param>
+    public static GuitarCircuit FromCoil(ISeriesBranch branch, double capacitanceF, double? parallelLossOhm, LoadCircuit load) =>
         new([new CircuitPickup([new CircuitCoil(branch, capacitanceF) { ParallelLossOhm = parallelLossOhm }])], load);
 }

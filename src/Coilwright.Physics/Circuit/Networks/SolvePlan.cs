@@ -168,13 +168,13 @@ internal sealed class SolvePlan
     private void Reduce(int target, int source, double? entry)
     {
         constants.Remove(target);
-        steps.Add(
-            constants.TryGetValue(source, out double value)
-                ? entry is { } both
-                    ? new Step(Work.Add, target, -1, 0, -value * both)
-                    : new Step(Work.Add, target, -2, 0, -value)
-                : new Step(Work.Subtract, target, -2, source)
-        );
+        if (!constants.TryGetValue(source, out double value))
+        {
+            steps.Add(new Step(Work.Subtract, target, -2, source));
+            return;
+        }
+
+        steps.Add(entry is { } both ? new Step(Work.Add, target, -1, 0, -value * both) : new Step(Work.Add, target, -2, 0, -value));
     }
 
     /// <summary>Places beyond the entries are known only once all entries are.</summary>

@@ -25,14 +25,7 @@ internal static class ThermalNoise
         double sum = 0;
         for (int i = 0; i <= Intervals; i++)
         {
-            sum +=
-                hz[i]
-                * ohm[i]
-                * (
-                    i is 0 or Intervals ? 1
-                    : i % 2 == 1 ? 4
-                    : 2
-                );
+            sum += hz[i] * ohm[i] * SimpsonRule.WeightAt(i, Intervals);
         }
 
         double integral = sum * Math.Log(toHz / fromHz) / (3 * Intervals);

@@ -11,7 +11,7 @@ internal sealed class TwoStages : IGainCurve
 
     public TwoStages(GuitarCircuit circuit)
     {
-        CircuitSketch sketch = CircuitSketch.Of(circuit);
+        CircuitSketch sketch = CircuitSketch.FromCircuit(circuit);
         first = new NetworkCurve(sketch.Sketch, sketch.Output);
         if (circuit.Load.Buffer is { } buffer)
         {

@@ -9,6 +9,7 @@ public readonly record struct NeighbourPair(int Earlier, int Later, double GapM)
 /// <summary>The section of a winding, turn by turn in the order of winding.</summary>
 public sealed record LaidSection
 {
+    /// <summary>What was laid.</summary>
     public required LaySpec Spec { get; init; }
 
     /// <summary>Centre of each turn along the window, from the lower flange, m.</summary>

@@ -14,11 +14,12 @@ public static class LayCapacitance
     private const double HalfFace = Math.PI / 6; // half of the 60° that each of six neighbours takes
 
     /// <summary>Capacitance per metre of two enamelled wires facing each other over ±30°, F/m.</summary>
-    /// <param name="bareM">Diameter of the copper, m.</param>
-    /// <param name="overallM">Diameter over the enamel, m, above <paramref name="bareM"/>.</param>
+    /// <param name="bareM">Diameter of the copper, m, 1 µm…1 mm.</param>
+    /// <param name="overallM">Diameter over the enamel, m, 1.0001…2 times <paramref name="bareM"/>.</param>
     /// <param name="enamelPermittivity">Relative permittivity of the coat, 1…20.</param>
-    /// <param name="gapPermittivity">Relative permittivity between the coats: 1 air, about 2.3 wax.</param>
-    /// <param name="gapM">Free distance between the coats, m; zero when they touch.</param>
+    /// <param name="gapPermittivity">Relative permittivity between the coats, 1…20: 1 air, about 2.3 wax.</param>
+    /// <param name="gapM">Free distance between the coats, m, 0…1; zero when they touch.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     /// <remarks>
     /// Per radian of facing angle the two coats, ε0·ε/(2·ln(D/d)), stand in series with the gap, ε0·ε_g·(D/2)/(g + D(1 − cos θ)), the field
     /// lines taken straight across. The integral of 1/(a − b·cos θ) is closed. Method of A. Massarini and M. K. Kazimierczuk, IEEE Trans.
@@ -37,11 +38,12 @@ public static class LayCapacitance
 
     /// <summary>Self-capacitance of a laid section, F.</summary>
     /// <param name="section">The section.</param>
-    /// <param name="bareM">Diameter of the copper, m.</param>
-    /// <param name="overallM">Diameter over the enamel, m.</param>
-    /// <param name="enamelPermittivity">Relative permittivity of the coat.</param>
-    /// <param name="gapPermittivity">Relative permittivity between the coats.</param>
-    /// <param name="meanTurnM">Length of the mean turn, m.</param>
+    /// <param name="bareM">Diameter of the copper, m, 1 µm…1 mm.</param>
+    /// <param name="overallM">Diameter over the enamel, m, 1.0001…2 times <paramref name="bareM"/>.</param>
+    /// <param name="enamelPermittivity">Relative permittivity of the coat, 1…20.</param>
+    /// <param name="gapPermittivity">Relative permittivity between the coats, 1…20: 1 air, about 2.3 wax.</param>
+    /// <param name="meanTurnM">Length of the mean turn, m, 0…10.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double SelfCapacitanceF(
         LaidSection section,
         double bareM,
@@ -69,6 +71,13 @@ public static class LayCapacitance
     /// <summary>
     /// Static capacitance between two full neighbouring layers, F: each turn lies in a valley and touches two turns of the layer below.
     /// </summary>
+    /// <param name="bareM">Diameter of the copper, m, 1 µm…1 mm.</param>
+    /// <param name="overallM">Diameter over the enamel, m, 1.0001…2 times <paramref name="bareM"/>.</param>
+    /// <param name="enamelPermittivity">Relative permittivity of the coat, 1…20.</param>
+    /// <param name="gapPermittivity">Relative permittivity between the coats, 1…20: 1 air, about 2.3 wax.</param>
+    /// <param name="windingHeightM">Space between the flanges, m.</param>
+    /// <param name="meanTurnM">Length of the mean turn, m.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static double InterlayerF(
         double bareM,
         double overallM,
@@ -79,8 +88,9 @@ public static class LayCapacitance
     ) => 2 * windingHeightM / overallM * meanTurnM * TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
 
     /// <summary>Self-capacitance of neat layers wound back and forth, F: (4/3)·(p − 1)/p²·C_L.</summary>
-    /// <param name="layers">Layers p, 1 or more; need not be whole.</param>
+    /// <param name="layers">Layers p, 1…100,000; need not be whole.</param>
     /// <param name="interlayerF">Static capacitance between two neighbouring layers, F.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The layers lie outside their range.</exception>
     /// <remarks>
     /// Energy method for layered windings, as reviewed by J. Biela and J. W. Kolar, 2008 (derivation repeated here; exact for the idealised
     /// winding).
@@ -89,6 +99,9 @@ public static class LayCapacitance
         4.0 / 3 * (Require.InRange(layers, 1, 1e5) - 1) / (layers * layers) * interlayerF;
 
     /// <summary>The same with every layer wound in the same direction, F: three quarters of back and forth.</summary>
+    /// <param name="layers">Layers, 1…100,000; need not be whole.</param>
+    /// <param name="interlayerF">Static capacitance between two neighbouring layers, F.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The layers lie outside their range.</exception>
     public static double SameDirectionLayerCapacitanceF(double layers, double interlayerF) =>
         0.75 * EvenLayerCapacitanceF(layers, interlayerF);
 

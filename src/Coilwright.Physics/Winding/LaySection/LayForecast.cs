@@ -34,16 +34,17 @@ public static class LayForecast
         MostTurns = 2e5;
 
     /// <summary>Fill and capacitance.</summary>
-    /// <param name="bareM">Diameter of the copper, m.</param>
-    /// <param name="overallM">Diameter over the enamel, m.</param>
-    /// <param name="enamelPermittivity">Relative permittivity of the coat.</param>
-    /// <param name="gapPermittivity">Relative permittivity between the coats: 1 air, about 2.3 wax.</param>
-    /// <param name="windingHeightM">Space between the flanges, m.</param>
-    /// <param name="meanTurnM">Length of the mean turn, m.</param>
+    /// <param name="bareM">Diameter of the copper, m, 1 µm…1 mm.</param>
+    /// <param name="overallM">Diameter over the enamel, m, 1.0001…2 times <paramref name="bareM"/>.</param>
+    /// <param name="enamelPermittivity">Relative permittivity of the coat, 1…20.</param>
+    /// <param name="gapPermittivity">Relative permittivity between the coats, 1…20: 1 air, about 2.3 wax.</param>
+    /// <param name="windingHeightM">Space between the flanges, m, three overall diameters…1 m.</param>
+    /// <param name="meanTurnM">Length of the mean turn, m, above zero.</param>
     /// <param name="turns">Turns, <see cref="LeastTurns"/>…<see cref="MostTurns"/>; need not be whole.</param>
     /// <param name="lay">Kind of lay, which sets pitch and wander where they are not stated.</param>
-    /// <param name="pitchM">Traverse travel per turn, m, or null.</param>
-    /// <param name="jitterM">Wander of the guide, one standard deviation, m, or null.</param>
+    /// <param name="pitchM">Traverse travel per turn, m, 1 µm…1 m; null lets the lay choose.</param>
+    /// <param name="jitterM">Wander of the guide, one standard deviation, m, 0…1; null lets the lay choose.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A number lies outside its range.</exception>
     public static LayEstimate Quick(
         double bareM,
         double overallM,
@@ -62,7 +63,7 @@ public static class LayForecast
         double pitch = Require.InRange(pitchM ?? DefaultPitchM(lay, overallM), 1e-6, 1) / overallM;
         double jitter = Require.InRange(jitterM ?? DefaultJitterM(lay), 0, 1) / overallM;
         double layers = Math.Max(1, turns * overallM / windingHeightM);
-        LayNode node = LaySurface.At(pitch, jitter, layers);
+        LayNode node = LaySurface.Interpolate(pitch, jitter, layers);
         double touchingF = LayCapacitance.TurnToTurnFPerM(bareM, overallM, enamelPermittivity, gapPermittivity, 0);
         double nearF = LayCapacitance.TurnToTurnFPerM(
             bareM,
@@ -86,8 +87,11 @@ public static class LayForecast
     }
 
     /// <summary>Pitch that a lay takes when none is stated, m.</summary>
+    /// <param name="lay">Kind of lay.</param>
+    /// <param name="overallM">Diameter over the enamel, m.</param>
     public static double DefaultPitchM(Lay lay, double overallM) => lay == Lay.Even ? EvenPitchRatio * overallM : ScatteredPitchM;
 
     /// <summary>Wander that a lay takes when none is stated, m.</summary>
+    /// <param name="lay">Kind of lay.</param>
     public static double DefaultJitterM(Lay lay) => lay == Lay.Even ? 0 : ScatteredJitterM;
 }

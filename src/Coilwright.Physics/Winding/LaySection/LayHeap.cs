@@ -51,10 +51,15 @@ internal sealed class LayHeap
         Add(x, y);
     }
 
-    private int AwayFromFlange(double x, int heading) =>
-        x < 0.5 + Touch ? 1
-        : x > _height - 0.5 - Touch ? -1
-        : heading;
+    private int AwayFromFlange(double x, int heading)
+    {
+        if (x < 0.5 + Touch)
+        {
+            return 1;
+        }
+
+        return x > _height - 0.5 - Touch ? -1 : heading;
+    }
 
     /// <summary>
     /// The first thing met when falling at <paramref name="x"/> from centre height <paramref name="from"/>, and the centre height there.

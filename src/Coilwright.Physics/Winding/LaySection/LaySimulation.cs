@@ -22,6 +22,9 @@ public static class LaySimulation
     public const double JawM = 1e-3;
 
     /// <summary>Lays every turn of <paramref name="spec"/>.</summary>
+    /// <param name="spec">What to lay; its members state their ranges.</param>
+    /// <param name="seed">Any number; the same one gives the same section.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A member of <paramref name="spec"/> lies outside its range.</exception>
     public static LaidSection Run(LaySpec spec, ulong seed)
     {
         Require.InRange(spec.OverallM, 5e-6, 1e-3);

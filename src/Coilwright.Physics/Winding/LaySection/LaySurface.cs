@@ -14,7 +14,10 @@ public static partial class LaySurface
     /// <summary>
     /// Values at a pitch and wander in diameters and a number of layers N·d/height; outside the nodes the nearest edge holds.
     /// </summary>
-    public static LayNode At(double pitch, double jitter, double layers)
+    /// <param name="pitch">Travel per turn over the overall diameter, above zero.</param>
+    /// <param name="jitter">Wander over the overall diameter, one standard deviation, zero or more.</param>
+    /// <param name="layers">Number of layers, above zero.</param>
+    public static LayNode Interpolate(double pitch, double jitter, double layers)
     {
         (int p, double pw) = Bracket(LaySurfaceRecipe.PitchNodes, pitch, logarithmic: false);
         (int j, double jw) = Bracket(LaySurfaceRecipe.JitterNodes, jitter, logarithmic: false);
@@ -38,6 +41,9 @@ public static partial class LaySurface
     }
 
     /// <summary>The stored values of one node.</summary>
+    /// <param name="pitch">Place in <see cref="LaySurfaceRecipe.PitchNodes"/>.</param>
+    /// <param name="jitter">Place in <see cref="LaySurfaceRecipe.JitterNodes"/>.</param>
+    /// <param name="layers">Place in <see cref="LaySurfaceRecipe.LayerNodes"/>.</param>
     public static LayNode Node(int pitch, int jitter, int layers)
     {
         int node = Index(pitch, jitter, layers);

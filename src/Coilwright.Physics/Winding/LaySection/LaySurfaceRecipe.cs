@@ -28,6 +28,10 @@ public static class LaySurfaceRecipe
     public const double NearGap = 0.15;
 
     /// <summary>Values at one node.</summary>
+    /// <param name="pitch">Travel per turn over the overall diameter, above zero.</param>
+    /// <param name="jitter">Wander over the overall diameter, one standard deviation, zero or more.</param>
+    /// <param name="layers">Number of layers, above zero.</param>
+    /// <exception cref="ArgumentOutOfRangeException">A member of the <see cref="LaySpec"/> that follows lies outside its range.</exception>
     public static LayNode Node(double pitch, double jitter, double layers)
     {
         int turns = (int)Math.Round(layers * HeightM / OverallM);

@@ -13,6 +13,8 @@ public sealed class SectionRandom
     private ulong _c;
     private ulong _d;
 
+    /// <summary>Starts from a seed, which SplitMix64 spreads over the state.</summary>
+    /// <param name="seed">Any number.</param>
     public SectionRandom(ulong seed)
     {
         _a = SplitMix(ref seed);
@@ -31,6 +33,7 @@ public sealed class SectionRandom
     }
 
     /// <summary>One step of SplitMix64.</summary>
+    /// <param name="state">The state, moved on by the step.</param>
     public static ulong SplitMix(ref ulong state)
     {
         state += 0x9E3779B97F4A7C15UL;
