@@ -96,7 +96,7 @@ public sealed class ClockQuestionTests(Chromium chromium)
         Assert.Empty(await shop.Services.Pieces.Steps.HoldAsync(Guid.NewGuid(), [serials[1]], "scratched", "Ines", CancellationToken.None));
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync("/clocks");
-        await page.GetByLabel("Take " + serial).CheckAsync();
+        await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
         shop.Clock.Advance(TimeSpan.FromHours(-1));
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();

@@ -32,7 +32,8 @@ public sealed class SolvePageTests(Chromium chromium)
         await using ServedShop shop = await ServedShop.StartAsync();
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url, scripts: false);
-        await page.GotoAsync($"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge");
+        page.SetDefaultTimeout(60_000); // every answer is searched for anew in the background
+        await page.OpenAsync($"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge");
         ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer" });
         ILocator pinned = page.GetByRole(AriaRole.Region, new() { Name = "Pinned", Exact = true });
         await answer.GetByRole(AriaRole.Row).Nth(1).GetByRole(AriaRole.Link, new() { NameRegex = new("^Pin ") }).ClickAsync();

@@ -5,7 +5,7 @@ namespace Coilwright.Browser.Tests;
 
 /// <summary>Every page can be read in the dark, in the light and on paper.</summary>
 [Collection("browser")]
-public sealed class PickupComparisonTests(Chromium chromium)
+public sealed class ContrastTests(Chromium chromium)
 {
     [Fact]
     public async Task Every_text_of_every_page_stands_out_from_what_lies_behind_it()
