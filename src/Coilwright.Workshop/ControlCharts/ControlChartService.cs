@@ -22,10 +22,8 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     {
         List<Problem> problems = [];
         ChartResult choices = await ChoicesAsync(form, problems, cancel).ConfigureAwait(false);
-        string winder =
-            form.Machine.Trim().Length > 0 ? form.Machine
-            : choices.Batch is null ? ""
-            : choices.Batches.First(batch => batch.Id == choices.Batch).Machine;
+        string ofBatch = choices.Batch is null ? "" : choices.Batches.First(batch => batch.Id == choices.Batch).Machine;
+        string winder = form.Machine.Trim().Length > 0 ? form.Machine : ofBatch;
         Machine? machine = winder.Length > 0 ? await machines.FindAsync(winder, cancel).ConfigureAwait(false) : null;
         ChartLimits? kept = await KeptAsync(form, choices, cancel).ConfigureAwait(false);
         ChartSettingsReader read = new(
@@ -198,10 +196,11 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
         Drawing ofFirst = drawing.With(await VerdictsAsync(choices.Batches, first, cancel).ConfigureAwait(false));
         double[] values = [.. ofFirst.Points(first).Where(point => !point.LeftOut).Select(point => point.Value)];
         int count = Math.Min(values.Length, read.Question.LimitsFrom);
+        string keptWords = kept is null ? "" : " (kept for the shop)";
         return (
             values,
             code.Length > 0
-                ? $"frozen: taken anew from the {count} coils from {code} on, because: {why}{(kept is null ? "" : " (kept for the shop)")}"
+                ? $"frozen: taken anew from the {count} coils from {code} on, because: {why}{keptWords}"
                 : $"frozen: from the first {count} coils of all that were chosen; later coils do not move them",
             null
         );

@@ -48,15 +48,18 @@ public static class ChargeRule
 
         double above = level.Above(wanted.Level),
             tolerance = wanted.Tolerance ?? rules.ChargeTolerance ?? 0;
-        return Math.Abs(above) <= tolerance + Rounding
-            ? null
-            : new Problem(
-                "charge",
-                $"{serial}: its recipe asks for {wanted.Words}{(wanted.Tolerance is null ? $" ({OfRules(rules)})" : "")}; "
-                    + $"{Remedy(above)}, or hold the piece with a reason",
-                level.Words,
-                wanted.Words
-            );
+        if (Math.Abs(above) <= tolerance + Rounding)
+        {
+            return null;
+        }
+
+        string ofRules = wanted.Tolerance is null ? $" ({OfRules(rules)})" : "";
+        return new Problem(
+            "charge",
+            $"{serial}: its recipe asks for {wanted.Words}{ofRules}; {Remedy(above)}, or hold the piece with a reason",
+            level.Words,
+            wanted.Words
+        );
     }
 
     /// <summary>Field over the poles at a final test against the charge; null when there is nothing to tell.</summary>

@@ -22,16 +22,20 @@ public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why,
     public string Words => Level.Done + (Charger.Length > 0 ? $", with {Charger}" : "") + (Why.Length > 0 ? $"; {Why}" : "");
 
     /// <summary>What an event says of the charge; null when it says nothing.</summary>
-    public static MagnetCharge? Of(PieceEventRecord happened, PieceSnapshot life) =>
-        life.ReadingsOf(happened).LastOrDefault(reading => reading.Quantity is ShareQuantity or FieldQuantity) is not { Si: { } si } told
-            ? null
-            : new MagnetCharge(
-                told.Quantity == ShareQuantity ? new MagnetLevel(si) : new MagnetLevel(null, si, told.DistanceM),
-                told.Instrument,
-                happened.Kind == PieceEventKind.Charged ? happened.Words : "",
-                happened.Person,
-                happened.TimeUtc
-            );
+    public static MagnetCharge? Of(PieceEventRecord happened, PieceSnapshot life)
+    {
+        if (
+            life.ReadingsOf(happened).LastOrDefault(reading => reading.Quantity is ShareQuantity or FieldQuantity)
+            is not { Si: { } si } told
+        )
+        {
+            return null;
+        }
+
+        MagnetLevel level = told.Quantity == ShareQuantity ? new MagnetLevel(si) : new MagnetLevel(null, si, told.DistanceM);
+        string why = happened.Kind == PieceEventKind.Charged ? happened.Words : "";
+        return new MagnetCharge(level, told.Instrument, why, happened.Person, happened.TimeUtc);
+    }
 
     /// <summary>How the piece's magnets stand: the last charge that was not undone; null when nobody said one.</summary>
     public static MagnetCharge? Of(PieceSnapshot life) =>

@@ -9,6 +9,9 @@ namespace Coilwright.Workshop.Originals;
 /// <summary>Reads one entry of "readings".</summary>
 internal static class ReadingReader
 {
+    /// <summary>Frequency of an inductance whose own was not understood.</summary>
+    private const double UsualHz = 1000;
+
     /// <summary>Name, limits, and the 95 % interval taken when none is told (common practice, no source).</summary>
     private static readonly Dictionary<string, (OriginalQuantity Quantity, Limits Limits, double Usual)> s_kinds = new(
         StringComparer.Ordinal
@@ -61,15 +64,16 @@ internal static class ReadingReader
             fields.Free("temperature");
         }
 
-        double hz = 1000;
-        if (quantity == OriginalQuantity.Inductance)
+        double hz = UsualHz;
+        if (
+            quantity == OriginalQuantity.Inductance
+            && fields.Required("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" }) is { IsKnown: true } at
+        )
         {
-            hz = fields.Required("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" }).Si;
+            hz = at.Si;
         }
 
-        return double.IsFinite(value) && double.IsFinite(relative)
-            ? new OriginalReading(quantity, value, relative, double.IsFinite(hz) ? hz : 1000)
-            : null;
+        return double.IsFinite(value) && double.IsFinite(relative) ? new OriginalReading(quantity, value, relative, hz) : null;
     }
 
     /// <summary>Half of the 95 % interval as a part of the value; told as a fraction or in the value's unit.</summary>

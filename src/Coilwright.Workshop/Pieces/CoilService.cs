@@ -47,13 +47,15 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
                     string.Equals(one.Name, parts[0].Trim(), StringComparison.OrdinalIgnoreCase)
                 )
                 : null;
-        string tag =
-            batch is null ? ""
-            : int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? BatchTags.Of(batch, number)
+        if (batch is null)
+        {
+            return null;
+        }
+
+        string tag = int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            ? BatchTags.Of(batch, number)
             : BatchTags.Tidy(batch, parts[1]);
-        return batch is null
-            ? null
-            : (await OfBatchAsync(batch, cancel).ConfigureAwait(false)).FirstOrDefault(coil => coil.Coil.Tag == tag);
+        return (await OfBatchAsync(batch, cancel).ConfigureAwait(false)).FirstOrDefault(coil => coil.Coil.Tag == tag);
     }
 
     /// <summary>The best way to put the coils at hand together.</summary>

@@ -151,19 +151,20 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             rules.GaussSpread,
             ChargeRule.AtTest(life, gauss, rules)
         );
-        return asked.Lines.Count > 0
-            ? verdict
-            : new FinalTestVerdict(
-                [
-                    .. verdict.Outcomes,
-                    new TestOutcome("reference", TestResult.Missing, "no reference yet: no golden piece, and the recipe states no target"),
-                ],
-                verdict.Passes || verdict.Verdict == "pass"
-                    ? "on hold: no reference yet; mark one piece as golden or give the recipe targets"
-                    : verdict.Verdict,
-                false
-            );
+        return asked.Lines.Count > 0 ? verdict : WithoutReference(verdict);
     }
+
+    private static FinalTestVerdict WithoutReference(FinalTestVerdict verdict) =>
+        new(
+            [
+                .. verdict.Outcomes,
+                new TestOutcome("reference", TestResult.Missing, "no reference yet: no golden piece, and the recipe states no target"),
+            ],
+            verdict.Passes || verdict.Verdict == "pass"
+                ? "on hold: no reference yet; mark one piece as golden or give the recipe targets"
+                : verdict.Verdict,
+            false
+        );
 
     /// <summary>The value by which two readings are held against each other: resistance at 20 °C.</summary>
     public static double Comparable(PieceReadingRecord reading) =>

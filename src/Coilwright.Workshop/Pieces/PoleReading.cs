@@ -35,8 +35,13 @@ public sealed record PoleReading(IReadOnlyList<double> PolesT, double JigDistanc
             $"spread {100 * Spread:0} % at {QuantityParser.Format(JigDistanceM, QuantityKind.Length)}"
         );
         IReadOnlyList<int> reversed = Reversed(northUp);
-        return reversed.Count > 0 ? new TestOutcome("gauss", TestResult.Stop, $"stop: pole {string.Join(", ", reversed)} reversed")
-            : Spread > largestSpread ? new TestOutcome("gauss", TestResult.Fail, $"fail: {spread}, more than {100 * largestSpread:0} %")
+        if (reversed.Count > 0)
+        {
+            return new TestOutcome("gauss", TestResult.Stop, $"stop: pole {string.Join(", ", reversed)} reversed");
+        }
+
+        return Spread > largestSpread
+            ? new TestOutcome("gauss", TestResult.Fail, $"fail: {spread}, more than {100 * largestSpread:0} %")
             : new TestOutcome("gauss", TestResult.Pass, spread);
     }
 }

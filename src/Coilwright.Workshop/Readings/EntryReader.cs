@@ -96,10 +96,14 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return $"{value} at {QuantityParser.Format(hz, QuantityKind.Frequency)}";
         }
 
-        return reading.TemperatureC is { } celsius && reading.Flag.Length == 0
-            ? $"{value} at {QuantityParser.Format(celsius, QuantityKind.Temperature)} → "
-                + $"{QuantityParser.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
-            : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
+        if (reading.Flag.Length > 0)
+        {
+            return $"{value}, {reading.Flag}";
+        }
+
+        return reading.TemperatureC is { } celsius
+            ? $"{value} at {QuantityParser.Format(celsius, QuantityKind.Temperature)} → {At20C(reading.Quantity, si, celsius)}"
+            : value + ", temperature not recorded, so ±2 %";
     }
 
     private static string At20C(string quantity, double si, double celsius) =>
@@ -110,10 +114,8 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
         bool open = quantity == "dcResistance" && QuantityParser.IsOpen(typed);
         ParsedQuantity read = kind is { } known ? Understand(typed, known) : Bare(typed);
         (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
-        string flag =
-            open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
-            : understood ? PossibleReading.FlagOf(quantity, entered.Si)
-            : "not understood: " + why;
+        string doubt = understood ? PossibleReading.FlagOf(quantity, entered.Si) : "not understood: " + why;
+        string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open : doubt;
         if (flag.Length > 0 && flag != PossibleReading.Open)
         {
             (string field, string allowed) =
@@ -141,10 +143,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
                 Person = entry.Person.Trim(),
                 TimeUtc = nowUtc,
                 NewCoil = entry.Coil.Length == 0 ? null : entry.Coil == SpoolQuestion.New,
-                Flag =
-                    flag == PossibleReading.Open
-                        ? flag
-                        : string.Join("; ", (string[])[.. flag.Length > 0 ? [flag] : Array.Empty<string>(), .. _doubts]),
+                Flag = flag == PossibleReading.Open ? flag : string.Join("; ", _doubts.Prepend(flag).Where(told => told.Length > 0)),
             }
         );
         _doubts.Clear();

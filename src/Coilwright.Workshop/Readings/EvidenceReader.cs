@@ -13,10 +13,8 @@ internal static class EvidenceReader
         double? turns = inForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;
         ExpectedReading? atHenry = henry is null ? null : limits.Expected(henry.AtHz ?? VerdictLimits.UsualHz),
             atQ = q?.AtHz is { } hz ? limits.Expected(hz) : null;
-        double? inductanceRatio =
-            atHenry is not null ? henry!.Si / atHenry.InductanceH
-            : henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal
-            : null;
+        double? ofBand = henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal : null;
+        double? inductanceRatio = atHenry is null ? ofBand : henry!.Si / atHenry.InductanceH;
         CoilEvidence evidence = new()
         {
             Open = resistance?.IsOpen ?? false,

@@ -121,10 +121,11 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
         return Math.Sqrt(sum);
     }
 
-    private Target? Wanted(string quantity) =>
-        coilIndex is { } index ? VerdictLimits.Find(recipe, index, quantity)
-        : recipe.Coils.Count == 1 ? VerdictLimits.Find(recipe, 0, quantity)
-        : recipe.Targets.GetValueOrDefault(quantity);
+    private Target? Wanted(string quantity)
+    {
+        int? only = recipe.Coils.Count == 1 ? 0 : null;
+        return (coilIndex ?? only) is { } index ? VerdictLimits.Find(recipe, index, quantity) : recipe.Targets.GetValueOrDefault(quantity);
+    }
 
     private PickupModel Model()
     {

@@ -89,19 +89,20 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
             return new Finding(VerdictKind.Pass, $"{said} {off}, inside {limits}{guarded}");
         }
 
-        return high < band.Low || low > band.High
-            ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}")
-            : new Finding(
-                VerdictKind.Hold,
-                $"{said} {off}; too close to the limit of {limits} for "
-                    + $"{(temperatureC is null ? "a coil whose temperature is not known" : "this meter")} to decide{guarded}"
-            );
+        if (high < band.Low || low > band.High)
+        {
+            return new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}");
+        }
+
+        string who = temperatureC is null ? "a coil whose temperature is not known" : "this meter";
+        return new Finding(VerdictKind.Hold, $"{said} {off}; too close to the limit of {limits} for {who} to decide{guarded}");
     }
 
-    private static string Off(double part, string wanted) =>
-        Math.Abs(part) < 0.0005
-            ? $"on {wanted}"
-            : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {(part > 0 ? "above" : "below")} {wanted}");
+    private static string Off(double part, string wanted)
+    {
+        string side = part > 0 ? "above" : "below";
+        return Math.Abs(part) < 0.0005 ? $"on {wanted}" : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {side} {wanted}");
+    }
 
     private static string Written(double ohm) => QuantityParser.Format(ohm, QuantityKind.Resistance, 4);
 }

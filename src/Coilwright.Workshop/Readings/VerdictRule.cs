@@ -58,9 +58,12 @@ public static class VerdictRule
             ofReading.Length > 0
             && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
         bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
-        return !leads || twice ? null
-            : ofReading[0].Name == "warm-coil" ? "read again when it has cooled"
-            : "read again before it is judged";
+        if (!leads || twice)
+        {
+            return null;
+        }
+
+        return ofReading[0].Name == "warm-coil" ? "read again when it has cooled" : "read again before it is judged";
     }
 
     /// <summary>The verdict without causes, and what there is to find them by; null when the readings themselves are in doubt.</summary>

@@ -43,19 +43,18 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
                     && today is { } value
                     && Math.Abs(value / old - 1) > rules.TestTolerances.GetValueOrDefault(reading.Quantity, 0.05)
                 );
-            lines.Add(
-                new ReturnLine(
-                    reading.Quantity,
-                    was,
-                    today,
-                    $"{(was is { } told ? Written(reading.Quantity, told) : "not measured at dispatch")} → "
-                        + $"{(today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open")}{(reading.Quantity == "dcResistance" && reading.TemperatureC is not null ? " at 20 °C" : "")}",
-                    off
-                )
-            );
+            lines.Add(new ReturnLine(reading.Quantity, was, today, WordsOf(reading, was, today), off));
         }
 
         return new ReturnFinding(lines, CauseOf(lines));
+    }
+
+    private static string WordsOf(PieceReadingRecord reading, double? was, double? today)
+    {
+        string before = was is { } old ? Written(reading.Quantity, old) : "not measured at dispatch",
+            now = today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open",
+            at = reading.Quantity == "dcResistance" && reading.TemperatureC is not null ? " at 20 °C" : "";
+        return $"{before} → {now}{at}";
     }
 
     private static string CauseOf(List<ReturnLine> lines)

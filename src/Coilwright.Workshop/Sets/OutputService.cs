@@ -82,14 +82,13 @@ public sealed class OutputService(CoilService store)
             return new PieceOutput(facts.Output * Math.Sqrt(henry / facts.InductanceH), "forecast, by the root of the measured inductance");
         }
 
-        double? ohm =
-            tested.LastOrDefault(reading => reading is { Quantity: "dcResistance", Si: > 0 }) is { } read
-                ? FinalTestService.Comparable(read)
-            : coils.Length == life.Recipe.Coils.Count
+        PieceReadingRecord? read = tested.LastOrDefault(reading => reading is { Quantity: "dcResistance", Si: > 0 });
+        bool addUp =
+            coils.Length == life.Recipe.Coils.Count
             && life.Recipe.Connection != Connection.Parallel
-            && coils.All(coil => coil.OhmAt20C is > 0)
-                ? coils.Sum(coil => coil.OhmAt20C!.Value)
-            : null;
+            && coils.All(coil => coil.OhmAt20C is > 0);
+        double? ofCoils = addUp ? coils.Sum(coil => coil.OhmAt20C!.Value) : null;
+        double? ohm = read is null ? ofCoils : FinalTestService.Comparable(read);
         return ohm is { } measured
             ? new PieceOutput(facts.Output * measured / facts.Ohm, "estimated from resistance (rough: wire thickness matters too)")
             : new PieceOutput(facts.Output, "forecast of its recipe alone: nothing measured");

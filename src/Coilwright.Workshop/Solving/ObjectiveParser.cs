@@ -44,10 +44,7 @@ public static partial class ObjectiveParser
         string name = Canonical(match.Groups["name"].Value.Trim(), known.Keys);
         if (!known.TryGetValue(name, out double now))
         {
-            string? nearest = NearestName.Of(name, known.Keys);
-            string missing = name is "output"
-                ? "this recipe has no strings, so no output is known"
-                : "no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}");
+            string missing = name is "output" ? "this recipe has no strings, so no output is known" : Missing(name, known.Keys);
             problems.Add(
                 new Problem(field, $"\"{name}\": {missing}", Allowed: string.Join(", ", known.Keys.Order(StringComparer.Ordinal)))
             );
@@ -102,11 +99,10 @@ public static partial class ObjectiveParser
             string name = Canonical(part.TrimStart('-', '+').Trim(), known.Keys);
             if (!known.ContainsKey(name))
             {
-                string? nearest = NearestName.Of(name, known.Keys);
                 problems.Add(
                     new Problem(
                         field,
-                        $"\"{name}\": no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}"),
+                        $"\"{name}\": {Missing(name, known.Keys)}",
                         Allowed: string.Join(", ", known.Keys.Order(StringComparer.Ordinal))
                     )
                 );
@@ -137,11 +133,26 @@ public static partial class ObjectiveParser
             _ => KeyLabels.KeyOf(name, known),
         };
 
-    private static string AllowedOf(string name, bool isLevel) =>
-        isLevel ? "a level, for example 6 dB; or max, min"
-        : KindOf(name) is { } kind ? $"a quantity in {QuantityParser.UnitsOf(kind)}; or max, min"
-        : name == "output" ? "a change against the recipe, for example +1 dB; or max, min"
-        : "a number above 0; or max, min";
+    private static string Missing(string name, IEnumerable<string> known)
+    {
+        string? nearest = NearestName.Of(name, known);
+        return "no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}");
+    }
+
+    private static string AllowedOf(string name, bool isLevel)
+    {
+        if (isLevel)
+        {
+            return "a level, for example 6 dB; or max, min";
+        }
+
+        if (KindOf(name) is { } kind)
+        {
+            return $"a quantity in {QuantityParser.UnitsOf(kind)}; or max, min";
+        }
+
+        return name == "output" ? "a change against the recipe, for example +1 dB; or max, min" : "a number above 0; or max, min";
+    }
 
     private static bool TryValue(string name, string value, double now, bool isLevel, ref double tolerance, out double si, out string why)
     {
@@ -159,13 +170,9 @@ public static partial class ObjectiveParser
             si = isLevel ? db : now * Math.Pow(10, db / 20);
             double aboutDb = 0;
             bool read = about is null || TryLevel(about, out aboutDb);
-            tolerance = about is null
-                ? isLevel
-                    ? tolerance
-                    : 0.012
-                : isLevel
-                    ? Math.Abs(aboutDb)
-                    : Math.Pow(10, Math.Abs(aboutDb) / 20) - 1;
+            double usual = isLevel ? tolerance : 0.012,
+                told = isLevel ? Math.Abs(aboutDb) : Math.Pow(10, Math.Abs(aboutDb) / 20) - 1;
+            tolerance = about is null ? usual : told;
             why = read ? "" : $"\"{about}\" is not a tolerance in dB";
             return read;
         }

@@ -58,10 +58,11 @@ internal sealed class JsonFields
     /// <summary>A quantity that may be left out.</summary>
     public Entered? Optional(string name, Limits limits) => Optional(name, limits, null);
 
-    private Entered? Optional(string name, Limits limits, string? exampleIfMissing) =>
-        Take(name, exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"") is JsonElement value
-            ? QuantityAt(value, PathOf(name), limits)
-            : null;
+    private Entered? Optional(string name, Limits limits, string? exampleIfMissing)
+    {
+        string? asked = exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"";
+        return Take(name, asked) is JsonElement value ? QuantityAt(value, PathOf(name), limits) : null;
+    }
 
     public Entered QuantityAt(JsonElement value, string path, Limits limits)
     {
