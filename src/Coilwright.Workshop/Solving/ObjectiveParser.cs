@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Coilwright.Analysis.Solving;
+using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Solving;
@@ -135,7 +136,7 @@ public static partial class ObjectiveParser
 
     private static string Missing(string name, IEnumerable<string> known)
     {
-        string? nearest = NearestName.Of(name, known);
+        string? nearest = NearNames.Nearest(name, known);
         return "no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}");
     }
 
