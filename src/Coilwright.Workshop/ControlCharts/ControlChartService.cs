@@ -3,6 +3,7 @@ using System.Globalization;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
@@ -211,7 +212,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     {
         bool own = form.Since.Trim().Length > 0 || form.Limits.Trim().Length > 0;
         string recipe = choices.Recipes.FirstOrDefault(one => one.Id == choices.Recipe).Name ?? "",
-            quantity = form.Quantity.Trim().Length > 0 ? form.Quantity.Trim() : "dcResistance";
+            quantity = form.Quantity.Trim().Length > 0 ? form.Quantity.Trim() : ChartSettings.Quantities[0];
         return own
             ? null
             : (await RuleService.CurrentAsync(records, cancel).ConfigureAwait(false)).ChartLimits.LastOrDefault(one =>
@@ -289,11 +290,12 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     {
         private readonly Dictionary<Guid, string> _names = batches.ToDictionary(batch => batch.Id, batch => batch.Name);
         private readonly double? _hz = band?.AtHz ?? hz;
+        private readonly bool _isAt20C = Quantity.Find(quantity) is { IsComparedAt20C: true };
 
         public ChartedCoil[] Points(IReadOnlyList<ChartReading> readings) => [.. readings.Where(SameFrequency).Select(PointOf)];
 
         private bool SameFrequency(ChartReading reading) =>
-            quantity == "dcResistance" || reading.AtHz is not { } at || _hz is not { } wanted || Math.Abs(at - wanted) <= 0.02 * wanted;
+            _isAt20C || reading.AtHz is not { } at || _hz is not { } wanted || Math.Abs(at - wanted) <= 0.02 * wanted;
 
         /// <summary>The same for coils whose verdicts are these.</summary>
         public Drawing With(IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>> others) =>
@@ -301,11 +303,11 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
 
         private ChartedCoil PointOf(ChartReading reading)
         {
-            double value = ComparableValue.Of(quantity, reading.Si, reading.TemperatureC);
+            double value = Quantity.Comparable(quantity, reading.Si, reading.TemperatureC);
             Verdict? verdict = verdicts.GetValueOrDefault(reading.BatchId)?.GetValueOrDefault(reading.Tag);
             return new ChartedCoil(reading.Tag, value, _names[reading.BatchId], reading.Person, reading.TimeUtc)
             {
-                TemperatureKnown = quantity != "dcResistance" || reading.TemperatureC is not null,
+                TemperatureKnown = !_isAt20C || reading.TemperatureC is not null,
                 LeftOut = verdict is null || !BatchChart.Counts(verdict, quantity),
             };
         }

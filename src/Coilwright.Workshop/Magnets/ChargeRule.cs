@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 
@@ -96,7 +97,12 @@ public static class ChargeRule
                 + $"{(above < 0 ? "−" : "+")}{Math.Abs(100 * above):0.0} % against the charge "
                 + $"{level.Words}{(tolerance is { } part ? $", allowed ±{100 * part:0.##} %" : ", shown only: no tolerance is stated")}"
         );
-        return new TestOutcome("charge", tolerance is { } most && Math.Abs(above) > most ? TestResult.Fail : TestResult.Pass, words, above);
+        return new TestOutcome(
+            QuantityKey.Charge,
+            tolerance is { } most && Math.Abs(above) > most ? TestResult.Fail : TestResult.Pass,
+            words,
+            above
+        );
     }
 
     private static string OfRules(ShopRules rules) =>

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Magnets;
@@ -12,8 +13,8 @@ namespace Coilwright.Workshop.Magnets;
 public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why, string Person, DateTimeOffset TimeUtc)
 {
     /// <summary>Names of the two quantities that a charge is kept as.</summary>
-    public const string ShareQuantity = "charge",
-        FieldQuantity = "chargeField";
+    public const string ShareQuantity = QuantityKey.Charge,
+        FieldQuantity = QuantityKey.ChargeField;
 
     /// <summary>What is told of a piece whose charge nobody said.</summary>
     public const string Unknown = "charge not recorded";

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Originals;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Originals;
@@ -17,20 +17,20 @@ internal static class ReadingReader
         StringComparer.Ordinal
     )
     {
-        ["dcResistance"] = (OriginalQuantity.DcResistance, Allowed.DcResistance with { Example = "5.76 kΩ" }, 0.01),
-        ["inductance"] = (OriginalQuantity.Inductance, Allowed.Inductance with { Example = "2.2 H" }, 0.02),
-        ["bareDiameter"] = (OriginalQuantity.BareDiameter, Allowed.BareDiameter, 0.02),
-        ["overallDiameter"] = (OriginalQuantity.OverallDiameter, Allowed.OverallDiameter with { Example = "2.8 thou" }, 0.02),
-        ["resistancePerLength"] = (OriginalQuantity.ResistancePerLength, Allowed.OhmPerM, 0.01),
-        ["build"] = (OriginalQuantity.Build, Allowed.MaxBuild with { Example = "4.1 mm" }, 0.03),
-        ["outerLength"] = (OriginalQuantity.OuterLength, Allowed.CoreLength with { Example = "71 mm" }, 0.005),
-        ["outerWidth"] = (OriginalQuantity.OuterWidth, Allowed.CoreLength with { Example = "14 mm" }, 0.01),
-        ["meanTurnLength"] = (OriginalQuantity.MeanTurnLength, Allowed.CoreLength with { Max = 1, Example = "130 mm" }, 0.01),
-        ["wireLength"] = (OriginalQuantity.WireLength, new Limits(QuantityKind.Length, 1, 1e5, "m", "1136 m"), 0.01),
-        ["wireMass"] = (OriginalQuantity.WireMass, new Limits(QuantityKind.Mass, 1e-4, 10, "g", "34 g"), 0.01),
-        ["capacitance"] = (OriginalQuantity.Capacitance, Allowed.CoilCapacitance, 0.05),
-        ["unloadedPeak"] = (OriginalQuantity.UnloadedPeak, Allowed.Frequency with { Example = "9.2 kHz" }, 0.02),
-        ["turns"] = (OriginalQuantity.Turns, new Limits(QuantityKind.Turns, 1, 100_000, "turns", "8000"), 0.005),
+        [QuantityKey.DcResistance] = (OriginalQuantity.DcResistance, Allowed.DcResistance with { Example = "5.76 kΩ" }, 0.01),
+        [QuantityKey.Inductance] = (OriginalQuantity.Inductance, Allowed.Inductance with { Example = "2.2 H" }, 0.02),
+        [QuantityKey.BareDiameter] = (OriginalQuantity.BareDiameter, Allowed.BareDiameter, 0.02),
+        [QuantityKey.OverallDiameter] = (OriginalQuantity.OverallDiameter, Allowed.OverallDiameter with { Example = "2.8 thou" }, 0.02),
+        [QuantityKey.ResistancePerLength] = (OriginalQuantity.ResistancePerLength, Allowed.OhmPerM, 0.01),
+        [QuantityKey.Build] = (OriginalQuantity.Build, Allowed.MaxBuild with { Example = "4.1 mm" }, 0.03),
+        [QuantityKey.OuterLength] = (OriginalQuantity.OuterLength, Allowed.CoreLength with { Example = "71 mm" }, 0.005),
+        [QuantityKey.OuterWidth] = (OriginalQuantity.OuterWidth, Allowed.CoreLength with { Example = "14 mm" }, 0.01),
+        [QuantityKey.MeanTurnLength] = (OriginalQuantity.MeanTurnLength, Allowed.CoreLength with { Max = 1, Example = "130 mm" }, 0.01),
+        [QuantityKey.WireLength] = (OriginalQuantity.WireLength, Quantity.WireLength.Within(1, 1e5, "1136 m"), 0.01),
+        [QuantityKey.WireMass] = (OriginalQuantity.WireMass, Quantity.WireMass.Within(1e-4, 10, "34 g"), 0.01),
+        [QuantityKey.Capacitance] = (OriginalQuantity.Capacitance, Allowed.CoilCapacitance, 0.05),
+        [QuantityKey.UnloadedPeak] = (OriginalQuantity.UnloadedPeak, Allowed.Frequency with { Example = "9.2 kHz" }, 0.02),
+        [QuantityKey.Turns] = (OriginalQuantity.Turns, Quantity.Turns.Within(1, 100_000, "8000"), 0.005),
     };
 
     public static OriginalReading? Read(JsonFields fields)
@@ -57,7 +57,7 @@ internal static class ReadingReader
                 relative = Math.Sqrt(relative * relative + 0.02 * 0.02); // 5 °C either way
             }
 
-            value = ComparableValue.Of("dcResistance", value, double.IsNaN(temperatureC) ? null : temperatureC);
+            value = Quantity.DcResistance.Comparable(value, double.IsNaN(temperatureC) ? null : temperatureC);
         }
         else
         {

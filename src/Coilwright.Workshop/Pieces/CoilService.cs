@@ -2,6 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Pairing;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -11,7 +12,7 @@ namespace Coilwright.Workshop.Pieces;
 public sealed class CoilService(IShopRecords records, WindingService winding)
 {
     /// <summary>What coils can be paired by.</summary>
-    public static readonly IReadOnlyList<string> PairedBy = ["dcResistance", "inductance", "turns"];
+    public static readonly IReadOnlyList<string> PairedBy = [QuantityKey.DcResistance, QuantityKey.Inductance, QuantityKey.Turns];
 
     /// <summary>
     /// Coils of a recipe, any revision, that stand in no piece, in order of winding; rejected ones are left out, held ones too unless asked
@@ -61,7 +62,7 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
     /// <summary>The best way to put the coils at hand together.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="coils">Coils at hand.</param>
-    /// <param name="by">"dcResistance", "inductance" or "turns".</param>
+    /// <param name="by">One of <see cref="PairedBy"/>.</param>
     /// <param name="offset">By how much the second coil is meant to exceed the first, a part of it.</param>
     /// <returns>Pieces in order, and the coils that find no partner.</returns>
     public static (IReadOnlyList<ProposedPiece> Pieces, IReadOnlyList<CoilAtHand> Left) Propose(
@@ -126,8 +127,8 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
     private static double Value(CoilAtHand coil, string by) =>
         by switch
         {
-            "turns" => coil.Turns,
-            "inductance" => coil.InductanceH ?? double.NaN,
+            QuantityKey.Turns => coil.Turns,
+            QuantityKey.Inductance => coil.InductanceH ?? double.NaN,
             _ => coil.OhmAt20C ?? double.NaN,
         };
 

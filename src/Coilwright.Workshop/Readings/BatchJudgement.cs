@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -82,14 +83,14 @@ public static class BatchJudgement
         IReadOnlyList<ReadingRecord>[] all = [.. coils.Select(coil => coil.InForce)];
         double[] ohms =
         [
-            .. all.Select(coil => Last(coil, "dcResistance"))
+            .. all.Select(coil => Last(coil, QuantityKey.DcResistance))
                 .OfType<ReadingRecord>()
-                .Select(one => Math.Log(ResistanceJudgement.Comparable(one) / limits.Resistance.Nominal)),
+                .Select(one => Math.Log(one.Comparable() / limits.Resistance.Nominal)),
         ];
         bool target = limits.Inductance is { IsTarget: true };
         double[] henries =
         [
-            .. all.Select(coil => Last(coil, "inductance"))
+            .. all.Select(coil => Last(coil, QuantityKey.Inductance))
                 .OfType<ReadingRecord>()
                 .Select(one => one.Si / limits.WantedInductance(one.AtHz).Henry)
                 .OfType<double>()

@@ -2,8 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Spread;
-using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -47,14 +46,12 @@ public static class RecipeTargets
             double shown = Shown(quantity, coil, prediction.Pickup);
             if (shown < target.Low || shown > target.High)
             {
-                QuantityKind kind = quantity == "inductance" ? QuantityKind.Inductance : QuantityKind.Resistance;
-                string Written(double si) => QuantityParser.Format(si, kind, 3);
+                Quantity known = Quantity.Find(quantity)!;
                 warnings.Add(
                     new ForecastWarning(
                         $"{of}targets.{quantity}",
-                        $"the target for {(quantity == "inductance" ? "inductance" : "DC resistance")}, "
-                            + $"{Written(target.Low)} to {Written(target.High)}, "
-                            + $"leaves out what this recipe forecasts: a meter would show {Written(shown)}"
+                        $"the target for {known.Label}, {known.Written(target.Low)} to {known.Written(target.High)}, "
+                            + $"leaves out what this recipe forecasts: a meter would show {known.Written(shown)}"
                     )
                 );
             }
@@ -67,8 +64,8 @@ public static class RecipeTargets
     private static double Shown(string quantity, CoilForecast? coil, PickupForecast pickup) =>
         quantity switch
         {
-            "inductance" => coil?.Inductance.Value ?? AsShown(pickup),
-            "dcResistance" => (coil?.DcResistance ?? pickup.DcResistance).Value,
+            QuantityKey.Inductance => coil?.Inductance.Value ?? AsShown(pickup),
+            QuantityKey.DcResistance => (coil?.DcResistance ?? pickup.DcResistance).Value,
             _ => double.NaN,
         };
 
@@ -80,8 +77,11 @@ public static class RecipeTargets
     {
         double factor = name switch
         {
-            "dcResistance" => ComparableValue.Factor(name, target),
-            "inductance" when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(recipe, Math.Clamp(atHz, 10, 20_000)),
+            QuantityKey.DcResistance => Quantity.DcResistance.Factor(target),
+            QuantityKey.Inductance when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(
+                recipe,
+                Math.Clamp(atHz, 10, 20_000)
+            ),
             _ => 1,
         };
         return new SpreadTarget(target.Nominal.Si * factor, target.Low * factor, target.High * factor);

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Solving;
 
@@ -16,17 +17,7 @@ public static partial class ObjectiveParser
     private const string Example = "for example dcResistance=8.2kΩ, dcResistance=8.2kΩ±2%, loadedPeak>=3.2kHz or output=max";
 
     /// <summary>What a quantity of a search is measured in; a number without unit where there is no kind.</summary>
-    private static QuantityKind? KindOf(string name) =>
-        name[(name.LastIndexOf('.') + 1)..] switch
-        {
-            "dcResistance" => QuantityKind.Resistance,
-            "inductance" or "airInductance" => QuantityKind.Inductance,
-            "capacitance" => QuantityKind.Capacitance,
-            "unloadedPeak" or "loadedPeak" => QuantityKind.Frequency,
-            "build" or "wireLength" or "meanTurnLength" => QuantityKind.Length,
-            "wireMass" => QuantityKind.Mass,
-            _ => null,
-        };
+    private static QuantityKind? KindOf(string name) => Quantity.Find(name[(name.LastIndexOf('.') + 1)..])?.Kind;
 
     /// <summary>Reads one want; null when it was not understood, with the problem noted.</summary>
     /// <param name="field">Where it was typed, for messages.</param>
@@ -45,7 +36,7 @@ public static partial class ObjectiveParser
         string name = Canonical(match.Groups["name"].Value.Trim(), known.Keys);
         if (!known.TryGetValue(name, out double now))
         {
-            string missing = name is "output" ? "this recipe has no strings, so no output is known" : Missing(name, known.Keys);
+            string missing = name is QuantityKey.Output ? "this recipe has no strings, so no output is known" : Missing(name, known.Keys);
             problems.Add(
                 new Problem(field, $"\"{name}\": {missing}", Allowed: string.Join(", ", known.Keys.Order(StringComparer.Ordinal)))
             );
@@ -110,7 +101,7 @@ public static partial class ObjectiveParser
                 continue;
             }
 
-            bool burden = name is "hum" or "wireMass" or "wireLength" or "dcResistance" or "fill" or "build" or "capacitance";
+            bool burden = Quantity.Find(name) is { IsBurden: true };
             axes.Add(new FrontAxis(name, part.StartsWith('+') || !(part.StartsWith('-') || burden)));
         }
 
@@ -126,13 +117,7 @@ public static partial class ObjectiveParser
 
     /// <summary>The key of a quantity, of its label, or of a short word for what people ask for most.</summary>
     private static string Canonical(string name, IEnumerable<string> known) =>
-        name.ToLowerInvariant() switch
-        {
-            "dcr" or "resistance" or "r" => "dcResistance",
-            "l" => "inductance",
-            "peak" => "loadedPeak",
-            _ => KeyLabels.KeyOf(name, known),
-        };
+        Quantity.FindAlias(name)?.Key ?? KeyLabels.KeyOf(name, known);
 
     private static string Missing(string name, IEnumerable<string> known)
     {
@@ -152,7 +137,7 @@ public static partial class ObjectiveParser
             return $"a quantity in {QuantityParser.UnitsOf(kind)}; or max, min";
         }
 
-        return name == "output" ? "a change against the recipe, for example +1 dB; or max, min" : "a number above 0; or max, min";
+        return name == QuantityKey.Output ? "a change against the recipe, for example +1 dB; or max, min" : "a number above 0; or max, min";
     }
 
     private static bool TryValue(string name, string value, double now, bool isLevel, ref double tolerance, out double si, out string why)
@@ -178,9 +163,10 @@ public static partial class ObjectiveParser
             return read;
         }
 
-        if (name == "output" || !TrySi(name, middle, out si, out why))
+        if (name == QuantityKey.Output || !TrySi(name, middle, out si, out why))
         {
-            why = name == "output" ? "an output is wanted as a change against the recipe, for example +1 dB" : WhyNot(name, middle);
+            why =
+                name == QuantityKey.Output ? "an output is wanted as a change against the recipe, for example +1 dB" : WhyNot(name, middle);
             return false;
         }
 

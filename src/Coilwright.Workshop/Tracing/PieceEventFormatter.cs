@@ -11,12 +11,7 @@ namespace Coilwright.Workshop.Tracing;
 public static class PieceEventFormatter
 {
     /// <summary>A quantity of a whole piece in words.</summary>
-    public static string Quantity(string name) =>
-        name switch
-        {
-            SetMembership.OffsetQuantity => "target level difference, dB",
-            _ => KeyLabels.Of(name),
-        };
+    public static string Quantity(string name) => KeyLabels.Of(name);
 
     /// <summary>One event in a line.</summary>
     public static string Of(PieceEventRecord one, TracedPiece piece) =>
