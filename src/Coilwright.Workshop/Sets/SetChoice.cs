@@ -22,7 +22,7 @@ public sealed record SetChoice(IReadOnlyList<(string Name, double OffsetDb)> Pla
     public string ApartWords => string.Create(CultureInfo.InvariantCulture, $"{ApartDb:0.00} dB");
 
     /// <summary>The pieces in a line: "neck P-1, bridge P-2".</summary>
-    public string Names => string.Join(", ", Places.Zip(Pieces, (place, piece) => $"{place} {piece.Snapshot.Piece.Serial}"));
+    public string Names => string.Join(", ", Places.Zip(Pieces, (place, piece) => $"{place.Name} {piece.Snapshot.Piece.Serial}"));
 
     /// <summary>The reasons, one for each piece.</summary>
     public IReadOnlyList<string> Reasons => [.. Pieces.Select((_, at) => Reason(at))];
