@@ -17,7 +17,7 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
 {
     private static readonly Quantity[] s_all =
     [
-        new(QuantityKey.DcResistance, "DC resistance", QuantityKind.Resistance, "Ω", "kΩ", StandsBeside.Temperature)
+        Of(QuantityKey.DcResistance, "DC resistance", QuantityKind.Resistance, "Ω", "kΩ", StandsBeside.Temperature) with
         {
             Field = "resistance",
             Aliases = ["dcr", "resistance", "r"],
