@@ -130,10 +130,8 @@ public sealed partial class WindingService
     {
         ReadingRecord first = stored[0];
         bool roomIsOlder = latest is null || latest.TimeUtc < first.TimeUtc;
-        RoomTemperature? room =
-            roomIsOlder ? RoomInForce.At(latest, first.TimeUtc)
-            : first.TemperatureC is { } celsius ? new RoomTemperature(celsius, "", "", first.TimeUtc)
-            : null;
+        RoomTemperature? asRead = first.TemperatureC is { } celsius ? new RoomTemperature(celsius, "", "", first.TimeUtc) : null;
+        RoomTemperature? room = roomIsOlder ? RoomInForce.At(latest, first.TimeUtc) : asRead;
         IReadOnlyList<ReadingRecord> sent = new EntryReader(entry, tag, room, first.TimeUtc, expectedOhm).Read();
         string reason = entry.Supersedes is null ? "" : entry.Reason.Trim();
         bool replaces = entry.Supersedes is { } old

@@ -46,7 +46,8 @@ public sealed class ComparePageTests(Chromium chromium)
         await Expect(reading).ToContainTextAsync("kHz");
         await page.GetByRole(AriaRole.Slider, new() { Name = "Read the curves at" }).FillAsync("0");
         await Expect(reading).ToContainTextAsync("20 Hz");
-        await Expect(page.GetByRole(AriaRole.Table, new() { Name = "What differs in the recipe" })).ToContainTextAsync("Coil 1, winding, turns");
+        await Expect(page.GetByRole(AriaRole.Table, new() { Name = "What differs in the recipe" }))
+            .ToContainTextAsync("Coil 1, winding, turns");
         await Expect(page.GetByRole(AriaRole.Table, new() { Name = "What differs in the result" })).ToContainTextAsync("DC resistance");
     }
 

@@ -5,6 +5,7 @@ using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
@@ -138,7 +139,7 @@ public static class RecipeCard
         return target is not null && cold is { LowOhm: { } low, HighOhm: { } high }
             ? new KeyFigure(
                 "DC resistance at 20 °C",
-                Ohm(target.Nominal.Si * ComparableValue.Factor("dcResistance", target)),
+                Ohm(target.Nominal.Si * Quantity.DcResistance.Factor(target)),
                 $"{Ohm(low)} – {Ohm(high)} passes ({Part(target)}); {forecast}"
             )
             : new KeyFigure(
@@ -167,7 +168,7 @@ public static class RecipeCard
     {
         if (recipe.Targets.GetValueOrDefault("dcResistance") is { } ohm)
         {
-            double factor = ComparableValue.Factor("dcResistance", ohm);
+            double factor = Quantity.DcResistance.Factor(ohm);
             yield return new KeyFigure(
                 "DC resistance at 20 °C",
                 Ohm(ohm.Nominal.Si * factor),

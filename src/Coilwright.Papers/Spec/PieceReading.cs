@@ -1,5 +1,3 @@
-using Coilwright.Workshop.Readings;
-
 namespace Coilwright.Papers.Spec;
 
 /// <summary>One value read on a piece, with its conditions, as papers tell it.</summary>
@@ -33,7 +31,7 @@ public sealed record PieceReading(string Quantity, double Si)
     public bool IsNumber => double.IsFinite(Si) && Flag.Length == 0;
 
     /// <summary>The value to compare, SI: a DC resistance at 20 °C where its temperature is known, all else as read.</summary>
-    public double Comparable => ComparableValue.Of(Quantity, Si, TemperatureC);
+    public double Comparable => Workshop.Quantities.Quantity.Comparable(Quantity, Si, TemperatureC);
 
     /// <summary>
     /// Half of the interval about <see cref="Comparable"/>, a part of it; null when nothing is known of it. An unknown temperature counts.

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Batches;
@@ -167,13 +168,13 @@ internal sealed class CoilCorrector(
         );
     }
 
-    private static string FieldOf(ReadingRecord reading) => reading.Quantity == "dcResistance" ? "resistance" : reading.Quantity;
+    private static string FieldOf(ReadingRecord reading) => Quantity.Find(reading.Quantity)?.Field ?? reading.Quantity;
 
     private static string AllowedOf(ReadingRecord reading) =>
         reading.Quantity switch
         {
-            "dcResistance" => "for example 7.43 k, 7k43, 7430 or open",
-            "inductance" => "for example 2.41 H",
+            QuantityKey.DcResistance => "for example 7.43 k, 7k43, 7430 or open",
+            QuantityKey.Inductance => "for example 2.41 H",
             _ => "a number above 0",
         };
 }

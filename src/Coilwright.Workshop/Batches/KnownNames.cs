@@ -1,3 +1,4 @@
+using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Batches;
@@ -52,7 +53,7 @@ public sealed record KnownNames(IReadOnlyList<BatchRecord> Batches, IReadOnlyLis
             return null;
         }
 
-        string near = string.Join(", ", NearestName.Several(typed, known, MostNear));
+        string near = string.Join(", ", NearNames.Find(typed, known, MostNear));
         return new Problem(field, message, typed.Trim(), near.Length > 0 ? $"{near}; or {how}" : how);
     }
 }

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Charts;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.ControlCharts;
 
@@ -7,8 +8,11 @@ public sealed record ChartSettings
 {
     public const int MostCoils = 100_000;
 
-    /// <summary>Quantity name of the file format: "dcResistance", "inductance" or "q".</summary>
-    public string Quantity { get; init; } = "dcResistance";
+    /// <summary>Quantities that have a chart, by key; the first is drawn unless another is asked for.</summary>
+    public static IReadOnlyList<string> Quantities { get; } = [QuantityKey.DcResistance, QuantityKey.Inductance, QuantityKey.Q];
+
+    /// <summary>Quantity, by key.</summary>
+    public string Quantity { get; init; } = Quantities[0];
 
     /// <summary>
     /// True: limits stay as they were taken from the first coils. False: they are taken from all that is drawn and move with each coil.

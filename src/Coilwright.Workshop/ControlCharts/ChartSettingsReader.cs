@@ -7,7 +7,6 @@ namespace Coilwright.Workshop.ControlCharts;
 /// <summary>Reads what was chosen on the wall; every problem at once.</summary>
 internal sealed class ChartSettingsReader
 {
-    private static readonly (string, string)[] s_quantities = [("dcResistance", "dcResistance"), ("inductance", "inductance"), ("q", "q")];
     private readonly List<Problem> _problems = [];
 
     public ChartSettingsReader(ChartSettingsForm form, int spindles)
@@ -15,7 +14,7 @@ internal sealed class ChartSettingsReader
         Coils = Whole("last", form.Last, 200, 2, ChartSettings.MostCoils);
         Question = new ChartSettings
         {
-            Quantity = Choice("quantity", form.Quantity, s_quantities),
+            Quantity = Choice("quantity", form.Quantity, [.. ChartSettings.Quantities.Select(key => (key, key))]),
             Frozen = Choice("limits", form.Limits, [("frozen", true), ("running", false)]),
             LimitsFrom = Whole("from", form.From, IndividualsChart.UsualBase, 2, 10_000),
             Subgroup = Whole("group", form.Group, spindles is >= 2 and <= 50 ? spindles : 1, 1, 50),

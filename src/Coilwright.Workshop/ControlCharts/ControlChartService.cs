@@ -3,6 +3,7 @@ using System.Globalization;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
@@ -22,10 +23,8 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     {
         List<Problem> problems = [];
         ChartResult choices = await ChoicesAsync(form, problems, cancel).ConfigureAwait(false);
-        string winder =
-            form.Machine.Trim().Length > 0 ? form.Machine
-            : choices.Batch is null ? ""
-            : choices.Batches.First(batch => batch.Id == choices.Batch).Machine;
+        string ofBatch = choices.Batch is null ? "" : choices.Batches.First(batch => batch.Id == choices.Batch).Machine;
+        string winder = form.Machine.Trim().Length > 0 ? form.Machine : ofBatch;
         Machine? machine = winder.Length > 0 ? await machines.FindAsync(winder, cancel).ConfigureAwait(false) : null;
         ChartLimits? kept = await KeptAsync(form, choices, cancel).ConfigureAwait(false);
         ChartSettingsReader read = new(
@@ -198,10 +197,11 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
         Drawing ofFirst = drawing.With(await VerdictsAsync(choices.Batches, first, cancel).ConfigureAwait(false));
         double[] values = [.. ofFirst.Points(first).Where(point => !point.LeftOut).Select(point => point.Value)];
         int count = Math.Min(values.Length, read.Question.LimitsFrom);
+        string keptWords = kept is null ? "" : " (kept for the shop)";
         return (
             values,
             code.Length > 0
-                ? $"frozen: taken anew from the {count} coils from {code} on, because: {why}{(kept is null ? "" : " (kept for the shop)")}"
+                ? $"frozen: taken anew from the {count} coils from {code} on, because: {why}{keptWords}"
                 : $"frozen: from the first {count} coils of all that were chosen; later coils do not move them",
             null
         );
@@ -212,7 +212,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     {
         bool own = form.Since.Trim().Length > 0 || form.Limits.Trim().Length > 0;
         string recipe = choices.Recipes.FirstOrDefault(one => one.Id == choices.Recipe).Name ?? "",
-            quantity = form.Quantity.Trim().Length > 0 ? form.Quantity.Trim() : "dcResistance";
+            quantity = form.Quantity.Trim().Length > 0 ? form.Quantity.Trim() : ChartSettings.Quantities[0];
         return own
             ? null
             : (await RuleService.CurrentAsync(records, cancel).ConfigureAwait(false)).ChartLimits.LastOrDefault(one =>
@@ -290,11 +290,12 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     {
         private readonly Dictionary<Guid, string> _names = batches.ToDictionary(batch => batch.Id, batch => batch.Name);
         private readonly double? _hz = band?.AtHz ?? hz;
+        private readonly bool _isAt20C = Quantity.Find(quantity) is { IsComparedAt20C: true };
 
         public ChartedCoil[] Points(IReadOnlyList<ChartReading> readings) => [.. readings.Where(SameFrequency).Select(PointOf)];
 
         private bool SameFrequency(ChartReading reading) =>
-            quantity == "dcResistance" || reading.AtHz is not { } at || _hz is not { } wanted || Math.Abs(at - wanted) <= 0.02 * wanted;
+            _isAt20C || reading.AtHz is not { } at || _hz is not { } wanted || Math.Abs(at - wanted) <= 0.02 * wanted;
 
         /// <summary>The same for coils whose verdicts are these.</summary>
         public Drawing With(IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>> others) =>
@@ -302,11 +303,11 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
 
         private ChartedCoil PointOf(ChartReading reading)
         {
-            double value = ComparableValue.Of(quantity, reading.Si, reading.TemperatureC);
+            double value = Quantity.Comparable(quantity, reading.Si, reading.TemperatureC);
             Verdict? verdict = verdicts.GetValueOrDefault(reading.BatchId)?.GetValueOrDefault(reading.Tag);
             return new ChartedCoil(reading.Tag, value, _names[reading.BatchId], reading.Person, reading.TimeUtc)
             {
-                TemperatureKnown = quantity != "dcResistance" || reading.TemperatureC is not null,
+                TemperatureKnown = !_isAt20C || reading.TemperatureC is not null,
                 LeftOut = verdict is null || !BatchChart.Counts(verdict, quantity),
             };
         }

@@ -172,8 +172,11 @@ internal sealed partial class CurveColumns
             },
         };
 
-    private static (double, string, bool)? Of(QuantityKind kind, string unit, string usual) =>
-        UnitTable.Find(kind, unit.Length > 0 ? unit : usual) is { } found ? (found.ToSi(1), found.Symbol, false) : null;
+    private static (double, string, bool)? Of(QuantityKind kind, string unit, string usual)
+    {
+        string told = unit.Length > 0 ? unit : usual;
+        return UnitTable.Find(kind, told) is { } found ? (found.ToSi(1), found.Symbol, false) : null;
+    }
 
     private static string Units(CurveColumn column) =>
         column switch

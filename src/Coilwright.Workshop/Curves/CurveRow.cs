@@ -17,14 +17,8 @@ internal sealed class CurveRow
             double value = Number(cell, commaIsDecimal);
             if (!double.IsFinite(value))
             {
-                problems.Add(
-                    cell.Length == 0
-                        ? new Problem(
-                            columns.Place(line, column),
-                            column == CurveColumn.Phase ? "the phase is missing" : "the number is missing"
-                        )
-                        : new Problem(columns.Place(line, column), $"\"{cell}\" is not a number")
-                );
+                string missing = column == CurveColumn.Phase ? "the phase is missing" : "the number is missing";
+                problems.Add(new Problem(columns.Place(line, column), cell.Length == 0 ? missing : $"\"{cell}\" is not a number"));
             }
             else if ((ratio || column == CurveColumn.Impedance) && value <= 0)
             {
@@ -36,10 +30,8 @@ internal sealed class CurveRow
                 value = double.NaN;
             }
 
-            _values[column] =
-                !double.IsFinite(value) ? double.NaN
-                : ratio ? 20 * Math.Log10(value)
-                : value * scale;
+            double si = ratio ? 20 * Math.Log10(value) : value * scale;
+            _values[column] = double.IsFinite(value) ? si : double.NaN;
         }
 
         if (

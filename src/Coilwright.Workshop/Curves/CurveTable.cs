@@ -112,8 +112,9 @@ public sealed record CurveTable(MeasuredCurve Curve, string Delimiter, string De
             };
         }
 
-        return columns.Has(CurveColumn.Impedance)
-            ? curve with
+        if (columns.Has(CurveColumn.Impedance))
+        {
+            return curve with
             {
                 ImpedanceOhm =
                 [
@@ -121,11 +122,13 @@ public sealed record CurveTable(MeasuredCurve Curve, string Delimiter, string De
                         Complex.FromPolarCoordinates(row.Value(CurveColumn.Impedance), row.Value(CurveColumn.Phase) * Math.PI / 180)
                     ),
                 ],
-            }
-            : curve with
-            {
-                GainDb = Column(CurveColumn.Gain),
-                PhaseDegrees = columns.Has(CurveColumn.Phase) ? Column(CurveColumn.Phase) : null,
             };
+        }
+
+        return curve with
+        {
+            GainDb = Column(CurveColumn.Gain),
+            PhaseDegrees = columns.Has(CurveColumn.Phase) ? Column(CurveColumn.Phase) : null,
+        };
     }
 }

@@ -10,7 +10,10 @@ public sealed record CustomerRecord(Guid Id, string Reference, string Name, Date
 {
     /// <summary>Reference, and the name where it stands.</summary>
     public string Words =>
-        Name.Length > 0 ? $"{Reference} ({Name})"
-        : ErasedUtc is null ? Reference
-        : $"{Reference} (name erased)";
+        (Name, ErasedUtc) switch
+        {
+            ({ Length: > 0 }, _) => $"{Reference} ({Name})",
+            (_, null) => Reference,
+            _ => $"{Reference} (name erased)",
+        };
 }

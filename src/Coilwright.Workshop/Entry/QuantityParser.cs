@@ -153,10 +153,8 @@ public static partial class QuantityParser
             return new ParsedQuantity(Entered.Unknown, why);
         }
 
-        SeparatorMeaning manner =
-            typedUnit.Length > 0 && known.Power >= 3 ? SeparatorMeaning.Decimal
-            : IsCount(kind) ? SeparatorMeaning.Count
-            : SeparatorMeaning.Quantity;
+        SeparatorMeaning ofKind = IsCount(kind) ? SeparatorMeaning.Count : SeparatorMeaning.Quantity;
+        SeparatorMeaning manner = typedUnit.Length > 0 && known.Power >= 3 ? SeparatorMeaning.Decimal : ofKind;
         return NumberParser.Read(match.Groups[1].Value.Trim(), manner, out why) is { } digits
             ? Choose(digits, new AcceptedUnit(match.Groups[2].Value, typedUnit, known), typed, kind, limits)
             : new ParsedQuantity(Entered.Unknown, why);

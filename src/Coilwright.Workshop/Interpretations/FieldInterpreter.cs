@@ -51,15 +51,18 @@ public static class FieldInterpreter
         return new Interpretation("", JsonValue.Create(key));
     }
 
-    private static Interpretation Gauge(string text) =>
-        WireCatalogue.Standard.Find(text) is { } size
-            ? new Interpretation(
-                size.IsMetric
-                    ? $"{size.Gauge} of the metric series"
-                    : $"{size.Gauge}, {QuantityParser.FormatIn(size.Bare.NominalM, QuantityKind.Length, "mm")}",
-                JsonValue.Create(size.Gauge)
-            )
-            : new Interpretation("", JsonValue.Create(text));
+    private static Interpretation Gauge(string text)
+    {
+        if (WireCatalogue.Standard.Find(text) is not { } size)
+        {
+            return new Interpretation("", JsonValue.Create(text));
+        }
+
+        string words = size.IsMetric
+            ? $"{size.Gauge} of the metric series"
+            : $"{size.Gauge}, {QuantityParser.FormatIn(size.Bare.NominalM, QuantityKind.Length, "mm")}";
+        return new Interpretation(words, JsonValue.Create(size.Gauge));
+    }
 
     private static Interpretation Count(string text) =>
         CountParser.TryParse(text, int.MinValue, int.MaxValue, out int count, out _)

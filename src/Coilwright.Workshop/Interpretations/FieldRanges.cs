@@ -175,9 +175,12 @@ internal static partial class FieldRanges
             return FieldKind.Word;
         }
 
-        return s_plain.TryGetValue(end, out FieldKind kind) ? kind
-            : s_recipe.ContainsKey(end) || s_bench.ContainsKey(end) ? FieldKind.Quantity
-            : FieldKind.Text;
+        if (s_plain.TryGetValue(end, out FieldKind kind))
+        {
+            return kind;
+        }
+
+        return s_recipe.ContainsKey(end) || s_bench.ContainsKey(end) ? FieldKind.Quantity : FieldKind.Text;
     }
 
     /// <summary>Range of a quantity's field, the unit of a bare number there, and whether a bare number is refused.</summary>

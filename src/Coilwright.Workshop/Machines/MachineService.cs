@@ -107,12 +107,23 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
     }
 
     /// <summary>A machine in a line.</summary>
-    public static string Words(Machine machine) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{MachineReader.WordOf(machine.Kind)}, "
-                + $"{(machine.Kind == MachineKind.Timed ? "no counter" : machine.Counter is { } test ? $"counter × {test.Correction.Value:0.0000}" : "counter not tested yet")}{(machine.Spindles > 1 ? $", {machine.Spindles} spindles" : "")}"
-        );
+    public static string Words(Machine machine)
+    {
+        string spindles = machine.Spindles > 1 ? string.Create(CultureInfo.InvariantCulture, $", {machine.Spindles} spindles") : "";
+        return $"{MachineReader.WordOf(machine.Kind)}, {CounterWords(machine)}{spindles}";
+    }
+
+    private static string CounterWords(Machine machine)
+    {
+        if (machine.Kind == MachineKind.Timed)
+        {
+            return "no counter";
+        }
+
+        return machine.Counter is { } test
+            ? string.Create(CultureInfo.InvariantCulture, $"counter × {test.Correction.Value:0.0000}")
+            : "counter not tested yet";
+    }
 
     private static Machine Understood(MachineRecord record) =>
         MachineReader.Read(record.Json).Value

@@ -87,13 +87,9 @@ public sealed record PitchSetting(double PitchM, double OffBy, string How, strin
     private static PitchSetting Of(double pitchM, double wantedM, string how)
     {
         double offBy = pitchM / wantedM - 1;
-        string note =
-            Math.Abs(offBy) > WorthTelling
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the nearest this machine can do is {Math.Abs(offBy) * 100:0} % {(offBy > 0 ? "coarser" : "finer")} than the recipe"
-                )
-                : "";
+        string side = offBy > 0 ? "coarser" : "finer",
+            percent = (Math.Abs(offBy) * 100).ToString("0", CultureInfo.InvariantCulture);
+        string note = Math.Abs(offBy) > WorthTelling ? $"the nearest this machine can do is {percent} % {side} than the recipe" : "";
         return new PitchSetting(pitchM, offBy, how, note);
     }
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 
@@ -48,15 +49,18 @@ public static class ChargeRule
 
         double above = level.Above(wanted.Level),
             tolerance = wanted.Tolerance ?? rules.ChargeTolerance ?? 0;
-        return Math.Abs(above) <= tolerance + Rounding
-            ? null
-            : new Problem(
-                "charge",
-                $"{serial}: its recipe asks for {wanted.Words}{(wanted.Tolerance is null ? $" ({OfRules(rules)})" : "")}; "
-                    + $"{Remedy(above)}, or hold the piece with a reason",
-                level.Words,
-                wanted.Words
-            );
+        if (Math.Abs(above) <= tolerance + Rounding)
+        {
+            return null;
+        }
+
+        string ofRules = wanted.Tolerance is null ? $" ({OfRules(rules)})" : "";
+        return new Problem(
+            "charge",
+            $"{serial}: its recipe asks for {wanted.Words}{ofRules}; {Remedy(above)}, or hold the piece with a reason",
+            level.Words,
+            wanted.Words
+        );
     }
 
     /// <summary>Field over the poles at a final test against the charge; null when there is nothing to tell.</summary>
@@ -93,7 +97,12 @@ public static class ChargeRule
                 + $"{(above < 0 ? "−" : "+")}{Math.Abs(100 * above):0.0} % against the charge "
                 + $"{level.Words}{(tolerance is { } part ? $", allowed ±{100 * part:0.##} %" : ", shown only: no tolerance is stated")}"
         );
-        return new TestOutcome("charge", tolerance is { } most && Math.Abs(above) > most ? TestResult.Fail : TestResult.Pass, words, above);
+        return new TestOutcome(
+            QuantityKey.Charge,
+            tolerance is { } most && Math.Abs(above) > most ? TestResult.Fail : TestResult.Pass,
+            words,
+            above
+        );
     }
 
     private static string OfRules(ShopRules rules) =>

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Magnets;
@@ -12,8 +13,8 @@ namespace Coilwright.Workshop.Magnets;
 public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why, string Person, DateTimeOffset TimeUtc)
 {
     /// <summary>Names of the two quantities that a charge is kept as.</summary>
-    public const string ShareQuantity = "charge",
-        FieldQuantity = "chargeField";
+    public const string ShareQuantity = QuantityKey.Charge,
+        FieldQuantity = QuantityKey.ChargeField;
 
     /// <summary>What is told of a piece whose charge nobody said.</summary>
     public const string Unknown = "charge not recorded";
@@ -22,16 +23,20 @@ public sealed record MagnetCharge(MagnetLevel Level, string Charger, string Why,
     public string Words => Level.Done + (Charger.Length > 0 ? $", with {Charger}" : "") + (Why.Length > 0 ? $"; {Why}" : "");
 
     /// <summary>What an event says of the charge; null when it says nothing.</summary>
-    public static MagnetCharge? Of(PieceEventRecord happened, PieceSnapshot life) =>
-        life.ReadingsOf(happened).LastOrDefault(reading => reading.Quantity is ShareQuantity or FieldQuantity) is not { Si: { } si } told
-            ? null
-            : new MagnetCharge(
-                told.Quantity == ShareQuantity ? new MagnetLevel(si) : new MagnetLevel(null, si, told.DistanceM),
-                told.Instrument,
-                happened.Kind == PieceEventKind.Charged ? happened.Words : "",
-                happened.Person,
-                happened.TimeUtc
-            );
+    public static MagnetCharge? Of(PieceEventRecord happened, PieceSnapshot life)
+    {
+        if (
+            life.ReadingsOf(happened).LastOrDefault(reading => reading.Quantity is ShareQuantity or FieldQuantity)
+            is not { Si: { } si } told
+        )
+        {
+            return null;
+        }
+
+        MagnetLevel level = told.Quantity == ShareQuantity ? new MagnetLevel(si) : new MagnetLevel(null, si, told.DistanceM);
+        string why = happened.Kind == PieceEventKind.Charged ? happened.Words : "";
+        return new MagnetCharge(level, told.Instrument, why, happened.Person, happened.TimeUtc);
+    }
 
     /// <summary>How the piece's magnets stand: the last charge that was not undone; null when nobody said one.</summary>
     public static MagnetCharge? Of(PieceSnapshot life) =>

@@ -32,14 +32,7 @@ public static class OriginalCandidates
             {
                 foreach ((string material, double weight) in original.PolesUnknown ? s_poles : [("", 1)])
                 {
-                    double all =
-                        Common(size)
-                        * (
-                            build is "single" or "grade-1" ? 0.8
-                            : build is "heavy" or "grade-2" ? 0.18
-                            : 0.02
-                        )
-                        * weight;
+                    double all = Common(size) * CommonBuild(build) * weight;
                     candidates.Add(new OriginalCandidate(size.Gauge, build, material, ModelOf(original.Known, size, build, material), all));
                 }
             }
@@ -53,14 +46,22 @@ public static class OriginalCandidates
     {
         double number = size.IsMetric ? 36 - 39 * Math.Log(size.Number / 0.127) / Math.Log(92) : size.Number;
         double about = Math.Exp(-0.5 * Math.Pow((number - 42.4) / 1.2, 2)) + 0.01;
-        bool half = !size.IsMetric && Math.Abs(number - Math.Round(number)) > 0.1;
-        return about
-            * (
-                size.IsMetric ? 0.06
-                : half ? 0.08
-                : 1
-            );
+        if (size.IsMetric)
+        {
+            return about * 0.06;
+        }
+
+        bool half = Math.Abs(number - Math.Round(number)) > 0.1;
+        return half ? about * 0.08 : about;
     }
+
+    private static double CommonBuild(string build) =>
+        build switch
+        {
+            "single" or "grade-1" => 0.8,
+            "heavy" or "grade-2" => 0.18,
+            _ => 0.02,
+        };
 
     private static PickupModel ModelOf(Recipe known, WireSize size, string build, string material)
     {

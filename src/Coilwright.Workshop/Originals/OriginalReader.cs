@@ -127,11 +127,12 @@ public static partial class OriginalReader
             JsonObject wire = coil["wire"] as JsonObject ?? [];
             Gauge ??=
                 wire["gauge"] is JsonValue gauge && gauge.TryGetValue(out string? told) ? WireCatalogue.Standard.Find(told)?.Gauge : null;
-            Build ??= (wire["build"] ?? wire["grade"])?.ToString() is { Length: > 0 } build
-                ? build.Length == 1
-                    ? "grade-" + build
-                    : build
-                : null;
+            Build ??= (wire["build"] ?? wire["grade"])?.ToString() switch
+            {
+                null or "" => null,
+                { Length: 1 } grade => "grade-" + grade,
+                var build => build,
+            };
             if (coil["wire"] is null or JsonObject)
             {
                 wire["gauge"] ??= UnknownGauge;

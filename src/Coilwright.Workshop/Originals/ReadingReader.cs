@@ -1,7 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Originals;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Originals;
@@ -9,25 +9,28 @@ namespace Coilwright.Workshop.Originals;
 /// <summary>Reads one entry of "readings".</summary>
 internal static class ReadingReader
 {
+    /// <summary>Frequency of an inductance whose own was not understood.</summary>
+    private const double UsualHz = 1000;
+
     /// <summary>Name, limits, and the 95 % interval taken when none is told (common practice, no source).</summary>
     private static readonly Dictionary<string, (OriginalQuantity Quantity, Limits Limits, double Usual)> s_kinds = new(
         StringComparer.Ordinal
     )
     {
-        ["dcResistance"] = (OriginalQuantity.DcResistance, Allowed.DcResistance with { Example = "5.76 kΩ" }, 0.01),
-        ["inductance"] = (OriginalQuantity.Inductance, Allowed.Inductance with { Example = "2.2 H" }, 0.02),
-        ["bareDiameter"] = (OriginalQuantity.BareDiameter, Allowed.BareDiameter, 0.02),
-        ["overallDiameter"] = (OriginalQuantity.OverallDiameter, Allowed.OverallDiameter with { Example = "2.8 thou" }, 0.02),
-        ["resistancePerLength"] = (OriginalQuantity.ResistancePerLength, Allowed.OhmPerM, 0.01),
-        ["build"] = (OriginalQuantity.Build, Allowed.MaxBuild with { Example = "4.1 mm" }, 0.03),
-        ["outerLength"] = (OriginalQuantity.OuterLength, Allowed.CoreLength with { Example = "71 mm" }, 0.005),
-        ["outerWidth"] = (OriginalQuantity.OuterWidth, Allowed.CoreLength with { Example = "14 mm" }, 0.01),
-        ["meanTurnLength"] = (OriginalQuantity.MeanTurnLength, Allowed.CoreLength with { Max = 1, Example = "130 mm" }, 0.01),
-        ["wireLength"] = (OriginalQuantity.WireLength, new Limits(QuantityKind.Length, 1, 1e5, "m", "1136 m"), 0.01),
-        ["wireMass"] = (OriginalQuantity.WireMass, new Limits(QuantityKind.Mass, 1e-4, 10, "g", "34 g"), 0.01),
-        ["capacitance"] = (OriginalQuantity.Capacitance, Allowed.CoilCapacitance, 0.05),
-        ["unloadedPeak"] = (OriginalQuantity.UnloadedPeak, Allowed.Frequency with { Example = "9.2 kHz" }, 0.02),
-        ["turns"] = (OriginalQuantity.Turns, new Limits(QuantityKind.Turns, 1, 100_000, "turns", "8000"), 0.005),
+        [QuantityKey.DcResistance] = (OriginalQuantity.DcResistance, Allowed.DcResistance with { Example = "5.76 kΩ" }, 0.01),
+        [QuantityKey.Inductance] = (OriginalQuantity.Inductance, Allowed.Inductance with { Example = "2.2 H" }, 0.02),
+        [QuantityKey.BareDiameter] = (OriginalQuantity.BareDiameter, Allowed.BareDiameter, 0.02),
+        [QuantityKey.OverallDiameter] = (OriginalQuantity.OverallDiameter, Allowed.OverallDiameter with { Example = "2.8 thou" }, 0.02),
+        [QuantityKey.ResistancePerLength] = (OriginalQuantity.ResistancePerLength, Allowed.OhmPerM, 0.01),
+        [QuantityKey.Build] = (OriginalQuantity.Build, Allowed.MaxBuild with { Example = "4.1 mm" }, 0.03),
+        [QuantityKey.OuterLength] = (OriginalQuantity.OuterLength, Allowed.CoreLength with { Example = "71 mm" }, 0.005),
+        [QuantityKey.OuterWidth] = (OriginalQuantity.OuterWidth, Allowed.CoreLength with { Example = "14 mm" }, 0.01),
+        [QuantityKey.MeanTurnLength] = (OriginalQuantity.MeanTurnLength, Allowed.CoreLength with { Max = 1, Example = "130 mm" }, 0.01),
+        [QuantityKey.WireLength] = (OriginalQuantity.WireLength, Quantity.WireLength.Within(1, 1e5, "1136 m"), 0.01),
+        [QuantityKey.WireMass] = (OriginalQuantity.WireMass, Quantity.WireMass.Within(1e-4, 10, "34 g"), 0.01),
+        [QuantityKey.Capacitance] = (OriginalQuantity.Capacitance, Allowed.CoilCapacitance, 0.05),
+        [QuantityKey.UnloadedPeak] = (OriginalQuantity.UnloadedPeak, Allowed.Frequency with { Example = "9.2 kHz" }, 0.02),
+        [QuantityKey.Turns] = (OriginalQuantity.Turns, Quantity.Turns.Within(1, 100_000, "8000"), 0.005),
     };
 
     public static OriginalReading? Read(JsonFields fields)
@@ -54,22 +57,23 @@ internal static class ReadingReader
                 relative = Math.Sqrt(relative * relative + 0.02 * 0.02); // 5 °C either way
             }
 
-            value = ComparableValue.Of("dcResistance", value, double.IsNaN(temperatureC) ? null : temperatureC);
+            value = Quantity.DcResistance.Comparable(value, double.IsNaN(temperatureC) ? null : temperatureC);
         }
         else
         {
             fields.Free("temperature");
         }
 
-        double hz = 1000;
-        if (quantity == OriginalQuantity.Inductance)
+        double hz = UsualHz;
+        if (
+            quantity == OriginalQuantity.Inductance
+            && fields.Required("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" }) is { IsKnown: true } at
+        )
         {
-            hz = fields.Required("at", Allowed.Frequency with { Min = 10, Max = 20_000, Example = "120 Hz" }).Si;
+            hz = at.Si;
         }
 
-        return double.IsFinite(value) && double.IsFinite(relative)
-            ? new OriginalReading(quantity, value, relative, double.IsFinite(hz) ? hz : 1000)
-            : null;
+        return double.IsFinite(value) && double.IsFinite(relative) ? new OriginalReading(quantity, value, relative, hz) : null;
     }
 
     /// <summary>Half of the 95 % interval as a part of the value; told as a fraction or in the value's unit.</summary>

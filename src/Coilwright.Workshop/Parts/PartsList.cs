@@ -69,10 +69,12 @@ public sealed record PartsList(
                 coil.Poles.Select(pole =>
                 {
                     int own = pole.PositionsM.Count;
+                    string width = pole.Width is { } wide ? Mm(wide) + " × " : "",
+                        head = pole.HeadDiameter is { } across ? $", head ⌀ {Mm(across)}" : "";
                     string size =
                         pole.Shape == PoleShape.Blade
-                            ? $"{(pole.Width is { } wide ? Mm(wide) + " × " : "")}{Mm(pole.Diameter)} × {Mm(pole.Length)}"
-                            : $"⌀ {Mm(pole.Diameter)} × {Mm(pole.Length)}{(pole.HeadDiameter is { } head ? $", head ⌀ {Mm(head)}" : "")}";
+                            ? $"{width}{Mm(pole.Diameter)} × {Mm(pole.Length)}"
+                            : $"⌀ {Mm(pole.Diameter)} × {Mm(pole.Length)}{head}";
                     string charged = pole.NorthUp switch
                     {
                         > 0 => ", charged north up",
@@ -168,18 +170,12 @@ public sealed record PartsList(
         }
     }
 
-    private static string WireName(RecipeWire wire) =>
-        string.Join(
-            ", ",
-            new[]
-            {
-                wire.Gauge.Length > 0 ? wire.Gauge
-                : wire.BareDiameter is { } bare ? $"⌀ {Mm(bare)} bare"
-                : "as measured",
-                KeyLabels.Of(wire.Insulation),
-                KeyLabels.Of(wire.Build),
-            }
-        );
+    private static string WireName(RecipeWire wire)
+    {
+        string measured = wire.BareDiameter is { } bare ? $"⌀ {Mm(bare)} bare" : "as measured",
+            size = wire.Gauge.Length > 0 ? wire.Gauge : measured;
+        return string.Join(", ", size, KeyLabels.Of(wire.Insulation), KeyLabels.Of(wire.Build));
+    }
 
     private static IEnumerable<string> NotesOf(Recipe recipe, IReadOnlyList<PartOption> options)
     {

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Pieces;
 
@@ -15,7 +16,8 @@ public sealed record CoilAtHand(BatchRecord Batch, CoilStatus Coil, double Turns
     public string Code => BatchTags.CodeOf(Batch, Coil.Tag);
 
     /// <summary>Its inductance, H; null when not read.</summary>
-    public double? InductanceH => Coil.InForce.LastOrDefault(reading => reading is { Quantity: "inductance", Si: > 0, Flag: "" })?.Si;
+    public double? InductanceH =>
+        Coil.InForce.LastOrDefault(reading => reading is { Quantity: QuantityKey.Inductance, Si: > 0, Flag: "" })?.Si;
 
     /// <summary>Its resistance at 20 °C, Ω; null when there is no usable one.</summary>
     public double? OhmAt20C => Coil.Verdict.DcResistanceAt20C?.Value;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Pairing;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -11,7 +12,7 @@ namespace Coilwright.Workshop.Pieces;
 public sealed class CoilService(IShopRecords records, WindingService winding)
 {
     /// <summary>What coils can be paired by.</summary>
-    public static readonly IReadOnlyList<string> PairedBy = ["dcResistance", "inductance", "turns"];
+    public static readonly IReadOnlyList<string> PairedBy = [QuantityKey.DcResistance, QuantityKey.Inductance, QuantityKey.Turns];
 
     /// <summary>
     /// Coils of a recipe, any revision, that stand in no piece, in order of winding; rejected ones are left out, held ones too unless asked
@@ -47,19 +48,21 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
                     string.Equals(one.Name, parts[0].Trim(), StringComparison.OrdinalIgnoreCase)
                 )
                 : null;
-        string tag =
-            batch is null ? ""
-            : int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number) ? BatchTags.Of(batch, number)
+        if (batch is null)
+        {
+            return null;
+        }
+
+        string tag = int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+            ? BatchTags.Of(batch, number)
             : BatchTags.Tidy(batch, parts[1]);
-        return batch is null
-            ? null
-            : (await OfBatchAsync(batch, cancel).ConfigureAwait(false)).FirstOrDefault(coil => coil.Coil.Tag == tag);
+        return (await OfBatchAsync(batch, cancel).ConfigureAwait(false)).FirstOrDefault(coil => coil.Coil.Tag == tag);
     }
 
     /// <summary>The best way to put the coils at hand together.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="coils">Coils at hand.</param>
-    /// <param name="by">"dcResistance", "inductance" or "turns".</param>
+    /// <param name="by">One of <see cref="PairedBy"/>.</param>
     /// <param name="offset">By how much the second coil is meant to exceed the first, a part of it.</param>
     /// <returns>Pieces in order, and the coils that find no partner.</returns>
     public static (IReadOnlyList<ProposedPiece> Pieces, IReadOnlyList<CoilAtHand> Left) Propose(
@@ -124,8 +127,8 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
     private static double Value(CoilAtHand coil, string by) =>
         by switch
         {
-            "turns" => coil.Turns,
-            "inductance" => coil.InductanceH ?? double.NaN,
+            QuantityKey.Turns => coil.Turns,
+            QuantityKey.Inductance => coil.InductanceH ?? double.NaN,
             _ => coil.OhmAt20C ?? double.NaN,
         };
 

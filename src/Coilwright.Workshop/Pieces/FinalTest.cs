@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Pieces;
 
@@ -102,31 +103,29 @@ public sealed record FinalTest(IReadOnlyList<TestLine> Lines, int ExpectedSwing 
     /// </summary>
     private static string Cause(string[] failed, List<TestOutcome> outcomes)
     {
-        double Off(string quantity) => outcomes.Find(outcome => outcome.What == quantity)?.Deviation ?? 0;
-        bool ohms = failed.Contains("dcResistance"),
-            henries = failed.Contains("inductance"),
-            loss = (failed.Contains("q") && Off("q") < 0) || (failed.Contains("acResistance") && Off("acResistance") > 0);
+        double Off(string key) => outcomes.Find(outcome => outcome.What == key)?.Deviation ?? 0;
+        double ohm = Off(QuantityKey.DcResistance),
+            henry = Off(QuantityKey.Inductance);
+        bool ohms = failed.Contains(QuantityKey.DcResistance),
+            henries = failed.Contains(QuantityKey.Inductance),
+            lowQ = failed.Contains(QuantityKey.Q) && Off(QuantityKey.Q) < 0,
+            highLoss = failed.Contains(QuantityKey.AcResistance) && Off(QuantityKey.AcResistance) > 0,
+            loss = lowQ || highLoss;
         return (ohms, henries, loss) switch
         {
-            (true, true, _) when Off("dcResistance") < -0.3 => "one coil is shorted out, or the coils are wired in parallel",
-            (true, true, _) when Math.Sign(Off("dcResistance")) == Math.Sign(Off("inductance")) => "probably the wrong number of turns",
+            (true, true, _) when ohm < -0.3 => "one coil is shorted out, or the coils are wired in parallel",
+            (true, true, _) when Math.Sign(ohm) == Math.Sign(henry) => "probably the wrong number of turns",
             (true, true, _) => "resistance and inductance disagree",
-            (true, false, _) when Off("dcResistance") > 0 => "resistance too high (joint, thin wire or a warm piece)",
+            (true, false, _) when ohm > 0 => "resistance too high (joint, thin wire or a warm piece)",
             (true, false, _) => "resistance too low (thick wire, or a short in the leads)",
-            (false, true, true) when Off("inductance") < 0 => "shorted turns",
+            (false, true, true) when henry < 0 => "shorted turns",
             (false, true, _) => "inductance (core, magnet or height of the poles)",
             (false, false, true) => "too much loss (shorted turns or added metal)",
             _ => string.Join(", ", failed.Select(Name)),
         };
     }
 
-    private static string Name(string quantity) =>
-        quantity switch
-        {
-            "dcResistance" => "DC resistance at 20 °C",
-            "charge" => "charge of the magnets",
-            _ => KeyLabels.Of(quantity),
-        };
+    private static string Name(string key) => Quantity.Find(key)?.ComparedLabel ?? KeyLabels.Of(key);
 
     private static string Signed(double deviation) =>
         string.Create(CultureInfo.InvariantCulture, $"{(deviation < 0 ? "−" : "+")}{Math.Abs(100 * deviation):0.0} %");

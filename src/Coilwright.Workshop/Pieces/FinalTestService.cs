@@ -1,6 +1,7 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
@@ -100,14 +101,14 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             bool needed = rules.TestNeeds.Contains(quantity);
             if (golden.LastOrDefault(reading => reading.Quantity == quantity && reading.Si is > 0) is { } measure)
             {
-                lines.Add(new TestLine(quantity, Comparable(measure), tolerance, IsGolden: true, needed));
+                lines.Add(new TestLine(quantity, measure.Comparable(), tolerance, IsGolden: true, needed));
             }
             else if (recipe.Targets.GetValueOrDefault(quantity) is { } target)
             {
-                double nominal = target.Nominal.Si * ComparableValue.Factor(quantity, target);
+                double nominal = target.Nominal.Si * (Quantity.Find(quantity)?.Factor(target) ?? 1);
                 lines.Add(new TestLine(quantity, nominal, target.Tolerance, IsGolden: false, needed));
             }
-            else if (quantity == "dcResistance" && SumOfCoils(recipe) is { } sum)
+            else if (quantity == QuantityKey.DcResistance && SumOfCoils(recipe) is { } sum)
             {
                 lines.Add(new TestLine(quantity, sum.Ohm, sum.Tolerance, IsGolden: false, needed));
             }
@@ -129,7 +130,7 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
         Dictionary<string, double> values = new(StringComparer.Ordinal);
         foreach (PieceReadingRecord reading in readings.Where(reading => reading.Pole is null && SameFrequency(reading, golden)))
         {
-            values[reading.Quantity] = reading.Si is null ? double.PositiveInfinity : Comparable(reading);
+            values[reading.Quantity] = reading.Si is null ? double.PositiveInfinity : reading.Comparable();
         }
 
         PieceReadingRecord[] poles = [.. readings.Where(reading => reading is { Pole: not null, Si: not null })];
@@ -137,7 +138,7 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             poles.Length == 0
                 ? null
                 : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument);
-        if (readings.Any(reading => reading is { Quantity: "dcResistance", Si: null }))
+        if (readings.Any(reading => reading is { Quantity: QuantityKey.DcResistance, Si: null }))
         {
             return Open(flaws);
         }
@@ -146,32 +147,32 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             values,
             gauss,
             NorthUp(life.Recipe),
-            values.TryGetValue("firstSwing", out double swing) ? Math.Sign(swing) : null,
+            values.TryGetValue(QuantityKey.FirstSwing, out double swing) ? Math.Sign(swing) : null,
             flaws,
             rules.GaussSpread,
             ChargeRule.AtTest(life, gauss, rules)
         );
-        return asked.Lines.Count > 0
-            ? verdict
-            : new FinalTestVerdict(
-                [
-                    .. verdict.Outcomes,
-                    new TestOutcome("reference", TestResult.Missing, "no reference yet: no golden piece, and the recipe states no target"),
-                ],
-                verdict.Passes || verdict.Verdict == "pass"
-                    ? "on hold: no reference yet; mark one piece as golden or give the recipe targets"
-                    : verdict.Verdict,
-                false
-            );
+        return asked.Lines.Count > 0 ? verdict : WithoutReference(verdict);
     }
 
-    /// <summary>The value by which two readings are held against each other: resistance at 20 °C.</summary>
-    public static double Comparable(PieceReadingRecord reading) =>
-        ComparableValue.Of(reading.Quantity, reading.Si ?? double.NaN, reading.TemperatureC);
+    private static FinalTestVerdict WithoutReference(FinalTestVerdict verdict) =>
+        new(
+            [
+                .. verdict.Outcomes,
+                new TestOutcome("reference", TestResult.Missing, "no reference yet: no golden piece, and the recipe states no target"),
+            ],
+            verdict.Passes || verdict.Verdict == "pass"
+                ? "on hold: no reference yet; mark one piece as golden or give the recipe targets"
+                : verdict.Verdict,
+            false
+        );
 
     private static FinalTestVerdict Open(string flaws)
     {
-        List<TestOutcome> outcomes = [new TestOutcome("dcResistance", TestResult.Fail, "fail: open, the meter finds no connection")];
+        List<TestOutcome> outcomes =
+        [
+            new TestOutcome(QuantityKey.DcResistance, TestResult.Fail, "fail: open, the meter finds no connection"),
+        ];
         if (flaws.Trim().Length > 0)
         {
             outcomes.Add(new TestOutcome("looks", TestResult.Fail, "fail: " + flaws.Trim()));
@@ -207,13 +208,10 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
 
     private static (double Ohm, double Tolerance)? SumOfCoils(Recipe recipe)
     {
-        Target?[] targets = [.. recipe.Coils.Select(coil => coil.Targets.GetValueOrDefault("dcResistance"))];
+        Target?[] targets = [.. recipe.Coils.Select(coil => coil.Targets.GetValueOrDefault(QuantityKey.DcResistance))];
         return targets.Length == 0 || targets.Any(target => target is null) || recipe.Connection == Physics.Connection.Parallel
             ? null
-            : (
-                targets.Sum(target => target!.Nominal.Si * ComparableValue.Factor("dcResistance", target)),
-                targets.Max(target => target!.Tolerance)
-            );
+            : (targets.Sum(target => target!.Nominal.Si * Quantity.DcResistance.Factor(target!)), targets.Max(target => target!.Tolerance));
     }
 
     private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(Marked));

@@ -36,4 +36,7 @@ public sealed record PieceReadingRecord
     /// <summary>Which meter, or for a charge the charger or means; empty when nobody said.</summary>
     public string Instrument { get; init; } = "";
     public required DateTimeOffset TimeUtc { get; init; }
+
+    /// <summary>The value by which it is held against others of its quantity, SI; no number when the meter found no connection.</summary>
+    public double Comparable() => Quantities.Quantity.Comparable(Quantity, Si ?? double.NaN, TemperatureC);
 }

@@ -12,6 +12,9 @@ public sealed record PoleReading(IReadOnlyList<double> PolesT, double JigDistanc
     /// <summary>Largest spread that passes when the shop states none, a part of the mean; our assumption.</summary>
     public const double UsualSpread = 0.10;
 
+    /// <summary>What a final test calls it.</summary>
+    private const string Outcome = "gauss";
+
     private int Majority => Math.Sign(PolesT.Sum(Math.Sign));
 
     /// <summary>Largest minus smallest strength over the mean strength.</summary>
@@ -35,8 +38,13 @@ public sealed record PoleReading(IReadOnlyList<double> PolesT, double JigDistanc
             $"spread {100 * Spread:0} % at {QuantityParser.Format(JigDistanceM, QuantityKind.Length)}"
         );
         IReadOnlyList<int> reversed = Reversed(northUp);
-        return reversed.Count > 0 ? new TestOutcome("gauss", TestResult.Stop, $"stop: pole {string.Join(", ", reversed)} reversed")
-            : Spread > largestSpread ? new TestOutcome("gauss", TestResult.Fail, $"fail: {spread}, more than {100 * largestSpread:0} %")
-            : new TestOutcome("gauss", TestResult.Pass, spread);
+        if (reversed.Count > 0)
+        {
+            return new TestOutcome(Outcome, TestResult.Stop, $"stop: pole {string.Join(", ", reversed)} reversed");
+        }
+
+        return Spread > largestSpread
+            ? new TestOutcome(Outcome, TestResult.Fail, $"fail: {spread}, more than {100 * largestSpread:0} %")
+            : new TestOutcome(Outcome, TestResult.Pass, spread);
     }
 }

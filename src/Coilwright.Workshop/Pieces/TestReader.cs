@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Pieces;
@@ -7,10 +8,10 @@ namespace Coilwright.Workshop.Pieces;
 /// <summary>Reads what was typed of a whole piece into readings, or tells every problem.</summary>
 internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, DateTimeOffset nowUtc)
 {
-    internal static readonly Limits Ohm = new(QuantityKind.Resistance, 0.1, 1e8, "kΩ", "7.43 k or open");
-    internal static readonly Limits Henry = new(QuantityKind.Inductance, 1e-6, 100, "H", "2.4 H");
-    internal static readonly Limits Hertz = new(QuantityKind.Frequency, 1, 1e6, "Hz", "1 kHz");
-    internal static readonly Limits Field = new(QuantityKind.FluxDensity, -2, 2, "mT", "95 mT or 950 G");
+    internal static readonly Limits Ohm = Quantity.DcResistance.Within(0.1, 1e8, "7.43 k or open");
+    internal static readonly Limits Henry = Quantity.Inductance.Within(1e-6, 100, "2.4 H");
+    internal static readonly Limits Hertz = Quantity.LoadedPeak.Within(1, 1e6, "1 kHz");
+    internal static readonly Limits Field = Quantity.PoleField.Within(-2, 2, "95 mT or 950 G");
     internal static readonly Limits Jig = new(QuantityKind.Length, 0, 0.05, "mm", "1 mm");
 
     private readonly List<PieceReadingRecord> _readings = [];
@@ -24,24 +25,24 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             entry.Temperature.Trim().Length == 0 ? roomC : Value("temperature", entry.Temperature, PossibleReading.Temperature);
         if (QuantityParser.IsOpen(entry.Resistance))
         {
-            Add("dcResistance", entry.Resistance, null, temperatureC);
+            Add(Quantity.DcResistance, entry.Resistance, null, temperatureC);
         }
-        else if (Value("resistance", entry.Resistance, Ohm) is { } ohm)
+        else if (Value(Quantity.DcResistance.Field, entry.Resistance, Ohm) is { } ohm)
         {
-            Add("dcResistance", entry.Resistance, ohm, temperatureC);
+            Add(Quantity.DcResistance, entry.Resistance, ohm, temperatureC);
         }
 
         double inductanceAt = Value("inductanceAt", entry.InductanceAt, Hertz) ?? 1000,
             qualityAt = Value("qAt", entry.QualityAt, Hertz) ?? 1000;
-        At("inductance", entry.Inductance, Value("inductance", entry.Inductance, Henry), inductanceAt);
-        At("q", entry.Quality, Plain("q", entry.Quality, 0, 1000), qualityAt);
-        At("acResistance", entry.AcResistance, Value("acResistance", entry.AcResistance, Ohm), qualityAt);
-        At("loadedPeak", entry.Peak, Value("peak", entry.Peak, Hertz), null);
+        At(Quantity.Inductance, entry.Inductance, Henry, inductanceAt);
+        At(Quantity.Q, entry.Quality, Plain(Quantity.Q.Field, entry.Quality, 0, 1000), qualityAt);
+        At(Quantity.AcResistance, entry.AcResistance, Ohm, qualityAt);
+        At(Quantity.LoadedPeak, entry.Peak, Hertz, null);
         Swing();
         Poles();
         if (_readings.Count == 0 && Problems.Count == 0 && entry.Flaws.Trim().Length == 0)
         {
-            Problems.Add(new Problem("resistance", "nothing was measured", null, Ohm.Example));
+            Problems.Add(new Problem(Quantity.DcResistance.Field, "nothing was measured", null, Ohm.Example));
         }
 
         return _readings;
@@ -67,7 +68,7 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             return;
         }
 
-        Add("firstSwing", typed, sign, null);
+        Add(Quantity.FirstSwing, typed, sign, null);
     }
 
     private void Poles()
@@ -79,7 +80,7 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
             if (Value(string.Create(CultureInfo.InvariantCulture, $"poles[{pole + 1}]"), typed[pole], Field, "G") is { } tesla)
             {
                 _readings.Add(
-                    Reading("poleField", typed[pole]) with
+                    Reading(Quantity.PoleField, typed[pole]) with
                     {
                         Id = ReadingChain.IdWithin(entry.Id, "pole" + pole.ToString(CultureInfo.InvariantCulture)),
                         Si = tesla,
@@ -91,7 +92,10 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
         }
     }
 
-    private void At(string quantity, string typed, double? si, double? hz)
+    private void At(Quantity quantity, string typed, Limits limits, double? hz) =>
+        At(quantity, typed, Value(quantity.Field, typed, limits), hz);
+
+    private void At(Quantity quantity, string typed, double? si, double? hz)
     {
         if (si is not null)
         {
@@ -99,16 +103,16 @@ internal sealed class TestReader(TestEntry entry, Guid pieceId, double? roomC, D
         }
     }
 
-    private void Add(string quantity, string typed, double? si, double? temperatureC) =>
+    private void Add(Quantity quantity, string typed, double? si, double? temperatureC) =>
         _readings.Add(Reading(quantity, typed) with { Si = si, TemperatureC = temperatureC });
 
-    private PieceReadingRecord Reading(string quantity, string typed) =>
+    private PieceReadingRecord Reading(Quantity quantity, string typed) =>
         new()
         {
-            Id = ReadingChain.IdWithin(entry.Id, quantity),
+            Id = ReadingChain.IdWithin(entry.Id, quantity.Key),
             PieceId = pieceId,
             EventId = entry.Id,
-            Quantity = quantity,
+            Quantity = quantity.Key,
             Typed = typed.Trim(),
             Instrument = entry.Instrument.Trim(),
             TimeUtc = nowUtc,

@@ -33,11 +33,9 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
         foreach (PieceSnapshot life in lives.Where(life => !WasSentBefore(entry.Id, life.History)))
         {
             IReadOnlyList<PieceEventRecord> last = PieceUndo.LastEntry(life.History);
-            problems.AddRange(
-                Other(life, last, entry.Shown, baskets) is { } other ? [other]
-                : await RefusalAsync(life, nowUtc, zone, cancel).ConfigureAwait(false) is { } refusal ? [refusal]
-                : []
-            );
+            Problem? refused = Other(life, last, entry.Shown, baskets)
+                ?? await RefusalAsync(life, nowUtc, zone, cancel).ConfigureAwait(false);
+            problems.AddRange(refused is null ? [] : [refused]);
             undone.AddRange(
                 last.Reverse()
                     .Select(one => new PieceEventRecord
@@ -113,15 +111,18 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
     {
         bool sameEvent = shown is not { } id || last.Any(one => one.Id == id),
             sameBasket = baskets is null || last is [{ Kind: PieceEventKind.StepBegun, BasketId: { } basket }] && baskets.Contains(basket);
-        return sameEvent && sameBasket
-            ? null
-            : new Problem(
-                "piece",
-                $"the newest entry of {life.Piece.Serial} is another one: "
-                    + $"{(last.Count > 0 ? PieceUndo.Words(last) : "nothing is left to take back")}",
-                life.Piece.Serial,
-                "look at the piece again; the newest goes first"
-            );
+        if (sameEvent && sameBasket)
+        {
+            return null;
+        }
+
+        string newest = last.Count > 0 ? PieceUndo.Words(last) : "nothing is left to take back";
+        return new Problem(
+            "piece",
+            $"the newest entry of {life.Piece.Serial} is another one: {newest}",
+            life.Piece.Serial,
+            "look at the piece again; the newest goes first"
+        );
     }
 
     private async Task<IReadOnlyList<PieceSnapshot>> LivesAsync(UndoEntry entry, List<Problem> problems, CancellationToken cancel)

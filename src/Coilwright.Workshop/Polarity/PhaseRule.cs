@@ -28,10 +28,8 @@ public static class PhaseRule
             minus = sounding.Where(coil => coil.Winding < 0).Sum(coil => coil.TurnsArea);
         double level = plus > 0 && minus > 0 ? HumResidue.LevelDb(plus, minus) : 0;
         bool both = plus > 0 && minus > 0;
-        HumAnswer hum =
-            !both ? HumAnswer.Adds
-            : level <= CancelledDb ? HumAnswer.Cancels
-            : HumAnswer.CancelsInPart;
+        HumAnswer against = level <= CancelledDb ? HumAnswer.Cancels : HumAnswer.CancelsInPart;
+        HumAnswer hum = both ? against : HumAnswer.Adds;
         int[] signs = [.. sounding.Select(coil => coil.Strings).Distinct()];
         return new PhaseAnswer(signs.Contains(0) ? null : signs.Length == 1, hum, level);
     }

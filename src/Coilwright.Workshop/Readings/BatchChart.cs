@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Charts;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -18,8 +19,8 @@ public static class BatchChart
     /// </remarks>
     /// <param name="verdict">On the coil.</param>
     /// <param name="quantity">What is charted, by its name in the file format.</param>
-    public static bool Counts(Verdict verdict, string quantity = "dcResistance") =>
-        !verdict.OffLimits && (quantity != "dcResistance" || verdict.DcResistanceAt20C is not null);
+    public static bool Counts(Verdict verdict, string quantity = QuantityKey.DcResistance) =>
+        !verdict.OffLimits && (quantity != QuantityKey.DcResistance || verdict.DcResistanceAt20C is not null);
 
     /// <summary>The chart with its limits and signals; null for fewer than two coils that count.</summary>
     public static RunChart? Of(IEnumerable<(string Tag, Verdict Verdict)> coilsInOrder)

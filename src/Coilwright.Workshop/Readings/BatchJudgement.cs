@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -82,29 +83,29 @@ public static class BatchJudgement
         IReadOnlyList<ReadingRecord>[] all = [.. coils.Select(coil => coil.InForce)];
         double[] ohms =
         [
-            .. all.Select(coil => Last(coil, "dcResistance"))
+            .. all.Select(coil => Last(coil, QuantityKey.DcResistance))
                 .OfType<ReadingRecord>()
-                .Select(one => Math.Log(ResistanceJudgement.Comparable(one) / limits.Resistance.Nominal)),
+                .Select(one => Math.Log(one.Comparable() / limits.Resistance.Nominal)),
         ];
         bool target = limits.Inductance is { IsTarget: true };
         double[] henries =
         [
-            .. all.Select(coil => Last(coil, "inductance"))
+            .. all.Select(coil => Last(coil, QuantityKey.Inductance))
                 .OfType<ReadingRecord>()
                 .Select(one => one.Si / limits.WantedInductance(one.AtHz).Henry)
                 .OfType<double>()
                 .Select(ratio => Math.Log(ratio)),
         ];
-        return WholeBatch.InductanceOff(ohms, henries) is not { } off
-            ? []
-            :
-            [
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the whole batch reads about {Math.Abs(Math.Exp(off) - 1) * 100:0} % {(off > 0 ? "over" : "under")} the "
-                        + $"{(target ? "target" : "forecast")} inductance: {(target ? "target, " : "")}meter or magnets, not single coils"
-                ),
-            ];
+        if (WholeBatch.InductanceOff(ohms, henries) is not { } off)
+        {
+            return [];
+        }
+
+        string percent = (Math.Abs(Math.Exp(off) - 1) * 100).ToString("0", CultureInfo.InvariantCulture),
+            side = off > 0 ? "over" : "under",
+            wanted = target ? "target" : "forecast",
+            causes = target ? "target, meter or magnets" : "meter or magnets";
+        return [$"the whole batch reads about {percent} % {side} the {wanted} inductance: {causes}, not single coils"];
     }
 
     private static ReadingRecord? Last(IReadOnlyList<ReadingRecord> readings, string quantity) =>
@@ -113,8 +114,11 @@ public static class BatchJudgement
     private static (Verdict, CoilEvidence?) Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
     {
         (Verdict verdict, CoilEvidence? evidence) = VerdictRule.Weigh(limits, inForce);
-        return golden is null
-            ? (verdict, evidence)
-            : (golden.Compare(verdict, inForce), evidence is null ? null : golden.Rebase(evidence, inForce));
+        if (golden is null)
+        {
+            return (verdict, evidence);
+        }
+
+        return (golden.Compare(verdict, inForce), evidence is null ? null : golden.Rebase(evidence, inForce));
     }
 }

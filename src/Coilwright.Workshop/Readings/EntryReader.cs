@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -31,13 +32,13 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             turns = Turns(entry.Turns);
         if (!string.IsNullOrWhiteSpace(entry.Resistance))
         {
-            Add("dcResistance", entry.Resistance, QuantityKind.Resistance, "Ω", temperatureC, turns, atHz: null);
+            Add(QuantityKey.DcResistance, entry.Resistance, temperatureC, turns, atHz: null);
         }
 
         if (!string.IsNullOrWhiteSpace(entry.Inductance))
         {
             double? atHz = Frequency(entry.InductanceAt);
-            Add("inductance", entry.Inductance, QuantityKind.Inductance, "H", temperatureC, turns, atHz ?? UsualInductanceHz);
+            Add(QuantityKey.Inductance, entry.Inductance, temperatureC, turns, atHz ?? UsualInductanceHz);
         }
 
         return _readings;
@@ -61,13 +62,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
                 );
         double? turns = wanted.Turns == stands.Turns ? old.Turns : Turns(wanted.Turns);
         double? atHz = wanted.At == stands.At ? old.AtHz : Frequency(wanted.At) ?? old.AtHz;
-        (QuantityKind? kind, string unit) = old.Quantity switch
-        {
-            "inductance" => (QuantityKind.Inductance, "H"),
-            "dcResistance" => (QuantityKind.Resistance, "Ω"),
-            _ => ((QuantityKind?)null, ""),
-        };
-        Add(old.Quantity, wanted.Value, kind, unit, temperatureC, turns, atHz);
+        Add(old.Quantity, wanted.Value, temperatureC, turns, atHz);
         return _readings[^1] with { Instrument = old.Instrument, NewCoil = old.NewCoil };
     }
 
@@ -82,13 +77,12 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return "open";
         }
 
-        QuantityKind kind = reading.Quantity == "inductance" ? QuantityKind.Inductance : QuantityKind.Resistance;
         if (reading.Si is not { } si)
         {
             return $"\"{reading.Typed}\" is kept as typed: {reading.Flag}";
         }
 
-        string value = reading.Quantity is "inductance" or "dcResistance"
+        string value = Quantity.Find(reading.Quantity) is { Kind: { } kind }
             ? QuantityParser.Echo(new Entered(si, reading.Typed, reading.Unit), kind)
             : string.Create(CultureInfo.InvariantCulture, $"{reading.Quantity.ToUpperInvariant()} {si:0.###}");
         if (reading.AtHz is { } hz)
@@ -96,30 +90,36 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
             return $"{value} at {QuantityParser.Format(hz, QuantityKind.Frequency)}";
         }
 
-        return reading.TemperatureC is { } celsius && reading.Flag.Length == 0
-            ? $"{value} at {QuantityParser.Format(celsius, QuantityKind.Temperature)} → "
-                + $"{QuantityParser.Format(ComparableValue.Of(reading.Quantity, si, celsius), QuantityKind.Resistance, 4)} at 20 °C"
-            : $"{value}{(reading.Flag.Length > 0 ? ", " + reading.Flag : ", temperature not recorded, so ±2 %")}";
+        if (reading.Flag.Length > 0)
+        {
+            return $"{value}, {reading.Flag}";
+        }
+
+        return reading.TemperatureC is { } celsius
+            ? $"{value} at {QuantityParser.Format(celsius, QuantityKind.Temperature)} → {At20C(reading.Quantity, si, celsius)}"
+            : value + ", temperature not recorded, so ±2 %";
     }
 
     private static string At20C(string quantity, double si, double celsius) =>
-        QuantityParser.Format(ComparableValue.Of(quantity, si, celsius), QuantityKind.Resistance, 4) + " at 20 °C";
+        QuantityParser.Format(Quantity.Comparable(quantity, si, celsius), QuantityKind.Resistance, 4) + " at 20 °C";
 
-    private void Add(string quantity, string typed, QuantityKind? kind, string usualUnit, double? temperatureC, double? turns, double? atHz)
+    private void Add(string quantity, string typed, double? temperatureC, double? turns, double? atHz)
     {
-        bool open = quantity == "dcResistance" && QuantityParser.IsOpen(typed);
-        ParsedQuantity read = kind is { } known ? Understand(typed, known) : Bare(typed);
+        Quantity? about = Quantity.Find(quantity);
+        bool open = quantity == QuantityKey.DcResistance && QuantityParser.IsOpen(typed);
+        ParsedQuantity read = about?.Kind is { } known ? Understand(typed, known) : Bare(typed);
         (Entered entered, string why, bool understood) = (read.Entered, read.Why, read.Entered.IsKnown);
-        string flag =
-            open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open
-            : understood ? PossibleReading.FlagOf(quantity, entered.Si)
-            : "not understood: " + why;
+        string doubt = understood ? PossibleReading.FlagOf(quantity, entered.Si) : "not understood: " + why;
+        string flag = open || (understood && PossibleReading.IsOverRange(entered.Si)) ? PossibleReading.Open : doubt;
         if (flag.Length > 0 && flag != PossibleReading.Open)
         {
             (string field, string allowed) =
-                quantity == "inductance"
-                    ? ("inductance", "above 0 to 1,000 H, for example 2.41 H")
-                    : ("resistance", "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection");
+                quantity == QuantityKey.Inductance
+                    ? (Quantity.Inductance.Field, "above 0 to 1,000 H, for example 2.41 H")
+                    : (
+                        Quantity.DcResistance.Field,
+                        "0 to 20 MΩ, for example 7.43 k, 7k43 or 7430; open or OL when the meter finds no connection"
+                    );
             _problems.Add(new Problem(field, understood ? "no coil reads that" : why, typed.Trim(), allowed) { Readings = Choice(read) });
         }
 
@@ -132,7 +132,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
                 Tag = tag,
                 Quantity = quantity,
                 Typed = typed,
-                Unit = understood ? entered.UnitTyped : usualUnit,
+                Unit = understood ? entered.UnitTyped : about?.Unit ?? "",
                 Si = understood && flag != PossibleReading.Open ? entered.Si : null,
                 TemperatureC = temperatureC,
                 AtHz = atHz,
@@ -141,10 +141,7 @@ internal sealed class EntryReader(CoilEntry entry, string tag, RoomTemperature? 
                 Person = entry.Person.Trim(),
                 TimeUtc = nowUtc,
                 NewCoil = entry.Coil.Length == 0 ? null : entry.Coil == SpoolQuestion.New,
-                Flag =
-                    flag == PossibleReading.Open
-                        ? flag
-                        : string.Join("; ", (string[])[.. flag.Length > 0 ? [flag] : Array.Empty<string>(), .. _doubts]),
+                Flag = flag == PossibleReading.Open ? flag : string.Join("; ", _doubts.Prepend(flag).Where(told => told.Length > 0)),
             }
         );
         _doubts.Clear();

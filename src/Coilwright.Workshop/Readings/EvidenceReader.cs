@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Diagnosis;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -8,15 +9,13 @@ internal static class EvidenceReader
     /// <summary>The evidence; frequencies that cannot be foretold are left out.</summary>
     public static CoilEvidence Of(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce, ResistanceJudgement? resistance)
     {
-        ReadingRecord? henry = inForce.LastOrDefault(reading => reading is { Quantity: "inductance", Si: > 0 }),
-            q = inForce.LastOrDefault(reading => reading is { Quantity: "q", Si: > 0 });
+        ReadingRecord? henry = inForce.LastOrDefault(reading => reading is { Quantity: QuantityKey.Inductance, Si: > 0 }),
+            q = inForce.LastOrDefault(reading => reading is { Quantity: QuantityKey.Q, Si: > 0 });
         double? turns = inForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;
         ExpectedReading? atHenry = henry is null ? null : limits.Expected(henry.AtHz ?? VerdictLimits.UsualHz),
             atQ = q?.AtHz is { } hz ? limits.Expected(hz) : null;
-        double? inductanceRatio =
-            atHenry is not null ? henry!.Si / atHenry.InductanceH
-            : henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal
-            : null;
+        double? ofBand = henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal : null;
+        double? inductanceRatio = atHenry is null ? ofBand : henry!.Si / atHenry.InductanceH;
         CoilEvidence evidence = new()
         {
             Open = resistance?.IsOpen ?? false,

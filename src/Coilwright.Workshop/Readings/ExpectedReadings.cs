@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Readings;
@@ -28,8 +29,8 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
 
     private ExpectedReading? Compute(double frequencyHz)
     {
-        Target? henry = Wanted("inductance"),
-            ohm = Wanted("dcResistance");
+        Target? henry = Wanted(QuantityKey.Inductance),
+            ohm = Wanted(QuantityKey.DcResistance);
         double targetHz = henry?.AtHz ?? VerdictLimits.UsualHz;
         Prediction prediction = Forecaster.Predict(
             Model(),
@@ -44,7 +45,7 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
             wanted = henry is null ? 1 : Scale(target, own.Value, henry.Nominal.Si);
         (double mean, double common) = henry is null ? (0, part) : Between(Math.Log(wanted), part);
         double scale = Math.Exp(mean);
-        double wantedDc = ohm is null ? dc : ohm.Nominal.Si * ComparableValue.Factor("dcResistance", ohm);
+        double wantedDc = ohm is null ? dc : ohm.Nominal.Si * Quantity.DcResistance.Factor(ohm);
         double wantedAc = wantedDc + Math.Max(0, line.Resistance.Value - dc) * scale,
             inductance = line.Inductance.Value * scale,
             ratio = wantedAc / wantedDc;
@@ -121,10 +122,11 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
         return Math.Sqrt(sum);
     }
 
-    private Target? Wanted(string quantity) =>
-        coilIndex is { } index ? VerdictLimits.Find(recipe, index, quantity)
-        : recipe.Coils.Count == 1 ? VerdictLimits.Find(recipe, 0, quantity)
-        : recipe.Targets.GetValueOrDefault(quantity);
+    private Target? Wanted(string quantity)
+    {
+        int? only = recipe.Coils.Count == 1 ? 0 : null;
+        return (coilIndex ?? only) is { } index ? VerdictLimits.Find(recipe, index, quantity) : recipe.Targets.GetValueOrDefault(quantity);
+    }
 
     private PickupModel Model()
     {

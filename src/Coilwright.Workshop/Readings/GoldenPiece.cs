@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -20,10 +21,13 @@ internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRec
     /// <summary>Adds the deviations from the golden piece, and rejects what they do not allow.</summary>
     public Verdict Compare(Verdict verdict, IReadOnlyList<ReadingRecord> inForce)
     {
-        double? ohm = Off("dcResistance", inForce),
-            henry = Off("inductance", inForce),
-            quality = Off("q", inForce);
-        string[] said = [.. new[] { Said("DC resistance at 20 °C", ohm), Said("inductance", henry), Said("Q", quality) }.OfType<string>()];
+        double? ohm = Off(QuantityKey.DcResistance, inForce),
+            henry = Off(QuantityKey.Inductance, inForce),
+            quality = Off(QuantityKey.Q, inForce);
+        string[] said =
+        [
+            .. new[] { Said(Quantity.DcResistance, ohm), Said(Quantity.Inductance, henry), Said(Quantity.Q, quality) }.OfType<string>(),
+        ];
         if (said.Length == 0)
         {
             return verdict;
@@ -57,17 +61,23 @@ internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRec
     /// <summary>Evidence against the golden piece in place of the forecast.</summary>
     public CoilEvidence Rebase(CoilEvidence evidence, IReadOnlyList<ReadingRecord> inForce)
     {
-        if (evidence.OhmAt20C is not null && Value("dcResistance", golden) is { } ohm)
+        if (evidence.OhmAt20C is not null && Value(QuantityKey.DcResistance, golden) is { } ohm)
         {
             evidence = evidence with { NominalOhm = ohm, OhmOffset = SameMeter };
         }
 
-        if (Off("inductance", inForce) is { } henry)
+        if (Off(QuantityKey.Inductance, inForce) is { } henry)
         {
             evidence = evidence with { InductanceRatio = 1 + henry, InductanceOffset = SameMeter };
         }
 
-        return Off("q", inForce) is { } quality ? evidence with { QualityRatio = 1 + quality, QualityOffset = SameMeterQuality } : evidence;
+        return Off(QuantityKey.Q, inForce) is { } quality
+            ? evidence with
+            {
+                QualityRatio = 1 + quality,
+                QualityOffset = SameMeterQuality,
+            }
+            : evidence;
     }
 
     private double? Off(string quantity, IReadOnlyList<ReadingRecord> inForce) =>
@@ -80,12 +90,11 @@ internal sealed class GoldenPiece(VerdictLimits limits, IReadOnlyList<ReadingRec
         || Last(quantity, golden)?.AtHz is not { } other
         || Math.Abs(hz - other) <= 0.02 * other;
 
-    private static double? Value(string quantity, IReadOnlyList<ReadingRecord> readings) =>
-        Last(quantity, readings) is { } last ? ResistanceJudgement.Comparable(last) : null;
+    private static double? Value(string quantity, IReadOnlyList<ReadingRecord> readings) => Last(quantity, readings)?.Comparable();
 
     private static ReadingRecord? Last(string quantity, IReadOnlyList<ReadingRecord> readings) =>
         readings.LastOrDefault(reading => reading.Quantity == quantity && reading is { Si: > 0, Flag: "" });
 
-    private static string? Said(string name, double? off) =>
-        off is { } part ? string.Create(CultureInfo.InvariantCulture, $"{name} {part * 100:+0.0;−0.0;0.0} %") : null;
+    private static string? Said(Quantity quantity, double? off) =>
+        off is { } part ? string.Create(CultureInfo.InvariantCulture, $"{quantity.ComparedLabel} {part * 100:+0.0;−0.0;0.0} %") : null;
 }

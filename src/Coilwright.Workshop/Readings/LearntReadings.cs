@@ -1,3 +1,5 @@
+using Coilwright.Workshop.Quantities;
+
 namespace Coilwright.Workshop.Readings;
 
 /// <summary>
@@ -40,7 +42,7 @@ internal static class LearntReadings
         (double Hz, double Q)[] read =
         [
             .. coils
-                .Select(coil => Last(coil, "q"))
+                .Select(coil => Last(coil, QuantityKey.Q))
                 .OfType<ReadingRecord>()
                 .Where(q => q.AtHz is > 0)
                 .Select(q => (q.AtHz!.Value, q.Si!.Value)),
@@ -91,7 +93,7 @@ internal static class LearntReadings
         double[] henry =
         [
             .. coils
-                .Select(coil => Last(coil, "inductance"))
+                .Select(coil => Last(coil, QuantityKey.Inductance))
                 .OfType<ReadingRecord>()
                 .Select(one =>
                     limits.Expected(one.AtHz ?? VerdictLimits.UsualHz) is { } expected ? one.Si!.Value / expected.InductanceH : 0
@@ -102,9 +104,9 @@ internal static class LearntReadings
         double[] ohm =
         [
             .. coils
-                .Select(coil => Last(coil, "dcResistance"))
+                .Select(coil => Last(coil, QuantityKey.DcResistance))
                 .OfType<ReadingRecord>()
-                .Select(one => ResistanceJudgement.Comparable(one) / limits.Resistance.Nominal)
+                .Select(one => one.Comparable() / limits.Resistance.Nominal)
                 .Order(),
         ];
         return (henry.Length >= fewest ? Middle(henry) : 1) / (ohm.Length >= fewest ? Middle(ohm) : 1);

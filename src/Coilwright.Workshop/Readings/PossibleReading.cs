@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -28,10 +29,10 @@ public static class PossibleReading
     public static readonly Limits Frequency = new(QuantityKind.Frequency, double.Epsilon, 1e7, "Hz", "1 kHz");
 
     /// <summary>What a counter can show.</summary>
-    public static readonly Limits Turns = new(QuantityKind.Turns, double.Epsilon, 1e6, "turns", "8000");
+    public static readonly Limits Turns = Quantity.Turns.Within(double.Epsilon, 1e6, "8000");
 
     /// <summary>Inductances between which "1,234" is decided.</summary>
-    public static readonly Limits Inductance = new(QuantityKind.Inductance, 1e-6, LargestHenry, "H", "2.4 H");
+    public static readonly Limits Inductance = Quantity.Inductance.Within(1e-6, LargestHenry, "2.4 H");
 
     /// <summary>
     /// How far from a good coil's ohms a reading may lie to decide what "6,210" means: the two readings lie a factor of 1000 apart,
@@ -49,10 +50,10 @@ public static class PossibleReading
     public static string FlagOf(string quantity, double si) =>
         quantity switch
         {
-            "dcResistance" when IsOverRange(si) => Open,
-            "dcResistance" when !(si >= 0 && si <= LargestOhm) => "outside what a coil can read",
-            "inductance" when !(si > 0 && si <= LargestHenry) => "outside what a coil can read",
-            "q" when !(si > 0 && si <= 1000) => "outside what a coil can read",
+            QuantityKey.DcResistance when IsOverRange(si) => Open,
+            QuantityKey.DcResistance when !(si >= 0 && si <= LargestOhm) => "outside what a coil can read",
+            QuantityKey.Inductance when !(si > 0 && si <= LargestHenry) => "outside what a coil can read",
+            QuantityKey.Q when !(si > 0 && si <= 1000) => "outside what a coil can read",
             _ => "",
         };
 }

@@ -52,4 +52,7 @@ public sealed record ReadingRecord
 
     /// <summary>True for an undo: takes the superseded reading away and puts nothing in its place.</summary>
     public bool Withdraws { get; init; }
+
+    /// <summary>The value by which it is held against others of its quantity, SI; only for a reading that has one.</summary>
+    public double Comparable() => Quantities.Quantity.Comparable(Quantity, Si!.Value, TemperatureC);
 }

@@ -35,7 +35,18 @@ public sealed class ReadingUndo
     public IReadOnlyList<ReadingRecord> Last { get; }
 
     /// <summary>What an undo takes back, in words: "C-014", "the correction of C-003"; empty when there is nothing.</summary>
-    public string Words => Last is [var first, ..] ? (_made[first.Id].Supersedes is null ? "" : "the correction of ") + first.Tag : "";
+    public string Words
+    {
+        get
+        {
+            if (Last is not [var first, ..])
+            {
+                return "";
+            }
+
+            return _made[first.Id].Supersedes is null ? first.Tag : $"the correction of {first.Tag}";
+        }
+    }
 
     /// <summary>True when a record was made by an undo.</summary>
     public static bool IsUndo(ReadingRecord reading) => IsReason(reading.Reason);

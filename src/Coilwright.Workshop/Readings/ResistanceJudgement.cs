@@ -1,6 +1,7 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -20,7 +21,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
     public static ResistanceJudgement Of(Band band, ReadingRecord reading, double meterPart = 0)
     {
-        string flag = reading.Si is { } si ? PossibleReading.FlagOf("dcResistance", si) : reading.Flag;
+        string flag = reading.Si is { } si ? PossibleReading.FlagOf(QuantityKey.DcResistance, si) : reading.Flag;
         if (flag == PossibleReading.Open || reading.Flag == PossibleReading.Open)
         {
             return new ResistanceJudgement(
@@ -52,16 +53,13 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
         );
     }
 
-    /// <summary>The value by which two readings of one quantity are held against each other.</summary>
-    public static double Comparable(ReadingRecord reading) => ComparableValue.Of(reading.Quantity, reading.Si!.Value, reading.TemperatureC);
-
     private static ResistanceJudgement Riddle(string reason) =>
         new(new Finding(VerdictKind.Hold, reason), null, IsOpen: false, TemperatureKnown: false, IsRiddle: true);
 
     private static Estimate At20C(double ohm, double? temperatureC) =>
         temperatureC is { } celsius
             ? Estimate.Within(
-                ComparableValue.Of("dcResistance", ohm, celsius),
+                Quantity.DcResistance.Comparable(ohm, celsius),
                 CopperWire.TemperatureCoefficientAt20C * TemperatureDoubtC / CopperWire.TemperatureFactor(celsius),
                 Basis.Measured
             )
@@ -89,19 +87,20 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
             return new Finding(VerdictKind.Pass, $"{said} {off}, inside {limits}{guarded}");
         }
 
-        return high < band.Low || low > band.High
-            ? new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}")
-            : new Finding(
-                VerdictKind.Hold,
-                $"{said} {off}; too close to the limit of {limits} for "
-                    + $"{(temperatureC is null ? "a coil whose temperature is not known" : "this meter")} to decide{guarded}"
-            );
+        if (high < band.Low || low > band.High)
+        {
+            return new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}");
+        }
+
+        string who = temperatureC is null ? "a coil whose temperature is not known" : "this meter";
+        return new Finding(VerdictKind.Hold, $"{said} {off}; too close to the limit of {limits} for {who} to decide{guarded}");
     }
 
-    private static string Off(double part, string wanted) =>
-        Math.Abs(part) < 0.0005
-            ? $"on {wanted}"
-            : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {(part > 0 ? "above" : "below")} {wanted}");
+    private static string Off(double part, string wanted)
+    {
+        string side = part > 0 ? "above" : "below";
+        return Math.Abs(part) < 0.0005 ? $"on {wanted}" : FormattableString.Invariant($"{Math.Abs(part) * 100:0.0} % {side} {wanted}");
+    }
 
     private static string Written(double ohm) => QuantityParser.Format(ohm, QuantityKind.Resistance, 4);
 }

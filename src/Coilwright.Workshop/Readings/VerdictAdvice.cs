@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -46,10 +47,10 @@ public static class VerdictAdvice
     private static string Settle(string quantity) =>
         quantity switch
         {
-            "dcResistance" => "read the ohms once more, cold, on a second meter",
-            "inductance" => "read the inductance",
-            "q" => "read Q at 3 kHz",
-            "turns" => "check the counter with a marked test",
+            QuantityKey.DcResistance => "read the ohms once more, cold, on a second meter",
+            QuantityKey.Inductance => "read the inductance",
+            QuantityKey.Q => "read Q at 3 kHz",
+            QuantityKey.Turns => "check the counter with a marked test",
             _ => "measure 10 m off the spool",
         };
 

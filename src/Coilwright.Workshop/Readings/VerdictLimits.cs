@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Readings;
@@ -56,13 +57,13 @@ public sealed record VerdictLimits
         bool alone = recipe.Coils.Count == 1;
         return new VerdictLimits
         {
-            Resistance = OfTarget(Find(recipe, coilIndex, "dcResistance"), isResistance: true)
+            Resistance = OfTarget(Find(recipe, coilIndex, QuantityKey.DcResistance), Quantity.DcResistance)
                 ?? OfForecast(forecasts.Coil(coilIndex).DcResistance, null),
-            Inductance = OfTarget(Find(recipe, coilIndex, "inductance"), isResistance: false)
+            Inductance = OfTarget(Find(recipe, coilIndex, QuantityKey.Inductance), Quantity.Inductance)
                 ?? OfForecast(forecasts.Coil(coilIndex).Inductance, UsualHz),
             NominalTurns = recipe.Coils[coilIndex].Winding.Turns,
             Expected = new ExpectedReadings(recipe, alone ? null : coilIndex).At,
-            OhmOffset = OffsetOf(Find(recipe, coilIndex, "dcResistance"), () => forecasts.Coil(coilIndex).DcResistance),
+            OhmOffset = OffsetOf(Find(recipe, coilIndex, QuantityKey.DcResistance), () => forecasts.Coil(coilIndex).DcResistance),
             WireMeasured = recipe.Coils[coilIndex].Wire.ResistancePerLength is not null,
             AirRatio = forecasts.Coil(coilIndex).AirInductance.Value / forecasts.Coil(coilIndex).Inductance.Value,
         };
@@ -79,14 +80,14 @@ public sealed record VerdictLimits
         Forecasts forecasts = new(recipe);
         return new VerdictLimits
         {
-            Resistance = OfTarget(recipe.Targets.GetValueOrDefault("dcResistance"), isResistance: true)
+            Resistance = OfTarget(recipe.Targets.GetValueOrDefault(QuantityKey.DcResistance), Quantity.DcResistance)
                 ?? OfForecast(forecasts.Pickup.DcResistance, null),
-            Inductance = OfTarget(recipe.Targets.GetValueOrDefault("inductance"), isResistance: false)
+            Inductance = OfTarget(recipe.Targets.GetValueOrDefault(QuantityKey.Inductance), Quantity.Inductance)
                 ?? OfForecast(forecasts.Pickup.Inductance, UsualHz),
             NominalTurns = recipe.Coils.Sum(coil => coil.Winding.Turns),
             CoilsInSeries = recipe.Connection == Connection.Series ? recipe.Coils.Count : 1,
             Expected = new ExpectedReadings(recipe, coilIndex: null).At,
-            OhmOffset = OffsetOf(recipe.Targets.GetValueOrDefault("dcResistance"), () => forecasts.Pickup.DcResistance),
+            OhmOffset = OffsetOf(recipe.Targets.GetValueOrDefault(QuantityKey.DcResistance), () => forecasts.Pickup.DcResistance),
             WireMeasured = recipe.Coils.All(coil => coil.Wire.ResistancePerLength is not null),
             AirRatio = forecasts.Coil(0).AirInductance.Value / forecasts.Coil(0).Inductance.Value,
         };
@@ -97,7 +98,7 @@ public sealed record VerdictLimits
     /// <param name="coilIndex">Which coil, from 0.</param>
     /// <param name="quantity">Quantity name of the file format.</param>
     public static Band? TargetOf(Recipe recipe, int coilIndex, string quantity) =>
-        OfTarget(Find(recipe, coilIndex, quantity), quantity == "dcResistance");
+        OfTarget(Find(recipe, coilIndex, quantity), Quantity.Find(quantity));
 
     /// <summary>Where an inductance is read and forecast that names no frequency, Hz.</summary>
     public const double UsualHz = 1000;
@@ -149,20 +150,20 @@ public sealed record VerdictLimits
         return recipe.Coils[coilIndex].Targets.GetValueOrDefault(quantity) ?? (alone ? recipe.Targets.GetValueOrDefault(quantity) : null);
     }
 
-    private static Band? OfTarget(Target? target, bool isResistance)
+    private static Band? OfTarget(Target? target, Quantity? quantity)
     {
-        if (target is null)
+        if (target is null || quantity is null)
         {
             return null;
         }
 
-        double comparable = ComparableValue.Factor(isResistance ? "dcResistance" : "inductance", target);
+        double comparable = quantity.Factor(target);
         return new Band(
             target.Nominal.Si * comparable,
             target.Low * comparable,
             target.High * comparable,
             IsTarget: true,
-            isResistance ? null : target.AtHz ?? UsualHz
+            quantity.IsComparedAt20C ? null : target.AtHz ?? UsualHz
         );
     }
 

@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
@@ -58,22 +59,32 @@ public static class VerdictRule
             ofReading.Length > 0
             && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
         bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
-        return !leads || twice ? null
-            : ofReading[0].Name == "warm-coil" ? "read again when it has cooled"
-            : "read again before it is judged";
+        if (!leads || twice)
+        {
+            return null;
+        }
+
+        return ofReading[0].Name == "warm-coil" ? "read again when it has cooled" : "read again before it is judged";
     }
 
     /// <summary>The verdict without causes, and what there is to find them by; null when the readings themselves are in doubt.</summary>
     internal static (Verdict Verdict, CoilEvidence? Evidence) Weigh(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
     {
-        ReadingRecord[] ohms = [.. inForce.Where(reading => reading.Quantity == "dcResistance")];
+        ReadingRecord[] ohms = [.. inForce.Where(reading => reading.Quantity == QuantityKey.DcResistance)];
         ResistanceJudgement? resistance = ohms.Length == 0 ? null : ResistanceJudgement.Of(limits.Resistance, ohms[^1], limits.MeterPart);
         List<Finding> findings = [resistance?.Finding ?? new Finding(VerdictKind.Hold, "no resistance has been read yet")];
         findings.AddRange(
-            inForce.Where(reading => reading.Quantity == "inductance").TakeLast(1).Select(reading => Inductance(limits.Inductance, reading))
+            inForce
+                .Where(reading => reading.Quantity == QuantityKey.Inductance)
+                .TakeLast(1)
+                .Select(reading => Inductance(limits.Inductance, reading))
         );
         findings.AddRange(
-            inForce.Where(reading => reading.Quantity == "q").TakeLast(1).Select(reading => Quality(limits, reading)).OfType<Finding>()
+            inForce
+                .Where(reading => reading.Quantity == QuantityKey.Q)
+                .TakeLast(1)
+                .Select(reading => Quality(limits, reading))
+                .OfType<Finding>()
         );
         findings.AddRange(inForce.Where(reading => reading.Flag.Length > 0 && reading.Flag != PossibleReading.Open).Select(Flagged));
         Finding[] twice = [.. inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Select(ReadTwice).OfType<Finding>()];
@@ -102,7 +113,7 @@ public static class VerdictRule
 
     private static Finding Inductance(Band? band, ReadingRecord reading)
     {
-        if (reading.Si is not { } henry || PossibleReading.FlagOf("inductance", henry).Length > 0)
+        if (reading.Si is not { } henry || PossibleReading.FlagOf(QuantityKey.Inductance, henry).Length > 0)
         {
             return new Finding(
                 VerdictKind.Hold,
@@ -159,7 +170,7 @@ public static class VerdictRule
         bool allOpen = readings.All(reading => reading.Flag == PossibleReading.Open);
         double[] values =
         [
-            .. readings.Where(reading => reading.Si is not null && reading.Flag.Length == 0).Select(ResistanceJudgement.Comparable),
+            .. readings.Where(reading => reading.Si is not null && reading.Flag.Length == 0).Select(reading => reading.Comparable()),
         ];
         bool agree = allOpen || (values.Length == readings.Length && values.Max() - values.Min() <= SameWithin * Math.Abs(values.Max()));
         return agree

@@ -124,16 +124,21 @@ public sealed class RecipeService(IShopRecords records, TimeProvider clock, Func
                 .ConfigureAwait(false);
     }
 
-    private static Problem Meanwhile(RevisionRecord? newest) =>
-        newest is null
-            ? new Problem("revision", "this recipe is not in the shop yet", null, "save it as a new one")
-            : new Problem(
-                "revision",
-                $"revision {newest.Letter} was saved meanwhile by "
-                    + $"{(newest.Person.Length > 0 ? newest.Person : "somebody else")}; nothing was overwritten",
-                null,
-                $"take up the change on revision {newest.Letter}"
-            );
+    private static Problem Meanwhile(RevisionRecord? newest)
+    {
+        if (newest is null)
+        {
+            return new Problem("revision", "this recipe is not in the shop yet", null, "save it as a new one");
+        }
+
+        string by = newest.Person.Length > 0 ? newest.Person : "somebody else";
+        return new Problem(
+            "revision",
+            $"revision {newest.Letter} was saved meanwhile by {by}; nothing was overwritten",
+            null,
+            $"take up the change on revision {newest.Letter}"
+        );
+    }
 
     private RevisionRecord Next(Guid recipeId, string name, string json, string reason, string person, RevisionRecord? newest)
     {

@@ -2,8 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Spread;
-using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -42,24 +41,17 @@ public static class RecipeTargets
             CoilForecast? coil = name.StartsWith("coils[", StringComparison.Ordinal)
                 ? prediction.Coils[int.Parse(name.AsSpan(6, name.IndexOf(']', StringComparison.Ordinal) - 6), CultureInfo.InvariantCulture)]
                 : null;
-            bool henry = name.EndsWith("inductance", StringComparison.Ordinal);
-            Figure? figure =
-                henry ? coil?.Inductance ?? prediction.Pickup.Inductance
-                : name.EndsWith("dcResistance", StringComparison.Ordinal) ? coil?.DcResistance ?? prediction.Pickup.DcResistance
-                : null;
-            double shown =
-                figure is null ? double.NaN
-                : henry && coil is null ? AsShown(prediction.Pickup)
-                : figure.Value;
+            string of = coil is null ? "" : name[..(name.IndexOf('.', StringComparison.Ordinal) + 1)],
+                quantity = name[of.Length..];
+            double shown = Shown(quantity, coil, prediction.Pickup);
             if (shown < target.Low || shown > target.High)
             {
-                QuantityKind kind = henry ? QuantityKind.Inductance : QuantityKind.Resistance;
-                string Written(double si) => QuantityParser.Format(si, kind, 3);
+                Quantity known = Quantity.Find(quantity)!;
                 warnings.Add(
                     new ForecastWarning(
-                        $"{(coil is null ? "" : name[..(name.IndexOf('.', StringComparison.Ordinal) + 1)])}targets.{(henry ? "inductance" : "dcResistance")}",
-                        $"the target for {(henry ? "inductance" : "DC resistance")}, {Written(target.Low)} to {Written(target.High)}, "
-                            + $"leaves out what this recipe forecasts: a meter would show {Written(shown)}"
+                        $"{of}targets.{quantity}",
+                        $"the target for {known.Label}, {known.Written(target.Low)} to {known.Written(target.High)}, "
+                            + $"leaves out what this recipe forecasts: a meter would show {known.Written(shown)}"
                     )
                 );
             }
@@ -67,6 +59,15 @@ public static class RecipeTargets
 
         return warnings;
     }
+
+    /// <summary>What a meter would show of a coil, or of the whole pickup; not a number for a quantity without a forecast here.</summary>
+    private static double Shown(string quantity, CoilForecast? coil, PickupForecast pickup) =>
+        quantity switch
+        {
+            QuantityKey.Inductance => coil?.Inductance.Value ?? AsShown(pickup),
+            QuantityKey.DcResistance => (coil?.DcResistance ?? pickup.DcResistance).Value,
+            _ => double.NaN,
+        };
 
     /// <summary>Inductance at 1 kHz as a meter shows it, the pickup's own capacitance included.</summary>
     private static double AsShown(PickupForecast pickup) =>
@@ -76,8 +77,11 @@ public static class RecipeTargets
     {
         double factor = name switch
         {
-            "dcResistance" => ComparableValue.Factor(name, target),
-            "inductance" when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(recipe, Math.Clamp(atHz, 10, 20_000)),
+            QuantityKey.DcResistance => Quantity.DcResistance.Factor(target),
+            QuantityKey.Inductance when target.AtHz is { } atHz && Math.Abs(atHz - 1000) > 1 => To1KiloHertz(
+                recipe,
+                Math.Clamp(atHz, 10, 20_000)
+            ),
             _ => 1,
         };
         return new SpreadTarget(target.Nominal.Si * factor, target.Low * factor, target.High * factor);

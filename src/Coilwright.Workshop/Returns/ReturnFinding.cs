@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Returns;
@@ -28,14 +29,14 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
     public static ReturnFinding Of(IReadOnlyList<PieceReadingRecord> then, IReadOnlyList<PieceReadingRecord> now, ShopRules rules)
     {
         List<ReturnLine> lines = [];
-        foreach (PieceReadingRecord reading in now.Where(reading => reading.Pole is null && reading.Quantity != "firstSwing"))
+        foreach (PieceReadingRecord reading in now.Where(reading => reading.Pole is null && reading.Quantity != QuantityKey.FirstSwing))
         {
             PieceReadingRecord? before = then.LastOrDefault(other =>
                 other.Quantity == reading.Quantity
                 && (other.AtHz is not { } hz || reading.AtHz is not { } at || Math.Abs(at - hz) <= 0.02 * hz)
             );
-            double? was = before?.Si is null ? null : FinalTestService.Comparable(before),
-                today = reading.Si is null ? null : FinalTestService.Comparable(reading);
+            double? was = before?.Si is null ? null : before.Comparable(),
+                today = reading.Si is null ? null : reading.Comparable();
             bool off =
                 reading.Si is null
                 || (
@@ -43,25 +44,25 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
                     && today is { } value
                     && Math.Abs(value / old - 1) > rules.TestTolerances.GetValueOrDefault(reading.Quantity, 0.05)
                 );
-            lines.Add(
-                new ReturnLine(
-                    reading.Quantity,
-                    was,
-                    today,
-                    $"{(was is { } told ? Written(reading.Quantity, told) : "not measured at dispatch")} → "
-                        + $"{(today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open")}{(reading.Quantity == "dcResistance" && reading.TemperatureC is not null ? " at 20 °C" : "")}",
-                    off
-                )
-            );
+            lines.Add(new ReturnLine(reading.Quantity, was, today, WordsOf(reading, was, today), off));
         }
 
         return new ReturnFinding(lines, CauseOf(lines));
     }
 
+    private static string WordsOf(PieceReadingRecord reading, double? was, double? today)
+    {
+        string before = was is { } old ? Written(reading.Quantity, old) : "not measured at dispatch",
+            now = today is { } read ? Written(reading.Quantity, read) + Change(was, read) : "open";
+        bool isAt20C = Quantity.Find(reading.Quantity) is { IsComparedAt20C: true } && reading.TemperatureC is not null;
+        string at = isAt20C ? " at 20 °C" : "";
+        return $"{before} → {now}{at}";
+    }
+
     private static string CauseOf(List<ReturnLine> lines)
     {
-        ReturnLine? ohms = lines.Find(line => line.Quantity == "dcResistance"),
-            henries = lines.Find(line => line.Quantity == "inductance");
+        ReturnLine? ohms = lines.Find(line => line.Quantity == QuantityKey.DcResistance),
+            henries = lines.Find(line => line.Quantity == QuantityKey.Inductance);
         double ohm = Part(ohms),
             henry = Part(henries);
         return ohms switch
@@ -72,7 +73,7 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
             { Off: true } when ohm > 0 => "a joint that corrodes or has loosened",
             { Off: true } => "shorted turns, or a short in the leads",
             _ when henries is { Off: true } && henry < 0 => "shorted turns, or a magnet or pole that moved",
-            _ when lines.Exists(line => line.Quantity == "q" && line.Off) => "loss: shorted turns, or metal that was added",
+            _ when lines.Exists(line => line.Quantity == QuantityKey.Q && line.Off) => "loss: shorted turns, or metal that was added",
             _ when lines.TrueForAll(line => !line.Off) => "unchanged since it was shipped",
             _ => "changed since it was shipped: "
                 + string.Join(", ", lines.Where(line => line.Off).Select(line => KeyLabels.Of(line.Quantity))),
@@ -84,13 +85,6 @@ public sealed record ReturnFinding(IReadOnlyList<ReturnLine> Lines, string Cause
     private static string Change(double? was, double now) =>
         was is { } then ? string.Create(CultureInfo.InvariantCulture, $" ({(now / then - 1) * 100:+0.0;−0.0;0.0} %)") : "";
 
-    private static string Written(string quantity, double si) =>
-        quantity switch
-        {
-            "dcResistance" or "acResistance" => QuantityParser.Format(si, QuantityKind.Resistance, 3),
-            "inductance" => QuantityParser.Format(si, QuantityKind.Inductance, 3),
-            "loadedPeak" => QuantityParser.Format(si, QuantityKind.Frequency, 3),
-            "q" => "Q " + si.ToString("0.0", CultureInfo.InvariantCulture),
-            _ => si.ToString("0.###", CultureInfo.InvariantCulture),
-        };
+    private static string Written(string key, double si) =>
+        Quantity.Find(key)?.Written(si) ?? si.ToString("0.###", CultureInfo.InvariantCulture);
 }

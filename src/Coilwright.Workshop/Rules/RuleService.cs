@@ -1,6 +1,7 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Rules;
@@ -61,7 +62,7 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
     private static bool AreOfTheSameChart(JsonNode one, ChartLimits limits) =>
         string.Equals(one["recipe"]?.GetValue<string>(), limits.Recipe, StringComparison.OrdinalIgnoreCase)
         && (one["coil"]?.GetValue<string>() ?? "*") == limits.Coil
-        && (one["quantity"]?.GetValue<string>() ?? "dcResistance") == limits.Quantity;
+        && (one["quantity"]?.GetValue<string>() ?? ChartSettings.Quantities[0]) == limits.Quantity;
 
     /// <summary>Keeps rules, or gives every problem.</summary>
     public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>

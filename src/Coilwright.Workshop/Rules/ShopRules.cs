@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Rules;
@@ -13,11 +14,11 @@ public sealed record ShopRules
     /// <summary>Largest deviations from the golden piece unless the shop says others, parts of one. Our assumption, no source.</summary>
     public static readonly IReadOnlyDictionary<string, double> UsualTolerances = new Dictionary<string, double>(StringComparer.Ordinal)
     {
-        ["dcResistance"] = 0.03,
-        ["inductance"] = 0.04,
-        ["q"] = 0.08,
-        ["acResistance"] = 0.10,
-        ["loadedPeak"] = 0.04,
+        [QuantityKey.DcResistance] = 0.03,
+        [QuantityKey.Inductance] = 0.04,
+        [QuantityKey.Q] = 0.08,
+        [QuantityKey.AcResistance] = 0.10,
+        [QuantityKey.LoadedPeak] = 0.04,
     };
 
     /// <summary>Pattern of serials.</summary>
@@ -47,7 +48,7 @@ public sealed record ShopRules
     public IReadOnlyDictionary<string, double> TestTolerances { get; init; } = UsualTolerances;
 
     /// <summary>Quantities without which no piece passes.</summary>
-    public IReadOnlyList<string> TestNeeds { get; init; } = ["dcResistance"];
+    public IReadOnlyList<string> TestNeeds { get; init; } = [QuantityKey.DcResistance];
 
     /// <summary>Largest spread of the poles' fields, a part of their mean.</summary>
     public double GaussSpread { get; init; } = PoleReading.UsualSpread;

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes.Reading;
@@ -72,7 +73,7 @@ public static class ShopRulesReader
         new(
             fields.Text("recipe", "Harbour bridge"),
             fields.Text("coil") is { Length: > 0 } coil ? coil : "*",
-            fields.Word("quantity", ["dcResistance", "inductance", "q"]) ?? "dcResistance",
+            fields.Word("quantity", ChartSettings.Quantities) ?? ChartSettings.Quantities[0],
             fields.Text("since", "H-12/C-041"),
             fields.Text("because", "new spool"),
             fields.Number("coils", 2, 10_000, whole: true) is { } coils ? (int)coils : null

@@ -18,7 +18,10 @@ public sealed record BatchHeading(string Name, int Coils, string FirstTag, strin
 
     /// <summary>Its spool in words.</summary>
     public string SpoolWords =>
-        Spool.Length == 0 ? "none named"
-        : SpoolWire.Length > 0 ? $"{Spool}, {SpoolWire}"
-        : Spool;
+        (Spool, SpoolWire) switch
+        {
+            ("", _) => "none named",
+            (_, "") => Spool,
+            _ => $"{Spool}, {SpoolWire}",
+        };
 }

@@ -97,10 +97,18 @@ public sealed record CoilOnMachine
         }
 
         string range = $"{Gf(brake.LowN)} – {Gf(brake.HighN)}";
-        return brake.LowN > tension.HighN ? $"this machine's brake ({range}) pulls more than the band allows: use another machine"
-            : brake.HighN < tension.LowN ? $"this machine's brake ({range}) does not reach the band: expect a loose coil"
-            : tension.OwnN is { } own && (own < brake.LowN || own > brake.HighN) ? $"yours is outside this machine's brake, {range}"
-            : "";
+        if (brake.LowN > tension.HighN)
+        {
+            return $"this machine's brake ({range}) pulls more than the band allows: use another machine";
+        }
+
+        if (brake.HighN < tension.LowN)
+        {
+            return $"this machine's brake ({range}) does not reach the band: expect a loose coil";
+        }
+
+        bool ownIsOutside = tension.OwnN is { } own && (own < brake.LowN || own > brake.HighN);
+        return ownIsOutside ? $"yours is outside this machine's brake, {range}" : "";
     }
 
     private static string Gf(double forceN) => QuantityParser.FormatIn(forceN, QuantityKind.Force, "gf");

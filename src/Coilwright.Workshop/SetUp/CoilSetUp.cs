@@ -53,9 +53,12 @@ public sealed record CoilSetUp
 
     /// <summary>Time at full speed, s; null when the recipe states no speed.</summary>
     public double? RunTimeS =>
-        OnMachine is { } machine ? machine.RunTimeS(Turns)
-        : SpeedRpm is { } speed and > 0 ? Turns / speed * 60
-        : null;
+        (OnMachine, SpeedRpm) switch
+        {
+            ({ } machine, _) => machine.RunTimeS(Turns),
+            (_, { } speed and > 0) => Turns / speed * 60,
+            _ => null,
+        };
 
     /// <summary>The way the wire runs round the bobbin in words, with where to look from.</summary>
     public string DirectionWords =>

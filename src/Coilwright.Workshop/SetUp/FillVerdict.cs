@@ -29,16 +29,18 @@ public sealed record FillVerdict(Figure? Fill, Figure Build, double? MaxBuildM, 
         double spareM = roomM - forecast.Build.Value;
         string spare = QuantityParser.FormatIn(Math.Abs(spareM), QuantityKind.Length, "mm", 2);
         bool overLimit = forecast.Fill is { } fill && fill.Value > bobbin.FillLimit;
-        string words =
-            overLimit && spareM >= 0
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{spare} to spare on paper, but fill {forecast.Fill!.Value:F2} is over your own limit of "
-                        + $"{bobbin.FillLimit:F2} for this bobbin"
-                )
-            : spareM < 0 ? $"does not fit: {spare} too thick"
-            : forecast.Build.Estimate.High > roomM ? $"fits with {spare} to spare, but may touch within its interval: watch the last layers"
-            : $"fits, {spare} to spare";
+        bool mayTouch = forecast.Build.Estimate.High > roomM;
+        string words = (Fits: spareM >= 0, overLimit, mayTouch) switch
+        {
+            (Fits: false, _, _) => $"does not fit: {spare} too thick",
+            (_, overLimit: true, _) => string.Create(
+                CultureInfo.InvariantCulture,
+                $"{spare} to spare on paper, but fill {forecast.Fill!.Value:F2} is over your own limit of "
+                    + $"{bobbin.FillLimit:F2} for this bobbin"
+            ),
+            (_, _, mayTouch: true) => $"fits with {spare} to spare, but may touch within its interval: watch the last layers",
+            _ => $"fits, {spare} to spare",
+        };
         return new FillVerdict(forecast.Fill, forecast.Build, roomM, spareM >= 0 && !overLimit, words);
     }
 }

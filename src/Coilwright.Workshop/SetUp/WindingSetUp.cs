@@ -2,6 +2,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -92,7 +93,13 @@ public sealed record WindingSetUp
             [
                 .. model.Coils.Select(
                     (coil, index) =>
-                        CoilSetUp.For(coil, prediction.Coils[index], VerdictLimits.TargetOf(recipe, index, "dcResistance"), roomC, on)
+                        CoilSetUp.For(
+                            coil,
+                            prediction.Coils[index],
+                            VerdictLimits.TargetOf(recipe, index, QuantityKey.DcResistance),
+                            roomC,
+                            on
+                        )
                 ),
             ],
         };

@@ -4,6 +4,7 @@ using Coilwright.Physics;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Polarity;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Sets;
@@ -73,7 +74,7 @@ public sealed class OutputService(CoilService store)
         IReadOnlyList<PieceReadingRecord> tested = life.History.Test is { } test ? life.ReadingsOf(test) : [];
         if (
             tested.LastOrDefault(reading =>
-                reading is { Quantity: "inductance", Si: > 0 }
+                reading is { Quantity: QuantityKey.Inductance, Si: > 0 }
                 && Math.Abs((reading.AtHz ?? 0) - ForecastHz) <= SameFrequencyPart * ForecastHz
             ) is
             { Si: { } henry }
@@ -82,14 +83,13 @@ public sealed class OutputService(CoilService store)
             return new PieceOutput(facts.Output * Math.Sqrt(henry / facts.InductanceH), "forecast, by the root of the measured inductance");
         }
 
-        double? ohm =
-            tested.LastOrDefault(reading => reading is { Quantity: "dcResistance", Si: > 0 }) is { } read
-                ? FinalTestService.Comparable(read)
-            : coils.Length == life.Recipe.Coils.Count
+        PieceReadingRecord? read = tested.LastOrDefault(reading => reading is { Quantity: QuantityKey.DcResistance, Si: > 0 });
+        bool addUp =
+            coils.Length == life.Recipe.Coils.Count
             && life.Recipe.Connection != Connection.Parallel
-            && coils.All(coil => coil.OhmAt20C is > 0)
-                ? coils.Sum(coil => coil.OhmAt20C!.Value)
-            : null;
+            && coils.All(coil => coil.OhmAt20C is > 0);
+        double? ofCoils = addUp ? coils.Sum(coil => coil.OhmAt20C!.Value) : null;
+        double? ohm = read is null ? ofCoils : read.Comparable();
         return ohm is { } measured
             ? new PieceOutput(facts.Output * measured / facts.Ohm, "estimated from resistance (rough: wire thickness matters too)")
             : new PieceOutput(facts.Output, "forecast of its recipe alone: nothing measured");

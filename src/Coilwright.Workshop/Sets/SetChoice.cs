@@ -25,15 +25,19 @@ public sealed record SetChoice(IReadOnlyList<(string Name, double OffsetDb)> Pla
     public string Names => string.Join(", ", Places.Zip(Pieces, (place, piece) => $"{place.Name} {piece.Snapshot.Piece.Serial}"));
 
     /// <summary>The reasons, one for each piece.</summary>
-    public IReadOnlyList<string> Reasons =>
-        [
-            .. Pieces.Select(
-                (piece, at) =>
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{Places[at].Name} {piece.Snapshot.Piece.Serial}: {piece.Output.VoltsPerSpeed * 1e3:0.00} mV per "
-                            + $"m/s{(Math.Abs(Places[at].OffsetDb) > 0 ? $", target level {SetMembership.Decibels(Places[at].OffsetDb)}" : "")}, {SetMembership.Decibels(Math.Round(OffDb(at), 2))} from the set's mean; {piece.Output.How}{(piece.Caution.Length > 0 ? "; " + piece.Caution : "")}"
-                    )
-            ),
-        ];
+    public IReadOnlyList<string> Reasons => [.. Pieces.Select((_, at) => Reason(at))];
+
+    private string Reason(int at)
+    {
+        SetPiece piece = Pieces[at];
+        (string place, double offsetDb) = Places[at];
+        string level = Math.Abs(offsetDb) > 0 ? $", target level {SetMembership.Decibels(offsetDb)}" : "",
+            off = SetMembership.Decibels(Math.Round(OffDb(at), 2)),
+            caution = piece.Caution.Length > 0 ? "; " + piece.Caution : "";
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{place} {piece.Snapshot.Piece.Serial}: {piece.Output.VoltsPerSpeed * 1e3:0.00} mV per m/s{level}, "
+                + $"{off} from the set's mean; {piece.Output.How}{caution}"
+        );
+    }
 }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Sets;
 
@@ -22,7 +23,7 @@ public sealed record SetMembership(
 )
 {
     /// <summary>Name of the quantity that an offset is kept as.</summary>
-    public const string OffsetQuantity = "setOffset";
+    public const string OffsetQuantity = QuantityKey.SetOffset;
 
     /// <summary>In a few words: "set Lantern 3, bridge".</summary>
     public string Words => $"set {Name}, {Place}";

@@ -51,12 +51,13 @@ public sealed record SetPhase(IReadOnlyList<(IReadOnlyList<string> Places, Phase
     public static string HumWords(PhaseAnswer answer)
     {
         double least = HumResidue.Level(1, 1).High;
-        return answer.HumLevelDb >= 0
-            ? "all of it"
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"{(answer.HumLevelDb < least ? "below " : "")}−{Math.Abs(Math.Max(least, answer.HumLevelDb)):0} dB"
-            );
+        if (answer.HumLevelDb >= 0)
+        {
+            return "all of it";
+        }
+
+        string below = answer.HumLevelDb < least ? "below " : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{below}−{Math.Abs(Math.Max(least, answer.HumLevelDb)):0} dB");
     }
 
     private static string Named(string place, CoilSigns coil) => $"{place}/{coil.Name}";

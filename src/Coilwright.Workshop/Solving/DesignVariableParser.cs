@@ -1,3 +1,4 @@
+using Coilwright.Physics;
 using Coilwright.Physics.Materials;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
@@ -42,7 +43,7 @@ public static class DesignVariableParser
                 rest = part.Contains('=', StringComparison.Ordinal) ? part.Split('=', 2)[1].Trim() : "";
             if (!s_names.TryGetValue(name.Replace(" ", "", StringComparison.Ordinal), out Choice what))
             {
-                string? nearest = NearestName.Of(name, s_names.Keys);
+                string? nearest = NearNames.Nearest(name, s_names.Keys);
                 problems.Add(
                     new Problem(
                         field,

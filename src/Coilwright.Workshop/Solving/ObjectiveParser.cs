@@ -1,6 +1,8 @@
 using System.Text.RegularExpressions;
 using Coilwright.Analysis.Solving;
+using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Solving;
 
@@ -15,17 +17,7 @@ public static partial class ObjectiveParser
     private const string Example = "for example dcResistance=8.2kΩ, dcResistance=8.2kΩ±2%, loadedPeak>=3.2kHz or output=max";
 
     /// <summary>What a quantity of a search is measured in; a number without unit where there is no kind.</summary>
-    private static QuantityKind? KindOf(string name) =>
-        name[(name.LastIndexOf('.') + 1)..] switch
-        {
-            "dcResistance" => QuantityKind.Resistance,
-            "inductance" or "airInductance" => QuantityKind.Inductance,
-            "capacitance" => QuantityKind.Capacitance,
-            "unloadedPeak" or "loadedPeak" => QuantityKind.Frequency,
-            "build" or "wireLength" or "meanTurnLength" => QuantityKind.Length,
-            "wireMass" => QuantityKind.Mass,
-            _ => null,
-        };
+    private static QuantityKind? KindOf(string name) => Quantity.Find(name[(name.LastIndexOf('.') + 1)..])?.Kind;
 
     /// <summary>Reads one want; null when it was not understood, with the problem noted.</summary>
     /// <param name="field">Where it was typed, for messages.</param>
@@ -44,10 +36,7 @@ public static partial class ObjectiveParser
         string name = Canonical(match.Groups["name"].Value.Trim(), known.Keys);
         if (!known.TryGetValue(name, out double now))
         {
-            string? nearest = NearestName.Of(name, known.Keys);
-            string missing = name is "output"
-                ? "this recipe has no strings, so no output is known"
-                : "no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}");
+            string missing = name is QuantityKey.Output ? "this recipe has no strings, so no output is known" : Missing(name, known.Keys);
             problems.Add(
                 new Problem(field, $"\"{name}\": {missing}", Allowed: string.Join(", ", known.Keys.Order(StringComparer.Ordinal)))
             );
@@ -102,18 +91,17 @@ public static partial class ObjectiveParser
             string name = Canonical(part.TrimStart('-', '+').Trim(), known.Keys);
             if (!known.ContainsKey(name))
             {
-                string? nearest = NearestName.Of(name, known.Keys);
                 problems.Add(
                     new Problem(
                         field,
-                        $"\"{name}\": no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}"),
+                        $"\"{name}\": {Missing(name, known.Keys)}",
                         Allowed: string.Join(", ", known.Keys.Order(StringComparer.Ordinal))
                     )
                 );
                 continue;
             }
 
-            bool burden = name is "hum" or "wireMass" or "wireLength" or "dcResistance" or "fill" or "build" or "capacitance";
+            bool burden = Quantity.Find(name) is { IsBurden: true };
             axes.Add(new FrontAxis(name, part.StartsWith('+') || !(part.StartsWith('-') || burden)));
         }
 
@@ -129,19 +117,28 @@ public static partial class ObjectiveParser
 
     /// <summary>The key of a quantity, of its label, or of a short word for what people ask for most.</summary>
     private static string Canonical(string name, IEnumerable<string> known) =>
-        name.ToLowerInvariant() switch
-        {
-            "dcr" or "resistance" or "r" => "dcResistance",
-            "l" => "inductance",
-            "peak" => "loadedPeak",
-            _ => KeyLabels.KeyOf(name, known),
-        };
+        Quantity.FindAlias(name)?.Key ?? KeyLabels.KeyOf(name, known);
 
-    private static string AllowedOf(string name, bool isLevel) =>
-        isLevel ? "a level, for example 6 dB; or max, min"
-        : KindOf(name) is { } kind ? $"a quantity in {QuantityParser.UnitsOf(kind)}; or max, min"
-        : name == "output" ? "a change against the recipe, for example +1 dB; or max, min"
-        : "a number above 0; or max, min";
+    private static string Missing(string name, IEnumerable<string> known)
+    {
+        string? nearest = NearNames.Nearest(name, known);
+        return "no such quantity is known for this recipe" + (nearest is null ? "" : $"; the nearest is {nearest}");
+    }
+
+    private static string AllowedOf(string name, bool isLevel)
+    {
+        if (isLevel)
+        {
+            return "a level, for example 6 dB; or max, min";
+        }
+
+        if (KindOf(name) is { } kind)
+        {
+            return $"a quantity in {QuantityParser.UnitsOf(kind)}; or max, min";
+        }
+
+        return name == QuantityKey.Output ? "a change against the recipe, for example +1 dB; or max, min" : "a number above 0; or max, min";
+    }
 
     private static bool TryValue(string name, string value, double now, bool isLevel, ref double tolerance, out double si, out string why)
     {
@@ -159,20 +156,17 @@ public static partial class ObjectiveParser
             si = isLevel ? db : now * Math.Pow(10, db / 20);
             double aboutDb = 0;
             bool read = about is null || TryLevel(about, out aboutDb);
-            tolerance = about is null
-                ? isLevel
-                    ? tolerance
-                    : 0.012
-                : isLevel
-                    ? Math.Abs(aboutDb)
-                    : Math.Pow(10, Math.Abs(aboutDb) / 20) - 1;
+            double usual = isLevel ? tolerance : 0.012,
+                told = isLevel ? Math.Abs(aboutDb) : Math.Pow(10, Math.Abs(aboutDb) / 20) - 1;
+            tolerance = about is null ? usual : told;
             why = read ? "" : $"\"{about}\" is not a tolerance in dB";
             return read;
         }
 
-        if (name == "output" || !TrySi(name, middle, out si, out why))
+        if (name == QuantityKey.Output || !TrySi(name, middle, out si, out why))
         {
-            why = name == "output" ? "an output is wanted as a change against the recipe, for example +1 dB" : WhyNot(name, middle);
+            why =
+                name == QuantityKey.Output ? "an output is wanted as a change against the recipe, for example +1 dB" : WhyNot(name, middle);
             return false;
         }
 

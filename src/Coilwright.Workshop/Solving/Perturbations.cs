@@ -133,16 +133,20 @@ internal static class Perturbations
             ? alike.MinBy(other => Math.Abs(other.Number - size.Number))
             : alike.FirstOrDefault(other => Math.Abs(Math.Abs(other.Number - size.Number) - 1) < 1e-6);
         string last = size.IsMetric ? "the metric series ends at " : "the table ends at ";
-        return next is null
-                ? new(key, $"one gauge {side}", null, $"no {side} gauge: {last}{(alike.Length == 0 ? size : alike[finer ? ^1 : 0]).Gauge}")
-            : !next.Builds.ContainsKey(wire.Build)
-                ? new(
-                    key,
-                    next.Gauge,
-                    null,
-                    $"{next.Gauge} is not made in build \"{wire.Build}\"; it is made in {string.Join(", ", next.Builds.Keys)}"
-                )
-            : Rewired(key, next, wire.Build, json, read);
+        if (next is null)
+        {
+            WireSize? end = finer ? alike.LastOrDefault() : alike.FirstOrDefault();
+            return new(key, $"one gauge {side}", null, $"no {side} gauge: {last}{(end ?? size).Gauge}");
+        }
+
+        return next.Builds.ContainsKey(wire.Build)
+            ? Rewired(key, next, wire.Build, json, read)
+            : new(
+                key,
+                next.Gauge,
+                null,
+                $"{next.Gauge} is not made in build \"{wire.Build}\"; it is made in {string.Join(", ", next.Builds.Keys)}"
+            );
     }
 
     private static Perturbation Rewired(string key, WireSize next, string build, string json, Reread read)

@@ -2,6 +2,7 @@ using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Solving;
@@ -11,7 +12,18 @@ public static class RecipeSensitivity
 {
     /// <summary>Results that are told, in this order.</summary>
     public static IReadOnlyList<string> Results { get; } =
-    ["dcResistance", "inductance", "capacitance", "loadedPeak", "loadedPeakGain", "unloadedPeak", "output", "fill", "wireMass", "hum"];
+    [
+        QuantityKey.DcResistance,
+        QuantityKey.Inductance,
+        QuantityKey.Capacitance,
+        QuantityKey.LoadedPeak,
+        QuantityKey.LoadedPeakGain,
+        QuantityKey.UnloadedPeak,
+        QuantityKey.Output,
+        QuantityKey.Fill,
+        QuantityKey.WireMass,
+        QuantityKey.Hum,
+    ];
 
     /// <summary>One line for each change, also for those that cannot be made.</summary>
     /// <param name="recipe">The recipe.</param>

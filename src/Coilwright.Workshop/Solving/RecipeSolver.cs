@@ -2,6 +2,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Solving;
@@ -106,8 +107,8 @@ public static class RecipeSolver
             .. question
                 .Wants.Where(want => !want.IsLimit)
                 .Select(want => new FrontAxis(want.Quantity, want.Kind == ObjectiveKind.Most))
-                .Concat(recipe.Strings is null ? [new FrontAxis("inductance", true)] : [new FrontAxis("output", true)])
-                .Concat([new FrontAxis("loadedPeak", true), new FrontAxis("wireMass", false)])
+                .Concat(recipe.Strings is null ? [new FrontAxis(QuantityKey.Inductance, true)] : [new FrontAxis(QuantityKey.Output, true)])
+                .Concat([new FrontAxis(QuantityKey.LoadedPeak, true), new FrontAxis(QuantityKey.WireMass, false)])
                 .DistinctBy(axis => axis.Quantity)
                 .Take(Math.Max(2, Math.Min(3, question.Wants.Count(want => !want.IsLimit)))),
         ];

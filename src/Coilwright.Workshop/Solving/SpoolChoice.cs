@@ -3,6 +3,7 @@ using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Solving;
 
@@ -76,13 +77,7 @@ public sealed record SpoolChoice(Estimate OhmPerM, double Deviation, SpoolOption
             [.. model.Coils.Select(coil => coil.Winding.Turns)],
             [
                 .. model.Coils.Select(
-                    (_, c) =>
-                        lines
-                            .First(line =>
-                                line.Name
-                                == (model.Coils.Count == 1 ? "dcResistance" : FormattableString.Invariant($"coils[{c}].dcResistance"))
-                            )
-                            .Second!.Value
+                    (_, c) => lines.First(line => line.Name == Quantity.DcResistance.KeyOfCoil(c, model.Coils.Count)).Second!.Value
                 ),
             ],
             lines

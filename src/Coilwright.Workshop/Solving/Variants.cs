@@ -128,11 +128,12 @@ internal sealed class Variants
         }
 
         RecipeBobbin bobbin = recipe.Coils[0].Bobbin;
-        double now = (
-            one.What == Choice.WindingHeight ? bobbin.WindingHeight
-            : one.What == Choice.CoreWidth ? bobbin.CoreWidth
-            : bobbin.CoreLength
-        ).Si;
+        double now = one.What switch
+        {
+            Choice.WindingHeight => bobbin.WindingHeight.Si,
+            Choice.CoreWidth => bobbin.CoreWidth.Si,
+            _ => bobbin.CoreLength.Si,
+        };
         (double low, double high) = around is { High: > 0 } near
             ? near
             : (one.Low ?? now * (1 - UsualPart), one.High ?? now * (1 + UsualPart));
@@ -179,10 +180,12 @@ internal sealed class Variants
                 : sizes.Where(found => !found.IsMetric).MinBy(found => Math.Abs(found.Bare.NominalM - own.BareDiameter!.Value.Si))!;
         WireSize[] alike = [.. sizes.Where(found => found.IsMetric == size.IsMetric)];
         int at = Array.IndexOf(alike, size);
-        IEnumerable<WireSize> chosen =
-            gauge is null ? [size]
-            : gauge.Listed is { } listed ? listed.Select(name => WireCatalogue.Standard.Find(name)!)
-            : alike[Math.Max(0, at - UsualGauges)..Math.Min(alike.Length, at + UsualGauges + 1)];
+        IEnumerable<WireSize> chosen = gauge switch
+        {
+            null => [size],
+            { Listed: { } listed } => listed.Select(name => WireCatalogue.Standard.Find(name)!),
+            _ => alike[Math.Max(0, at - UsualGauges)..Math.Min(alike.Length, at + UsualGauges + 1)],
+        };
         foreach (WireSize found in chosen)
         {
             IEnumerable<string> builds = build is null
@@ -207,9 +210,19 @@ internal sealed class Variants
         return ownAllowed || wires.Count == 1 ? wires : wires[1..];
     }
 
-    private static string NearestBuild(WireSize size, string wanted) =>
-        size.Builds.ContainsKey(wanted) ? wanted
-        : size.IsMetric == wanted.StartsWith("grade", StringComparison.Ordinal) ? size.Builds.Keys.Last()
-        : wanted is "heavy" or "grade-2" ? size.Builds.Keys.Skip(1).FirstOrDefault() ?? size.Builds.Keys.First()
-        : size.Builds.Keys.First();
+    private static string NearestBuild(WireSize size, string wanted)
+    {
+        if (size.Builds.ContainsKey(wanted))
+        {
+            return wanted;
+        }
+
+        if (size.IsMetric == wanted.StartsWith("grade", StringComparison.Ordinal))
+        {
+            return size.Builds.Keys.Last();
+        }
+
+        string? second = wanted is "heavy" or "grade-2" ? size.Builds.Keys.Skip(1).FirstOrDefault() : null;
+        return second ?? size.Builds.Keys.First();
+    }
 }

@@ -241,11 +241,12 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
             }
             else if (ownC is null && lives.All(life => life.Recipe.Potting?.Limit is null))
             {
+                string material = coil.Bobbin.Material,
+                    bobbin = material.Length > 0 ? KeyLabels.Of(material) : "a bobbin whose material the recipe does not name";
                 problems.Add(
                     new Problem(
                         "limit",
-                        $"the shop has stated no limit for "
-                            + $"{(coil.Bobbin.Material.Length > 0 ? KeyLabels.Of(coil.Bobbin.Material) : "a bobbin whose material the recipe does not name")}",
+                        $"the shop has stated no limit for {bobbin}",
                         null,
                         "type the hottest bath it bears, or state it in the shop's rules (bathLimits)"
                     )

@@ -102,9 +102,13 @@ public static class StepRules
 
         StepPlan? next = plans.FirstOrDefault(plan => runs.All(run => run.Step != plan.Name));
         Hold? longest = heldBy ?? Running(plans, runs, holds, nowUtc).MaxBy(hold => hold.UntilUtc);
-        return longest is not null
-                ? new StepStatus(StepState.Held, next?.Name ?? "", longest.UntilUtc, longest.Words(zone)) { HeldBy = heldBy }
-            : next is null ? new StepStatus(StepState.Done, "", null, "every step is done")
+        if (longest is not null)
+        {
+            return new StepStatus(StepState.Held, next?.Name ?? "", longest.UntilUtc, longest.Words(zone)) { HeldBy = heldBy };
+        }
+
+        return next is null
+            ? new StepStatus(StepState.Done, "", null, "every step is done")
             : new StepStatus(StepState.MayMove, next.Name, null, $"may go to {next.Name}");
     }
 
@@ -125,10 +129,13 @@ public static class StepRules
     {
         DateTimeOffset earliest = run.BegunUtc + plan.Least;
         DateTimeOffset? latest = plan.Most is { } most ? run.BegunUtc + most : null;
-        return nowUtc < earliest
-                ? new StepStatus(StepState.Running, plan.Name, earliest, $"{plan.Name}, earliest out {ShopTime.Words(earliest, zone)}")
-            : latest is { } last && nowUtc > last
-                ? new StepStatus(StepState.Late, plan.Name, null, $"{plan.Name}, was to end by {ShopTime.Words(last, zone)}")
+        if (nowUtc < earliest)
+        {
+            return new StepStatus(StepState.Running, plan.Name, earliest, $"{plan.Name}, earliest out {ShopTime.Words(earliest, zone)}");
+        }
+
+        return latest is { } last && nowUtc > last
+            ? new StepStatus(StepState.Late, plan.Name, null, $"{plan.Name}, was to end by {ShopTime.Words(last, zone)}")
             : new StepStatus(StepState.MayEnd, plan.Name, latest, $"{plan.Name} may end");
     }
 

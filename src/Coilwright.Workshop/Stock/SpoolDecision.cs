@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Coilwright.Analysis.Comparisons;
 using Coilwright.Physics;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Workshop.Stock;
@@ -44,9 +45,7 @@ public sealed record SpoolDecision(
 
     private static SpoolDecision Of(SpoolChoice choice, int coil)
     {
-        ComparisonLine henry = choice.HoldOhms.Line(
-            choice.Nominal.Turns.Count == 1 ? "inductance" : FormattableString.Invariant($"coils[{coil}].inductance")
-        )!;
+        ComparisonLine henry = choice.HoldOhms.Line(Quantity.Inductance.KeyOfCoil(coil, choice.Nominal.Turns.Count))!;
         double turns = choice.Nominal.Turns[coil],
             held = choice.HoldOhms.Turns[coil];
         return new SpoolDecision(

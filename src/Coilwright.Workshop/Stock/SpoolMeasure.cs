@@ -1,6 +1,6 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
-using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Stock;
 
@@ -38,7 +38,7 @@ public sealed record SpoolMeasure(Estimate OhmPerM, Estimate BareDiameterM, doub
     /// <param name="temperatureC">Its temperature, °C; null when not known.</param>
     public static SpoolMeasure For(WireSize size, double lengthM, double ohm, double? temperatureC)
     {
-        double ohmPerM = ComparableValue.Of("dcResistance", ohm, temperatureC) / lengthM;
+        double ohmPerM = Quantity.DcResistance.Comparable(ohm, temperatureC) / lengthM;
         double warmth = temperatureC is null ? UnknownTemperatureFraction : CopperWire.TemperatureCoefficientAt20C * ThermometerC;
         double doubt = Math.Sqrt(Square(TapeFraction) + Square(EndsM / lengthM) + Square(MeterFraction) + Square(warmth));
         double bareM = Math.Sqrt(4 / (Math.PI * size.ConductivitySPerM * ohmPerM));

@@ -242,9 +242,13 @@ public sealed class StockService(IShopRecords records, TimeProvider clock)
             return (Less(netKg, doubtKg, mass, sinceM), sinceM > 0 ? "weighed, less the coils since" : "weighed");
         }
 
-        return spool.ReceivedKg is { } receivedKg
-            ? (Less(receivedKg, receivedKg * SupplierFraction, mass, uses.Sum(use => use.WireM)), "mass received, less the coils booked")
-            : (null, weighed is null ? "neither weighed nor received with a mass" : "weighed, but the empty spool's mass is not known");
+        if (spool.ReceivedKg is { } receivedKg)
+        {
+            double usedM = uses.Sum(use => use.WireM);
+            return (Less(receivedKg, receivedKg * SupplierFraction, mass, usedM), "mass received, less the coils booked");
+        }
+
+        return (null, weighed is null ? "neither weighed nor received with a mass" : "weighed, but the empty spool's mass is not known");
     }
 
     private static Estimate Less(double netKg, double doubtKg, Estimate mass, double usedM)

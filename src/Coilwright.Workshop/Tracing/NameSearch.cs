@@ -1,3 +1,4 @@
+using Coilwright.Physics;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Entry;
@@ -29,7 +30,7 @@ public sealed class NameSearch(IShopRecords records, TraceService trace)
         ];
         if (parts.Length == 0)
         {
-            return new SearchAnswer(asked, [], NearestName.Several(asked, names, MostNear, onlyAlike: true), 0);
+            return new SearchAnswer(asked, [], NearNames.Find(asked, names, MostNear, onlyAlike: true), 0);
         }
 
         List<TraceHit> hits = [];

@@ -11,33 +11,26 @@ namespace Coilwright.Workshop.Tracing;
 public static class PieceEventFormatter
 {
     /// <summary>A quantity of a whole piece in words.</summary>
-    public static string Quantity(string name) =>
-        name switch
-        {
-            SetMembership.OffsetQuantity => "target level difference, dB",
-            _ => KeyLabels.Of(name),
-        };
+    public static string Quantity(string name) => KeyLabels.Of(name);
 
     /// <summary>One event in a line.</summary>
     public static string Of(PieceEventRecord one, TracedPiece piece) =>
         one.Kind switch
         {
-            PieceEventKind.StepBegun => $"{one.Step} "
-                + $"begun{(one.BasketId is { } basket ? $" in basket {piece.NameOf(basket)}" : "")}{(one.MixId is { } mix ? $" with ink {piece.NameOf(mix)}" : "")}",
+            PieceEventKind.StepBegun =>
+                $"{one.Step} begun{Named(" in basket ", one.BasketId, piece)}{Named(" with ink ", one.MixId, piece)}",
             PieceEventKind.StepEnded =>
                 $"{one.Step} ended{(MagnetCharge.Of(one, piece.Snapshot) is { } charge ? $": {charge.Words}" : "")}",
             PieceEventKind.Charged => MagnetCharge.Of(one, piece.Snapshot)?.Words ?? "charged",
-            PieceEventKind.JoinedSet when SetMembership.Of(one, piece.Snapshot) is var set =>
-                $"into {set.Words}{(Math.Abs(set.OffsetDb) > 0 ? $", target level {SetMembership.Decibels(set.OffsetDb)}" : "")}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}",
+            PieceEventKind.JoinedSet => Joined(SetMembership.Of(one, piece.Snapshot)),
             PieceEventKind.Held => $"held: {one.Words}",
             PieceEventKind.Lifted => $"hold lifted: {one.Words}",
             PieceEventKind.Tested => $"final test: {one.Words}",
-            PieceEventKind.Shipped => $"shipped to {(one.CustomerId is { } customer ? piece.NameOf(customer) : "")}",
+            PieceEventKind.Shipped => $"shipped to {Named("", one.CustomerId, piece)}",
             PieceEventKind.Returned => $"returned: {one.Words}",
             PieceEventKind.Examined => $"examined: {one.Words}",
-            PieceEventKind.Repaired => $"mended: "
-                + $"{one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}{(one.Answer.Length > 0 ? $"; answer: {one.Answer}" : "")}",
-            PieceEventKind.Scrapped => $"scrapped: {one.Words}{(one.Cost.Length > 0 ? $"; cost {one.Cost}" : "")}",
+            PieceEventKind.Repaired => $"mended: {one.Words}{After("; cost ", one.Cost)}{After("; answer: ", one.Answer)}",
+            PieceEventKind.Scrapped => $"scrapped: {one.Words}{After("; cost ", one.Cost)}",
             PieceEventKind.Undone => $"taken back: "
                 + $"{piece.Snapshot.History.All.Where(other => other.Id == one.About).Select(Short).FirstOrDefault()}, because {one.Words}",
             PieceEventKind.TimeMended when MendedTime.Read(one.Words) is { } mended =>
@@ -46,6 +39,17 @@ public static class PieceEventFormatter
             PieceEventKind.ClockSaidRight => one.Words,
             _ => Short(one),
         };
+
+    private static string Joined(SetMembership set)
+    {
+        string level = Math.Abs(set.OffsetDb) > 0 ? $", target level {SetMembership.Decibels(set.OffsetDb)}" : "";
+        return $"into {set.Words}{level}{After("; chosen because: ", set.Why)}";
+    }
+
+    /// <summary>The words with what leads to them; empty without words.</summary>
+    private static string After(string lead, string words) => words.Length > 0 ? lead + words : "";
+
+    private static string Named(string lead, Guid? id, TracedPiece piece) => id is { } known ? lead + piece.NameOf(known) : "";
 
     /// <summary>That a clock which was ahead gave an entry its time; empty for every other.</summary>
     public static string Ahead(PieceEventRecord one, TracedPiece piece)

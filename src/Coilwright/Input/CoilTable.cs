@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Input;
 
@@ -176,7 +175,7 @@ public sealed partial class CoilTable
             && values.TryGetValue("dcResistance", out double ohm)
         )
         {
-            values["dcResistance"] = ComparableValue.Of("dcResistance", ohm, celsius);
+            values["dcResistance"] = Workshop.Quantities.Quantity.DcResistance.Comparable(ohm, celsius);
         }
 
         HashSet<int> known = [.. _places.Values];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Physics;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Web;
@@ -114,7 +115,7 @@ internal sealed class OpenShop : IAsyncDisposable
             throw WrongInputException.About(
                 "BATCH",
                 $"there is no batch \"{name}\"",
-                Names(NearestName.Several(name, batches.Select(batch => batch.Name), 20))
+                Names(NearNames.Find(name, batches.Select(batch => batch.Name), 20))
             );
         }
 

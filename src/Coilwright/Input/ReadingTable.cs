@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 
@@ -185,8 +186,8 @@ public static partial class ReadingTable
     /// <summary>The known heading that differs by one or two letters; null when none does.</summary>
     private static string? Near(string written) =>
         Known
-            .Where(name => name.Length > 3 && NearestName.Distance(Key(written), Key(name)) <= 2)
-            .MinBy(name => NearestName.Distance(Key(written), Key(name)));
+            .Where(name => name.Length > 3 && NearNames.Distance(Key(written), Key(name)) <= 2)
+            .MinBy(name => NearNames.Distance(Key(written), Key(name)));
 
     private static string Key(string name)
     {

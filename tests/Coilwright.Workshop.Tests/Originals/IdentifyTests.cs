@@ -23,7 +23,14 @@ public sealed class IdentifyTests
     public void Resistance_and_mean_turn_count_the_turns_of_each_gauge(string gauge, double turns)
     {
         OriginalAnswer answer = Explain(
-            $$"""{ "format": "coilwright.original/1", "bobbin": { "coreLength": "55.52 mm", "coreWidth": "5.6 mm", "windingHeight": "11 mm" }, {{Poles}}, "winding": { "build": "4 mm" }, "wire": { "gauge": "{{gauge}}", "build": "single" }, "readings": [ { "quantity": "dcResistance", "value": "8.42 kΩ", "uncertainty": "0.3 %", "temperature": "20 °C" }, { "quantity": "meanTurnLength", "value": "130 mm", "uncertainty": "0.2 %" }, { "quantity": "bareDiameter", "value": "{{Nominal(gauge)}}", "uncertainty": "0.1 %" } ] }"""
+            $$"""
+            { "format": "coilwright.original/1", "bobbin": { "coreLength": "55.52 mm", "coreWidth": "5.6 mm",
+              "windingHeight": "11 mm" }, {{Poles}}, "winding": { "build": "4 mm" },
+              "wire": { "gauge": "{{gauge}}", "build": "single" }, "readings": [ { "quantity": "dcResistance",
+              "value": "8.42 kΩ", "uncertainty": "0.3 %", "temperature": "20 °C" },
+              { "quantity": "meanTurnLength", "value": "130 mm", "uncertainty": "0.2 %" },
+              { "quantity": "bareDiameter", "value": "{{Nominal(gauge)}}", "uncertainty": "0.1 %" } ] }
+            """
         );
         OriginalExplanation only = Assert.Single(answer.Explanations);
         Assert.Equal(turns, only.Turns.Value, 0.01 * turns);
@@ -33,7 +40,11 @@ public sealed class IdentifyTests
     public void A_wire_that_does_not_fit_the_window_is_not_believed()
     {
         OriginalAnswer answer = Explain(
-            $$"""{ "format": "coilwright.original/1", {{Bobbin}}, {{Poles}}, "readings": [ { "quantity": "dcResistance", "value": "8.42 kΩ", "uncertainty": "0.5 %", "temperature": "20 °C" }, { "quantity": "inductance", "value": "3.55 H", "at": "120 Hz", "uncertainty": "1 %" } ] }"""
+            $$"""
+            { "format": "coilwright.original/1", {{Bobbin}}, {{Poles}},
+              "readings": [ { "quantity": "dcResistance", "value": "8.42 kΩ", "uncertainty": "0.5 %", "temperature": "20 °C" },
+              { "quantity": "inductance", "value": "3.55 H", "at": "120 Hz", "uncertainty": "1 %" } ] }
+            """
         );
         Assert.True(answer.Converged);
         Assert.Equal(1, answer.Explanations.Sum(one => one.Probability), 1e-9);
@@ -45,7 +56,10 @@ public sealed class IdentifyTests
     public void The_next_reading_offered_first_would_settle_more_than_the_others()
     {
         OriginalAnswer answer = Explain(
-            $$"""{ "format": "coilwright.original/1", {{Bobbin}}, {{Poles}}, "readings": [ { "quantity": "dcResistance", "value": "6.2 kΩ", "uncertainty": "0.5 %", "temperature": "20 °C" } ] }"""
+            $$"""
+            { "format": "coilwright.original/1", {{Bobbin}}, {{Poles}},
+              "readings": [ { "quantity": "dcResistance", "value": "6.2 kΩ", "uncertainty": "0.5 %", "temperature": "20 °C" } ] }
+            """
         );
         Assert.All(answer.NextReadings.Zip(answer.NextReadings.Skip(1)), pair =>
             Assert.True(pair.First.InformationBits >= pair.Second.InformationBits)
@@ -58,7 +72,12 @@ public sealed class IdentifyTests
     public void Readings_that_cannot_go_together_are_told()
     {
         OriginalAnswer answer = Explain(
-            $$"""{ "format": "coilwright.original/1", {{Bobbin}}, {{Poles}}, "readings": [ { "quantity": "dcResistance", "value": "6.2 kΩ", "uncertainty": "0.5 %", "temperature": "20 °C" }, { "quantity": "inductance", "value": "30 H", "at": "120 Hz", "uncertainty": "1 %" }, { "quantity": "overallDiameter", "value": "0.071 mm", "uncertainty": "1 %" } ] }"""
+            $$"""
+            { "format": "coilwright.original/1", {{Bobbin}}, {{Poles}},
+              "readings": [ { "quantity": "dcResistance", "value": "6.2 kΩ", "uncertainty": "0.5 %", "temperature": "20 °C" },
+              { "quantity": "inductance", "value": "30 H", "at": "120 Hz", "uncertainty": "1 %" },
+              { "quantity": "overallDiameter", "value": "0.071 mm", "uncertainty": "1 %" } ] }
+            """
         );
         Assert.Contains(answer.Warnings, warning => warning.StartsWith("the readings do not go together", StringComparison.Ordinal));
     }
@@ -68,7 +87,11 @@ public sealed class IdentifyTests
     {
         IReadOnlyList<Coilwright.Workshop.Entry.Problem> problems = OriginalReader
             .Read(
-                $$"""{ "format": "coilwright.original/1", {{Bobbin}}, "wire": { "gauge": "AWG 42", "gauge": "AWG 43" }, "poles": [ { "shape": "rod", "diameter": "4.75 mm", "diameter": "5 mm", "length": "17 mm", "count": 6, "spacing": "9.6 mm", "top": "9 mm" } ], "readings": [ { "quantity": "dcResistance", "value": "8.42 kΩ" } ] }"""
+                $$"""
+                { "format": "coilwright.original/1", {{Bobbin}}, "wire": { "gauge": "AWG 42", "gauge": "AWG 43" },
+                  "poles": [ { "shape": "rod", "diameter": "4.75 mm", "diameter": "5 mm", "length": "17 mm", "count": 6,
+                  "spacing": "9.6 mm", "top": "9 mm" } ], "readings": [ { "quantity": "dcResistance", "value": "8.42 kΩ" } ] }
+                """
             )
             .Problems;
         Assert.Equal(["poles[0].diameter", "wire.gauge"], problems.Select(problem => problem.Field).Order(StringComparer.Ordinal));
@@ -114,9 +137,13 @@ public sealed class IdentifyTests
         const int Cases = 160;
         string[] gauges = ["AWG 41", "AWG 42", "AWG 43", "AWG 44"],
             builds = ["single", "heavy"];
+        string roomy = Bobbin.Replace(", \"maxBuild\": \"4.6 mm\"", "", StringComparison.Ordinal);
         Original known = OriginalReader
             .Read(
-                $$"""{ "format": "coilwright.original/1", {{Bobbin.Replace(", \"maxBuild\": \"4.6 mm\"", "", StringComparison.Ordinal)}}, {{Poles}}, "readings": [ { "quantity": "dcResistance", "value": "6 kΩ", "temperature": "20 °C" } ] }"""
+                $$"""
+                { "format": "coilwright.original/1", {{roomy}}, {{Poles}},
+                  "readings": [ { "quantity": "dcResistance", "value": "6 kΩ", "temperature": "20 °C" } ] }
+                """
             )
             .Value!;
         OriginalCandidate[] candidates =

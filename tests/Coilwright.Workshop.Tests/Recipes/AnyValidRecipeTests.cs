@@ -127,7 +127,9 @@ public class AnyValidRecipeTests
 
     private static string Turns(int turns) =>
         $$"""
-            { "format": "coilwright.recipe/1", "name": "Ends", "coils": [ { "name": "main", "bobbin": { "coreLength": "61 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm" }, "wire": { "gauge": "AWG 46" }, "winding": { "turns": {{turns}} } } ] }
+            { "format": "coilwright.recipe/1", "name": "Ends", "coils": [ { "name": "main",
+              "bobbin": { "coreLength": "61 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm" },
+              "wire": { "gauge": "AWG 46" }, "winding": { "turns": {{turns}} } } ] }
             """;
 
     /// <summary>An invented recipe: six steel screws through a wide flat coil, 0.25 mm from two bars.</summary>
@@ -138,9 +140,12 @@ public class AnyValidRecipeTests
                 "bobbin": { "coreLength": "62 mm", "coreWidth": "8 mm", "endRadius": "4 mm", "windingHeight": "6 mm", "maxBuild": "11 mm" },
                 "wire": { "gauge": "AWG 42", "insulation": "plain-enamel", "build": "single" },
                 "winding": { "turns": 9400, "lay": "scattered", "pitch": "0.17 mm", "tension": "14 gf" },
-                "poles": [ { "shape": "screw", "material": "low-carbon-steel", "diameter": "3.5 mm", "length": "{{length}}", "headDiameter": "5.4 mm", "headHeight": "1.6 mm", "count": 6, "spacing": "10.2 mm", "top": "5.4 mm" } ] } ],
+                "poles": [ { "shape": "screw", "material": "low-carbon-steel", "diameter": "3.5 mm", "length": "{{length}}",
+                  "headDiameter": "5.4 mm", "headHeight": "1.6 mm", "count": 6, "spacing": "10.2 mm", "top": "5.4 mm" } ] } ],
               "magnets": [
-                { "shape": "bar", "material": "alnico-5", "size": ["62 mm", "6 mm", "3.2 mm"], "centre": ["0 mm", "-5 mm", "-6.6 mm"], "magnetised": "y" },
-                { "shape": "bar", "material": "alnico-5", "size": ["62 mm", "6 mm", "3.2 mm"], "centre": ["0 mm", "5 mm", "-6.6 mm"], "magnetised": "-y" } ] }
+                { "shape": "bar", "material": "alnico-5", "size": ["62 mm", "6 mm", "3.2 mm"],
+                  "centre": ["0 mm", "-5 mm", "-6.6 mm"], "magnetised": "y" },
+                { "shape": "bar", "material": "alnico-5", "size": ["62 mm", "6 mm", "3.2 mm"],
+                  "centre": ["0 mm", "5 mm", "-6.6 mm"], "magnetised": "-y" } ] }
             """;
 }

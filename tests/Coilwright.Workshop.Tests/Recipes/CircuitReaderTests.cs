@@ -11,13 +11,17 @@ public sealed class CircuitReaderTests
     private const string Two = """
         { "format": "coilwright.circuit/1", "name": "Two",
           "pickups": [
-            { "name": "bridge", "coils": [ { "name": "slug", "resistance": "4 kΩ", "inductance": "2.1 H", "capacitance": "70 pF", "eddy": [ { "inductance": "0.3 H", "resistance": "40 kΩ" } ] },
-                                           { "name": "screw", "resistance": "4.1 kΩ", "inductance": "2 H", "capacitance": "75 pF", "parallelLoss": "3 MΩ", "level": -1, "leads": "exchanged" } ],
+            { "name": "bridge", "coils": [ { "name": "slug", "resistance": "4 kΩ", "inductance": "2.1 H",
+              "capacitance": "70 pF", "eddy": [ { "inductance": "0.3 H", "resistance": "40 kΩ" } ] },
+                                           { "name": "screw", "resistance": "4.1 kΩ", "inductance": "2 H",
+                                             "capacitance": "75 pF", "parallelLoss": "3 MΩ", "level": -1, "leads": "exchanged" } ],
               "mutual": [ { "coils": ["slug", "screw"], "coupling": -0.2 } ], "leads": "exchanged",
-              "volume": { "resistance": "500 kΩ", "taper": "logarithmic", "setting": 0.5, "wiring": "from-wiper", "trebleRetaining": { "capacitance": "680 pF", "resistance": "150 kΩ", "joined": "series" } } },
+              "volume": { "resistance": "500 kΩ", "taper": "logarithmic", "setting": 0.5, "wiring": "from-wiper",
+                "trebleRetaining": { "capacitance": "680 pF", "resistance": "150 kΩ", "joined": "series" } } },
             { "name": "neck", "coils": [ { "resistance": "6.2 kΩ", "inductance": "2.5 H", "capacitance": "120 pF", "tap": 0.6 } ] } ],
           "selected": ["neck", "bridge"], "joined": "series",
-          "load": { "tone": { "resistance": "250 kΩ", "capacitor": "22 nF" }, "buffer": { "inputResistance": "2 MΩ", "gain": 1.5 }, "cable": { "length": "5 m", "capacitancePerLength": "100 pF/m" } } }
+          "load": { "tone": { "resistance": "250 kΩ", "capacitor": "22 nF" },
+            "buffer": { "inputResistance": "2 MΩ", "gain": 1.5 }, "cable": { "length": "5 m", "capacitancePerLength": "100 pF/m" } } }
         """;
 
     [Fact]
@@ -95,7 +99,9 @@ public sealed class CircuitReaderTests
     {
         ReadOutcome<LoadCircuit> outcome = LoadReader.Read(
             """
-            { "format": "coilwright.load/1", "volume": { "resistance": "-500 kΩ", "setting": 1.2, "trebleRetaining": { "capacitance": "3 F" } }, "tone": { "resistance": "500 kΩ", "capacitor": "22 nF", "setting": "120 %" }, "buffer": { "gain": 0 } }
+            { "format": "coilwright.load/1", "volume": { "resistance": "-500 kΩ", "setting": 1.2,
+              "trebleRetaining": { "capacitance": "3 F" } }, "tone": { "resistance": "500 kΩ", "capacitor": "22 nF",
+              "setting": "120 %" }, "buffer": { "gain": 0 } }
             """
         );
         Assert.Null(outcome.Value);

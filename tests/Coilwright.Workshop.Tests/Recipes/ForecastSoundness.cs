@@ -41,15 +41,20 @@ internal static class ForecastSoundness
         catch (Exception fault) when (fault is not OperationCanceledException)
 #pragma warning restore CA1031
         {
-            return
-            [
-                $"{fault.GetType().Name}: {fault.Message.Split('\n')[0]} "
-                    + $"{fault.StackTrace?.Split('\n').Select(line => line.Trim().Split(" in ")[0]).FirstOrDefault(line => line.Contains("Coilwright", StringComparison.Ordinal) && !line.Contains("Require", StringComparison.Ordinal))}",
-            ];
+            return [$"{fault.GetType().Name}: {fault.Message.Split('\n')[0]} {PlaceOf(fault)}"];
         }
 
         return [.. FaultsOf(prediction).Distinct(StringComparer.Ordinal)];
     }
+
+    /// <summary>The first line of the trace that is our own and no guard.</summary>
+    private static string? PlaceOf(Exception fault) =>
+        fault
+            .StackTrace?.Split('\n')
+            .Select(line => line.Trim().Split(" in ")[0])
+            .FirstOrDefault(line =>
+                line.Contains("Coilwright", StringComparison.Ordinal) && !line.Contains("Require", StringComparison.Ordinal)
+            );
 
     private static IEnumerable<string> FaultsOf(Prediction prediction)
     {

@@ -40,7 +40,8 @@ public class LoadAndLumpedReaderTests
     public void A_load_lists_every_mistake()
     {
         const string Json = """
-            { "format": "coilwright.load/1", "volume": { "resistance": 500, "setting": 2 }, "tone": { "resistance": "500 kΩ", "capacitor": "22 F" },
+            { "format": "coilwright.load/1", "volume": { "resistance": 500, "setting": 2 },
+              "tone": { "resistance": "500 kΩ", "capacitor": "22 F" },
               "cable": { "capacitance": "500 pF", "length": "5 m" }, "inptu": {} }
             """;
         ReadOutcome<LoadCircuit> outcome = LoadReader.Read(Json);
@@ -62,7 +63,8 @@ public class LoadAndLumpedReaderTests
     public void A_lumped_pickup_is_understood_with_its_branches()
     {
         const string Json = """
-            { "format": "coilwright.lumped/1", "resistance": "7.8 kΩ", "inductance": "4.4 H", "capacitance": "120 pF", "eddy": [ { "inductance": "0.9 H", "resistance": "60 kΩ" } ], "parallelLoss": "1 MΩ" }
+            { "format": "coilwright.lumped/1", "resistance": "7.8 kΩ", "inductance": "4.4 H", "capacitance": "120 pF",
+              "eddy": [ { "inductance": "0.9 H", "resistance": "60 kΩ" } ], "parallelLoss": "1 MΩ" }
             """;
         LumpedPickup pickup = LumpedReader.Read(Json).Value!;
         Assert.Equal((7800, 4.4, 120e-12), (pickup.ResistanceOhm, pickup.InductanceH, pickup.CapacitanceF));

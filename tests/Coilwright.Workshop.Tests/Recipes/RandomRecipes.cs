@@ -230,16 +230,13 @@ internal sealed class RandomRecipes(int seed)
         for (int i = 0; i < count; i++)
         {
             double thick = Size(2, 6, 0.1, 60),
-                wide = Size(3, 14, 0.1, 200);
+                wide = Size(3, 14, 0.1, 200),
+                side = i % 2 == 0 ? 1 : -1;
             JsonObject bar = new()
             {
                 ["shape"] = magnet ? "bar" : "keeper",
                 ["size"] = new JsonArray(Mm(Size(0.8 * length, length, 0.1, 300)), Mm(wide), Mm(thick)),
-                ["centre"] = new JsonArray(
-                    Mm(0),
-                    Mm(Chance(0.4) ? 0 : (i % 2 == 0 ? 1 : -1) * (wide / 2 + Size(1, 6, 0.01, 30))),
-                    Mm(z - thick / 2)
-                ),
+                ["centre"] = new JsonArray(Mm(0), Mm(Chance(0.4) ? 0 : side * (wide / 2 + Size(1, 6, 0.01, 30))), Mm(z - thick / 2)),
             };
             Material(bar, Chance(0.8) ? Pick(s_cores) : Pick(s_materials), polarised: magnet);
             if (magnet)
@@ -303,10 +300,15 @@ internal sealed class RandomRecipes(int seed)
     }
 
     /// <summary>Usual sizes evenly between two, or anything allowed evenly in its logarithm.</summary>
-    private double Size(double from, double to, double least, double most) =>
-        !_wild || Chance(0.6) ? Between(from, to)
-        : least <= 0 ? most * Math.Pow(_random.NextDouble(), 3)
-        : least * Math.Pow(most / least, _random.NextDouble());
+    private double Size(double from, double to, double least, double most)
+    {
+        if (!_wild || Chance(0.6))
+        {
+            return Between(from, to);
+        }
+
+        return least <= 0 ? most * Math.Pow(_random.NextDouble(), 3) : least * Math.Pow(most / least, _random.NextDouble());
+    }
 
     private double Between(double from, double to) => from + (to - from) * _random.NextDouble();
 

@@ -38,6 +38,8 @@ public sealed class SetTests
         Assert.Equal([serials[0], serials[1]], found.Left.Select(life => life.Piece.Serial));
         Assert.All(found.Choices[0].Reasons, reason => Assert.Contains("estimated from resistance", reason, StringComparison.Ordinal));
         Assert.Contains("not tested yet", found.Choices[0].Reasons[0], StringComparison.Ordinal);
+        Assert.Matches($"^neck ({serials[2]}|{serials[3]}), bridge ({serials[2]}|{serials[3]})$", found.Choices[0].Names);
+        Assert.StartsWith("neck ", found.Choices[0].Reasons[0], StringComparison.Ordinal);
         Assert.Equal("neck and bridge: in phase, hum cancels in part", found.Choices[0].Phase.Words);
     }
 

@@ -28,7 +28,8 @@ public sealed class RecipeSensitivityTests
                 "bobbin": { "coreLength": "61.8 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "{{room}}" },
                 "wire": { {{(gauge.Length > 0 ? $"\"gauge\": \"{gauge}\"" : "")}}{{wire}} },
                 "winding": { "turns": {{turns}}, "pitch": "0.19 mm"{{winding}} },
-                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
+                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6,
+                  "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
               } ]
             }
             """;

@@ -20,7 +20,8 @@ public sealed class SpoolChoiceTests
                 "bobbin": { "coreLength": "{{coreLength}}", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
                 "wire": { "gauge": "AWG 42" },
                 "winding": { "turns": 8000, "pitch": "0.19 mm" },
-                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "{{spacing}}", "top": "9 mm", "magnetised": "north-up" } ]
+                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6,
+                  "spacing": "{{spacing}}", "top": "9 mm", "magnetised": "north-up" } ]
               } ]
             }
             """;
@@ -29,8 +30,11 @@ public sealed class SpoolChoiceTests
         {
           "format": "coilwright.recipe/1", "name": "spool choice, two coils", "connection": "series",
           "coils": [
-            { "name": "a", "bobbin": { "coreLength": "61 mm", "coreWidth": "5.6 mm", "windingHeight": "6.4 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000, "pitch": "0.19 mm" }, "position": { "y": "-9.5 mm" } },
-            { "name": "b", "bobbin": { "coreLength": "61 mm", "coreWidth": "5.6 mm", "windingHeight": "6.4 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000, "pitch": "0.19 mm", "direction": "clockwise" }, "position": { "y": "9.5 mm" } }
+            { "name": "a", "bobbin": { "coreLength": "61 mm", "coreWidth": "5.6 mm", "windingHeight": "6.4 mm" },
+              "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000, "pitch": "0.19 mm" }, "position": { "y": "-9.5 mm" } },
+            { "name": "b", "bobbin": { "coreLength": "61 mm", "coreWidth": "5.6 mm", "windingHeight": "6.4 mm" },
+              "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000, "pitch": "0.19 mm", "direction": "clockwise" },
+              "position": { "y": "9.5 mm" } }
           ]
         }
         """;

@@ -72,8 +72,10 @@ internal sealed class WorkingShop : IAsyncDisposable
                 "name": "main",
                 "bobbin": { "coreLength": "61 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
                 "wire": { "gauge": "AWG 42", "insulation": "plain-enamel", "build": "single" },
-                "winding": { "turns": {{turns}}, "direction": "counter-clockwise", "lay": "scattered", "pitch": "0.19 mm", "tension": "14 gf", "speed": "1200 rpm" },
-                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
+                "winding": { "turns": {{turns}}, "direction": "counter-clockwise", "lay": "scattered", "pitch": "0.19 mm",
+                  "tension": "14 gf", "speed": "1200 rpm" },
+                "poles": [ { "shape": "rod", "material": "alnico-5", "diameter": "4.75 mm", "length": "17 mm", "count": 6,
+                  "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
               } ],
               "targets": {{targets}}
             }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Reading;
@@ -58,10 +59,11 @@ internal sealed class JsonFields
     /// <summary>A quantity that may be left out.</summary>
     public Entered? Optional(string name, Limits limits) => Optional(name, limits, null);
 
-    private Entered? Optional(string name, Limits limits, string? exampleIfMissing) =>
-        Take(name, exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"") is JsonElement value
-            ? QuantityAt(value, PathOf(name), limits)
-            : null;
+    private Entered? Optional(string name, Limits limits, string? exampleIfMissing)
+    {
+        string? asked = exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"";
+        return Take(name, asked) is JsonElement value ? QuantityAt(value, PathOf(name), limits) : null;
+    }
 
     public Entered QuantityAt(JsonElement value, string path, Limits limits)
     {
@@ -197,7 +199,7 @@ internal sealed class JsonFields
             return word;
         }
 
-        string? nearest = word is null ? null : NearestName.Of(word, choices);
+        string? nearest = word is null ? null : NearNames.Nearest(word, choices);
         string hint = nearest is null ? "" : $"; the nearest is \"{nearest}\"";
         Problems.Add(PathOf(name), $"not one of the words known here{hint}", Told(value), string.Join(", ", choices));
         return null;
@@ -302,7 +304,7 @@ internal sealed class JsonFields
     {
         foreach (string name in _values.Keys.Where(name => !_known.Contains(name)))
         {
-            string? nearest = NearestName.Of(name, _known);
+            string? nearest = NearNames.Nearest(name, _known);
             if (nearest is not null)
             {
                 _missing.RemoveAll(missing => missing.Name == nearest);

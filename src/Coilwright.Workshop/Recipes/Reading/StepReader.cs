@@ -81,7 +81,8 @@ internal static class StepReader
             );
         }
 
-        return level is null ? null : new RequiredCharge(level, tolerance is { IsKnown: true } part ? part.Si : null);
+        double? told = tolerance is { IsKnown: true } part ? part.Si : null;
+        return level is null ? null : new RequiredCharge(level, told);
     }
 
     /// <summary>A text as written; anything else as it stands, which no reading of a quantity takes.</summary>

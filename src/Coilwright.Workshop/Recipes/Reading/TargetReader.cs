@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Recipes.Reading;
 
@@ -7,11 +8,11 @@ internal static class TargetReader
 {
     private static readonly (string Name, Limits Limits)[] s_quantities =
     [
-        ("dcResistance", Allowed.DcResistance),
-        ("inductance", Allowed.Inductance),
-        ("capacitance", Allowed.CoilCapacitance),
-        ("unloadedPeak", Allowed.Frequency with { Example = "9.2 kHz" }),
-        ("loadedPeak", Allowed.Frequency with { Example = "4 kHz" }),
+        (QuantityKey.DcResistance, Allowed.DcResistance),
+        (QuantityKey.Inductance, Allowed.Inductance),
+        (QuantityKey.Capacitance, Allowed.CoilCapacitance),
+        (QuantityKey.UnloadedPeak, Allowed.Frequency with { Example = "9.2 kHz" }),
+        (QuantityKey.LoadedPeak, Allowed.Frequency with { Example = "4 kHz" }),
     ];
 
     public static IReadOnlyDictionary<string, Target> Read(JsonFields fields)
@@ -36,7 +37,7 @@ internal static class TargetReader
         Entered nominal = fields.Required("nominal", limits);
         Entered tolerance = fields.Required("tolerance", Allowed.Tolerance);
         double? atHz = null;
-        if (quantity is "inductance" or "capacitance")
+        if (Quantity.Find(quantity) is { Beside: StandsBeside.Frequency })
         {
             atHz = fields.Optional("at", Allowed.Frequency)?.Si;
         }

@@ -87,11 +87,17 @@ internal static class WindingChecks
     {
         WireSize? size = wire.Gauge.Length > 0 ? Catalogue.Gauge(wire.Gauge, out _) : null;
         double bareM = wire.BareDiameter?.Si ?? size?.Bare.NominalM ?? double.NaN;
-        double filmedM =
-            size is null ? bareM * RecipeModelBuilder.UsualOverall
-            : size.Builds.TryGetValue(wire.Build, out DiameterLimits film) ? film.NominalM
-            : double.NaN;
-        return (bareM, wire.OverallDiameter?.Si ?? filmedM);
+        return (bareM, wire.OverallDiameter?.Si ?? FilmedM(size, wire.Build, bareM));
+    }
+
+    private static double FilmedM(WireSize? size, string build, double bareM)
+    {
+        if (size is null)
+        {
+            return bareM * RecipeModelBuilder.UsualOverall;
+        }
+
+        return size.Builds.TryGetValue(build, out DiameterLimits film) ? film.NominalM : double.NaN;
     }
 
     private static string Echo(Entered length) => QuantityParser.Echo(length, QuantityKind.Length);

@@ -70,11 +70,13 @@ internal static class WireReader
         }
 
         bool metric = size?.IsMetric ?? grade is not null;
-        string name =
-            grade is double number ? "grade-" + number.ToString("0", CultureInfo.InvariantCulture)
-            : !metric ? build ?? "single"
-            : build == "heavy" ? "grade-2"
-            : "grade-1";
+        string name = (grade, metric, build) switch
+        {
+            ({ } number, _, _) => "grade-" + number.ToString("0", CultureInfo.InvariantCulture),
+            (_, false, _) => build ?? "single",
+            (_, _, "heavy") => "grade-2",
+            _ => "grade-1",
+        };
         if (size is not null && !double.IsNaN(grade ?? 0) && !size.Builds.ContainsKey(name))
         {
             fields.Problems.Add(
