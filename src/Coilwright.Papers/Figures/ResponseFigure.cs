@@ -92,7 +92,7 @@ public static class ResponseFigure
         (double Hz, double Db)? peak = null;
         if (exact is { } given)
         {
-            peak = given.Peak is { } found ? (found.FrequencyHz, found.GainDb) : null;
+            peak = given.Peak is { } one ? (one.FrequencyHz, one.GainDb) : null;
         }
         else if (points.Length > 0)
         {
@@ -100,11 +100,8 @@ public static class ResponseFigure
             peak = highest.Db > 0.05 ? highest : null;
         }
 
-        string words =
-            curve.IsSilent ? "silent, volume at 0"
-            : peak is { } top ? "peak " + PeakWords(top)
-            : "no peak";
-        return new Track(label, points, peak, words, index);
+        string found = peak is { } top ? "peak " + PeakWords(top) : "no peak";
+        return new Track(label, points, peak, curve.IsSilent ? "silent, volume at 0" : found, index);
     }
 
     private static string PeakWords((double Hz, double Db) peak) =>
