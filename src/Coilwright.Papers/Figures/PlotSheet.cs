@@ -125,11 +125,17 @@ internal sealed class PlotSheet
             3 => "M-6 0A6 6 0 1 0 6 0A6 6 0 1 0 -6 0Z",
             _ => "M-4.5 -4.5L4.5 4.5M-4.5 4.5L4.5 -4.5",
         };
-        Write(
-            $"""<g class="signal" transform="{at}"><title>{Text(words)}</title><path d="{drawn}" fill="none" stroke="var(--ink, """
-                + $"""#1d1a16)" """
-                + $"""stroke-width="2.2"/>{(letter.Length > 0 ? $"<text x=\"0\" y=\"-11\" text-anchor=\"middle\" font-size=\"12\" font-weight=\"700\" fill=\"var(--ink, #1d1a16)\" stroke=\"var(--paper, #faf6ee)\" stroke-width=\"3\" paint-order=\"stroke\">{Text(letter)}</text>" : "")}</g>"""
-        );
+        Write($"""<g class="signal" transform="{at}"><title>{Text(words)}</title>""");
+        Write($"""<path d="{drawn}" fill="none" stroke="var(--ink, #1d1a16)" stroke-width="2.2"/>""");
+        if (letter.Length > 0)
+        {
+            Write(
+                $"""<text x="0" y="-11" text-anchor="middle" font-size="12" font-weight="700" fill="var(--ink, #1d1a16)" """
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{Text(letter)}</text>"""
+            );
+        }
+
+        Write($"</g>");
     }
 
     /// <summary>A bar from zero.</summary>

@@ -245,9 +245,10 @@ public static class ResponseFigure
         public string Stroke =>
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"""fill="none" stroke="{Colour}" stroke-width="{(Index < 4 ? 2.5 : 1.25)}" """
-                    + $"""stroke-linejoin="round"{(s_strokes[Index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[Index % 4]}\"" : "")}"""
+                $"""fill="none" stroke="{Colour}" stroke-width="{(Index < 4 ? 2.5 : 1.25)}" stroke-linejoin="round"{Dashes}"""
             );
+
+        private string Dashes => s_strokes[Index % 4] is { Length: > 0 } dashes ? $" stroke-dasharray=\"{dashes}\"" : "";
     }
 
     /// <summary>Where Hz and dB lie on the sheet.</summary>

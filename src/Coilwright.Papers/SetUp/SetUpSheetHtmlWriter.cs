@@ -20,10 +20,8 @@ public static class SetUpSheetHtmlWriter
         html.Append(
             "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">"
         );
-        html.Append(
-            $"<title>Set-up: "
-                + $"{E(setUp.Batch is { } batch ? $"batch {batch.Name}, {setUp.RecipeName}" : setUp.RecipeName)}</title><style>{SetUpSheetStyle.Css}</style></head><body>"
-        );
+        string name = setUp.Batch is { } batch ? $"batch {batch.Name}, {setUp.RecipeName}" : setUp.RecipeName;
+        html.Append($"<title>Set-up: {E(name)}</title><style>{SetUpSheetStyle.Css}</style></head><body>");
         WriteWays(html, ways ?? []);
         html.Append("<main>");
         html.Append(Pages(setUp));

@@ -71,7 +71,8 @@ internal static class ResultDifference
         }
 
         string change = changed ? $", {ComparisonFormatter.Change(found)}" : "";
-        return $"{ForecastNumberFormatter.Write(estimate.Value, row.Unit)} ({ForecastNumberFormatter.Interval(estimate, row.Unit)}){change}";
+        string interval = ForecastNumberFormatter.Interval(estimate, row.Unit);
+        return $"{ForecastNumberFormatter.Write(estimate.Value, row.Unit)} ({interval}){change}";
     }
 
     /// <summary>What a fitted curve tells of it.</summary>

@@ -114,8 +114,9 @@ internal static class PieceFormatter
         );
         foreach (TracedCoil coil in piece.Coils)
         {
+            string gone = coil.IsOut ? " (taken out)" : "";
             writer.WriteLine(
-                $"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{Spool(coil)}{After(", ", coil.Machine)}, "
+                $"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{gone}{Spool(coil)}{After(", ", coil.Machine)}, "
                     + $"{string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}"
             );
         }

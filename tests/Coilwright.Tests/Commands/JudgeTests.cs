@@ -81,7 +81,8 @@ public sealed class JudgeTests
             .Range(1, 9)
             .Select(number =>
                 FormattableString.Invariant(
-                    $"G-{number},{6.20 + 0.01 * (number % 4 - 1.5):0.000},20,{2.50 + 0.006 * (number % 3 - 1):0.000},100,{7.6 + 0.06 * (number % 5 - 2):0.00},3000"
+                    $"G-{number},{6.20 + 0.01 * (number % 4 - 1.5):0.000},20,{2.50 + 0.006 * (number % 3 - 1):0.000},100,"
+                        + $"{7.6 + 0.06 * (number % 5 - 2):0.00},3000"
                 )
             );
         using JsonDocument judged = await Judge(
