@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
 using Coilwright.Physics.Circuit;
+using static Coilwright.Papers.Markup;
 
 namespace Coilwright.Papers.Figures;
 
@@ -59,8 +59,8 @@ public static class ResponseFigure
         );
         Write(
             svg,
-            $"""<title id="{id}-title">{Text(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 """
-                + $"""Hz to 20 kHz. {Text(description)}</desc>"""
+            $"""<title id="{id}-title">{E(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 """
+                + $"""Hz to 20 kHz. {E(description)}</desc>"""
         );
         Write(
             svg,
@@ -167,7 +167,7 @@ public static class ResponseFigure
             Mark(svg, track, Left + 22, y);
         }
 
-        Write(svg, $"""<text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, #1d1a16)">{Text(track.Label)}: {Text(track.Words)}</text>""");
+        Write(svg, $"""<text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, #1d1a16)">{E(track.Label)}: {E(track.Words)}</text>""");
     }
 
     private static void DrawCurve(StringBuilder svg, Track track, Frame frame, string id)
@@ -215,7 +215,7 @@ public static class ResponseFigure
             Write(
                 svg,
                 $"""<text x="{textX:0.#}" y="{textY:0.#}" text-anchor="middle" font-size="13" fill="var(--ink, #1d1a16)" """
-                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{Text(PeakWords((hz, db)))}</text>"""
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{E(PeakWords((hz, db)))}</text>"""
             );
         }
     }
@@ -231,8 +231,6 @@ public static class ResponseFigure
         };
         Write(svg, $"""<path d="M{x:0.#} {y:0.#}{shape}" fill="var(--paper, #faf6ee)" stroke="{track.Colour}" stroke-width="2"/>""");
     }
-
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
 
     private static void Write(StringBuilder svg, InvariantText text) => svg.Append(text.ToText());
 
