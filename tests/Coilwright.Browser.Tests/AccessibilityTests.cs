@@ -60,7 +60,11 @@ public sealed class AccessibilityTests(Chromium chromium)
         JsonElement? found = await page.EvaluateAsync(
             """
             async () => (await axe.run(document, {
-              rules: { 'color-contrast': { enabled: false }, 'label-content-name-mismatch': { enabled: true }, 'target-size': { enabled: true } },
+              rules: {
+                'color-contrast': { enabled: false },
+                'label-content-name-mismatch': { enabled: true },
+                'target-size': { enabled: true },
+              },
               resultTypes: ['violations'],
             })).violations.flatMap(rule => rule.nodes.map(node => `${rule.id}: ${node.target} ${node.html.slice(0, 160)}`))
             """

@@ -26,7 +26,8 @@ public sealed class LivePlotsTests(Chromium chromium)
           const panel = document.getElementById('forecast');
           const times = [];
           for (let i = 0; i < 24; i++) {
-            const drawn = new Promise(done => new MutationObserver((_, self) => { self.disconnect(); done(); }).observe(panel, { childList: true }));
+            const drawn = new Promise(done =>
+              new MutationObserver((_, self) => { self.disconnect(); done(); }).observe(panel, { childList: true }));
             const start = performance.now();
             slider.value = String(6000 + 50 * i);
             slider.dispatchEvent(new Event('input', { bubbles: true }));

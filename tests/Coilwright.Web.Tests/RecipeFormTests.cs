@@ -10,7 +10,8 @@ namespace Coilwright.Web.Tests;
 public sealed class RecipeFormTests
 {
     private const string Recipe = """
-        {"format":"coilwright.recipe/1","name":"Pier","coils":[{"name":"main","winding":{"turns":8000,"pitch":"0.19 mm"},"wire":{"gauge":"AWG 42","insulation":"plain-enamel"},"bobbin":{"coreLength":"64 mm","material":"vulcanised-fibre"}}],
+        {"format":"coilwright.recipe/1","name":"Pier","coils":[{"name":"main","winding":{"turns":8000,"pitch":"0.19 mm"},
+         "wire":{"gauge":"AWG 42","insulation":"plain-enamel"},"bobbin":{"coreLength":"64 mm","material":"vulcanised-fibre"}}],
          "magnets":[{"shape":"bar","size":["62 mm","12.5 mm","3.2 mm"]}],"notes":"keep me"}
         """;
 

@@ -85,7 +85,9 @@ public static class Traveller
         bool least = step.Least > TimeSpan.Zero;
         if (least || step.Most is not null)
         {
-            yield return $"takes {string.Join(", ", new[] { least ? $"{Time(step.Least)} at least" : "", step.Most is { } most ? $"{Time(most)} at most" : "" }.Where(part => part.Length > 0))}";
+            string atLeast = least ? $"{Time(step.Least)} at least" : "",
+                atMost = step.Most is { } most ? $"{Time(most)} at most" : "";
+            yield return "takes " + string.Join(", ", new[] { atLeast, atMost }.Where(part => part.Length > 0));
         }
 
         if (step.HoldAfter > TimeSpan.Zero)
@@ -99,7 +101,8 @@ public static class Traveller
             yield break;
         }
 
-        yield return $"begun {ShopTime.Words(run.BegunUtc, facts.Zone)}{(run.EndedUtc is { } ended ? ", done " + ShopTime.Words(ended, facts.Zone) : ", done at __________ by __________")}";
+        string done = run.EndedUtc is { } ended ? ShopTime.Words(ended, facts.Zone) : "at __________ by __________";
+        yield return $"begun {ShopTime.Words(run.BegunUtc, facts.Zone)}, done {done}";
         if (run.EndedUtc is null && least)
         {
             yield return "not before " + ShopTime.Words(run.BegunUtc + step.Least, facts.Zone);

@@ -77,10 +77,11 @@ public static class WiringSheet
         return new Sheet("Wiring sheet", recipe.Name, heading, parts, Sheet.CodeOf(recipe.Name));
     }
 
-    private static string Together(RecipePhase phase) =>
-        phase.Together is { } answer ? answer.Words
-        : phase.Coils.Count == 1 ? "one coil: hum is heard"
-        : "each coil by itself: hum is heard";
+    private static string Together(RecipePhase phase)
+    {
+        string apart = phase.Coils.Count == 1 ? "one coil" : "each coil by itself";
+        return phase.Together?.Words ?? apart + ": hum is heard";
+    }
 
     private static string Joined(Recipe recipe) =>
         recipe.Coils.Count == 1
@@ -130,12 +131,7 @@ public static class WiringSheet
     private static IEnumerable<IReadOnlyList<string>> Positions(Recipe recipe, RecipePhase phase, Wiring wiring)
     {
         CoilSigns[] all = [.. phase.Coils, .. wiring.Others];
-        bool several = recipe.Connection != Connection.Single && phase.Coils.Count > 1;
-        IReadOnlyList<SwitchPosition> positions =
-            wiring.Positions.Count > 0 ? wiring.Positions
-            : several ? [new SwitchPosition("as the recipe joins them", [.. phase.Coils.Select(coil => coil.Name)], [])]
-            : [.. phase.Coils.Select(coil => new SwitchPosition(coil.Name + " alone", [coil.Name], []))];
-        foreach (SwitchPosition position in positions)
+        foreach (SwitchPosition position in wiring.Positions.Count > 0 ? wiring.Positions : Usual(recipe, phase))
         {
             PhaseAnswer answer = position.Answer(all);
             bool alone = position.Sounding.Count == 1;
@@ -149,14 +145,20 @@ public static class WiringSheet
         }
     }
 
+    /// <summary>The positions of a wiring that names none: all coils as the recipe joins them, or each alone.</summary>
+    private static IReadOnlyList<SwitchPosition> Usual(Recipe recipe, RecipePhase phase) =>
+        recipe.Connection != Connection.Single && phase.Coils.Count > 1
+            ? [new SwitchPosition("as the recipe joins them", [.. phase.Coils.Select(coil => coil.Name)], [])]
+            : [.. phase.Coils.Select(coil => new SwitchPosition(coil.Name + " alone", [coil.Name], []))];
+
     /// <summary>By turns alone; below −60 dB what is left comes from how unlike two real coils are.</summary>
-    private static string Left(double levelDb) =>
-        levelDb < -60
+    private static string Left(double levelDb)
+    {
+        string sign = levelDb < 0 ? "−" : "";
+        return levelDb < -60
             ? "below −60 dB by turns; how alike the coils are decides"
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"{(levelDb < 0 ? "−" : "")}{Math.Abs(levelDb):0} dB by turns, against all adding"
-            );
+            : string.Create(CultureInfo.InvariantCulture, $"{sign}{Math.Abs(levelDb):0} dB by turns, against all adding");
+    }
 
     private static IEnumerable<SheetPart> Iron(RecipePhase phase)
     {

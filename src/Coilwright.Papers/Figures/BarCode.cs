@@ -1,10 +1,10 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
 using ZXing;
 using ZXing.Common;
 using ZXing.OneD;
 using ZXing.QrCode;
+using static Coilwright.Papers.Markup;
 
 namespace Coilwright.Papers.Figures;
 
@@ -88,7 +88,7 @@ public static class BarCode
         new StringBuilder().Append(
             CultureInfo.InvariantCulture,
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{className}\" role=\"img\" "
-                + $"aria-label=\"{WebUtility.HtmlEncode(label)}\" viewBox=\"0 0 {width} {height}\" "
+                + $"aria-label=\"{E(label)}\" viewBox=\"0 0 {width} {height}\" "
                 + $"shape-rendering=\"crispEdges\"><path fill=\"#000\" d=\""
         );
 }

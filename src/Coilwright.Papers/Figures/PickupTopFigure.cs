@@ -1,9 +1,9 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
 using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
+using static Coilwright.Papers.Markup;
 
 namespace Coilwright.Papers.Figures;
 
@@ -48,7 +48,7 @@ public static class PickupTopFigure
         Write(
             svg,
             $"""<title id="{id}-title">Pickup from above, to scale</title><desc """
-                + $"""id="{id}-desc">{WebUtility.HtmlEncode(Describe(model, builds))}</desc>"""
+                + $"""id="{id}-desc">{E(Describe(model, builds))}</desc>"""
         );
         Write(
             svg,
@@ -94,7 +94,7 @@ public static class PickupTopFigure
     private static void DrawCoil(StringBuilder svg, CoilModel coil, double buildM, string id)
     {
         Bobbin bobbin = coil.Bobbin;
-        Write(svg, $"""<g class="coil"><title>{WebUtility.HtmlEncode(coil.Name)}</title>""");
+        Write(svg, $"""<g class="coil"><title>{E(coil.Name)}</title>""");
         Outline(
             svg,
             coil.Position,
@@ -165,7 +165,7 @@ public static class PickupTopFigure
                 $"""<rect class="bar" x="{(bar.CentreM.XM - bar.SizeM.XM / 2) * 1e3:0.###}" """
                     + $"""y="{-(bar.CentreM.YM + bar.SizeM.YM / 2) * 1e3:0.###}" width="{bar.SizeM.XM * 1e3:0.###}" """
                     + $"""height="{bar.SizeM.YM * 1e3:0.###}" fill="none" stroke="currentColor" stroke-width="0.25" """
-                    + $"""stroke-dasharray="1.2 0.8"><title>{WebUtility.HtmlEncode(KeyLabels.Of(bar.Material))}</title></rect>"""
+                    + $"""stroke-dasharray="1.2 0.8"><title>{E(KeyLabels.Of(bar.Material))}</title></rect>"""
             );
         }
     }

@@ -40,8 +40,14 @@ public sealed record PlotAxis(double Low, double High, string Label, IReadOnlyLi
     public double Part(double value) => Logarithmic ? Math.Log(value / Low) / Math.Log(High / Low) : (value - Low) / (High - Low);
 
     /// <summary>The number written at a tick.</summary>
-    public string Number(double tick) =>
-        Logarithmic && tick >= 1000
-            ? FormattableString.Invariant($"{tick / 1000:0.##} k")
-            : FormattableString.Invariant($"{(Math.Abs(tick) < 1e-12 ? 0 : tick):0.####}").Replace('-', '−');
+    public string Number(double tick)
+    {
+        if (Logarithmic && tick >= 1000)
+        {
+            return FormattableString.Invariant($"{tick / 1000:0.##} k");
+        }
+
+        double clean = Math.Abs(tick) < 1e-12 ? 0 : tick;
+        return FormattableString.Invariant($"{clean:0.####}").Replace('-', '−');
+    }
 }

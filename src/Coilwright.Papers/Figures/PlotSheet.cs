@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
+using static Coilwright.Papers.Markup;
 
 namespace Coilwright.Papers.Figures;
 
@@ -42,7 +42,7 @@ internal sealed class PlotSheet
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"""<path d="M{Left} {y:0.#}h44" {Stroke(index)}/><text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, """
-                        + $"""#1d1a16)">{Text(name)}</text>"""
+                        + $"""#1d1a16)">{E(name)}</text>"""
                 )
             );
         }
@@ -62,7 +62,7 @@ internal sealed class PlotSheet
             Write(
                 $"""<text x="{at:0.#}" y="{Math.Max(14, Math.Min(Y(low), Y(high)) - 6):0.#}" text-anchor="middle" font-size="13" """
                     + $"""fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="4" """
-                    + $"""paint-order="stroke">{Text(label)}</text>"""
+                    + $"""paint-order="stroke">{E(label)}</text>"""
             );
         }
     }
@@ -81,7 +81,7 @@ internal sealed class PlotSheet
         {
             Write(
                 $"""<text x="{Right - 4}" y="{Y(y) - 4:0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" """
-                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{Text(words)}</text>"""
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
             );
         }
     }
@@ -125,11 +125,17 @@ internal sealed class PlotSheet
             3 => "M-6 0A6 6 0 1 0 6 0A6 6 0 1 0 -6 0Z",
             _ => "M-4.5 -4.5L4.5 4.5M-4.5 4.5L4.5 -4.5",
         };
-        Write(
-            $"""<g class="signal" transform="{at}"><title>{Text(words)}</title><path d="{drawn}" fill="none" stroke="var(--ink, """
-                + $"""#1d1a16)" """
-                + $"""stroke-width="2.2"/>{(letter.Length > 0 ? $"<text x=\"0\" y=\"-11\" text-anchor=\"middle\" font-size=\"12\" font-weight=\"700\" fill=\"var(--ink, #1d1a16)\" stroke=\"var(--paper, #faf6ee)\" stroke-width=\"3\" paint-order=\"stroke\">{Text(letter)}</text>" : "")}</g>"""
-        );
+        Write($"""<g class="signal" transform="{at}"><title>{E(words)}</title>""");
+        Write($"""<path d="{drawn}" fill="none" stroke="var(--ink, #1d1a16)" stroke-width="2.2"/>""");
+        if (letter.Length > 0)
+        {
+            Write(
+                $"""<text x="0" y="-11" text-anchor="middle" font-size="12" font-weight="700" fill="var(--ink, #1d1a16)" """
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(letter)}</text>"""
+            );
+        }
+
+        Write($"</g>");
     }
 
     /// <summary>A bar from zero.</summary>
@@ -157,7 +163,7 @@ internal sealed class PlotSheet
         );
         svg.Append(
                 CultureInfo.InvariantCulture,
-                $"""<title id="{_id}-title">{Text(title)}</title><desc id="{_id}-desc">{Text(description)}</desc>"""
+                $"""<title id="{_id}-title">{E(title)}</title><desc id="{_id}-desc">{E(description)}</desc>"""
             )
             .AppendJoin("", _legend);
         svg.Append(
@@ -206,12 +212,12 @@ internal sealed class PlotSheet
 
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<text x="{(Left + Right) / 2}" y="{PlotHeight + 42}" text-anchor="middle" font-size="14">{Text(_x.Label)}</text>"""
+            $"""<text x="{(Left + Right) / 2}" y="{PlotHeight + 42}" text-anchor="middle" font-size="14">{E(_x.Label)}</text>"""
         );
         return svg.Append(
                 CultureInfo.InvariantCulture,
                 $"""<text transform="translate(16 {PlotHeight / 2}) rotate(-90)" text-anchor="middle" """
-                    + $"""font-size="14">{Text(_y.Label)}</text></g>"""
+                    + $"""font-size="14">{E(_y.Label)}</text></g>"""
             )
             .ToString();
     }
@@ -226,8 +232,6 @@ internal sealed class PlotSheet
             $"""fill="none" stroke="{(index % 2 == 0 ? "var(--copper, #b4622d)" : "var(--ink, #1d1a16)")}" stroke-width="2.5" """
                 + $"""stroke-linejoin="round"{(s_strokes[index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[index % 4]}\"" : "")}"""
         );
-
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
 
     private void Write(InvariantText text) => _body.Append(text.ToText());
 }

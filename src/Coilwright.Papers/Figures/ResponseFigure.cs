@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Net;
 using System.Text;
 using Coilwright.Physics.Circuit;
+using static Coilwright.Papers.Markup;
 
 namespace Coilwright.Papers.Figures;
 
@@ -59,8 +59,8 @@ public static class ResponseFigure
         );
         Write(
             svg,
-            $"""<title id="{id}-title">{Text(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 """
-                + $"""Hz to 20 kHz. {Text(description)}</desc>"""
+            $"""<title id="{id}-title">{E(title)}</title><desc id="{id}-desc">Gain in dB relative to 20 Hz against frequency from 20 """
+                + $"""Hz to 20 kHz. {E(description)}</desc>"""
         );
         Write(
             svg,
@@ -92,7 +92,7 @@ public static class ResponseFigure
         (double Hz, double Db)? peak = null;
         if (exact is { } given)
         {
-            peak = given.Peak is { } found ? (found.FrequencyHz, found.GainDb) : null;
+            peak = given.Peak is { } one ? (one.FrequencyHz, one.GainDb) : null;
         }
         else if (points.Length > 0)
         {
@@ -100,11 +100,8 @@ public static class ResponseFigure
             peak = highest.Db > 0.05 ? highest : null;
         }
 
-        string words =
-            curve.IsSilent ? "silent, volume at 0"
-            : peak is { } top ? "peak " + PeakWords(top)
-            : "no peak";
-        return new Track(label, points, peak, words, index);
+        string found = peak is { } top ? "peak " + PeakWords(top) : "no peak";
+        return new Track(label, points, peak, curve.IsSilent ? "silent, volume at 0" : found, index);
     }
 
     private static string PeakWords((double Hz, double Db) peak) =>
@@ -170,7 +167,7 @@ public static class ResponseFigure
             Mark(svg, track, Left + 22, y);
         }
 
-        Write(svg, $"""<text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, #1d1a16)">{Text(track.Label)}: {Text(track.Words)}</text>""");
+        Write(svg, $"""<text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, #1d1a16)">{E(track.Label)}: {E(track.Words)}</text>""");
     }
 
     private static void DrawCurve(StringBuilder svg, Track track, Frame frame, string id)
@@ -218,7 +215,7 @@ public static class ResponseFigure
             Write(
                 svg,
                 $"""<text x="{textX:0.#}" y="{textY:0.#}" text-anchor="middle" font-size="13" fill="var(--ink, #1d1a16)" """
-                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{Text(PeakWords((hz, db)))}</text>"""
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{E(PeakWords((hz, db)))}</text>"""
             );
         }
     }
@@ -235,8 +232,6 @@ public static class ResponseFigure
         Write(svg, $"""<path d="M{x:0.#} {y:0.#}{shape}" fill="var(--paper, #faf6ee)" stroke="{track.Colour}" stroke-width="2"/>""");
     }
 
-    private static string Text(string text) => WebUtility.HtmlEncode(text);
-
     private static void Write(StringBuilder svg, InvariantText text) => svg.Append(text.ToText());
 
     private sealed record Track(string Label, (double Hz, double Db)[] Points, (double Hz, double Db)? Peak, string Words, int Index)
@@ -248,9 +243,10 @@ public static class ResponseFigure
         public string Stroke =>
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"""fill="none" stroke="{Colour}" stroke-width="{(Index < 4 ? 2.5 : 1.25)}" """
-                    + $"""stroke-linejoin="round"{(s_strokes[Index % 4].Length > 0 ? $" stroke-dasharray=\"{s_strokes[Index % 4]}\"" : "")}"""
+                $"""fill="none" stroke="{Colour}" stroke-width="{(Index < 4 ? 2.5 : 1.25)}" stroke-linejoin="round"{Dashes}"""
             );
+
+        private string Dashes => s_strokes[Index % 4] is { Length: > 0 } dashes ? $" stroke-dasharray=\"{dashes}\"" : "";
     }
 
     /// <summary>Where Hz and dB lie on the sheet.</summary>

@@ -20,17 +20,16 @@ public static class ComparisonFormatter
     /// </summary>
     /// <returns>Value, half its 95 % interval with ± (empty when none), and unit.</returns>
     public static (string Value, string Half, string Unit) Parts(ComparisonLine line) =>
-        line.Unit is "dB" or "dBV" && line.Difference is { } level ? Signed(level, 1, "dB")
-        : line.Unit == "V·s/m" && line.Ratio is { } output ? Signed(Map(output, ratio => 20 * Math.Log10(ratio)), 1, "dB")
-        : line.Ratio is { } part ? Signed(Map(part, ratio => 100 * (ratio - 1)), 1, "%")
-        : line.Difference is { } difference ? Bare(difference, line.Unit)
-        : (
-            line.First is null && line.Second is not null ? "appears"
-            : line.First is not null && line.Second is null ? "vanishes"
-            : "–",
-            "",
-            ""
-        );
+        line switch
+        {
+            { Unit: "dB" or "dBV", Difference: { } level } => Signed(level, 1, "dB"),
+            { Unit: "V·s/m", Ratio: { } output } => Signed(Map(output, ratio => 20 * Math.Log10(ratio)), 1, "dB"),
+            { Ratio: { } part } => Signed(Map(part, ratio => 100 * (ratio - 1)), 1, "%"),
+            { Difference: { } difference } => Bare(difference, line.Unit),
+            { First: null, Second: not null } => ("appears", "", ""),
+            { First: not null, Second: null } => ("vanishes", "", ""),
+            _ => ("–", "", ""),
+        };
 
     private static Estimate Map(Estimate estimate, Func<double, double> to) =>
         new(to(estimate.Value), to(estimate.Low), to(estimate.High), estimate.Basis);
@@ -39,10 +38,14 @@ public static class ComparisonFormatter
     private static (string, string, string) Signed(Estimate change, int decimals, string unit)
     {
         double half = (change.High - change.Low) / 2;
-        int digits =
-            Math.Abs(change.Value) < 1 || half < 0.05 ? decimals + 1
-            : half >= 1 && Math.Abs(change.Value) >= 10 ? decimals - 1
-            : decimals;
+        bool small = Math.Abs(change.Value) < 1 || half < 0.05,
+            large = half >= 1 && Math.Abs(change.Value) >= 10;
+        int digits = (small, large) switch
+        {
+            (true, _) => decimals + 1,
+            (_, true) => decimals - 1,
+            _ => decimals,
+        };
         string format = digits == 0 ? "0" : "0." + new string('0', digits);
         string value = Math.Round(change.Value, digits).ToString($"+{format};−{format};{format}", CultureInfo.InvariantCulture);
         return (value, Math.Round(half, digits) > 0 ? "±" + half.ToString(format, CultureInfo.InvariantCulture) : "", unit);

@@ -11,9 +11,10 @@ public static class LoadFormatter
         List<string> parts = [];
         if (load.Volume is { } volume)
         {
+            string network = volume.Retainer is null ? "" : " with treble network",
+                wiper = volume.FromWiper ? ", fed at its wiper" : "";
             parts.Add(
-                $"{FigureFormatter.Value(volume.ResistanceOhm, "Ω")} volume at "
-                    + $"{FigureFormatter.Value(volume.Setting, "1")}{(volume.Retainer is null ? "" : " with treble network")}{(volume.FromWiper ? ", fed at its wiper" : "")}"
+                $"{FigureFormatter.Value(volume.ResistanceOhm, "Ω")} volume at {FigureFormatter.Value(volume.Setting, "1")}{network}{wiper}"
             );
         }
 
@@ -37,9 +38,8 @@ public static class LoadFormatter
 
         if (load.InputResistanceOhm is { } input)
         {
-            parts.Add(
-                $"{FigureFormatter.Value(input, "Ω")}{(load.InputCapacitanceF > 0 ? " and " + FigureFormatter.Value(load.InputCapacitanceF, "F") : "")} input"
-            );
+            string beside = load.InputCapacitanceF > 0 ? " and " + FigureFormatter.Value(load.InputCapacitanceF, "F") : "";
+            parts.Add($"{FigureFormatter.Value(input, "Ω")}{beside} input");
         }
 
         return parts.Count > 0 ? string.Join(", ", parts) : "nothing";

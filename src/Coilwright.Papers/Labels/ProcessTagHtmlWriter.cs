@@ -10,9 +10,18 @@ public static class ProcessTagHtmlWriter
 {
     private const string Css = """
         @page { size: auto; margin: 10mm; }
-        body { margin: 0; font: 14px/1.25 system-ui, "DejaVu Sans", sans-serif; color: #000; background: #fff; font-variant-numeric: tabular-nums; }
-        ul { list-style: none; margin: 0; padding: 0; display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 88mm), 1fr)); gap: 2mm; }
-        li { box-sizing: border-box; border: 1px solid #000; padding: 3mm; break-inside: avoid; display: grid; grid-template-columns: minmax(0, 1fr) 24mm; align-content: start; overflow-wrap: anywhere; }
+        body {
+            margin: 0; font: 14px/1.25 system-ui, "DejaVu Sans", sans-serif; color: #000; background: #fff;
+            font-variant-numeric: tabular-nums;
+        }
+        ul {
+            list-style: none; margin: 0; padding: 0; display: grid;
+            grid-template-columns: repeat(auto-fill, minmax(min(100%, 88mm), 1fr)); gap: 2mm;
+        }
+        li {
+            box-sizing: border-box; border: 1px solid #000; padding: 3mm; break-inside: avoid; display: grid;
+            grid-template-columns: minmax(0, 1fr) 24mm; align-content: start; overflow-wrap: anywhere;
+        }
         h2 { font-size: 20px; margin: 0; }
         p { margin: 0; }
         .key { font-size: 20px; font-weight: 700; }

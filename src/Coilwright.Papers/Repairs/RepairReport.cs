@@ -87,20 +87,28 @@ public static class RepairReport
         return [ReadingFormatter.Name(named), Side(line.AtDispatch), Side(line.Now), change, beyond];
     }
 
-    private static string Side(PieceReading? reading) =>
-        reading is null
-            ? "not read"
-            : ReadingFormatter.Value(reading)
-                + (ReadingFormatter.Conditions(reading) is { Length: > 0 } conditions ? $" ({conditions})" : "");
+    private static string Side(PieceReading? reading)
+    {
+        if (reading is null)
+        {
+            return "not read";
+        }
+
+        string conditions = ReadingFormatter.Conditions(reading);
+        return ReadingFormatter.Value(reading) + (conditions.Length > 0 ? $" ({conditions})" : "");
+    }
 
     private static bool SameFrequency(PieceReading then, PieceReading now) =>
         then.AtHz is null && now.AtHz is null || (then.AtHz is { } one && now.AtHz is { } other && Math.Abs(one / other - 1) < 0.01);
 
     /// <summary>Two independent readings: their uncertainties add as squares.</summary>
-    private static string Beyond(PieceReading then, PieceReading now) =>
-        then.HalfPart is { } one && now.HalfPart is { } other
-            ? Math.Abs(now.Comparable / then.Comparable - 1) > Math.Sqrt(one * one + other * other)
-                ? "yes"
-                : "no"
-            : "not stated";
+    private static string Beyond(PieceReading then, PieceReading now)
+    {
+        if (then.HalfPart is not { } one || now.HalfPart is not { } other)
+        {
+            return "not stated";
+        }
+
+        return Math.Abs(now.Comparable / then.Comparable - 1) > Math.Sqrt(one * one + other * other) ? "yes" : "no";
+    }
 }

@@ -20,10 +20,8 @@ public static class SetUpSheetHtmlWriter
         html.Append(
             "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">"
         );
-        html.Append(
-            $"<title>Set-up: "
-                + $"{E(setUp.Batch is { } batch ? $"batch {batch.Name}, {setUp.RecipeName}" : setUp.RecipeName)}</title><style>{SetUpSheetStyle.Css}</style></head><body>"
-        );
+        string name = setUp.Batch is { } batch ? $"batch {batch.Name}, {setUp.RecipeName}" : setUp.RecipeName;
+        html.Append($"<title>Set-up: {E(name)}</title><style>{SetUpSheetStyle.Css}</style></head><body>");
         WriteWays(html, ways ?? []);
         html.Append("<main>");
         html.Append(Pages(setUp));
@@ -106,10 +104,7 @@ public static class SetUpSheetHtmlWriter
             html.Append($"<p class=\"no-winder\"><strong>Note</strong> {E(WindingSetUp.ForNoWinderWords)}</p>");
         }
 
-        string measured = setUp.Batch is not { } batch
-            ? ""
-            : (batch.RoomKnown ? "; the room as entered" : "; no room temperature is in force")
-                + (batch.SpoolWire.Length > 0 ? $", wire of spool {batch.Spool}" : "");
+        string measured = setUp.Batch is { } batch ? Measured(batch) : "";
         html.Append("<section class=\"largest\"><div>");
         WriteStop(html, setUp, coil);
         html.Append("</div>");
@@ -215,20 +210,20 @@ public static class SetUpSheetHtmlWriter
         html.Append("</dl></li>");
     }
 
+    private static string Measured(BatchHeading batch) =>
+        (batch.RoomKnown ? "; the room as entered" : "; no room temperature is in force")
+        + (batch.SpoolWire.Length > 0 ? $", wire of spool {batch.Spool}" : "");
+
     private static void WriteWind(StringBuilder html, CoilSetUp coil)
     {
         html.Append("<li><h2>Wind</h2><dl class=\"pairs\">");
         double? speedRpm = coil.OnMachine is { } on ? on.SpeedRpm : coil.SpeedRpm;
+        string together = coil.OnMachine is { Spindles: > 1 and var count } ? $" for {count} coils" : "";
         Term(html, "Speed", speedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
         Term(
             html,
             "Time",
-            coil.RunTimeS is { } seconds
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{seconds / 60:0.0} min{(coil.OnMachine is { Spindles: > 1 and var count } ? $" for {count} coils" : "")}"
-                )
-                : "–"
+            coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min{together}") : "–"
         );
         Term(html, "Build", FigureFormatter.WithInterval(coil.Fill.Build));
         Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureFormatter.WithInterval(fill) : "–");

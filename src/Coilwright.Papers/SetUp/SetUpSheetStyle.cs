@@ -14,7 +14,10 @@ public static class SetUpSheetStyle
         .sheet h1 { font-size: 28px; line-height: 1.1; margin: 0; }
         .sheet h2 { font-size: 16px; margin: 0 0 2px; }
         .sheet p, .sheet ul { margin: 0; }
-        .sheet header { display: flex; justify-content: space-between; gap: 8mm; border-bottom: 3px solid var(--copper); padding-bottom: 2mm; }
+        .sheet header {
+            display: flex; justify-content: space-between; gap: 8mm; border-bottom: 3px solid var(--copper);
+            padding-bottom: 2mm;
+        }
         .sheet header .coil { font-size: 20px; }
         .sheet header dl { display: grid; grid-template-columns: auto auto; gap: 0 8mm; margin: 0; font-size: 14px; }
         .sheet dl { margin: 0; }
@@ -27,11 +30,21 @@ public static class SetUpSheetStyle
         .largest .stop { font-size: 72px; line-height: 1; font-weight: 700; letter-spacing: -1px; }
         .largest .meter { font-size: 56px; line-height: 1.25; font-weight: 700; }
         .steps { list-style: none; counter-reset: step; margin: 0; padding: 0; }
-        .steps > li { counter-increment: step; position: relative; display: grid; grid-template-columns: 31mm 1fr; align-items: start; padding: 1mm 0 1mm 9mm; border-bottom: 1px solid var(--ink); break-inside: avoid; }
-        .steps > li::before { content: counter(step); position: absolute; left: 0; top: 1mm; font-size: 28px; line-height: 1; font-weight: 700; color: var(--copper); }
+        .steps > li {
+            counter-increment: step; position: relative; display: grid; grid-template-columns: 31mm 1fr;
+            align-items: start; padding: 1mm 0 1mm 9mm; border-bottom: 1px solid var(--ink);
+            break-inside: avoid;
+        }
+        .steps > li::before {
+            content: counter(step); position: absolute; left: 0; top: 1mm; font-size: 28px; line-height: 1;
+            font-weight: 700; color: var(--copper);
+        }
         .steps > li > h2 { grid-row: span 3; margin: 0; }
         .steps > li > :not(h2) { grid-column: 2; }
-        .caution { border: 2px solid var(--ink); border-left-width: 10px; padding: 1mm 2.5mm; margin-top: 1mm !important; font-size: 12px; break-inside: avoid; }
+        .caution {
+            border: 2px solid var(--ink); border-left-width: 10px; padding: 1mm 2.5mm;
+            margin-top: 1mm !important; font-size: 12px; break-inside: avoid;
+        }
         .no-winder { border: 2px dashed var(--ink); padding: 1mm 2.5mm; margin-top: 1mm !important; }
         .ways { display: flex; flex-wrap: wrap; gap: 4px 20px; max-width: 186mm; margin: 0 auto; padding: 3mm 3mm 0; }
         .ways a { color: var(--copper); padding: 10px 0; min-height: 24px; }
@@ -39,7 +52,10 @@ public static class SetUpSheetStyle
         .caution strong { text-transform: uppercase; letter-spacing: 0.06em; margin-right: 1mm; }
         .break { padding: 1mm 0; }
         .break ul { padding-left: 5mm; }
-        .sheet footer { display: flex; justify-content: space-between; align-items: center; gap: 6mm; border-top: 3px solid var(--copper); padding-top: 1.5mm; font-size: 14px; }
+        .sheet footer {
+            display: flex; justify-content: space-between; align-items: center; gap: 6mm;
+            border-top: 3px solid var(--copper); padding-top: 1.5mm; font-size: 14px;
+        }
         .sheet .barcode { height: 9mm; flex: none; background: #fff; }
         @media screen and (max-width: 560px) {
           .sheet { padding: 4mm; overflow-wrap: anywhere; }

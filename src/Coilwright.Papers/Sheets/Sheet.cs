@@ -23,8 +23,8 @@ public sealed record Sheet(string Kind, string Subject, SheetHeading Heading, IR
     public IReadOnlyList<(string Term, string Meaning)> Facts =>
         [
             .. OwnFacts,
-            .. OfRevision ? [("Revision", Heading.Revision.Length > 0 ? Heading.Revision : "–")] : Array.Empty<(string, string)>(),
-            ("Shop", Heading.Shop.Length > 0 ? Heading.Shop : "–"),
+            .. OfRevision ? [("Revision", OrNone(Heading.Revision))] : Array.Empty<(string, string)>(),
+            ("Shop", OrNone(Heading.Shop)),
             ("Date", Heading.Date is { } date ? date.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture) : "–"),
         ];
 
@@ -33,4 +33,6 @@ public sealed record Sheet(string Kind, string Subject, SheetHeading Heading, IR
         Subject
         + (Heading.Revision.Length > 0 ? ", revision " + Heading.Revision : "")
         + (Heading.Shop.Length > 0 ? ", " + Heading.Shop : "");
+
+    private static string OrNone(string text) => text.Length > 0 ? text : "–";
 }

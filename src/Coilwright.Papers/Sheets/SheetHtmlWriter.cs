@@ -48,9 +48,8 @@ public static class SheetHtmlWriter
         html.Append(
             "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">"
         );
-        html.Append(
-            $"<title>{E(sheets.Count > 0 ? $"{sheets[0].Kind}: {sheets[0].Subject}" : "Papers")}</title><style>{SetUpSheetStyle()}{Css}</style></head><body><main>"
-        );
+        string title = sheets.Count > 0 ? $"{sheets[0].Kind}: {sheets[0].Subject}" : "Papers";
+        html.Append($"<title>{E(title)}</title><style>{SetUpSheetStyle()}{Css}</style></head><body><main>");
         for (int index = 0; index < sheets.Count; index++)
         {
             Write(html, sheets[index], index);
@@ -86,10 +85,8 @@ public static class SheetHtmlWriter
         }
 
         html.Append(inSteps ? "</ol>" : "");
-        html.Append(
-            $"<footer><div><p "
-                + $"class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(sheet.Where)}</p></div>{(sheet.Code.Length > 0 ? BarCode.Svg(sheet.Code) : "")}</footer></article>"
-        );
+        html.Append($"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(sheet.Where)}</p></div>");
+        html.Append(sheet.Code.Length > 0 ? BarCode.Svg(sheet.Code) : "").Append("</footer></article>");
     }
 
     private static void Write(StringBuilder html, SheetPart part, int index)
@@ -122,14 +119,15 @@ public static class SheetHtmlWriter
                     .Append("</tbody></table>");
                 break;
             case StepPart step:
-                html.Append(
-                    $"<li><h2>{E(step.Name)}</h2>{string.Concat(step.Lines.Select(line => $"<p>{E(line)}</p>"))}{string.Concat(step.Cautions.Select(Caution))}</li>"
-                );
+                html.Append($"<li><h2>{E(step.Name)}</h2>")
+                    .AppendJoin("", step.Lines.Select(line => $"<p>{E(line)}</p>"))
+                    .AppendJoin("", step.Cautions.Select(Caution))
+                    .Append("</li>");
                 break;
             case CurvePart curve:
-                html.Append(
-                    $"<figure>{ResponseFigure.Svg([(curve.Caption, curve.Curve)], [curve.Peak], "Response", $"response-{index}")}<figcaption>{E(curve.Caption)}</figcaption></figure>"
-                );
+                html.Append("<figure>")
+                    .Append(ResponseFigure.Svg([(curve.Caption, curve.Curve)], [curve.Peak], "Response", $"response-{index}"))
+                    .Append($"<figcaption>{E(curve.Caption)}</figcaption></figure>");
                 break;
             default:
                 throw new ArgumentException("This part cannot be drawn yet.", nameof(part));
@@ -144,8 +142,12 @@ public static class SheetHtmlWriter
         );
 
     /// <summary>A value with more letters than a column holds in large type is written smaller, as on the PDF.</summary>
-    private static string Figure(KeyFigure figure, int columns) =>
-        $"<div><dt>{E(figure.Label)}</dt><dd{(figure.Value.Length > 32 / columns ? " class=\"long\"" : "")}>{E(figure.Value)}</dd>{(figure.Note.Length > 0 ? $"<dd class=\"note\">{E(figure.Note)}</dd>" : "")}</div>";
+    private static string Figure(KeyFigure figure, int columns)
+    {
+        string size = figure.Value.Length > 32 / columns ? " class=\"long\"" : "",
+            note = figure.Note.Length > 0 ? $"<dd class=\"note\">{E(figure.Note)}</dd>" : "";
+        return $"<div><dt>{E(figure.Label)}</dt><dd{size}>{E(figure.Value)}</dd>{note}</div>";
+    }
 
     private static string Caution(string text) => $"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(text)}</p>";
 

@@ -88,9 +88,9 @@ public static class PieceSheet
             "capacitance" => (forecast.Capacitance.Value, false),
             _ => ((double?)null, false),
         };
+        string against = target ? "target" : "forecast";
         return nominal is { } wanted && reading.IsNumber
-            ? $"{ReadingFormatter.Signed(reading.Comparable / wanted - 1)} ({(target ? "target" : "forecast")} "
-                + $"{ReadingFormatter.Value(reading, wanted)})"
+            ? $"{ReadingFormatter.Signed(reading.Comparable / wanted - 1)} ({against} {ReadingFormatter.Value(reading, wanted)})"
             : "–";
     }
 
@@ -130,10 +130,13 @@ public static class PieceSheet
         );
 
     private static string Top(PoleReading? poles) =>
-        poles is not { PolesT.Count: > 0 } read ? "not read"
-        : read.PolesT.All(tesla => tesla > 0) ? "north"
-        : read.PolesT.All(tesla => tesla < 0) ? "south"
-        : "north and south, see above";
+        poles?.PolesT switch
+        {
+            null or { Count: 0 } => "not read",
+            { } read when read.All(tesla => tesla > 0) => "north",
+            { } read when read.All(tesla => tesla < 0) => "south",
+            _ => "north and south, see above",
+        };
 
     private static string Both(double lengthM) =>
         string.Create(

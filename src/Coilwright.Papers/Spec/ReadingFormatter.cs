@@ -26,30 +26,35 @@ internal static class ReadingFormatter
     }
 
     /// <summary>The value that is compared, or why there is none.</summary>
-    public static string Value(PieceReading reading) =>
-        reading.IsNumber ? Value(reading, reading.Comparable)
-        : reading.Flag.Length > 0 ? reading.Flag
-        : "–";
+    public static string Value(PieceReading reading)
+    {
+        string flag = reading.Flag.Length > 0 ? reading.Flag : "–";
+        return reading.IsNumber ? Value(reading, reading.Comparable) : flag;
+    }
 
     /// <summary>Another value of the same quantity, such as a limit.</summary>
     public static string Value(PieceReading reading, double si) => FigureFormatter.Value(si, UnitOf(reading.Quantity), Digits);
 
-    public static string Interval(PieceReading reading) =>
-        reading is { IsNumber: true, HalfPart: { } half }
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"±{100 * half:0.##} %{(reading.Quantity == "dcResistance" && reading.TemperatureC is null ? ", temperature unknown" : "")}"
-            )
-        : reading.IsNumber ? "not stated"
-        : "–";
+    public static string Interval(PieceReading reading)
+    {
+        string cold = reading.Quantity == "dcResistance" && reading.TemperatureC is null ? ", temperature unknown" : "";
+        return reading switch
+        {
+            { IsNumber: true, HalfPart: { } half } => string.Create(CultureInfo.InvariantCulture, $"±{100 * half:0.##} %{cold}"),
+            { IsNumber: true } => "not stated",
+            _ => "–",
+        };
+    }
 
     /// <summary>Temperature and instrument.</summary>
     public static string Conditions(PieceReading reading)
     {
-        string warm =
-            reading.TemperatureC is { } celsius ? "read at " + QuantityParser.Format(celsius, QuantityKind.Temperature)
-            : reading.Quantity is "dcResistance" ? "temperature not written down"
-            : "";
+        string warm = reading switch
+        {
+            { TemperatureC: { } celsius } => "read at " + QuantityParser.Format(celsius, QuantityKind.Temperature),
+            { Quantity: "dcResistance" } => "temperature not written down",
+            _ => "",
+        };
         return string.Join(", ", new[] { warm, reading.Instrument }.Where(part => part.Length > 0));
     }
 

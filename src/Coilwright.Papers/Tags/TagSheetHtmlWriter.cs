@@ -16,7 +16,11 @@ public static class TagSheetHtmlWriter
         body { margin: 0; font: 14px/1.2 system-ui, "DejaVu Sans", sans-serif; color: #000; background: #fff; }
         h1 { font-size: 20px; margin: 4mm; }
         ul { list-style: none; margin: 0; padding: 0; display: grid; grid-template-columns: repeat(3, 1fr); gap: 0; }
-        li { box-sizing: border-box; border: 1px dashed #777; padding: 2mm; height: 32mm; display: grid; grid-template-columns: 1fr 22mm; gap: 1mm 2mm; align-items: center; break-inside: avoid; overflow: hidden; }
+        li {
+            box-sizing: border-box; border: 1px dashed #777; padding: 2mm; height: 32mm; display: grid;
+            grid-template-columns: 1fr 22mm; gap: 1mm 2mm; align-items: center; break-inside: avoid;
+            overflow: hidden;
+        }
         strong { font-size: 24px; font-variant-numeric: tabular-nums; }
         .barcode { grid-column: 1; width: 100%; height: 12mm; }
         .qrcode { grid-column: 2; grid-row: 1 / span 2; width: 22mm; height: 22mm; }

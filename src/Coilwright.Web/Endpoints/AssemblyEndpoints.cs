@@ -109,8 +109,9 @@ internal static class AssemblyEndpoints
         }
 
         Guid? recipe = Guid.TryParse(typed["recipe"], out Guid id) ? id : null;
+        FormValues again = problems.Count > 0 ? typed : FormValues.Nothing;
         return problems.Count == 0 && made.Count == 1
             ? Results.LocalRedirect($"/pieces/{Uri.EscapeDataString(made[0])}?done=assembly")
-            : await PageAsync(recipe, typed["by"], problems, made, problems.Count > 0 ? typed : FormValues.Nothing, shop, cancel);
+            : await PageAsync(recipe, typed["by"], problems, made, again, shop, cancel);
     }
 }

@@ -37,24 +37,27 @@ internal sealed record BatchEventSubmission(
             return [NotSaid(Kind)];
         }
 
-        return kind == BatchEventKind.Undone
-            ? await shop.Run.UndoLastAsync(batchId, Id, Person, cancel)
-            : await shop.Run.RecordEventAsync(
-                new BatchEventEntry
-                {
-                    Id = Id,
-                    BatchId = batchId,
-                    Kind = kind,
-                    Tag = kind == BatchEventKind.Begun ? "" : Tag,
-                    Counter = kind is BatchEventKind.Paused or BatchEventKind.Broken or BatchEventKind.MoreWanted ? Counter : "",
-                    Spool = Spool,
-                    Choice = Choice,
-                    Turns = Turns,
-                    Machine = Machine,
-                    Person = Person,
-                    Note = Note,
-                },
-                cancel
-            );
+        if (kind == BatchEventKind.Undone)
+        {
+            return await shop.Run.UndoLastAsync(batchId, Id, Person, cancel);
+        }
+
+        return await shop.Run.RecordEventAsync(
+            new BatchEventEntry
+            {
+                Id = Id,
+                BatchId = batchId,
+                Kind = kind,
+                Tag = kind == BatchEventKind.Begun ? "" : Tag,
+                Counter = kind is BatchEventKind.Paused or BatchEventKind.Broken or BatchEventKind.MoreWanted ? Counter : "",
+                Spool = Spool,
+                Choice = Choice,
+                Turns = Turns,
+                Machine = Machine,
+                Person = Person,
+                Note = Note,
+            },
+            cancel
+        );
     }
 }

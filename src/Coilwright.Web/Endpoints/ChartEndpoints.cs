@@ -39,16 +39,17 @@ internal static class ChartEndpoints
         ChartSettingsForm form = FormOf(request.Query);
         ChartResult shown = await shop.Walls.ShowAsync(form, cancel);
         string recipe = shown.Recipes.FirstOrDefault(one => one.Id == shown.Recipe).Name ?? "";
-        IReadOnlyList<Problem> problems =
-            shown.Problems.Count > 0 ? shown.Problems
-            : shown.ControlChart is not { } wall || form.Since.Trim().Length == 0
-                ? [new Problem("since", "no limits are taken anew here", null, "a tag, or batch/tag, and why")]
-            : await shop.Pieces.Shelf.Rules.KeepLimitsAsync(
+        IReadOnlyList<Problem> problems = (shown.Problems.Count, shown.ControlChart?.Question, form.Since.Trim().Length) switch
+        {
+            (> 0, _, _) => shown.Problems,
+            (_, null, _) or (_, _, 0) => [new Problem("since", "no limits are taken anew here", null, "a tag, or batch/tag, and why")],
+            (_, { } asked, _) => await shop.Pieces.Shelf.Rules.KeepLimitsAsync(
                 typed.Id,
-                new ChartLimits(recipe, shown.Coil, wall.Question.Quantity, form.Since, form.Why, wall.Question.LimitsFrom),
+                new ChartLimits(recipe, shown.Coil, asked.Quantity, form.Since, form.Why, asked.LimitsFrom),
                 typed["limits-person"],
                 cancel
-            );
+            ),
+        };
         string back = string.Create(
             CultureInfo.InvariantCulture,
             $"/charts?recipe={shown.Recipe}&coil={Uri.EscapeDataString(shown.Coil)}&quantity={Uri.EscapeDataString(form.Quantity)}"

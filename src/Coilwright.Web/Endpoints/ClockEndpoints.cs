@@ -160,12 +160,9 @@ internal static class ClockEndpoints
     {
         FormValues typed = new(await request.ReadFormAsync(cancel));
         IReadOnlyList<Problem> problems = await act(typed, typed.All("piece"));
+        string back = typed["back"] is "piece" && typed.All("piece") is [var one] ? $"/pieces/{Uri.EscapeDataString(one)}" : "/clocks";
         return problems.Count == 0
-            ? Results.LocalRedirect(
-                typed["back"] is "piece" && typed.All("piece") is [var one]
-                    ? $"/pieces/{Uri.EscapeDataString(one)}?done={DoneForm.Of(request)}"
-                    : "/clocks?done=" + DoneForm.Of(request)
-            )
+            ? Results.LocalRedirect($"{back}?done={DoneForm.Of(request)}")
             : await PageAsync(problems, null, typed, shop, cancel);
     }
 
@@ -179,8 +176,9 @@ internal static class ClockEndpoints
             typed["person"],
             cancel
         );
+        FormValues again = alarm is null ? typed : FormValues.Nothing;
         return problems.Count == 0 && alarm is null
             ? Results.LocalRedirect("/clocks?done=bath")
-            : await PageAsync(problems, alarm, alarm is null ? typed : FormValues.Nothing, shop, cancel);
+            : await PageAsync(problems, alarm, again, shop, cancel);
     }
 }

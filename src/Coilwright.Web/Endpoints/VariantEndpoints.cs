@@ -96,16 +96,13 @@ internal static class VariantEndpoints
             problems.AddRange(outcome.Problems);
         }
 
-        string typed =
-            question is null ? ""
-            : string.IsNullOrWhiteSpace(value) ? question.Usual
-            : value.Trim();
+        string? typed = string.IsNullOrWhiteSpace(value) ? question?.Usual : value.Trim();
         return Answers.Page<VariantsPage>(
             new()
             {
                 ["Recipe"] = found.Record,
                 ["Asked"] = question,
-                ["Typed"] = typed,
+                ["Typed"] = question is null ? "" : typed,
                 ["Answer"] = answer,
                 ["Problems"] = problems,
             },

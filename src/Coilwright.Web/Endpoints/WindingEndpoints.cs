@@ -168,11 +168,12 @@ internal static class WindingEndpoints
     private static async Task<IResult> FindAsync(string? code, ShopServices shop, CancellationToken cancel)
     {
         SearchAnswer answer = await shop.Pieces.Search.FindAsync(code ?? "", cancel);
-        return answer.Only is { Kind: "piece" or "batch" or "coil" } only && HitAddress.Of(only) is { } address
-            ? Results.LocalRedirect(address)
-            : Answers.Page<FindPage>(
-                new() { ["Answer"] = answer },
-                answer.Hits.Count > 0 || answer.Asked.Length == 0 ? StatusCodes.Status200OK : StatusCodes.Status404NotFound
-            );
+        if (answer.Only is { Kind: "piece" or "batch" or "coil" } only && HitAddress.Of(only) is { } address)
+        {
+            return Results.LocalRedirect(address);
+        }
+
+        bool fine = answer.Hits.Count > 0 || answer.Asked.Length == 0;
+        return Answers.Page<FindPage>(new() { ["Answer"] = answer }, fine ? StatusCodes.Status200OK : StatusCodes.Status404NotFound);
     }
 }

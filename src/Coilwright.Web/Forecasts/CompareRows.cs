@@ -12,6 +12,8 @@ namespace Coilwright.Web.Forecasts;
 /// </summary>
 internal static class CompareRows
 {
+    private const string Pinned = "pinned";
+
     /// <summary>What a design does on a load, against the pinned one; null for a measured design.</summary>
     public static IReadOnlyList<ComparisonLine>? Lines(ComparedDesign design, ComparedDesign pinned, LoadCircuit load) =>
         design.Solved is { } solved
@@ -43,12 +45,11 @@ internal static class CompareRows
                 ? new CompareCell(ForecastNumberFormatter.Write(value.Value, line.Unit), ForecastNumberFormatter.Interval(value, line.Unit))
                 : new CompareCell(missing);
         string change =
-            design == pinned ? "pinned"
-            : pinned.Solved is not null
+            pinned.Solved is not null
             && Find(lines, "loadedPeak") is { Difference: not null } peak
             && Find(lines, "loadedPeakGain") is { } gain
                 ? $"{ComparisonFormatter.Change(peak)}, {ComparisonFormatter.Change(gain)}"
-            : "–";
+                : "–";
         return new CompareRow(
             name,
             Cell("loadedPeak", silent ? "silent" : "no peak"),
@@ -57,7 +58,7 @@ internal static class CompareRows
             Cell("minus3Db"),
             Cell("level"),
             Cell("noise"),
-            change
+            design == pinned ? Pinned : change
         );
     }
 
@@ -70,26 +71,22 @@ internal static class CompareRows
             against = design == pinned ? null : pinned.Peak(load);
         Response low = design.Compute(load, [20]);
         string change =
-            design == pinned ? "pinned"
-            : peak is { } here && against is { } there
+            peak is { } here && against is { } there
                 ? string.Create(
                     CultureInfo.InvariantCulture,
                     $"{100 * (here.FrequencyHz / there.FrequencyHz - 1):+0.0;−0.0} %, {here.GainDb - there.GainDb:+0.0;−0.0} dB"
                 )
-            : "–";
+                : "–";
+        string without = low.IsSilent ? "silent" : "no peak";
         return new CompareRow(
             name,
-            new(
-                peak is { } top ? ForecastNumberFormatter.Write(top.FrequencyHz, "Hz")
-                : low.IsSilent ? "silent"
-                : "no peak"
-            ),
+            new(peak is { } top ? ForecastNumberFormatter.Write(top.FrequencyHz, "Hz") : without),
             new(peak is { } height ? ForecastNumberFormatter.Write(height.GainDb, "dB") : "–"),
             new(peak is { } sharp ? ForecastNumberFormatter.Write(sharp.Q, "1") : "–"),
             new(design.Fall(load) is { } fall ? ForecastNumberFormatter.Write(fall, "Hz") : "–"),
             new(low.IsSilent ? "–" : ForecastNumberFormatter.Write(low.LowFrequencyGainDb, "dB")),
             new(low.IsSilent ? "–" : ForecastNumberFormatter.Write(20 * Math.Log10(design.NoiseV(load)), "dBV")),
-            change
+            design == pinned ? Pinned : change
         );
     }
 }

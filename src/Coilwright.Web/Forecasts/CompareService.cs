@@ -132,12 +132,11 @@ internal static class CompareService
 
         IReadOnlyList<ComparisonLine>?[] lines = new IReadOnlyList<ComparisonLine>?[curves.Length];
         Parallel.For(0, curves.Length, k => lines[k] = CompareRows.Lines(curves[k].Design, designs[0], curves[k].Load));
-        int pinnedPeak = Array.FindIndex(peaks, peak => peak is not null);
+        double? pinnedHz = peaks.FirstOrDefault(peak => peak is not null)?.FrequencyHz;
         return new CompareViewModel
         {
             Designs = [.. designs.Select(design => design.Name)],
-            Response =
-                views.Count == 0 ? null : new ResponseViewModel(hz, views, pinnedPeak < 0 ? null : peaks[pinnedPeak]!.Value.FrequencyHz),
+            Response = views.Count == 0 ? null : new ResponseViewModel(hz, views, pinnedHz),
             Rows = [.. curves.Select((curve, i) => CompareRows.Of(names[i], curve.Design, designs[0], curve.Load, lines[i]))],
             ResultDifferences = ResultDifference.Between(designs, loads[0].Load, [.. lines.Take(designs.Count)]),
             Svg = views.Count == 0 ? "" : ResponseFigure.Svg([.. names.Zip(responses)], peaks, "Responses compared", "compare"),

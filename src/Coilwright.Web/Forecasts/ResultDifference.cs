@@ -65,10 +65,14 @@ internal static class ResultDifference
             return Measured(row, design, load) is { } value ? ForecastNumberFormatter.Write(value, row.Unit) : "–";
         }
 
-        return lines.FirstOrDefault(line => line.Name == row.Name) is { Second: { } estimate } found
-            ? $"{ForecastNumberFormatter.Write(estimate.Value, row.Unit)} "
-                + $"({ForecastNumberFormatter.Interval(estimate, row.Unit)}){(changed ? $", {ComparisonFormatter.Change(found)}" : "")}"
-            : "–";
+        if (lines.FirstOrDefault(line => line.Name == row.Name) is not { Second: { } estimate } found)
+        {
+            return "–";
+        }
+
+        string change = changed ? $", {ComparisonFormatter.Change(found)}" : "";
+        string interval = ForecastNumberFormatter.Interval(estimate, row.Unit);
+        return $"{ForecastNumberFormatter.Write(estimate.Value, row.Unit)} ({interval}){change}";
     }
 
     /// <summary>What a fitted curve tells of it.</summary>

@@ -37,9 +37,12 @@ public sealed record HoldForm(string Spool, string OhmPerM)
     public static HoldForm Of(string? spool, string? typed, IReadOnlyList<SpoolStatus> shelf, Recipe recipe)
     {
         HoldForm form = new((spool ?? "").Trim(), (typed ?? "").Trim());
-        return form.Spool.Length > 0 ? form.FromShelf(shelf, recipe)
-            : form.OhmPerM.Length > 0 ? form.FromText()
-            : form;
+        if (form.Spool.Length > 0)
+        {
+            return form.FromShelf(shelf, recipe);
+        }
+
+        return form.OhmPerM.Length > 0 ? form.FromText() : form;
     }
 
     private HoldForm FromShelf(IReadOnlyList<SpoolStatus> shelf, Recipe recipe)
@@ -83,22 +86,12 @@ public sealed record HoldForm(string Spool, string OhmPerM)
     private HoldForm FromText()
     {
         bool read = QuantityParser.TryParse(OhmPerM, s_range, unitRequired: false, out Entered entered, out string why);
-        return read && s_range.Allows(entered.Si)
-            ? this with
-            {
-                Read = Estimate.Within(entered.Si, TypedFraction, Basis.Measured),
-            }
-            : this with
-            {
-                Problems =
-                [
-                    new Problem(
-                        "ohmPerM",
-                        read ? "too high or low for winding wire; check length and range" : why,
-                        OhmPerM,
-                        $"{LeastOhmPerM} to {MostOhmPerM} Ω/m"
-                    ),
-                ],
-            };
+        if (read && s_range.Allows(entered.Si))
+        {
+            return this with { Read = Estimate.Within(entered.Si, TypedFraction, Basis.Measured) };
+        }
+
+        string wrong = read ? "too high or low for winding wire; check length and range" : why;
+        return this with { Problems = [new Problem("ohmPerM", wrong, OhmPerM, $"{LeastOhmPerM} to {MostOhmPerM} Ω/m")] };
     }
 }

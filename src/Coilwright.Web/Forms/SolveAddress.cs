@@ -32,11 +32,13 @@ public sealed record SolveAddress(Guid RecipeId, string Objective, string Vary, 
     public string Toggled(Solution solution)
     {
         string key = KeyOf(solution);
-        return IsPinned(solution)
-            ? (this with { Pins = [.. Pins.Where(pin => pin != key)], Against = Against == key ? "" : Against }).Link(
-                Pins.Count > 1 ? "pinned" : "answer"
-            )
-            : (this with { Pins = [.. Pins, key] }).Link("pinned");
+        if (!IsPinned(solution))
+        {
+            return (this with { Pins = [.. Pins, key] }).Link("pinned");
+        }
+
+        string[] left = [.. Pins.Where(pin => pin != key)];
+        return (this with { Pins = left, Against = Against == key ? "" : Against }).Link(Pins.Count > 1 ? "pinned" : "answer");
     }
 
     /// <summary>Link that tells the others against this one; empty for the recipe as it stands.</summary>

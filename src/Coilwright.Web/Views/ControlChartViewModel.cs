@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using Coilwright.Papers.Figures;
+using Coilwright.Papers.Formatting;
 using Coilwright.Workshop.ControlCharts;
 
 namespace Coilwright.Web.Views;
@@ -64,38 +64,39 @@ public static class ControlChartViewModel
             "inductance" => "H",
             _ => "1",
         };
-        ChartSeries[] charts = [.. wall.Charts];
-        StringBuilder csv = new(
-            $"batch,tag,{wall.Question.Quantity} [{unit}],person,time,left out,temperature known"
-                + string.Concat(charts.Select(chart => chart.Second is null ? $",{chart.Name}" : $",{chart.Name} up,{chart.Name} down"))
-                + ",signals\n"
-        );
+        CsvTable csv = new([
+            .. (string[])["batch", "tag", $"{wall.Question.Quantity} [{unit}]", "person", "time", "left out", "temperature known"],
+            .. wall.Charts.SelectMany(chart => chart.Second is null ? [chart.Name] : new[] { $"{chart.Name} up", $"{chart.Name} down" }),
+            "signals",
+        ]);
+        (ChartSeries Chart, Dictionary<int, int> Places)[] charts =
+        [
+            .. wall.Charts.Select(chart => (chart, chart.Places.Index().ToDictionary(at => at.Item, at => at.Index))),
+        ];
         ILookup<int, ChartSignal> signals = wall.Signals.ToLookup(signal => signal.Index);
-        int[] next = new int[charts.Length];
-        for (int place = 0; place < wall.Points.Count; place++)
+        foreach ((int place, ChartedCoil point) in wall.Points.Index())
         {
-            ChartedCoil point = wall.Points[place];
-            csv.Append(
-                CultureInfo.InvariantCulture,
-                $"{Cell(point.Batch)},{Cell(point.Tag)},{point.Value:G9},{Cell(point.Person)},{point.TimeUtc:O},{(point.LeftOut ? "yes" : "")},{(point.TemperatureKnown ? "yes" : "no")}"
-            );
-            for (int n = 0; n < charts.Length; n++)
-            {
-                bool here = next[n] < charts[n].Places.Count && charts[n].Places[next[n]] == place;
-                csv.Append(here ? string.Create(CultureInfo.InvariantCulture, $",{charts[n].Values[next[n]]:G9}") : ",");
-                csv.Append(
-                    charts[n].Second is not { } second ? ""
-                    : here ? string.Create(CultureInfo.InvariantCulture, $",{second[next[n]]:G9}")
-                    : ","
-                );
-                next[n] += here ? 1 : 0;
-            }
-
-            csv.Append(',').Append(Cell(string.Join("; ", signals[place].Select(signal => $"{signal.Chart}: {signal.Rule}")))).Append('\n');
+            csv.Add([
+                point.Batch,
+                point.Tag,
+                Number(point.Value),
+                point.Person,
+                point.TimeUtc?.ToString("O", CultureInfo.InvariantCulture) ?? "",
+                point.LeftOut ? "yes" : "",
+                point.TemperatureKnown ? "yes" : "no",
+                .. charts.SelectMany(one => Cells(one.Chart, one.Places.TryGetValue(place, out int at) ? at : null)),
+                string.Join("; ", signals[place].Select(signal => $"{signal.Chart}: {signal.Rule}")),
+            ]);
         }
 
         return csv.ToString();
     }
+
+    /// <summary>One or two cells of a chart; empty where it has no point.</summary>
+    private static IEnumerable<string> Cells(ChartSeries chart, int? at) =>
+        new[] { chart.Values, chart.Second }.OfType<IReadOnlyList<double>>().Select(values => at is { } index ? Number(values[index]) : "");
+
+    private static string Number(double value) => value.ToString("G9", CultureInfo.InvariantCulture);
 
     private static (double Si, string Name) UnitOf(ControlChart wall) =>
         wall.Question.Quantity switch
@@ -134,13 +135,6 @@ public static class ControlChartViewModel
 
     private static string Write(ControlChart wall, ChartSeries chart, double value) =>
         chart.InSigma ? string.Create(CultureInfo.InvariantCulture, $"{value:0.##} sigma") : Value(wall, value);
-
-    private static string Cell(string text)
-    {
-        // a spreadsheet must not take it for a formula
-        string safe = text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
-        return safe.AsSpan().IndexOfAny(',', '"', '\n') >= 0 ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"" : safe;
-    }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -19,16 +19,19 @@ public static class ForecastNumberFormatter
             high = Write(estimate.High, unit);
         string[] lower = low.Split(' ', 2),
             upper = high.Split(' ', 2);
-        return estimate.IsExact
-            ? "exact"
-            : $"{(lower.Length == 2 && upper.Length == 2 && lower[1] == upper[1] ? lower[0] : low)} to {high}";
+        bool sameUnit = lower.Length == 2 && upper.Length == 2 && lower[1] == upper[1];
+        string from = sameUnit ? lower[0] : low;
+        return estimate.IsExact ? "exact" : $"{from} to {high}";
     }
 
     /// <summary>A number in an SI unit as people write it.</summary>
     public static string Write(double si, string unit) =>
-        unit is "V·s/m" or "Wb" or "m²" or "dB" or "dBV" ? FigureFormatter.Value(si, unit)
-        : KindOf(unit) is { } kind ? QuantityParser.Format(si, kind)
-        : Plain(si) + (unit is "1" or "" ? "" : " " + unit);
+        unit switch
+        {
+            "V·s/m" or "Wb" or "m²" or "dB" or "dBV" => FigureFormatter.Value(si, unit),
+            "1" or "" => Plain(si),
+            _ => KindOf(unit) is { } kind ? QuantityParser.Format(si, kind) : $"{Plain(si)} {unit}",
+        };
 
     private static QuantityKind? KindOf(string unit) =>
         unit switch

@@ -1,6 +1,6 @@
 using System.Globalization;
-using System.Text;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Formatting;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Web.Views;
@@ -42,16 +42,12 @@ public sealed record ResponseViewModel(IReadOnlyList<double> FrequencyHz, IReadO
     /// <summary>The curves as a table, a column each, units in the header.</summary>
     public string Csv()
     {
-        StringBuilder csv = new("frequency [Hz]" + string.Concat(Curves.Select(curve => $",gain {curve.Name} [dB]")) + "\n");
-        for (int i = 0; i < FrequencyHz.Count; i++)
+        CsvTable csv = new(["frequency [Hz]", .. Curves.Select(curve => $"gain {curve.Name} [dB]")]);
+        foreach ((int at, double hz) in FrequencyHz.Index())
         {
-            csv.Append(CultureInfo.InvariantCulture, $"{FrequencyHz[i]:G7}");
-            foreach (CurveViewModel curve in Curves)
-            {
-                csv.Append(CultureInfo.InvariantCulture, $",{curve.GainDb[i]:F4}"); // nothing where a measured curve does not reach
-            }
-
-            csv.Append('\n');
+            // nothing where a measured curve does not reach
+            IEnumerable<string> gains = Curves.Select(curve => curve.GainDb[at]?.ToString("F4", CultureInfo.InvariantCulture) ?? "");
+            csv.Add([hz.ToString("G7", CultureInfo.InvariantCulture), .. gains]);
         }
 
         return csv.ToString();

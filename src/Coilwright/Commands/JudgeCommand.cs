@@ -180,9 +180,14 @@ public static class JudgeCommand
     /// <summary>What the meter showed, its unit once: as typed where a bare number was typed, else as understood.</summary>
     private static string AsRead(ReadingRecord reading)
     {
+        if (reading.Si is not { } si)
+        {
+            return reading.Typed;
+        }
+
         bool bare = reading.Typed.Length > 0 && char.IsAsciiDigit(reading.Typed[^1]);
-        return reading.Si is not { } si ? reading.Typed
-            : bare ? $"{reading.Typed} {reading.Unit}"
+        return bare
+            ? $"{reading.Typed} {reading.Unit}"
             : QuantityParser.Echo(new Entered(si, reading.Typed, reading.Unit), QuantityKind.Resistance);
     }
 

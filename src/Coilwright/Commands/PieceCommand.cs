@@ -51,15 +51,14 @@ public static class PieceCommand
                 double part = 0;
                 if (parsed.GetRequiredValue(offset) is { Length: > 0 } typed)
                 {
-                    part =
-                        QuantityParser.TryParse(typed, QuantityKind.Fraction, false, out Entered entered, out string why)
-                        && Math.Abs(entered.Si) <= 0.5
-                            ? entered.Si
-                            : throw WrongInputException.About(
-                                "--offset",
-                                why.Length > 0 ? why : "outside what is possible here",
-                                "-50 % to 50 %"
-                            );
+                    bool read = QuantityParser.TryParse(typed, QuantityKind.Fraction, false, out Entered entered, out string why);
+                    if (!read || Math.Abs(entered.Si) > 0.5)
+                    {
+                        string wrong = why.Length > 0 ? why : "outside what is possible here";
+                        throw WrongInputException.About("--offset", wrong, "-50 % to 50 %");
+                    }
+
+                    part = entered.Si;
                 }
 
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);

@@ -82,13 +82,16 @@ internal sealed class ReadCorrection
         ReadingRecord[] meant = [.. all.Where(reading => wrong.Length == 0 || reading.Typed.Trim() == wrong.Trim())];
         string name = quantity == "inductance" ? "inductance" : "resistance",
             there = string.Join(", ", all.Select(reading => reading.Typed));
-        return meant.Length == 1
-            ? meant[0]
-            : throw WrongInputException.About(
-                quantity == "inductance" ? "--inductance" : "--wrong",
-                all.Length == 0 ? $"{coil.Tag} has no {name} in force" : $"say which {name} of {coil.Tag} is the wrong one",
-                there.Length > 0 ? there : null
-            );
+        if (meant.Length == 1)
+        {
+            return meant[0];
+        }
+
+        throw WrongInputException.About(
+            quantity == "inductance" ? "--inductance" : "--wrong",
+            all.Length == 0 ? $"{coil.Tag} has no {name} in force" : $"say which {name} of {coil.Tag} is the wrong one",
+            there.Length > 0 ? there : null
+        );
     }
 
     private static string Or(string typed, string stands) => typed.Trim().Length > 0 ? typed : stands;

@@ -1,11 +1,11 @@
 using System.CommandLine;
 using System.Globalization;
 using System.Numerics;
-using System.Text;
 using Coilwright.Analysis.Curves;
 using Coilwright.Bench;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Sound;
 using Coilwright.Workshop.Curves;
@@ -143,15 +143,20 @@ public static class SweepCommand
                     answer.RefuseUnlessWinding();
                 }
 
-                await desk
-                    .Output.WriteLineAsync(
-                        parsed.GetValue(csv) ? Csv(table.Curve)
-                        : parsed.GetValue(lumped) ? FitWriter.Lumped(answer)
-                        : parsed.GetValue(json) ? FitWriter.Json(answer)
-                        : FitWriter.PlainText(answer)
-                    )
-                    .ConfigureAwait(false);
-                return parsed.GetValue(csv) || answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
+                if (parsed.GetValue(csv))
+                {
+                    await desk.Output.WriteAsync(Csv(table.Curve)).ConfigureAwait(false);
+                    return ExitCode.Done;
+                }
+
+                string words = (parsed.GetValue(lumped), parsed.GetValue(json)) switch
+                {
+                    (true, _) => FitWriter.Lumped(answer),
+                    (_, true) => FitWriter.Json(answer),
+                    _ => FitWriter.PlainText(answer),
+                };
+                await desk.Output.WriteLineAsync(words).ConfigureAwait(false);
+                return answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
             }
         );
         return command;
@@ -243,13 +248,10 @@ public static class SweepCommand
 
     private static string Csv(MeasuredCurve curve)
     {
-        StringBuilder csv = new("frequency [Hz],real [Ω],imaginary [Ω]");
-        for (int i = 0; i < curve.Count; i++)
+        CsvTable csv = new("frequency [Hz]", "real [Ω]", "imaginary [Ω]");
+        foreach ((double hz, Complex ohm) in curve.FrequenciesHz.Zip(curve.ImpedanceOhm!))
         {
-            csv.Append(
-                CultureInfo.InvariantCulture,
-                $"\n{curve.FrequenciesHz[i]:R},{curve.ImpedanceOhm![i].Real:R},{curve.ImpedanceOhm[i].Imaginary:R}"
-            );
+            csv.Add([.. ((double[])[hz, ohm.Real, ohm.Imaginary]).Select(value => value.ToString("R", CultureInfo.InvariantCulture))]);
         }
 
         return csv.ToString();

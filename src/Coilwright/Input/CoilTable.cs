@@ -123,10 +123,8 @@ public sealed partial class CoilTable
             }
             else if (kind is { } quantity)
             {
-                _units[name] =
-                    unit.Length > 0 ? unit
-                    : quantity == QuantityKind.Temperature ? "°C"
-                    : Quantities[name].Unit;
+                string usual = quantity == QuantityKind.Temperature ? "°C" : Quantities[name].Unit;
+                _units[name] = unit.Length > 0 ? unit : usual;
             }
         }
 

@@ -1,4 +1,4 @@
-using System.Text;
+using CsvHelper;
 
 namespace Coilwright.Input;
 
@@ -30,62 +30,23 @@ internal static class CsvCells
         return semicolons ? ';' : ',';
     }
 
-    /// <summary>
-    /// Rows of cells with the line each begins on; spaces around unquoted cells go, blank lines are left out. Every letter is looked at
-    /// once.
-    /// </summary>
+    /// <summary>Rows of cells with the line each begins on; white space around cells goes, blank lines are left out.</summary>
     public static IEnumerable<(int Line, string[] Cells)> Rows(string text)
     {
-        char separator = SeparatorOf(text);
-        List<string> cells = [];
-        StringBuilder cell = new();
-        bool quoted = false,
-            wasQuoted = false,
-            blank = true;
-        int line = 1,
-            first = 1;
-        void EndCell()
+        CsvReaderOptions form = new()
         {
-            cells.Add(wasQuoted ? cell.ToString() : cell.ToString().Trim());
-            cell.Clear();
-            (wasQuoted, blank) = (false, true);
-        }
-
-        for (int at = 0; at <= text.Length; at++)
+            Separator = SeparatorOf(text),
+            HasHeader = false,
+            TrimWhitespace = true,
+            TrackLineNumbers = true,
+        };
+        using CsvReader reader = CsvReader.FromText(text, form);
+        while (reader.Read())
         {
-            char letter = at < text.Length ? text[at] : '\n';
-            if (quoted && at < text.Length)
+            string[] cells = [.. Enumerable.Range(0, reader.FieldCount).Select(at => reader.GetString(at).Trim())];
+            if (Array.Exists(cells, one => one.Length > 0))
             {
-                bool twice = letter == '"' && at + 1 < text.Length && text[at + 1] == '"';
-                quoted = letter != '"' || twice;
-                line += letter == '\n' ? 1 : 0;
-                at += twice ? 1 : 0;
-                _ = quoted ? cell.Append(letter) : cell;
-            }
-            else if (letter == '"' && blank && !wasQuoted)
-            {
-                cell.Clear();
-                (quoted, wasQuoted) = (true, true);
-            }
-            else if (letter == separator)
-            {
-                EndCell();
-            }
-            else if (letter == '\n')
-            {
-                EndCell();
-                if (cells.Exists(one => one.Length > 0))
-                {
-                    yield return (first, [.. cells]);
-                }
-
-                cells.Clear();
-                first = ++line;
-            }
-            else if (letter != '\r')
-            {
-                cell.Append(letter);
-                blank &= char.IsWhiteSpace(letter);
+                yield return ((int)reader.LineNumber, cells);
             }
         }
     }

@@ -22,10 +22,11 @@ internal readonly partial record struct TableNumbers(bool CommaIsDecimal)
             plain is not null
             && double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out number)
             && double.IsFinite(number);
-        why =
-            read || plain is null ? why
-            : cell.Length == 0 ? "the number is missing"
-            : $"\"{cell}\" is not a number";
+        if (!read && plain is not null)
+        {
+            why = cell.Length == 0 ? "the number is missing" : $"\"{cell}\" is not a number";
+        }
+
         number = read ? number : double.NaN;
         return read;
     }

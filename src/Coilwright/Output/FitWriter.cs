@@ -244,9 +244,11 @@ internal static class FitWriter
         answer.Table.Curve.ImpedanceOhm is null ? (answer.Fit.Fit.ResidualDeviation, "dB") : (100 * answer.Fit.Fit.ResidualDeviation, "%");
 
     private static string UnitOf(PickupParts parts, int parameter) =>
-        parameter == PickupParts.Capacitance ? "F"
-        : parts.IsInductance(parameter) ? "H"
-        : "Ω";
+        parameter switch
+        {
+            PickupParts.Capacitance => "F",
+            _ => parts.IsInductance(parameter) ? "H" : "Ω",
+        };
 
     private static string Sentence(UntoldParts untold)
     {

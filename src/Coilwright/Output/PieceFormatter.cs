@@ -109,14 +109,15 @@ internal static class PieceFormatter
         PieceSnapshot life = piece.Snapshot;
         writer.WriteLine($"Piece {life.Piece.Serial}: {life.Recipe.Name}, revision {life.Revision.Letter}, {piece.State}");
         writer.WriteLine(
-            $"  put together "
-                + $"{ShopTime.Words(life.Piece.TimeUtc, zone)}{By(life.Piece.Person)}{(life.Piece.Overruled.Length > 0 ? $"; coils chosen because: {life.Piece.Overruled}" : "")}"
+            $"  put together {ShopTime.Words(life.Piece.TimeUtc, zone)}{By(life.Piece.Person)}"
+                + After("; coils chosen because: ", life.Piece.Overruled)
         );
         foreach (TracedCoil coil in piece.Coils)
         {
+            string gone = coil.IsOut ? " (taken out)" : "";
             writer.WriteLine(
-                $"  {coil.Place}: "
-                    + $"{coil.Batch.Name}/{coil.Tag}{(coil.IsOut ? " (taken out)" : "")}{(coil.Spool.Length > 0 ? $", spool {coil.Spool}{(coil.Lot.Length > 0 ? $" of lot {coil.Lot}" : "")}{(coil.SpoolDoubt.Length > 0 ? $" ({coil.SpoolDoubt})" : "")}" : "")}{(coil.Machine.Length > 0 ? $", {coil.Machine}" : "")}, {string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}"
+                $"  {coil.Place}: {coil.Batch.Name}/{coil.Tag}{gone}{Spool(coil)}{After(", ", coil.Machine)}, "
+                    + $"{string.Join(" and ", coil.Persons)}; {string.Join(", ", coil.Readings.Select(reading => reading.Typed))}"
             );
         }
 
@@ -142,9 +143,11 @@ internal static class PieceFormatter
 
         foreach (PieceEventRecord one in life.History.All.Where(one => one.Kind != PieceEventKind.ToldLate))
         {
+            string late = PieceEventFormatter.Late(one, piece, zone),
+                ahead = PieceEventFormatter.Ahead(one, piece),
+                back = life.History.IsTakenBack(one) ? " (taken back)" : "";
             writer.WriteLine(
-                $"  {ShopTime.Words(one.TimeUtc, zone)} "
-                    + $"{PieceEventFormatter.Of(one, piece)}{PieceEventFormatter.Late(one, piece, zone)}{PieceEventFormatter.Ahead(one, piece)}{(life.History.IsTakenBack(one) ? " (taken back)" : "")}{By(one.Person)}"
+                $"  {ShopTime.Words(one.TimeUtc, zone)} {PieceEventFormatter.Of(one, piece)}{late}{ahead}{back}{By(one.Person)}"
             );
         }
     }
@@ -178,15 +181,7 @@ internal static class PieceFormatter
                 continue;
             }
 
-            await writer
-                .WriteLineAsync(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{hit.Name}, {hit.Words}: "
-                            + $"{(hit.Pieces.Count == 0 ? "in no piece" : hit.Pieces.Count == 1 ? "in 1 piece" : $"in {hit.Pieces.Count} pieces")}"
-                    )
-                )
-                .ConfigureAwait(false);
+            await writer.WriteLineAsync($"{hit.Name}, {hit.Words}: in {Pieces(hit.Pieces.Count)}").ConfigureAwait(false);
             Table table = new("piece", "recipe", "state", "used as");
             foreach (TracedState state in hit.Pieces)
             {
@@ -200,5 +195,19 @@ internal static class PieceFormatter
         }
     }
 
-    private static string By(string person) => person.Length > 0 ? $", {person}" : "";
+    private static string Pieces(int count) =>
+        count switch
+        {
+            0 => "no piece",
+            1 => "1 piece",
+            _ => string.Create(CultureInfo.InvariantCulture, $"{count} pieces"),
+        };
+
+    private static string Spool(TracedCoil coil) =>
+        coil.Spool.Length == 0 ? "" : $", spool {coil.Spool}{After(" of lot ", coil.Lot)}{After(" (", coil.SpoolDoubt, ")")}";
+
+    private static string By(string person) => After(", ", person);
+
+    /// <summary>A text between its words; nothing where there is none.</summary>
+    private static string After(string before, string text, string behind = "") => text.Length > 0 ? before + text + behind : "";
 }

@@ -93,12 +93,13 @@ internal static class ResponseWriter
 
     public static string Csv(ResponseAnswer answer)
     {
-        StringBuilder csv = new("frequency [Hz],gain [dB],phase [deg],impedance [Ω]" + (answer.Against is null ? "\n" : ",change [dB]\n"));
-        for (int i = 0; i < answer.Lines.Count; i++)
+        string[] change = answer.Against is null ? [] : ["change [dB]"];
+        CsvTable csv = new(["frequency [Hz]", "gain [dB]", "phase [deg]", "impedance [Ω]", .. change]);
+        foreach ((int at, ResponseLine line) in answer.Lines.Index())
         {
-            ResponseLine line = answer.Lines[i];
-            csv.Append(CultureInfo.InvariantCulture, $"{line.FrequencyHz:R},{line.GainDb:R},{line.PhaseDeg:R},{line.ImpedanceOhm:R}");
-            csv.Append(answer.Against is { } against ? string.Create(CultureInfo.InvariantCulture, $",{against.GainDb[i]:R}\n") : "\n");
+            double[] changed = answer.Against is { } against ? [against.GainDb[at]] : [];
+            double[] row = [line.FrequencyHz, line.GainDb, line.PhaseDeg, line.ImpedanceOhm, .. changed];
+            csv.Add([.. row.Select(value => value.ToString("R", CultureInfo.InvariantCulture))]);
         }
 
         return csv.ToString();

@@ -48,6 +48,6 @@ internal static class SetFormatter
     }
 
     public static string Line(PieceSet set) =>
-        $"Set {set.Name}: "
-        + $"{string.Join(", ", set.Members.Select(one => $"{one.Place.Place} {one.Snapshot.Piece.Serial}"))}{(set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "")}";
+        $"Set {set.Name}: {string.Join(", ", set.Members.Select(one => $"{one.Place.Place} {one.Snapshot.Piece.Serial}"))}"
+        + (set.Why.Length > 0 ? $"; chosen because: {set.Why}" : "");
 }

@@ -28,10 +28,10 @@ public static class SolutionFormatter
         if (answer.Front.Count > 1)
         {
             writer.WriteLine();
-            writer.WriteLine(
-                $"The trade-off of "
-                    + $"{string.Join(" against ", answer.Axes.Select(axis => FigureFormatter.Name(axis.Quantity) + (axis.Most ? " (more is better)" : " (less is better)")))}:"
+            IEnumerable<string> axes = answer.Axes.Select(axis =>
+                FigureFormatter.Name(axis.Quantity) + (axis.Most ? " (more is better)" : " (less is better)")
             );
+            writer.WriteLine($"The trade-off of {string.Join(" against ", axes)}:");
             WriteTable(writer, answer.Front);
         }
 
@@ -65,8 +65,13 @@ public static class SolutionFormatter
     private static string Half(NamedFigure figure)
     {
         double half = (figure.Estimate.High - figure.Estimate.Low) / 2;
-        return !double.IsFinite(half) || figure.Estimate.IsExact ? ""
-            : figure.Unit == "dB" ? string.Create(CultureInfo.InvariantCulture, $" ±{half:0.0}")
+        if (!double.IsFinite(half) || figure.Estimate.IsExact)
+        {
+            return "";
+        }
+
+        return figure.Unit == "dB"
+            ? string.Create(CultureInfo.InvariantCulture, $" ±{half:0.0}")
             : string.Create(CultureInfo.InvariantCulture, $" ±{100 * half / Math.Abs(figure.Estimate.Value):0.#} %");
     }
 

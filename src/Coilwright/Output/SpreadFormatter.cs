@@ -51,9 +51,12 @@ public static class SpreadFormatter
         }
 
         writer.WriteLine();
+        IEnumerable<string> off = run.FieldCheck.Quantities.Select(line =>
+            string.Create(CultureInfo.InvariantCulture, $"{line.Largest * 100:0.##} % in {FigureFormatter.Name(line.Name)}")
+        );
         writer.WriteLine(
             $"Of the pieces drawn, {run.FieldCheck.Samples} were solved in full; the model about one solution was off by at most "
-                + $"{string.Join(", ", run.FieldCheck.Quantities.Select(line => string.Create(CultureInfo.InvariantCulture, $"{line.Largest * 100:0.##} % in {FigureFormatter.Name(line.Name)}")))}."
+                + $"{string.Join(", ", off)}."
         );
         writer.WriteLine(
             string.Create(

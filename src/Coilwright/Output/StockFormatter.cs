@@ -76,10 +76,9 @@ internal static class StockFormatter
             writer.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"  keep turns {decision.RecipeTurns:0} turns read "
-                        + $"{QuantityParser.Format(decision.HoldTurnsOhm.Value, QuantityKind.Resistance)} "
-                        + $"({QuantityParser.Format(decision.HoldTurnsOhm.Low, QuantityKind.Resistance)} – "
-                        + $"{QuantityParser.Format(decision.HoldTurnsOhm.High, QuantityKind.Resistance)}; recipe's wire {QuantityParser.Format(decision.RecipeOhm, QuantityKind.Resistance)}), inductance unchanged"
+                    $"  keep turns {decision.RecipeTurns:0} turns read {Ohms(decision.HoldTurnsOhm.Value)} "
+                        + $"({Ohms(decision.HoldTurnsOhm.Low)} – {Ohms(decision.HoldTurnsOhm.High)}; "
+                        + $"recipe's wire {Ohms(decision.RecipeOhm)}), inductance unchanged"
                 )
             );
             writer.WriteLine(
@@ -91,6 +90,8 @@ internal static class StockFormatter
             );
         }
     }
+
+    private static string Ohms(double ohm) => QuantityParser.Format(ohm, QuantityKind.Resistance);
 
     private static string Per(SpoolMeasure measure) =>
         string.Create(

@@ -13,12 +13,38 @@ internal static class FaintText
 
     private const string Script = """
 () => {
-  const parse = text => { const m = text.match(/rgba?\(([^)]+)\)/); if (!m) { const s = text.match(/color\(srgb ([\d. ]+)(?:\/ ([\d.]+))?\)/); if (!s) return null; const [r, g, b] = s[1].trim().split(/ +/).map(Number); return [r * 255, g * 255, b * 255, s[2] === undefined ? 1 : Number(s[2])]; } const p = m[1].split(/[ ,/]+/).filter(x => x).map(Number); return [p[0], p[1], p[2], p.length > 3 ? p[3] : 1]; };
+  const parse = text => {
+    const m = text.match(/rgba?\(([^)]+)\)/);
+    if (m) {
+      const p = m[1].split(/[ ,/]+/).filter(x => x).map(Number);
+      return [p[0], p[1], p[2], p.length > 3 ? p[3] : 1];
+    }
+    const s = text.match(/color\(srgb ([\d. ]+)(?:\/ ([\d.]+))?\)/);
+    if (!s) return null;
+    const [r, g, b] = s[1].trim().split(/ +/).map(Number);
+    return [r * 255, g * 255, b * 255, s[2] === undefined ? 1 : Number(s[2])];
+  };
   const over = (top, under) => [0, 1, 2].map(i => top[i] * top[3] + under[i] * (1 - top[3])).concat(1);
-  const light = c => { const f = v => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; }; return 0.2126 * f(c[0]) + 0.7152 * f(c[1]) + 0.0722 * f(c[2]); };
-  const canvas = matchMedia('print').matches ? [255, 255, 255, 1] : parse(getComputedStyle(document.body).backgroundColor) ?? [255, 255, 255, 1];
-  const backing = element => { const stack = []; for (let at = element; at; at = at.parentElement) { const style = getComputedStyle(at); const back = parse(style.backgroundColor); if (back && back[3] > 0) { stack.push(back); if (back[3] === 1) break; } } return stack.reverse().reduce((under, top) => over(top, under), canvas[3] > 0 ? canvas : [255, 255, 255, 1]); };
-  const alpha = element => { let all = 1; for (let at = element; at; at = at.parentElement) all *= Number(getComputedStyle(at).opacity); return all; };
+  const linear = v => (v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4);
+  const light = c => 0.2126 * linear(c[0] / 255) + 0.7152 * linear(c[1] / 255) + 0.0722 * linear(c[2] / 255);
+  const white = [255, 255, 255, 1];
+  const canvas = matchMedia('print').matches ? white : parse(getComputedStyle(document.body).backgroundColor) ?? white;
+  const backing = element => {
+    const stack = [];
+    for (let at = element; at; at = at.parentElement) {
+      const back = parse(getComputedStyle(at).backgroundColor);
+      if (back && back[3] > 0) {
+        stack.push(back);
+        if (back[3] === 1) break;
+      }
+    }
+    return stack.reverse().reduce((under, top) => over(top, under), canvas[3] > 0 ? canvas : white);
+  };
+  const alpha = element => {
+    let all = 1;
+    for (let at = element; at; at = at.parentElement) all *= Number(getComputedStyle(at).opacity);
+    return all;
+  };
   const faint = new Map();
   const tell = (element, colour, own, words) => {
     const back = backing(element);
@@ -26,7 +52,8 @@ internal static class FaintText
     const [a, b] = [light(ink), light(back)].sort((x, y) => y - x);
     const ratio = (a + 0.05) / (b + 0.05);
     if (ratio >= 4.5) return;
-    const key = `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} rgb(${ink.slice(0, 3).map(Math.round)}) on rgb(${back.slice(0, 3).map(Math.round)})`;
+    const rgb = colour => `rgb(${colour.slice(0, 3).map(Math.round)})`;
+    const key = `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''} ${rgb(ink)} on ${rgb(back)}`;
     if (!faint.has(key)) faint.set(key, `${ratio.toFixed(2)} ${key}: ${words.slice(0, 40)}`);
   };
   const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);

@@ -116,7 +116,9 @@ public sealed class RecipeCardTests
             .Read(
                 """
                 { "format": "coilwright.recipe/1", "name": "Bare",
-                  "coils": [ { "name": "main", "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8000 } } ] }
+                  "coils": [ { "name": "main",
+                    "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm" },
+                    "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8000 } } ] }
                 """
             )
             .Value!;

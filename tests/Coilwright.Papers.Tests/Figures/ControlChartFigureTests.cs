@@ -58,14 +58,10 @@ public sealed class ControlChartFigureTests
         [
             .. Enumerable
                 .Range(1, coils)
-                .Select(n => new ChartedCoil(
-                    $"C-{n}",
-                    n == 40 ? 7000 : (n > coils - 20 ? 6260 : 6180) + 50 * (random.NextDouble() + random.NextDouble() - 1)
-                )
-                {
-                    LeftOut = n == 40,
-                }),
+                .Select(n => new ChartedCoil($"C-{n}", n == 40 ? 7000 : Drawn(late: n > coils - 20, random)) { LeftOut = n == 40 }),
         ];
         return ControlChartBuilder.Build(new ChartSettings(), points, band)!;
     }
+
+    private static double Drawn(bool late, Random random) => (late ? 6260 : 6180) + 50 * (random.NextDouble() + random.NextDouble() - 1);
 }

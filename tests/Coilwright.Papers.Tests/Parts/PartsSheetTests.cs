@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Parts;
 using Coilwright.Papers.Sheets;
 using Coilwright.Workshop.Parts;
@@ -32,7 +33,7 @@ public sealed class PartsSheetTests
         PrintedPaper paper = PrintedPaper.Of(PartsSheet.Of(s_recipe.Name, list, s_heading, s_recipe.Name), size);
 
         Assert.Equal(1, paper.Pages);
-        string kilograms = Formatting.FigureFormatter.Value(200 * s_prediction.Coils.Sum(coil => coil.WireMass.Value), "kg");
+        string kilograms = FigureFormatter.Value(200 * s_prediction.Coils.Sum(coil => coil.WireMass.Value), "kg");
         paper.Says(
             "Parts list",
             "Breakwater twin, revision C, Tin Shed Pickups, page 1 of 1",

@@ -9,7 +9,9 @@ public sealed class WindingSetUpTests
 {
     private const string RecipeText = """
         { "format": "coilwright.recipe/1", "name": "Harbour bridge",
-          "coils": [ { "name": "main", "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8000 } } ],
+          "coils": [ { "name": "main",
+            "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
+            "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8000 } } ],
           "targets": { "dcResistance": { "nominal": "6.18 kΩ", "tolerance": "4 %" } } }
         """;
 

@@ -77,6 +77,16 @@ public sealed class ArchitectureTests
     public void Physics_and_analysis_touch_no_file_clock_database_or_network(string room) =>
         Assert.Empty(TypesThatReachOutside(Load(room)));
 
+    [Theory]
+    [InlineData("Coilwright.Workshop")]
+    [InlineData("Coilwright.Storage")]
+    [InlineData("Coilwright.Papers")]
+    public void Rooms_behind_the_pages_know_no_web_server(string room)
+    {
+        Assert.Empty(HouseArrows.WebServer(File.ReadAllText(RepositoryFiles.PathOf("src", room, room + ".csproj"))));
+        Assert.DoesNotContain(Load(room).GetReferencedAssemblies(), name => HouseArrows.WebServer(name.Name ?? "").Count > 0);
+    }
+
     // Proof that each check above fails when its rule is broken.
     [Theory]
     // back
@@ -102,6 +112,19 @@ public sealed class ArchitectureTests
             violation == "Coilwright.Physics → Coilwright.Workshop"
         );
     }
+
+    [Theory]
+    [InlineData("""<Project Sdk="Microsoft.NET.Sdk.Razor"></Project>""", "Microsoft.NET.Sdk.Razor")]
+    [InlineData("""<Project Sdk="Microsoft.NET.Sdk.Web"></Project>""", "Microsoft.NET.Sdk.Web")]
+    [InlineData("""<FrameworkReference Include="Microsoft.AspNetCore.App" />""", "Microsoft.AspNetCore")]
+    [InlineData("""<PackageReference Include="Microsoft.AspNetCore.Components" />""", "Microsoft.AspNetCore")]
+    public void A_planted_reference_to_the_web_server_is_caught(string planted, string expected) =>
+        Assert.Equal([expected], HouseArrows.WebServer(planted));
+
+    [Fact]
+    public void A_compiled_reference_to_the_web_server_is_caught() =>
+        // The pages' room refers to it: were it the papers' room, that would be wrong.
+        Assert.Contains(Load("Coilwright.Web").GetReferencedAssemblies(), name => HouseArrows.WebServer(name.Name ?? "").Count > 0);
 
     [Fact]
     public void A_planted_using_directive_is_caught() =>

@@ -51,11 +51,18 @@ public static partial class HouseArrows
     public static IReadOnlyList<string> RoomsNamedIn(string source) =>
         [.. RoomName().Matches(source).Select(match => match.Value).Distinct()];
 
+    /// <summary>What of the web server a project file or an assembly's name refers to.</summary>
+    public static IReadOnlyList<string> WebServer(string text) =>
+        [.. WebServerName().Matches(text).Select(match => match.Value).Distinct()];
+
     private static bool IsOurs(string name) =>
         name == "Coilwright" || name == "coilwright" || name.StartsWith("Coilwright.", StringComparison.Ordinal);
 
     [GeneratedRegex("<ProjectReference\\s+Include=\"([^\"]+)\"")]
     private static partial Regex ProjectReference();
+
+    [GeneratedRegex(@"\bMicrosoft\.(?:AspNetCore|NET\.Sdk\.(?:Razor|Web))\b")]
+    private static partial Regex WebServerName();
 
     [GeneratedRegex(@"\bCoilwright\.(?:Physics|Analysis|Workshop|Storage|Bench|Papers|Web)\b")]
     private static partial Regex RoomName();

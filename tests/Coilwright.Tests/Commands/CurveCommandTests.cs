@@ -9,8 +9,14 @@ public sealed class CurveCommandTests
 {
     private const string Circuit = """
         { "format": "coilwright.circuit/1",
-          "pickups": [ { "name": "bridge", "coils": [ { "resistance": "8 kΩ", "inductance": "4.1 H", "capacitance": "110 pF", "eddy": [ { "inductance": "0.5 H", "resistance": "60 kΩ" } ] } ], "volume": { "resistance": "500 kΩ", "setting": 0.7, "trebleRetaining": { "capacitance": "1 nF" } } },
-                       { "name": "neck", "coils": [ { "resistance": "6.2 kΩ", "inductance": "2.5 H", "capacitance": "120 pF" } ], "volume": { "resistance": "500 kΩ" } } ],
+          "pickups": [
+            { "name": "bridge",
+              "coils": [ { "resistance": "8 kΩ", "inductance": "4.1 H", "capacitance": "110 pF",
+                           "eddy": [ { "inductance": "0.5 H", "resistance": "60 kΩ" } ] } ],
+              "volume": { "resistance": "500 kΩ", "setting": 0.7, "trebleRetaining": { "capacitance": "1 nF" } } },
+            { "name": "neck",
+              "coils": [ { "resistance": "6.2 kΩ", "inductance": "2.5 H", "capacitance": "120 pF" } ],
+              "volume": { "resistance": "500 kΩ" } } ],
           "load": { "cable": { "capacitance": "500 pF" }, "input": { "resistance": "1 MΩ" } } }
         """;
 
@@ -186,7 +192,10 @@ public sealed class CurveCommandTests
         string circuit = folder.Write(
             "out.json",
             """
-            { "format": "coilwright.circuit/1", "joined": "series", "pickups": [ { "name": "a", "coils": [ { "resistance": "6 kΩ", "inductance": "2 H", "capacitance": "100 pF" } ] }, { "name": "b", "leads": "exchanged", "coils": [ { "resistance": "6 kΩ", "inductance": "2 H", "capacitance": "100 pF" } ] } ] }
+            { "format": "coilwright.circuit/1", "joined": "series", "pickups": [
+              { "name": "a", "coils": [ { "resistance": "6 kΩ", "inductance": "2 H", "capacitance": "100 pF" } ] },
+              { "name": "b", "leads": "exchanged",
+                "coils": [ { "resistance": "6 kΩ", "inductance": "2 H", "capacitance": "100 pF" } ] } ] }
             """
         );
         CommandRun run = await CommandRun.Of("respond", circuit);

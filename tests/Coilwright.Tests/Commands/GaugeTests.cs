@@ -9,8 +9,8 @@ public sealed class GaugeTests
     public async Task Two_people_on_three_coils_give_a_study_that_fits_its_schema()
     {
         using JsonDocument study = await Run(
-            "part,person,value "
-                + "[kΩ]\na,1,6.10\na,1,6.11\na,2,6.12\na,2,6.11\nb,1,6.20\nb,1,6.21\nb,2,6.22\nb,2,6.20\nc,1,6.35\nc,1,6.34\nc,2,6.36\nc,2,6.35\n",
+            "part,person,value [kΩ]\na,1,6.10\na,1,6.11\na,2,6.12\na,2,6.11\nb,1,6.20\nb,1,6.21\nb,2,6.22\nb,2,6.20\n"
+                + "c,1,6.35\nc,1,6.34\nc,2,6.36\nc,2,6.35\n",
             0
         );
         // five ranges of 0.01 and one of 0.02 over d2

@@ -108,7 +108,10 @@ public sealed class JsonAnswersTests
         using TestFolder folder = new();
         folder.Write(
             "planted.json",
-            """{ "$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "https://coilwright.example/schemas/planted.json", "type": "string", "pattern": "in|\\\"" }"""
+            """
+            { "$schema": "https://json-schema.org/draft/2020-12/schema", "$id": "https://coilwright.example/schemas/planted.json",
+              "type": "string", "pattern": "in|\\\"" }
+            """
         );
         (int exit, string said) = await CheckAsync(Path.GetDirectoryName(folder.PathOf("planted.json"))!);
         Assert.Equal(1, exit);

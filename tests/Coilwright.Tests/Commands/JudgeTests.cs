@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace Coilwright.Tests.Commands;
@@ -80,8 +81,10 @@ public sealed class JudgeTests
         IEnumerable<string> coils = Enumerable
             .Range(1, 9)
             .Select(number =>
-                FormattableString.Invariant(
-                    $"G-{number},{6.20 + 0.01 * (number % 4 - 1.5):0.000},20,{2.50 + 0.006 * (number % 3 - 1):0.000},100,{7.6 + 0.06 * (number % 5 - 2):0.00},3000"
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"G-{number},{6.20 + 0.01 * (number % 4 - 1.5):0.000},20,{2.50 + 0.006 * (number % 3 - 1):0.000},100,"
+                        + $"{7.6 + 0.06 * (number % 5 - 2):0.00},3000"
                 )
             );
         using JsonDocument judged = await Judge(

@@ -74,7 +74,9 @@ public sealed class PaperTests
             "recipe.json",
             """
             { "format": "coilwright.recipe/1", "name": "Harbour bridge", EXTRA
-              "coils": [ { "name": "main", "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" }, "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8123 } } ] }
+              "coils": [ { "name": "main",
+                "bobbin": { "coreLength": "64 mm", "coreWidth": "6.2 mm", "windingHeight": "11 mm", "maxBuild": "4.3 mm" },
+                "wire": { "gauge": "AWG 42" }, "winding": { "turns": 8123 } } ] }
             """.Replace("EXTRA", inRecipe, StringComparison.Ordinal)
         );
         string[] more = option is null ? [] : [option];

@@ -36,6 +36,26 @@ public sealed class ReadingTableTests
         Assert.Equal("said \"good\",\nthen left", rows[0].Carried["note"]);
     }
 
+    [Theory]
+    [InlineData("\n")]
+    [InlineData("\r\n")]
+    public void Lines_are_counted_over_blank_lines_and_line_ends_inside_quotes(string end)
+    {
+        string[] lines = ["tag;dcResistance [kΩ];note", "", "C-1;6,2;\"one", "two; three\"", " ; ;", "C-2;lots;"];
+        IReadOnlyList<Problem> problems = ReadingTable.Read(string.Join(end, lines), DateTimeOffset.UnixEpoch).Problems;
+
+        Assert.Equal(["line 6, dcResistance"], problems.Select(problem => problem.Field));
+    }
+
+    [Fact]
+    public void White_space_around_cells_does_not_belong_to_them()
+    {
+        IReadOnlyList<ReadingRow> rows = Read("tag , dcResistance [kΩ]\u00a0,\tnote\n\u00a0C-1, \"6.2\" ,said \"good\"\n");
+
+        Assert.Equal(("C-1", 6200), (rows[0].Tag, Math.Round(rows[0].Readings[0].Si!.Value, 9)));
+        Assert.Equal("said \"good\"", rows[0].Carried["note"]);
+    }
+
     [Fact]
     public void Every_mistake_is_listed_with_its_line()
     {

@@ -33,7 +33,11 @@ public sealed class RespondTests
             "load.json",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $$"""{ "format": "coilwright.load/1", "volume": { "resistance": "{{kiloohm}} kΩ", "setting": 1 }, "tone": { "resistance": "{{kiloohm}} kΩ", "capacitor": "22 nF", "setting": {{tone}} }, "cable": { "capacitance": "500 pF" }, "input": { "resistance": "1 MΩ" } }"""
+                $$"""
+                { "format": "coilwright.load/1", "volume": { "resistance": "{{kiloohm}} kΩ", "setting": 1 },
+                  "tone": { "resistance": "{{kiloohm}} kΩ", "capacitor": "22 nF", "setting": {{tone}} },
+                  "cable": { "capacitance": "500 pF" }, "input": { "resistance": "1 MΩ" } }
+                """
             )
         );
 

@@ -17,7 +17,10 @@ public sealed class ServeTests
             variable = FreePort();
         folder.Write(
             "appsettings.json",
-            $$"""{ "Kestrel": { "Endpoints": { "Open": { "Url": "http://127.0.0.1:{{planted}}" } } }, "urls": "http://127.0.0.1:{{planted}}" }"""
+            $$"""
+            { "Kestrel": { "Endpoints": { "Open": { "Url": "http://127.0.0.1:{{planted}}" } } },
+              "urls": "http://127.0.0.1:{{planted}}" }
+            """
         );
         ProcessStartInfo start = Start(folder, "serve", "--shop", folder.PathOf("shop.db"), "--port", "0");
         start.Environment["Kestrel__Endpoints__Too__Url"] = $"http://127.0.0.1:{variable}";

@@ -14,7 +14,8 @@ public sealed class WrongInputTests
               "bobbin": { "coreLength": "64 kg", "coreWidth": "6.2 mm", "windingHeight": "-11 mm", "maxBuild": "4.3 mm" },
               "wire": { "gauge": "AWG 420", "insulation": "plain-enamel", "build": "single" },
               "winding": { "turns": 0, "direction": "sideways", "lay": "scattered", "pich": "0.19 mm", "tension": "14 gf" },
-              "poles": [ { "shape": "rod", "material": "unobtainium", "diameter": "4.75 mm", "length": "17 mm", "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
+              "poles": [ { "shape": "rod", "material": "unobtainium", "diameter": "4.75 mm", "length": "17 mm",
+                "count": 6, "spacing": "10.4 mm", "top": "9 mm", "magnetised": "north-up" } ]
             }
           ],
           "connection": "tangled",

@@ -4,7 +4,10 @@ import { clockTime } from './store';
 const tickMs = 1000,
   askAgainMs = 5 * 60 * 1000;
 
-/** The page of clocks runs by itself: what stands there turns at its time, by the shop's clock and not by this device's. The server says beforehand into what. */
+/**
+ * The page of clocks runs by itself: what stands there turns at its time, by the shop's clock and not by this device's. The server
+ * says beforehand into what.
+ */
 export function clocks(root: HTMLElement): void {
   const page = new Clocks(root);
   page.begin();
@@ -73,7 +76,10 @@ class Clocks {
     }
   }
 
-  /** Puts what the server wrote for this time in the place of what stands there. Gives the tone of it; null when nothing turned or nothing sounds. */
+  /**
+   * Puts what the server wrote for this time in the place of what stands there. Gives the tone of it; null when nothing turned or
+   * nothing sounds.
+   */
   private turn(part: HTMLElement, nowMs: number): VerdictWord | null {
     const due = Array.from(part.querySelectorAll<HTMLTemplateElement>(':scope > template[data-at]')).filter(
       turn => Date.parse(turn.dataset.at ?? '') <= nowMs,

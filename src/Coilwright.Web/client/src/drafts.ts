@@ -2,7 +2,10 @@ import { keysUnder, read, remove, write } from './store';
 
 type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
-/** Keeps every field of a form in the browser until the server has confirmed it; says beside each field where its value is. A page that shows a revision as saved leaves its draft asleep. */
+/**
+ * Keeps every field of a form in the browser until the server has confirmed it; says beside each field where its value is. A page that
+ * shows a revision as saved leaves its draft asleep.
+ */
 export function keepDrafts(form: HTMLFormElement): void {
   for (const field of fieldsOf(form)) {
     const draft = kept(form, field);
@@ -18,7 +21,10 @@ export function keepDrafts(form: HTMLFormElement): void {
   }
 }
 
-/** Makes what a server refused a draft again; in a form that stands there its empty fields are filled. What was typed since is left alone. */
+/**
+ * Makes what a server refused a draft again; in a form that stands there its empty fields are filled. What was typed since is left
+ * alone.
+ */
 export function keepAgain(record: string, fields: [string, string][], form: HTMLFormElement | null): void {
   for (const [name, value] of fields) {
     const key = `draft/${record}/${name}`;

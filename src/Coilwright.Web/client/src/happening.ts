@@ -62,7 +62,10 @@ const following: Record<string, string[]> = {
 
 const quietMs = 400;
 
-/** The machine view: what happened goes into an outbox that outlives the network, the server and the page; the page is drawn anew once all of it is saved. */
+/**
+ * The machine view: what happened goes into an outbox that outlives the network, the server and the page; the page is drawn anew once
+ * all of it is saved.
+ */
 export function happenings(list: HTMLElement): void {
   const batchId = list.dataset.happenings ?? '';
   const page = new WinderPage(list, batchId);

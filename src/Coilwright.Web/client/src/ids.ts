@@ -1,4 +1,7 @@
-/** A version-4 id. `crypto.randomUUID` is missing on plain-http addresses, where a tablet by the winder reaches us; `getRandomValues` is not. */
+/**
+ * A version-4 id. `crypto.randomUUID` is missing on plain-http addresses, where a tablet by the winder reaches us; `getRandomValues`
+ * is not.
+ */
 export function newId(): string {
   const bytes = crypto.getRandomValues(new Uint8Array(16));
   bytes[6] = ((bytes[6] ?? 0) & 0x0f) | 0x40;

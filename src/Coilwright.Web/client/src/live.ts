@@ -1,7 +1,10 @@
 const atMostUnderWay = 2;
 const workingAfterMs = 300;
 
-/** Newest wins: at most two requests under way, answers older than the drawn one are dropped, and without an answer the last drawn one is dimmed. */
+/**
+ * Newest wins: at most two requests under way, answers older than the drawn one are dropped, and without an answer the last drawn one
+ * is dimmed.
+ */
 export class NewestWins<T> {
   private underWay = 0;
   private latest = 0;
@@ -65,7 +68,10 @@ export class NewestWins<T> {
   }
 }
 
-/** Sends the form as it stands whenever a field moves, and shows the forecast that comes back. Physics and wording live on the server alone. */
+/**
+ * Sends the form as it stands whenever a field moves, and shows the forecast that comes back. Physics and wording live on the server
+ * alone.
+ */
 export function liveForecast(form: HTMLFormElement, panel: HTMLElement, drawn: (panel: HTMLElement) => void): void {
   const address = form.dataset.live ?? '';
   const after = panel.querySelector('[data-after]'); // answered on its own, so it outlives the panel's contents

@@ -9,7 +9,10 @@ export function revisionFields(form: HTMLFormElement): Field[] {
   return Array.from(form.querySelectorAll<Field>('input[data-saved], select[data-saved]'));
 }
 
-/** Says above the answers whether the page shows the revision as saved or a draft of this tablet, and gives the way from one to the other. */
+/**
+ * Says above the answers whether the page shows the revision as saved or a draft of this tablet, and gives the way from one to the
+ * other.
+ */
 export function revisionDraft(form: HTMLFormElement, bar: HTMLElement): void {
   new RevisionDraft(form, bar).begin();
 }
@@ -41,7 +44,10 @@ class RevisionDraft {
     return this.form.dataset.draftsAsleep !== undefined;
   }
 
-  /** A draft that is kept while the page shows the revision as saved must not be mixed with what is typed here: the fields rest until one of the two is chosen. */
+  /**
+   * A draft that is kept while the page shows the revision as saved must not be mixed with what is typed here: the fields rest until
+   * one of the two is chosen.
+   */
   private show(): void {
     const changes = this.changes();
     const sleeping = this.asleep && changes.length > 0;
