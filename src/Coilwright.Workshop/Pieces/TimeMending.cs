@@ -77,7 +77,8 @@ public sealed class TimeMending(IShopRecords records, PieceService shelf, TimePr
     private static IReadOnlyList<PieceEventRecord> Entry(PieceSnapshot life, Guid? about)
     {
         IReadOnlyList<PieceEventRecord> inForce = life.History.InForce;
-        PieceEventRecord? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : inForce.LastOrDefault();
+        PieceEventRecord? newest = inForce.Count > 0 ? inForce[^1] : null;
+        PieceEventRecord? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : newest;
         return one is null ? [] : [.. inForce.Where(there => there.TimeUtc == one.TimeUtc)];
     }
 

@@ -34,7 +34,7 @@ public static class BatchCommand
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 IReadOnlyList<RecordStatus<BatchStatus>> all = await open.Services.Winding.StatusesAsync(cancel).ConfigureAwait(false);
-                await PlainUnreadable.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
+                await UnreadableFormatter.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
                     IReadOnlyList<BatchRecord> records = await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
@@ -142,7 +142,7 @@ public static class BatchCommand
                 {
                     StoredBatch? stored = await open.Services.Winding.StoredAsync(record.Id, cancel).ConfigureAwait(false);
                     BatchFormatter.WriteStored(desk.Output, parsed.GetValue(json) ? null : stored);
-                    await PlainUnreadable.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
+                    await UnreadableFormatter.WriteAsync(desk.Error, [status.Fault!]).ConfigureAwait(false);
                     return ExitCode.WrongInput;
                 }
 

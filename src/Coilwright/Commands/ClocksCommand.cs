@@ -19,7 +19,7 @@ public static class ClocksCommand
                 ClockBoard board = await ClockBoard
                     .ReadAsync(open.Services.Records, open.Services.Pieces.Shelf, open.Services.Pieces.Potting, cancel)
                     .ConfigureAwait(false);
-                await PlainUnreadable.WriteAsync(desk.Error, board.Unreadable).ConfigureAwait(false);
+                await UnreadableFormatter.WriteAsync(desk.Error, board.Unreadable).ConfigureAwait(false);
                 PieceFormatter.WriteBoard(desk.Output, board);
                 return ExitCode.Done;
             }

@@ -31,7 +31,7 @@ public static class RecipeCommand
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 IReadOnlyList<RevisionRecord> newest = await open.Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
                 IReadOnlyList<UnreadableRecord> unreadable = await RecipeService.UnreadableAsync(newest).ConfigureAwait(false);
-                await PlainUnreadable.WriteAsync(desk.Error, unreadable).ConfigureAwait(false);
+                await UnreadableFormatter.WriteAsync(desk.Error, unreadable).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
                     await desk

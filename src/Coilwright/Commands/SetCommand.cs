@@ -117,7 +117,7 @@ public static class SetCommand
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 SetsInShop found = await open.Services.Pieces.Sets.InShopAsync(cancel).ConfigureAwait(false);
-                await PlainUnreadable.WriteAsync(desk.Error, found.Unreadable).ConfigureAwait(false);
+                await UnreadableFormatter.WriteAsync(desk.Error, found.Unreadable).ConfigureAwait(false);
                 string lines = string.Join(Environment.NewLine, found.Sets.Select(SetFormatter.Line));
                 await desk.Output.WriteLineAsync(lines.Length > 0 ? lines : "No piece in the shop stands in a set.").ConfigureAwait(false);
                 return ExitCode.Done;

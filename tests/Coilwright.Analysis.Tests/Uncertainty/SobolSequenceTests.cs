@@ -17,7 +17,8 @@ public sealed class SobolSequenceTests
         }
     }
 
-    // The first points that the authors of the direction numbers give, in the order of a Gray code; read in a reproduction of their program.
+    // The first points that the authors of the direction numbers give, in the order of a Gray code; read in a reproduction of their
+    // program.
     [Fact]
     public void The_first_points_of_three_dimensions_are_the_published_ones()
     {
@@ -41,7 +42,8 @@ public sealed class SobolSequenceTests
         }
     }
 
-    // Property A of Sobol (1976): the first 2^d points of d dimensions fall one into each of the halves' products. The table has it throughout.
+    // Property A of Sobol (1976): the first 2^d points of d dimensions fall one into each of the halves' products. The table has it
+    // throughout.
     [Theory]
     [InlineData(4)]
     [InlineData(10)]

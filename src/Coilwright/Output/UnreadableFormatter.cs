@@ -3,7 +3,7 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Output;
 
 /// <summary>Records of a list that cannot be shown, told beside the list.</summary>
-internal static class PlainUnreadable
+internal static class UnreadableFormatter
 {
     /// <summary>Tells each with why and what to do.</summary>
     /// <param name="messages">Where messages go.</param>
