@@ -43,7 +43,7 @@ public sealed class ContrastTests(Chromium chromium)
             }
         }
 
-        Assert.Empty(faint);
+        Assert.True(faint.Count == 0, string.Join('\n', faint));
     }
 
     /// <summary>

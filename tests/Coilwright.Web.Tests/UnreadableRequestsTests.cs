@@ -54,6 +54,25 @@ public sealed class UnreadableRequestsTests
         Assert.All(problems.EnumerateArray(), one => Assert.False(string.IsNullOrWhiteSpace(one.GetProperty("message").GetString())));
     }
 
+    [Theory]
+    [InlineData("61 mm", HttpStatusCode.OK)]
+    [InlineData("61.0 mm", HttpStatusCode.OK)]
+    [InlineData("61,5 mm", HttpStatusCode.UnprocessableEntity)] // a document of ours: the point alone is decimal
+    public async Task A_recipe_sent_to_be_forecast_has_a_point_for_its_decimals(string coreLength, HttpStatusCode expected)
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        string recipe = $$"""
+            { "recipe": { "format": "coilwright.recipe/1", "name": "Sent", "coils": [ { "name": "main",
+                "bobbin": { "coreLength": "{{coreLength}}", "coreWidth": "6.2 mm", "windingHeight": "11 mm" },
+                "wire": { "gauge": "AWG 42" }, "winding": { "turns": 5000 } } ] } }
+            """;
+        using StringContent content = new(recipe, Encoding.UTF8, "application/json");
+        using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/api/predict", UriKind.Relative), content, Cancel);
+        Assert.Equal(expected, answer.StatusCode);
+        string body = await answer.Content.ReadAsStringAsync(Cancel);
+        Assert.Equal(expected != HttpStatusCode.OK, body.Contains("coils[0].bobbin.coreLength", StringComparison.Ordinal));
+    }
+
     /// <summary>The batch stands in the address: such a body is read, and only then is there no such batch.</summary>
     [Fact]
     public async Task The_batch_is_not_asked_for_again_in_the_body()

@@ -8,6 +8,7 @@ using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -59,11 +60,13 @@ internal static class ApiEndpoints
             return refused!;
         }
 
-        ForecastViewModel view = ForecastService.Forecast(
-            question.Recipe.GetRawText(),
-            question.Load?.GetRawText(),
-            await shop.Recipes.FillLimitsAsync(cancel)
-        );
+        string recipe = question.Recipe.GetRawText();
+        if (RecipeReader.ReadFile(recipe) is { Problems: { Count: > 0 } problems }) // a document of ours: the point alone is decimal
+        {
+            return Results.Json(new { problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
+        }
+
+        ForecastViewModel view = ForecastService.Forecast(recipe, question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
         return view.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
             : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -13,5 +13,6 @@ internal static class Settled
     {
         await page.GotoAsync(address, new() { WaitUntil = WaitUntilState.NetworkIdle });
         await Assertions.Expect(page.Locator("meta[http-equiv=refresh]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await Assertions.Expect(page.Locator("[aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = 60_000 }); // dimmed while it works
     }
 }
