@@ -103,7 +103,7 @@ public sealed partial class KeysOnPagesTests
     {
         using FormUrlEncodedContent form = new([
             new("base", "1"),
-            new("coils[0].wire.insulation", "heavy formvar"),
+            new("coils[0].wire.insulation", "heavy shellac"),
             new("coils[0].winding.turns", "1e9"),
             new("magnets[0].material", "chalk"),
         ]);

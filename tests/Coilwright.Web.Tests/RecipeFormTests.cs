@@ -41,7 +41,7 @@ public sealed class RecipeFormTests
     [InlineData("coils[0].winding.pitch", "0.2 mm", "\"0.2 mm\"")]
     [InlineData("magnets[0].size[1]", "13 mm", "\"13 mm\"")]
     [InlineData("coils[0].wire.insulation", "polyurethane", "\"polyurethane\"")]
-    [InlineData("coils[0].wire.insulation", "heavy formvar", "\"heavy formvar\"")]
+    [InlineData("coils[0].wire.insulation", "heavy shellac", "\"heavy shellac\"")]
     public void A_changed_field_changes_its_own_value_alone(string path, string typed, string json)
     {
         string after = RecipeForm.Apply(Recipe, new FormCollection(new() { [path] = typed }));
