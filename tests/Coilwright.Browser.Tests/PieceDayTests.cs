@@ -24,19 +24,19 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GotoAsync("/shop");
         await page.GetByLabel("Reference").FillAsync("K-031");
         await page.GetByLabel("Name", new() { Exact = true }).FillAsync("Pell & Daughter");
-        await PressAsync(page, "Enter the customer");
+        await page.SendAsync("Enter the customer");
 
         await page.GotoAsync("/assembly");
         await page.GetByLabel("Recipe").SelectOptionAsync("Breakwater twin");
-        await PressAsync(page, "Coils at hand");
+        await page.SendAsync("Coils at hand");
         await page.GetByLabel("Select B-7/BS-001,B-8/BC-001").CheckAsync();
         await page.GetByLabel("Options").FillAsync("cover nickel");
-        await PressAsync(page, "Put together");
+        await page.SendAsync("Put together");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("a name and a value are needed", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Select B-7/BS-001,B-8/BC-001")).ToBeCheckedAsync(); // what was ticked stays
         await page.GetByLabel("Options").FillAsync("cover: nickel");
         await page.GetByLabel("Lot of the magnets").FillAsync("M-5");
-        await PressAsync(page, "Put together");
+        await page.SendAsync("Put together");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Piece " + Serial })).ToBeVisibleAsync();
 
         await PotAndMarkAsync(shop, page);
@@ -59,7 +59,7 @@ public sealed class PieceDayTests(Chromium chromium)
         shop.Clock.Advance(TimeSpan.FromDays(6));
         await page.ReloadAsync();
         await page.GetByLabel("To", new() { Exact = true }).SelectOptionAsync("K-031");
-        await PressAsync(page, "Ship it");
+        await page.SendAsync("Ship it");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("to K-031 (Pell & Daughter)");
 
         Assert.Contains(Serial, await ScannedAsync(await FetchAsync(page, $"/pieces/{Serial}/label.pdf")), StringComparison.Ordinal);
@@ -122,18 +122,18 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Find a serial, tag, spool, lot or customer").FillAsync(Serial);
         await page.Keyboard.PressAsync("Enter");
         await page.GetByLabel("What is said to be wrong").FillAsync("silent");
-        await PressAsync(page, "Book it back in");
+        await page.SendAsync("Book it back in");
         await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync("open");
-        await PressAsync(page, "Hold it against its dispatch");
+        await page.SendAsync("Hold it against its dispatch");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("7.80 kΩ → open");
         await page.GetByLabel("Comes out").SelectOptionAsync("BS-001");
         await page.GetByLabel("Goes in, batch/tag").FillAsync("B-7/2");
         await page.GetByLabel("Why", new() { Exact = true }).FillAsync("wire broken at the start");
-        await PressAsync(page, "Exchange the coil");
+        await page.SendAsync("Exchange the coil");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "slug (taken out)" })).ToBeVisibleAsync();
         await page.GetByLabel("Done").FillAsync("slug coil wound anew");
         await page.GetByLabel("Cost, or warranty").FillAsync("warranty");
-        await PressAsync(page, "Keep it");
+        await page.SendAsync("Keep it");
         await page.GotoAsync($"/pieces/{Serial}/papers/repair");
         await Expect(page.Locator("body")).ToContainTextAsync("warranty");
         foreach (string asked in new[] { "M-5", "W-3", "K1", "I-1", "A-11", "K-031", "Breakwater twin" })
@@ -171,35 +171,35 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
         await page.GetByLabel("Magnets charged to").FillAsync("80");
         await page.GetByLabel("Charger or means").FillAsync("coil charger 2");
-        await PressAsync(page, "Begin or do the step");
+        await page.SendAsync("Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("% of full or gauss", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Charger or means")).ToHaveValueAsync("coil charger 2");
         await page.GetByLabel("Magnets charged to").FillAsync("80 %");
-        await PressAsync(page, "Begin or do the step");
+        await page.SendAsync("Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = Serial })).ToContainTextAsync("may go to potting");
         await page.GetByText("Into a potting basket").ClickAsync();
         await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Basket").FillAsync("K1");
         await page.GetByLabel("Lot of the bath").FillAsync("W-3");
         await page.GetByLabel("Bath reads", new() { Exact = true }).FillAsync("66");
-        await PressAsync(page, "Ticked pieces into the bath");
+        await page.SendAsync("Ticked pieces into the bath");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("let the bath cool", new() { IgnoreCase = true });
         await page.GetByLabel("Bath reads", new() { Exact = true }).FillAsync("60");
-        await PressAsync(page, "Ticked pieces into the bath");
-        await PressAsync(page, "Basket out");
+        await page.SendAsync("Ticked pieces into the bath");
+        await page.SendAsync("Basket out");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("stays at least 10 min", new() { IgnoreCase = true });
         shop.Clock.Advance(TimeSpan.FromMinutes(12));
-        await PressAsync(page, "Basket out");
+        await page.SendAsync("Basket out");
         await page.GetByLabel("New mix").FillAsync("I-1");
         await page.GetByLabel("Lots of its parts").FillAsync("A-11, B-4");
         await page.GetByLabel("Room", new() { Exact = true }).FillAsync("20 C");
-        await PressAsync(page, "Record the mix");
+        await page.SendAsync("Record the mix");
         shop.Clock.Advance(TimeSpan.FromMinutes(31));
         await page.ReloadAsync();
         await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("marking");
         await page.GetByLabel("Ink, for marking").SelectOptionAsync("I-1");
-        await PressAsync(page, "Begin or do the step");
+        await page.SendAsync("Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("ink cures");
     }
 

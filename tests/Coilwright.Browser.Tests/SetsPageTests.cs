@@ -23,11 +23,11 @@ public sealed class SetsPageTests(Chromium chromium)
         await page.GetByLabel("Recipe, or a serial").Nth(0).FillAsync("Breakwater twin");
         await page.GetByLabel("Recipe, or a serial").Nth(2).FillAsync("Breakwater twin");
         await page.GetByLabel("Target level difference").Nth(2).FillAsync("loud");
-        await PressAsync(page, "Find the closest");
+        await page.SendAsync("Find the closest");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("not an offset for bridge", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Target level difference").Nth(1)).ToHaveValueAsync("loud"); // the middle was left out
         await page.GetByLabel("Target level difference").Nth(1).FillAsync("+0.1 dB");
-        await PressAsync(page, "Find the closest");
+        await page.SendAsync("Find the closest");
         await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-2" })).ToBeCheckedAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("in phase, hum cancels");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Left in stock by the closest: P-3");
@@ -39,13 +39,13 @@ public sealed class SetsPageTests(Chromium chromium)
 
         await page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-3" }).CheckAsync();
         await page.GetByLabel("Name of the set").FillAsync("Lantern 3");
-        await PressAsync(page, "Make it a set");
+        await page.SendAsync("Make it a set");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("closer ones are at hand", new() { IgnoreCase = true });
         // nothing typed or ticked is lost
         await Expect(page.GetByRole(AriaRole.Radio, new() { Name = "Select P-1,P-3" })).ToBeCheckedAsync();
         await Expect(page.GetByLabel("Name of the set")).ToHaveValueAsync("Lantern 3");
         await page.GetByLabel("Reason, if not the closest").FillAsync("the customer heard these");
-        await PressAsync(page, "Make it a set");
+        await page.SendAsync("Make it a set");
         await page.GetByRole(AriaRole.Link, new() { Name = "P-3" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("set Lantern 3, bridge, with neck P-1");
         await page.GotoAsync("/find?code=Lantern+3");
@@ -54,7 +54,7 @@ public sealed class SetsPageTests(Chromium chromium)
         await page.GotoAsync("/sets");
         await page.GetByText("Break it").ClickAsync();
         await page.GetByLabel("Reason", new() { Exact = true }).FillAsync("order cancelled");
-        await PressAsync(page, "Take them out of the set");
+        await page.SendAsync("Take them out of the set");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Matched pieces will stand here.");
     }
 
@@ -105,7 +105,4 @@ public sealed class SetsPageTests(Chromium chromium)
             Assert.Empty(problems);
         }
     }
-
-    private static Task PressAsync(IPage page, string button) =>
-        page.GetByRole(AriaRole.Button, new() { Name = button }).PressAsync("Enter");
 }
