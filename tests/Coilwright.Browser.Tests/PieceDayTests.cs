@@ -171,11 +171,11 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
         await page.GetByLabel("Magnets charged to").FillAsync("80");
         await page.GetByLabel("Charger or means").FillAsync("coil charger 2");
-        await page.SendAsync("Begin or do the step");
+        await PressAsync(page, "Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("% of full or gauss", new() { IgnoreCase = true });
         await Expect(page.GetByLabel("Charger or means")).ToHaveValueAsync("coil charger 2");
         await page.GetByLabel("Magnets charged to").FillAsync("80 %");
-        await page.SendAsync("Begin or do the step");
+        await PressAsync(page, "Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = Serial })).ToContainTextAsync("may go to potting");
         await page.GetByText("Into a potting basket").ClickAsync();
         await page.GetByLabel("Select " + Serial).CheckAsync();
@@ -199,7 +199,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("marking");
         await page.GetByLabel("Ink, for marking").SelectOptionAsync("I-1");
-        await page.SendAsync("Begin or do the step");
+        await PressAsync(page, "Begin or do the step");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("ink cures");
     }
 
