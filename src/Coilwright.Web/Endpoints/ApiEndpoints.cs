@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Formats.Forecasts;
 using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;

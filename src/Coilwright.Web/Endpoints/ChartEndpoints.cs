@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Formats.Judgements;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
@@ -27,7 +28,7 @@ internal static class ChartEndpoints
         app.MapPost("/charts/limits", KeepAsync);
         app.MapGet("/charts/coils.csv", async (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
             await shop.Walls.ShowAsync(FormOf(request.Query), cancel) is { ControlChart: { } wall }
-                ? Results.Text(ControlChartViewModel.Csv(wall), "text/csv; charset=utf-8")
+                ? Results.Text(ControlChartCsv.Write(wall), "text/csv; charset=utf-8")
                 : Answers.NotFoundPage()
         );
     }

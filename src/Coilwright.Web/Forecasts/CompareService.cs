@@ -1,10 +1,10 @@
 using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Curves;
+using Coilwright.Formats.Curves;
 using Coilwright.Papers.Figures;
 using Coilwright.Physics.Circuit;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Views;
-using Coilwright.Workshop.Curves;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Circuits;

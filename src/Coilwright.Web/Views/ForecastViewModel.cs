@@ -1,6 +1,5 @@
-using System.Globalization;
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Papers.Formatting;
+using Coilwright.Formats.Responses;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Web.Views;
@@ -40,18 +39,7 @@ public sealed record DrawingViewModel(string Caption, string Svg)
 public sealed record ResponseViewModel(IReadOnlyList<double> FrequencyHz, IReadOnlyList<CurveViewModel> Curves, double? PeakHz)
 {
     /// <summary>The curves as a table, a column each, units in the header.</summary>
-    public string Csv()
-    {
-        CsvTable csv = new(["frequency [Hz]", .. Curves.Select(curve => $"gain {curve.Name} [dB]")]);
-        foreach ((int at, double hz) in FrequencyHz.Index())
-        {
-            // nothing where a measured curve does not reach
-            IEnumerable<string> gains = Curves.Select(curve => curve.GainDb[at]?.ToString("F4", CultureInfo.InvariantCulture) ?? "");
-            csv.Add([hz.ToString("G7", CultureInfo.InvariantCulture), .. gains]);
-        }
-
-        return csv.ToString();
-    }
+    public string Csv() => ResponseCsv.Write(FrequencyHz, [.. Curves.Select(curve => (curve.Name, curve.GainDb))]);
 }
 
 /// <summary>One curve of a response figure; the second of two is dashed, so that no colour is needed to tell them apart.</summary>

@@ -1,7 +1,7 @@
 namespace Coilwright.Workshop.Entry;
 
 /// <summary>Gathers every problem of one entry.</summary>
-internal sealed class ProblemList
+public sealed class ProblemList
 {
     private readonly List<Problem> _problems = [];
 

@@ -8,7 +8,7 @@ namespace Coilwright.Workshop.Entry;
 /// <param name="Power">Power of ten, kept apart so that "470 pF" becomes the double nearest to 470e-12.</param>
 /// <param name="Scale">Factor besides the power of ten.</param>
 /// <param name="Spellings">Further spellings, with µ as u, ohm as Ω and no spaces.</param>
-internal sealed record Unit(string Symbol, int Power, double Scale, params string[] Spellings)
+public sealed record Unit(string Symbol, int Power, double Scale, params string[] Spellings)
 {
     /// <summary>Added after scaling; only temperatures have one.</summary>
     public double Offset { get; init; }
@@ -20,7 +20,7 @@ internal sealed record Unit(string Symbol, int Power, double Scale, params strin
 }
 
 /// <summary>The units that entry understands, kind by kind; the first of each kind is its SI unit.</summary>
-internal static class UnitTable
+public static class UnitTable
 {
     private static readonly FrozenDictionary<QuantityKind, Unit[]> s_units = new Dictionary<QuantityKind, Unit[]>
     {

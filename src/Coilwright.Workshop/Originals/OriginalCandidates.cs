@@ -11,7 +11,7 @@ namespace Coilwright.Workshop.Originals;
 public static class OriginalCandidates
 {
     /// <summary>Stands for a pole whose material is not told.</summary>
-    internal const string UnknownPole = "alnico-5";
+    public const string UnknownPole = "alnico-5";
 
     private static readonly (string Material, double Weight)[] s_poles =
     [

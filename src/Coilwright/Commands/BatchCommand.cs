@@ -1,4 +1,6 @@
 using System.CommandLine;
+using Coilwright.Formats.Judgements;
+using Coilwright.Formats.Records;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop;

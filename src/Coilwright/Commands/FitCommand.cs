@@ -1,9 +1,9 @@
 using System.CommandLine;
 using Coilwright.Analysis.Curves;
+using Coilwright.Formats.Curves;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Physics.Circuit;
-using Coilwright.Workshop.Curves;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Commands;
@@ -68,22 +68,31 @@ public static class FitCommand
                 FitAnswer answer = Answer(path, table, hung, double.IsNaN(ohm) ? null : ohm, parsed.GetValue(eddy), atHz);
                 if (parsed.GetValue(lumped))
                 {
-                    answer.RefuseUnlessWinding();
-                    await desk.Output.WriteLineAsync(FitWriter.Lumped(answer)).ConfigureAwait(false);
+                    RefuseUnlessWinding(answer);
+                    await desk.Output.WriteLineAsync(FitJson.Lumped(answer)).ConfigureAwait(false);
                 }
                 else if (parsed.GetValue(json))
                 {
-                    await desk.Output.WriteLineAsync(FitWriter.Json(answer)).ConfigureAwait(false);
+                    await desk.Output.WriteLineAsync(FitJson.Write(answer)).ConfigureAwait(false);
                 }
                 else
                 {
-                    FitWriter.Plain(desk.Output, answer);
+                    FitFormatter.Write(desk.Output, answer);
                 }
 
                 return answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
             }
         );
         return command;
+    }
+
+    /// <exception cref="WrongInputException">When no winding can have what was fitted.</exception>
+    internal static void RefuseUnlessWinding(FitAnswer answer)
+    {
+        if (!answer.IsWinding)
+        {
+            throw new WrongInputException(answer.Path, [new Problem("", answer.NoResult)]);
+        }
     }
 
     /// <summary>Fits an impedance and tells the inductance at the usual frequencies.</summary>

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Coilwright.Analysis.GaugeStudies;
+using Coilwright.Formats.Judgements;
+using Coilwright.Formats.Tables;
 using Coilwright.Input;
 using Coilwright.Output;
 
@@ -10,9 +12,6 @@ namespace Coilwright.Commands;
 /// </summary>
 public static class GaugeCommand
 {
-    /// <summary>Above this share of the tolerance or of the spread a gauge is not fit. Common practice: AIAG, 30 %.</summary>
-    public const double LargestShare = 0.3;
-
     public static Command Build(CommandContext desk)
     {
         Argument<string> readings = new("READINGS") { Description = "A table: part,person,value [kΩ],reference; - reads standard input" };
@@ -50,34 +49,25 @@ public static class GaugeCommand
                     throw WrongInputException.About("--reference", "no gauge shows this", GaugeTable.AllowedValues);
                 }
 
-                GaugeFindings found = Study(table, width, parsed.GetValue(reference));
+                GaugeFindings found = GaugeFindings.TryStudy(
+                    table.Readings,
+                    table.References,
+                    table.Unit,
+                    width,
+                    parsed.GetValue(reference)
+                )
+                    ?? throw WrongInputException.About(
+                        "the table",
+                        "it holds no study",
+                        "two or more parts read by each of two or more persons equally often, twice or more; or --reference and two or "
+                            + "more readings that differ; or three or more readings with a column \"reference\" of different values"
+                    );
                 await desk
-                    .Output.WriteLineAsync(parsed.GetValue(json) ? GaugeWriter.Json(found) : GaugeWriter.Plain(found))
+                    .Output.WriteLineAsync(parsed.GetValue(json) ? GaugeJson.Write(found) : GaugeFormatter.Write(found))
                     .ConfigureAwait(false);
                 return found.IsFit ? ExitCode.Done : ExitCode.AnswerIsNo;
             }
         );
         return command;
-    }
-
-    private static GaugeFindings Study(GaugeTable table, double? tolerance, double? reference)
-    {
-        CrossedReadings? crossed = CrossedReadings.TryArrange(table.Readings);
-        (double X, double Y)[] biases = [.. table.References.Zip(table.Readings, (wanted, reading) => (wanted, reading.Value - wanted))];
-        GaugeFindings found = new(table.Unit, tolerance)
-        {
-            Anova = crossed is null ? null : GaugeAnova.Compute(crossed),
-            AverageAndRange = crossed is null ? null : AverageAndRange.Compute(crossed),
-            Linearity = LinearityStudy.Compute(biases),
-            TypeOne = reference is { } wanted ? TypeOneStudy.Compute([.. table.Readings.Select(reading => reading.Value)], wanted) : null,
-        };
-        return found is { Anova: null, Linearity: null, TypeOne: null }
-            ? throw WrongInputException.About(
-                "the table",
-                "it holds no study",
-                "two or more parts read by each of two or more persons equally often, twice or more; or --reference and two or more "
-                    + "readings that differ; or three or more readings with a column \"reference\" of different values"
-            )
-            : found;
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Coilwright.Analysis.Originals;
+using Coilwright.Formats.Originals;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Papers.Formatting;

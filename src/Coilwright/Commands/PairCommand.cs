@@ -1,5 +1,7 @@
 using System.CommandLine;
 using Coilwright.Analysis.Pairing;
+using Coilwright.Formats.Records;
+using Coilwright.Formats.Tables;
 using Coilwright.Input;
 using Coilwright.Output;
 

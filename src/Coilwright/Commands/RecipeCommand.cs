@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
+using Coilwright.Formats.Records;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Entry;
@@ -34,21 +35,7 @@ public static class RecipeCommand
                 await UnreadableFormatter.WriteAsync(desk.Error, unreadable).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
-                    await desk
-                        .Output.WriteLineAsync(
-                            JsonListWriter.Write(
-                                newest.Select(one => new
-                                {
-                                    name = one.RecipeName,
-                                    revision = one.Letter,
-                                    state = StateWord(one),
-                                    person = one.Person,
-                                    time = one.TimeUtc,
-                                    unreadable = unreadable.FirstOrDefault(fault => fault.Id == one.RecipeId)?.Why,
-                                })
-                            )
-                        )
-                        .ConfigureAwait(false);
+                    await desk.Output.WriteLineAsync(RecipeListJson.Write(newest, unreadable)).ConfigureAwait(false);
                     return ExitCode.Done;
                 }
 
@@ -58,7 +45,7 @@ public static class RecipeCommand
                     table.Add(
                         one.RecipeName,
                         one.Letter,
-                        StateWord(one),
+                        RecipeListJson.StateOf(one),
                         one.Person,
                         one.TimeUtc.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)
                     );
@@ -182,10 +169,8 @@ public static class RecipeCommand
         }
 
         await desk
-            .Output.WriteLineAsync($"{revision.RecipeName}, revision {revision.Letter}: {done}, {StateWord(revision)}")
+            .Output.WriteLineAsync($"{revision.RecipeName}, revision {revision.Letter}: {done}, {RecipeListJson.StateOf(revision)}")
             .ConfigureAwait(false);
         return ExitCode.Done;
     }
-
-    private static string StateWord(RevisionRecord revision) => revision.State == RevisionState.Released ? "released" : "draft";
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using Coilwright.Analysis.Curves;
+using Coilwright.Formats.Curves;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Entry;
@@ -71,7 +72,7 @@ public static partial class ResonanceCommand
                     double.IsNaN(henry) ? null : (henry, atHz)
                 );
                 await desk
-                    .Output.WriteLineAsync(parsed.GetValue(json) ? ResonanceWriter.Json(answer) : ResonanceWriter.Plain(answer))
+                    .Output.WriteLineAsync(parsed.GetValue(json) ? ResonanceJson.Write(answer) : ResonanceFormatter.Write(answer))
                     .ConfigureAwait(false);
                 return answer.IsRefused ? ExitCode.AnswerIsNo : ExitCode.Done;
             }

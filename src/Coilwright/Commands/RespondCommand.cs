@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Formats.Responses;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Physics.Circuit;
@@ -94,15 +95,15 @@ public static class RespondCommand
                 );
                 if (asJson)
                 {
-                    await desk.Output.WriteLineAsync(ResponseWriter.Json(answer)).ConfigureAwait(false);
+                    await desk.Output.WriteLineAsync(ResponseJson.Write(answer)).ConfigureAwait(false);
                 }
                 else if (asCsv)
                 {
-                    await desk.Output.WriteAsync(ResponseWriter.Csv(answer)).ConfigureAwait(false);
+                    await desk.Output.WriteAsync(ResponseCsv.Write(answer)).ConfigureAwait(false);
                 }
                 else
                 {
-                    ResponseWriter.Plain(desk.Output, source.Name, answer);
+                    ResponseFormatter.Write(desk.Output, source.Name, answer);
                 }
 
                 return ExitCode.Done;

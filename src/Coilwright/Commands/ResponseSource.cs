@@ -2,12 +2,12 @@ using System.Globalization;
 using System.Text.Json;
 using Coilwright.Analysis.Curves;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Formats.Circuits;
 using Coilwright.Input;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Circuit.Networks;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Recipes.Circuits;
 
 namespace Coilwright.Commands;
 

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Formats.Records;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Entry;

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Solving;
+using Coilwright.Formats.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Entry;

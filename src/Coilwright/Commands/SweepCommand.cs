@@ -3,12 +3,11 @@ using System.Globalization;
 using System.Numerics;
 using Coilwright.Analysis.Curves;
 using Coilwright.Bench;
+using Coilwright.Formats.Curves;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Sound;
-using Coilwright.Workshop.Curves;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Commands;
@@ -140,20 +139,20 @@ public static class SweepCommand
                 FitAnswer answer = FitCommand.Answer(path, table);
                 if (parsed.GetValue(lumped))
                 {
-                    answer.RefuseUnlessWinding();
+                    FitCommand.RefuseUnlessWinding(answer);
                 }
 
                 if (parsed.GetValue(csv))
                 {
-                    await desk.Output.WriteAsync(Csv(table.Curve)).ConfigureAwait(false);
+                    await desk.Output.WriteAsync(ImpedanceCsv.Write(table.Curve)).ConfigureAwait(false);
                     return ExitCode.Done;
                 }
 
                 string words = (parsed.GetValue(lumped), parsed.GetValue(json)) switch
                 {
-                    (true, _) => FitWriter.Lumped(answer),
-                    (_, true) => FitWriter.Json(answer),
-                    _ => FitWriter.PlainText(answer),
+                    (true, _) => FitJson.Lumped(answer),
+                    (_, true) => FitJson.Write(answer),
+                    _ => FitFormatter.Write(answer),
                 };
                 await desk.Output.WriteLineAsync(words).ConfigureAwait(false);
                 return answer.IsWinding ? ExitCode.Done : ExitCode.AnswerIsNo;
@@ -244,16 +243,5 @@ public static class SweepCommand
     private static async Task<byte[]> BytesAsync(string path, CancellationToken cancel)
     {
         return await InputFile.ReadBytesAsync(path, LongestRecording, cancel).ConfigureAwait(false);
-    }
-
-    private static string Csv(MeasuredCurve curve)
-    {
-        CsvTable csv = new("frequency [Hz]", "real [Ω]", "imaginary [Ω]");
-        foreach ((double hz, Complex ohm) in curve.FrequenciesHz.Zip(curve.ImpedanceOhm!))
-        {
-            csv.Add([.. ((double[])[hz, ohm.Real, ohm.Imaginary]).Select(value => value.ToString("R", CultureInfo.InvariantCulture))]);
-        }
-
-        return csv.ToString();
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Formats.Winding;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Batches;

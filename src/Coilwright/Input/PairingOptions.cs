@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Pairing;
+using Coilwright.Formats.Tables;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Input;

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Pairing;
-using Coilwright.Input;
+using Coilwright.Formats.Tables;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Output;

@@ -13,10 +13,19 @@ public static partial class HouseArrows
         ["Coilwright.Analysis"] = ["Coilwright.Physics"],
         ["Coilwright.Workshop"] = ["Coilwright.Analysis", "Coilwright.Physics"],
         ["Coilwright.Storage"] = s_workshopDown,
+        ["Coilwright.Formats"] = s_workshopDown,
         ["Coilwright.Bench"] = s_workshopDown,
         ["Coilwright.Papers"] = s_workshopDown,
-        ["Coilwright.Web"] = ["Coilwright.Papers", "Coilwright.Bench", "Coilwright.Storage", .. s_workshopDown],
-        ["Coilwright"] = ["Coilwright.Web", "Coilwright.Papers", "Coilwright.Bench", "Coilwright.Storage", .. s_workshopDown],
+        ["Coilwright.Web"] = ["Coilwright.Formats", "Coilwright.Papers", "Coilwright.Bench", "Coilwright.Storage", .. s_workshopDown],
+        ["Coilwright"] =
+        [
+            "Coilwright.Web",
+            "Coilwright.Formats",
+            "Coilwright.Papers",
+            "Coilwright.Bench",
+            "Coilwright.Storage",
+            .. s_workshopDown,
+        ],
     };
 
     public static IReadOnlyCollection<string> Rooms => s_mayReference.Keys;
@@ -64,6 +73,6 @@ public static partial class HouseArrows
     [GeneratedRegex(@"\bMicrosoft\.(?:AspNetCore|NET\.Sdk\.(?:Razor|Web))\b")]
     private static partial Regex WebServerName();
 
-    [GeneratedRegex(@"\bCoilwright\.(?:Physics|Analysis|Workshop|Storage|Bench|Papers|Web)\b")]
+    [GeneratedRegex(@"\bCoilwright\.(?:Physics|Analysis|Workshop|Formats|Storage|Bench|Papers|Web)\b")]
     private static partial Regex RoomName();
 }

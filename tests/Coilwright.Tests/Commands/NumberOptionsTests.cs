@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
+using Coilwright.Formats.Csv;
 
 namespace Coilwright.Tests.Commands;
 

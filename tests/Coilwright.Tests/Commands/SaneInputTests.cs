@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
-using Coilwright.Input;
+using Coilwright.Formats.Tables;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Tests.Commands;

@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Formats.Forecasts;
 using Coilwright.Physics.Circuit;
 using Coilwright.Web.Forms;
 using Coilwright.Workshop.Entry;

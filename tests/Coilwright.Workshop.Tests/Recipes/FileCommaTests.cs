@@ -1,8 +1,8 @@
+using Coilwright.Formats.Circuits;
+using Coilwright.Formats.Originals;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
-using Coilwright.Workshop.Originals;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Recipes.Circuits;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Tests.Winding;
 

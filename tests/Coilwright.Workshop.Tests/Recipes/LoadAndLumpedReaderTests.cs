@@ -1,3 +1,4 @@
+using Coilwright.Formats.Circuits;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Coilwright.Formats.Circuits;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Coilwright.Analysis.Solving;
+using Coilwright.Formats.Forecasts;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;

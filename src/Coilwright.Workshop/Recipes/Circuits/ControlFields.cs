@@ -5,7 +5,7 @@ using Coilwright.Workshop.Recipes.Reading;
 namespace Coilwright.Workshop.Recipes.Circuits;
 
 /// <summary>Volume, tone, buffer, cable and input, as they stand in a load and in a circuit.</summary>
-internal static class ControlFields
+public static class ControlFields
 {
     private static readonly string[] s_tapers = ["linear", "logarithmic"],
         s_joined = ["parallel", "series"],
@@ -174,7 +174,7 @@ internal static class ControlFields
     private static Input InputOf(JsonFields fields) =>
         new(fields.Optional("resistance", Allowed.LossResistance)?.Si, fields.Optional("capacitance", Allowed.LoadCapacitance)?.Si ?? 0);
 
-    internal sealed record Part<T>(T Value);
+    public sealed record Part<T>(T Value);
 
     private sealed record Input(double? ResistanceOhm, double CapacitanceF);
 

@@ -5,7 +5,7 @@ namespace Coilwright.Workshop.Recipes.Reading;
 /// <summary>
 /// What each kind of field may hold. The ends are wide: they catch slips of unit and sign, not taste. From common practice, no source.
 /// </summary>
-internal static class Allowed
+public static class Allowed
 {
     public static Limits CoreLength { get; } = Size(1e-3, 0.3, "66 mm");
     public static Limits CoreWidth { get; } = Size(0.5e-3, 0.1, "6.2 mm");

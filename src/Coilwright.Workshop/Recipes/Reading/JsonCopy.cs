@@ -8,7 +8,7 @@ namespace Coilwright.Workshop.Recipes.Reading;
 /// <summary>
 /// A document's part as nodes that can be changed. A field given twice is a problem and its first value is kept: nodes hold each name once.
 /// </summary>
-internal static class JsonCopy
+public static class JsonCopy
 {
     public static JsonNode? Of(JsonElement element, string path, ProblemList problems) =>
         element.ValueKind switch

@@ -6,7 +6,7 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Workshop.Recipes.Reading;
 
 /// <summary>Opens a document: its size, its JSON and its <c>format</c> field, before its content is read.</summary>
-internal static class JsonDocumentReader
+public static class JsonDocumentReader
 {
     /// <summary>Longest document that is read, in characters.</summary>
     public const int Longest = 4_000_000;

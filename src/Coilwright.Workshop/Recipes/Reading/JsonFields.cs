@@ -9,7 +9,7 @@ namespace Coilwright.Workshop.Recipes.Reading;
 /// The fields of one object of a document: reads them with their paths, gathers every problem, and at the end reports unknown and missing
 /// ones.
 /// </summary>
-internal sealed class JsonFields
+public sealed class JsonFields
 {
     private readonly Dictionary<string, JsonElement> _values = new(StringComparer.Ordinal);
     private readonly HashSet<string> _known = new(StringComparer.Ordinal);
