@@ -2,9 +2,10 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Unicode;
+using Coilwright.Application.Composition;
 using Coilwright.Web.Endpoints;
-using Coilwright.Web.Forecasts;
 using Coilwright.Web.Hosting;
+using Coilwright.Workshop;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http.Features;
@@ -18,13 +19,14 @@ public static class WebHost
 {
     /// <summary>Builds the host; the caller starts and stops it.</summary>
     /// <param name="urls">Addresses to listen on, for example "http://127.0.0.1:5210".</param>
-    /// <param name="services">The shop.</param>
+    /// <param name="records">The shop's records; whoever opened them closes them after the host.</param>
+    /// <param name="time">The clock.</param>
     /// <param name="hosts">Names besides this computer's own under which it answers.</param>
     /// <remarks>
     /// No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open
     /// the shop to the network.
     /// </remarks>
-    public static WebApplication Build(string[] urls, ShopServices services, IReadOnlyList<string>? hosts = null)
+    public static WebApplication Build(string[] urls, IShopRecords records, TimeProvider time, IReadOnlyList<string>? hosts = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions
@@ -45,8 +47,7 @@ public static class WebHost
             form.ValueCountLimit = FormLimits.MostFields;
             form.KeyLengthLimit = FormLimits.LongestName;
         });
-        builder.Services.AddSingleton(services);
-        builder.Services.AddSingleton(_ => new SolveService(services.Time));
+        builder.Services.AddCoilwright(records, time);
         builder.Services.AddRazorComponents();
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
+using Coilwright.Application.Shops;
 using Coilwright.Commands;
 using Coilwright.Input;
-using Coilwright.Storage;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright;
@@ -28,7 +28,7 @@ public static class Cli
         CancellationToken cancel = default
     )
     {
-        CommandContext desk = new(output, error, time ?? TimeProvider.System);
+        using CommandContext desk = new(output, error, time ?? TimeProvider.System);
         try
         {
             ParseResult parsed = BuildRoot(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
@@ -74,7 +74,7 @@ public static class Cli
             await error.WriteLineAsync("coilwright: stopped").ConfigureAwait(false);
             return ExitCode.Stopped;
         }
-        catch (Exception failure) when (StorageFault.Of(failure) is { } fault)
+        catch (Exception failure) when (ShopFault.Of(failure) is { } fault)
         {
             await error.WriteLineAsync("coilwright: " + fault.Words).ConfigureAwait(false);
             return ExitCode.WrongInput;

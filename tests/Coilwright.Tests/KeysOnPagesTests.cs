@@ -1,6 +1,7 @@
 using System.Net;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using Coilwright.Application.Composition;
 using Coilwright.Physics.Materials;
 using Coilwright.Physics.Wire;
 using Coilwright.Storage;
@@ -12,6 +13,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Coilwright.Tests;
 
@@ -35,13 +37,8 @@ public sealed partial class KeysOnPagesTests
         CommandRun made = await CommandRun.Of("demo", "--no-serve", "--shop", file);
         Assert.True(made.Exit == 0, made.Error);
         await using SqliteShop records = await ShopFile.OpenAsync(file, Cancel);
-        ShopServices shop = new(
-            new WindingService(records, TimeProvider.System),
-            new RecipeService(records, TimeProvider.System),
-            records,
-            TimeProvider.System
-        );
-        await using WebApplication app = WebHost.Build(["http://127.0.0.1:0"], shop);
+        await using WebApplication app = WebHost.Build(["http://127.0.0.1:0"], records, TimeProvider.System);
+        ShopServices shop = app.Services.GetRequiredService<ShopServices>();
         await app.StartAsync(Cancel);
         using HttpClient client = new() { BaseAddress = new Uri(app.Urls.Single()), Timeout = TimeSpan.FromMinutes(5) };
 

@@ -1,9 +1,11 @@
+using Coilwright.Application.Composition;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Coilwright.Web.Tests;
 
@@ -30,13 +32,8 @@ internal sealed class PagesOfShop : IAsyncDisposable
             TimeProvider.System,
             Cancel
         );
-        shop.Services = new ShopServices(
-            new WindingService(shop.Records, TimeProvider.System),
-            new RecipeService(shop.Records, TimeProvider.System),
-            shop.Records,
-            TimeProvider.System
-        );
-        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services);
+        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Records, TimeProvider.System);
+        shop.Services = shop._app.Services.GetRequiredService<ShopServices>();
         await shop._app.StartAsync(Cancel);
         shop.Client.BaseAddress = new Uri(shop._app.Urls.Single());
         return shop;

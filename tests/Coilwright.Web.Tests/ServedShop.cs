@@ -1,8 +1,10 @@
+using Coilwright.Application.Composition;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Coilwright.Web.Tests;
 
@@ -27,13 +29,8 @@ internal sealed class ServedShop : IAsyncDisposable
         ServedShop shop = new();
         TimeProvider time = clock ?? TimeProvider.System;
         shop._records = await ShopFile.CreateAsync(shop.File, "Lantern Quay workshop", time);
-        shop.Services = new ShopServices(
-            new WindingService(shop._records, time),
-            new RecipeService(shop._records, time),
-            shop._records,
-            time
-        );
-        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services, hosts);
+        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop._records, time, hosts);
+        shop.Services = shop._app.Services.GetRequiredService<ShopServices>();
         await shop._app.StartAsync();
         shop.Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(shop._app.Urls.Single()) };
         return shop;

@@ -1,10 +1,12 @@
 using System.Text.Json;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Forecasts;
 using Coilwright.Formats.Forecasts;
-using Coilwright.Web.Forecasts;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;
+using Coilwright.Web.Views.Forecasts;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
@@ -53,7 +55,12 @@ internal static class ApiEndpoints
         app.MapPost("/api/batches/{id:guid}/undo", UndoAsync);
     }
 
-    private static async Task<IResult> PredictAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> PredictAsync(
+        HttpRequest request,
+        ShopServices shop,
+        ForecastRecipe forecast,
+        CancellationToken cancel
+    )
     {
         (PredictQuestion? question, IResult? refused) = await ApiBody.ReadAsync<PredictQuestion>(request, cancel);
         if (question is null)
@@ -67,10 +74,10 @@ internal static class ApiEndpoints
             return Results.Json(new { problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
         }
 
-        ForecastViewModel view = ForecastService.Forecast(recipe, question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
-        return view.Prediction is { } prediction
+        RecipeForecast found = forecast.Forecast(recipe, question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
+        return found.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
-            : Results.Json(new { problems = view.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
+            : Results.Json(new { problems = found.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
     }
 
     private static async Task<IResult> RecordAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)

@@ -1,3 +1,4 @@
+using Coilwright.Application.Composition;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 

@@ -1,4 +1,6 @@
 using System.Globalization;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Winding;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Batches;
@@ -48,7 +50,7 @@ internal static class BatchStartEndpoints
             {
                 ["Revision"] = revision,
                 ["CoilNames"] = recipe.Coils.Select(coil => coil.Name).ToArray(),
-                ["Gauge"] = RecipeModelBuilder.ToModel(recipe).Coils[0].Wire.Gauge,
+                ["Gauge"] = SetUpRecipe.GaugeOf(recipe),
                 ["Shelf"] = await shop.Stock.ShelfAsync(cancel),
                 ["Winders"] = await shop.Machines.ListAsync(cancel),
                 ["Warnings"] = BeforeWinding.Warnings(revision, recipe),

@@ -1,8 +1,8 @@
 using System.Globalization;
+using Coilwright.Application.Composition;
 using Coilwright.Formats.Judgements;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
-using Coilwright.Web.Views;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Rules;

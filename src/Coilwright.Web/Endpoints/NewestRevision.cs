@@ -1,8 +1,9 @@
 using System.Globalization;
+using Coilwright.Application.Composition;
 using Coilwright.Physics.Circuit;
-using Coilwright.Web.Forms;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Recipes.Circuits;
 using Coilwright.Workshop.Solving;
 using Microsoft.AspNetCore.Http;
 
@@ -12,7 +13,7 @@ namespace Coilwright.Web.Endpoints;
 internal static class NewestRevision
 {
     /// <summary>A usual player's load.</summary>
-    public static LoadCircuit Load() => LoadReader.Read(LoadForm.Default().ToJsonString()).Value!;
+    public static LoadCircuit Load() => UsualLoad.Player.Load;
 
     /// <summary>The newest revision as kept and as read; null when there is none.</summary>
     public static async Task<(RevisionRecord Record, Recipe Recipe)?> OfAsync(Guid id, ShopServices shop, CancellationToken cancel)

@@ -1,9 +1,10 @@
-using Coilwright.Analysis.Forecasts;
-using Coilwright.Papers.Parts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Printing;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Parts;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.SetUp;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -15,15 +16,27 @@ internal static class PartsPaperEndpoints
 {
     public static void MapPartsPaper(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes/{id:guid}/papers/parts", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            ShowAsync(id, "parts", request, shop, cancel)
+        app.MapGet(
+            "/recipes/{id:guid}/papers/parts",
+            (Guid id, HttpRequest request, ShopServices shop, PrintRecipePaper papers, PrintPiecePaper pieces, CancellationToken cancel) =>
+                ShowAsync(id, "parts", request, shop, papers, pieces, cancel)
         );
-        app.MapGet("/recipes/{id:guid}/papers/parts.pdf", (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            ShowAsync(id, "parts.pdf", request, shop, cancel)
+        app.MapGet(
+            "/recipes/{id:guid}/papers/parts.pdf",
+            (Guid id, HttpRequest request, ShopServices shop, PrintRecipePaper papers, PrintPiecePaper pieces, CancellationToken cancel) =>
+                ShowAsync(id, "parts.pdf", request, shop, papers, pieces, cancel)
         );
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, string paper, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ShowAsync(
+        Guid id,
+        string paper,
+        HttpRequest request,
+        ShopServices shop,
+        PrintRecipePaper papers,
+        PrintPiecePaper pieces,
+        CancellationToken cancel
+    )
     {
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
         string asked = request.Query["revision"].ToString();
@@ -57,19 +70,9 @@ internal static class PartsPaperEndpoints
             );
         }
 
-        Prediction prediction = Forecaster.Predict(
-            RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe)),
-            load: null,
-            new ForecastOptions { Strings = false },
-            cancel
-        );
+        SheetHeading heading = (await pieces.GroundAsync(cancel)).Heading(found.Letter);
         return PiecePaperEndpoints.Show(
-            PartsSheet.Of(
-                recipe.Name,
-                PartsList.Of(recipe, prediction, options, count),
-                (await PiecePaperEndpoints.GroundAsync(shop, cancel)).Heading(found.Letter),
-                recipe.Name
-            ),
+            papers.Parts(recipe, await shop.Recipes.FillLimitsAsync(cancel), options, count, heading, cancel),
             paper,
             request.Query["size"].ToString(),
             request.HttpContext.Response

@@ -1,17 +1,12 @@
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Printing;
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Pdf;
 using Coilwright.Papers.Pieces;
 using Coilwright.Papers.Sheets;
-using Coilwright.Physics;
-using Coilwright.Physics.Circuit;
-using Coilwright.Workshop.Customers;
-using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Circuits;
-using Coilwright.Workshop.SetUp;
-using Coilwright.Workshop.Tracing;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -21,8 +16,6 @@ namespace Coilwright.Web.Endpoints;
 /// <summary>Papers of a piece, a recipe, a basket or a mix: for the screen, and as PDF.</summary>
 internal static class PiecePaperEndpoints
 {
-    private const int CurvePoints = 300;
-
     /// <summary>A paper is text and drawings of our own making with their own style; nothing else is let through.</summary>
     internal const string Policy = "default-src 'none'; img-src data:; style-src 'unsafe-inline'; base-uri 'none'; frame-ancestors 'none'";
 
@@ -47,6 +40,7 @@ internal static class PiecePaperEndpoints
         string? size,
         HttpResponse response,
         ShopServices shop,
+        PrintPiecePaper print,
         CancellationToken cancel
     )
     {
@@ -55,85 +49,8 @@ internal static class PiecePaperEndpoints
             return Answers.NotFoundPage();
         }
 
-        Sheet? sheet = await SheetAsync(piece, Stem(paper), await GroundAsync(shop, cancel), shop, cancel);
-        return sheet is null ? Answers.NotFoundPage() : Show(sheet, paper, size, response);
-    }
-
-    private static async Task<Sheet?> SheetAsync(
-        TracedPiece piece,
-        string paper,
-        PaperGround ground,
-        ShopServices shop,
-        CancellationToken cancel
-    )
-    {
-        PieceSnapshot life = piece.Snapshot;
-        switch (paper)
-        {
-            case "spec":
-                LoadCircuit load = UsualLoad.All.First(one => one.Name == "Player").Load;
-                return PiecePapers.Spec(
-                    life,
-                    Forecaster.Predict(
-                        RecipeModelBuilder.ToModel(life.Recipe),
-                        load,
-                        new ForecastOptions { CurvePoints = CurvePoints, Strings = false },
-                        cancel
-                    ),
-                    load,
-                    ground
-                );
-            case "traveller":
-                return PiecePapers.TravellerOf(life, ground);
-            case "wiring":
-                return PiecePapers.WiringOf(life.Recipe, life.Revision.Letter, ground);
-            case "parts":
-                return PiecePapers.PartsOf(
-                    life,
-                    Forecaster.Predict(
-                        RecipeModelBuilder.ToModel(life.Recipe),
-                        load: null,
-                        new ForecastOptions { Strings = false },
-                        cancel
-                    ),
-                    ground
-                );
-            case "certificate":
-                return PiecePapers.Certificate(
-                    life.Piece.Serial,
-                    [(life, FinalTestService.Asked(life.Recipe, await shop.Pieces.Test.GoldenAsync(life, cancel), ground.Rules))],
-                    ground
-                );
-            case "repair":
-                return PiecePapers.Repair(piece, ground);
-            case "packing" when piece.Customers is [.., var customer]:
-                return PiecePapers.Packing(customer, await ShipmentAsync(life, customer, shop, cancel), ground);
-            default:
-                return null;
-        }
-    }
-
-    /// <summary>Everything that went to the customer at the same moment.</summary>
-    private static async Task<IReadOnlyList<PieceSnapshot>> ShipmentAsync(
-        PieceSnapshot life,
-        CustomerRecord customer,
-        ShopServices shop,
-        CancellationToken cancel
-    )
-    {
-        DateTimeOffset? left = life.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Shipped)?.TimeUtc;
-        IReadOnlyList<PieceSnapshot> all = await shop.Pieces.Shelf.LivesAsync(
-            await shop.Records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel),
-            cancel
-        );
-        return
-        [
-            .. all.Where(one =>
-                one.History.InForce.Any(happened =>
-                    happened.Kind == PieceEventKind.Shipped && happened.TimeUtc == left && happened.CustomerId == customer.Id
-                )
-            ),
-        ];
+        PiecePaper printed = await print.PrintAsync(Stem(paper), piece, UsualLoad.Player.Load, cancel);
+        return printed.Sheet is { } sheet ? Show(sheet, paper, size, response) : Answers.NotFoundPage();
     }
 
     private static async Task<IResult> RecipeAsync(
@@ -143,6 +60,8 @@ internal static class PiecePaperEndpoints
         string? size,
         HttpResponse response,
         ShopServices shop,
+        PrintRecipePaper papers,
+        PrintPiecePaper print,
         CancellationToken cancel
     )
     {
@@ -155,33 +74,27 @@ internal static class PiecePaperEndpoints
             return Answers.NotFoundPage();
         }
 
-        PaperGround ground = await GroundAsync(shop, cancel);
+        PaperGround ground = await print.GroundAsync(cancel);
         if (Stem(paper) == "wiring")
         {
             return Show(PiecePapers.WiringOf(recipe, found.Letter, ground), paper, size, response);
         }
 
-        PickupModel model = RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe));
-        WindingSetUp setUp = WindingSetUp.For(recipe, model, Forecaster.Predict(model, load: null, cancel: cancel)) with
-        {
-            Heading = ground.Heading(found.Letter),
-        };
         bool released = found.State == RevisionState.Released;
-        return Show(
-            RecipeCard.Of(
-                recipe,
-                setUp,
-                new RecipeStatus(released ? "released" : "draft", found.Reason, released ? found.ReleasedBy : found.Person)
-            ),
-            paper,
-            size,
-            response
-        );
+        RecipeStatus status = new(released ? "released" : "draft", found.Reason, released ? found.ReleasedBy : found.Person);
+        FillLimits limits = await shop.Recipes.FillLimitsAsync(cancel);
+        return Show(papers.Card(recipe, limits, ground.Heading(found.Letter), status, cancel), paper, size, response);
     }
 
-    private static async Task<IResult> BasketAsync(Guid id, string? size, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> BasketAsync(
+        Guid id,
+        string? size,
+        ShopServices shop,
+        PrintPiecePaper print,
+        CancellationToken cancel
+    )
     {
-        PaperGround ground = await GroundAsync(shop, cancel);
+        PaperGround ground = await print.GroundAsync(cancel);
         return (await shop.Pieces.Potting.GoingAsync(cancel)).FirstOrDefault(one => one.Record.Id == id) is { } basket
             ? Results.File(
                 ProcessTagPdf.Render([ProcessTags.Of(basket.ToBasket(), basket.Record.Label, ground.Rules.Zone)], Size(size)),
@@ -190,9 +103,15 @@ internal static class PiecePaperEndpoints
             : Answers.NotFoundPage();
     }
 
-    private static async Task<IResult> InkAsync(string label, string? size, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> InkAsync(
+        string label,
+        string? size,
+        ShopServices shop,
+        PrintPiecePaper print,
+        CancellationToken cancel
+    )
     {
-        PaperGround ground = await GroundAsync(shop, cancel);
+        PaperGround ground = await print.GroundAsync(cancel);
         return
             (await shop.Records.FindInkMixesAsync(label, cancel)).FirstOrDefault(mix =>
                 string.Equals(mix.Label, label, StringComparison.OrdinalIgnoreCase)
@@ -201,13 +120,6 @@ internal static class PiecePaperEndpoints
             ? Results.File(ProcessTagPdf.Render([ProcessTags.Of(ink.ToMix(), ink.Label, ground.Rules.Zone)], Size(size)), "application/pdf")
             : Answers.NotFoundPage();
     }
-
-    internal static async Task<PaperGround> GroundAsync(ShopServices shop, CancellationToken cancel) =>
-        new(
-            await shop.Records.ShopNameAsync(cancel),
-            await shop.Pieces.Shelf.Rules.CurrentAsync(cancel),
-            await shop.Pieces.Shelf.NowUtcAsync(cancel)
-        );
 
     internal static IResult Show(Sheet sheet, string paper, string? size, HttpResponse response)
     {

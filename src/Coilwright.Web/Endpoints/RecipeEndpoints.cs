@@ -1,9 +1,11 @@
 using System.Text.Json.Nodes;
-using Coilwright.Web.Forecasts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Forecasts;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
+using Coilwright.Web.Views.Forecasts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
@@ -24,16 +26,18 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}", SaveAsync);
         app.MapPost("/recipes/{id:guid}/preview", PreviewAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync).WithMetadata(new ChangesNothing());
-        app.MapPost("/recipes/{id:guid}/sensitivity", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-                await SensitivityAsync(id, request, shop, cancel) is { } asked
-                    ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View })
-                    : Answers.NotFoundPage()
+        app.MapPost(
+                "/recipes/{id:guid}/sensitivity",
+                async (Guid id, HttpRequest request, ShopServices shop, ForecastRecipe forecast, CancellationToken cancel) =>
+                    await SensitivityAsync(id, request, shop, forecast, cancel) is { } asked
+                        ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = asked.Base, ["View"] = asked.View })
+                        : Answers.NotFoundPage()
             )
             .WithMetadata(new ChangesNothing());
         app.MapPost(
                 "/recipes/{id:guid}/sensitivity/panel",
-                async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-                    await SensitivityAsync(id, request, shop, cancel) is { } asked
+                async (Guid id, HttpRequest request, ShopServices shop, ForecastRecipe forecast, CancellationToken cancel) =>
+                    await SensitivityAsync(id, request, shop, forecast, cancel) is { } asked
                         ? (IResult)Answers.Page<SensitivityPanel>(new() { ["View"] = asked.View })
                         : Results.NotFound()
             )
@@ -86,6 +90,7 @@ internal static class RecipeEndpoints
         string? saved,
         string? draft,
         ShopServices shop,
+        ForecastRecipe forecast,
         CancellationToken cancel
     )
     {
@@ -95,6 +100,7 @@ internal static class RecipeEndpoints
         return recipe is null
             ? (IResult)Answers.NotFoundPage()
             : Page(
+                forecast,
                 recipe,
                 revisions,
                 await shop.Recipes.FillLimitsAsync(cancel),
@@ -107,7 +113,13 @@ internal static class RecipeEndpoints
             );
     }
 
-    private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> SaveAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        ForecastRecipe forecast,
+        CancellationToken cancel
+    )
     {
         if (await PostedAsync(id, request, shop, cancel) is not { } posted)
         {
@@ -126,12 +138,29 @@ internal static class RecipeEndpoints
         );
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
-            : Page(posted.Base, posted.Revisions, posted.Limits, json, LoadForm.Read(posted.Form), outcome.Problems, posted.Form, false);
+            : Page(
+                forecast,
+                posted.Base,
+                posted.Revisions,
+                posted.Limits,
+                json,
+                LoadForm.Read(posted.Form),
+                outcome.Problems,
+                posted.Form,
+                false
+            );
     }
 
-    private static async Task<IResult> PreviewAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+    private static async Task<IResult> PreviewAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        ForecastRecipe forecast,
+        CancellationToken cancel
+    ) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
             ? Page(
+                forecast,
                 posted.Base,
                 posted.Revisions,
                 posted.Limits,
@@ -143,18 +172,20 @@ internal static class RecipeEndpoints
             )
             : Answers.NotFoundPage();
 
-    private static async Task<IResult> ForecastAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ForecastAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        ForecastRecipe forecast,
+        CancellationToken cancel
+    )
     {
         if (await PostedAsync(id, request, shop, cancel) is not { } posted)
         {
             return Results.NotFound();
         }
 
-        ForecastViewModel view = ForecastService.Forecast(
-            RecipeForm.Apply(posted.Base.Json, posted.Form),
-            LoadForm.Read(posted.Form).ToJsonString(),
-            posted.Limits
-        );
+        ForecastViewModel view = ViewOf(posted, forecast);
         return Answers.Page<ForecastPanel>(new() { ["View"] = view, ["Action"] = $"/recipes/{id}" });
     }
 
@@ -162,38 +193,49 @@ internal static class RecipeEndpoints
         Guid id,
         HttpRequest request,
         ShopServices shop,
+        ForecastRecipe forecast,
         CancellationToken cancel
     ) =>
         await PostedAsync(id, request, shop, cancel) is { } posted
             ? (
                 posted.Base,
-                SensitivityService.Of(
-                    RecipeForm.Apply(posted.Base.Json, posted.Form),
-                    LoadForm.Read(posted.Form).ToJsonString(),
-                    posted.Limits,
-                    cancel
+                SensitivityViewModel.Of(
+                    forecast.Changes(
+                        RecipeForm.Apply(posted.Base.Json, posted.Form),
+                        LoadForm.Read(posted.Form).ToJsonString(),
+                        posted.Limits,
+                        cancel
+                    )
                 )
             )
             : null;
 
-    private static async Task<IResult> ResponseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ResponseAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        ForecastRecipe forecast,
+        CancellationToken cancel
+    )
     {
         if (await PostedAsync(id, request, shop, cancel) is not { } posted)
         {
             return Results.NotFound();
         }
 
-        ForecastViewModel view = ForecastService.Forecast(
-            RecipeForm.Apply(posted.Base.Json, posted.Form),
-            LoadForm.Read(posted.Form).ToJsonString(),
-            posted.Limits
-        );
+        ForecastViewModel view = ViewOf(posted, forecast);
         return view.Response is { } response
             ? Results.Text(response.Csv(), "text/csv; charset=utf-8")
             : Results.UnprocessableEntity(view.Problems);
     }
 
-    private static async Task<IResult> ReleaseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ReleaseAsync(
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        ForecastRecipe forecast,
+        CancellationToken cancel
+    )
     {
         if (await PostedAsync(id, request, shop, cancel, "number") is not { } posted)
         {
@@ -203,8 +245,23 @@ internal static class RecipeEndpoints
         RecipeOutcome outcome = await shop.Recipes.ReleaseAsync(id, posted.Base.Number, posted.Form["person"].ToString(), cancel);
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}?saved=yes")
-            : Page(posted.Base, posted.Revisions, posted.Limits, posted.Base.Json, LoadForm.Default(), outcome.Problems, null, false);
+            : Page(
+                forecast,
+                posted.Base,
+                posted.Revisions,
+                posted.Limits,
+                posted.Base.Json,
+                LoadForm.Default(),
+                outcome.Problems,
+                null,
+                false
+            );
     }
+
+    private static ForecastViewModel ViewOf(Posted posted, ForecastRecipe forecast) =>
+        ForecastView.Of(
+            forecast.Forecast(RecipeForm.Apply(posted.Base.Json, posted.Form), LoadForm.Read(posted.Form).ToJsonString(), posted.Limits)
+        );
 
     private sealed record Posted(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form);
 
@@ -226,6 +283,7 @@ internal static class RecipeEndpoints
     }
 
     private static RazorComponentResult Page(
+        ForecastRecipe forecast,
         RevisionRecord recipe,
         IReadOnlyList<RevisionRecord> revisions,
         FillLimits limits,
@@ -243,7 +301,7 @@ internal static class RecipeEndpoints
                 ["Revisions"] = revisions,
                 ["Document"] = JsonNode.Parse(json),
                 ["Load"] = load,
-                ["View"] = ForecastService.Forecast(json, load.ToJsonString(), limits),
+                ["View"] = ForecastView.Of(forecast.Forecast(json, load.ToJsonString(), limits)),
                 ["Problems"] = problems,
                 ["Saved"] = saved,
                 ["AsSaved"] = asSaved,

@@ -1,6 +1,5 @@
-using Coilwright.Papers.Figures;
-using Coilwright.Physics;
-using Coilwright.Physics.Winding;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Forecasts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
@@ -14,12 +13,17 @@ namespace Coilwright.Web.Endpoints;
 /// </summary>
 internal static class SectionEndpoints
 {
-    private const ulong Seed = 1;
-
     public static void MapSections(this IEndpointRouteBuilder app) =>
         app.MapGet("/recipes/{id:guid}/{number:int}/section-{coil:int}.svg", ShowAsync);
 
-    private static async Task<IResult> ShowAsync(Guid id, int number, int coil, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ShowAsync(
+        Guid id,
+        int number,
+        int coil,
+        ShopServices shop,
+        DrawSection section,
+        CancellationToken cancel
+    )
     {
         RevisionRecord? revision = await shop.Records.FindRevisionAsync(id, number, cancel);
         ReadOutcome<Recipe>? recipe = revision is null ? null : RecipeReader.Read(revision.Json);
@@ -28,23 +32,6 @@ internal static class SectionEndpoints
             return Results.NotFound();
         }
 
-        PickupModel model = RecipeModelBuilder.ToModel(recipe.Value);
-        return coil >= 0 && coil < model.Coils.Count
-            ? Results.Text(Draw(model.Coils[coil], CoverInSection.Of(model, coil)), "image/svg+xml; charset=utf-8")
-            : Results.NotFound();
-    }
-
-    private static string Draw(CoilModel coil, CoverInSection? cover)
-    {
-        double overallM = coil.Wire.OverallDiameterM.Value;
-        WindingModel winding = coil.Winding;
-        LaySpec spec = new(
-            overallM,
-            coil.Bobbin.WindingHeightM,
-            (int)Math.Round(winding.Turns),
-            winding.PitchM ?? LayForecast.DefaultPitchM(winding.Lay, overallM),
-            winding.JitterM ?? LayForecast.DefaultJitterM(winding.Lay)
-        );
-        return CoilSectionFigure.Svg(LaySimulation.Run(spec, Seed), coil.Bobbin, coil.Wire.BareDiameterM.Value, overallM, cover);
+        return section.Draw(recipe.Value, coil) is { } svg ? Results.Text(svg, "image/svg+xml; charset=utf-8") : Results.NotFound();
     }
 }

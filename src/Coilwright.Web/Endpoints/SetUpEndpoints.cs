@@ -1,8 +1,8 @@
 using System.Security.Cryptography;
 using System.Text;
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Winding;
 using Coilwright.Papers.SetUp;
-using Coilwright.Physics;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
@@ -63,6 +63,7 @@ internal static class SetUpEndpoints
         string? machine,
         HttpResponse response,
         ShopServices shop,
+        SetUpRecipe sets,
         CancellationToken cancel
     )
     {
@@ -77,15 +78,14 @@ internal static class SetUpEndpoints
         }
 
         RoomTemperature? room = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel);
-        PickupModel model = RecipeModelBuilder.ToModel((await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe.Value));
         IReadOnlyList<Machine> winders = await shop.Machines.ListAsync(cancel);
         Machine? on = winders.FirstOrDefault(one => string.Equals(one.Name, machine?.Trim(), StringComparison.OrdinalIgnoreCase));
-        WindingSetUp setUp = WindingSetUp.For(
+        WindingSetUp setUp = sets.SetUp(
             recipe.Value,
-            model,
-            Forecaster.Predict(model, load: null, cancel: cancel),
+            await shop.Recipes.FillLimitsAsync(cancel),
             roomC: room?.TemperatureC ?? WindingSetUp.UsualRoomC,
-            on: on
+            on: on,
+            cancel: cancel
         ) with
         {
             Heading = new SheetHeading(

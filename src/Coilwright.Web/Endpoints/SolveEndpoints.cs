@@ -1,9 +1,11 @@
 using Coilwright.Analysis.Spread;
-using Coilwright.Web.Forecasts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Forecasts;
+using Coilwright.Application.Solving;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
-using Coilwright.Web.Views;
+using Coilwright.Web.Views.Comparisons;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving;
@@ -16,8 +18,6 @@ namespace Coilwright.Web.Endpoints;
 /// <summary>A recipe asked backwards, and the spread of a run of it.</summary>
 internal static class SolveEndpoints
 {
-    private const int Samples = 20_000;
-
     /// <summary>How long the page waits for the answer before it shows how far the search is.</summary>
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(1);
 
@@ -48,6 +48,7 @@ internal static class SolveEndpoints
         string? against,
         ShopServices shop,
         SolveService desk,
+        CompareSolutions pins,
         CancellationToken cancel
     )
     {
@@ -93,7 +94,7 @@ internal static class SolveEndpoints
 
         ReadOutcome<Solutions> outcome = await job.Answer;
         PinnedViewModel? pinned = outcome.Value is { } answer
-            ? PinnedService.Of(found.Record, answer, address, NewestRevision.Load())
+            ? ComparisonView.Of(pins.Compare(found.Record, answer, address.Pins, address.Against, NewestRevision.Load()))
             : null;
         return Answers.Page<SolvePage>(
             new()
@@ -152,21 +153,14 @@ internal static class SolveEndpoints
             );
     }
 
-    private static async Task<IResult> SpreadAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> SpreadAsync(Guid id, ShopServices shop, SpreadRecipe spread, CancellationToken cancel)
     {
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
         {
             return Answers.NotFoundPage();
         }
 
-        RunSpread run = RunForecaster.Spread(
-            RecipeModelBuilder.ToModel(found.Recipe),
-            NewestRevision.Load(),
-            RecipeTargets.ForRun(found.Recipe),
-            Samples,
-            seed: 1,
-            cancel: cancel
-        );
+        RunSpread run = spread.Draw(found.Recipe, NewestRevision.Load(), SpreadRecipe.UsualSamples, seed: 1, byTime: false, cancel);
         return Answers.Page<SpreadPage>(new() { ["Recipe"] = found.Record, ["Run"] = run });
     }
 }

@@ -1,3 +1,5 @@
+using Coilwright.Application.Composition;
+using Coilwright.Application.Solving;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
@@ -17,11 +19,13 @@ internal static class VariantEndpoints
     {
         app.MapGet(
             "/recipes/{id:guid}/hold",
-            async (Guid id, string? spool, string? ohmPerM, ShopServices shop, CancellationToken cancel) =>
-                await HoldAsync(id, spool, ohmPerM, [], shop, cancel)
+            async (Guid id, string? spool, string? ohmPerM, ShopServices shop, ChooseForSpool choose, CancellationToken cancel) =>
+                await HoldAsync(id, spool, ohmPerM, [], shop, choose, cancel)
         );
-        app.MapPost("/recipes/{id:guid}/hold", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await KeptAsync(id, request, shop, problems => HoldAsync(id, null, null, problems, shop, cancel), cancel)
+        app.MapPost(
+            "/recipes/{id:guid}/hold",
+            async (Guid id, HttpRequest request, ShopServices shop, ChooseForSpool choose, CancellationToken cancel) =>
+                await KeptAsync(id, request, shop, problems => HoldAsync(id, null, null, problems, shop, choose, cancel), cancel)
         );
         app.MapGet(
             "/recipes/{id:guid}/variants",
@@ -39,6 +43,7 @@ internal static class VariantEndpoints
         string? ohmPerM,
         IReadOnlyList<Problem> problems,
         ShopServices shop,
+        ChooseForSpool choose,
         CancellationToken cancel
     )
     {
@@ -51,7 +56,7 @@ internal static class VariantEndpoints
         HoldForm form = HoldForm.Of(spool, ohmPerM, shelf, found.Recipe);
         form = form with { Problems = [.. problems, .. form.Problems] };
         Workshop.Solving.SpoolChoice? choice = form.Read is { } read
-            ? Workshop.Solving.SpoolChoice.Of(RecipeModelBuilder.ToModel(found.Recipe), null, read, NewestRevision.Load(), cancel)
+            ? choose.Choose(found.Recipe, read, NewestRevision.Load(), cancel)
             : null;
         return Answers.Page<HoldPage>(
             new()

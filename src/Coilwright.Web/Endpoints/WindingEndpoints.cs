@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using Coilwright.Application.Composition;
 using Coilwright.Papers.Tags;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;

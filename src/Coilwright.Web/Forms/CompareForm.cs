@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
+using Coilwright.Application.Comparisons;
 using Microsoft.AspNetCore.Http;
 
 namespace Coilwright.Web.Forms;
@@ -35,6 +36,9 @@ public sealed record CompareForm(
             }
         ),
     ];
+
+    /// <summary>What is asked.</summary>
+    public CompareQuestion Question => new(Designs, Pinned, Load.ToJsonString(), Loads, Bare, Curve);
 
     /// <summary>The page before anybody has chosen: the first two recipes.</summary>
     public static CompareForm First(IReadOnlyList<Guid> recipes) =>

@@ -1,5 +1,5 @@
-using System.Security.Cryptography;
 using System.Text;
+using Coilwright.Application.Solving;
 using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Web.Forms;
@@ -17,21 +17,15 @@ public sealed record SolveAddress(Guid RecipeId, string Objective, string Vary, 
 {
     public const int MostPins = 6;
 
-    private const int KeyLength = 10;
-
     /// <summary>True when no more can be pinned.</summary>
     public bool IsFull => Pins.Count >= MostPins;
 
-    /// <summary>Key of an answer: it changes with the recipe that was found.</summary>
-    public static string KeyOf(Solution solution) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(solution.RecipeJson)))[..KeyLength];
-
-    public bool IsPinned(Solution solution) => Pins.Contains(KeyOf(solution));
+    public bool IsPinned(Solution solution) => Pins.Contains(SolutionKey.Of(solution));
 
     /// <summary>Link that pins an answer, or takes it off when it is pinned.</summary>
     public string Toggled(Solution solution)
     {
-        string key = KeyOf(solution);
+        string key = SolutionKey.Of(solution);
         if (!IsPinned(solution))
         {
             return (this with { Pins = [.. Pins, key] }).Link("pinned");

@@ -1,4 +1,4 @@
-using Coilwright.Storage;
+using Coilwright.Application.Shops;
 using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Http;
 
@@ -17,7 +17,7 @@ public sealed class InternalErrorPage(RequestDelegate next)
         {
             await Refusal.WriteAsync(context, wrong.StatusCode, "request", "This request could not be read: " + wrong.Message);
         }
-        catch (Exception failure) when (!context.Response.HasStarted && StorageFault.Of(failure) is { } fault)
+        catch (Exception failure) when (!context.Response.HasStarted && ShopFault.Of(failure) is { } fault)
         {
             int status = fault.DiskIsFull ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status403Forbidden;
             await Refusal.WriteAsync(

@@ -40,7 +40,7 @@ public static class DemoCommand
                 DemoClock clock = new(now - TimeSpan.FromDays(10));
                 await using (OpenShop making = await OpenShop.CreateAsync(path, DemoShop.ShopName, clock, cancel).ConfigureAwait(false))
                 {
-                    await new DemoShop(making.Services, clock, now, desk.Output).FillAsync(cancel).ConfigureAwait(false);
+                    await new DemoShop(making, clock, now, desk.Output).FillAsync(cancel).ConfigureAwait(false);
                 }
 
                 await desk.Output.WriteLineAsync($"\nThe shop is in {path}").ConfigureAwait(false);

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Curves;
+using Coilwright.Application.Curves;
 using Coilwright.Formats.Curves;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -13,8 +14,6 @@ namespace Coilwright.Commands;
 /// </summary>
 public static class FitCommand
 {
-    private static readonly double[] s_usualHz = [120, 1000];
-
     public static Command Build(CommandContext desk)
     {
         Argument<string> curve = new("CURVE")
@@ -50,7 +49,7 @@ public static class FitCommand
             {
                 OptionReader typed = new();
                 double ohm = typed.Quantity("--resistance", parsed.GetValue(resistance), QuantityKind.Resistance, 0.1, 1e6, double.NaN);
-                IReadOnlyList<double> atHz = typed.Frequencies("--at", parsed.GetValue(at), 1, 1e6) ?? s_usualHz;
+                IReadOnlyList<double> atHz = typed.Frequencies("--at", parsed.GetValue(at), 1, 1e6) ?? FitCurve.UsualHz;
                 if (parsed.GetValue(eddy) is < 0 or > ImpedanceFit.MostEddy)
                 {
                     typed.Add("--eddy", "outside the allowed range", FormattableString.Invariant($"{parsed.GetValue(eddy)}"), "0 to 3");
@@ -65,7 +64,9 @@ public static class FitCommand
                 string path = parsed.GetRequiredValue(curve);
                 CurveTable table = CurveTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
                 LoadCircuit? hung = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-                FitAnswer answer = Answer(path, table, hung, double.IsNaN(ohm) ? null : ohm, parsed.GetValue(eddy), atHz);
+                ReadOutcome<FitAnswer> fitted = desk.Use<FitCurve>()
+                    .Fit(path, table, hung, double.IsNaN(ohm) ? null : ohm, parsed.GetValue(eddy), atHz);
+                FitAnswer answer = fitted.OrRefuse(fitted.Problems is [{ Field.Length: > 0 }] ? "" : path);
                 if (parsed.GetValue(lumped))
                 {
                     RefuseUnlessWinding(answer);
@@ -94,57 +95,4 @@ public static class FitCommand
             throw new WrongInputException(answer.Path, [new Problem("", answer.NoResult)]);
         }
     }
-
-    /// <summary>Fits an impedance and tells the inductance at the usual frequencies.</summary>
-    internal static FitAnswer Answer(string path, CurveTable table) => Answer(path, table, null, null, null, s_usualHz);
-
-    private static FitAnswer Answer(
-        string path,
-        CurveTable table,
-        LoadCircuit? load,
-        double? resistanceOhm,
-        int? eddy,
-        IReadOnlyList<double> atHz
-    )
-    {
-        bool impedance = table.Curve.ImpedanceOhm is not null;
-        if (impedance && (load is not null || resistanceOhm is not null))
-        {
-            throw WrongInputException.About(
-                load is not null ? "--load" : "--resistance",
-                "belongs to a curve of gain; this table holds an impedance, which is taken as the pickup's own"
-            );
-        }
-
-        if (!impedance && table.Curve.Count < 8)
-        {
-            throw new WrongInputException(
-                path,
-                [
-                    new Problem(
-                        "",
-                        "a gain curve needs more points to be fitted",
-                        FormattableString.Invariant($"{table.Curve.Count} of them"),
-                        "at least 8"
-                    ),
-                ]
-            );
-        }
-
-        CurveFit fit = impedance
-            ? ImpedanceFit.Fit(table.Curve, eddy)
-            : GainFit.Fit(table.Curve, load ?? LoadCircuit.None, resistanceOhm, eddy);
-        IReadOnlyList<string> faults = PossibleWinding.Faults(fit, !impedance);
-        return faults.Count > 0
-            ? new FitAnswer(path, table, fit, null, []) { Faults = faults }
-            : new FitAnswer(path, table, fit, ImpedanceResonance.Find(fit.Pickup), [.. atHz.Select(hz => Inductance(fit, hz))]);
-    }
-
-    /// <summary>Series inductance of the winding without its capacitance, and what a meter would show there.</summary>
-    private static InductanceAt Inductance(CurveFit fit, double hz) =>
-        new(
-            hz,
-            fit.Derived(pickup => pickup.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz)),
-            PickupImpedance.ApparentInductanceH(fit.Pickup, hz)
-        );
 }

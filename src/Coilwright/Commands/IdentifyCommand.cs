@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Globalization;
 using Coilwright.Analysis.Originals;
+using Coilwright.Application.Curves;
 using Coilwright.Formats.Originals;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -26,12 +27,7 @@ public static class IdentifyCommand
                 string path = parsed.GetRequiredValue(readings);
                 Original original = OriginalReader.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
                 OriginalAnswer answer = await Progress
-                    .ShowAsync(
-                        desk,
-                        "Weighing wires",
-                        () => OriginalFinder.Explain(OriginalCandidates.For(original), original.Readings, cancel),
-                        cancel
-                    )
+                    .ShowAsync(desk, "Weighing wires", () => desk.Use<IdentifyOriginal>().Identify(original, cancel), cancel)
                     .ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {

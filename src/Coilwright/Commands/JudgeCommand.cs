@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Application.Judging;
 using Coilwright.Formats.Judgements;
 using Coilwright.Formats.Tables;
 using Coilwright.Input;
@@ -6,6 +7,7 @@ using Coilwright.Output;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
 
@@ -60,7 +62,7 @@ public static class JudgeCommand
         command.SetAction(
             async (parsed, cancel) =>
             {
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe reference = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
                 string path = parsed.GetRequiredValue(readings);
                 List<string> notes = [];
                 ReadOutcome<IReadOnlyList<ReadingRow>> read = ReadingTable.Read(
@@ -78,104 +80,54 @@ public static class JudgeCommand
                 int size = parsed.GetValue(group) is >= 1 and <= 50 and int coils
                     ? coils
                     : throw WrongInputException.About("--group", "this is no size of a subgroup", "1 to 50");
-                (IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits) = await Progress
-                    .ShowAsync(
-                        desk,
-                        $"Judging {rows.Count} coils",
-                        () =>
-                        {
-                            VerdictLimits against = Limits(file, parsed.GetValue(coil), rows) with { MeterPart = meterPart };
-                            return (Judge(against, rows, parsed.GetRequiredValue(golden)), against);
-                        },
-                        cancel
-                    )
+                TableQuestion question = new(CoilIndex(reference, parsed.GetValue(coil)), parsed.GetRequiredValue(golden), meterPart)
+                {
+                    Subgroup = parsed.GetValue(charts) ? size : null,
+                };
+                TableJudgement judged = await Progress
+                    .ShowAsync(desk, $"Judging {rows.Count} coils", () => desk.Use<JudgeTable>().Judge(reference, rows, question), cancel)
                     .ConfigureAwait(false);
-                IReadOnlyList<string> remarks = BatchJudgement.Remarks(limits, [.. rows.Select(row => (row.Spool, row.Readings))]);
-                RunChart? chart = BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict)));
-                ControlChart? wall = parsed.GetValue(charts) ? WallOf(pieces, limits, size) : null;
                 if (parsed.GetValue(json))
                 {
-                    await desk.Output.WriteLineAsync(JudgementJson.Write(pieces, chart, wall, remarks)).ConfigureAwait(false);
+                    await desk
+                        .Output.WriteLineAsync(JudgementJson.Write(judged.Pieces, judged.Run, judged.Charts, judged.Remarks))
+                        .ConfigureAwait(false);
                 }
                 else
                 {
-                    WritePlain(desk.Output, rows, pieces, chart, remarks);
+                    WritePlain(desk.Output, rows, judged.Pieces, judged.Run, judged.Remarks);
                     notes.ForEach(desk.Output.WriteLine);
-                    if (wall is not null)
+                    if (judged.Charts is { } all)
                     {
-                        ControlChartFormatter.Write(desk.Output, wall);
+                        ControlChartFormatter.Write(desk.Output, all);
                     }
                 }
 
-                return pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
+                return judged.Pieces.Any(piece => piece.Verdict.Kind == VerdictKind.Reject) ? ExitCode.AnswerIsNo : ExitCode.Done;
             }
         );
         return command;
     }
-
-    private static IReadOnlyList<JudgedPiece> Judge(VerdictLimits limits, IReadOnlyList<ReadingRow> rows, string goldenTag)
-    {
-        IReadOnlyList<ReadingRecord>? golden = rows.FirstOrDefault(row =>
-            string.Equals(row.Tag, goldenTag, StringComparison.OrdinalIgnoreCase)
-        )?.Readings;
-        IReadOnlyList<Verdict> verdicts = BatchJudgement.Judge(limits, [.. rows.Select(row => (row.Spool, row.Readings))], golden);
-        return [.. rows.Zip(verdicts, (row, verdict) => new JudgedPiece(row.Tag, verdict, row.Carried))];
-    }
-
-    /// <summary>The charts of the coils as judged: the rejected ones are known already and left out.</summary>
-    private static ControlChart? WallOf(IReadOnlyList<JudgedPiece> pieces, VerdictLimits limits, int group) =>
-        ControlChartBuilder.Build(
-            new ChartSettings { Subgroup = group },
-            [
-                .. pieces
-                    .Where(piece => piece.Verdict.DcResistanceAt20C is not null)
-                    .Select(piece => new ChartedCoil(piece.Tag, piece.Verdict.DcResistanceAt20C!.Value.Value)
-                    {
-                        LeftOut = !BatchChart.Counts(piece.Verdict),
-                    }),
-            ],
-            limits.Resistance
-        );
 
     private static double MeterPart(double percent) =>
         percent is >= 0 and <= 10
             ? percent / 100
             : throw WrongInputException.About("--meter", "this is not a meter's uncertainty", "0 to 10 (%)");
 
-    /// <summary>
-    /// Readings of a pickup with several coils are of the whole, unless a coil is named or most of them fit the first coil alone.
-    /// </summary>
-    private static VerdictLimits Limits(RecipeFile file, string? coil, IReadOnlyList<ReadingRow> rows)
+    private static int? CoilIndex(Recipe recipe, string? name)
     {
-        if (coil is not null || file.Recipe.Coils.Count == 1)
+        if (name is null)
         {
-            return VerdictLimits.ForCoil(file.Recipe, CoilIndex(file, coil));
+            return null;
         }
 
-        VerdictLimits whole = VerdictLimits.ForPickup(file.Recipe),
-            first = VerdictLimits.ForCoil(file.Recipe, 0);
-        double[] ohms =
-        [
-            .. rows.SelectMany(row => row.Readings)
-                .Where(reading => reading is { Quantity: "dcResistance", Si: > 0 })
-                .Select(reading => reading.Si!.Value),
-        ];
-        const double Near = 0.15;
-        bool areCoils = ohms.Length >= 3 && ohms.Count(ohm => Math.Abs(ohm / first.Resistance.Nominal - 1) < Near) > 2 * ohms.Length / 3;
-        return areCoils ? first : whole;
-    }
-
-    private static int CoilIndex(RecipeFile file, string? name)
-    {
-        int index = name is null
-            ? 0
-            : file.Recipe.Coils.ToList().FindIndex(coil => string.Equals(coil.Name, name, StringComparison.OrdinalIgnoreCase));
+        int index = recipe.Coils.ToList().FindIndex(coil => string.Equals(coil.Name, name, StringComparison.OrdinalIgnoreCase));
         return index >= 0
             ? index
             : throw WrongInputException.About(
                 "--coil",
                 $"the recipe has no coil \"{name}\"",
-                string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))
+                string.Join(", ", recipe.Coils.Select(coil => coil.Name))
             );
     }
 

@@ -69,7 +69,12 @@ internal static class Pages
         CancellationToken cancel
     )
     {
-        await using WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"], shop.Services, hosts);
+        await using WebApplication app = WebHost.Build(
+            [$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"],
+            shop.Records,
+            desk.Time,
+            hosts
+        );
         try
         {
             await app.StartAsync(CancellationToken.None).ConfigureAwait(false);

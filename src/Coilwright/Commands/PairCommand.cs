@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Pairing;
+using Coilwright.Application.Judging;
 using Coilwright.Formats.Records;
 using Coilwright.Formats.Tables;
 using Coilwright.Input;
@@ -43,13 +44,10 @@ public static class PairCommand
                     quantities
                 );
                 IReadOnlyList<CoilRow> rows = outcome.OrRefuse(path);
-                string[] families = Families(rows, path);
+                PairCoils pair = desk.Use<PairCoils>();
+                IReadOnlyList<string> families = pair.Families(rows).OrRefuse(path);
                 IReadOnlyList<PairingPreference> wishes = options.Wishes(parsed.GetValue(offset), families, units);
-                RefuseTooMany(rows, families, wishes);
-                PairingAnswer answer = CoilPairing.Best(
-                    [.. rows.Select(row => new PairingCoil(row.Tag, row.Family, [.. quantities.Select(row.Value)]))],
-                    wishes
-                );
+                PairingAnswer answer = pair.Pair(rows, quantities, families, wishes).OrRefuse("");
                 await WarnOfUnknownAsync(desk, rows, quantities).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
@@ -64,34 +62,6 @@ public static class PairCommand
             }
         );
         return command;
-    }
-
-    private static string[] Families(IReadOnlyList<CoilRow> rows, string path)
-    {
-        string[] families = [.. rows.Select(row => row.Family).Distinct(StringComparer.Ordinal)];
-        return families.Length <= 2
-            ? families
-            : throw new WrongInputException(
-                path,
-                [
-                    new Workshop.Entry.Problem(
-                        "family",
-                        "coils of more than two families cannot be paired in one table",
-                        string.Join(", ", families),
-                        "one family, paired freely, or two, one of each"
-                    ),
-                ]
-            );
-    }
-
-    private static void RefuseTooMany(IReadOnlyList<CoilRow> rows, string[] families, IReadOnlyList<PairingPreference> wishes)
-    {
-        int most = families.Length == 2 ? CoilPairing.MostInTwoFamilies : CoilPairing.MostSearchedFreely;
-        bool searched = families.Length == 2 || wishes.Count > 1 || wishes[0].HasOffset;
-        if (searched && rows.Count > most)
-        {
-            throw WrongInputException.About("COILS", $"{rows.Count} coils are too many for one search", $"up to {most}");
-        }
     }
 
     private static async Task WarnOfUnknownAsync(CommandContext desk, IReadOnlyList<CoilRow> rows, string[] quantities)

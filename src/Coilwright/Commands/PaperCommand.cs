@@ -1,12 +1,13 @@
 using System.CommandLine;
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Printing;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Pieces;
-using Coilwright.Papers.Spec;
+using Coilwright.Papers.Sheets;
 using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.SetUp;
 
@@ -15,8 +16,7 @@ namespace Coilwright.Commands;
 /// <summary>coilwright paper spec|traveller|card|wiring|parts|labels RECIPE, paper piece KIND SERIAL: papers as PDF or HTML.</summary>
 public static class PaperCommand
 {
-    private const int CurvePoints = 300,
-        MostLabels = 1_000;
+    private const int MostLabels = 1_000;
 
     public static Command Build(CommandContext desk) =>
         new("paper", "Papers of a recipe, as a PDF that needs nothing from outside, or for the screen")
@@ -52,30 +52,17 @@ public static class PaperCommand
             async (parsed, cancel) =>
             {
                 options.Check(parsed);
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                Recipe recipe = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
                 LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-                Prediction prediction = await Progress
+                Sheet sheet = await Progress
                     .ShowAsync(
                         desk,
                         "Forecasting",
-                        () =>
-                            Forecaster.Predict(
-                                file.Model,
-                                chosen.Circuit,
-                                new ForecastOptions { CurvePoints = CurvePoints, Strings = false },
-                                cancel
-                            ),
+                        () => desk.Use<PrintRecipePaper>().Spec(recipe, chosen.Circuit, Today(desk), parsed.GetValue(hide), cancel),
                         cancel
                     )
                     .ConfigureAwait(false);
-                return await options
-                    .WriteAsync(
-                        desk,
-                        parsed,
-                        SpecSheet.Of(file.Recipe, prediction, chosen.Circuit, Today(desk), parsed.GetValue(hide)),
-                        cancel
-                    )
-                    .ConfigureAwait(false);
+                return await options.WriteAsync(desk, parsed, sheet, cancel).ConfigureAwait(false);
             }
         );
         return command;
@@ -95,8 +82,8 @@ public static class PaperCommand
             async (parsed, cancel) =>
             {
                 options.Check(parsed);
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-                return await options.WriteAsync(desk, parsed, Traveller.Of(file.Recipe, Today(desk)), cancel).ConfigureAwait(false);
+                Recipe recipe = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                return await options.WriteAsync(desk, parsed, Traveller.Of(recipe, Today(desk)), cancel).ConfigureAwait(false);
             }
         );
         return command;
@@ -116,25 +103,16 @@ public static class PaperCommand
             async (parsed, cancel) =>
             {
                 options.Check(parsed);
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-                Prediction prediction = await Progress
-                    .ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel)
-                    .ConfigureAwait(false);
-                return await options
-                    .WriteAsync(
+                Recipe recipe = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                Sheet sheet = await Progress
+                    .ShowAsync(
                         desk,
-                        parsed,
-                        RecipeCard.Of(
-                            file.Recipe,
-                            WindingSetUp.For(file.Recipe, file.Model, prediction) with
-                            {
-                                Heading = Today(desk),
-                            },
-                            new RecipeStatus()
-                        ),
+                        "Forecasting",
+                        () => desk.Use<PrintRecipePaper>().Card(recipe, limits: null, Today(desk), new RecipeStatus(), cancel),
                         cancel
                     )
                     .ConfigureAwait(false);
+                return await options.WriteAsync(desk, parsed, sheet, cancel).ConfigureAwait(false);
             }
         );
         return command;
@@ -160,17 +138,12 @@ public static class PaperCommand
             async (parsed, cancel) =>
             {
                 options.Check(parsed);
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                Recipe recipe = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
                 ShopRules own = parsed.GetValue(rules) is { } path
                     ? ShopRulesReader.ReadFile(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path)
                     : new ShopRules();
                 return await options
-                    .WriteAsync(
-                        desk,
-                        parsed,
-                        PiecePapers.WiringOf(file.Recipe, "", new PaperGround("", own, desk.Time.GetUtcNow())),
-                        cancel
-                    )
+                    .WriteAsync(desk, parsed, PiecePapers.WiringOf(recipe, "", new PaperGround("", own, desk.Time.GetUtcNow())), cancel)
                     .ConfigureAwait(false);
             }
         );
@@ -206,10 +179,10 @@ public static class PaperCommand
 
                 typed.RefuseIfWrong();
                 options.Check(parsed);
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
-                string[] lines = [file.Recipe.Name, string.Join(", ", file.Recipe.Coils.Select(coil => coil.Name))];
+                Recipe recipe = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                string[] lines = [recipe.Name, string.Join(", ", recipe.Coils.Select(coil => coil.Name))];
                 IEnumerable<string> codes = Enumerable.Range(from, number).Select(at => FormattableString.Invariant($"{before}{at:000}"));
-                PieceLabel[] labels = [.. codes.Select(code => new PieceLabel(code, code, lines, ChargeRule.HasMagnets(file.Recipe)))];
+                PieceLabel[] labels = [.. codes.Select(code => new PieceLabel(code, code, lines, ChargeRule.HasMagnets(recipe)))];
                 return await options.WriteAsync(desk, parsed, LabelPdf.Render(labels, options.Paper(parsed)), cancel).ConfigureAwait(false);
             }
         );

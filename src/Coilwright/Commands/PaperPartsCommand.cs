@@ -1,10 +1,11 @@
 using System.CommandLine;
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Printing;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Papers.Parts;
+using Coilwright.Papers.Sheets;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Parts;
+using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
@@ -33,9 +34,9 @@ internal static class PaperPartsCommand
             async (parsed, cancel) =>
             {
                 options.Check(parsed);
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
+                Recipe recipe = await RecipeFile.ReadAsync(parsed.GetRequiredValue(options.Recipe), cancel).ConfigureAwait(false);
                 List<Problem> problems = [];
-                IReadOnlyList<PartOption> chosen = PartOption.Of(file.Recipe, parsed.GetValue(option) ?? [], problems);
+                IReadOnlyList<PartOption> chosen = PartOption.Of(recipe, parsed.GetValue(option) ?? [], problems);
                 if (parsed.GetValue(count) is < 1 or > PartsList.MostPieces)
                 {
                     problems.Add(
@@ -49,28 +50,16 @@ internal static class PaperPartsCommand
                 }
 
                 ShopAction.Refuse(problems);
-                Prediction prediction = await Progress
+                SheetHeading today = new(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime));
+                Sheet sheet = await Progress
                     .ShowAsync(
                         desk,
                         "Forecasting",
-                        () => Forecaster.Predict(file.Model, load: null, new ForecastOptions { Strings = false }, cancel),
+                        () => desk.Use<PrintRecipePaper>().Parts(recipe, limits: null, chosen, parsed.GetValue(count), today, cancel),
                         cancel
                     )
                     .ConfigureAwait(false);
-                SheetHeading today = new(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime));
-                return await options
-                    .WriteAsync(
-                        desk,
-                        parsed,
-                        PartsSheet.Of(
-                            file.Recipe.Name,
-                            PartsList.Of(file.Recipe, prediction, chosen, parsed.GetValue(count)),
-                            today,
-                            file.Recipe.Name
-                        ),
-                        cancel
-                    )
-                    .ConfigureAwait(false);
+                return await options.WriteAsync(desk, parsed, sheet, cancel).ConfigureAwait(false);
             }
         );
         return command;

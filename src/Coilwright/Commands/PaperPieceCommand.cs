@@ -1,12 +1,9 @@
 using System.CommandLine;
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Printing;
 using Coilwright.Input;
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Pieces;
 using Coilwright.Papers.Sheets;
-using Coilwright.Web;
-using Coilwright.Workshop.Pieces;
-using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Commands;
@@ -14,7 +11,9 @@ namespace Coilwright.Commands;
 /// <summary>coilwright paper piece KIND SERIAL: the papers of a piece of the shop.</summary>
 internal static class PaperPieceCommand
 {
-    private static readonly string[] s_kinds = ["spec", "traveller", "wiring", "parts", "certificate", "packing", "repair", "label"];
+    private const string Label = "label";
+
+    private static readonly string[] s_kinds = [.. PrintPiecePaper.Kinds, Label];
 
     public static Command Build(CommandContext desk)
     {
@@ -53,12 +52,12 @@ internal static class PaperPieceCommand
                 }
 
                 string word = parsed.GetRequiredValue(kind);
-                if (pieces.Count == 0 || (pieces.Count > 1 && word is not ("certificate" or "packing" or "label")))
+                if (pieces.Count == 0 || (pieces.Count > 1 && word != Label && !PrintPiecePaper.OfSeveral.Contains(word)))
                 {
                     throw WrongInputException.About("SERIAL", "this paper is of one piece", "one serial");
                 }
 
-                if (word == "label")
+                if (word == Label)
                 {
                     return await options
                         .WriteAsync(
@@ -91,76 +90,8 @@ internal static class PaperPieceCommand
         CancellationToken cancel
     )
     {
-        PieceServices desks = open.Services.Pieces;
-        PaperGround ground = new(
-            await open.Services.Records.ShopNameAsync(cancel).ConfigureAwait(false),
-            await desks.Shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false),
-            await desks.Shelf.NowUtcAsync(cancel).ConfigureAwait(false)
-        );
-        PieceSnapshot life = pieces[0].Snapshot;
-        switch (kind)
-        {
-            case "spec":
-                LoadOption chosen = await LoadOption.ReadAsync(loadPath, cancel).ConfigureAwait(false);
-                return PiecePapers.Spec(
-                    life,
-                    Forecaster.Predict(
-                        RecipeModelBuilder.ToModel(life.Recipe),
-                        chosen.Circuit,
-                        new ForecastOptions { CurvePoints = 300, Strings = false },
-                        cancel
-                    ),
-                    chosen.Circuit,
-                    ground
-                );
-            case "traveller":
-                return PiecePapers.TravellerOf(life, ground);
-            case "wiring":
-                return PiecePapers.WiringOf(life.Recipe, life.Revision.Letter, ground);
-            case "parts":
-                return PiecePapers.PartsOf(
-                    life,
-                    Forecaster.Predict(
-                        RecipeModelBuilder.ToModel(life.Recipe),
-                        load: null,
-                        new ForecastOptions { Strings = false },
-                        cancel
-                    ),
-                    ground
-                );
-            case "certificate":
-                List<(PieceSnapshot, FinalTest)> asked = [];
-                foreach (TracedPiece piece in pieces)
-                {
-                    asked.Add(
-                        (
-                            piece.Snapshot,
-                            FinalTestService.Asked(
-                                piece.Snapshot.Recipe,
-                                await desks.Test.GoldenAsync(piece.Snapshot, cancel).ConfigureAwait(false),
-                                ground.Rules
-                            )
-                        )
-                    );
-                }
-
-                return PiecePapers.Certificate(pieces.Count == 1 ? life.Piece.Serial : $"{pieces.Count} pieces", asked, ground)
-                    ?? throw WrongInputException.About("SERIAL", "a piece among them was never tested", "piece test SERIAL first");
-            case "packing":
-                return PiecePapers.Packing(
-                    pieces[0].Customers.Count > 0
-                        ? pieces[0].Customers[^1]
-                        : throw WrongInputException.About(
-                            "SERIAL",
-                            $"{life.Piece.Serial} went to no customer yet",
-                            "piece ship SERIAL --to CUSTOMER first"
-                        ),
-                    [.. pieces.Select(piece => piece.Snapshot)],
-                    ground
-                );
-            default:
-                return PiecePapers.Repair(pieces[0], ground)
-                    ?? throw WrongInputException.About("SERIAL", $"{life.Piece.Serial} never came back", "piece return SERIAL first");
-        }
+        LoadOption load = await LoadOption.ReadAsync(loadPath, cancel).ConfigureAwait(false);
+        PiecePaper paper = await open.Use<PrintPiecePaper>().PrintAsync(kind, pieces, load.Circuit, cancel).ConfigureAwait(false);
+        return paper.Sheet ?? throw WrongInputException.About("SERIAL", paper.Why, paper.ToDo);
     }
 }

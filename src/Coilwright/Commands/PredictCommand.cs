@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Forecasts;
 using Coilwright.Formats.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -7,7 +8,6 @@ using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Commands;
 
@@ -51,29 +51,21 @@ public static class PredictCommand
                 IReadOnlyList<double>? frequenciesHz = typed.Frequencies("--at", parsed.GetValue(at), 10, 20_000);
                 double jigM = typed.Quantity("--jig", parsed.GetValue(jig), QuantityKind.Length, 1e-4, 0.05, unsaid: 1e-3);
                 typed.RefuseIfWrong();
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
                 LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
                 ForecastOptions options = new() { JigM = jigM };
                 options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };
                 options = parsed.GetValue(accurate) ? options with { Engine = new AccurateFieldEngine() } : options;
+                ForecastRecipe forecast = desk.Use<ForecastRecipe>();
                 Prediction prediction = await Progress
-                    .ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, circuit, options, cancel), cancel)
+                    .ShowAsync(desk, "Forecasting", () => forecast.Forecast(read, circuit, options, cancel), cancel)
                     .ConfigureAwait(false);
-                prediction = prediction with
-                {
-                    Warnings = [.. prediction.Warnings, .. RecipeTargets.LeavingOutForecast(file.Recipe, prediction)],
-                };
                 if (parsed.GetValue(sensitivity))
                 {
                     prediction = prediction with
                     {
                         Sensitivity = await Progress
-                            .ShowAsync(
-                                desk,
-                                "Changing one thing at a time",
-                                () => RecipeSensitivity.Of(file.Recipe, circuit, null, options, cancel),
-                                cancel
-                            )
+                            .ShowAsync(desk, "Changing one thing at a time", () => forecast.Changes(read, circuit, options, cancel), cancel)
                             .ConfigureAwait(false),
                     };
                 }
@@ -84,7 +76,7 @@ public static class PredictCommand
                 }
                 else
                 {
-                    PredictionFormatter.Write(desk.Output, file.Recipe.Name, prediction);
+                    PredictionFormatter.Write(desk.Output, read.Name, prediction);
                 }
 
                 return ExitCode.Done;

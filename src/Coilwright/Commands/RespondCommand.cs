@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Application.Curves;
 using Coilwright.Formats.Responses;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -74,9 +75,7 @@ public static class RespondCommand
                 IReadOnlyList<double> marksHz = typed.Frequencies("--mark", parsed.GetValue(mark), 1, 1e6) ?? [];
                 typed.RefuseIfWrong();
                 LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-                ResponseSource source = await ResponseSource
-                    .ReadAsync(parsed.GetRequiredValue(pickup), circuit, cancel)
-                    .ConfigureAwait(false);
+                ResponseSource source = await SourceAsync(parsed.GetRequiredValue(pickup), circuit, cancel).ConfigureAwait(false);
                 if (asNetlist)
                 {
                     await desk.Output.WriteAsync(source.Netlist(fromHz, toHz, count)).ConfigureAwait(false);
@@ -84,15 +83,11 @@ public static class RespondCommand
                 }
 
                 ResponseSource? other = parsed.GetValue(against) is { } path
-                    ? await ResponseSource.ReadAsync(path, circuit, cancel).ConfigureAwait(false)
+                    ? await SourceAsync(path, circuit, cancel).ConfigureAwait(false)
                     : null;
-                ResponseAnswer answer = Answer(
-                    source,
-                    other,
-                    PickupResponse.LogFrequencies(fromHz, toHz, count),
-                    marksHz,
-                    parsed.GetValue(refine)
-                );
+                ResponseOutcome outcome = desk.Use<RespondToLoad>()
+                    .Respond(source, other, PickupResponse.LogFrequencies(fromHz, toHz, count), marksHz, parsed.GetValue(refine));
+                ResponseAnswer answer = outcome.Answer ?? throw new WrongInputException(outcome.Silent, [outcome.Why!]);
                 if (asJson)
                 {
                     await desk.Output.WriteLineAsync(ResponseJson.Write(answer)).ConfigureAwait(false);
@@ -140,33 +135,6 @@ public static class RespondCommand
         }
     }
 
-    private static ResponseAnswer Answer(
-        ResponseSource source,
-        ResponseSource? other,
-        double[] frequenciesHz,
-        IReadOnlyList<double> marksHz,
-        bool refine
-    )
-    {
-        ResonancePeak? peak = source.FindPeak();
-        double[] hz = refine && peak is { } top ? PickupResponse.Refined(frequenciesHz, top) : frequenciesHz;
-        Response response = source.Compute(hz);
-        return new ResponseAnswer(Lines(response), peak, source.FindMinus3Db())
-        {
-            LevelDb = response.LowFrequencyGainDb,
-            NoiseDbv = source.NoiseDbv(),
-            Marks = Lines(source.Compute([.. marksHz])),
-            Against = other is null
-                ? null
-                : new ResponseChange(
-                    other.Name,
-                    [.. other.Compute(hz).Points.Select((point, i) => response.Points[i].GainDb - point.GainDb)],
-                    other.FindPeak(),
-                    response.LowFrequencyGainDb - other.Compute([PickupResponse.ReferenceHz]).LowFrequencyGainDb
-                ),
-        };
-    }
-
-    private static ResponseLine[] Lines(Response response) =>
-        [.. response.Points.Select(point => new ResponseLine(point.FrequencyHz, point.GainDb, point.PhaseDegrees, point.ImpedanceOhm))];
+    private static async Task<ResponseSource> SourceAsync(string path, LoadCircuit? load, CancellationToken cancel) =>
+        ResponseSource.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false), path, load, cancel).OrRefuse(path);
 }

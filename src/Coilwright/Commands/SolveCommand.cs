@@ -1,9 +1,8 @@
 using System.CommandLine;
-using Coilwright.Analysis.Solving;
+using Coilwright.Application.Solving;
 using Coilwright.Formats.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving;
 
@@ -12,8 +11,6 @@ namespace Coilwright.Commands;
 /// <summary>coilwright solve RECIPE --want … --vary …: recipes that give what is wanted. Exit 1 when nothing does.</summary>
 public static class SolveCommand
 {
-    private const int MostPoints = 500;
-
     public static Command Build(CommandContext desk)
     {
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
@@ -23,7 +20,7 @@ public static class SolveCommand
             HelpName = "WANT",
             AllowMultipleArgumentsPerToken = true,
         };
-        Option<string[]> vary = new("--vary")
+        Option<string[]> varied = new("--vary")
         {
             Description = $"What may be varied: {DesignVariableParser.Known}; turns=5000..9000, gauge=\"AWG 42/AWG 43\"",
             HelpName = "LIST",
@@ -48,7 +45,7 @@ public static class SolveCommand
         {
             recipe,
             want,
-            vary,
+            varied,
             load,
             front,
             points,
@@ -57,20 +54,18 @@ public static class SolveCommand
         command.SetAction(
             async (parsed, cancel) =>
             {
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
                 LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
-                SolveQuestion question = Question(
-                    file.Recipe,
-                    chosen,
-                    parsed.GetValue(want) ?? [],
-                    parsed.GetValue(vary) ?? [],
-                    parsed.GetValue(front),
-                    parsed.GetValue(points),
-                    cancel
-                );
+                string[] vary = parsed.GetValue(varied) ?? [];
+                SolveRequest asked = new(parsed.GetValue(want) ?? [], vary.Length == 0 ? null : string.Join(',', vary), chosen.Circuit)
+                {
+                    Front = parsed.GetValue(front),
+                    Points = parsed.GetValue(points),
+                    Mark = "--",
+                };
                 Solutions answer = (
                     await Progress
-                        .ShowAsync(desk, "Searching", () => RecipeSolver.Solve(file.Recipe, question, cancel: cancel), cancel)
+                        .ShowAsync(desk, "Searching", () => desk.Use<SolveRecipe>().Solve(read, asked, progress: null, cancel), cancel)
                         .ConfigureAwait(false)
                 ).OrRefuse("");
                 if (parsed.GetValue(json))
@@ -79,7 +74,7 @@ public static class SolveCommand
                 }
                 else
                 {
-                    SolutionFormatter.Write(desk.Output, file.Recipe.Name, chosen.Words, answer);
+                    SolutionFormatter.Write(desk.Output, read.Name, chosen.Words, answer);
                 }
 
                 int found = answer.Met ? ExitCode.Done : ExitCode.AnswerIsNo;
@@ -87,58 +82,5 @@ public static class SolveCommand
             }
         );
         return command;
-    }
-
-    private static SolveQuestion Question(
-        Recipe recipe,
-        LoadOption chosen,
-        string[] wants,
-        string[] vary,
-        string? front,
-        int points,
-        CancellationToken cancel
-    )
-    {
-        List<Problem> problems = [];
-        IReadOnlyDictionary<string, double> known = RecipeSolver.Known(recipe, chosen.Circuit, cancel);
-        Objective[] read = [.. wants.Select(typed => ObjectiveParser.Read("--want", typed, known, problems)).OfType<Objective>()];
-        if (wants.Length == 0)
-        {
-            problems.Add(
-                new Problem("--want", "say what is wanted, for example --want dcResistance=8.2kΩ", Allowed: string.Join(", ", known.Keys))
-            );
-        }
-
-        if (vary.Length == 0)
-        {
-            problems.Add(
-                new Problem("--vary", "say what may be varied, for example --vary turns,gauge", Allowed: DesignVariableParser.Known)
-            );
-        }
-
-        if (points is < 2 or > MostPoints)
-        {
-            problems.Add(
-                new Problem(
-                    "--points",
-                    "outside the allowed range",
-                    points.ToString(System.Globalization.CultureInfo.InvariantCulture),
-                    $"2 to {MostPoints}"
-                )
-            );
-        }
-
-        IReadOnlyList<Varied> varied = vary.Length == 0 ? [] : DesignVariableParser.Read("--vary", string.Join(',', vary), problems);
-        IReadOnlyList<FrontAxis> axes = front is null ? [] : ObjectiveParser.Axes("--front", front, known, problems);
-        return problems.Count > 0
-            ? throw new WrongInputException("", problems)
-            : new SolveQuestion
-            {
-                Wants = read,
-                Vary = varied,
-                Load = chosen.Circuit,
-                Front = axes,
-                FrontSize = points,
-            };
     }
 }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Spread;
+using Coilwright.Application.Forecasts;
 using Coilwright.Formats.Forecasts;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -54,22 +55,15 @@ public static class SpreadCommand
                 }
 
                 typed.RefuseIfWrong();
-                RecipeFile file = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
                 LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
                 RunSpread run = await Progress
                     .ShowAsync(
                         desk,
                         "Drawing the run",
                         () =>
-                            RunForecaster.Spread(
-                                file.Model,
-                                chosen.Circuit,
-                                RecipeTargets.ForRun(file.Recipe),
-                                count,
-                                parsed.GetValue(seed),
-                                parsed.GetValue(byTime),
-                                cancel
-                            ),
+                            desk.Use<SpreadRecipe>()
+                                .Draw(read, chosen.Circuit, count, parsed.GetValue(seed), parsed.GetValue(byTime), cancel),
                         cancel
                     )
                     .ConfigureAwait(false);
@@ -79,7 +73,7 @@ public static class SpreadCommand
                 }
                 else
                 {
-                    SpreadFormatter.Write(desk.Output, file.Recipe.Name, chosen.Words, run);
+                    SpreadFormatter.Write(desk.Output, read.Name, chosen.Words, run);
                 }
 
                 return run.Stopped ? ExitCode.Stopped : ExitCode.Done;

@@ -1,12 +1,10 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Numerics;
-using Coilwright.Analysis.Curves;
+using Coilwright.Application.Curves;
 using Coilwright.Bench;
 using Coilwright.Formats.Curves;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Sound;
 using Coilwright.Workshop.Entry;
 
@@ -15,9 +13,6 @@ namespace Coilwright.Commands;
 /// <summary>coilwright sweep make / read: a measurement signal, and the impedance or response and the parts from its recording.</summary>
 public static class SweepCommand
 {
-    private const double LeastClearnessDb = 20;
-    private const double Clipped = 0.9995;
-
     public static Command Build(CommandContext desk) =>
         new("sweep", "A measurement signal, and what its recording says of a pickup") { Make(desk), Read(desk) };
 
@@ -135,8 +130,10 @@ public static class SweepCommand
                 typed.RefuseIfWrong();
                 string path = parsed.GetRequiredValue(file);
                 WaveFile sound = WaveFile.Read(await BytesAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
-                CurveTable table = Table(path, sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF);
-                FitAnswer answer = FitCommand.Answer(path, table);
+                CurveTable table = desk.Use<ReadSweep>().Read(sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF).OrRefuse(path);
+                FitAnswer answer = desk.Use<FitCurve>()
+                    .Fit(path, table, load: null, resistanceOhm: null, eddy: null, FitCurve.UsualHz)
+                    .OrRefuse(path);
                 if (parsed.GetValue(lumped))
                 {
                     FitCommand.RefuseUnlessWinding(answer);
@@ -159,82 +156,6 @@ public static class SweepCommand
             }
         );
         return command;
-    }
-
-    private static CurveTable Table(string path, LogSweep sweep, WaveFile sound, double resistorOhm, double? inputOhm, double inputF)
-    {
-        List<Problem> problems = [];
-        if (sound.Channels.Count != 2)
-        {
-            problems.Add(
-                new Problem(
-                    "",
-                    "two channels are needed: before the resistor, and at the joint of resistor and pickup",
-                    $"{sound.Channels.Count}",
-                    "2"
-                )
-            );
-        }
-        else if (sound.Channels[0].Length < sweep.LengthS * sound.RateHz)
-        {
-            problems.Add(
-                new Problem(
-                    "",
-                    "the recording is shorter than the signal",
-                    FormattableString.Invariant($"{sound.Channels[0].Length / (double)sound.RateHz:0.0} s"),
-                    FormattableString.Invariant($"at least {sweep.LengthS} s, better a second more")
-                )
-            );
-        }
-
-        if (sweep.ToHz >= 0.48 * sound.RateHz)
-        {
-            problems.Add(
-                new Problem(
-                    "--to",
-                    "the recording has too few samples a second for the last frequency",
-                    $"{sound.RateHz}",
-                    "more than 2.1 times --to"
-                )
-            );
-        }
-
-        problems.AddRange(
-            sound
-                .Channels.Index()
-                .Where(channel => channel.Item.Any(value => Math.Abs(value) >= Clipped))
-                .Select(channel => new Problem("", $"channel {channel.Index + 1} is overdriven: it reaches full scale; record it softer"))
-        );
-        if (problems.Count == 0)
-        {
-            SweepRecording recording = SweepRecording.Deconvolve(sweep, sound.RateHz, sound.Channels);
-            if (recording.ClearnessDb >= LeastClearnessDb)
-            {
-                double[] hz = PickupResponse.LogFrequencies(sweep.FromHz * 1.5, sweep.ToHz * 0.9, 240);
-                Complex[] ohms = [.. hz.Select(one => recording.ImpedanceOhm(one, resistorOhm, inputOhm, inputF))];
-                return new CurveTable(
-                    new MeasuredCurve(hz) { ImpedanceOhm = ohms },
-                    "recording",
-                    "none",
-                    [
-                        FormattableString.Invariant(
-                            $"two channels at {sound.RateHz} samples a second, the signal {recording.ClearnessDb:0} dB clear of the rest"
-                        ),
-                    ]
-                );
-            }
-
-            problems.Add(
-                new Problem(
-                    "",
-                    "the signal was not found in the first channel",
-                    FormattableString.Invariant($"{recording.ClearnessDb:0} dB clear"),
-                    "at least 20 dB; are --from, --to and --length those of the signal played?"
-                )
-            );
-        }
-
-        throw new WrongInputException(path, problems);
     }
 
     /// <summary>Ten minutes of two channels at 96,000 samples a second and four bytes.</summary>

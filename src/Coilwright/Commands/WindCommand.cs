@@ -1,11 +1,12 @@
 using System.CommandLine;
-using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Winding;
 using Coilwright.Formats.Winding;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Commands;
@@ -81,24 +82,21 @@ public static class WindCommand
         CancellationToken cancel
     )
     {
-        RecipeFile file = await RecipeFile.ReadAsync(parsed.GetValue(options.Recipe)!, cancel).ConfigureAwait(false);
+        Recipe recipe = await RecipeFile.ReadAsync(parsed.GetValue(options.Recipe)!, cancel).ConfigureAwait(false);
         Machine? on = await MachineFile
             .FindAsync(parsed.GetValue(options.Machine), parsed.GetValue(options.Shop), desk, cancel)
             .ConfigureAwait(false);
-        Prediction prediction = await Progress
-            .ShowAsync(desk, "Forecasting", () => Forecaster.Predict(file.Model, load: null, cancel: cancel), cancel)
+        WindingSetUp setUp = await Progress
+            .ShowAsync(
+                desk,
+                "Forecasting",
+                () =>
+                    desk.Use<SetUpRecipe>()
+                        .SetUp(recipe, limits: null, parsed.GetValue(options.Machine) ?? "", roomC ?? WindingSetUp.UsualRoomC, on, cancel),
+                cancel
+            )
             .ConfigureAwait(false);
-        return WindingSetUp.For(
-            file.Recipe,
-            file.Model,
-            prediction,
-            parsed.GetValue(options.Machine) ?? "",
-            roomC ?? WindingSetUp.UsualRoomC,
-            on
-        ) with
-        {
-            Heading = new SheetHeading(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime)),
-        };
+        return setUp with { Heading = new SheetHeading(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime)) };
     }
 
     private static async Task WriteAsync(CommandContext desk, WindingSetUp setUp, bool json, bool html)

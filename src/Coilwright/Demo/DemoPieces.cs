@@ -1,7 +1,7 @@
 using System.Globalization;
+using Coilwright.Application.Composition;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Web;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;

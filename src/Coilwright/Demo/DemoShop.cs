@@ -1,8 +1,10 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Forecasts;
+using Coilwright.Application.Winding;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Physics.Circuit;
-using Coilwright.Web;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
@@ -15,7 +17,7 @@ namespace Coilwright.Demo;
 /// <summary>
 /// Makes the invented shop: recipes, batches under way, good coils and bad ones. Shop, people, recipes and readings are made up.
 /// </summary>
-internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffset nowUtc, TextWriter output)
+internal sealed class DemoShop(OpenShop open, DemoClock clock, DateTimeOffset nowUtc, TextWriter output)
 {
     public const string ShopName = "Lantern Quay workshop";
 
@@ -26,11 +28,11 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     public async Task FillAsync(CancellationToken cancel)
     {
         Dictionary<string, RevisionRecord> released = await AddRecipesAsync(cancel).ConfigureAwait(false);
-        DemoWinding room = new(shop, clock, output);
+        DemoWinding room = new(open.Services, clock, output);
         await room.FillAsync(cancel).ConfigureAwait(false);
         await TellForecastAsync(released["Harbour bridge"], cancel).ConfigureAwait(false);
 
-        DemoPieces pieces = new(shop, clock, output);
+        DemoPieces pieces = new(open.Services, clock, output);
         await pieces.EnterShopAsync(cancel).ConfigureAwait(false);
         await output
             .WriteLineAsync("\n3. Last week: two coils become a pickup that leaves the shop, and one comes back")
@@ -66,9 +68,12 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         foreach ((string name, string text) in DemoFiles.Recipes)
         {
             Guid id = Guid.NewGuid();
-            RevisionRecord draft = Checked(await shop.Recipes.SaveAsync(id, text, "", Designer, 0, cancel).ConfigureAwait(false), name);
+            RevisionRecord draft = Checked(
+                await open.Services.Recipes.SaveAsync(id, text, "", Designer, 0, cancel).ConfigureAwait(false),
+                name
+            );
             RevisionRecord revision = Checked(
-                await shop.Recipes.ReleaseAsync(id, draft.Number, Designer, cancel).ConfigureAwait(false),
+                await open.Services.Recipes.ReleaseAsync(id, draft.Number, Designer, cancel).ConfigureAwait(false),
                 name
             );
             released[revision.RecipeName] = revision;
@@ -80,22 +85,23 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
 
     private async Task TellForecastAsync(RevisionRecord revision, CancellationToken cancel)
     {
-        RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
+        Recipe recipe = RecipeReader.ReadFile(revision.Json).OrRefuse(revision.RecipeName);
         LoadCircuit load = LoadReader.Read(DemoFiles.PlayerLoad).OrRefuse("demo load");
-        Prediction prediction = Forecaster.Predict(file.Model, load, cancel: cancel);
+        Prediction prediction = open.Use<ForecastRecipe>().Forecast(recipe, load, new ForecastOptions(), cancel);
         await output.WriteLineAsync("\n2. What one of them will measure, on the player's controls and cable").ConfigureAwait(false);
         PredictionFormatter.Write(output, revision.RecipeName, prediction);
         await output.WriteLineAsync().ConfigureAwait(false);
         SetUpFormatter.Write(
             output,
-            WindingSetUp.For(
-                file.Recipe,
-                file.Model,
-                prediction,
-                "Winder 2",
-                23.5,
-                await shop.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false)
-            )
+            open.Use<SetUpRecipe>()
+                .SetUp(
+                    recipe,
+                    limits: null,
+                    "Winder 2",
+                    23.5,
+                    await open.Services.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false),
+                    cancel
+                )
         );
     }
 
@@ -132,7 +138,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
             Winder,
             clock.GetUtcNow()
         );
-        Refuse(await shop.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false), name);
+        Refuse(await open.Services.Winding.BeginBatchAsync(batch, cancel).ConfigureAwait(false), name);
         return batch;
     }
 
@@ -140,7 +146,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     {
         DemoCoils coils = MakeCoils(revision, 12);
         await EnterAsync(batch, coils.Next(1.0, 33, fault: DemoFault.WarmUnknown), cancel).ConfigureAwait(false);
-        Refuse(await shop.Winding.SetRoomTemperatureAsync("23.5 °C", Winder, cancel).ConfigureAwait(false), "room");
+        Refuse(await open.Services.Winding.SetRoomTemperatureAsync("23.5 °C", Winder, cancel).ConfigureAwait(false), "room");
         for (int number = 2; number <= 20; number++)
         {
             DemoFault fault = number switch
@@ -174,10 +180,10 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     private async Task EnterAsync(BatchRecord batch, DemoCoil coil, CancellationToken cancel)
     {
         clock.Advance(TimeSpan.FromSeconds(140));
-        BatchStatus standing = await shop.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
+        BatchStatus standing = await open.Services.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("The batch just begun is gone.");
-        CoilEntryOutcome outcome = await shop
-            .Winding.RecordCoilAsync(
+        CoilEntryOutcome outcome = await open
+            .Services.Winding.RecordCoilAsync(
                 new CoilEntry
                 {
                     Id = Guid.NewGuid(),
@@ -198,7 +204,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
 
     private async Task ShowAsync(BatchRecord batch, CancellationToken cancel)
     {
-        BatchStatus standing = await shop.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
+        BatchStatus standing = await open.Services.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("The batch just begun is gone.");
         BatchFormatter.Write(output, standing);
         foreach (CoilStatus coil in standing.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Reject))
@@ -208,14 +214,14 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
     }
 
     /// <summary>Coils about the recipe's own target where it sets one, as a shop that has wound them before would see.</summary>
-    private static DemoCoils MakeCoils(RevisionRecord revision, int seed)
+    private DemoCoils MakeCoils(RevisionRecord revision, int seed)
     {
-        RecipeFile file = RecipeFile.FromText(revision.Json, revision.RecipeName);
-        CoilForecast forecast = Forecaster.Predict(file.Model, load: null).Coils[0];
+        Recipe recipe = RecipeReader.ReadFile(revision.Json).OrRefuse(revision.RecipeName);
+        CoilForecast coil = open.Use<ForecastRecipe>().Forecast(recipe, load: null, new ForecastOptions(), CancellationToken.None).Coils[0];
         return new DemoCoils(
             seed,
-            VerdictLimits.TargetOf(file.Recipe, 0, "dcResistance")?.Nominal ?? forecast.DcResistance.Value,
-            forecast.Inductance.Value
+            VerdictLimits.TargetOf(recipe, 0, "dcResistance")?.Nominal ?? coil.DcResistance.Value,
+            coil.Inductance.Value
         );
     }
 

@@ -1,6 +1,6 @@
+using Coilwright.Application.Composition;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Web;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Stock;

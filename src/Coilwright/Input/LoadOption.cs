@@ -1,4 +1,5 @@
 using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Recipes.Circuits;
 
 namespace Coilwright.Input;
 
@@ -7,20 +8,11 @@ namespace Coilwright.Input;
 /// <param name="Words">What it is, for people.</param>
 public sealed record LoadOption(LoadCircuit Circuit, string Words)
 {
-    /// <summary>500 kΩ volume and tone (22 nF) full up, 500 pF of cable, 1 MΩ input: common practice, no source.</summary>
-    private static readonly LoadCircuit s_player = new()
-    {
-        Volume = new VolumeControl(500e3, 1),
-        Tone = new ToneControl(500e3, 22e-9, 1),
-        CableCapacitanceF = 500e-12,
-        InputResistanceOhm = 1e6,
-    };
-
     public static async Task<LoadOption> ReadAsync(string? path, CancellationToken cancel) =>
         await RecipeFile.ReadLoadAsync(path, cancel).ConfigureAwait(false) is { } circuit
             ? new LoadOption(circuit, path!)
             : new LoadOption(
-                s_player,
+                UsualLoad.Player.Load,
                 "500 kΩ volume, 500 kΩ tone with 22 nF, both full, 500 pF of cable, 1 MΩ input (assumed; name another with --load)"
             );
 }

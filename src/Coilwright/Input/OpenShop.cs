@@ -1,8 +1,7 @@
 using System.Globalization;
+using Coilwright.Application.Composition;
+using Coilwright.Application.Shops;
 using Coilwright.Physics;
-using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
-using Coilwright.Web;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
@@ -14,11 +13,17 @@ namespace Coilwright.Input;
 /// <summary>A shop whose file is open, and how commands find things in it by the names people use.</summary>
 internal sealed class OpenShop : IAsyncDisposable
 {
-    private readonly IAsyncDisposable _file;
+    private readonly OpenedShop _shop;
 
-    private OpenShop(IAsyncDisposable file, ShopServices services) => (_file, Services) = (file, services);
+    private OpenShop(OpenedShop shop) => _shop = shop;
 
-    public ShopServices Services { get; }
+    public ShopServices Services => _shop.Services;
+
+    public IShopRecords Records => _shop.Records;
+
+    /// <summary>What a person does in this shop.</summary>
+    public T Use<T>()
+        where T : notnull => _shop.Use<T>();
 
     /// <summary>The file of this computer's own shop.</summary>
     public static string UsualPath =>
@@ -37,7 +42,7 @@ internal sealed class OpenShop : IAsyncDisposable
         string file = path ?? UsualPath;
         return path is null && !File.Exists(file)
             ? await CreateAsync(file, "My workshop", desk.Time, cancel).ConfigureAwait(false)
-            : await GuardAsync(ShopFile.OpenAsync(file, cancel), desk.Time).ConfigureAwait(false);
+            : await GuardAsync(OpenedShop.OpenAsync(file, desk.Time, cancel)).ConfigureAwait(false);
     }
 
     /// <summary>As <see cref="OpenAsync"/>, but a named shop that is not there yet is made: for the commands a shop begins with.</summary>
@@ -49,19 +54,15 @@ internal sealed class OpenShop : IAsyncDisposable
     /// <summary>Makes a new shop.</summary>
     /// <exception cref="WrongInputException">There is a file already, or none can be written there.</exception>
     public static Task<OpenShop> CreateAsync(string path, string shopName, TimeProvider time, CancellationToken cancel) =>
-        GuardAsync(ShopFile.CreateAsync(path, shopName, time, cancel), time);
+        GuardAsync(OpenedShop.CreateAsync(path, shopName, time, cancel));
 
-    private static async Task<OpenShop> GuardAsync(Task<SqliteShop> opening, TimeProvider time)
+    private static async Task<OpenShop> GuardAsync(Task<OpenedShop> opening)
     {
         try
         {
-            SqliteShop records = await opening.ConfigureAwait(false);
-            return new OpenShop(
-                records,
-                new ShopServices(new WindingService(records, time), new RecipeService(records, time), records, time)
-            );
+            return new OpenShop(await opening.ConfigureAwait(false));
         }
-        catch (ShopFileException refused)
+        catch (ShopRefusedException refused)
         {
             throw WrongInputException.About("--shop", refused.Message);
         }
@@ -164,7 +165,7 @@ internal sealed class OpenShop : IAsyncDisposable
         await Services.Pieces.Shelf.ClockIsRightAsync(person, cancel).ConfigureAwait(false);
     }
 
-    public ValueTask DisposeAsync() => _file.DisposeAsync();
+    public ValueTask DisposeAsync() => _shop.DisposeAsync();
 
     private async Task<IReadOnlyList<RevisionRecord>> RevisionsAsync(string name, CancellationToken cancel)
     {

@@ -1,3 +1,4 @@
+using Coilwright.Application.Composition;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Web;
@@ -5,6 +6,7 @@ using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.DependencyInjection;
 
 namespace Coilwright.Browser.Tests.Ground;
 
@@ -25,13 +27,8 @@ internal sealed class HostedShop : IAsyncDisposable
     {
         HostedShop shop = new();
         shop._records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock);
-        shop.Services = new ShopServices(
-            new WindingService(shop._records, shop.Clock),
-            new RecipeService(shop._records, shop.Clock),
-            shop._records,
-            shop.Clock
-        );
-        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop.Services);
+        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop._records, shop.Clock);
+        shop.Services = shop._app.Services.GetRequiredService<ShopServices>();
         await shop._app.StartAsync();
         shop.Url = new Uri(shop._app.Urls.Single());
         return shop;

@@ -67,7 +67,12 @@ public sealed class JsonAnswersTests
             );
         }
 
-        (int exit, string said) = await CheckAsync(RepositoryFiles.PathOf("schemas"), RepositoryFiles.PathOf("demo"), answers);
+        (int exit, string said) = await CheckAsync(
+            RepositoryFiles.PathOf("schemas"),
+            RepositoryFiles.PathOf("demo"),
+            RepositoryFiles.PathOf("src/Coilwright.Workshop/Recipes/Circuits/Loads"),
+            answers
+        );
         Assert.True(exit == 0, said);
     }
 

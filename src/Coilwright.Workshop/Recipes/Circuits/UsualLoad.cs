@@ -4,11 +4,14 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Workshop.Recipes.Circuits;
 
-/// <summary>A small set of loads with generic names, the same files as in the folder demo/loads; they travel inside the program.</summary>
+/// <summary>A small set of loads with generic names; they travel inside the program.</summary>
 /// <param name="Name">Its name.</param>
 /// <param name="Load">The parts.</param>
 public sealed record UsualLoad(string Name, LoadCircuit Load)
 {
+    /// <summary>A usual player's: volume and tone full up, a cable, an input.</summary>
+    public static UsualLoad Player { get; } = Read("loads/player.json");
+
     /// <summary>All of them, by name.</summary>
     public static IReadOnlyList<UsualLoad> All { get; } = [.. Names().Select(Read).OrderBy(load => load.Name, StringComparer.Ordinal)];
 

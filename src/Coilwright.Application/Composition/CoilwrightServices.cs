@@ -1,0 +1,99 @@
+using Coilwright.Application.Comparisons;
+using Coilwright.Application.Curves;
+using Coilwright.Application.Forecasts;
+using Coilwright.Application.Judging;
+using Coilwright.Application.Printing;
+using Coilwright.Application.Solving;
+using Coilwright.Application.Winding;
+using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.ControlCharts;
+using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Sets;
+using Coilwright.Workshop.Steps;
+using Coilwright.Workshop.Stock;
+using Coilwright.Workshop.Tracing;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Coilwright.Application.Composition;
+
+/// <summary>Puts the program together, alike for the pages and for the command line.</summary>
+public static class CoilwrightServices
+{
+    /// <summary>What a person can do without a shop: forecasts, searches, comparisons, papers of a recipe.</summary>
+    /// <param name="services">Where it is registered.</param>
+    /// <param name="time">The clock.</param>
+    public static IServiceCollection AddCoilwright(this IServiceCollection services, TimeProvider time) =>
+        services
+            .AddSingleton(time)
+            .AddSingleton<SolvedDesigns>()
+            .AddSingleton<ComparedDesigns>()
+            .AddSingleton<ForecastRecipe>()
+            .AddSingleton<SpreadRecipe>()
+            .AddSingleton<DrawSection>()
+            .AddSingleton<SolveRecipe>()
+            .AddSingleton<SolveService>()
+            .AddSingleton<ChooseForSpool>()
+            .AddSingleton<CompareRecipes>()
+            .AddSingleton<CompareSolutions>()
+            .AddSingleton<SetUpRecipe>()
+            .AddSingleton<PrintRecipePaper>()
+            .AddSingleton<FitCurve>()
+            .AddSingleton<ReadSweep>()
+            .AddSingleton<RespondToLoad>()
+            .AddSingleton<IdentifyOriginal>()
+            .AddSingleton<JudgeTable>()
+            .AddSingleton<PairCoils>();
+
+    /// <summary>As above, with a shop: its records, the rules for changing them, and what a person can do with them.</summary>
+    /// <param name="services">Where it is registered.</param>
+    /// <param name="records">The shop's records; whoever opened them closes them.</param>
+    /// <param name="time">The clock.</param>
+    public static IServiceCollection AddCoilwright(this IServiceCollection services, IShopRecords records, TimeProvider time)
+    {
+        services.AddCoilwright(time).AddSingleton(records);
+        foreach (Type part in typeof(IShopRecords).GetInterfaces())
+        {
+            services.AddSingleton(part, records);
+        }
+
+        return services.AddWinding().AddPieces().AddSingleton<PrintPiecePaper>().AddSingleton<ShopServices>();
+    }
+
+    private static IServiceCollection AddWinding(this IServiceCollection services) =>
+        services
+            .AddSingleton<RecipeService>()
+            .AddSingleton<WindingService>()
+            .AddSingleton<MachineService>()
+            .AddSingleton<StockService>()
+            .AddSingleton<ControlChartService>()
+            .AddSingleton<BatchEventService>()
+            .AddSingleton<BatchSetUpService>();
+
+    private static IServiceCollection AddPieces(this IServiceCollection services) =>
+        services
+            .AddSingleton<PieceServices>()
+            .AddSingleton<PieceService>()
+            .AddSingleton<CoilService>()
+            .AddSingleton<AssemblyService>()
+            .AddSingleton<StepService>()
+            .AddSingleton<MagnetChargeService>()
+            .AddSingleton<PottingService>()
+            .AddSingleton<UndoService>()
+            .AddSingleton<InkService>()
+            .AddSingleton<StepUndoing>()
+            .AddSingleton<TimeMending>()
+            .AddSingleton<OutputService>()
+            .AddSingleton<SetService>()
+            .AddSingleton<FinalTestService>()
+            .AddSingleton<DispatchService>()
+            .AddSingleton<ReturnService>()
+            .AddSingleton<TraceService>()
+            .AddSingleton<NameSearch>()
+            .AddSingleton<CustomerService>();
+}
