@@ -48,7 +48,7 @@ public class TraceBenchmarks
         }
 
         Fill(path, recipe);
-        _desk = new TraceService(_shop, new PieceService(_shop, TimeProvider.System));
+        _desk = new TraceService(_shop, new PieceService(_shop, TimeProvider.System), new BatchDossiers(_shop, TimeProvider.System));
     }
 
     [GlobalCleanup]
