@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Stock;

@@ -66,7 +66,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             await RoomAsync(cancel).ConfigureAwait(false)
         )
         {
-            Limits = dossier.Limits,
+            Limits = dossier.RequireLimits(),
             Questions = dossier.Questions,
             Remarks = dossier.Remarks,
             UndoWords = dossier.UndoWords,

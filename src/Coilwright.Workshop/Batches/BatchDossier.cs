@@ -53,7 +53,7 @@ public sealed class BatchDossier
         ];
         _evidence = [.. _coils.Select(coil => (coil.Origin.Spool, coil.InForce))];
         _judged = new CoilDossier?[_coils.Count];
-        _remarks = new(() => BatchJudgement.Remarks(Limits, _evidence));
+        _remarks = new(() => BatchJudgement.Remarks(RequireLimits(), _evidence));
         _weighed = new(Weigh);
     }
 
@@ -94,7 +94,7 @@ public sealed class BatchDossier
 
     /// <summary>What the coils are judged against.</summary>
     /// <exception cref="UnreadableRecordException">There is nothing to judge them by.</exception>
-    public VerdictLimits Limits => _limits ?? throw new UnreadableRecordException(_fault!.Why, _fault.ToDo);
+    public VerdictLimits RequireLimits() => _limits ?? throw new UnreadableRecordException(_fault!.Why, _fault.ToDo);
 
     /// <summary>Why there is nothing to judge the coils by; null when there is.</summary>
     public UnreadableRecord? Fault => _fault;
@@ -143,7 +143,9 @@ public sealed class BatchDossier
     public IReadOnlyList<string> SignalsAt(string tag) =>
         [
             .. BatchChart
-                .Signals(_coils.Zip(BatchJudgement.WithoutCauses(Limits, _evidence), (coil, verdict) => (coil.Origin.Tag, verdict)))
+                .Signals(
+                    _coils.Zip(BatchJudgement.WithoutCauses(RequireLimits(), _evidence), (coil, verdict) => (coil.Origin.Tag, verdict))
+                )
                 .Where(signal => signal.Tag == tag)
                 .Select(signal => signal.Rule),
         ];
@@ -166,7 +168,7 @@ public sealed class BatchDossier
 
     private CoilDossier[] Judge(int[] places)
     {
-        VerdictLimits limits = Limits;
+        VerdictLimits limits = RequireLimits();
         lock (_judging)
         {
             int[] missing = [.. places.Where(place => _judged[place] is null)];

@@ -14,7 +14,7 @@ public sealed class BatchDossiers
     /// <summary>Dossiers of a shop.</summary>
     /// <param name="records">Its records.</param>
     /// <param name="clock">Time of limits that are kept later than their batch began.</param>
-    /// <param name="forecast">What the coil of a revision is judged against; null for this program's forecast and the recipe's targets.</param>
+    /// <param name="forecast">What the coil of a revision is judged against; null for the recipe's targets and this program.</param>
     public BatchDossiers(IShopRecords records, TimeProvider clock, Func<RevisionRecord, string, VerdictLimits>? forecast = null)
     {
         _records = records;

@@ -36,7 +36,7 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
 
     /// <summary>The limits of a batch.</summary>
     /// <param name="batch">The batch.</param>
-    /// <param name="frequenciesHz">Frequencies of its readings: what a good coil reads there is kept with the batch from the first on.</param>
+    /// <param name="frequenciesHz">Frequencies of its readings: what a good coil reads there is kept with the batch.</param>
     /// <param name="cancel">Gives up.</param>
     /// <exception cref="UnreadableRecordException">Nothing is kept, and its revision gives no limits.</exception>
     public async Task<VerdictLimits> OfAsync(BatchRecord batch, IEnumerable<double> frequenciesHz, CancellationToken cancel)

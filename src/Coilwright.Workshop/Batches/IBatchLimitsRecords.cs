@@ -3,7 +3,7 @@ namespace Coilwright.Workshop.Batches;
 /// <summary>What a store must do for the limits of batches.</summary>
 public interface IBatchLimitsRecords
 {
-    /// <summary>Everything kept of what a batch is judged against, in order of entry; empty for one begun before limits were kept.</summary>
+    /// <summary>All that is kept of a batch's limits, in order of entry; nothing for one begun before limits were kept.</summary>
     Task<IReadOnlyList<BatchLimitsRecord>> BatchLimitsAsync(Guid batchId, CancellationToken cancel);
 
     /// <summary>Adds limits, all or none; where there are some of a batch at that frequency already, those stay and hold.</summary>

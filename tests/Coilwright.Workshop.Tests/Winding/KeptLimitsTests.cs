@@ -6,7 +6,7 @@ using Microsoft.Data.Sqlite;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
-/// <summary>What a batch is judged against is written when it begins: a program that forecasts otherwise changes no verdict given.</summary>
+/// <summary>What a batch is judged against is written when it begins: another forecast changes no verdict given.</summary>
 public sealed class KeptLimitsTests
 {
     private static CancellationToken Cancel => WorkingShop.Cancel;
