@@ -69,6 +69,7 @@ public static class CoilwrightServices
         services
             .AddSingleton<RecipeService>()
             .AddSingleton<WindingService>()
+            .AddSingleton<BatchDossiers>()
             .AddSingleton<MachineService>()
             .AddSingleton<StockService>()
             .AddSingleton<ControlChartService>()
