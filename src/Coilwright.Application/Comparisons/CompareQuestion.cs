@@ -4,7 +4,7 @@ namespace Coilwright.Application.Comparisons;
 /// <param name="Designs">Recipes in their order; null for a place left empty.</param>
 /// <param name="Pinned">Place of the one that the others are told against.</param>
 /// <param name="LoadJson">A load document.</param>
-/// <param name="Loads">Names of usual loads besides.</param>
+/// <param name="Loads">Keys of usual loads besides.</param>
 /// <param name="Bare">Whether the unloaded curves are wanted too.</param>
 /// <param name="Curve">A measured curve as a table; empty for none.</param>
 public sealed record CompareQuestion(

@@ -49,7 +49,7 @@ public sealed class CompareRecipes(ComparedDesigns compared)
         [
             ("this load", shown),
             .. asked.Bare ? [("unloaded", LoadCircuit.None)] : Array.Empty<(string, LoadCircuit)>(),
-            .. UsualLoad.All.Where(one => asked.Loads.Contains(one.Name)).Select(one => (one.Name, one.Load)),
+            .. UsualLoad.All.Where(one => asked.Loads.Contains(one.Key)).Select(one => (one.Name, one.Load)),
         ];
         return Computed(designs, loads, fit is null ? table?.Curve : null) with
         {

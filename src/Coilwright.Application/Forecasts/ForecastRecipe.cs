@@ -21,7 +21,7 @@ public sealed class ForecastRecipe
     public Prediction Forecast(Recipe recipe, LoadCircuit? load, ForecastOptions options, CancellationToken cancel) =>
         Warned(recipe, Forecaster.Predict(RecipeModelBuilder.ToModel(recipe), load, options, cancel));
 
-    /// <summary>Forecasts a recipe document on a load document as pages and programs ask it; problems of both are listed together.</summary>
+    /// <summary>Forecasts a recipe document on a load document, as pages and programs ask; problems of both are told together.</summary>
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document, or null for none.</param>
     /// <param name="limits">What the shop knows of its bobbins.</param>

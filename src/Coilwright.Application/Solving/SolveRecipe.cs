@@ -43,9 +43,8 @@ public sealed class SolveRecipe
             Front = axes,
             Threads = asked.Threads,
         };
-        return problems.Count > 0
-            ? new ReadOutcome<SolveQuestion>(null, problems)
-            : new ReadOutcome<SolveQuestion>(asked.Points is { } points ? question with { FrontSize = points } : question, []);
+        question = asked.Points is { } points ? question with { FrontSize = points } : question;
+        return new ReadOutcome<SolveQuestion>(problems.Count > 0 ? null : question, problems);
     }
 
     private static IEnumerable<Problem> Missing(SolveRequest asked, string want, string vary, IReadOnlyDictionary<string, double> known)

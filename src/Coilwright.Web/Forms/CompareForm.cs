@@ -9,7 +9,7 @@ namespace Coilwright.Web.Forms;
 /// <param name="Designs">Up to six recipes, in their order on the page; null for a place left empty.</param>
 /// <param name="Pinned">Number of the design that the others are told against.</param>
 /// <param name="Load">The load of the form.</param>
-/// <param name="Loads">Names of usual loads to overlay.</param>
+/// <param name="Loads">Keys of usual loads to overlay.</param>
 /// <param name="Bare">Whether the unloaded curves are overlaid.</param>
 /// <param name="Curve">A measured curve as a table; empty for none.</param>
 public sealed record CompareForm(

@@ -81,6 +81,8 @@ public sealed class ArchitectureTests
     [InlineData("Coilwright.Workshop")]
     [InlineData("Coilwright.Storage")]
     [InlineData("Coilwright.Papers")]
+    [InlineData("Coilwright.Formats")]
+    [InlineData("Coilwright.Application")]
     public void Rooms_behind_the_pages_know_no_web_server(string room)
     {
         Assert.Empty(HouseArrows.WebServer(File.ReadAllText(RepositoryFiles.PathOf("src", room, room + ".csproj"))));
@@ -91,8 +93,15 @@ public sealed class ArchitectureTests
     [Theory]
     // back
     [InlineData("Coilwright.Physics", "../Coilwright.Analysis/Coilwright.Analysis.csproj", "Coilwright.Physics → Coilwright.Analysis")]
+    [InlineData("Coilwright.Workshop", "../Coilwright.Formats/Coilwright.Formats.csproj", "Coilwright.Workshop → Coilwright.Formats")]
+    [InlineData("Coilwright.Application", "../Coilwright.Web/Coilwright.Web.csproj", "Coilwright.Application → Coilwright.Web")]
     // sideways
     [InlineData("Coilwright.Papers", "..\\Coilwright.Storage\\Coilwright.Storage.csproj", "Coilwright.Papers → Coilwright.Storage")]
+    [InlineData("Coilwright.Formats", "../Coilwright.Papers/Coilwright.Papers.csproj", "Coilwright.Formats → Coilwright.Papers")]
+    [InlineData("Coilwright.Papers", "../Coilwright.Formats/Coilwright.Formats.csproj", "Coilwright.Papers → Coilwright.Formats")]
+    // past the use cases
+    [InlineData("Coilwright.Web", "../Coilwright.Storage/Coilwright.Storage.csproj", "Coilwright.Web → Coilwright.Storage")]
+    [InlineData("Coilwright", "../Coilwright.Storage/Coilwright.Storage.csproj", "Coilwright → Coilwright.Storage")]
     // unknown
     [InlineData("Coilwright.Workshop", "../Coilwright.Shared/Coilwright.Shared.csproj", "Coilwright.Workshop → Coilwright.Shared")]
     public void A_planted_project_reference_is_caught(string room, string planted, string expected)

@@ -2,10 +2,22 @@ using System.Text.RegularExpressions;
 
 namespace Coilwright.Tests.Architecture;
 
-/// <summary>Which room may see which: Coilwright → Web → Papers, Bench, Storage → Workshop → Analysis → Physics.</summary>
+/// <summary>
+/// Which room may see which: Coilwright → Web → Application → Formats, Papers, Bench, Storage → Workshop → Analysis → Physics.
+/// </summary>
 public static partial class HouseArrows
 {
     private static readonly string[] s_workshopDown = ["Coilwright.Workshop", "Coilwright.Analysis", "Coilwright.Physics"];
+
+    /// <summary>What pages and commands may see of what lies behind: papers and meters, never the database.</summary>
+    private static readonly string[] s_applicationDown =
+    [
+        "Coilwright.Application",
+        "Coilwright.Formats",
+        "Coilwright.Papers",
+        "Coilwright.Bench",
+        .. s_workshopDown,
+    ];
 
     private static readonly Dictionary<string, string[]> s_mayReference = new(StringComparer.Ordinal)
     {
@@ -16,16 +28,16 @@ public static partial class HouseArrows
         ["Coilwright.Formats"] = s_workshopDown,
         ["Coilwright.Bench"] = s_workshopDown,
         ["Coilwright.Papers"] = s_workshopDown,
-        ["Coilwright.Web"] = ["Coilwright.Formats", "Coilwright.Papers", "Coilwright.Bench", "Coilwright.Storage", .. s_workshopDown],
-        ["Coilwright"] =
+        ["Coilwright.Application"] =
         [
-            "Coilwright.Web",
             "Coilwright.Formats",
             "Coilwright.Papers",
             "Coilwright.Bench",
             "Coilwright.Storage",
             .. s_workshopDown,
         ],
+        ["Coilwright.Web"] = s_applicationDown,
+        ["Coilwright"] = ["Coilwright.Web", .. s_applicationDown],
     };
 
     public static IReadOnlyCollection<string> Rooms => s_mayReference.Keys;
@@ -73,6 +85,6 @@ public static partial class HouseArrows
     [GeneratedRegex(@"\bMicrosoft\.(?:AspNetCore|NET\.Sdk\.(?:Razor|Web))\b")]
     private static partial Regex WebServerName();
 
-    [GeneratedRegex(@"\bCoilwright\.(?:Physics|Analysis|Workshop|Formats|Storage|Bench|Papers|Web)\b")]
+    [GeneratedRegex(@"\bCoilwright\.(?:Physics|Analysis|Workshop|Formats|Storage|Bench|Papers|Application|Web)\b")]
     private static partial Regex RoomName();
 }

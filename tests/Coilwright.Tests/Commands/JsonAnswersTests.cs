@@ -9,32 +9,6 @@ namespace Coilwright.Tests.Commands;
 /// </summary>
 public sealed class JsonAnswersTests
 {
-    /// <summary>
-    /// One command line for each command that writes JSON; @name is a file of the demo, SHOP the demo's shop, and other words in capitals
-    /// are files that the test writes.
-    /// </summary>
-    private static readonly string[] s_lines =
-    [
-        "predict @recipes/breakwater-twin.json --load @loads/player.json --json",
-        "respond @recipes/harbour-bridge.json --load @loads/player.json --points 20 --json",
-        "respond @circuits/harbour-pair.json --points 20 --json",
-        "solve @recipes/harbour-bridge.json --want dcResistance=6.5kΩ --vary turns --json",
-        "spread @recipes/harbour-bridge.json --samples 200 --seed 1 --json",
-        "identify @originals/bench-seven.json --json",
-        "wind @recipes/harbour-bridge.json --machine @machines/gear-winder.json --json",
-        "judge @recipes/harbour-bridge.json COILS --json",
-        "pair PAIRS --json",
-        "fit CURVE --json",
-        "resonance --peak 9.19kHz --peak 470pF:4.14kHz --json",
-        "gauge GAUGE --json",
-        "batch list --shop SHOP --json",
-        "batch show H-12 --shop SHOP --json",
-        "stock list --shop SHOP --json",
-        "stock show 0117 --shop SHOP --json",
-        "trace 0117 --shop SHOP --json",
-        "piece show 2647-001 --shop SHOP --json",
-    ];
-
     /// <summary>Written as a bare list without a format, or needing a recording or a set that the demo has not.</summary>
     private static readonly string[] s_apart = ["recipe list", "sweep read", "set show"];
 
@@ -47,19 +21,12 @@ public sealed class JsonAnswersTests
         Directory.CreateDirectory(answers);
         CommandRun demo = await CommandRun.Of("demo", "--no-serve", "--shop", shop);
         Assert.Equal((0, ""), (demo.Exit, demo.Error));
-        Dictionary<string, string> files = Files(folder, shop);
-        for (int n = 0; n < s_lines.Length; n++)
+        IReadOnlyDictionary<string, string> files = JsonCommandLines.Files(folder.Write, RepositoryFiles.Root, shop);
+        for (int n = 0; n < JsonCommandLines.All.Count; n++)
         {
-            string[] words =
-            [
-                .. s_lines[n]
-                    .Split(' ')
-                    .Select(word =>
-                        word.StartsWith('@') ? RepositoryFiles.PathOf("demo/" + word[1..]) : files.GetValueOrDefault(word, word)
-                    ),
-            ];
+            string[] words = JsonCommandLines.Words(JsonCommandLines.All[n], RepositoryFiles.Root, files);
             CommandRun run = await CommandRun.Of(words);
-            Assert.True(run.Exit is 0 or 1 && run.Error.Length == 0, s_lines[n] + ": " + run.Error);
+            Assert.True(run.Exit is 0 or 1 && run.Error.Length == 0, JsonCommandLines.All[n] + ": " + run.Error);
             await File.WriteAllTextAsync(
                 Path.Combine(answers, FormattableString.Invariant($"{n}.json")),
                 run.Output,
@@ -87,7 +54,7 @@ public sealed class JsonAnswersTests
         string[] forgotten =
         [
             .. written.Where(name =>
-                !s_apart.Contains(name) && !s_lines.Any(line => line.StartsWith(name + " ", StringComparison.Ordinal))
+                !s_apart.Contains(name) && !JsonCommandLines.All.Any(line => line.StartsWith(name + " ", StringComparison.Ordinal))
             ),
         ];
         Assert.True(written.Length > 12 && forgotten.Length == 0, string.Join(", ", forgotten));
@@ -122,23 +89,6 @@ public sealed class JsonAnswersTests
         Assert.Equal(1, exit);
         Assert.Contains("does not compile", said, StringComparison.Ordinal);
     }
-
-    private static Dictionary<string, string> Files(TestFolder folder, string shop) =>
-        new()
-        {
-            ["SHOP"] = shop,
-            ["COILS"] = folder.Write(
-                "coils.csv",
-                "tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt "
-                    + "[Hz]\nC-1,6.21,20,2.53,1000\nC-2,6.05,20,2.42,1000\nC-3,0.26,20,,\n"
-            ),
-            ["PAIRS"] = folder.Write(
-                "pairs.csv",
-                "tag,family,dcResistance [kΩ]\nS-1,slug,4.10\nS-2,slug,4.12\nC-1,screw,4.11\nC-2,screw,4.09\n"
-            ),
-            ["CURVE"] = RepositoryFiles.PathOf("tests/Reference/circuit/exact-coil.csv"),
-            ["GAUGE"] = folder.Write("gauge.csv", "value,reference\n1.01,1\n0.99,1\n2.02,2\n1.97,2\n3.01,3\n3.00,3\n"),
-        };
 
     private static IEnumerable<string> Writing(Command command, string path)
     {

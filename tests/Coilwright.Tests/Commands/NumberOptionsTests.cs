@@ -99,20 +99,17 @@ public sealed partial class NumberOptionsTests
     }
 
     /// <summary>
-    /// Digits behind a matched pattern, and cells of tables whose columns say which sign is decimal, are no typed numbers.
+    /// Digits behind a matched pattern, and cells of tables whose columns say which sign is decimal or that are written, are no typed numbers.
     /// </summary>
     [Fact]
     public void No_command_reads_a_typed_number_past_the_one_parser()
     {
-        string[] own = ["ResonanceCommand.cs", "TableNumbers.cs"];
+        string[] own = ["CsvTable.cs", "CurveRow.cs", "ResonanceCommand.cs", "TableNumbers.cs"];
         string[] reading =
         [
-            .. Directory
-                .EnumerateFiles(RepositoryFiles.PathOf("src", "Coilwright"), "*.cs", SearchOption.AllDirectories)
-                .Where(file =>
-                    !file.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal)
-                    && NumberParse().IsMatch(File.ReadAllText(file))
-                )
+            .. ((string[])["src/Coilwright", "src/Coilwright.Formats"])
+                .SelectMany(room => RepositoryFiles.Written(room, ".cs"))
+                .Where(file => NumberParse().IsMatch(File.ReadAllText(file)))
                 .Select(file => Path.GetFileName(file))
                 .Order(StringComparer.Ordinal),
         ];

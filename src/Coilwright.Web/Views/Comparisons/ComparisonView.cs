@@ -45,8 +45,8 @@ internal static class ComparisonView
 
         LumpedPickup pickup = fit.Pickup;
         Physics.Estimate henry = fit.Derived(one => one.ImpedanceOhm(1000).Imaginary / (2 * Math.PI * 1000));
-        yield return $"Fitted: {ForecastNumberFormatter.Write(pickup.ResistanceOhm, "Ω")}, {ForecastNumberFormatter.Write(henry.Value, "H")} at "
-            + $"1 kHz (95 %: {ForecastNumberFormatter.Interval(henry, "H")}), "
+        yield return $"Fitted: {ForecastNumberFormatter.Write(pickup.ResistanceOhm, "Ω")}, "
+            + $"{ForecastNumberFormatter.Write(henry.Value, "H")} at 1 kHz (95 %: {ForecastNumberFormatter.Interval(henry, "H")}), "
             + $"{ForecastNumberFormatter.Write(pickup.CapacitanceF, "F")}, {pickup.Eddy.Count} eddy branches. "
             + $"{(fit.Fit.Converged ? "" : "The fit did not settle: do not use it.")}";
         foreach (UntoldParts untold in fit.Untold)

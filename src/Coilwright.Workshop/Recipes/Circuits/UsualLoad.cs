@@ -5,9 +5,10 @@ using Coilwright.Physics.Circuit;
 namespace Coilwright.Workshop.Recipes.Circuits;
 
 /// <summary>A small set of loads with generic names; they travel inside the program.</summary>
+/// <param name="Key">What forms send for it: the name of its file.</param>
 /// <param name="Name">Its name.</param>
 /// <param name="Load">The parts.</param>
-public sealed record UsualLoad(string Name, LoadCircuit Load)
+public sealed record UsualLoad(string Key, string Name, LoadCircuit Load)
 {
     /// <summary>A usual player's: volume and tone full up, a cable, an input.</summary>
     public static UsualLoad Player { get; } = Read("loads/player.json");
@@ -25,6 +26,7 @@ public sealed record UsualLoad(string Name, LoadCircuit Load)
         string json = reader.ReadToEnd();
         using JsonDocument document = JsonDocument.Parse(json);
         return new UsualLoad(
+            Path.GetFileNameWithoutExtension(resource),
             document.RootElement.GetProperty("name").GetString()!,
             LoadReader.Read(json).Value ?? throw new InvalidOperationException($"The load {resource} does not read.")
         );
