@@ -81,7 +81,7 @@ public sealed class MeasuredResponsesTests
                 "Curve with 200 kΩ and 470 pF foretold from the curves bare and with 10 nF, over all 39 pickups: peak, median",
                 Source,
                 "read",
-                "reference: two such readings of one pickup differ by some 3 %"
+                "method: the aim, set before it was measured"
             )
             .Within(100 * Quantile(all, one => one.Peak, 0.5), 0, 3, "%", "of all")
             .Record();
