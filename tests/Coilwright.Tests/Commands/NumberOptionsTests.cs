@@ -99,7 +99,8 @@ public sealed partial class NumberOptionsTests
     }
 
     /// <summary>
-    /// Digits behind a matched pattern, and cells of tables whose columns say which sign is decimal or that are written, are no typed numbers.
+    /// Digits behind a matched pattern, cells of tables whose columns say which sign is decimal, and cells that are written are no typed
+    /// numbers.
     /// </summary>
     [Fact]
     public void No_command_reads_a_typed_number_past_the_one_parser()
