@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Application.Forecasts;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Circuit.Networks;
 

@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Comparisons;
 using Coilwright.Application.Comparisons;
-using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Application.Solving;
 

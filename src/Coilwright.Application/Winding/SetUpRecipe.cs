@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Workshop;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;

@@ -1,7 +1,7 @@
 namespace Coilwright.Formats.Curves;
 
 /// <summary>What a column of a measured curve holds, in the unit that the program works in.</summary>
-public enum CurveColumn
+internal enum CurveColumn
 {
     /// <summary>Hz.</summary>
     Frequency,

@@ -4,7 +4,7 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Formats.Curves;
 
 /// <summary>Which column holds what, and in which unit.</summary>
-public sealed partial class CurveColumns
+internal sealed partial class CurveColumns
 {
     private static readonly Dictionary<string, CurveColumn> s_names = new(StringComparer.Ordinal)
     {

@@ -4,7 +4,7 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Formats.Curves;
 
 /// <summary>A table split into header and rows, once delimiter and decimal mark are recognised.</summary>
-public sealed class CurveLines
+internal sealed class CurveLines
 {
     private static readonly (char Sign, string Word)[] s_delimiters = [('\t', "tab"), (';', "semicolon"), (',', "comma")];
     private readonly char _delimiter;

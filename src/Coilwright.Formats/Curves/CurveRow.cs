@@ -4,7 +4,7 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Formats.Curves;
 
 /// <summary>One line of a measured curve; a cell that is no number is told and counts as unknown.</summary>
-public sealed class CurveRow
+internal sealed class CurveRow
 {
     private readonly Dictionary<CurveColumn, double> _values = [];
 

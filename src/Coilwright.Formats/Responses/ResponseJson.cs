@@ -3,7 +3,6 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using Coilwright.Formats.Forecasts;
 using Coilwright.Physics;
-using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Formats.Responses;
 

@@ -1,12 +1,10 @@
 using System.Text.Json;
-using Coilwright.Analysis.Forecasts;
 using Coilwright.Application.Composition;
 using Coilwright.Application.Forecasts;
 using Coilwright.Formats.Forecasts;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;
-using Coilwright.Web.Views.Forecasts;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;

@@ -3,7 +3,6 @@ using Coilwright.Application.Solving;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving.Variations;
 using Coilwright.Workshop.Stock;
 using Microsoft.AspNetCore.Builder;

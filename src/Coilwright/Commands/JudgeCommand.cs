@@ -4,7 +4,6 @@ using Coilwright.Formats.Judgements;
 using Coilwright.Formats.Tables;
 using Coilwright.Input;
 using Coilwright.Output;
-using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;

@@ -1,5 +1,4 @@
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Application.Composition;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Winding;
 using Coilwright.Input;
@@ -10,7 +9,6 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Demo;
 

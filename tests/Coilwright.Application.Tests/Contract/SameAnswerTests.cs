@@ -33,7 +33,8 @@ public sealed class SameAnswerTests
                 string[] words = JsonCommandLines.Words(line, DemoShop.Root, files);
                 (int exit, string output, string error) = await DemoShop.RunAsync(words);
                 Assert.True(exit == 0, error);
-                using HttpResponseMessage answer = await client.PostAsync(new Uri(route, UriKind.Relative), Question(words), Cancel);
+                using JsonContent question = Question(words);
+                using HttpResponseMessage answer = await client.PostAsync(new Uri(route, UriKind.Relative), question, Cancel);
                 Assert.Equal(output.TrimEnd(), await answer.Content.ReadAsStringAsync(Cancel));
                 compared.Add(command);
             }

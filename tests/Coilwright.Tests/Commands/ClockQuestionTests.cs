@@ -69,11 +69,8 @@ public sealed class ClockQuestionTests
     [Fact]
     public void Every_command_that_takes_a_person_takes_the_answer_about_the_clock()
     {
-        Command[] storing =
-        [
-            .. All(Cli.BuildRoot(new CommandContext(TextWriter.Null, TextWriter.Null, TimeProvider.System)))
-                .Where(command => command.Options.Any(option => option.Name == "--person")),
-        ];
+        using CommandContext desk = new(TextWriter.Null, TextWriter.Null, TimeProvider.System);
+        Command[] storing = [.. All(Cli.BuildRoot(desk)).Where(command => command.Options.Any(option => option.Name == "--person"))];
         Assert.InRange(storing.Length, 30, 100);
         Assert.Empty(
             storing.Where(command => command.Options.All(option => option.Name != "--clock-is-right")).Select(command => command.Name)

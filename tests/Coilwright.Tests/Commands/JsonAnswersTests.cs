@@ -47,10 +47,8 @@ public sealed class JsonAnswersTests
     public void No_command_that_writes_json_is_forgotten()
     {
         using StringWriter nowhere = new();
-        string[] written =
-        [
-            .. Writing(Cli.BuildRoot(new CommandContext(nowhere, nowhere, TimeProvider.System)), "").Order(StringComparer.Ordinal),
-        ];
+        using CommandContext desk = new(nowhere, nowhere, TimeProvider.System);
+        string[] written = [.. Writing(Cli.BuildRoot(desk), "").Order(StringComparer.Ordinal)];
         string[] forgotten =
         [
             .. written.Where(name =>

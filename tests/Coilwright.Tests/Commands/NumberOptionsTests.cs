@@ -9,6 +9,8 @@ namespace Coilwright.Tests.Commands;
 /// </summary>
 public sealed partial class NumberOptionsTests
 {
+    private static readonly CommandContext s_desk = new(TextWriter.Null, TextWriter.Null, TimeProvider.System);
+
     private static readonly Type[] s_whole = [typeof(int), typeof(int?)],
         s_numbers = [.. s_whole, typeof(double), typeof(double?)];
 
@@ -117,7 +119,7 @@ public sealed partial class NumberOptionsTests
         Assert.Equal(own, reading);
     }
 
-    private static RootCommand Root() => Cli.BuildRoot(new CommandContext(TextWriter.Null, TextWriter.Null, TimeProvider.System));
+    private static RootCommand Root() => Cli.BuildRoot(s_desk);
 
     private static IEnumerable<(string[] Path, string Name, Type Type)> All(Command command, string[] path) =>
         [

@@ -3,7 +3,6 @@ using Coilwright.Analysis.Comparisons;
 using Coilwright.Application.Comparisons;
 using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
-using Coilwright.Web.Views;
 
 namespace Coilwright.Web.Views.Comparisons;
 

@@ -1,10 +1,8 @@
 using Coilwright.Analysis.Curves;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Solving;
-using Coilwright.Formats.Curves;
 using Coilwright.Papers.Figures;
 using Coilwright.Physics.Circuit;
-using Coilwright.Web.Views.Forecasts;
 
 namespace Coilwright.Web.Views.Comparisons;
 

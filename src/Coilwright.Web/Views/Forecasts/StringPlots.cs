@@ -3,7 +3,6 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Papers.Figures;
 using Coilwright.Papers.Formatting;
 using Coilwright.Physics;
-using Coilwright.Web.Views;
 
 namespace Coilwright.Web.Views.Forecasts;
 
