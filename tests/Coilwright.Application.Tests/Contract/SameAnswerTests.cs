@@ -11,7 +11,15 @@ namespace Coilwright.Application.Tests.Contract;
 public sealed class SameAnswerTests
 {
     /// <summary>Routes that take entries or say how the program is: they answer no document of a file format.</summary>
-    private static readonly string[] s_entries = ["/api/health", "/api/batches/{id:guid}/coils", "/api/batches/{id:guid}/undo"];
+    private static readonly string[] s_entries =
+    [
+        "/api/health",
+        "/api/now",
+        "/api/pieces/told",
+        "/api/batches/{id:guid}/coils",
+        "/api/batches/{id:guid}/events",
+        "/api/batches/{id:guid}/undo",
+    ];
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
