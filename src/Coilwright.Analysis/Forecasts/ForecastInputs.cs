@@ -226,7 +226,7 @@ internal sealed class ForecastInputs
                     "1",
                     new Estimate(1, wider.Low / wider.Value, wider.High / wider.Value, Basis.Assumed),
                     Scatter.LogNormal,
-                    "permittivity and thickness of walls, flanges and fill, and a factor of 1.3 for the method"
+                    "permittivity and thickness of walls, flanges and fill, and a factor of 1.5 for the method"
                 )
             ),
             Of(

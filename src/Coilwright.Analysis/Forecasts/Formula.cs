@@ -67,7 +67,7 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             Neumann
         ),
         [PickupResult.Capacitance] = new("capacitance", "F", "windings + leads + metal + between the coils", Energy),
-        [PickupResult.WindingCapacitance] = new("winding", "F", "Σ each coil's own × (its share of the voltage)²", Energy),
+        [PickupResult.WindingCapacitance] = new("winding", "F", "Σ each coil's own, with the air round it, × (its share of the voltage)²", Energy),
         [PickupResult.LeadCapacitance] = new(
             "leads",
             "F",

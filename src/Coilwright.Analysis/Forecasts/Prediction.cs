@@ -179,8 +179,8 @@ public sealed record CapacitanceShares(Figure Winding, Figure Leads, Figure Grou
     /// <summary>The four shares.</summary>
     public IEnumerable<Figure> All => [Winding, Leads, Grounded, BetweenCoils];
 
-    /// <summary>Those that add something; a winding always does.</summary>
-    public IEnumerable<Figure> Present => All.Where(share => share.Value > 0);
+    /// <summary>Those that add something, or may.</summary>
+    public IEnumerable<Figure> Present => All.Where(share => share.Estimate.High > 0);
 }
 
 /// <summary>What is foretold of one string.</summary>

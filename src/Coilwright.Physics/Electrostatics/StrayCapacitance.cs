@@ -5,9 +5,10 @@ namespace Coilwright.Physics.Electrostatics;
 /// <summary>What a pickup has across its wires beside its windings' own capacitance and its leads.</summary>
 /// <param name="Metal">To poles, magnets, plates and covers, grounded or floating, F.</param>
 /// <param name="Between">From winding to winding, F.</param>
-/// <param name="UnsaidF">By how much the metal's part would differ with the other hot end or the other grounding, where the recipe says
-/// neither, F.</param>
-public sealed record StrayEstimate(Estimate Metal, Estimate Between, double UnsaidF);
+/// <param name="OwnF">Of the windings with themselves, past their free faces, F.</param>
+/// <param name="UnsaidF">By how much the metal's part may differ with the other hot end and with everything grounded, where the recipe says
+/// nothing, F.</param>
+public sealed record StrayEstimate(Estimate Metal, Estimate Between, double OwnF, double UnsaidF);
 
 /// <summary>Capacitance outside the windings, in closed form; docs/theory.md tells how.</summary>
 public static class StrayCapacitance
@@ -27,16 +28,17 @@ public static class StrayCapacitance
         bool[] counts = [.. model.Coils.Select((coil, c) => coil.Winding.MeasuredCapacitanceF is null && InCircuit(model, c))];
         CoilVoltage[] usual = Voltages(model, drops, UsualHot),
             other = Voltages(model, drops, CoilEnd.Start);
-        (double MetalF, double BetweenF)[] cases =
+        (double MetalF, double BetweenF, double OwnF)[] cases =
         [
             .. StrayCase.All.Select((_, which) => network.Energy(which, usual, counts, unsaidGrounded: null)),
         ];
-        double turned = network.Energy(0, other, counts, unsaidGrounded: null).MetalF - cases[0].MetalF,
-            grounded = network.Energy(0, usual, counts, unsaidGrounded: true).MetalF - cases[0].MetalF;
+        double Departure(CoilVoltage[] voltages, bool? grounded) =>
+            Math.Abs(network.Energy(0, voltages, counts, grounded).MetalF - cases[0].MetalF);
         return new StrayEstimate(
             Ends([.. cases.Select(one => one.MetalF)]),
             Ends([.. cases.Select(one => one.BetweenF)]),
-            Math.Sqrt(turned * turned + grounded * grounded)
+            cases[0].OwnF,
+            Math.Max(Departure(other, grounded: null), Math.Max(Departure(usual, grounded: true), Departure(other, grounded: true)))
         );
     }
 

@@ -13,13 +13,19 @@ namespace Coilwright.Physics.Electrostatics;
 internal sealed class StrayField
 {
     /// <summary>Factor either way of the method against finite elements, 95 %.</summary>
-    public const double ModelFactor95 = 1.3;
+    public const double ModelFactor95 = 1.5;
 
     /// <summary>By how much of the gap an edge reaches on.</summary>
     private const double EdgeReach = 0.44;
 
     /// <summary>Excess of a right-angled corner between walls at one distance, over ε: the shape factor of an edge.</summary>
     private const double CornerExcess = 0.54;
+
+    /// <summary>
+    /// Field round a winding past a free upper or lower face, over ε0 and the length of the turn, for the whole voltage from layer to
+    /// layer: from our own finite elements of a free pair.
+    /// </summary>
+    private const double FreeFace = 1.7;
 
     /// <summary>Beyond this nothing is looked for, m.</summary>
     private const double ReachM = 20e-3;
@@ -36,6 +42,7 @@ internal sealed class StrayField
         Bodies = [.. model.Coils.Select((coil, c) => new WoundBody(coil, buildsM[c]))];
         Groups = _parts.Count == 0 ? 0 : 1 + _parts.Max(part => part.Group);
         ToGroups = new StrayLink[Bodies.Count, Groups];
+        OwnF = new double[Bodies.Count];
         BetweenF = new double[Bodies.Count, Bodies.Count, StrayCase.All.Count];
         for (int c = 0; c < Bodies.Count; c++)
         {
@@ -55,6 +62,9 @@ internal sealed class StrayField
     public IReadOnlyList<StrayPart> Parts => _parts;
     public int Groups { get; }
     public StrayLink[,] ToGroups { get; }
+
+    /// <summary>Of each winding with itself, through the air past its free faces, F.</summary>
+    public double[] OwnF { get; }
 
     /// <summary>Between the outsides of two windings by set of assumptions, F; each pair's halves add from both sides.</summary>
     public double[,,] BetweenF { get; }
@@ -110,6 +120,7 @@ internal sealed class StrayField
             {
                 if (Vertical(point.XM, point.YM, up ? body.TopM : body.BottomM, up) is not (StrayPart part, double gapM))
                 {
+                    OwnF[c] += FreeFace * LayCapacitance.VacuumPermittivity * point.LengthM / Depths;
                     continue;
                 }
 

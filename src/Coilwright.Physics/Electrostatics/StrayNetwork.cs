@@ -28,12 +28,12 @@ internal sealed class StrayNetwork
         }
     }
 
-    /// <summary>Energy of the windings against metal and against each other across the pickup's wires, F.</summary>
+    /// <summary>Energy of the windings against metal, against each other, and of their own free faces, across the pickup's wires, F.</summary>
     /// <param name="which">Set of assumptions, in the order of <see cref="StrayCase.All"/>.</param>
     /// <param name="coils">Shares of the voltage at each coil's ends.</param>
     /// <param name="metalCounts">False for a coil whose metal is in its measured capacitance.</param>
     /// <param name="unsaidGrounded">What is taken of parts whose grounding nobody said; null takes the usual.</param>
-    public (double MetalF, double BetweenF) Energy(
+    public (double MetalF, double BetweenF, double OwnF) Energy(
         int which,
         IReadOnlyList<CoilVoltage> coils,
         IReadOnlyList<bool> metalCounts,
@@ -42,7 +42,8 @@ internal sealed class StrayNetwork
     {
         double[] potentials = Potentials(which, coils, unsaidGrounded);
         double metalF = 0,
-            betweenF = 0;
+            betweenF = 0,
+            ownF = 0;
         for (int c = 0; c < coils.Count; c++)
         {
             for (int g = 0; g < _field.Groups && metalCounts[c]; g++)
@@ -50,6 +51,8 @@ internal sealed class StrayNetwork
                 metalF += _field.ToGroups[c, g].Energy(which, coils[c], potentials[g]);
             }
 
+            double drop = metalCounts[c] ? coils[c].Finish - coils[c].Start : 0;
+            ownF += _field.OwnF[c] * drop * drop;
             for (int other = 0; other < c; other++)
             {
                 double apart = coils[c].Finish - coils[other].Finish;
@@ -66,7 +69,7 @@ internal sealed class StrayNetwork
             }
         }
 
-        return (metalF, betweenF);
+        return (metalF, betweenF, ownF);
     }
 
     /// <summary>Grounded groups stand at zero; what floats takes the potential at which it carries no charge.</summary>
