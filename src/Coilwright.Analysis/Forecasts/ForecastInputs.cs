@@ -202,8 +202,7 @@ internal sealed class ForecastInputs
     {
         Physics.Electrostatics.StrayEstimate stray = scene.Stray;
         Estimate wider = stray.Metal.Value >= stray.Between.Value ? stray.Metal : stray.Between;
-        int? Of(bool there, UncertainInput input) =>
-            there ? Append(input with { Cause = "capacitance", IsCommon = true }) : null;
+        int? Of(bool there, UncertainInput input) => there ? Append(input with { Cause = "capacitance", IsCommon = true }) : null;
         return new StrayPlaces(
             scene.Leads is { } leads
                 ? Of(

@@ -71,10 +71,7 @@ internal sealed class ForecastScene
     public static double[] Drops(double[,] inductanceH, double[] weights)
     {
         int coils = weights.Length;
-        double[] drops =
-        [
-            .. Enumerable.Range(0, coils).Select(i => Enumerable.Range(0, coils).Sum(j => weights[j] * inductanceH[i, j])),
-        ];
+        double[] drops = [.. Enumerable.Range(0, coils).Select(i => Enumerable.Range(0, coils).Sum(j => weights[j] * inductanceH[i, j]))];
         double total = drops.Sum();
         return [.. drops.Select(drop => drop / total)];
     }

@@ -137,6 +137,14 @@ internal sealed partial class ForecastVector
             scatters[PlaceOf(signed)] = Scatter.Normal;
         }
 
+        for (PickupResult sum = PickupResult.Capacitance; sum <= PickupResult.BetweenCapacitance; sum++)
+        {
+            scatters[PlaceOf(sum)] = Scatter.Skewed;
+        }
+
+        scatters[PlaceOf(PickupResult.UnloadedFrequency)] = Scatter.SkewedLog;
+        scatters[PlaceOf(PickupResult.LoadedFrequency)] = Scatter.SkewedLog;
+
         return scatters;
     }
 
@@ -338,27 +346,17 @@ internal sealed partial class ForecastVector
     {
         StrayPlaces places = _inputs.Stray;
         double walls = places.Walls is { } wall ? x[wall] : 1,
+            unsaid = places.Unsaid is { } place ? x[place] * _scene.Stray.UnsaidF : 0,
             metal = _scene.Stray.Metal.Value;
         y[PlaceOf(PickupResult.WindingCapacitance)] = JoinedCapacitance(y, weights) + x[_inputs.Capacitance] * _scene.Stray.OwnF;
         y[PlaceOf(PickupResult.LeadCapacitance)] = places.Leads is { } leads ? x[leads] : 0;
-        y[PlaceOf(PickupResult.MetalCapacitance)] = walls * (metal + (places.Unsaid is { } unsaid ? Unsaid(x[unsaid], metal) : 0));
+        y[PlaceOf(PickupResult.MetalCapacitance)] = walls * Math.Max(LeastMetal * metal, metal + unsaid);
         y[PlaceOf(PickupResult.BetweenCapacitance)] = walls * _scene.Stray.Between.Value;
         y[PlaceOf(PickupResult.Capacitance)] =
             y[PlaceOf(PickupResult.WindingCapacitance)]
             + y[PlaceOf(PickupResult.LeadCapacitance)]
             + y[PlaceOf(PickupResult.MetalCapacitance)]
             + y[PlaceOf(PickupResult.BetweenCapacitance)];
-    }
-
-    /// <summary>
-    /// By how much the metal's part departs where hot end and grounding are not said: down to a trace of it, and as far further up as it
-    /// cannot go down.
-    /// </summary>
-    private double Unsaid(double departure, double metalF)
-    {
-        double mostDownF = (1 - LeastMetal) * metalF,
-            reachF = _scene.Stray.UnsaidF;
-        return departure < 0 ? -Math.Min(mostDownF, -departure * reachF) : departure * (2 * reachF - Math.Min(mostDownF, reachF));
     }
 
     /// <summary>Capacitance seen at the terminals by energy: each coil's own times the square of its share of the voltage.</summary>

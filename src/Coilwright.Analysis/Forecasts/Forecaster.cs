@@ -161,7 +161,7 @@ public static class Forecaster
                         model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null)
                     ),
                     Assumed(Of(PickupResult.LeadCapacitance), scene.Leads?.Basis == Basis.Assumed),
-                    AboveNothing(Of(PickupResult.MetalCapacitance)),
+                    Of(PickupResult.MetalCapacitance),
                     Of(PickupResult.BetweenCapacitance)
                 ),
                 UnloadedResonance = Resonance(PickupResult.UnloadedFrequency),
@@ -175,9 +175,6 @@ public static class Forecaster
                 Poles = [.. (scene.Poles?.Answers ?? []).Select(Pole)],
             };
         }
-
-        private static Figure AboveNothing(Figure figure) =>
-            figure with { Estimate = figure.Estimate with { Low = Math.Max(0, figure.Estimate.Low) } };
 
         private static Figure Assumed(Figure figure, bool assumed) =>
             assumed ? figure with { Estimate = figure.Estimate with { Basis = Basis.Assumed } } : figure;

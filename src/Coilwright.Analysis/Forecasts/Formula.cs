@@ -67,14 +67,24 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             Neumann
         ),
         [PickupResult.Capacitance] = new("capacitance", "F", "windings + leads + metal + between the coils", Energy),
-        [PickupResult.WindingCapacitance] = new("winding", "F", "Σ each coil's own, with the air round it, × (its share of the voltage)²", Energy),
+        [PickupResult.WindingCapacitance] = new(
+            "winding",
+            "F",
+            "Σ each coil's own, with the air round it, × (its share of the voltage)²",
+            Energy
+        ),
         [PickupResult.LeadCapacitance] = new(
             "leads",
             "F",
             "length × Σ capacitance per metre × (voltage between)²",
             "from memory where the recipe states none, docs/theory.md"
         ),
-        [PickupResult.MetalCapacitance] = new("grounded", "F", "Σ ∫ c·(v − u)² from the winding to poles, magnets, plates and covers", Energy),
+        [PickupResult.MetalCapacitance] = new(
+            "grounded",
+            "F",
+            "Σ ∫ c·(v − u)² from the winding to poles, magnets, plates and covers",
+            Energy
+        ),
         [PickupResult.BetweenCapacitance] = new("betweenCoils", "F", "Σ c·(difference of the outer layers' voltages)²", Energy),
         [PickupResult.UnloadedFrequency] = new(
             "frequency",

@@ -46,11 +46,11 @@ public static class LeadCapacitance
             return Product(UsualLengthM, screened ? UnnamedScreenedFPerM : UnnamedFPerM);
         }
 
-        Estimate toScreen = Stated(leads.ToScreenFPerM, leads.Construction == LeadConstruction.SingleBraided ? BraidedFPerM : ScreenedFPerM);
-        Estimate between = Stated(
-            leads.BetweenFPerM,
-            leads.Construction == LeadConstruction.UnscreenedPair ? PairFPerM : BesideFPerM
+        Estimate toScreen = Stated(
+            leads.ToScreenFPerM,
+            leads.Construction == LeadConstruction.SingleBraided ? BraidedFPerM : ScreenedFPerM
         );
+        Estimate between = Stated(leads.BetweenFPerM, leads.Construction == LeadConstruction.UnscreenedPair ? PairFPerM : BesideFPerM);
         (double screenWeight, double betweenWeight) = leads.Construction switch
         {
             LeadConstruction.SingleBraided => (1, 0),
@@ -97,7 +97,8 @@ public static class LeadCapacitance
         return new(value, value * Math.Exp(-half), value * Math.Exp(half), Worse(a, b));
     }
 
-    private static Basis Worse(Estimate a, Estimate b) => a.Basis == Basis.Assumed || b.Basis == Basis.Assumed ? Basis.Assumed : Basis.Measured;
+    private static Basis Worse(Estimate a, Estimate b) =>
+        a.Basis == Basis.Assumed || b.Basis == Basis.Assumed ? Basis.Assumed : Basis.Measured;
 
     private static double HalfLog(Estimate estimate) => estimate.IsExact ? 0 : Math.Log(estimate.High / estimate.Low) / 2;
 }

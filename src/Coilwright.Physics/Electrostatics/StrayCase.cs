@@ -8,15 +8,7 @@ internal readonly record struct StrayCase(int Permittivity, int Thickness, int F
 {
     /// <summary>The middle, then both ends of each.</summary>
     public static IReadOnlyList<StrayCase> All { get; } =
-    [
-        default,
-        new(-1, 0, 0),
-        new(1, 0, 0),
-        new(0, -1, 0),
-        new(0, 1, 0),
-        new(0, 0, -1),
-        new(0, 0, 1),
-    ];
+    [default, new(-1, 0, 0), new(1, 0, 0), new(0, -1, 0), new(0, 1, 0), new(0, 0, -1), new(0, 0, 1)];
 
     public double Of(Estimate permittivity) => End(permittivity, Permittivity);
 

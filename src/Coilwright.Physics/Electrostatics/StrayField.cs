@@ -125,9 +125,7 @@ internal sealed class StrayField
                 }
 
                 double edgeM = k == Depths - 1 ? EdgeReach * gapM : 0;
-                Add(c, part.Group, depth, assumed =>
-                    point.LengthM * (body.BuildM / Depths + edgeM) / body.FlangeWayM(gapM, assumed)
-                );
+                Add(c, part.Group, depth, assumed => point.LengthM * (body.BuildM / Depths + edgeM) / body.FlangeWayM(gapM, assumed));
             }
         }
     }

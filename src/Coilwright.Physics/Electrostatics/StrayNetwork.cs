@@ -124,7 +124,8 @@ internal sealed class StrayNetwork
         }
 
         double gapM = Math.Max(GapM(a, b), GapM(b, a));
-        double areaM2 = Overlap(a.Plan.XM, a.Plan.HalfXM, b.Plan.XM, b.Plan.HalfXM) * Overlap(a.Plan.YM, a.Plan.HalfYM, b.Plan.YM, b.Plan.HalfYM);
+        double areaM2 =
+            Overlap(a.Plan.XM, a.Plan.HalfXM, b.Plan.XM, b.Plan.HalfXM) * Overlap(a.Plan.YM, a.Plan.HalfYM, b.Plan.YM, b.Plan.HalfYM);
         if (gapM <= 0 || areaM2 <= 0)
         {
             return;

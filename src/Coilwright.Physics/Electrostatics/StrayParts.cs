@@ -102,9 +102,5 @@ internal static class StrayParts
 
     /// <summary>A cover encloses what it does not touch: it is joined to nothing here.</summary>
     private static bool Touch(StrayPart a, StrayPart b) =>
-        !a.IsCover
-        && !b.IsCover
-        && a.BottomM <= b.TopM + TouchM
-        && b.BottomM <= a.TopM + TouchM
-        && a.Plan.Meets(b.Plan, TouchM);
+        !a.IsCover && !b.IsCover && a.BottomM <= b.TopM + TouchM && b.BottomM <= a.TopM + TouchM && a.Plan.Meets(b.Plan, TouchM);
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Shared;
@@ -159,8 +160,21 @@ public sealed class CoverageTests
             / coil.Bobbin.TurnLengthM(middleBuildM / 2)
             * (coil.Bobbin.TurnLengthM(middleBuildM / 2) / coil.Bobbin.TurnLengthM(1.8e-3))
             * Math.Exp(Z() * Math.Log(LayForecast.CapacitanceFactor95) / Estimate.Sigmas95);
+        StrayEstimate stray = StrayCapacitance.Compute(recipe, [buildM], [1]);
+        Estimate usual = LeadCapacitance.AtTerminals(null, Connection.Single, [1], StrayCapacitance.HasScreenedLead(recipe));
+        // A measured coil has its own metal in it: what the recipe leaves unsaid comes with the leads here.
+        double leadsF =
+            usual.Value * Math.Exp(Z() * Math.Log(usual.High / usual.Low) / 2 / Estimate.Sigmas95)
+            + Math.Max(0, Z() / Estimate.Sigmas95) * stray.UnsaidF
+            + stray.OwnF * capacitanceF / lay.CapacitanceF.Value;
         return recipe with
         {
+            Leads = new LeadModel
+            {
+                Construction = LeadConstruction.UnscreenedPair,
+                LengthM = 1,
+                BetweenFPerM = leadsF,
+            },
             Coils =
             [
                 coil with

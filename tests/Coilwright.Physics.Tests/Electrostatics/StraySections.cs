@@ -105,11 +105,7 @@ internal static class StraySections
     /// <summary>A section of tests/Reference/field/own-capacitances.csv as a pickup so long.</summary>
     public static PickupModel Section(string name, CoilEnd hot, bool grounded, double lengthMm)
     {
-        PickupModel pair = new()
-        {
-            Coils = [Coil(lengthMm, 5, -9.5, hot), Coil(lengthMm, 5, 9.5, hot)],
-            Connection = Connection.Series,
-        };
+        PickupModel pair = new() { Coils = [Coil(lengthMm, 5, -9.5, hot), Coil(lengthMm, 5, 9.5, hot)], Connection = Connection.Series };
         return name switch
         {
             "cover" => new PickupModel
@@ -124,10 +120,7 @@ internal static class StraySections
             "pair-plate" => pair with { Sheets = [Sheet(SheetShape.Plate, lengthMm + 30, 36, -5, -6, 1, grounded)] },
             _ => pair with
             {
-                Coils =
-                [
-                    .. pair.Coils.Select(coil => coil with { Poles = [Blade(lengthMm - 10, 4, 14, 5, grounded)] }),
-                ],
+                Coils = [.. pair.Coils.Select(coil => coil with { Poles = [Blade(lengthMm - 10, 4, 14, 5, grounded)] })],
                 Bars =
                 [
                     new BarModel

@@ -1,0 +1,91 @@
+using System.Globalization;
+using Coilwright.Analysis.Forecasts;
+using Coilwright.Physics;
+using Coilwright.Shared;
+using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Tests.Recipes;
+
+namespace Coilwright.Workshop.Tests.Measured;
+
+/// <summary>
+/// Forecasts of the demo's recipes beside ranges that others report for their kind: second-hand, so that they can only show a forecast that
+/// is wrong as a whole. Where a recipe's inductance lies outside its kind's range the capacitance that the range implies is compared.
+/// </summary>
+public sealed class PublishedRangesTests
+{
+    private const string Source =
+        "ranges reported by a public measurement procedure: tests/Reference/measured/published-ranges.csv [PublishedRanges]";
+    private const string Because = "reference: a range of many makers' pickups, second-hand; plausibility only";
+
+    [Theory]
+    [InlineData("harbour-bridge")]
+    [InlineData("sandbar-wide")]
+    [InlineData("breakwater-twin")]
+    [InlineData("tideway-bass")]
+    public void The_unloaded_resonance_overlaps_the_range_of_its_kind(string name)
+    {
+        PublishedRange range = Read().Single(one => one.Recipe == name);
+        PickupForecast pickup = Forecast(name);
+        Estimate henry = pickup.Inductance.Estimate;
+        if (henry.High >= range.LowHenry && henry.Low <= range.HighHenry)
+        {
+            Estimate peak = pickup.UnloadedResonance!.Frequency.Estimate;
+            Overlap($"Unloaded resonance of a {range.Kind}", peak, range.LowHz, range.HighHz, "Hz");
+            return;
+        }
+
+        Overlap(
+            $"Capacitance of a {range.Kind}, its inductance being outside the kind's",
+            pickup.Capacitance.Estimate,
+            Farad(range.HighHz, range.HighHenry) * 1e12,
+            Farad(range.LowHz, range.LowHenry) * 1e12,
+            "pF",
+            1e12
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(DemoFiles.Recipes), MemberType = typeof(DemoFiles))]
+    public void The_interval_of_the_unloaded_resonance_is_no_wider_than_a_factor_of_2_5(string name)
+    {
+        Estimate peak = Forecast(name).UnloadedResonance!.Frequency.Estimate;
+        Assert.True(peak.High < 2.5 * peak.Low, FormattableString.Invariant($"{name}: {peak.Low:0} to {peak.High:0} Hz"));
+        Assert.True(peak.High > 1.2 * peak.Low, "narrower than assumed leads allow");
+    }
+
+    /// <summary>Two intervals overlap when each one's low end lies below the other's high end.</summary>
+    private static void Overlap(string check, Estimate found, double low, double high, string unit, double scale = 1) =>
+        Evidence
+            .Outside(check + ": forecast interval and published range overlap", Source, "read-secondary", Because)
+            .Inside(Math.Clamp((low + high) / 2, found.Low * scale, found.High * scale), low, high, unit)
+            .Record(string.Create(CultureInfo.InvariantCulture, $"forecast {found.Low * scale:0} to {found.High * scale:0} {unit}"));
+
+    private static double Farad(double hz, double henry) => 1 / (4 * Math.PI * Math.PI * hz * hz * henry);
+
+    private static PickupForecast Forecast(string name) =>
+        Forecaster
+            .Predict(
+                RecipeModelBuilder.ToModel(RecipeReader.Read(DemoFiles.Recipe(name)).Value!),
+                load: null,
+                cancel: TestContext.Current.CancellationToken
+            )
+            .Pickup;
+
+    private static IEnumerable<PublishedRange> Read() =>
+        File.ReadLines(RepositoryPath.Of("tests", "Reference", "measured", "published-ranges.csv"))
+            .Where(line => line[0] != '#')
+            .Skip(1)
+            .Select(line => line.Split(','))
+            .Select(cells => new PublishedRange(
+                cells[0],
+                cells[1],
+                Number(cells[2]),
+                Number(cells[3]),
+                Number(cells[4]),
+                Number(cells[5])
+            ));
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    private sealed record PublishedRange(string Recipe, string Kind, double LowHenry, double HighHenry, double LowHz, double HighHz);
+}
