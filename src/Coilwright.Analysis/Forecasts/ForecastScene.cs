@@ -64,7 +64,7 @@ internal sealed class ForecastScene
     /// <summary>What lies across the pickup's wires beside windings and leads, at the middle of the inputs.</summary>
     public StrayEstimate Stray { get; }
 
-    /// <summary>What the leads lay across the pickup's wires, F; null where the measured capacitance of every coil has them in it.</summary>
+    /// <summary>What the leads add across the pickup's wires, F; null where every coil's measured capacitance has them.</summary>
     public Estimate? Leads { get; }
 
     /// <summary>Share of each coil in the voltage of coils in series, from their inductance matrix.</summary>

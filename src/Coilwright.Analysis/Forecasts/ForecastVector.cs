@@ -123,8 +123,6 @@ internal sealed partial class ForecastVector
         foreach (
             PickupResult signed in (PickupResult[])
                 [
-                    PickupResult.UnloadedGain,
-                    PickupResult.LoadedGain,
                     PickupResult.Coupling,
                     PickupResult.EffectiveArea,
                     PickupResult.HumBalance,
@@ -142,8 +140,12 @@ internal sealed partial class ForecastVector
             scatters[PlaceOf(sum)] = Scatter.Skewed;
         }
 
-        scatters[PlaceOf(PickupResult.UnloadedFrequency)] = Scatter.SkewedLog;
-        scatters[PlaceOf(PickupResult.LoadedFrequency)] = Scatter.SkewedLog;
+        foreach (PickupResult peak in (PickupResult[])[PickupResult.UnloadedFrequency, PickupResult.LoadedFrequency])
+        {
+            scatters[PlaceOf(peak)] = Scatter.SkewedLog;
+            scatters[PlaceOf(peak + 1)] = Scatter.Skewed;
+            scatters[PlaceOf(peak + 2)] = Scatter.SkewedLog;
+        }
 
         return scatters;
     }

@@ -17,7 +17,7 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
     public Scatter Scatter =>
         Name switch
         {
-            "capacitance" => Scatter.Skewed,
+            "capacitance" or "unloadedPeakGain" or "loadedPeakGain" => Scatter.Skewed,
             "unloadedPeak" or "loadedPeak" => Scatter.SkewedLog,
             "coupling" or "resistanceMismatch" or "inductanceMismatch" => Scatter.Normal,
             _ => Signed is not null || Unit is "dB" or "dBV" ? Scatter.Normal : Scatter.LogNormal,

@@ -12,8 +12,8 @@ public static class Propagation
     /// <param name="scatters">Shape of each result: positive quantities are propagated in their logarithm.</param>
     /// <remarks>
     /// JCGM 100:2008 §5.1.2 [GUM] with finite differences over the interval in place of derivatives, which takes most of the curvature
-    /// along; 2n + 1 runs of the model. A skewed result adds what moves it up and what moves it down each for itself, as a sum of log-normal
-    /// parts asks for. Checked against <see cref="Sample"/>.
+    /// along; 2n + 1 runs of the model. A skewed result adds what moves it up and what moves it down each for itself, as a sum of
+    /// log-normal parts asks for. Checked against <see cref="Sample"/>.
     /// </remarks>
     public static PropagatedResult[] FirstOrder(
         IReadOnlyList<UncertainInput> inputs,

@@ -1,6 +1,6 @@
 namespace Coilwright.Physics.Electrostatics;
 
-/// <summary>A point of an outline with its outward normal, the length of outline it stands for, and the radius there (0: straight).</summary>
+/// <summary>A point of an outline, its outward normal, the length of outline it stands for, and the radius (0: straight).</summary>
 internal readonly record struct OutlinePoint(double XM, double YM, double NormalX, double NormalY, double LengthM, double RadiusM);
 
 /// <summary>A rectangle with rounded corners seen from above: a former, a winding, a cover, a bar, a round rod. SI units.</summary>

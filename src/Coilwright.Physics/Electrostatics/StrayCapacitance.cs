@@ -42,7 +42,7 @@ public static class StrayCapacitance
         );
     }
 
-    /// <summary>True when something of the pickup is grounded, or it has more than one coil: it is then taken to have a screened lead.</summary>
+    /// <summary>True with grounded metal or several coils: leads that are not named are then taken as screened.</summary>
     public static bool HasScreenedLead(PickupModel model)
     {
         ArgumentNullException.ThrowIfNull(model);

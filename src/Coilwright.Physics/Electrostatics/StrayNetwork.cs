@@ -28,7 +28,7 @@ internal sealed class StrayNetwork
         }
     }
 
-    /// <summary>Energy of the windings against metal, against each other, and of their own free faces, across the pickup's wires, F.</summary>
+    /// <summary>Energy of the windings against metal, each other and their own free faces, across the pickup's wires, F.</summary>
     /// <param name="which">Set of assumptions, in the order of <see cref="StrayCase.All"/>.</param>
     /// <param name="coils">Shares of the voltage at each coil's ends.</param>
     /// <param name="metalCounts">False for a coil whose metal is in its measured capacitance.</param>

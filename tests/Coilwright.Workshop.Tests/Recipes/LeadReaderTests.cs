@@ -29,7 +29,8 @@ public sealed class LeadReaderTests
             )
             .Replace(
                 "\"metalwork\": []",
-                "\"metalwork\": [ { \"shape\": \"plate\", \"material\": \"brass\", \"thickness\": \"1 mm\", \"length\": \"70 mm\", \"width\": \"16 mm\", "
+                "\"metalwork\": [ { \"shape\": \"plate\", \"material\": \"brass\", \"thickness\": \"1 mm\", \"length\": \"70 mm\", "
+                    + "\"width\": \"16 mm\", "
                     + "\"top\": \"-9.5 mm\", \"bottom\": \"-10.5 mm\", \"grounded\": false } ]",
                 StringComparison.Ordinal
             );
