@@ -10,7 +10,7 @@ namespace Coilwright.Physics.Electrostatics;
 /// arc). Edges reach on by 0.44 of the gap (2·ln 2 ÷ π: a thick edge over a plane). What this leaves out stands in
 /// <see cref="ModelFactor95"/>.
 /// </remarks>
-internal sealed class StrayField
+internal sealed partial class StrayField
 {
     /// <summary>Factor either way of the method against finite elements, 95 %.</summary>
     public const double ModelFactor95 = 1.5;
@@ -138,104 +138,37 @@ internal sealed class StrayField
         {
             for (int k = 0; k < Heights; k++)
             {
-                double zM = body.BottomM + (k + 0.5) * stepM;
-                double areaM2 = stepM * point.LengthM;
-                (StrayPart? part, double gapM) = Sideways(point, zM);
-                (int coil, double awayM) = Neighbour(c, point, zM);
-                (StrayPart? under, double arcM) = Under(point, zM);
-                if (part is not null && gapM <= Math.Min(awayM, arcM))
-                {
-                    double radiusM = part.IsCover ? point.RadiusM : 0;
-                    Add(c, part.Group, 1, assumed => areaM2 / Spread(body.OutsideWayM(gapM, _fill, assumed), gapM, radiusM));
-                }
-                else if (coil >= 0 && awayM <= arcM)
-                {
-                    AddBetween(c, coil, assumed => areaM2 / body.OutsideWayM(awayM, _fill, assumed) / 2);
-                }
-                else if (under is not null)
-                {
-                    Add(c, under.Group, 1, assumed => areaM2 / body.OutsideWayM(arcM, 1, assumed));
-                }
+                OutsidePiece(c, point, body.BottomM + k * stepM, stepM);
             }
         }
     }
 
-    /// <summary>The nearest part straight below or above a point.</summary>
-    private (StrayPart Part, double GapM)? Vertical(double xM, double yM, double zM, bool up)
+    /// <summary>A piece of a winding's outside, so high from its lower end: the nearest of what it faces.</summary>
+    private void OutsidePiece(int c, OutlinePoint point, double lowM, double stepM)
     {
-        (StrayPart, double)? nearest = null;
-        double least = ReachM;
-        foreach (StrayPart part in _parts)
+        WoundBody body = Bodies[c];
+        (StrayPart? part, double gapM, double beside) = Sideways(point, lowM, stepM);
+        (int coil, double awayM, double share) = Neighbour(c, point, lowM, stepM);
+        (StrayPart? under, double arcM) = Under(point, lowM + stepM / 2);
+        double areaM2 = stepM * point.LengthM;
+        if (part is not null && gapM <= Math.Min(awayM, arcM))
         {
-            double gapM = up ? (part.IsCover ? part.CeilingM : part.BottomM) - zM : zM - part.TopM;
-            bool over = (part.IsCover ? part.Inside : part.Plan).DistanceM(xM, yM) <= 0;
-            if (over && gapM > 0 && gapM < least && (up || !part.IsCover))
-            {
-                least = gapM;
-                nearest = (part, gapM);
-            }
+            double radiusM = part.IsCover ? point.RadiusM : 0;
+            Add(c, part.Group, 1, assumed => beside * areaM2 / Spread(body.OutsideWayM(gapM, _fill, assumed), gapM, radiusM));
         }
-
-        return nearest;
+        else if (coil >= 0 && awayM <= arcM)
+        {
+            AddBetween(c, coil, assumed => share * areaM2 / body.OutsideWayM(awayM, _fill, assumed) / 2);
+        }
+        else if (under is not null)
+        {
+            Add(c, under.Group, 1, assumed => areaM2 / body.OutsideWayM(arcM, 1, assumed));
+        }
     }
 
-    private (StrayPart? Part, double GapM) Sideways(OutlinePoint point, double zM)
-    {
-        StrayPart? nearest = null;
-        double least = ReachM;
-        foreach (StrayPart part in _parts.Where(part => zM > part.BottomM && zM < (part.IsCover ? part.CeilingM : part.TopM)))
-        {
-            PlanOutline outline = part.IsCover ? part.Inside : part.Plan;
-            double gapM = outline.AlongM(point.XM, point.YM, point.NormalX, point.NormalY, least);
-            if (gapM < least)
-            {
-                (nearest, least) = (part, gapM);
-            }
-        }
-
-        return nearest is null ? (null, double.PositiveInfinity) : (nearest, least);
-    }
-
-    private (int Coil, double AwayM) Neighbour(int c, OutlinePoint point, double zM)
-    {
-        int nearest = -1;
-        double least = ReachM;
-        for (int other = 0; other < Bodies.Count; other++)
-        {
-            if (other == c || zM > Bodies[other].TopM || zM < Bodies[other].BottomM)
-            {
-                continue;
-            }
-
-            double awayM = Bodies[other].Outer.AlongM(point.XM, point.YM, point.NormalX, point.NormalY, least);
-            (nearest, least) = awayM < least ? (other, awayM) : (nearest, least);
-        }
-
-        return nearest < 0 ? (-1, double.PositiveInfinity) : (nearest, least);
-    }
-
-    /// <summary>The highest part below that a quarter circle from the point ends on, with the length of the arc.</summary>
-    private (StrayPart? Part, double ArcM) Under(OutlinePoint point, double zM)
-    {
-        StrayPart? found = null;
-        double least = ReachM;
-        foreach (StrayPart part in _parts)
-        {
-            double fallM = zM - part.TopM;
-            double arcM = Math.PI / 2 * fallM;
-            if (
-                fallM > 0
-                && !part.IsCover
-                && arcM < least
-                && part.Plan.DistanceM(point.XM + fallM * point.NormalX, point.YM + fallM * point.NormalY) <= 0
-            )
-            {
-                (found, least) = (part, arcM);
-            }
-        }
-
-        return found is null ? (null, double.PositiveInfinity) : (found, least);
-    }
+    /// <summary>How much of a piece's height lies beside something between two heights.</summary>
+    private static double Beside(double lowM, double stepM, double bottomM, double topM) =>
+        Math.Max(0, Math.Min(lowM + stepM, topM) - Math.Max(lowM, bottomM)) / stepM;
 
     /// <summary>
     /// Way over permittivity with the spread of lines from a curve of this radius: radius·ln(1 + gap ÷ radius) in place of the gap.
