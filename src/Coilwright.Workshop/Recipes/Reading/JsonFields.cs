@@ -218,7 +218,12 @@ internal sealed class JsonFields
             return value.GetBoolean();
         }
 
-        Problems.Add(PathOf(name), "true or false is needed here, without quotes", Told(value), "true, false");
+        Problems.Add(
+            PathOf(name),
+            Problems.PointOnly ? "true or false is needed here, without quotes" : "yes or no is needed here",
+            Told(value),
+            Problems.PointOnly ? "true, false" : "yes, no"
+        );
         return null;
     }
 
