@@ -26,21 +26,27 @@ public sealed class PublishedRangesTests
     {
         PublishedRange range = Read().Single(one => one.Recipe == name);
         PickupForecast pickup = Forecast(name);
-        Estimate henry = pickup.Inductance.Estimate;
+        Estimate henry = pickup.Inductance.Estimate,
+            peak = pickup.UnloadedResonance!.Frequency.Estimate;
         if (henry.High >= range.LowHenry && henry.Low <= range.HighHenry)
         {
-            Estimate peak = pickup.UnloadedResonance!.Frequency.Estimate;
-            Overlap($"Unloaded resonance of a {range.Kind}", peak, range.LowHz, range.HighHz, "Hz");
+            Overlap($"Unloaded resonance, {range.Kind}", peak, range.LowHz, range.HighHz, "Hz");
             return;
         }
 
+        string beside = string.Create(
+            CultureInfo.InvariantCulture,
+            $"; {henry.Low:0.0} to {henry.High:0.0} H against {range.LowHenry:0} to {range.HighHenry:0} H, so its resonance of {peak.Low:0} to "
+                + $"{peak.High:0} Hz stands beside {range.LowHz:0} to {range.HighHz:0} Hz"
+        );
+        Estimate farad = pickup.Capacitance.Estimate;
         Overlap(
-            $"Capacitance of a {range.Kind}, its inductance being outside the kind's",
-            pickup.Capacitance.Estimate,
+            $"Capacitance that the range implies, {range.Kind}, whose inductance lies outside it",
+            new Estimate(farad.Value * 1e12, farad.Low * 1e12, farad.High * 1e12, farad.Basis),
             Farad(range.HighHz, range.HighHenry) * 1e12,
             Farad(range.LowHz, range.LowHenry) * 1e12,
             "pF",
-            1e12
+            beside
         );
     }
 
@@ -54,11 +60,11 @@ public sealed class PublishedRangesTests
     }
 
     /// <summary>Two intervals overlap when each one's low end lies below the other's high end.</summary>
-    private static void Overlap(string check, Estimate found, double low, double high, string unit, double scale = 1) =>
+    private static void Overlap(string check, Estimate found, double low, double high, string unit, string beside = "") =>
         Evidence
             .Outside(check + ": forecast interval and published range overlap", Source, "read-secondary", Because)
-            .Inside(Math.Clamp((low + high) / 2, found.Low * scale, found.High * scale), low, high, unit)
-            .Record(string.Create(CultureInfo.InvariantCulture, $"forecast {found.Low * scale:0} to {found.High * scale:0} {unit}"));
+            .Inside(Math.Clamp((low + high) / 2, found.Low, found.High), low, high, unit)
+            .Record(string.Create(CultureInfo.InvariantCulture, $"forecast {found.Low:0} to {found.High:0} {unit}{beside}"));
 
     private static double Farad(double hz, double henry) => 1 / (4 * Math.PI * Math.PI * hz * hz * henry);
 
