@@ -83,7 +83,7 @@ public static class LeadCapacitance
     private static Estimate Stated(double? stated, Estimate usual) => stated is { } value ? Estimate.Exact(value) : usual;
 
     private static Estimate Scaled(Estimate estimate, double factor) =>
-        factor > 0 ? new(estimate.Value * factor, estimate.Low * factor, estimate.High * factor, estimate.Basis) : Estimate.Exact(0); // what carries nothing is not in doubt
+        factor > 0 ? new(estimate.Value * factor, estimate.Low * factor, estimate.High * factor, estimate.Basis) : Estimate.Exact(0);
 
     /// <summary>Two figures of one lead: thick or thin insulation moves both alike.</summary>
     private static Estimate Sum(Estimate a, Estimate b) => new(a.Value + b.Value, a.Low + b.Low, a.High + b.High, Worse(a, b));

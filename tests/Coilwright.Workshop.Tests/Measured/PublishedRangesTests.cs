@@ -36,8 +36,8 @@ public sealed class PublishedRangesTests
 
         string beside = string.Create(
             CultureInfo.InvariantCulture,
-            $"; {henry.Low:0.0} to {henry.High:0.0} H against {range.LowHenry:0} to {range.HighHenry:0} H, so its resonance of {peak.Low:0} to "
-                + $"{peak.High:0} Hz stands beside {range.LowHz:0} to {range.HighHz:0} Hz"
+            $"; {henry.Low:0.0} to {henry.High:0.0} H against {range.LowHenry:0} to {range.HighHenry:0} H, so its resonance of "
+                + $"{peak.Low:0} to {peak.High:0} Hz stands beside {range.LowHz:0} to {range.HighHz:0} Hz"
         );
         Estimate farad = pickup.Capacitance.Estimate;
         Overlap(
