@@ -1,5 +1,3 @@
-using Coilwright.Physics.Winding;
-
 namespace Coilwright.Physics.Electrostatics;
 
 /// <summary>What a pickup has across its wires beside its windings' own capacitance and its leads.</summary>

@@ -1,5 +1,3 @@
-using Coilwright.Physics.Winding;
-
 namespace Coilwright.Physics.Electrostatics;
 
 /// <summary>A winding as the electric field sees it: an outline inside and outside, between two heights, in its insulators.</summary>
