@@ -1,3 +1,4 @@
+using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Strings;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
@@ -30,6 +31,16 @@ public enum PoleShape
     Blade,
 }
 
+/// <summary>One of the two ends of a coil's wire.</summary>
+public enum CoilEnd
+{
+    /// <summary>The end of the first turn, inside.</summary>
+    Start,
+
+    /// <summary>The end of the last turn, outside.</summary>
+    Finish,
+}
+
 /// <summary>Everything physical about one pickup, in SI units; x across the strings, y along them, z up.</summary>
 public sealed record PickupModel
 {
@@ -50,6 +61,9 @@ public sealed record PickupModel
 
     /// <summary>Relative permittivity of what fills the gaps between turns: 1 for air, about 2.3 for wax.</summary>
     public double GapPermittivity { get; init; } = 1;
+
+    /// <summary>The leads; null takes usual ones.</summary>
+    public LeadModel? Leads { get; init; }
 
     /// <summary>Temperature of the winding, °C, −40…155.</summary>
     public double TemperatureC { get; init; } = 20;
@@ -75,6 +89,15 @@ public sealed record CoilModel
 
     /// <summary>Centre of the coil (middle of the winding height), m.</summary>
     public Vector3M Position { get; init; }
+
+    /// <summary>The end that lies towards the pickup's hot wire; null when not stated.</summary>
+    public CoilEnd? Hot { get; init; }
+
+    /// <summary>Thickness of the tape round the winding, m; zero without.</summary>
+    public double TapeM { get; init; }
+
+    /// <summary>Relative permittivity of that tape; null without.</summary>
+    public Estimate? TapePermittivity { get; init; }
 }
 
 /// <summary>A point or a size in metres.</summary>
@@ -121,6 +144,9 @@ public sealed record PoleModel
 
     /// <summary>Source term µ0·M0, T; the sign is that of the top face: + north up. Zero for an unmagnetised part.</summary>
     public Estimate PolarisationT { get; init; }
+
+    /// <summary>Whether it is joined to ground; null when not stated.</summary>
+    public bool? Grounded { get; init; }
 }
 
 /// <summary>A rectangular bar magnet or steel keeper.</summary>
@@ -146,6 +172,9 @@ public sealed record BarModel
 
     /// <summary>Half-width of its 95 % interval over its value.</summary>
     public double PolarisationSpread { get; init; }
+
+    /// <summary>Whether it is joined to ground; null when not stated.</summary>
+    public bool? Grounded { get; init; }
 }
 
 /// <summary>Shape of a thin conducting part.</summary>
@@ -193,6 +222,9 @@ public sealed record SheetModel
 
     /// <summary>Conductivity at 20 °C, S/m, with its 95 % interval.</summary>
     public required Estimate ConductivitySPerM { get; init; }
+
+    /// <summary>Whether it is joined to ground; null when not stated.</summary>
+    public bool? Grounded { get; init; }
 }
 
 /// <summary>The strings above the poles.</summary>

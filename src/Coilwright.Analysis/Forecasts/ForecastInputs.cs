@@ -51,18 +51,18 @@ internal sealed class ForecastInputs
         Sheets = [.. scene.Field.SheetEffects.Select(effect => Append(SheetInput(effect.Sheet)))];
         Capacitance = Append(
             new(
-                "capacitance factor",
+                "capacitance factor of the windings",
                 "1",
                 new Estimate(1, 1 / LayForecast.CapacitanceFactor95, LayForecast.CapacitanceFactor95, Basis.Assumed),
                 Scatter.LogNormal,
-                "enamel permittivity, real scatter, capacitance to poles and ground: a factor of 1.5 either way until a coil of "
-                    + "the kind has been measured"
+                "enamel permittivity and real scatter: a factor of 1.5 either way until a coil of the kind has been measured"
             )
             {
                 Cause = "capacitance",
                 IsCommon = true,
             }
         );
+        Stray = AddStray(model, scene);
         Temperature = Append(
             new("temperature of the winding", "°C", Estimate.Exact(model.TemperatureC), Scatter.Normal, "as stated")
             {
@@ -129,6 +129,9 @@ internal sealed class ForecastInputs
 
     public int Capacitance { get; }
 
+    /// <summary>Places of what lies across the pickup's wires beside its windings.</summary>
+    public StrayPlaces Stray { get; }
+
     /// <summary>
     /// Place of the winding's temperature, °C; exact in a forecast, scattered in a run of pieces that are read in a room.
     /// </summary>
@@ -194,6 +197,49 @@ internal sealed class ForecastInputs
                 }
             )
         );
+
+    private StrayPlaces AddStray(PickupModel model, ForecastScene scene)
+    {
+        Physics.Electrostatics.StrayEstimate stray = scene.Stray;
+        Estimate wider = stray.Metal.Value >= stray.Between.Value ? stray.Metal : stray.Between;
+        int? Of(bool there, UncertainInput input) => there ? Append(input with { Cause = "capacitance", IsCommon = true }) : null;
+        return new StrayPlaces(
+            scene.Leads is { } leads
+                ? Of(
+                    true,
+                    new(
+                        model.Leads is null ? "capacitance of leads that the recipe does not name" : "capacitance of the leads",
+                        "F",
+                        leads,
+                        Scatter.LogNormal,
+                        model.Leads is null
+                            ? "0.2 to 0.6 m of the usual kind, from memory; name the leads, or read them with a meter"
+                            : "length × capacitance per metre; what the recipe does not state is from memory"
+                    )
+                )
+                : null,
+            Of(
+                wider.Value > 0,
+                new(
+                    "insulation between winding and metal",
+                    "1",
+                    new Estimate(1, wider.Low / wider.Value, wider.High / wider.Value, Basis.Assumed),
+                    Scatter.LogNormal,
+                    "permittivity and thickness of walls, flanges and fill, and a factor of 1.5 for the method"
+                )
+            ),
+            Of(
+                stray.UnsaidF > 0,
+                new(
+                    "hot end and grounding that the recipe does not say",
+                    "1",
+                    new Estimate(0, -1, 1, Basis.Assumed),
+                    Scatter.Normal,
+                    "assumed: the finish is hot, covers and plates are grounded, nothing else is; 1 is the other way"
+                )
+            )
+        );
+    }
 
     private int AddMagnets(double spread) =>
         Append(
@@ -332,3 +378,6 @@ internal sealed class ForecastInputs
 
 /// <summary>Places of one coil's inputs in the list of all.</summary>
 internal readonly record struct CoilPlaces(int Bare, int Overall, int OhmPerM, int Packing, int Turns, int Stretch);
+
+/// <summary>Places of the capacitances outside the windings in the list of all inputs; null for what is not there.</summary>
+internal readonly record struct StrayPlaces(int? Leads, int? Walls, int? Unsaid);

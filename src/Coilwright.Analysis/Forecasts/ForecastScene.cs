@@ -1,6 +1,7 @@
 using System.Numerics;
 using Coilwright.Physics;
 using Coilwright.Physics.BoundaryElements;
+using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 
@@ -35,6 +36,9 @@ internal sealed class ForecastScene
             .. FrequenciesHz.Index().Where(place => CurveFrequenciesOf(model).Contains(place.Item)).Select(place => place.Index),
         ];
         Field = options.Engine.Solve(ProblemOf(model, Wound, FrequenciesHz), cancel);
+        double[] drops = DropsOf(model, Field.StaticInductanceH);
+        Stray = StrayCapacitance.Compute(model, [.. Wound.Select(wound => wound.BuildM)], drops);
+        Leads = LeadsOf(model, drops);
         int segments = options.Engine is AccurateFieldEngine ? AccurateSegments : FastSegments;
         Strings = options.Strings
             ? StringsOver.Solve(model, Field, [.. Wound.Select(wound => wound.DcResistanceOhm(model.TemperatureC))], segments, cancel)
@@ -56,6 +60,21 @@ internal sealed class ForecastScene
     /// <summary>Places of the frequencies that the response is drawn from.</summary>
     public IReadOnlyList<int> CurvePlaces { get; }
     public FieldSolution Field { get; }
+
+    /// <summary>What lies across the pickup's wires beside windings and leads, at the middle of the inputs.</summary>
+    public StrayEstimate Stray { get; }
+
+    /// <summary>What the leads add across the pickup's wires, F; null where every coil's measured capacitance has them.</summary>
+    public Estimate? Leads { get; }
+
+    /// <summary>Share of each coil in the voltage of coils in series, from their inductance matrix.</summary>
+    public static double[] Drops(double[,] inductanceH, double[] weights)
+    {
+        int coils = weights.Length;
+        double[] drops = [.. Enumerable.Range(0, coils).Select(i => Enumerable.Range(0, coils).Sum(j => weights[j] * inductanceH[i, j]))];
+        double total = drops.Sum();
+        return [.. drops.Select(drop => drop / total)];
+    }
 
     /// <summary>One coil at the middle of its inputs.</summary>
     public static WoundCoil WoundOf(PickupModel model, int coil) => WoundOf(model.Coils[coil], QuickLay(model, model.Coils[coil]));
@@ -118,6 +137,21 @@ internal sealed class ForecastScene
             lay.PackingFactor.Value,
             OhmPerM(coil, coil.Wire.BareDiameterM.Value)
         );
+
+    /// <summary>Share of each coil in the pickup's voltage: by inductance in series, all of it side by side.</summary>
+    private static double[] DropsOf(PickupModel model, double[,] inductanceH)
+    {
+        double[] ones = [.. Enumerable.Repeat(1.0, model.Coils.Count)];
+        return model.Connection == Connection.Series && ones.Length > 1 ? Drops(inductanceH, ones) : ones;
+    }
+
+    /// <summary>
+    /// A measured capacitance was read at wires of some length: leads that no recipe names are in it, those it names come on top.
+    /// </summary>
+    private static Estimate? LeadsOf(PickupModel model, double[] drops) =>
+        model.Leads is null && model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null)
+            ? null
+            : LeadCapacitance.AtTerminals(model.Leads, model.Connection, drops, StrayCapacitance.HasScreenedLead(model));
 
     private static LayEstimate QuickLay(PickupModel model, CoilModel coil)
     {

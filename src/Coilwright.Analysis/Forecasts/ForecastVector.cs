@@ -32,6 +32,10 @@ internal enum PickupResult
     DcResistance,
     Inductance,
     Capacitance,
+    WindingCapacitance,
+    LeadCapacitance,
+    MetalCapacitance,
+    BetweenCapacitance,
     UnloadedFrequency,
     UnloadedGain,
     UnloadedQ,
@@ -61,6 +65,9 @@ internal sealed partial class ForecastVector
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
 
     private const double LeastPacking = 0.1;
+
+    /// <summary>What a guess at hot end and grounding leaves of the capacitance to metal.</summary>
+    private const double LeastMetal = 0.2;
 
     /// <summary>What the rarest draws leave of an inductance, and the tightest coupling they may make.</summary>
     private const double LeastSelf = 0.01,
@@ -116,8 +123,6 @@ internal sealed partial class ForecastVector
         foreach (
             PickupResult signed in (PickupResult[])
                 [
-                    PickupResult.UnloadedGain,
-                    PickupResult.LoadedGain,
                     PickupResult.Coupling,
                     PickupResult.EffectiveArea,
                     PickupResult.HumBalance,
@@ -128,6 +133,18 @@ internal sealed partial class ForecastVector
         )
         {
             scatters[PlaceOf(signed)] = Scatter.Normal;
+        }
+
+        for (PickupResult sum = PickupResult.Capacitance; sum <= PickupResult.BetweenCapacitance; sum++)
+        {
+            scatters[PlaceOf(sum)] = Scatter.Skewed;
+        }
+
+        foreach (PickupResult peak in (PickupResult[])[PickupResult.UnloadedFrequency, PickupResult.LoadedFrequency])
+        {
+            scatters[PlaceOf(peak)] = Scatter.SkewedLog;
+            scatters[PlaceOf(peak + 1)] = Scatter.Skewed;
+            scatters[PlaceOf(peak + 2)] = Scatter.SkewedLog;
         }
 
         return scatters;
@@ -164,7 +181,7 @@ internal sealed partial class ForecastVector
                 );
         }
 
-        JoinCoils(y);
+        JoinCoils(x, y);
         OverStrings(x, y);
         OverPoles(x, y);
     }
@@ -281,7 +298,7 @@ internal sealed partial class ForecastVector
         return Math.Abs(middle) > 0 ? _cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Imaginary / middle) : 0;
     }
 
-    private void JoinCoils(double[] y)
+    private void JoinCoils(double[] x, double[] y)
     {
         Complex[] branch = _scene.Branch(_resistance, ElementH);
         for (int k = 0; k < branch.Length; k++)
@@ -292,7 +309,7 @@ internal sealed partial class ForecastVector
 
         double[] weights = JoinedDc(y);
         y[PlaceOf(PickupResult.Inductance)] = y[PlaceOfSpectrum(_oneKilohertz, inductance: true)];
-        y[PlaceOf(PickupResult.Capacitance)] = JoinedCapacitance(y, weights);
+        Capacitances(x, y, weights);
         Hum(y, weights);
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
@@ -326,6 +343,24 @@ internal sealed partial class ForecastVector
         );
     }
 
+    /// <summary>Everything across the pickup's wires: windings, leads, metal, and from coil to coil.</summary>
+    private void Capacitances(double[] x, double[] y, double[] weights)
+    {
+        StrayPlaces places = _inputs.Stray;
+        double walls = places.Walls is { } wall ? x[wall] : 1,
+            unsaid = places.Unsaid is { } place ? x[place] * _scene.Stray.UnsaidF : 0,
+            metal = _scene.Stray.Metal.Value;
+        y[PlaceOf(PickupResult.WindingCapacitance)] = JoinedCapacitance(y, weights) + x[_inputs.Capacitance] * _scene.Stray.OwnF;
+        y[PlaceOf(PickupResult.LeadCapacitance)] = places.Leads is { } leads ? x[leads] : 0;
+        y[PlaceOf(PickupResult.MetalCapacitance)] = walls * Math.Max(LeastMetal * metal, metal + unsaid);
+        y[PlaceOf(PickupResult.BetweenCapacitance)] = walls * _scene.Stray.Between.Value;
+        y[PlaceOf(PickupResult.Capacitance)] =
+            y[PlaceOf(PickupResult.WindingCapacitance)]
+            + y[PlaceOf(PickupResult.LeadCapacitance)]
+            + y[PlaceOf(PickupResult.MetalCapacitance)]
+            + y[PlaceOf(PickupResult.BetweenCapacitance)];
+    }
+
     /// <summary>Capacitance seen at the terminals by energy: each coil's own times the square of its share of the voltage.</summary>
     private double JoinedCapacitance(double[] y, double[] weights)
     {
@@ -336,10 +371,8 @@ internal sealed partial class ForecastVector
                 .Sum(c => _scene.Model.Connection == Connection.Parallel || c == 0 ? y[PlaceOf(c, CoilResult.Capacitance)] : 0);
         }
 
-        double[,] inductance = SelfAndMutual();
-        double[] drops = [.. Enumerable.Range(0, _coils).Select(i => Enumerable.Range(0, _coils).Sum(j => weights[j] * inductance[i, j]))];
-        double total = drops.Sum();
-        return Enumerable.Range(0, _coils).Sum(c => y[PlaceOf(c, CoilResult.Capacitance)] * drops[c] * drops[c] / (total * total));
+        double[] drops = ForecastScene.Drops(SelfAndMutual(), weights);
+        return Enumerable.Range(0, _coils).Sum(c => y[PlaceOf(c, CoilResult.Capacitance)] * drops[c] * drops[c]);
     }
 
     private void Resonances(double[] y, TabulatedBranch branch)

@@ -154,6 +154,16 @@ public static class Forecaster
                 DcResistance = Of(PickupResult.DcResistance),
                 Inductance = Of(PickupResult.Inductance),
                 Capacitance = Of(PickupResult.Capacitance),
+                CapacitanceShares = new CapacitanceShares(
+                    Make(
+                        Formula.Pickup[PickupResult.WindingCapacitance],
+                        vector.PlaceOf(PickupResult.WindingCapacitance),
+                        model.Coils.All(coil => coil.Winding.MeasuredCapacitanceF is not null)
+                    ),
+                    Assumed(Of(PickupResult.LeadCapacitance), scene.Leads?.Basis == Basis.Assumed),
+                    Of(PickupResult.MetalCapacitance),
+                    Of(PickupResult.BetweenCapacitance)
+                ),
                 UnloadedResonance = Resonance(PickupResult.UnloadedFrequency),
                 LoadedResonance = loaded ? Resonance(PickupResult.LoadedFrequency) : null,
                 Coupling = model.Coils.Count > 1 ? Of(PickupResult.Coupling) : null,
@@ -165,6 +175,9 @@ public static class Forecaster
                 Poles = [.. (scene.Poles?.Answers ?? []).Select(Pole)],
             };
         }
+
+        private static Figure Assumed(Figure figure, bool assumed) =>
+            assumed ? figure with { Estimate = figure.Estimate with { Basis = Basis.Assumed } } : figure;
 
         private PoleForecast Pole(PoleAnswer answer, int index) =>
             new(

@@ -3,6 +3,7 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>A formula as shown to the person: symbols, source, and unit of the result.</summary>
 internal sealed record Formula(string Name, string Unit, string Symbols, string Source)
 {
+    private const string Energy = "energy method, docs/theory.md";
     private const string Arithmetic = "arithmetic";
     private const string Iec60028 =
         "IEC 60028: ρ = 1/58 Ω·mm²/m (metric sizes 1/58.5, as IEC 60317-0-1 prints them), α = 0.00393 /K at 20 °C";
@@ -65,7 +66,26 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             "imaginary part of the joined coils' impedance ÷ 2πf at 1 kHz, mutual inductance by winding signs",
             Neumann
         ),
-        [PickupResult.Capacitance] = new("capacitance", "F", "each coil's capacitance × (its share of the voltage)²", "energy method"),
+        [PickupResult.Capacitance] = new("capacitance", "F", "windings + leads + metal + between the coils", Energy),
+        [PickupResult.WindingCapacitance] = new(
+            "winding",
+            "F",
+            "Σ each coil's own, with the air round it, × (its share of the voltage)²",
+            Energy
+        ),
+        [PickupResult.LeadCapacitance] = new(
+            "leads",
+            "F",
+            "length × Σ capacitance per metre × (voltage between)²",
+            "from memory where the recipe states none, docs/theory.md"
+        ),
+        [PickupResult.MetalCapacitance] = new(
+            "grounded",
+            "F",
+            "Σ ∫ c·(v − u)² from the winding to poles, magnets, plates and covers",
+            Energy
+        ),
+        [PickupResult.BetweenCapacitance] = new("betweenCoils", "F", "Σ c·(difference of the outer layers' voltages)²", Energy),
         [PickupResult.UnloadedFrequency] = new(
             "frequency",
             "Hz",

@@ -15,9 +15,13 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
 
     /// <summary>Shape of its scatter.</summary>
     public Scatter Scatter =>
-        Signed is not null || Unit is "dB" or "dBV" || Name is "coupling" or "resistanceMismatch" or "inductanceMismatch"
-            ? Scatter.Normal
-            : Scatter.LogNormal;
+        Name switch
+        {
+            "capacitance" or "unloadedPeakGain" or "loadedPeakGain" => Scatter.Skewed,
+            "unloadedPeak" or "loadedPeak" => Scatter.SkewedLog,
+            "coupling" or "resistanceMismatch" or "inductanceMismatch" => Scatter.Normal,
+            _ => Signed is not null || Unit is "dB" or "dBV" ? Scatter.Normal : Scatter.LogNormal,
+        };
 
     /// <summary>
     /// The quantity with its sign, where it is told without: near a perfect balance the sign turns, and a magnitude would hide the scatter.

@@ -119,6 +119,9 @@ public sealed record PickupForecast
     /// <summary>Capacitance between the pickup's wires, F.</summary>
     public required Figure Capacitance { get; init; }
 
+    /// <summary>What it is made of.</summary>
+    public CapacitanceShares? CapacitanceShares { get; init; }
+
     /// <summary>Null when the bare curve never rises above its low-frequency level.</summary>
     public ResonanceForecast? UnloadedResonance { get; init; }
 
@@ -164,6 +167,20 @@ public sealed record PickupForecast
             .. Strings.SelectMany(one => one.All),
             .. Poles.Select(one => one.Field),
         ];
+}
+
+/// <summary>What a pickup's capacitance is made of; the shares add up to it. F.</summary>
+/// <param name="Winding">The turns among themselves, of all coils.</param>
+/// <param name="Leads">The leads.</param>
+/// <param name="Grounded">To poles, magnets, plates and covers.</param>
+/// <param name="BetweenCoils">From winding to winding.</param>
+public sealed record CapacitanceShares(Figure Winding, Figure Leads, Figure Grounded, Figure BetweenCoils)
+{
+    /// <summary>The four shares.</summary>
+    public IEnumerable<Figure> All => [Winding, Leads, Grounded, BetweenCoils];
+
+    /// <summary>Those that add something, or may.</summary>
+    public IEnumerable<Figure> Present => All.Where(share => share.Estimate.High > 0);
 }
 
 /// <summary>What is foretold of one string.</summary>

@@ -12,8 +12,8 @@ public static class Propagation
     /// <param name="scatters">Shape of each result: positive quantities are propagated in their logarithm.</param>
     /// <remarks>
     /// JCGM 100:2008 §5.1.2 [GUM] with finite differences over the interval in place of derivatives, which takes most of the curvature
-    /// along;
-    /// 2n + 1 runs of the model. Checked against <see cref="Sample"/>.
+    /// along; 2n + 1 runs of the model. A skewed result adds what moves it up and what moves it down each for itself, as a sum of
+    /// log-normal parts asks for. Checked against <see cref="Sample"/>.
     /// </remarks>
     public static PropagatedResult[] FirstOrder(
         IReadOnlyList<UncertainInput> inputs,
@@ -28,6 +28,7 @@ public static class Propagation
             high = new double[results];
         model(at, middle);
         double[,] halfWidths = new double[results, inputs.Count];
+        (double Up, double Down)[] squares = new (double Up, double Down)[results];
         bool[] vanishes = new bool[results];
         for (int i = 0; i < inputs.Count; i++)
         {
@@ -47,6 +48,7 @@ public static class Propagation
                 bool log = IsLog(scatters[r], middle[r]);
                 vanishes[r] |= log && !(low[r] > 0 && high[r] > 0);
                 halfWidths[r, i] = log ? HalfOfLog(low[r], middle[r], high[r]) : (high[r] - low[r]) / 2;
+                squares[r] = Added(squares[r], Departure(low[r], middle[r], log), Departure(high[r], middle[r], log));
             }
         }
 
@@ -54,9 +56,41 @@ public static class Propagation
         for (int r = 0; r < results; r++)
         {
             propagated[r] = Combine(halfWidths, r, inputs.Count, middle[r], IsLog(scatters[r], middle[r])) with { MayVanish = vanishes[r] };
+            if (scatters[r] is Scatter.Skewed or Scatter.SkewedLog)
+            {
+                propagated[r] = propagated[r] with { Estimate = Skewed(middle[r], squares[r], IsLog(scatters[r], middle[r])) };
+            }
         }
 
         return propagated;
+    }
+
+    /// <summary>How far an end of an input moves a result; nothing where the result is not there.</summary>
+    private static double Departure(double end, double middle, bool log)
+    {
+        if (!log)
+        {
+            return end - middle;
+        }
+
+        return end > 0 ? Math.Log(end / middle) : 0;
+    }
+
+    /// <summary>Adds the squares of what one input moves up and down.</summary>
+    private static (double Up, double Down) Added((double Up, double Down) squares, double first, double second)
+    {
+        double up = Math.Max(0, Math.Max(first, second)),
+            down = Math.Min(0, Math.Min(first, second));
+        return (squares.Up + up * up, squares.Down + down * down);
+    }
+
+    private static Estimate Skewed(double middle, (double Up, double Down) squares, bool log)
+    {
+        double up = Math.Sqrt(squares.Up),
+            down = Math.Sqrt(squares.Down);
+        return log
+            ? new Estimate(middle, middle * Math.Exp(-down), middle * Math.Exp(up), Basis.Forecast)
+            : new Estimate(middle, middle - down, middle + up, Basis.Forecast);
     }
 
     /// <summary>Monte Carlo propagation: <paramref name="samples"/> seeded draws, interval from the 2.5 and 97.5 % points.</summary>
@@ -94,7 +128,7 @@ public static class Propagation
 
     private static double[] Middle(IReadOnlyList<UncertainInput> inputs) => [.. inputs.Select(input => input.Estimate.Value)];
 
-    private static bool IsLog(Scatter scatter, double middle) => scatter == Scatter.LogNormal && middle > 0;
+    private static bool IsLog(Scatter scatter, double middle) => (scatter is Scatter.LogNormal or Scatter.SkewedLog) && middle > 0;
 
     /// <summary>
     /// Half of what lies between both ends in the logarithm; a result that is not there at one end is taken to move as far that way as the

@@ -10,6 +10,12 @@ public enum Scatter
 
     /// <summary>Log-normal: the interval is value times and divided by a factor; the quantity is positive.</summary>
     LogNormal,
+
+    /// <summary>A result that is a sum of skewed parts: its ends lie differently far off, each by what moves it that way.</summary>
+    Skewed,
+
+    /// <summary>The same in the logarithm of a positive result.</summary>
+    SkewedLog,
 }
 
 /// <summary>One independent cause of scatter.</summary>

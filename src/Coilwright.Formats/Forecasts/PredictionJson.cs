@@ -124,6 +124,7 @@ public static class PredictionJson
             WriteFigure(json, figure.Name, figure, withDerivations);
         }
 
+        WriteShares(json, pickup.CapacitanceShares, withDerivations);
         WriteResonance(json, "unloadedResonance", pickup.UnloadedResonance, withDerivations);
         WriteResonance(json, "loadedResonance", pickup.LoadedResonance, withDerivations);
         if (pickup.Coupling is { } coupling)
@@ -153,6 +154,22 @@ public static class PredictionJson
         }
 
         json.WriteEndObject();
+        json.WriteEndObject();
+    }
+
+    private static void WriteShares(Utf8JsonWriter json, CapacitanceShares? shares, bool withDerivations)
+    {
+        if (shares is null)
+        {
+            return;
+        }
+
+        json.WriteStartObject("capacitanceShares");
+        foreach (Figure share in shares.All)
+        {
+            WriteFigure(json, share.Name, share, withDerivations);
+        }
+
         json.WriteEndObject();
     }
 

@@ -30,6 +30,15 @@ public sealed record Bobbin
     /// <summary>What the bobbin is made of, by its name in the recipe; empty when not stated.</summary>
     public string Material { get; init; } = "";
 
+    /// <summary>Relative permittivity of that material with its 95 % interval; null when it is not known.</summary>
+    public Estimate? Permittivity { get; init; }
+
+    /// <summary>Thickness of the wall under the first turn, m; null when not stated.</summary>
+    public double? WallM { get; init; }
+
+    /// <summary>Thickness of each flange, m; null when not stated.</summary>
+    public double? FlangeM { get; init; }
+
     /// <summary>Length of each straight side along x, m.</summary>
     public double LongStraightM => CoreLengthM - 2 * EndRadiusM;
 

@@ -35,6 +35,7 @@ public static class RecipeForm
         groups.AddRange(Rest(document, "magnets", "bar magnet"));
         groups.AddRange(Rest(document, "metalwork", "metalwork"));
         groups.Add(new FieldGroup("strings, joining and potting", Whole(), false));
+        groups.Add(new FieldGroup("leads", Leads(), false));
         groups.Add(new FieldGroup("targets", Targets(), false));
         return groups;
     }
@@ -49,6 +50,11 @@ public static class RecipeForm
             {
                 JsonPath.Set(document, field.Path, FormValue.NodeOf(field.Path, typed.ToString()));
             }
+        }
+
+        if (document["leads"] is JsonObject { Count: 0 })
+        {
+            document.AsObject().Remove("leads"); // every field of them was emptied
         }
 
         return document.ToJsonString(s_indented);
@@ -69,6 +75,7 @@ public static class RecipeForm
             new($"{coil}.winding.tension", "Tension", "14 gf", []),
             new($"{coil}.winding.speed", "Speed", "1200 rpm", []),
             new($"{coil}.winding.build", "Build, measured", "overrides the forecast", []),
+            new($"{coil}.hot", "Hot end", "", ["start", "finish"]),
         ];
 
     private static RecipeField[] Wire(string coil) =>
@@ -90,6 +97,8 @@ public static class RecipeForm
             new($"{coil}.bobbin.maxBuild", "Most build", "4.3 mm", []),
             new($"{coil}.bobbin.fillLimit", "Our limit of fill", "0.74", [], true),
             new($"{coil}.bobbin.material", "Material", "vulcanised fibre", []),
+            new($"{coil}.bobbin.wall", "Wall under the first turn", "up to the poles", []),
+            new($"{coil}.bobbin.flange", "Flange", "a usual one", []),
         ];
 
     private static IEnumerable<FieldGroup> Poles(JsonNode document, string coil, string name)
@@ -110,6 +119,7 @@ public static class RecipeForm
                     new($"{pole}.spacing", "Spacing", "10.4 mm", []),
                     new($"{pole}.top", "Top above the coil's middle", "9 mm", []),
                     new($"{pole}.magnetised", "Magnetised", "", ["north-up", "south-up", "none"]),
+                    new($"{pole}.grounded", "Grounded", "yes or no", []),
                 ],
                 false
             );
@@ -123,6 +133,19 @@ public static class RecipeForm
             new("strings.clearance", "Clearance to the strings", "2.5 mm", []),
             new("connection", "Coils joined", "", ["single", "series", "parallel"]),
             new("potting.kind", "Potting", "wax", []),
+        ];
+
+    private static RecipeField[] Leads() =>
+        [
+            new(
+                "leads.construction",
+                "Leads",
+                "",
+                ["single-braided", "two-conductor-screened", "four-conductor-screened", "unscreened-pair"]
+            ),
+            new("leads.length", "Length of the leads", "0.3 m", []),
+            new("leads.toScreen", "Capacitance to the screen", "120 pF/m", []),
+            new("leads.between", "Capacitance between conductors", "60 pF/m", []),
         ];
 
     private static RecipeField[] Targets() =>

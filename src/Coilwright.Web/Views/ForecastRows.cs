@@ -14,6 +14,7 @@ public static class ForecastRows
             ("DC resistance at 20 °C", pickup.DcResistance),
             ("Inductance at 1 kHz", pickup.Inductance),
             ("Capacitance", pickup.Capacitance),
+            .. (pickup.CapacitanceShares?.Present ?? []).Select(share => ($"Of it {FigureFormatter.Name(share.Name)}", share)),
         ];
         if (pickup.UnloadedResonance is { } bare)
         {

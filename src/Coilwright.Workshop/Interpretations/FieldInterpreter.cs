@@ -14,6 +14,9 @@ namespace Coilwright.Workshop.Interpretations;
 /// </remarks>
 public static class FieldInterpreter
 {
+    private const string Yes = "yes",
+        No = "no";
+
     /// <summary>What is known of a field's text.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="typed">What stands in it.</param>
@@ -36,6 +39,7 @@ public static class FieldInterpreter
             FieldKind.Decibels => Decibels(text),
             FieldKind.Quantity => Quantity(field, text, expectedOhm),
             FieldKind.Word => Word(field, text),
+            FieldKind.Truth => Truth(text),
             _ => new Interpretation("", JsonValue.Create(text)),
         };
     }
@@ -43,7 +47,21 @@ public static class FieldInterpreter
     /// <summary>What a form shows of a document's text: a key as its label.</summary>
     /// <param name="field">Name of the field.</param>
     /// <param name="text">As the document holds it.</param>
-    public static string Shown(string field, string text) => FieldRanges.KindOf(field) == FieldKind.Word ? KeyLabels.Of(text) : text;
+    public static string Shown(string field, string text) =>
+        FieldRanges.KindOf(field) switch
+        {
+            FieldKind.Word => KeyLabels.Of(text),
+            FieldKind.Truth when text is "true" or "false" => text == "true" ? Yes : No,
+            _ => text,
+        };
+
+    private static Interpretation Truth(string text) =>
+        text.ToUpperInvariant() switch
+        {
+            "YES" or "TRUE" => new Interpretation("", JsonValue.Create(true)),
+            "NO" or "FALSE" => new Interpretation("", JsonValue.Create(false)),
+            _ => new Interpretation("", JsonValue.Create(text)),
+        };
 
     private static Interpretation Word(string field, string text)
     {

@@ -40,6 +40,9 @@ internal enum FieldKind
 
     /// <summary>A word of a table: a key in documents, its label for people.</summary>
     Word,
+
+    /// <summary>Yes or no.</summary>
+    Truth,
 }
 
 /// <summary>Kind and range of every field that pages have, by the end of its name.</summary>
@@ -73,6 +76,9 @@ internal static partial class FieldRanges
         ["volume.setting"] = FieldKind.Number,
         ["tone.setting"] = FieldKind.Number,
         ["test.q"] = FieldKind.Number,
+        ["poles.grounded"] = FieldKind.Truth,
+        ["magnets.grounded"] = FieldKind.Truth,
+        ["metalwork.grounded"] = FieldKind.Truth,
     }.ToFrozenDictionary();
 
     /// <summary>Fields of a document and questions about one, where a unit is always written.</summary>
@@ -92,6 +98,11 @@ internal static partial class FieldRanges
         ["bobbin.endRadius"] = Allowed.EndRadius,
         ["bobbin.windingHeight"] = Allowed.WindingHeight,
         ["bobbin.maxBuild"] = Allowed.MaxBuild,
+        ["bobbin.wall"] = Allowed.Wall,
+        ["bobbin.flange"] = Allowed.Wall,
+        ["leads.length"] = Allowed.LeadLength,
+        ["leads.toScreen"] = Allowed.CablePerLength,
+        ["leads.between"] = Allowed.CablePerLength,
         ["poles.diameter"] = Allowed.PoleSize,
         ["poles.width"] = Allowed.BladeWidth,
         ["poles.length"] = Allowed.PoleSize,
@@ -161,6 +172,7 @@ internal static partial class FieldRanges
         ["metalwork.material"] = Catalogue.Materials,
         ["strings.material"] = Catalogue.Materials,
         ["bobbin.material"] = [],
+        ["leads.construction"] = LeadReader.Constructions,
         ["potting.kind"] = RecipeReader.PottingKinds,
     }.ToFrozenDictionary();
 

@@ -39,7 +39,7 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
         );
         SpectrumForecast line = prediction.Pickup.Spectrum[0],
             target = prediction.Pickup.Spectrum[^1];
-        Figure own = prediction.Pickup.Capacitance;
+        Figure own = Across(prediction.Pickup);
         double part = Math.Max(LeastDeviation, line.Inductance.Estimate.StandardDeviation / line.Inductance.Value);
         double dc = prediction.Pickup.DcResistance.Value,
             wanted = henry is null ? 1 : Scale(target, own.Value, henry.Nominal.Si);
@@ -71,6 +71,10 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
             Root(deviation, QualityDeviation, eddy, shift)
         );
     }
+
+    /// <summary>What lies across the meter: a coil at its winder has no leads yet, and no metal but its own.</summary>
+    private Figure Across(PickupForecast pickup) =>
+        coilIndex is not null && pickup.CapacitanceShares is { } shares ? shares.Winding : pickup.Capacitance;
 
     /// <summary>
     /// Where good coils lie, ln over the forecast, when a target says one thing and the forecast another: either may be right, each by its

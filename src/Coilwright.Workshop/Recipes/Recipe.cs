@@ -1,4 +1,5 @@
 using Coilwright.Physics;
+using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
@@ -15,6 +16,9 @@ public sealed record Recipe
     public IReadOnlyList<RecipeMetalwork> Metalwork { get; init; } = [];
     public Connection Connection { get; init; } = Connection.Single;
     public RecipePotting? Potting { get; init; }
+
+    /// <summary>The leads; null takes usual ones.</summary>
+    public LeadModel? Leads { get; init; }
 
     /// <summary>Steps between assembly and the final test, in order; empty takes the usual ones.</summary>
     public IReadOnlyList<RecipeStep> Steps { get; init; } = [];
@@ -57,6 +61,12 @@ public sealed record RecipeCoil
     public IReadOnlyList<RecipePole> Poles { get; init; } = [];
     public required RecipePoint Position { get; init; }
 
+    /// <summary>The end towards the pickup's hot wire; null when not stated.</summary>
+    public CoilEnd? Hot { get; init; }
+
+    /// <summary>What is wrapped round the winding; null without.</summary>
+    public RecipeTape? Tape { get; init; }
+
     /// <summary>Targets of this coil alone, as measured at the winder.</summary>
     public IReadOnlyDictionary<string, Target> Targets { get; init; } = new Dictionary<string, Target>();
 }
@@ -76,7 +86,17 @@ public sealed record RecipeBobbin(
     Entered? MaxBuild,
     double? FillLimit,
     string Material
-);
+)
+{
+    /// <summary>Thickness under the first turn.</summary>
+    public Entered? Wall { get; init; }
+
+    /// <summary>Thickness of each flange.</summary>
+    public Entered? Flange { get; init; }
+}
+
+/// <summary>Tape round a winding.</summary>
+public sealed record RecipeTape(Entered Thickness, string Material);
 
 /// <summary>The wire: a gauge of the tables, measured values, or both; a measured value overrides the table's.</summary>
 public sealed record RecipeWire
@@ -132,10 +152,17 @@ public sealed record RecipePole
 
     /// <summary>+1 north up, −1 south up, 0 not magnetised.</summary>
     public required int NorthUp { get; init; }
+
+    /// <summary>Whether it is joined to ground; null when not stated.</summary>
+    public bool? Grounded { get; init; }
 }
 
 /// <summary>A bar magnet. Direction is a unit vector along one axis, or zero.</summary>
-public sealed record RecipeMagnet(RecipeMaterial Material, RecipePoint Size, RecipePoint Centre, string Magnetised);
+public sealed record RecipeMagnet(RecipeMaterial Material, RecipePoint Size, RecipePoint Centre, string Magnetised)
+{
+    /// <summary>Whether it is joined to ground; null when not stated.</summary>
+    public bool? Grounded { get; init; }
+}
 
 /// <summary>Shape of a metal part.</summary>
 public enum MetalworkShape
@@ -160,6 +187,9 @@ public sealed record RecipeMetalwork
     /// <summary>Size and centre of a keeper; null for a cover or plate.</summary>
     public RecipePoint? Size { get; init; }
     public RecipePoint? Centre { get; init; }
+
+    /// <summary>Whether it is joined to ground; null when not stated.</summary>
+    public bool? Grounded { get; init; }
 }
 
 /// <summary>The strings above the poles.</summary>

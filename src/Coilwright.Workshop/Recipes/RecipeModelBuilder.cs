@@ -1,4 +1,5 @@
 using Coilwright.Physics;
+using Coilwright.Physics.Materials;
 using Coilwright.Physics.Strings;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
@@ -37,6 +38,7 @@ public static class RecipeModelBuilder
             Connection = recipe.Coils.Count == 1 ? Connection.Single : recipe.Connection,
             Strings = recipe.Strings is RecipeStrings strings ? StringsOf(strings) : null,
             GapPermittivity = GapPermittivity(recipe.Potting?.Kind),
+            Leads = recipe.Leads,
             TemperatureC = temperatureC,
         };
 
@@ -67,11 +69,17 @@ public static class RecipeModelBuilder
                 MaxBuildM = coil.Bobbin.MaxBuild?.Si,
                 FillLimit = coil.Bobbin.FillLimit,
                 Material = coil.Bobbin.Material,
+                Permittivity = Permittivity(coil.Bobbin.Material),
+                WallM = coil.Bobbin.Wall?.Si,
+                FlangeM = coil.Bobbin.Flange?.Si,
             },
             Wire = Wire(coil.Wire),
             Winding = Winding(coil.Winding, Wire(coil.Wire).BareDiameterM.Value),
             Poles = [.. coil.Poles.Where(pole => pole.Material.Name != Catalogue.Air).Select(Pole)],
             Position = Point(coil.Position),
+            Hot = coil.Hot,
+            TapeM = coil.Tape?.Thickness.Si ?? 0,
+            TapePermittivity = coil.Tape is { } tape ? Permittivity(tape.Material) : null,
         };
 
     private static WireModel Wire(RecipeWire wire)
@@ -135,6 +143,7 @@ public static class RecipeModelBuilder
             RelativePermeability = Permeability(pole.Material),
             ConductivitySPerM = Conductivity(pole.Material),
             PolarisationT = Times(Polarisation(pole.Material), pole.NorthUp),
+            Grounded = pole.Grounded,
         };
 
     private static BarModel Bar(RecipeMagnet magnet)
@@ -147,6 +156,7 @@ public static class RecipeModelBuilder
             CentreM = Point(magnet.Centre),
             RelativePermeability = Permeability(magnet.Material),
             ConductivitySPerM = Conductivity(magnet.Material),
+            Grounded = magnet.Grounded,
             PolarisationSpread = SpreadOf(Polarisation(magnet.Material)),
             PolarisationT = magnet.Magnetised.TrimStart('-') switch
             {
@@ -166,6 +176,7 @@ public static class RecipeModelBuilder
             CentreM = Point(part.Centre!),
             RelativePermeability = Permeability(part.Material),
             ConductivitySPerM = Conductivity(part.Material),
+            Grounded = part.Grounded,
         };
 
     private static SheetModel Sheet(RecipeMetalwork part, int place) =>
@@ -182,6 +193,7 @@ public static class RecipeModelBuilder
             CornerM = part.Corner?.Si,
             RelativePermeability = Permeability(part.Material),
             ConductivitySPerM = Conductivity(part.Material),
+            Grounded = part.Grounded,
         };
 
     private static StringSetModel StringsOf(RecipeStrings strings) =>
@@ -219,6 +231,9 @@ public static class RecipeModelBuilder
     }
 
     private static Vector3M Point(RecipePoint point) => new(point.X.Si, point.Y.Si, point.Z.Si);
+
+    /// <summary>Of an insulator of the table; null for a name of the shop's own.</summary>
+    private static Estimate? Permittivity(string material) => MaterialCatalogue.Find(material)?.RelativePermittivity?.Estimate;
 
     private static Estimate Permeability(RecipeMaterial material) =>
         material.RelativePermeability is double own ? Estimate.Exact(own) : Catalogue.Material(material.Name).RelativePermeability.Estimate;

@@ -34,6 +34,7 @@ public static class RecipeReader
             Metalwork = fields.Objects("metalwork", PartsReader.Metalwork, 24),
             Connection = Joined(fields),
             Potting = fields.Object("potting", Potting),
+            Leads = fields.Object("leads", LeadReader.Read),
             Steps = fields.Objects("steps", StepReader.Read, 20),
             Targets = fields.Object("targets", TargetReader.Read) ?? new Dictionary<string, Target>(),
             Notes = fields.Own("notes") is { ValueKind: JsonValueKind.String } notes ? notes.GetString()! : "",

@@ -76,6 +76,11 @@ public static class PredictionFormatter
         yield return ("DC resistance at 20 °C", pickup.DcResistance);
         yield return ("inductance at 1 kHz", pickup.Inductance);
         yield return ("capacitance", pickup.Capacitance);
+        foreach (Figure share in pickup.CapacitanceShares?.Present ?? [])
+        {
+            yield return ($"  of it {FigureFormatter.Name(share.Name)}", share);
+        }
+
         foreach (
             (string load, ResonanceForecast? resonance) in new[]
             {

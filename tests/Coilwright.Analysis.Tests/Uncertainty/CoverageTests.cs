@@ -2,6 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
+using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Shared;
@@ -40,7 +41,8 @@ public sealed class CoverageTests
         Figure[] stated = [.. Figures(forecast)];
         int[] held = new int[stated.Length];
         Random random = new(7),
-            gauss = new(11);
+            gauss = new(11),
+            leads = new(13);
         double Off(double half95) => half95 / Estimate.Sigmas95 * Normal.Sample(gauss, 0, 1);
         (PickupModel Model, double FieldError, double Magnets, double JigM, double PoleError)[] shops =
         [
@@ -48,7 +50,7 @@ public sealed class CoverageTests
                 .Range(0, Shops)
                 .Select(_ =>
                     (
-                        Shop(recipe, random),
+                        Shop(recipe, random, leads),
                         FastEngineError / Estimate.Sigmas95 * Normal.Sample(random, 0, 1),
                         Off(Strength(recipe)),
                         1e-3 + Off(JigErrorM),
@@ -127,9 +129,10 @@ public sealed class CoverageTests
             .Concat(prediction.Pickup.All)
             .Concat(prediction.Pickup.Spectrum.SelectMany(line => new[] { line.Inductance, line.Resistance }));
 
-    private static PickupModel Shop(PickupModel recipe, Random random)
+    private static PickupModel Shop(PickupModel recipe, Random random, Random leads)
     {
         double Z() => Normal.Sample(random, 0, 1);
+        double Lead() => Normal.Sample(leads, 0, 1);
         CoilModel coil = recipe.Coils[0];
         WireModel wire = coil.Wire;
         double bareM = wire.BareDiameterM.Value + Z() * wire.BareDiameterM.StandardDeviation,
@@ -159,8 +162,21 @@ public sealed class CoverageTests
             / coil.Bobbin.TurnLengthM(middleBuildM / 2)
             * (coil.Bobbin.TurnLengthM(middleBuildM / 2) / coil.Bobbin.TurnLengthM(1.8e-3))
             * Math.Exp(Z() * Math.Log(LayForecast.CapacitanceFactor95) / Estimate.Sigmas95);
+        StrayEstimate stray = StrayCapacitance.Compute(recipe, [buildM], [1]);
+        Estimate usual = LeadCapacitance.AtTerminals(null, Connection.Single, [1], StrayCapacitance.HasScreenedLead(recipe));
+        // A measured coil has its own metal in it: what the recipe leaves unsaid comes with the leads here.
+        double leadsF =
+            usual.Value * Math.Exp(Lead() * Math.Log(usual.High / usual.Low) / 2 / Estimate.Sigmas95)
+            + Math.Max(0, Lead() / Estimate.Sigmas95) * stray.UnsaidF
+            + stray.OwnF * capacitanceF / lay.CapacitanceF.Value;
         return recipe with
         {
+            Leads = new LeadModel
+            {
+                Construction = LeadConstruction.UnscreenedPair,
+                LengthM = 1,
+                BetweenFPerM = leadsF,
+            },
             Coils =
             [
                 coil with

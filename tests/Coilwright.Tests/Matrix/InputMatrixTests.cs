@@ -156,8 +156,8 @@ public sealed partial class InputMatrixTests
                 + "● moves, a blank stands still to seven digits: both are held.\n"
         );
         page.Append(
-            "A bobbin's material moves nothing: the first layer stands at ground. Speed and scale length move no "
-                + "number of a prediction.\n\n"
+            "A bobbin's material, its wall and its metal move the capacitance where they stand at another voltage than the turns beside "
+                + "them: not about rods that float. Speed and scale length move no number of a prediction.\n\n"
         );
         page.Append("| Input | on | ")
             .AppendJoin(" | ", MatrixOutputs.Columns.Select((_, i) => i + 1))

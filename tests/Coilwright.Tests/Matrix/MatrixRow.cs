@@ -33,6 +33,9 @@ internal sealed record MatrixRow(string Base, string Path, string Value, IReadOn
         // The copper's resistance alone.
         ["copper"] = "coilOhm ohm ohm10k " + Response,
         ["farads"] = "coilFarad farad " + Response,
+
+        // What lies across the wires beside the winding: leads, metal, what is between.
+        ["stray"] = "farad " + Response,
         ["loaded"] = "loadedPeak loadedGain",
 
         // How the coils are joined.

@@ -4,7 +4,7 @@ namespace Coilwright.Physics.Winding;
 /// <remarks>
 /// With the voltage falling evenly along the wire, turns i and j differ by (i − j)/N of it, so C = Σ C_tt·l·((i − j)/N)² over neighbours
 /// [EvenLayer].
-/// Capacitance to poles, magnets, cover and ground is not part of this figure.
+/// Capacitance to poles, magnets, cover and ground is not part of this figure: Electrostatics adds it.
 /// </remarks>
 public static class LayCapacitance
 {

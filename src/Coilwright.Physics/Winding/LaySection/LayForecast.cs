@@ -9,7 +9,7 @@ public sealed record LayEstimate(Estimate PackingFactor, Estimate CapacitanceF);
 /// <remarks>
 /// Meant for two layers and more. A neat lay without wander also depends on whether its passes happen to fit the window; the surface gives
 /// the
-/// middle of that. Capacitance to poles, magnets, cover and ground is not in it: no sourced figure stands yet for that term.
+/// middle of that. Capacitance to poles, magnets, cover and ground is not in it: Electrostatics adds that.
 /// </remarks>
 public static class LayForecast
 {

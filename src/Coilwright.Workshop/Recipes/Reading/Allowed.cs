@@ -12,6 +12,8 @@ public static class Allowed
     public static Limits EndRadius { get; } = Size(0, 0.05, "3.1 mm");
     public static Limits WindingHeight { get; } = Size(0.5e-3, 0.05, "11 mm");
     public static Limits MaxBuild { get; } = Size(0.1e-3, 0.05, "4.3 mm");
+    public static Limits Wall { get; } = Size(0.05e-3, 20e-3, "1 mm");
+    public static Limits Tape { get; } = Size(0.01e-3, 5e-3, "0.1 mm");
     public static Limits BareDiameter { get; } = Size(0.01e-3, 0.5e-3, "0.063 mm");
     public static Limits Pitch { get; } = Size(0.01e-3, 5e-3, "0.19 mm");
     public static Limits PoleSize { get; } = Size(0.5e-3, 0.1, "4.75 mm");
@@ -49,6 +51,7 @@ public static class Allowed
     public static Limits OutputResistance { get; } = new(QuantityKind.Resistance, 0.001, 1e6, "kΩ", "1 kΩ");
     public static Limits Mutual { get; } = new(QuantityKind.Inductance, -100, 100, "H", "0.35 H");
     public static Limits LoadCapacitance { get; } = new(QuantityKind.Capacitance, 0, 1e-6, "nF", "500 pF");
+    public static Limits LeadLength { get; } = new(QuantityKind.Length, 1e-3, 20, "m", "0.3 m");
     public static Limits CableLength { get; } = Size(0, 200, "5 m");
     public static Limits CablePerLength { get; } = new(QuantityKind.CapacitancePerLength, 1e-12, 10e-9, "pF/m", "100 pF/m");
 

@@ -13,6 +13,8 @@ internal static class Catalogue
     public static IReadOnlyCollection<string> Insulations { get; } = [.. WireCatalogue.Standard.Insulations.Select(enamel => enamel.Key)];
     public static IReadOnlyCollection<string> Builds { get; } = ["single", "heavy", "triple", "quad", "grade-1", "grade-2", "grade-3"];
     public static IReadOnlyCollection<string> Materials { get; } = [.. MaterialCatalogue.All.Select(material => material.Key)];
+    public static IReadOnlyCollection<string> Insulators { get; } =
+    [.. MaterialCatalogue.All.Where(material => material.RelativePermittivity is not null).Select(material => material.Key)];
     public static string GaugeRange => "AWG 34 to AWG 50 in halves, or 0.030 mm to 0.160 mm of the metric series";
 
     /// <summary>The size in the tables, or null with the nearest one.</summary>

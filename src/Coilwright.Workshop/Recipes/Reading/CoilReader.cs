@@ -1,3 +1,4 @@
+using Coilwright.Physics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 
@@ -17,6 +18,13 @@ internal static class CoilReader
             Winding = fields.Object("winding", Winding, "{ \"turns\": 8000 }")!,
             Poles = fields.Objects("poles", PoleReader.Read, 12),
             Position = fields.Object("position", Position) ?? RecipePoint.Origin,
+            Hot = fields.Word("hot", ["start", "finish"]) switch
+            {
+                "start" => CoilEnd.Start,
+                "finish" => CoilEnd.Finish,
+                _ => null,
+            },
+            Tape = fields.Object("tape", Tape),
             Targets = fields.Object("targets", TargetReader.Read) ?? new Dictionary<string, Target>(),
         };
     }
@@ -56,8 +64,30 @@ internal static class CoilReader
             fields.Problems.Add(fields.PathOf("fillLimit"), "a limit of fill needs the room it is a part of: state maxBuild too");
         }
 
-        return new RecipeBobbin(length, width, radius, height, room, fillLimit, fields.Text("material"));
+        Entered? wall = fields.Optional("wall", Allowed.Wall);
+        CheckWall(fields, wall, width);
+        return new RecipeBobbin(length, width, radius, height, room, fillLimit, fields.Text("material"))
+        {
+            Wall = wall,
+            Flange = fields.Optional("flange", Allowed.Wall),
+        };
     }
+
+    private static void CheckWall(JsonFields fields, Entered? wall, Entered width)
+    {
+        if (wall is Entered thick && thick.Si > width.Si / 2 + RecipeChecks.SlackM)
+        {
+            fields.Problems.Add(
+                fields.PathOf("wall"),
+                "the wall is thicker than half the former",
+                QuantityParser.Echo(thick, QuantityKind.Length),
+                "at most " + QuantityParser.FormatIn(width.Si / 2, QuantityKind.Length, "mm")
+            );
+        }
+    }
+
+    private static RecipeTape Tape(JsonFields fields) =>
+        new(fields.Required("thickness", Allowed.Tape), fields.Word("material", Catalogue.Insulators, required: true) ?? "");
 
     private static RecipeWinding Winding(JsonFields fields)
     {

@@ -205,6 +205,28 @@ public sealed class JsonFields
         return null;
     }
 
+    /// <summary>True or false; null when left out or neither.</summary>
+    public bool? Truth(string name)
+    {
+        if (Take(name, null) is not JsonElement value)
+        {
+            return null;
+        }
+
+        if (value.ValueKind is JsonValueKind.True or JsonValueKind.False)
+        {
+            return value.GetBoolean();
+        }
+
+        Problems.Add(
+            PathOf(name),
+            Problems.PointOnly ? "true or false is needed here, without quotes" : "yes or no is needed here",
+            Told(value),
+            Problems.PointOnly ? "true, false" : "yes, no"
+        );
+        return null;
+    }
+
     /// <summary>An object that may be left out.</summary>
     public T? Object<T>(string name, Func<JsonFields, T> read, string? exampleIfRequired = null)
         where T : class => Take(name, exampleIfRequired) is JsonElement value ? Read(value, PathOf(name), Problems, read) : null;

@@ -19,7 +19,10 @@ internal static class PartsReader
             Point(fields, "size", Allowed.PartSize, "[\"62 mm\", \"12.5 mm\", \"3.2 mm\"]"),
             Point(fields, "centre", Allowed.Place, "[\"0 mm\", \"0 mm\", \"-11 mm\"]"),
             fields.Word("magnetised", s_directions, required: true) ?? "none"
-        );
+        )
+        {
+            Grounded = fields.Truth("grounded"),
+        };
     }
 
     public static RecipeMetalwork Metalwork(JsonFields fields)
@@ -46,6 +49,7 @@ internal static class PartsReader
         {
             Shape = MetalworkShape.Keeper,
             Material = material,
+            Grounded = fields.Truth("grounded"),
             Size = Point(fields, "size", Allowed.PartSize, "[\"60 mm\", \"6 mm\", \"3 mm\"]"),
             Centre = Point(fields, "centre", Allowed.Place, "[\"0 mm\", \"9 mm\", \"-11 mm\"]"),
         };
@@ -68,6 +72,7 @@ internal static class PartsReader
             Top = fields.Required("top", Allowed.Place with { Example = "7.5 mm" }),
             Bottom = fields.Required("bottom", Allowed.Place with { Example = "-6 mm" }),
             Corner = fields.Optional("corner", Allowed.EndRadius),
+            Grounded = fields.Truth("grounded"),
         };
         CheckSheet(fields, part);
         return part;

@@ -41,6 +41,7 @@ internal static class PoleReader
                 "south-up" => -1,
                 _ => 0,
             },
+            Grounded = fields.Truth("grounded"),
         };
     }
 
