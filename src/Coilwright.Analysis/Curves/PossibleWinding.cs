@@ -30,10 +30,28 @@ public static class PossibleWinding
     /// <param name="isGain">True for a curve of gain (scatter in dB), false for an impedance (scatter as a part of one).</param>
     public static IReadOnlyList<string> Faults(CurveFit fit, bool isGain)
     {
+        List<string> faults = [.. PartFaults(fit)];
+        double scatter = fit.Fit.ResidualDeviation;
+        if (!(scatter <= (isGain ? MostScatterDb : MostScatterShare)))
+        {
+            faults.Add(
+                isGain
+                    ? FormattableString.Invariant($"the best fit still scatters by {scatter:0.0} dB; up to {MostScatterDb} dB would do")
+                    : FormattableString.Invariant(
+                        $"the best fit still scatters by {100 * scatter:0} %; up to {100 * MostScatterShare} % would do"
+                    )
+            );
+        }
+
+        return faults;
+    }
+
+    /// <summary>Every part that no winding can have, in workshop words, and that the fit does not settle.</summary>
+    public static IReadOnlyList<string> PartFaults(CurveFit fit)
+    {
         LumpedPickup pickup = fit.Pickup;
         List<string> faults = [];
-        double henry = pickup.InductanceH + pickup.Eddy.Sum(branch => branch.InductanceH),
-            scatter = fit.Fit.ResidualDeviation;
+        double henry = pickup.InductanceH + pickup.Eddy.Sum(branch => branch.InductanceH);
         if (!fit.Fit.Converged)
         {
             faults.Add("the fit does not settle");
@@ -75,17 +93,6 @@ public static class PossibleWinding
                 FormattableString.Invariant(
                     $"it would resonate at {Rough(resonanceHz)} Hz; pickups do at {LeastResonanceHz} Hz to {MostResonanceHz / 1e6} MHz"
                 )
-            );
-        }
-
-        if (!(scatter <= (isGain ? MostScatterDb : MostScatterShare)))
-        {
-            faults.Add(
-                isGain
-                    ? FormattableString.Invariant($"the best fit still scatters by {scatter:0.0} dB; up to {MostScatterDb} dB would do")
-                    : FormattableString.Invariant(
-                        $"the best fit still scatters by {100 * scatter:0} %; up to {100 * MostScatterShare} % would do"
-                    )
             );
         }
 

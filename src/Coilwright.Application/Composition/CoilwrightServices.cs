@@ -44,6 +44,7 @@ public static class CoilwrightServices
             .AddSingleton<SetUpRecipe>()
             .AddSingleton<PrintRecipePaper>()
             .AddSingleton<FitCurve>()
+            .AddSingleton<FitCurves>()
             .AddSingleton<ReadSweep>()
             .AddSingleton<RespondToLoad>()
             .AddSingleton<IdentifyOriginal>()

@@ -67,7 +67,7 @@ public sealed class FitCurve
     }
 
     /// <summary>Series inductance of the winding without its capacitance, and what a meter would show there.</summary>
-    private static InductanceAt Inductance(CurveFit fit, double hz) =>
+    internal static InductanceAt Inductance(CurveFit fit, double hz) =>
         new(
             hz,
             fit.Derived(pickup => pickup.ImpedanceOhm(hz).Imaginary / (2 * Math.PI * hz)),

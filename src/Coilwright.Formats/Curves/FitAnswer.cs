@@ -23,14 +23,26 @@ public sealed record FitAnswer(
 
     public bool IsWinding => Faults.Count == 0;
 
+    /// <summary>For curves that were fitted through their ratios: how each agrees with the first; empty for one curve.</summary>
+    public IReadOnlyList<RatioAnswer> Ratios { get; init; } = [];
+
     public string NoResult =>
         "this curve gives no pickup: "
         + string.Join("; ", Faults)
-        + ". Was it taken behind the load that was given, by a source that is flat over the whole range?";
+        + (
+            Ratios.Count > 0
+                ? ". Are all of one pickup, each behind the load given for it, in this order?"
+                : ". Was it taken behind the load that was given, by a source that is flat over the whole range?"
+        );
 
     /// <summary>Scatter around the fit: % of an impedance, dB of a gain.</summary>
     public (double Value, string Unit) Residual =>
-        Table.Curve.ImpedanceOhm is null ? (Fit.Fit.ResidualDeviation, "dB") : (100 * Fit.Fit.ResidualDeviation, "%");
+        this switch
+        {
+            { Ratios: [_, ..] } => (Ratios.Max(one => one.MissedDb), "dB"),
+            { Table.Curve.ImpedanceOhm: null } => (Fit.Fit.ResidualDeviation, "dB"),
+            _ => (100 * Fit.Fit.ResidualDeviation, "%"),
+        };
 
     /// <summary>True for a part that the curve tells.</summary>
     public static bool Known(Estimate estimate) => estimate.High < 1e300;

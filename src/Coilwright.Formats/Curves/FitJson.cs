@@ -20,6 +20,11 @@ public static class FitJson
             WriteRead(json, answer.Table);
             WriteFound(json, answer);
             PredictionJson.WriteQuantity(json, "residual", Estimate.Exact(answer.Residual.Value, Basis.Measured), answer.Residual.Unit);
+            if (answer.Ratios.Count > 0)
+            {
+                WriteRatios(json, answer.Ratios);
+            }
+
             json.WriteBoolean("converged", answer.Fit.Fit.Converged);
             json.WriteNumber("iterations", answer.Fit.Fit.Iterations);
             json.WriteStartArray("undetermined");
@@ -85,6 +90,21 @@ public static class FitJson
         json.WriteNumber("from", table.Curve.FrequenciesHz[0]);
         json.WriteNumber("to", table.Curve.FrequenciesHz[^1]);
         json.WriteEndObject();
+    }
+
+    private static void WriteRatios(Utf8JsonWriter json, IReadOnlyList<RatioAnswer> ratios)
+    {
+        json.WriteStartArray("ratios");
+        foreach (RatioAnswer one in ratios)
+        {
+            json.WriteStartObject();
+            json.WriteString("curve", Path.GetFileName(one.Path));
+            json.WriteNumber("missed", one.MissedDb);
+            json.WriteNumber("moved", one.MovedDb);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteLumped(Utf8JsonWriter json, FitAnswer answer)

@@ -29,6 +29,22 @@ internal static class FitFormatter
         WriteFound(writer, answer, resonance);
         (double value, string residualUnit) = answer.Residual;
         writer.WriteLine(string.Create(CultureInfo.InvariantCulture, $"  scatter around the fit {value:0.####} {residualUnit}"));
+        foreach (RatioAnswer one in answer.Ratios)
+        {
+            writer.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  {Path.GetFileName(one.Path)} over the first curve: missed by {one.MissedDb:0.0} dB, level moved by "
+                        + $"{one.MovedDb:+0.0;-0.0;0.0} dB"
+                )
+            );
+        }
+
+        if (answer.Ratios.Count > 0)
+        {
+            writer.WriteLine("  What hung on the pickup in every curve (instrument, leads) is in its capacitance and loss.");
+        }
+
         foreach (UntoldParts untold in fit.Untold)
         {
             writer.WriteLine("  Note: " + FitAnswer.Sentence(untold));
