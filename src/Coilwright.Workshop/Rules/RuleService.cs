@@ -68,6 +68,10 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
     public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
         KeepAsync(id, json, ShopRulesReader.ReadFile(json), person, cancel);
 
+    /// <summary>Keeps rules typed into a form, where a comma may be decimal, or gives every problem.</summary>
+    public Task<IReadOnlyList<Problem>> KeepTypedAsync(Guid id, string json, string person, CancellationToken cancel) =>
+        KeepAsync(id, json, ShopRulesReader.Read(json), person, cancel);
+
     private async Task<IReadOnlyList<Problem>> KeepAsync(
         Guid id,
         string json,
