@@ -53,7 +53,11 @@ public sealed class SettingsPagesTests
         string page = await GetAsync(shop, "/shop/rules");
         Assert.Contains("Today 10.5 h, the shop&#x27;s. Emptied it is 8 h, common practice.", page, StringComparison.Ordinal);
         Assert.Contains("by Ines", page, StringComparison.Ordinal);
-        await PostAsync(shop, "/shop/rules/form", ("ink.potLife", ""), ("testNeeds", "dcResistance"));
+        string seen = Regex.Match(page, "name=\"seen\" value=\"([^\"]+)\"").Groups[1].Value;
+        (HttpStatusCode stale, string told) = await PostAsync(shop, "/shop/rules/form", ("ink.potLife", "9"), ("seen", ""));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, stale);
+        Assert.Contains("changed meanwhile by Ines", told, StringComparison.Ordinal);
+        await PostAsync(shop, "/shop/rules/form", ("ink.potLife", ""), ("testNeeds", "dcResistance"), ("seen", seen));
         Assert.Equal(new ShopRules().PotLife, (await shop.Services.Pieces.Shelf.Rules.CurrentAsync(Cancel)).PotLife);
     }
 

@@ -60,6 +60,7 @@ internal static class RulesEndpoints
         IReadOnlyList<Problem> problems = await shop.Pieces.Shelf.Rules.KeepTypedAsync(
             typed.Id,
             SettingsForm.Write(document),
+            Guid.TryParse(typed["seen"], out Guid seen) ? seen : null,
             typed["person"],
             cancel
         );

@@ -31,7 +31,7 @@ public sealed record ShopRules
     public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } =
         new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Hottest bath that a plastic bears, °C, by its key or its label on either side; null where the shop has stated none.</summary>
+    /// <summary>Hottest bath that a plastic bears, °C, by its key or label on either side; null where the shop has stated none.</summary>
     public double? BathLimitC(string material) =>
         BathLimitsC
             .Where(one => string.Equals(KeyLabels.Of(one.Key), KeyLabels.Of(material), StringComparison.OrdinalIgnoreCase))
