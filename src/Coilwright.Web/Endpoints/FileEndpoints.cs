@@ -60,9 +60,9 @@ internal static class FileEndpoints
             );
         }
 
-        bool pastedIsWrong = outcomes.Any(one => one.FileName == Pasted && one.Problems.Count > 0);
+        string again = outcomes.Any(one => one.FileName == Pasted && one.Problems.Count > 0) ? pasted : "";
         return outcomes is [{ RecipeId: { } recipe }]
             ? Results.LocalRedirect($"/recipes/{recipe}?saved=yes")
-            : Page(outcomes, pastedIsWrong ? pasted : "", person);
+            : Page(outcomes, again, person);
     }
 }

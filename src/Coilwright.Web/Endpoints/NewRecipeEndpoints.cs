@@ -33,14 +33,14 @@ internal static class NewRecipeEndpoints
     )
     {
         ShapeCard? card = ShapeCard.Find(shape);
-        RevisionRecord? copied = await NewestAsync(copy, shop, cancel);
+        RevisionRecord? copied = card is null ? await NewestAsync(copy, shop, cancel) : null;
         return card is null && copied is null
             ? Answers.NotFoundPage()
             : Answers.Page<NameRecipePage>(
                 new()
                 {
                     ["Card"] = card,
-                    ["Copied"] = card is null ? copied : null,
+                    ["Copied"] = copied,
                     ["Problems"] = problems,
                     ["Typed"] = typed,
                 },
