@@ -34,6 +34,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         await Expect(forecast).ToContainTextAsync("kHz");
         await Expect(page.Locator(".field").Filter(new() { Has = page.GetByLabel("Turns", new() { Exact = true }) }))
             .ToContainTextAsync("common practice");
+        await ScreenTests.CheckAsync(page, "recipe-of-a-shape", width);
         await page.GetByLabel("Released by").FillAsync("Mara");
         await page.SendAsync("Release revision A");
 
@@ -61,6 +62,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync("5.86 k");
         await page.GetByLabel("Resistance", new() { Exact = true }).PressAsync("Enter");
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("pass", new() { IgnoreCase = true });
+        await ScreenTests.CheckAsync(page, "first-verdict", width);
     }
 
     [Fact]

@@ -138,11 +138,11 @@ public sealed class SettingsFormTests
     }
 
     /// <summary>Every field of a format that holds a value: "bathLimits[].limit"; a list of values by its own name.</summary>
-    private static IEnumerable<string> PathsOf(string schema)
+    private static string[] PathsOf(string schema)
     {
         using JsonDocument document = JsonDocument.Parse(File.ReadAllText(Path.Combine(s_root, "schemas", schema)));
         JsonElement root = document.RootElement.Clone();
-        return Leaves(root, root, "").Where(path => !s_apart.Contains(path)).Distinct().ToArray();
+        return [.. Leaves(root, root, "").Where(path => !s_apart.Contains(path)).Distinct()];
     }
 
     private static IEnumerable<string> Leaves(JsonElement root, JsonElement node, string path)

@@ -1,5 +1,5 @@
 using System.Net;
-using System.Net.Http.Headers;
+using System.Text;
 using System.Text.RegularExpressions;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Rules;
@@ -117,9 +117,7 @@ public sealed class SettingsPagesTests
             }
         )
         {
-            ByteArrayContent content = new(System.Text.Encoding.UTF8.GetBytes(text));
-            content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
-            form.Add(content, "files", name);
+            form.Add(Document(text), "files", name);
         }
 
         using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/shop/files", UriKind.Relative), form, Cancel);
@@ -134,6 +132,8 @@ public sealed class SettingsPagesTests
         Assert.Equal(2, Regex.Count(bad, "<li>"));
         Assert.Contains("a shop takes in no file of this kind", page, StringComparison.OrdinalIgnoreCase);
     }
+
+    private static StringContent Document(string text) => new(text, Encoding.UTF8, "application/json");
 
     private static async Task<string> GetAsync(PagesOfShop shop, string address) =>
         await shop.Client.GetStringAsync(new Uri(address, UriKind.Relative), Cancel);

@@ -4,6 +4,7 @@ using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Files;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
@@ -24,7 +25,7 @@ internal static class FileEndpoints
     public static IResult Refused(IReadOnlyList<Problem> problems, string json, string person) =>
         Page([new FileOutcome(Pasted, "", "", null, problems)], json, person);
 
-    private static IResult Page(IReadOnlyList<FileOutcome> outcomes, string pasted, string person) =>
+    private static RazorComponentResult Page(IReadOnlyList<FileOutcome> outcomes, string pasted, string person) =>
         Answers.Page<FilesPage>(
             new()
             {

@@ -5,6 +5,7 @@ using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
@@ -21,7 +22,7 @@ internal static class MachineFormEndpoints
 
     private static JsonObject Empty() => new() { ["format"] = MachineReader.Format };
 
-    private static IResult Page(JsonObject document, string changed, FormValues typed, IReadOnlyList<Problem> problems) =>
+    private static RazorComponentResult Page(JsonObject document, string changed, FormValues typed, IReadOnlyList<Problem> problems) =>
         Answers.Page<MachineFormPage>(
             new()
             {

@@ -96,7 +96,7 @@ public sealed record SettingField(
     }
 
     /// <summary>"400; 800 rpm", "400, 800" and "19 20 24" are lists; a unit stays with its number.</summary>
-    private static IEnumerable<string> Parts(string text)
+    private static List<string> Parts(string text)
     {
         string parted = text.Replace(", ", ";", StringComparison.Ordinal);
         List<string> parts = [];
