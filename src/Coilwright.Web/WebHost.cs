@@ -68,6 +68,7 @@ public static class WebHost
         app.MapBuiltAssets();
         app.MapToday();
         app.MapRecipes();
+        app.MapNewRecipe();
         app.MapCompare();
         app.MapSolve();
         app.MapVariants();
@@ -75,10 +76,12 @@ public static class WebHost
         app.MapSections();
         app.MapBatchStart();
         app.MapBatches();
+        app.MapBatchList();
         app.MapWinding();
         app.MapCorrections();
         app.MapCharts();
         app.MapStock();
+        app.MapMachineForm();
         app.MapUnderstood();
         app.MapAssembly();
         app.MapSets();
@@ -87,6 +90,8 @@ public static class WebHost
         app.MapTold();
         app.MapPiecePapers();
         app.MapShop();
+        app.MapRules();
+        app.MapFiles();
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;

@@ -92,6 +92,12 @@ public sealed class ContrastTests(Chromium chromium)
             $"/pieces/{serial}",
             "/find?code=M-5",
             "/shop",
+            "/shop/rules",
+            "/shop/files",
+            "/batches",
+            "/machines/new",
+            "/recipes/new",
+            "/recipes/new?shape=bass-rows",
             "/no-such-page",
         ];
 }

@@ -25,7 +25,43 @@ public static class PickupTopFigure
     /// <param name="id">Prefix of the element ids, unique in the page.</param>
     public static string Svg(PickupModel model, IReadOnlyList<double>? buildsM = null, string id = "pickup-top")
     {
-        double[] builds =
+        double[] builds = BuildsOf(model, buildsM);
+        (double halfX, double lowY, double highY) = Extent(model, builds);
+        StringBuilder svg = new();
+        Open(svg, id, Describe(model, builds), (-halfX - MarginMm, -highY - MarginMm, 2 * (halfX + MarginMm), highY - lowY + 2 * MarginMm));
+        DrawParts(svg, model, builds, id);
+        DrawSizes(svg, halfX, lowY, highY);
+        return svg.Append("</svg>").ToString();
+    }
+
+    /// <summary>
+    /// The same without its sizes, in the middle of a frame: figures in frames of one size stand beside each other to one scale.
+    /// </summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="buildsM">Radial thickness of each winding, m.</param>
+    /// <param name="frameMm">The frame, mm of the pickup.</param>
+    /// <param name="id">Prefix of the element ids, unique in the page.</param>
+    public static string Sketch(PickupModel model, IReadOnlyList<double> buildsM, (double WidthMm, double HeightMm) frameMm, string id)
+    {
+        double[] builds = BuildsOf(model, buildsM);
+        (_, double lowY, double highY) = Extent(model, builds);
+        StringBuilder svg = new();
+        double top = -(highY + lowY) / 2 - frameMm.HeightMm / 2;
+        Open(svg, id, Describe(model, builds), (-frameMm.WidthMm / 2, top, frameMm.WidthMm, frameMm.HeightMm));
+        DrawParts(svg, model, builds, id);
+        return svg.Append("</svg>").ToString();
+    }
+
+    /// <summary>Smallest frame that a sketch fits into with its strings, mm.</summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="buildsM">Radial thickness of each winding, m.</param>
+    public static (double WidthMm, double HeightMm) FrameOf(PickupModel model, IReadOnlyList<double> buildsM)
+    {
+        (double halfX, double lowY, double highY) = Extent(model, BuildsOf(model, buildsM));
+        return (2 * halfX + 2, highY - lowY + 8);
+    }
+
+    private static double[] BuildsOf(PickupModel model, IReadOnlyList<double>? buildsM) =>
         [
             .. model.Coils.Select(
                 (coil, index) =>
@@ -34,28 +70,27 @@ public static class PickupTopFigure
                         : coil.Winding.MeasuredBuildM ?? coil.Bobbin.MaxBuildM ?? 0
             ),
         ];
-        (double halfX, double lowY, double highY) = Extent(model, builds);
-        double left = -halfX - MarginMm,
-            top = -highY - MarginMm,
-            width = 2 * (halfX + MarginMm),
-            height = highY - lowY + 2 * MarginMm;
-        StringBuilder svg = new();
+
+    private static void Open(StringBuilder svg, string id, string described, (double Left, double Top, double Width, double Height) box)
+    {
         Write(
             svg,
             $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure pickup-top" role="img" aria-labelledby="{id}-title {id}-desc" """
-                + $"""viewBox="{left:0.##} {top:0.##} {width:0.##} {height:0.##}" font-family="system-ui, sans-serif" font-size="2.6">"""
+                + $"""viewBox="{box.Left:0.##} {box.Top:0.##} {box.Width:0.##} {box.Height:0.##}" """
+                + $"""font-family="system-ui, sans-serif" font-size="2.6">"""
         );
-        Write(
-            svg,
-            $"""<title id="{id}-title">Pickup from above, to scale</title><desc """
-                + $"""id="{id}-desc">{E(Describe(model, builds))}</desc>"""
-        );
+        Write(svg, $"""<title id="{id}-title">Pickup from above, to scale</title><desc """ + $"""id="{id}-desc">{E(described)}</desc>""");
         Write(
             svg,
             $"""<defs><pattern id="{id}-wire" width="0.9" height="0.9" patternUnits="userSpaceOnUse" """
                 + $"""patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" """
                 + $"""stroke-width="0.45"/></pattern></defs>"""
         );
+    }
+
+    private static void DrawParts(StringBuilder svg, PickupModel model, double[] builds, string id)
+    {
+        (_, double lowY, double highY) = Extent(model, builds);
         DrawBars(svg, model);
         DrawSheets(svg, model);
         for (int index = 0; index < model.Coils.Count; index++)
@@ -64,8 +99,6 @@ public static class PickupTopFigure
         }
 
         DrawStrings(svg, model, lowY, highY);
-        DrawSizes(svg, halfX, lowY, highY);
-        return svg.Append("</svg>").ToString();
     }
 
     private static (double HalfX, double LowY, double HighY) Extent(PickupModel model, double[] builds)

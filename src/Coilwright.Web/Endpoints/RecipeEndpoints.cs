@@ -20,7 +20,7 @@ internal static class RecipeEndpoints
 {
     public static void MapRecipes(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, [], "", "", cancel));
+        app.MapGet("/recipes", async (ShopServices shop, CancellationToken cancel) => await ListAsync(shop, cancel));
         app.MapPost("/recipes", BringInAsync);
         app.MapGet("/recipes/{id:guid}", ShowAsync);
         app.MapPost("/recipes/{id:guid}", SaveAsync);
@@ -46,42 +46,27 @@ internal static class RecipeEndpoints
         app.MapPost("/recipes/{id:guid}/release", ReleaseAsync);
     }
 
-    private static async Task<IResult> ListAsync(
-        ShopServices shop,
-        IReadOnlyList<Problem> problems,
-        string typed,
-        string person,
-        CancellationToken cancel
-    )
+    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RevisionRecord> listed = await shop.Recipes.ListAsync(cancel);
-        return Answers.Page<RecipesPage>(
-            new()
-            {
-                ["Recipes"] = listed,
-                ["Unreadable"] = await RecipeService.UnreadableAsync(listed),
-                ["Problems"] = problems,
-                ["Typed"] = typed,
-                ["Person"] = person,
-            },
-            problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
-        );
+        return Answers.Page<RecipesPage>(new() { ["Recipes"] = listed, ["Unreadable"] = await RecipeService.UnreadableAsync(listed) });
     }
 
     private static async Task<IResult> BringInAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        string json = form["json"].ToString();
+        string json = form["json"].ToString(),
+            person = form["person"].ToString();
         if (RecipeReader.ReadFile(json) is { Ok: false } wrong)
         {
-            return await ListAsync(shop, wrong.Problems, json, form["person"].ToString(), cancel);
+            return FileEndpoints.Refused(wrong.Problems, json, person);
         }
 
         Guid id = Guid.NewGuid();
-        RecipeOutcome outcome = await shop.Recipes.SaveAsync(id, json, "", form["person"].ToString(), 0, cancel);
+        RecipeOutcome outcome = await shop.Recipes.SaveAsync(id, json, "", person, 0, cancel);
         return outcome.Problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{id}")
-            : await ListAsync(shop, outcome.Problems, json, form["person"].ToString(), cancel);
+            : FileEndpoints.Refused(outcome.Problems, json, person);
     }
 
     private static async Task<IResult> ShowAsync(

@@ -9,15 +9,12 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
 
-/// <summary>The shop's own rules and its customers.</summary>
+/// <summary>The shop's customers.</summary>
 internal static class ShopEndpoints
 {
     public static void MapShop(this IEndpointRouteBuilder app)
     {
         app.MapGet("/shop", async (ShopServices shop, CancellationToken cancel) => await PageAsync([], FormValues.Nothing, shop, cancel));
-        app.MapPost("/shop/rules", (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            AfterAsync(request, shop, typed => shop.Pieces.Shelf.Rules.KeepAsync(typed.Id, typed["json"], typed["person"], cancel), cancel)
-        );
         app.MapPost("/shop/customers", (HttpRequest request, ShopServices shop, CancellationToken cancel) =>
             AfterAsync(request, shop, typed => shop.Pieces.Customers.AddAsync(typed.Id, typed["customer"], typed["name"], cancel), cancel)
         );
@@ -36,7 +33,6 @@ internal static class ShopEndpoints
         Answers.Page<ShopPage>(
             new()
             {
-                ["Rules"] = typed["json"] is { Length: > 0 } again ? again : await shop.Pieces.Shelf.Rules.TextAsync(cancel),
                 ["Customers"] = await shop.Records.CustomersAsync(cancel),
                 ["Problems"] = problems,
                 ["Typed"] = typed,

@@ -23,7 +23,7 @@ internal static class StockEndpoints
         app.MapPost("/spools", TakeInAsync);
         app.MapPost("/spools/measure", MeasureAsync);
         app.MapPost("/spools/weigh", WeighAsync);
-        app.MapGet("/machines", async (ShopServices shop, CancellationToken cancel) => await MachinesAsync([], "", shop, cancel));
+        app.MapGet("/machines", async (ShopServices shop, CancellationToken cancel) => await MachinesAsync([], shop, cancel));
         app.MapPost("/machines", KeepAsync);
         app.MapPost("/machines/test", TestAsync).WithMetadata(new ChangesNothing());
     }
@@ -109,7 +109,6 @@ internal static class StockEndpoints
 
     private static async Task<IResult> MachinesAsync(
         IReadOnlyList<Problem> problems,
-        string typed,
         ShopServices shop,
         CancellationToken cancel,
         FormValues? test = null
@@ -119,7 +118,6 @@ internal static class StockEndpoints
             {
                 ["Machines"] = await shop.Machines.ListAsync(cancel),
                 ["Problems"] = problems,
-                ["Typed"] = typed,
                 ["Test"] = test ?? FormValues.Nothing,
             },
             problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
@@ -136,7 +134,7 @@ internal static class StockEndpoints
         );
         return problems.Count == 0
             ? Results.LocalRedirect("/machines")
-            : await MachinesAsync(problems, form["json"].ToString(), shop, cancel);
+            : FileEndpoints.Refused(problems, form["json"].ToString(), form["person"].ToString());
     }
 
     private static async Task<IResult> TestAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -150,7 +148,7 @@ internal static class StockEndpoints
             typed["person"],
             cancel
         );
-        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, "", shop, cancel, typed);
+        return problems.Count == 0 ? Results.LocalRedirect("/machines") : await MachinesAsync(problems, shop, cancel, typed);
     }
 
     private static Guid IdOf(IFormCollection form) => Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid();

@@ -33,6 +33,7 @@ internal static class TodayEndpoints
             new()
             {
                 ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
+                ["IsEmpty"] = (await shop.Recipes.ListAsync(cancel)).Count == 0,
                 ["Batches"] = standings.Readable(),
                 ["Unreadable"] = (IReadOnlyList<UnreadableRecord>)[.. standings.Unreadable(), .. pieces.Unreadable()],
                 ["Held"] = await HeldAsync(pieces.Readable(), shop, cancel),

@@ -32,6 +32,17 @@ public static partial class FieldLabels
         ["quantity"] = "coils wanted",
         ["supersedes"] = "correction",
         ["jig"] = "probe distance",
+        ["bathLimits"] = "plastics",
+        ["gaussSpread"] = "spread of the poles' fields",
+        ["chargeTolerance"] = "deviation of a charge",
+        ["sheetTemperature"] = "temperature of the sheet",
+        ["testTolerances"] = "final test",
+        ["leadColours"] = "leads",
+        ["facesYou"] = "side that faces you",
+        ["screwLead"] = "travel of the screw in one turn",
+        ["travelPerStep"] = "travel of one step",
+        ["stepsPerTurn"] = "steps of one turn of the screw",
+        ["wheels"] = "teeth of the wheels",
         ["cost"] = "cost",
     };
 

@@ -1,10 +1,12 @@
 using System.Collections.Frozen;
 using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Solving.Variations;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
@@ -54,6 +56,9 @@ internal static partial class FieldRanges
         ["spool.gauge"] = FieldKind.Gauge,
         ["winding.turns"] = FieldKind.Turns,
         ["entry.turns"] = FieldKind.Turns,
+        ["ownTensions.gauge"] = FieldKind.Gauge,
+        ["counter.turns"] = FieldKind.Turns,
+        ["counter.counted"] = FieldKind.Turns,
         ["winder.turns"] = FieldKind.Turns,
         ["winder.counted"] = FieldKind.Turns,
         ["wind.counter"] = FieldKind.Turns,
@@ -151,12 +156,32 @@ internal static partial class FieldRanges
         ["clocks.limit"] = (PottingService.Bath, null),
         ["clocks.room"] = (InkService.Room, null),
         ["shop.room"] = (WindingService.Room, null),
+        ["bathLimits.limit"] = (ShopRulesReader.Bath, null),
+        ["ink.potLife"] = (ShopRulesReader.InkTime, "h"),
+        ["ink.fullCure"] = (ShopRulesReader.InkTime, "d"),
+        ["ink.sheetTemperature"] = (ShopRulesReader.Room, null),
+        ["gaussSpread"] = (ShopRulesReader.Part, "%"),
+        ["chargeTolerance"] = (ShopRulesReader.Part, "%"),
+        ["speed.low"] = (Allowed.Speed, "rpm"),
+        ["speed.high"] = (Allowed.Speed, "rpm"),
+        ["tension.low"] = (Allowed.Tension, "gf"),
+        ["tension.high"] = (Allowed.Tension, "gf"),
+        ["ownTensions.tension"] = (Allowed.Tension, "gf"),
+        ["traverse.screwLead"] = (MachineReader.Lead, "mm"),
+        ["traverse.travelPerStep"] = (MachineReader.Travel, "mm"),
+        ["cams.stroke"] = (MachineReader.Stroke, "mm"),
+        ["timed.speedSpread"] = (MachineReader.Spread, "%"),
+        ["timed.stopSpread"] = (MachineReader.Stop, null),
         ["hold.ohmPerM"] = (Allowed.OhmPerM, null),
         ["entry.resistance"] = (new Limits(QuantityKind.Resistance, 0, PossibleReading.LargestOhm, "Ω", "6.2 kΩ"), null),
         ["entry.temperature"] = (PossibleReading.Temperature, null),
         ["entry.inductance"] = (PossibleReading.Inductance, null),
         ["entry.inductanceAt"] = (PossibleReading.Frequency, null),
-    }.ToFrozenDictionary();
+    }
+        .Concat(
+            ShopRules.UsualTolerances.Keys.Select(key => KeyValuePair.Create("testTolerances." + key, (ShopRulesReader.Part, (string?)"%")))
+        )
+        .ToFrozenDictionary();
 
     /// <summary>Fields that hold a word of a table, with the words; none where any may stand there.</summary>
     private static readonly FrozenDictionary<string, IReadOnlyCollection<string>> s_words = new Dictionary<
@@ -173,6 +198,7 @@ internal static partial class FieldRanges
         ["strings.material"] = Catalogue.Materials,
         ["bobbin.material"] = [],
         ["leads.construction"] = LeadReader.Constructions,
+        ["bathLimits.material"] = [],
         ["potting.kind"] = RecipeReader.PottingKinds,
     }.ToFrozenDictionary();
 

@@ -19,10 +19,11 @@ public static class MachineReader
         ["timed"] = MachineKind.Timed,
     };
 
-    private static readonly Limits s_travel = new(QuantityKind.Length, 1e-7, 1e-3, "mm", "0.0025 mm");
-    private static readonly Limits s_lead = new(QuantityKind.Length, 1e-4, 0.02, "mm", "1 mm");
-    private static readonly Limits s_spread = new(QuantityKind.Fraction, 0.001, 0.5, "%", "8 %");
-    private static readonly Limits s_stop = new(QuantityKind.Duration, 0, 60, "s", "1 s");
+    internal static readonly Limits Travel = new(QuantityKind.Length, 1e-7, 1e-3, "mm", "0.0025 mm");
+    internal static readonly Limits Lead = new(QuantityKind.Length, 1e-4, 0.02, "mm", "1 mm");
+    internal static readonly Limits Stroke = new(QuantityKind.Length, 0.5e-3, 0.1, "mm", "11 mm");
+    internal static readonly Limits Spread = new(QuantityKind.Fraction, 0.001, 0.5, "%", "8 %");
+    internal static readonly Limits Stop = new(QuantityKind.Duration, 0, 60, "s", "1 s");
 
     /// <summary>The machine, or every problem.</summary>
     public static ReadOutcome<Machine> Read(string json) => JsonDocumentReader.Read(json, Format, Whole);
@@ -39,7 +40,7 @@ public static class MachineReader
         string name = fields.Text("name", "Winder 2");
         MachineKind kind = fields.Word("kind", s_kinds.Keys, required: true) is { } word ? s_kinds[word] : MachineKind.HandGuided;
         Counted? counter = fields.Object("counter", Counter);
-        Traverse? traverse = fields.Object("traverse", fields => new TraverseReader(fields, s_travel, s_lead).Read())?.Value;
+        Traverse? traverse = fields.Object("traverse", fields => new TraverseReader(fields, Travel, Lead).Read())?.Value;
         TimedRun? timed = fields.Object("timed", Timed);
         if (kind == MachineKind.Timed)
         {
@@ -98,11 +99,11 @@ public static class MachineReader
 
     private static TimedRun Timed(JsonFields fields)
     {
-        double? spread = fields.Optional("speedSpread", s_spread)?.Si;
+        double? spread = fields.Optional("speedSpread", Spread)?.Si;
         return new TimedRun(
             spread ?? ClockStop.UsualSpeedSpread,
             spread is not null,
-            fields.Optional("stopSpread", s_stop)?.Si ?? ClockStop.UsualStopS
+            fields.Optional("stopSpread", Stop)?.Si ?? ClockStop.UsualStopS
         );
     }
 

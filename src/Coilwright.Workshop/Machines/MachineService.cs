@@ -29,6 +29,35 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
     public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
         KeepAsync(id, json, MachineReader.ReadFile(json), person, cancel);
 
+    /// <summary>Keeps a winder typed into a form: a new one under a name of its own, or a change of one that is there.</summary>
+    /// <param name="id">Client-made id.</param>
+    /// <param name="json">The machine (coilwright.machine/1); a comma may be decimal.</param>
+    /// <param name="changed">Name of the winder that is changed; empty for a new one.</param>
+    /// <param name="person">Who enters it.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<IReadOnlyList<Problem>> KeepTypedAsync(Guid id, string json, string changed, string person, CancellationToken cancel)
+    {
+        ReadOutcome<Machine> read = MachineReader.Read(json);
+        List<Problem> problems = [.. read.Problems];
+        string name = read.Value?.Name ?? "";
+        IReadOnlyList<MachineRecord> all = await records.MachinesAsync(cancel).ConfigureAwait(false);
+        if (changed.Length == 0 && all.Any(one => one.Id != id && NameKey.Same(one.Name, name)))
+        {
+            problems.Add(new Problem("name", "another winder has this name", name, "a name of its own"));
+        }
+
+        if (changed.Length > 0 && name.Length > 0 && !NameKey.Same(changed, name))
+        {
+            problems.Add(new Problem("name", "a winder keeps its name: batches know it by it", name, changed));
+        }
+
+        return problems.Count > 0 ? problems : await KeepAsync(id, json, read, person, cancel).ConfigureAwait(false);
+    }
+
+    /// <summary>The newest document of a winder, as it was entered; null when there is none of that name.</summary>
+    public async Task<string?> TextAsync(string name, CancellationToken cancel) =>
+        (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, name))?.Json;
+
     private async Task<IReadOnlyList<Problem>> KeepAsync(
         Guid id,
         string json,

@@ -51,7 +51,7 @@ internal sealed class TraverseReader(JsonFields fields, Limits travel, Limits le
             cam.Word("motion", ["even", "harmonic"]) == "harmonic"
         )
         {
-            StrokeM = cam.Required("stroke", new Limits(QuantityKind.Length, 0.5e-3, 0.1, "mm", "11 mm")).Si,
+            StrokeM = cam.Required("stroke", MachineReader.Stroke).Si,
         };
 
     private Traverse.Gears Gears()

@@ -68,6 +68,30 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
     public Task<IReadOnlyList<Problem>> KeepAsync(Guid id, string json, string person, CancellationToken cancel) =>
         KeepAsync(id, json, ShopRulesReader.ReadFile(json), person, cancel);
 
+    /// <summary>Keeps rules typed into a form, where a comma may be decimal, or gives every problem.</summary>
+    /// <param name="id">Client-made id.</param>
+    /// <param name="json">The rules (coilwright.rules/1).</param>
+    /// <param name="seen">Id of the rules that the form was filled from; null where the shop had none.</param>
+    /// <param name="person">Who enters them.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<IReadOnlyList<Problem>> KeepTypedAsync(Guid id, string json, Guid? seen, string person, CancellationToken cancel)
+    {
+        ReadOutcome<ShopRules> read = ShopRulesReader.Read(json);
+        ShopRulesRecord? newest = await records.NewestRulesAsync(cancel).ConfigureAwait(false);
+        if (newest?.Id == id)
+        {
+            return read.Problems; // the same form once more
+        }
+
+        if (newest?.Id != seen)
+        {
+            string by = newest?.Person is { Length: > 0 } name ? name : "somebody else";
+            return [.. read.Problems, new Problem("", $"the rules were changed meanwhile by {by}; look at them and keep yours again")];
+        }
+
+        return await KeepAsync(id, json, read, person, cancel).ConfigureAwait(false);
+    }
+
     private async Task<IReadOnlyList<Problem>> KeepAsync(
         Guid id,
         string json,

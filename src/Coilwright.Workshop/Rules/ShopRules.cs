@@ -31,9 +31,12 @@ public sealed record ShopRules
     public IReadOnlyDictionary<string, double> BathLimitsC { get; init; } =
         new Dictionary<string, double>(StringComparer.OrdinalIgnoreCase);
 
-    /// <summary>Hottest bath that a plastic bears, °C, asked by its key or its label; null where the shop has stated none.</summary>
+    /// <summary>Hottest bath that a plastic bears, °C, by its key or label on either side; null where the shop has stated none.</summary>
     public double? BathLimitC(string material) =>
-        BathLimitsC.TryGetValue(KeyLabels.KeyOf(material, BathLimitsC.Keys), out double limitC) ? limitC : null;
+        BathLimitsC
+            .Where(one => string.Equals(KeyLabels.Of(one.Key), KeyLabels.Of(material), StringComparison.OrdinalIgnoreCase))
+            .Select(one => (double?)one.Value)
+            .FirstOrDefault();
 
     /// <summary>Ink: pot life of its sheet. 8 h, common practice, no source [CureRate]; a shop states its own sheet's.</summary>
     public TimeSpan PotLife { get; init; } = TimeSpan.FromHours(8);

@@ -22,10 +22,10 @@ public static class ShopRulesReader
         }
         """;
 
-    private static readonly Limits s_bath = new(QuantityKind.Temperature, 30, 120, "°C", "65 °C");
-    private static readonly Limits s_time = new(QuantityKind.Duration, 60, 60 * 86400, "h", "8 h");
-    private static readonly Limits s_room = new(QuantityKind.Temperature, 0, 60, "°C", "20 °C");
-    private static readonly Limits s_part = new(QuantityKind.Fraction, 1e-4, 1, "%", "3 %");
+    internal static readonly Limits Bath = new(QuantityKind.Temperature, 30, 120, "°C", "65 °C");
+    internal static readonly Limits InkTime = new(QuantityKind.Duration, 60, 60 * 86400, "h", "8 h");
+    internal static readonly Limits Room = new(QuantityKind.Temperature, 0, 60, "°C", "20 °C");
+    internal static readonly Limits Part = new(QuantityKind.Fraction, 1e-4, 1, "%", "3 %");
 
     /// <summary>The rules, or every problem.</summary>
     public static ReadOutcome<ShopRules> Read(string json) => JsonDocumentReader.Read(json, Format, Whole);
@@ -48,14 +48,14 @@ public static class ShopRulesReader
         {
             Serials = serials,
             Zone = Zone(fields),
-            BathLimitsC = Table(fields, "bathLimits", "material", "limit", s_bath),
+            BathLimitsC = Table(fields, "bathLimits", "material", "limit", Bath),
             PotLife = ink.PotLife,
             FullCure = ink.FullCure,
             Cure = ink.Rule,
             TestTolerances = Tolerances(fields),
             TestNeeds = Needs(fields),
-            GaussSpread = fields.Optional("gaussSpread", s_part)?.Si ?? usual.GaussSpread,
-            ChargeTolerance = fields.Optional("chargeTolerance", s_part) is { IsKnown: true } charge ? charge.Si : null,
+            GaussSpread = fields.Optional("gaussSpread", Part)?.Si ?? usual.GaussSpread,
+            ChargeTolerance = fields.Optional("chargeTolerance", Part) is { IsKnown: true } charge ? charge.Si : null,
             LeadColours = fields.Objects(
                 "leadColours",
                 lead => new LeadColour(
@@ -105,8 +105,8 @@ public static class ShopRulesReader
     {
         ShopRules usual = new();
         TimeSpan Time(string name, TimeSpan otherwise) =>
-            fields.Optional(name, s_time) is { IsKnown: true } entered ? TimeSpan.FromSeconds(entered.Si) : otherwise;
-        double sheetC = fields.Optional("sheetTemperature", s_room) is { IsKnown: true } sheet ? sheet.Si : usual.Cure.SheetC;
+            fields.Optional(name, InkTime) is { IsKnown: true } entered ? TimeSpan.FromSeconds(entered.Si) : otherwise;
+        double sheetC = fields.Optional("sheetTemperature", Room) is { IsKnown: true } sheet ? sheet.Si : usual.Cure.SheetC;
         bool doubles = fields.Word("warmth", ["doubles per 10 °C", "as it stands"]) != "as it stands";
         return new Ink(Time("potLife", usual.PotLife), Time("fullCure", usual.FullCure), new CureRule(doubles, sheetC));
     }
@@ -118,7 +118,7 @@ public static class ShopRulesReader
         {
             foreach (string quantity in ShopRules.UsualTolerances.Keys)
             {
-                if (inner.Optional(quantity, s_part) is { IsKnown: true } part)
+                if (inner.Optional(quantity, Part) is { IsKnown: true } part)
                 {
                     all[quantity] = part.Si;
                 }
