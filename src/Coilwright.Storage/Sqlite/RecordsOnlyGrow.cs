@@ -47,6 +47,13 @@ internal static class RecordsOnlyGrow
         .. Frozen("StepUndos", "", "what was taken back is entered anew, never changed"),
     ];
 
+    /// <summary>Triggers that the migration of events of pieces to typed ones takes away for its own time, and makes anew.</summary>
+    public static readonly IReadOnlyList<string> TypedPieceEventRules =
+    [
+        .. Frozen("PieceEvents", "", "an event is undone by another, never changed"),
+        .. Frozen("PieceReadings", "", "a piece is read anew, never changed"),
+    ];
+
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]
         select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";

@@ -33,7 +33,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     internal DbSet<PieceRecord> Pieces => Set<PieceRecord>();
     internal DbSet<OpenPieceRow> OpenPieces => Set<OpenPieceRow>();
     internal DbSet<PiecePartRecord> PieceParts => Set<PiecePartRecord>();
-    internal DbSet<PieceEventRecord> PieceEvents => Set<PieceEventRecord>();
+    internal DbSet<PieceEventRow> PieceEvents => Set<PieceEventRow>();
     internal DbSet<PieceReadingRecord> PieceReadings => Set<PieceReadingRecord>();
     internal DbSet<BasketRecord> Baskets => Set<BasketRecord>();
     internal DbSet<BathReadingRecord> BathReadings => Set<BathReadingRecord>();

@@ -8,6 +8,7 @@ using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Circuits;
 using Coilwright.Workshop.SetUp;
@@ -121,7 +122,7 @@ internal static class PiecePaperEndpoints
         CancellationToken cancel
     )
     {
-        DateTimeOffset? left = life.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Shipped)?.TimeUtc;
+        DateTimeOffset? left = life.History.InForce.OfType<Shipped>().LastOrDefault()?.TimeUtc;
         IReadOnlyList<PieceSnapshot> all = await shop.Pieces.Shelf.LivesAsync(
             await shop.Records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel),
             cancel
@@ -129,9 +130,7 @@ internal static class PiecePaperEndpoints
         return
         [
             .. all.Where(one =>
-                one.History.InForce.Any(happened =>
-                    happened.Kind == PieceEventKind.Shipped && happened.TimeUtc == left && happened.CustomerId == customer.Id
-                )
+                one.History.InForce.OfType<Shipped>().Any(shipped => shipped.TimeUtc == left && shipped.CustomerId == customer.Id)
             ),
         ];
     }
