@@ -1,6 +1,7 @@
 using BenchmarkDotNet.Attributes;
 using Coilwright.Storage;
 using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Stock;
@@ -48,7 +49,7 @@ public class TraceBenchmarks
         }
 
         Fill(path, recipe);
-        _desk = new TraceService(_shop, new PieceService(_shop, TimeProvider.System));
+        _desk = new TraceService(_shop, new PieceService(_shop, TimeProvider.System), new BatchDossiers(_shop, TimeProvider.System));
     }
 
     [GlobalCleanup]

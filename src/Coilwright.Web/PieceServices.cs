@@ -28,7 +28,7 @@ public sealed class PieceServices
         Test = new FinalTestService(records, Shelf, time);
         DispatchService = new DispatchService(records, Shelf);
         Returns = new ReturnService(records, Shelf, time);
-        Trace = new TraceService(records, Shelf);
+        Trace = new TraceService(records, Shelf, winding.Dossiers);
         Search = new NameSearch(records, Trace);
         Customers = new CustomerService(records, time);
     }

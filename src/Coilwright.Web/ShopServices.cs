@@ -14,10 +14,10 @@ public sealed record ShopServices(WindingService Winding, RecipeService Recipes,
     public MachineService Machines { get; } = new(Records, Time);
 
     /// <summary>The shop's wire.</summary>
-    public StockService Stock { get; } = new(Records, Time);
+    public StockService Stock { get; } = new(Records, Time, Winding.Dossiers);
 
     /// <summary>The wall of charts.</summary>
-    public ControlChartService Walls { get; } = new(Records, new MachineService(Records, Time));
+    public ControlChartService Walls { get; } = new(Records, new MachineService(Records, Time), Winding.Dossiers);
 
     /// <summary>Batches while they are wound.</summary>
     public BatchEventService Run { get; } = new(Records, Winding, new MachineService(Records, Time), Time);

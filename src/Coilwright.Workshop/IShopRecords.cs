@@ -21,6 +21,7 @@ public interface IShopRecords
     : IMachineRecords,
         IStockRecords,
         IBatchEventRecords,
+        IBatchLimitsRecords,
         IPieceRecords,
         IStepRecords,
         ICustomerRecords,
@@ -46,6 +47,10 @@ public interface IShopRecords
     /// <summary>Adds a batch; a second one with the same id is not added again.</summary>
     /// <returns>False when another batch has its name (<see cref="Entry.NameKey"/>): nothing was added.</returns>
     Task<bool> AddBatchAsync(BatchRecord batch, CancellationToken cancel);
+
+    /// <summary>Adds a batch together with what its coils are judged against, both or neither.</summary>
+    /// <returns>False when another batch has its name: nothing was added.</returns>
+    Task<bool> AddBatchAsync(BatchRecord batch, IReadOnlyList<BatchLimitsRecord> limits, CancellationToken cancel);
 
     /// <summary>
     /// Adds a reading, unless its id is already there (harmless) or the reading it supersedes has been superseded already.

@@ -4,19 +4,6 @@ using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop;
 
-/// <summary>A coil of a batch as it stands: its readings in force and the verdict on them.</summary>
-public sealed record CoilStatus(
-    string Tag,
-    IReadOnlyList<ReadingRecord> InForce,
-    IReadOnlyList<ReadingRecord> Superseded,
-    Verdict Verdict,
-    DateTimeOffset LastUtc
-)
-{
-    /// <summary>Where it came from.</summary>
-    public required CoilOrigin Origin { get; init; }
-}
-
 /// <summary>A batch as it stands.</summary>
 /// <param name="Batch">The record.</param>
 /// <param name="RecipeName">Name of its recipe.</param>
@@ -28,15 +15,15 @@ public sealed record BatchStatus(
     BatchRecord Batch,
     string RecipeName,
     string RevisionLetter,
-    IReadOnlyList<CoilStatus> Coils,
+    IReadOnlyList<CoilDossier> Coils,
     string? NextTag,
     RoomTemperature? RoomC
 )
 {
     /// <summary>
-    /// What the resistance of each coil is held against, at 20 °C: the recipe's target, or the forecast where it sets none.
+    /// What each coil is held against, resistance at 20 °C: the recipe's targets, or the forecast where it sets none; with its origin.
     /// </summary>
-    public required Band Limits { get; init; }
+    public required VerdictLimits Limits { get; init; }
 
     /// <summary>What is asked when one of these tags is entered again.</summary>
     public IReadOnlyList<SpoolQuestion> Questions { get; init; } = [];
@@ -97,7 +84,7 @@ public sealed record CoilEntry
 /// <param name="CountWords">How far the batch is, "24 of 24 done"; empty when not stored.</param>
 public sealed record CoilEntryOutcome(
     IReadOnlyList<Problem> Problems,
-    CoilStatus? Coil,
+    CoilDossier? Coil,
     string Echo,
     bool Duplicate,
     string? NextTag,

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
@@ -9,15 +8,22 @@ namespace Coilwright.Workshop;
 /// <summary>
 /// What happens at the winder: batches are begun, coils are read and judged, a slip is undone. Safe for several callers at once.
 /// </summary>
-public sealed partial class WindingService(IShopRecords records, TimeProvider clock)
+/// <param name="records">The shop's records.</param>
+/// <param name="clock">The shop's clock.</param>
+/// <param name="dossiers">Its dossiers, shared with what else asks for them.</param>
+public sealed partial class WindingService(IShopRecords records, TimeProvider clock, BatchDossiers dossiers)
 {
+    /// <summary>The winding room of a shop with dossiers of its own.</summary>
+    public WindingService(IShopRecords records, TimeProvider clock)
+        : this(records, clock, new BatchDossiers(records, clock)) { }
+
+    /// <summary>The dossiers that this service judges by.</summary>
+    public BatchDossiers Dossiers => dossiers;
+
     internal static readonly Limits Room = new(QuantityKind.Temperature, -10, 60, "°C", "23.5 °C")
     {
         Outside = "this is no room to wind in",
     };
-
-    /// <summary>Coils as judged last, with what of the records that was; judged anew when those have grown.</summary>
-    private readonly ConcurrentDictionary<Guid, Judged> _judged = new();
 
     /// <summary>Begins a batch on a released revision; sent twice it is begun once.</summary>
     /// <returns>Every problem and nothing stored, or none.</returns>
@@ -38,7 +44,8 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             Spool = known.SpoolOf(batch.Spool),
             Machine = known.WinderOf(batch.Machine),
         };
-        return await records.AddBatchAsync(tidy, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
+        IReadOnlyList<BatchLimitsRecord> limits = await dossiers.Limits.BeginAsync(tidy, revision!).ConfigureAwait(false);
+        return await records.AddBatchAsync(tidy, limits, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
     }
 
     /// <summary>A batch with all its coils; null when there is none of this id.</summary>
@@ -49,29 +56,21 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             return null;
         }
 
-        IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
-        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
-        BatchCoils coils = new(found.Batch, readings, events);
-        (int, Guid?, int) state = (readings.Count, readings.Count == 0 ? null : readings[^1].Id, events.Count); // records only grow
-        if (!_judged.TryGetValue(batchId, out var judged) || judged.State != state)
-        {
-            _judged[batchId] = judged = new(state, coils.Judge(found.Limits), coils.Remarks(found.Limits), new ReadingUndo(readings).Words);
-        }
-
+        BatchDossier dossier = await dossiers.OfAsync(found.Batch, cancel).ConfigureAwait(false);
         return new BatchStatus(
             found.Batch,
             found.Revision.RecipeName,
             found.Revision.Letter,
-            judged.Coils,
-            NextTag(found.Batch, readings, events),
+            dossier.Coils,
+            dossier.NextTag,
             await RoomAsync(cancel).ConfigureAwait(false)
         )
         {
-            Limits = found.Limits.Resistance,
-            Questions = coils.Questions,
-            Remarks = judged.Remarks,
-            UndoWords = judged.Undo,
-            Wanted = BatchNumber.Wanted(found.Batch, BatchEventLog.Holding(events)),
+            Limits = dossier.RequireLimits(),
+            Questions = dossier.Questions,
+            Remarks = dossier.Remarks,
+            UndoWords = dossier.UndoWords,
+            Wanted = dossier.Wanted,
         };
     }
 
@@ -135,13 +134,6 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
 
     private Task<RoomTemperature?> RoomAsync(CancellationToken cancel) => RoomInForce.AtAsync(records, clock.GetUtcNow(), cancel);
 
-    private sealed record Judged(
-        (int Readings, Guid? Last, int Events) State,
-        IReadOnlyList<CoilStatus> Coils,
-        IReadOnlyList<string> Remarks,
-        string Undo
-    );
-
     private sealed record Found(BatchRecord Batch, RevisionRecord Revision, VerdictLimits Limits);
 
     private async Task<Found?> FindAsync(Guid batchId, CancellationToken cancel)
@@ -153,23 +145,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
 
         RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-        return new Found(batch, revision, BatchLimits.Of(revision, batch.CoilName));
-    }
-
-    private static string? NextTag(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
-    {
-        int wanted = BatchNumber.Wanted(batch, BatchEventLog.Holding(events));
-        string[] tags = TagsOf(readings);
-        return tags.Length - BatchNumber.Beyond(batch, wanted, tags).Count >= wanted
-            ? null
-            : BatchTags.Next(batch, [.. ReadingChain.InForce(readings).Select(reading => reading.Tag)], wanted);
-    }
-
-    private static string CountWords(BatchRecord batch, IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events)
-    {
-        int wanted = BatchNumber.Wanted(batch, BatchEventLog.Holding(events));
-        string[] tags = TagsOf(readings);
-        return BatchNumber.Words(tags.Length, BatchNumber.Beyond(batch, wanted, tags).Count, wanted);
+        return new Found(batch, revision, await dossiers.Limits.OfAsync(batch, [], cancel).ConfigureAwait(false));
     }
 
     /// <summary>Tags of the coils that have a reading in force, in order of first entry.</summary>

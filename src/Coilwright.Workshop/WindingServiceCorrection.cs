@@ -52,7 +52,8 @@ public sealed partial class WindingService
 
         return store
             ? await StoreAsync(found, before, made, corrector.NewTag, cancel).ConfigureAwait(false)
-            : await StandsAsync(found, [.. before, .. made], corrector.NewTag, made, duplicate: false, cancel).ConfigureAwait(false);
+            : await StandsAsync(found, [.. before, .. made], corrector.NewTag, made, duplicate: false, cancel, stored: false)
+                .ConfigureAwait(false);
     }
 
     private async Task<CoilEntryOutcome> SentAgainAsync(

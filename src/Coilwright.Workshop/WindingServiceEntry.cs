@@ -259,22 +259,18 @@ public sealed partial class WindingService
         string tag,
         IReadOnlyList<ReadingRecord> entered,
         bool duplicate,
-        CancellationToken cancel
+        CancellationToken cancel,
+        bool stored = true
     )
     {
         IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
-        BatchCoils coils = new(found.Batch, all, events);
+        BatchDossier dossier = stored
+            ? await dossiers.KeepAsync(found.Batch, all, events, cancel).ConfigureAwait(false)
+            : await dossiers.MakeAsync(found.Batch, all, events, cancel).ConfigureAwait(false);
         string echo = entered.All(reading => reading.Withdraws) ? $"{tag} undone" : EntryReader.Echo(entered);
-        return new CoilEntryOutcome(
-            [],
-            coils.JudgeOne(found.Limits, tag),
-            echo,
-            duplicate,
-            NextTag(found.Batch, all, events),
-            CountWords(found.Batch, all, events)
-        )
+        return new CoilEntryOutcome([], dossier.Coil(tag), echo, duplicate, dossier.NextTag, dossier.CountWords)
         {
-            Signals = coils.SignalsAt(found.Limits, tag),
+            Signals = dossier.SignalsAt(tag),
         };
     }
 }

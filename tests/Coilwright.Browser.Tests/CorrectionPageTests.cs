@@ -158,7 +158,7 @@ public sealed partial class CorrectionPageTests
         Dictionary<string, string> answered = new(form) { ["coil C-001"] = "new", ["id"] = $"{Guid.NewGuid()}" },
             silent = Fields(asked);
         await PostAsync(web, $"/batches/{batch}/enter", silent, HttpStatusCode.OK); // asked once: without an answer it is the same coil
-        CoilStatus coil = Assert.Single((await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils);
+        CoilDossier coil = Assert.Single((await shop.Services.Winding.StatusAsync(batch, Cancel))!.Coils);
         Assert.Equal(("0117", "0200"), (coil.Origin.Spool, coil.Origin.OtherSpool));
         Assert.Contains(
             "spool 0200 was on when it was entered again",

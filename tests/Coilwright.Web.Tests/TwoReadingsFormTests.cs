@@ -251,7 +251,7 @@ public sealed partial class TwoReadingsFormTests
     }
 
     private static async Task<double> NominalAsync(PagesOfShop shop, BatchRecord batch) =>
-        (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!.Limits.Nominal;
+        (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!.Limits.Resistance.Nominal;
 
     /// <summary>Ten times a good coil's ohms, with a comma: neither of its readings is near a good coil.</summary>
     private static string Ambiguous(double nominalOhm) => $"{(int)(nominalOhm / 100)},100";

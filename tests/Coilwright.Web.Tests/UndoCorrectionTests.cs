@@ -68,7 +68,7 @@ public sealed class UndoCorrectionTests
             );
         }
 
-        CoilStatus coil = (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!.Coils[0];
+        CoilDossier coil = (await shop.Services.Winding.StatusAsync(batch.Id, Cancel))!.Coils[0];
         CoilCorrection correction = new()
         {
             Id = Guid.NewGuid(),

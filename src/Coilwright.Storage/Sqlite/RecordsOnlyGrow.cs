@@ -54,6 +54,12 @@ internal static class RecordsOnlyGrow
         .. Frozen("PieceReadings", "", "a piece is read anew, never changed"),
     ];
 
+    /// <summary>Triggers of the migration that brought the limits kept with a batch.</summary>
+    public static readonly IReadOnlyList<string> LimitsRules =
+    [
+        .. Frozen("BatchLimits", "", "the limits of a batch stay as they were when it began"),
+    ];
+
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]
         select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";

@@ -24,6 +24,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     internal DbSet<ShopRow> Shop => Set<ShopRow>();
     internal DbSet<RevisionRecord> Revisions => Set<RevisionRecord>();
     internal DbSet<BatchRecord> Batches => Set<BatchRecord>();
+    internal DbSet<BatchLimitsRecord> BatchLimits => Set<BatchLimitsRecord>();
     internal DbSet<ReadingRecord> Readings => Set<ReadingRecord>();
     internal DbSet<RoomTemperature> RoomTemperatures => Set<RoomTemperature>();
     internal DbSet<MachineRecord> Machines => Set<MachineRecord>();
@@ -62,6 +63,13 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
                 .WithMany()
                 .HasForeignKey(row => new { row.RecipeId, row.RevisionNumber })
                 .OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<BatchLimitsRecord>(limits =>
+        {
+            limits.ToTable("BatchLimits").HasKey(CountedKey(limits));
+            limits.HasAlternateKey(row => row.Id);
+            limits.HasIndex(row => new { row.BatchId, row.AtHz }).IsUnique();
+            limits.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<ReadingRecord>(MapReading);
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));

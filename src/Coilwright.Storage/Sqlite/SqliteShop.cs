@@ -90,7 +90,9 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
         return await context.Batches.AsNoTracking().SingleOrDefaultAsync(row => row.Id == batchId, cancel);
     }
 
-    public async Task<bool> AddBatchAsync(BatchRecord batch, CancellationToken cancel)
+    public Task<bool> AddBatchAsync(BatchRecord batch, CancellationToken cancel) => AddBatchAsync(batch, [], cancel);
+
+    public async Task<bool> AddBatchAsync(BatchRecord batch, IReadOnlyList<BatchLimitsRecord> limits, CancellationToken cancel)
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
@@ -106,6 +108,8 @@ public sealed partial class SqliteShop : IShopRecords, IAsyncDisposable
         }
 
         context.Add(batch);
+        await context.SaveChangesAsync(cancel);
+        context.AddRange(limits);
         await context.SaveChangesAsync(cancel);
         await alone.CommitAsync(cancel);
         return true;

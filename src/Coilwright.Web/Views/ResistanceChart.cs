@@ -1,5 +1,6 @@
 using Coilwright.Physics;
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Web.Views;
@@ -24,9 +25,10 @@ public sealed record ResistanceChart(IReadOnlyList<ResistanceChartPoint> Points,
                     .Coils.Where(IsDrawn)
                     .Select(coil => new ResistanceChartPoint(coil.Tag, coil.Verdict.DcResistanceAt20C, coil.Verdict.Kind)),
             ],
-            standing.Limits
+            standing.Limits.Resistance
         )
         {
+            LimitsOrigin = standing.Limits.Origin?.Words ?? "",
             Run = BatchChart.Of(standing.Coils.Select(coil => (coil.Tag, coil.Verdict))),
             NotDrawn = [.. standing.Coils.Where(coil => !IsDrawn(coil)).Select(coil => coil.Tag)],
         };
@@ -34,11 +36,14 @@ public sealed record ResistanceChart(IReadOnlyList<ResistanceChartPoint> Points,
     /// <summary>The run as a chart with its own limits and signals; null for fewer than two coils that count.</summary>
     public RunChart? Run { get; init; }
 
+    /// <summary>Where the limits come from, in words; empty when they are not kept.</summary>
+    public string LimitsOrigin { get; init; } = "";
+
     /// <summary>Tags of coils without a usable resistance: not read, or not understood.</summary>
     public IReadOnlyList<string> NotDrawn { get; init; } = [];
 
-    private static bool IsDrawn(CoilStatus coil) => coil.Verdict.DcResistanceAt20C is not null || IsOpen(coil);
+    private static bool IsDrawn(CoilDossier coil) => coil.Verdict.DcResistanceAt20C is not null || IsOpen(coil);
 
-    private static bool IsOpen(CoilStatus coil) =>
+    private static bool IsOpen(CoilDossier coil) =>
         coil.InForce.LastOrDefault(reading => reading.Quantity == "dcResistance") is { Flag: PossibleReading.Open };
 }

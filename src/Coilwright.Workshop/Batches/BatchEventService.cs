@@ -16,7 +16,7 @@ public sealed record BatchProgress(BatchStatus Status, BatchEventLog History, Co
     public double WantedTurns => History.WantedTurns ?? Plan.SetUp.Turns;
 
     /// <summary>The first coil read; null before it.</summary>
-    public CoilStatus? FirstPiece => Status.Coils.Count == 0 ? null : Status.Coils[0];
+    public CoilDossier? FirstPiece => Status.Coils.Count == 0 ? null : Status.Coils[0];
 
     /// <summary>Coils still to be wound or read.</summary>
     public int CoilsLeft => Math.Max(0, Status.Wanted - (Status.Coils.Count - Status.Beyond.Count));

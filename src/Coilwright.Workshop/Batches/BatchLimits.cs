@@ -1,17 +1,124 @@
 using System.Collections.Concurrent;
+using System.Reflection;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Batches;
 
-/// <summary>What the coils of a batch are judged against: the one answer for verdict, pages and charts.</summary>
-internal static class BatchLimits
+/// <summary>
+/// What the coils of a batch are judged against: worked out once, kept with the batch, and from then on the one answer for verdict, pages
+/// and charts, whatever the program learns to forecast better.
+/// </summary>
+/// <param name="records">The shop's records.</param>
+/// <param name="clock">Time of what is kept later than the batch began.</param>
+/// <param name="forecast">Limits of a revision's coil; null for this program's own.</param>
+internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func<RevisionRecord, string, VerdictLimits>? forecast = null)
 {
-    /// <summary>Limits of released revisions; those never change, and their forecast takes a while.</summary>
+    /// <summary>Forecasts of released revisions; those never change, and a forecast takes a while.</summary>
     private static readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Json, string Coil), VerdictLimits> s_known = new();
 
-    public static VerdictLimits Of(RevisionRecord revision, string coilName) =>
-        s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName), _ => Make(revision, coilName));
+    private static readonly string s_program = typeof(BatchLimits)
+        .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
+        ?.InformationalVersion.Split('+')[0]
+        ?? "";
+
+    private readonly ConcurrentDictionary<Guid, IReadOnlyList<BatchLimitsRecord>> _kept = new();
+
+    /// <summary>What is written as a batch begins; nothing for a revision that gives no limits.</summary>
+    public async Task<IReadOnlyList<BatchLimitsRecord>> BeginAsync(BatchRecord batch, RevisionRecord revision)
+    {
+        RecordStatus<IReadOnlyList<BatchLimitsRecord>> made = await RecordStatus
+            .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Begin(batch, revision)))
+            .ConfigureAwait(false);
+        return made.Value ?? [];
+    }
+
+    /// <summary>The limits of a batch.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <param name="frequenciesHz">Frequencies of its readings: what a good coil reads there is kept with the batch.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <exception cref="UnreadableRecordException">Nothing is kept, and its revision gives no limits.</exception>
+    public async Task<VerdictLimits> OfAsync(BatchRecord batch, IEnumerable<double> frequenciesHz, CancellationToken cancel)
+    {
+        IReadOnlyList<BatchLimitsRecord> kept = _kept.TryGetValue(batch.Id, out IReadOnlyList<BatchLimitsRecord>? known)
+            ? known
+            : await records.BatchLimitsAsync(batch.Id, cancel).ConfigureAwait(false);
+        double[] wanted =
+        [
+            .. frequenciesHz.Append(VerdictLimits.UsualHz).Where(hz => hz > 0).Distinct().Where(hz => !KeptLimits.Knows(kept, hz)),
+        ];
+        if (kept.Count == 0 || wanted.Length > 0)
+        {
+            kept = await AddAsync(batch, kept, wanted, cancel).ConfigureAwait(false);
+        }
+
+        _kept[batch.Id] = kept;
+        return KeptLimits.Read(kept) ?? throw new InvalidOperationException("Limits of a batch without their first record.");
+    }
+
+    private async Task<IReadOnlyList<BatchLimitsRecord>> AddAsync(
+        BatchRecord batch,
+        IReadOnlyList<BatchLimitsRecord> kept,
+        double[] wanted,
+        CancellationToken cancel
+    )
+    {
+        RevisionRecord revision = await RevisionAsync(batch, cancel).ConfigureAwait(false);
+        RecordStatus<VerdictLimits> forecast = await RecordStatus
+            .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Forecast(revision, batch.CoilName)))
+            .ConfigureAwait(false);
+        if (kept.Count > 0 && forecast.Value is null)
+        {
+            return kept; // judged as it was begun; a reading at another frequency is held against nothing
+        }
+
+        VerdictLimits limits = forecast.Value ?? Forecast(revision, batch.CoilName); // throws with the reason
+        DateTimeOffset nowUtc = clock.GetUtcNow();
+        List<BatchLimitsRecord> made = [];
+        if (kept.Count == 0)
+        {
+            made.Add(Row(batch, 0, KeptLimits.Write(limits), atBegin: false, nowUtc));
+        }
+
+        bool atBegin = kept.Count > 0 && kept[0].AtBegin;
+        made.AddRange(wanted.Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin, nowUtc)));
+        return await records.TryAddBatchLimitsAsync(made, cancel).ConfigureAwait(false)
+            ? await records.BatchLimitsAsync(batch.Id, cancel).ConfigureAwait(false)
+            : [.. kept, .. made];
+    }
+
+    private IReadOnlyList<BatchLimitsRecord> Begin(BatchRecord batch, RevisionRecord revision)
+    {
+        VerdictLimits limits = Forecast(revision, batch.CoilName);
+        double[] usual = [VerdictLimits.UsualHz, limits.Inductance?.AtHz ?? VerdictLimits.UsualHz];
+        return
+        [
+            Row(batch, 0, KeptLimits.Write(limits), atBegin: true, batch.BegunUtc),
+            .. usual.Distinct().Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin: true, batch.BegunUtc)),
+        ];
+    }
+
+    private static BatchLimitsRecord Row(BatchRecord batch, double hz, string json, bool atBegin, DateTimeOffset timeUtc) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            BatchId = batch.Id,
+            AtHz = hz,
+            Json = json,
+            RevisionNumber = batch.RevisionNumber,
+            Program = s_program,
+            AtBegin = atBegin,
+            TimeUtc = timeUtc,
+        };
+
+    private async Task<RevisionRecord> RevisionAsync(BatchRecord batch, CancellationToken cancel) =>
+        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+        ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
+
+    private VerdictLimits Forecast(RevisionRecord revision, string coilName) =>
+        forecast?.Invoke(revision, coilName)
+        ?? s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName), _ => Make(revision, coilName));
 
     private static VerdictLimits Make(RevisionRecord revision, string coilName)
     {

@@ -13,9 +13,8 @@ namespace Coilwright.Workshop.ControlCharts;
 /// <summary>
 /// The wall of charts: which coils are drawn, from where their limits are taken, and what the charts say. Safe for several callers at once.
 /// </summary>
-public sealed class ControlChartService(IShopRecords records, MachineService machines)
+public sealed class ControlChartService(IShopRecords records, MachineService machines, BatchDossiers dossiers)
 {
-    private readonly JudgedCoils _judged = new();
     private readonly ConcurrentDictionary<(Guid Recipe, int Number, string Coil, string Quantity), Band?> _bands = new();
 
     /// <summary>The wall as chosen.</summary>
@@ -34,7 +33,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
         problems.AddRange(read.Problems);
         choices = choices with { Problems = problems, Last = read.Coils, Kept = kept };
         BatchRecord[] drawn = [.. choices.Batches.Where(batch => choices.Batch is null || batch.Id == choices.Batch)];
-        choices = choices with { Unreadable = await JudgedCoils.UnreadableAsync(records, drawn, cancel).ConfigureAwait(false) };
+        choices = choices with { Unreadable = await UnreadableAsync(drawn, cancel).ConfigureAwait(false) };
         return problems.Count > 0 || drawn.Length == 0 ? choices : await DrawAsync(choices, read, drawn, cancel).ConfigureAwait(false);
     }
 
@@ -98,18 +97,15 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
     private async Task<ChartResult> DrawAsync(ChartResult choices, ChartSettingsReader read, BatchRecord[] drawn, CancellationToken cancel)
     {
         ChartSettingsForm form = choices.Form;
-        CoilSources? sources =
-            form.Machine.Trim().Length + form.Spool.Trim().Length > 0
-                ? await CoilSources.ReadAsync(records, drawn, cancel).ConfigureAwait(false)
-                : null;
+        bool bySource = form.Machine.Trim().Length + form.Spool.Trim().Length > 0;
+        IReadOnlyDictionary<Guid, BatchDossier>? sources = bySource ? await dossiers.OfAsync(drawn, cancel).ConfigureAwait(false) : null;
         ChartQuery query = new()
         {
             Batches = [.. drawn.Select(batch => batch.Id)],
             Quantity = read.Question.Quantity,
             Coils = read.Coils,
             Wanted = reading =>
-                Same(form.Person, reading.Person)
-                && (sources is null || (Same(form.Machine, sources.MachineOf(reading)) && Same(form.Spool, sources.SpoolOf(reading)))),
+                Same(form.Person, reading.Person) && (sources is null || IsFrom(form, sources[reading.BatchId].OriginOf(reading.Tag))),
         };
         IReadOnlyList<ChartReading> last = await records.ChartReadingsAsync(query, cancel).ConfigureAwait(false);
         if (last.Count == 0)
@@ -241,6 +237,13 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
 
     private async Task<Band?> BandAsync(BatchRecord batch, string quantity, CancellationToken cancel)
     {
+        if (quantity is QuantityKey.DcResistance or QuantityKey.Inductance)
+        {
+            VerdictLimits? limits = (await dossiers.LimitsOfAsync(batch, cancel).ConfigureAwait(false)).Value;
+            Band? band = quantity == QuantityKey.DcResistance ? limits?.Resistance : limits?.Inductance;
+            return band is { IsTarget: true } ? band : null;
+        }
+
         (Guid, int, string, string) key = (batch.RecipeId, batch.RevisionNumber, batch.CoilName, quantity);
         if (_bands.TryGetValue(key, out Band? known))
         {
@@ -266,15 +269,31 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
 
     private sealed record Targets(Band? Band);
 
-    private Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>>> VerdictsAsync(
+    private async Task<IReadOnlyDictionary<Guid, IReadOnlyDictionary<string, Verdict>>> VerdictsAsync(
         IEnumerable<BatchRecord> batches,
         IReadOnlyList<ChartReading> readings,
         CancellationToken cancel
     )
     {
         HashSet<Guid> drawn = [.. readings.Select(reading => reading.BatchId)];
-        return _judged.OfAsync(records, batches.Where(batch => drawn.Contains(batch.Id)), cancel);
+        IReadOnlyDictionary<Guid, BatchDossier> judged = await dossiers
+            .OfAsync(batches.Where(batch => drawn.Contains(batch.Id)), cancel)
+            .ConfigureAwait(false);
+        return judged.ToDictionary(one => one.Key, one => one.Value.Weighed);
     }
+
+    private async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(IEnumerable<BatchRecord> batches, CancellationToken cancel)
+    {
+        List<RecordStatus<VerdictLimits>> read = [];
+        foreach (BatchRecord batch in batches)
+        {
+            read.Add(await dossiers.LimitsOfAsync(batch, cancel).ConfigureAwait(false));
+        }
+
+        return read.Unreadable();
+    }
+
+    private static bool IsFrom(ChartSettingsForm form, CoilOrigin coil) => Same(form.Machine, coil.Machine) && Same(form.Spool, coil.Spool);
 
     private static bool Same(string wanted, string found) =>
         wanted.Trim().Length == 0 || string.Equals(wanted.Trim(), found, StringComparison.OrdinalIgnoreCase);

@@ -7,7 +7,7 @@ namespace Coilwright.Workshop.Pieces;
 /// <param name="Batch">Its batch.</param>
 /// <param name="Coil">Its readings and verdict.</param>
 /// <param name="Turns">Turns it was wound with, as far as noted; else those of its recipe.</param>
-public sealed record CoilAtHand(BatchRecord Batch, CoilStatus Coil, double Turns)
+public sealed record CoilAtHand(BatchRecord Batch, CoilDossier Coil, double Turns)
 {
     /// <summary>True when the turns were noted of this coil, false when they are those it was to have.</summary>
     public bool TurnsNoted { get; init; }

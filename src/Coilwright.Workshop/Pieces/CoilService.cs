@@ -162,24 +162,16 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
             return [];
         }
 
-        BatchEventLog history = new(
-            batch,
-            await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false),
-            new Dictionary<string, DateTimeOffset>()
-        );
+        BatchDossier dossier = await winding.Dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
         double turns = CoilPlan.Of(revision, batch.CoilName).SetUp.Turns;
         return
         [
-            .. standing.Coils.Select(coil => new CoilAtHand(
-                batch,
-                coil,
-                Noted(coil) ?? (history.EndedLow.TryGetValue(coil.Tag, out double low) ? low : history.WantedTurns ?? turns)
-            )
+            .. standing.Coils.Select(coil => new CoilAtHand(batch, coil, Noted(coil) ?? dossier.TurnsOf(coil.Tag) ?? turns)
             {
-                TurnsNoted = Noted(coil) is not null || history.EndedLow.ContainsKey(coil.Tag),
+                TurnsNoted = Noted(coil) is not null || dossier.History.EndedLow.ContainsKey(coil.Tag),
             }),
         ];
     }
 
-    private static double? Noted(CoilStatus coil) => coil.InForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;
+    private static double? Noted(CoilDossier coil) => coil.InForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns;
 }

@@ -19,15 +19,15 @@ public static class BatchJudgement
         IReadOnlyList<ReadingRecord>? golden = null
     ) => Judge(limits, coils, golden, [.. Enumerable.Range(0, coils.Count)]);
 
-    /// <summary>The verdict on one coil in the light of the others; the same as among all of them, and sooner.</summary>
+    /// <summary>The verdicts on some coils in the light of the others; the same as among all of them, and sooner.</summary>
     /// <param name="limits">What it is judged against.</param>
     /// <param name="coils">All coils of the batch.</param>
-    /// <param name="place">Which of them, from 0.</param>
-    public static Verdict JudgeOne(
+    /// <param name="places">Which of them, from 0; the verdicts come in this order.</param>
+    public static IReadOnlyList<Verdict> JudgeSome(
         VerdictLimits limits,
         IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils,
-        int place
-    ) => Judge(limits, coils, golden: null, [place])[0];
+        int[] places
+    ) => Judge(limits, coils, golden: null, places);
 
     /// <summary>The verdicts without causes: enough for the run's chart, and sooner.</summary>
     public static IReadOnlyList<Verdict> WithoutCauses(

@@ -48,6 +48,9 @@ public sealed record VerdictLimits
     /// </summary>
     public double MeterPart { get; init; } = 0.001;
 
+    /// <summary>Where they come from when they are kept with a batch; null for limits of the moment.</summary>
+    public LimitsOrigin? Origin { get; init; }
+
     /// <summary>Limits for one coil of a recipe at the winder: its targets, and the forecast where it has none.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="coilIndex">Which coil, from 0.</param>

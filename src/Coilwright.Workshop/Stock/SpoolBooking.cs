@@ -1,5 +1,4 @@
 using Coilwright.Workshop.Batches;
-using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Stock;
 
@@ -9,34 +8,21 @@ internal static class SpoolBooking
     /// <summary>
     /// One use for each coil that has a reading in force, and one for each coil scrapped: an undone reading or event books nothing.
     /// </summary>
-    /// <param name="batch">The batch.</param>
+    /// <param name="dossier">The batch.</param>
     /// <param name="plan">What a coil takes.</param>
-    /// <param name="events">All of its events in order of entry.</param>
-    /// <param name="readings">All of its readings in order of entry.</param>
-    public static IEnumerable<(string Spool, SpoolUse Use)> Of(
-        BatchRecord batch,
-        CoilPlan plan,
-        IReadOnlyList<BatchEventRecord> events,
-        IReadOnlyList<ReadingRecord> readings
-    )
+    public static IEnumerable<(string Spool, SpoolUse Use)> Of(BatchDossier dossier, CoilPlan plan)
     {
-        BatchEventLog history = new(batch, events, new Dictionary<string, DateTimeOffset>());
-        CoilOrigins origins = new(batch, events, readings);
-        foreach (CoilOrigin coil in origins.Tags.Select(origins.Of))
+        string batch = dossier.Batch.Name;
+        foreach (CoilOrigin coil in dossier.Tags.Select(dossier.OriginOf))
         {
-            double turns = history.EndedLow.TryGetValue(coil.Tag, out double ended)
-                ? ended
-                : TurnsAt(history, coil.WoundUtc) ?? plan.SetUp.Turns;
-            yield return (coil.Spool, new SpoolUse(batch.Name, coil.Tag, plan.WireM(turns), false, coil.WoundUtc));
+            double wireM = plan.WireM(dossier.TurnsOf(coil.Tag) ?? plan.SetUp.Turns);
+            yield return (coil.Spool, new SpoolUse(batch, coil.Tag, wireM, false, coil.WoundUtc));
         }
 
-        foreach (BatchEventRecord scrap in history.InForce.Where(one => one.Kind == BatchEventKind.Scrapped))
+        foreach (BatchEventRecord scrap in dossier.History.InForce.Where(one => one.Kind == BatchEventKind.Scrapped))
         {
             double wireM = plan.WireM(scrap.Turns ?? plan.SetUp.Turns);
-            yield return (origins.SpoolAt(scrap.TimeUtc), new SpoolUse(batch.Name, scrap.Tag, wireM, true, scrap.TimeUtc));
+            yield return (dossier.SpoolAt(scrap.TimeUtc), new SpoolUse(batch, scrap.Tag, wireM, true, scrap.TimeUtc));
         }
     }
-
-    private static double? TurnsAt(BatchEventLog history, DateTimeOffset timeUtc) =>
-        history.InForce.LastOrDefault(one => one.Kind == BatchEventKind.SpoolTaken && one.TimeUtc <= timeUtc)?.Turns;
 }

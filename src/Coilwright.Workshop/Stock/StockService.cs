@@ -12,7 +12,7 @@ namespace Coilwright.Workshop.Stock;
 /// The shop's wire: spools come in, are measured and weighed, and are used up by coils. Use is never typed: it follows from the coils wound
 /// or scrapped.
 /// </summary>
-public sealed class StockService(IShopRecords records, TimeProvider clock)
+public sealed class StockService(IShopRecords records, TimeProvider clock, BatchDossiers dossiers)
 {
     /// <summary>95 % doubt of a workshop scale, kg, and of a supplier's mass, as a part of it. Common practice, no source.</summary>
     private const double ScaleKg = 1e-3,
@@ -273,11 +273,11 @@ public sealed class StockService(IShopRecords records, TimeProvider clock)
             IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
             if (revision is not null && (batch.Spool.Length > 0 || events.Any(one => one.Spool.Length > 0)))
             {
-                IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
+                BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
                 RecordStatus<CoilPlan> plan = await RecordStatus
                     .ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName)))
                     .ConfigureAwait(false);
-                uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(batch, plan.Value, events, readings));
+                uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(dossier, plan.Value));
                 unread.AddRange(
                     plan.Value is null
                         ? events

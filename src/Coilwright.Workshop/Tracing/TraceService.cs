@@ -13,7 +13,7 @@ using Coilwright.Workshop.Stock;
 namespace Coilwright.Workshop.Tracing;
 
 /// <summary>From a serial to everything in the piece, and from a spool, lot, basket, ink or customer to every piece.</summary>
-public sealed class TraceService(IShopRecords records, PieceService shelf)
+public sealed class TraceService(IShopRecords records, PieceService shelf, BatchDossiers dossiers)
 {
     private static readonly string[] s_kinds =
     [
@@ -362,16 +362,8 @@ public sealed class TraceService(IShopRecords records, PieceService shelf)
     {
         BatchRecord batch = await records.FindBatchAsync(part.BatchId!.Value, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("A coil of a batch that is not there.");
-        IReadOnlyList<ReadingRecord> all = await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
-        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
-        ReadingRecord[] readings = [.. ReadingChain.InForce(all).Where(reading => reading.Tag == part.Tag)];
-        BatchEventLog history = new(batch, events, new Dictionary<string, DateTimeOffset>());
-        CoilOrigin origin = new CoilOrigins(batch, events, all).Of(part.Tag);
-        IEnumerable<string> hands = history
-            .InForce.Where(one => one.Tag == part.Tag)
-            .Select(one => one.Person)
-            .Concat(readings.Select(reading => reading.Person))
-            .Append(batch.Person);
+        BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
+        CoilOrigin origin = dossier.OriginOf(part.Tag);
         return new TracedCoil(
             batch,
             part.Tag,
@@ -380,8 +372,8 @@ public sealed class TraceService(IShopRecords records, PieceService shelf)
             origin.Spool,
             spools.FirstOrDefault(one => Same(one.Label, origin.Spool))?.Lot ?? "",
             origin.Machine,
-            [.. hands.Where(person => person.Length > 0).Distinct(StringComparer.OrdinalIgnoreCase)],
-            readings
+            dossier.PeopleOf(part.Tag),
+            dossier.InForce(part.Tag)
         )
         {
             SpoolDoubt = origin.Doubt,
@@ -390,9 +382,8 @@ public sealed class TraceService(IShopRecords records, PieceService shelf)
 
     private async Task<Dictionary<string, string>> SpoolOfCoilsAsync(BatchRecord batch, CancellationToken cancel)
     {
-        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
-        CoilOrigins origins = new(batch, events, await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
-        return origins.Tags.ToDictionary(tag => tag, tag => origins.Of(tag).Spool, StringComparer.Ordinal);
+        BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
+        return dossier.Tags.ToDictionary(tag => tag, tag => dossier.OriginOf(tag).Spool, StringComparer.Ordinal);
     }
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);

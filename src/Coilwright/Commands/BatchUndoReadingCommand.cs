@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
 
 namespace Coilwright.Commands;
 
@@ -21,6 +22,6 @@ internal static class BatchUndoReadingCommand
         });
     }
 
-    private static string Stands(CoilStatus? coil) =>
+    private static string Stands(CoilDossier? coil) =>
         coil is null ? "its tag is free again" : $"{coil.Tag} reads {string.Join(", ", coil.InForce.Select(reading => reading.Typed))}";
 }

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 
@@ -89,7 +90,7 @@ public static class ReadCommand
     private static async Task<int> AnswerAsync(CommandContext desk, CoilEntryOutcome outcome)
     {
         Refuse(outcome.Problems);
-        CoilStatus coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
+        CoilDossier coil = outcome.Coil ?? throw new InvalidOperationException("An entry without problems has a coil.");
         string spool = coil.Origin.Doubt.Length > 0 ? $" Spool {coil.Origin.Spool}: {coil.Origin.Doubt}." : "";
         await desk
             .Output.WriteLineAsync(

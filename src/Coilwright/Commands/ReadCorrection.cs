@@ -46,7 +46,7 @@ internal sealed class ReadCorrection
     public CoilCorrection Read(ParseResult parsed, BatchStatus standing, CoilEntry typed)
     {
         string tag = BatchTags.Tidy(standing.Batch, typed.Tag);
-        CoilStatus coil = standing.Coils.FirstOrDefault(coil => coil.Tag == tag)
+        CoilDossier coil = standing.Coils.FirstOrDefault(coil => coil.Tag == tag)
             ?? throw WrongInputException.About("--tag", $"{tag} has no reading to correct");
         ReadingAsWritten ohms = ReadingAsWritten.Of(One(coil, "dcResistance", parsed.GetRequiredValue(_wrong)));
         List<ReadingAsWritten> readings =
@@ -76,7 +76,7 @@ internal sealed class ReadCorrection
         };
     }
 
-    private static ReadingRecord One(CoilStatus coil, string quantity, string wrong)
+    private static ReadingRecord One(CoilDossier coil, string quantity, string wrong)
     {
         ReadingRecord[] all = [.. coil.InForce.Where(reading => reading.Quantity == quantity)];
         ReadingRecord[] meant = [.. all.Where(reading => wrong.Length == 0 || reading.Typed.Trim() == wrong.Trim())];

@@ -201,7 +201,7 @@ internal sealed class DemoShop(ShopServices shop, DemoClock clock, DateTimeOffse
         BatchStatus standing = await shop.Winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("The batch just begun is gone.");
         BatchFormatter.Write(output, standing);
-        foreach (CoilStatus coil in standing.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Reject))
+        foreach (CoilDossier coil in standing.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Reject))
         {
             await output.WriteLineAsync($"  {coil.Tag} is rejected: {VerdictFormatter.Why(coil.Verdict)}").ConfigureAwait(false);
         }

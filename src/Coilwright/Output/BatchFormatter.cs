@@ -15,7 +15,7 @@ internal static class BatchFormatter
         );
         IReadOnlySet<string> beyond = standing.Beyond;
         Table table = new("tag", "typed", "at 20 °C", "verdict", "why");
-        foreach (CoilStatus coil in standing.Coils)
+        foreach (CoilDossier coil in standing.Coils)
         {
             string typed = coil.InForce.FirstOrDefault(reading => reading.Quantity == "dcResistance")?.Typed ?? "–";
             table.Add(
@@ -28,6 +28,11 @@ internal static class BatchFormatter
         }
 
         table.Write(writer);
+        if (standing.Limits.Origin is { } limits)
+        {
+            writer.WriteLine($"Judged by {limits.Words}.");
+        }
+
         foreach (string remark in standing.Remarks)
         {
             writer.WriteLine($"Note: {remark}.");

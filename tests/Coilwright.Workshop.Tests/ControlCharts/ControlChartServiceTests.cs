@@ -15,7 +15,7 @@ public sealed class ControlChartServiceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         (BatchRecord first, BatchRecord second) = await TwoBatchesAsync(shop);
-        ControlChartService room = new(shop.Records, shop.Machines);
+        ControlChartService room = new(shop.Records, shop.Machines, shop.Room.Dossiers);
         Assert.Equal(60, (await room.ShowAsync(new ChartSettingsForm(), Cancel)).ControlChart!.Points.Count);
         ChartResult one = await room.ShowAsync(new ChartSettingsForm { Batch = $"{first.Id}" }, Cancel);
         Assert.Equal((30, first.Id), (one.ControlChart!.Points.Count, one.Batch));
@@ -32,7 +32,7 @@ public sealed class ControlChartServiceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         await TwoBatchesAsync(shop);
-        ControlChartService room = new(shop.Records, shop.Machines);
+        ControlChartService room = new(shop.Records, shop.Machines, shop.Room.Dossiers);
         ControlChart all = (await room.ShowAsync(new ChartSettingsForm(), Cancel)).ControlChart!;
         ChartResult last = await room.ShowAsync(new ChartSettingsForm { Last = "15" }, Cancel);
         Assert.Equal((all.Centre, all.Sigma), (last.ControlChart!.Centre, last.ControlChart.Sigma));
@@ -64,7 +64,7 @@ public sealed class ControlChartServiceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         await TwoBatchesAsync(shop);
-        ControlChartService room = new(shop.Records, shop.Machines);
+        ControlChartService room = new(shop.Records, shop.Machines, shop.Room.Dossiers);
         ChartResult anew = await room.ShowAsync(
             new ChartSettingsForm
             {
@@ -123,7 +123,7 @@ public sealed class ControlChartServiceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         await TwoBatchesAsync(shop);
-        ChartResult shown = await new ControlChartService(shop.Records, shop.Machines).ShowAsync(
+        ChartResult shown = await new ControlChartService(shop.Records, shop.Machines, shop.Room.Dossiers).ShowAsync(
             new ChartSettingsForm
             {
                 Last = "none",
@@ -147,7 +147,10 @@ public sealed class ControlChartServiceTests
     public async Task A_shop_without_batches_has_an_empty_wall()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        ChartResult shown = await new ControlChartService(shop.Records, shop.Machines).ShowAsync(new ChartSettingsForm(), Cancel);
+        ChartResult shown = await new ControlChartService(shop.Records, shop.Machines, shop.Room.Dossiers).ShowAsync(
+            new ChartSettingsForm(),
+            Cancel
+        );
         Assert.Null(shown.ControlChart);
         Assert.Empty(shown.Problems);
         Assert.Empty(shown.Recipes);
@@ -170,7 +173,7 @@ public sealed class ControlChartServiceTests
 
         RunChart run = BatchChart.Of((await shop.StatusAsync(batch)).Coils.Select(coil => (coil.Tag, coil.Verdict)))!;
         ControlChart wall = (
-            await new ControlChartService(shop.Records, shop.Machines).ShowAsync(new ChartSettingsForm(), Cancel)
+            await new ControlChartService(shop.Records, shop.Machines, shop.Room.Dossiers).ShowAsync(new ChartSettingsForm(), Cancel)
         ).ControlChart!;
         Assert.Equal(6205, wall.Centre, 1e-6);
         Assert.Equal(run.Centre, wall.Centre, 1e-9);

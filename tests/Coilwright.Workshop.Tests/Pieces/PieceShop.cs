@@ -168,7 +168,7 @@ internal sealed class PieceShop : IAsyncDisposable
         Test = new FinalTestService(Shop.Records, Shelf, Shop.Clock);
         DispatchService = new DispatchService(Shop.Records, Shelf);
         Returns = new ReturnService(Shop.Records, Shelf, Shop.Clock);
-        Trace = new TraceService(Shop.Records, Shelf);
+        Trace = new TraceService(Shop.Records, Shelf, Shop.Room.Dossiers);
         Customers = new CustomerService(Shop.Records, Shop.Clock);
     }
 }

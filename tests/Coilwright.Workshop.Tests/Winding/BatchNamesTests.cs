@@ -123,7 +123,7 @@ public sealed class BatchNamesTests
         await shop.KeptAsync(WorkingShop.Entry(second, "C-001", "6.20 k"));
         Assert.Empty(await shop.Run.RecordEventAsync(BatchEventServiceTests.Said(second, BatchEventKind.Released), Cancel));
 
-        TraceService trace = new(shop.Records, new Workshop.Pieces.PieceService(shop.Records, shop.Clock));
+        TraceService trace = new(shop.Records, new Workshop.Pieces.PieceService(shop.Records, shop.Clock), shop.Room.Dossiers);
         IReadOnlyList<TraceHit> batches = await trace.FindAsync("h-12", Cancel),
             coils = await trace.FindAsync("H-12/C-001", Cancel),
             tags = await trace.FindAsync("C-001", Cancel);

@@ -15,7 +15,7 @@ public sealed class CoilEntryTests
     public async Task Story_2_ohms_are_compared_at_20_degrees(string ohms, string temperature, double at20C, VerdictKind kind)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", ohms, temperature));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", ohms, temperature));
         Assert.Equal(kind, coil.Verdict.Kind);
         Assert.Equal(at20C, coil.Verdict.DcResistanceAt20C!.Value.Value, 0.5); // half of the last printed digit
     }
@@ -31,7 +31,7 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", ohms, ""));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", ohms, ""));
         Assert.Equal(kind, coil.Verdict.Kind);
         Assert.Contains(coil.Verdict.Reasons, reason => reason.Contains("not recorded, so ±2 %", StringComparison.Ordinal));
         Assert.Null(Assert.Single(await shop.ReadingsAsync(batch)).TemperatureC);
@@ -98,7 +98,7 @@ public sealed class CoilEntryTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
         Workshop.Pieces.LateEntry late = new(shop.Clock.GetUtcNow().AddMinutes(-9), shop.Clock.GetUtcNow());
-        CoilStatus coil = (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel, late)).Coil!;
+        CoilDossier coil = (await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel, late)).Coil!;
         ReadingRecord kept = Assert.Single(await shop.ReadingsAsync(batch));
         Assert.Equal(typed, kept.Typed);
         Assert.NotEqual("", kept.Flag);
@@ -165,7 +165,7 @@ public sealed class CoilEntryTests
     public async Task An_open_coil_is_rejected_with_what_to_check_first(string typed)
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", typed));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", typed));
         Assert.Equal((VerdictKind.Reject, "open", "open"), (coil.Verdict.Kind, coil.InForce[0].Flag, coil.Verdict.Causes[0].Name));
         Assert.Null(coil.InForce[0].Si);
     }
@@ -174,7 +174,7 @@ public sealed class CoilEntryTests
     public async Task Kilo_ohms_typed_without_their_k_are_asked_about_not_rejected()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", "6.18"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(await shop.BatchAsync(), "C-001", "6.18"));
         Assert.Equal((VerdictKind.Hold, 6.18), (coil.Verdict.Kind, coil.InForce[0].Si!.Value));
         Assert.Contains("6.18k", coil.Verdict.Reasons[0], StringComparison.Ordinal);
     }
@@ -218,9 +218,9 @@ public sealed class CoilEntryTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus good = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
-        CoilStatus low = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.05 k") with { Inductance = "1.6 H" });
-        CoilStatus elsewhere = await shop.KeptAsync(
+        CoilDossier good = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilDossier low = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.05 k") with { Inductance = "1.6 H" });
+        CoilDossier elsewhere = await shop.KeptAsync(
             WorkingShop.Entry(batch, "C-003", "6.18 k") with
             {
                 Inductance = "2.6 H",

@@ -28,12 +28,12 @@ public sealed class CoilOriginTests
         SpoolQuestion question = Assert.Single((await shop.StatusAsync(batch)).Questions);
         Assert.Equal(("C-002", "A1", "B1"), (question.Tag, question.SameSpool, question.NewSpool));
 
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k") with { Coil = answer });
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k") with { Coil = answer });
 
         Assert.Equal((fromA, fromB), (await UsesAsync(shop, "A1"), await UsesAsync(shop, "B1")));
         Assert.Equal(fromB == 1 ? "B1" : "A1", coil.Origin.Spool);
         Assert.Equal(marked, coil.Origin.Doubt.Contains("B1", StringComparison.Ordinal));
-        ControlChartService wall = new(shop.Records, shop.Machines);
+        ControlChartService wall = new(shop.Records, shop.Machines, shop.Room.Dossiers);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.20 k"));
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-004", "6.20 k"));
         Assert.Equal(fromB == 1 ? 3 : 2, (await wall.ShowAsync(new ChartSettingsForm { Spool = "B1" }, Cancel)).ControlChart!.Points.Count);
@@ -101,7 +101,7 @@ public sealed class CoilOriginTests
         await BatchEventServiceTests.SayAsync(shop, batch, BatchEventKind.Begun, tag: "C-002");
         shop.Clock.Advance(TimeSpan.FromMinutes(5));
         Assert.Empty((await shop.StatusAsync(batch)).Questions);
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
         Assert.Equal(("B1", ""), (coil.Origin.Spool, coil.Origin.Doubt));
     }
 

@@ -15,7 +15,7 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(
+        CoilDossier coil = await shop.KeptAsync(
             WorkingShop.Entry(batch, "C-001", "6.81 k", "25 °C") with
             {
                 Inductance = "2.14 H",
@@ -39,7 +39,7 @@ public sealed class CorrectionTests
 
         CoilEntryOutcome looked = await shop.Room.LookAtCorrectionAsync(correction, Cancel);
         Assert.Equal(2, (await shop.ReadingsAsync(batch)).Count); // looking stores nothing
-        CoilStatus after = await CorrectedAsync(shop, correction);
+        CoilDossier after = await CorrectedAsync(shop, correction);
 
         Assert.Equal("6.18 kΩ at 20.0 °C → 6.180 kΩ at 20 °C; 2.41 H at 120 Hz", looked.Echo);
         Assert.Equal(VerdictKind.Pass, after.Verdict.Kind);
@@ -55,7 +55,7 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         CoilCorrection correction = Of(batch, coil, written => written with { Value = "6.18 k" });
         CoilEntryOutcome first = await shop.Room.CorrectCoilAsync(correction, Cancel),
             again = await shop.Room.CorrectCoilAsync(correction, Cancel);
@@ -78,10 +78,10 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         await CorrectedAsync(shop, Of(batch, coil, written => written) with { NewTag = "C-009" });
         await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel);
-        CoilStatus back = Assert.Single((await shop.StatusAsync(batch)).Coils);
+        CoilDossier back = Assert.Single((await shop.StatusAsync(batch)).Coils);
         Assert.Equal(("C-001", 2), (back.Tag, back.InForce.Count));
     }
 
@@ -90,9 +90,9 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
-        CoilStatus less = await CorrectedAsync(
+        CoilDossier less = await CorrectedAsync(
             shop,
             Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written)
         );
@@ -121,7 +121,7 @@ public sealed class CorrectionTests
         BatchRecord batch = await shop.BatchAsync();
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.20 k"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.20 k"));
         await CorrectedAsync(
             shop,
             Of(batch, coil, written => written with { Value = written.Value == "6.20 k" ? "6.21 k" : "" }) with
@@ -129,7 +129,7 @@ public sealed class CorrectionTests
                 NewTag = "C-009",
             }
         );
-        CoilStatus back = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
+        CoilDossier back = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
         Assert.Equal("C-001", back.Tag);
         Assert.Equal(["2.41 H", "6.18 k", "6.20 k", "6.81 k"], back.InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal));
     }
@@ -139,7 +139,7 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
         coil = await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.19 k" }));
         await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.20 k" }));
         Assert.Equal(
@@ -159,7 +159,7 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k") with { Inductance = "2.41 H" });
         CoilCorrection correction = Of(batch, coil, written => written.Value == "2.41 H" ? written with { Value = "" } : written);
         await CorrectedAsync(shop, correction);
         Assert.True((await shop.Room.UndoLastAsync(batch.Id, correction.Id, "Mara", Cancel)).IsConflict);
@@ -170,14 +170,14 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus first = await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.18 k") with { Inductance = "2.41 H" });
+        CoilDossier first = await shop.KeptAsync(WorkingShop.Entry(batch, "C-003", "6.18 k") with { Inductance = "2.41 H" });
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
-        CoilStatus after = await CorrectedAsync(shop, Of(batch, first, written => written) with { NewTag = "c-1" });
+        CoilDossier after = await CorrectedAsync(shop, Of(batch, first, written => written) with { NewTag = "c-1" });
 
         Assert.Equal(("C-001", 2, 2), (after.Tag, after.InForce.Count, after.Superseded.Count));
         Assert.Equal(["C-001", "C-002"], (await shop.StatusAsync(batch)).Coils.Select(coil => coil.Tag));
         ControlChart wall = (
-            await new ControlChartService(shop.Records, shop.Machines).ShowAsync(new ChartSettingsForm(), Cancel)
+            await new ControlChartService(shop.Records, shop.Machines, shop.Room.Dossiers).ShowAsync(new ChartSettingsForm(), Cancel)
         ).ControlChart!;
         Assert.Equal(["C-001", "C-002"], wall.Points.Select(point => point.Tag)); // on the charts too
     }
@@ -186,7 +186,7 @@ public sealed class CorrectionTests
     public async Task A_tag_that_is_there_already_or_in_a_piece_is_refused_in_words()
     {
         await using PieceShop shop = await PieceShop.StartAsync();
-        CoilStatus coil = (await shop.Shop.StatusAsync(shop.Slugs)).Coils[0];
+        CoilDossier coil = (await shop.Shop.StatusAsync(shop.Slugs)).Coils[0];
         string taken = Assert
             .Single(
                 (
@@ -212,13 +212,13 @@ public sealed class CorrectionTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.18 k"));
-        CoilStatus held = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilDossier held = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         Assert.Equal(VerdictKind.Hold, held.Verdict.Kind);
         CoilCorrection empty = Of(batch, held, written => written with { Value = "" });
         Assert.Contains((await shop.Room.CorrectCoilAsync(empty, Cancel)).Problems, problem =>
             problem.Message.Contains("one reading at least", StringComparison.Ordinal)
         );
-        CoilStatus after = await CorrectedAsync(
+        CoilDossier after = await CorrectedAsync(
             shop,
             Of(batch, held, written => written.Value == "6.81 k" ? written with { Value = "" } : written)
         );
@@ -230,7 +230,7 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         Assert.Equal(
             ["resistance", "reason"],
             await FieldsAsync(Of(batch, coil, written => written with { Value = "six" }) with { Reason = " " })
@@ -249,13 +249,13 @@ public sealed class CorrectionTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
+        CoilDossier coil = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.81 k"));
         await CorrectedAsync(shop, Of(batch, coil, written => written with { Value = "6.18 k" }));
         CoilEntryOutcome late = await shop.Room.CorrectCoilAsync(Of(batch, coil, written => written with { Value = "6.20 k" }), Cancel);
         Assert.Contains(late.Problems, problem => problem.Message.Contains("meanwhile", StringComparison.Ordinal));
     }
 
-    internal static async Task<CoilStatus> CorrectedAsync(WorkingShop shop, CoilCorrection correction)
+    internal static async Task<CoilDossier> CorrectedAsync(WorkingShop shop, CoilCorrection correction)
     {
         CoilEntryOutcome outcome = await shop.Room.CorrectCoilAsync(correction, Cancel);
         Assert.Empty(outcome.Problems);
@@ -263,7 +263,7 @@ public sealed class CorrectionTests
         return outcome.Coil!;
     }
 
-    private static CoilCorrection Of(BatchRecord batch, CoilStatus coil, Func<ReadingAsWritten, ReadingAsWritten> change) =>
+    private static CoilCorrection Of(BatchRecord batch, CoilDossier coil, Func<ReadingAsWritten, ReadingAsWritten> change) =>
         new()
         {
             Id = Guid.NewGuid(),

@@ -65,8 +65,8 @@ public sealed class EntryAdviceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        CoilStatus once = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k") with { Inductance = "2.4 H" });
-        CoilStatus twice = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k"));
+        CoilDossier once = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k") with { Inductance = "2.4 H" });
+        CoilDossier twice = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "61.8 k"));
         Assert.Equal((VerdictKind.Hold, VerdictKind.Reject), (once.Verdict.Kind, twice.Verdict.Kind));
         Assert.True(once.Verdict.OffLimits);
     }

@@ -68,13 +68,13 @@ public sealed class LimitsTests
 
         BatchProgress run = (await shop.Run.StatusAsync(batch.Id, Cancel))!;
         ControlChart wall = (
-            await new ControlChartService(shop.Records, shop.Machines).ShowAsync(new ChartSettingsForm(), Cancel)
+            await new ControlChartService(shop.Records, shop.Machines, shop.Room.Dossiers).ShowAsync(new ChartSettingsForm(), Cancel)
         ).ControlChart!;
-        Assert.True(run.Status.Limits.IsTarget);
+        Assert.True(run.Status.Limits.Resistance.IsTarget);
         foreach (
             (double low, double high) in new[]
             {
-                (run.Status.Limits.Low, run.Status.Limits.High),
+                (run.Status.Limits.Resistance.Low, run.Status.Limits.Resistance.High),
                 (wall.Band!.Low, wall.Band.High),
                 (run.Plan.SetUp.At20C.LowOhm!.Value, run.Plan.SetUp.At20C.HighOhm!.Value),
             }

@@ -69,7 +69,7 @@ public sealed class TwoReadingsTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync();
-        Interpretation said = FieldInterpreter.Read("entry.resistance", typed, (await shop.StatusAsync(batch)).Limits.Nominal);
+        Interpretation said = FieldInterpreter.Read("entry.resistance", typed, (await shop.StatusAsync(batch)).Limits.Resistance.Nominal);
         CoilEntryOutcome kept = await shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", typed), Cancel);
         Assert.Equal(said.Readings, kept.Problems.SelectMany(problem => problem.Readings ?? []));
         bool isUnderstood = said.Echo.Length > 0 && said.Readings.Count == 0;

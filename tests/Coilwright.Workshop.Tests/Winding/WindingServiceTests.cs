@@ -132,7 +132,7 @@ public sealed class WindingServiceTests
             shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", one), Cancel),
             shop.Room.RecordCoilAsync(WorkingShop.Entry(batch, "C-001", other), Cancel)
         );
-        CoilStatus coil = Assert.Single((await shop.StatusAsync(batch)).Coils);
+        CoilDossier coil = Assert.Single((await shop.StatusAsync(batch)).Coils);
         Assert.Equal(
             new[] { one, other }.Order(StringComparer.Ordinal),
             coil.InForce.Select(reading => reading.Typed).Order(StringComparer.Ordinal)
@@ -156,7 +156,7 @@ public sealed class WindingServiceTests
         };
         await shop.KeptAsync(first);
         await shop.KeptAsync(second);
-        CoilStatus coil = await shop.KeptAsync(third);
+        CoilDossier coil = await shop.KeptAsync(third);
 
         Assert.Equal(["6.18 k", "2.40 H"], coil.InForce.Select(reading => reading.Typed));
         Assert.Equal(["7.18 k", "2.41 H", "6.81 k"], coil.Superseded.Select(reading => reading.Typed));
@@ -198,7 +198,7 @@ public sealed class WindingServiceTests
         BatchStatus standing = await shop.StatusAsync(batch);
         Assert.Equal(("C-001", "C-002"), (Assert.Single(standing.Coils).Tag, standing.NextTag));
         Assert.Equal(5, (await shop.ReadingsAsync(batch)).Count); // three readings and two withdrawals: nothing is erased
-        CoilStatus redone = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
+        CoilDossier redone = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "6.19 k"));
         Assert.Equal((1, 2), (redone.InForce.Count, redone.Superseded.Count));
     }
 
@@ -210,7 +210,7 @@ public sealed class WindingServiceTests
         CoilEntry first = WorkingShop.Entry(batch, "C-001", "6.18 k");
         await shop.KeptAsync(first);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "9.99 k") with { Supersedes = first.Id, Reason = "slip" });
-        CoilStatus coil = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
+        CoilDossier coil = (await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil!;
         Assert.Equal(("6.18 k", VerdictKind.Pass), (Assert.Single(coil.InForce).Typed, coil.Verdict.Kind));
         // a second undo takes the entry itself away
         Assert.Null((await shop.Room.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel)).Coil);
@@ -242,7 +242,7 @@ public sealed class WindingServiceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync(await shop.ReleasedAsync(WorkingShop.Harbour(targets: "{}")));
-        CoilStatus good = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.2 k")),
+        CoilDossier good = await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.2 k")),
             far = await shop.KeptAsync(WorkingShop.Entry(batch, "C-002", "3.1 k"));
         Assert.Equal((VerdictKind.Pass, VerdictKind.Reject), (good.Verdict.Kind, far.Verdict.Kind));
         Assert.Contains("forecast", good.Verdict.Reasons[0], StringComparison.Ordinal);

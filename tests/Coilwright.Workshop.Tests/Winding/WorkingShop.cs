@@ -52,7 +52,7 @@ internal sealed class WorkingShop : IAsyncDisposable
     {
         Room = new WindingService(Records, Clock);
         Machines = new MachineService(Records, Clock);
-        Stock = new StockService(Records, Clock);
+        Stock = new StockService(Records, Clock, Room.Dossiers);
         Run = new BatchEventService(Records, Room, Machines, Clock);
     }
 
@@ -148,7 +148,7 @@ internal sealed class WorkingShop : IAsyncDisposable
         };
 
     /// <summary>Records an entry that must be accepted.</summary>
-    public async Task<CoilStatus> KeptAsync(CoilEntry entry)
+    public async Task<CoilDossier> KeptAsync(CoilEntry entry)
     {
         CoilEntryOutcome outcome = await Room.RecordCoilAsync(entry, Cancel);
         Assert.Empty(outcome.Problems);

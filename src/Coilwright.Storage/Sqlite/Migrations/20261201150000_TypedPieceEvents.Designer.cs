@@ -177,6 +177,52 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("BatchEvents", (string)null);
                 });
 
+            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("AtBegin")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double>("AtHz")
+                        .HasColumnType("REAL");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Calibration")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Program")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("RevisionNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasAlternateKey("Id");
+
+                    b.HasIndex("BatchId", "AtHz")
+                        .IsUnique();
+
+                    b.ToTable("BatchLimits", (string)null);
+                });
+
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchRecord", b =>
                 {
                     b.Property<Guid>("Id")
@@ -928,6 +974,15 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .HasForeignKey("Coilwright.Workshop.Batches.BatchEventRecord", "Undoes")
                         .HasPrincipalKey("Coilwright.Workshop.Batches.BatchEventRecord", "Id")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchRecord", b =>

@@ -113,7 +113,7 @@ namespace Coilwright.Storage.Sqlite.Migrations
                 migrationBuilder.Sql(rule);
             }
 
-            migrationBuilder.Sql("PRAGMA user_version = 7;");
+            migrationBuilder.Sql("PRAGMA user_version = 8;");
         }
 
         /// <inheritdoc />
