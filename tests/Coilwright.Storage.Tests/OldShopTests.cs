@@ -1,6 +1,8 @@
 #pragma warning disable CA2100 // every statement below is a constant of the tests
 using System.Globalization;
 using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
@@ -42,7 +44,7 @@ public sealed class OldShopTests
         Assert.Equal(ShopFile.SchemaVersion, await NumberAsync(path, "PRAGMA user_version"));
         Assert.Equal(before, await Task.WhenAll(tables.Select(table => NumberAsync(path, "SELECT count(*) FROM " + table))));
         Assert.Equal(0, await NumberAsync(path, "SELECT count(*) FROM pragma_foreign_key_check"));
-        foreach (string frozen in (string[])["PieceEvents", "PieceReadings"])
+        foreach (string frozen in (string[])["BatchEvents", "PieceEvents", "PieceReadings"])
         {
             foreach (string act in (string[])["no_update", "no_delete"])
             {
@@ -99,6 +101,48 @@ public sealed class OldShopTests
         IReadOnlyList<PieceReadingRecord> readings = await shop.PieceReadingsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
         Assert.DoesNotContain(readings, reading => reading.Quantity is "charge" or "chargeField" or "setOffset");
         Assert.NotEmpty(readings);
+    }
+
+    [Theory]
+    [InlineData(2)]
+    [InlineData(6)]
+    [InlineData(7)]
+    public async Task Events_of_a_batch_say_what_they_said(int version)
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        string path = temp.PathOf("old.db");
+        await OldShop.WriteAsync(version, path, Cancel);
+        await using SqliteShop shop = await ShopFile.OpenAsync(path, Cancel);
+        BatchRecord batch = (await shop.BatchesAsync(Cancel)).Single(one => one.Name == "B-8");
+        IReadOnlyList<BatchEvent> events = await shop.BatchEventsAsync(batch.Id, Cancel);
+
+        Assert.Equal(
+            [
+                "series released: looks even",
+                "spool 0122, hold turns",
+                "BC-005 begun on Winder 2",
+                "BC-005 paused at 1,200",
+                "BC-005 resumed",
+                "BC-005 broke at 2,300",
+                "BC-005 spliced",
+                "BC-005 broke at 3,300",
+                "BC-005 ended low",
+                "4 more wanted: two for the shelf; two lost",
+                "undone",
+                "3 more wanted: three for the shelf",
+                "BC-005 scrapped",
+            ],
+            events.Select(one => one.Sentence)
+        );
+        Assert.Equal(
+            BatchEvent.Kinds.Order(StringComparer.Ordinal),
+            events.Select(one => one.Kind).Distinct().Order(StringComparer.Ordinal)
+        );
+        Assert.Equal(batch.Quantity + 3, BatchNumber.Wanted(batch, BatchEventLog.Holding(events)));
+        FinishedLow low = events.OfType<FinishedLow>().Single();
+        Assert.Equal((3320.303, "low, for the prototype", "Winder 2", "Mara"), (low.Turns, low.Note, low.Machine, low.Person));
+        Assert.Equal((3300.5, 3320.303), events.OfType<Broken>().Select(one => (one.Counter, one.Turns)).Last());
+        Assert.Single(await shop.BatchesWithSpoolAsync("0122", Cancel));
     }
 
     private static async Task<long> NumberAsync(string path, string sql)

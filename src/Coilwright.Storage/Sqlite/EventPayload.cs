@@ -18,20 +18,25 @@ internal static class EventPayload
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    /// <summary>Every property of an event; its kind is none of them.</summary>
-    public static JsonObject Write<T>(T happened)
+    /// <summary>Every property of an event but its kind and those that every event has a column for.</summary>
+    public static JsonObject Write<T>(T happened, params ReadOnlySpan<string> columns)
     {
         JsonObject all = JsonSerializer.SerializeToNode(happened, s_options)!.AsObject();
         all.Remove(Kind);
+        foreach (string column in columns)
+        {
+            all.Remove(column);
+        }
+
         return all;
     }
 
     /// <summary>Takes a property out, for a column; nothing where the event has none of that name.</summary>
-    public static Guid? Take(this JsonObject all, string name)
+    public static T? Take<T>(this JsonObject all, string name)
     {
-        Guid? id = all[name]?.GetValue<Guid>();
+        T? value = all[name] is { } node ? node.Deserialize<T>(s_options) : default;
         all.Remove(name);
-        return id;
+        return value;
     }
 
     /// <summary>What is left, as it is kept.</summary>

@@ -29,21 +29,16 @@ internal sealed record PieceEventRow
     /// <summary>The row of an event.</summary>
     public static PieceEventRow Of(PieceEvent happened)
     {
-        JsonObject rest = EventPayload.Write(happened);
-        foreach (string column in (string[])["id", "pieceId", "person", "timeUtc"])
-        {
-            rest.Remove(column);
-        }
-
+        JsonObject rest = EventPayload.Write(happened, "id", "pieceId", "person", "timeUtc");
         return new PieceEventRow
         {
             Id = happened.Id,
             PieceId = happened.PieceId,
             Kind = happened.Kind,
-            BasketId = rest.Take(BasketName),
-            MixId = rest.Take(MixName),
-            CustomerId = rest.Take(CustomerName),
-            About = rest.Take(AboutName),
+            BasketId = rest.Take<Guid?>(BasketName),
+            MixId = rest.Take<Guid?>(MixName),
+            CustomerId = rest.Take<Guid?>(CustomerName),
+            About = rest.Take<Guid?>(AboutName),
             Payload = rest.Text(),
             Person = happened.Person,
             TimeUtc = happened.TimeUtc,

@@ -1,5 +1,4 @@
 using Coilwright.Workshop.Customers;
-using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;

@@ -3,7 +3,6 @@ using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
-using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Sets;

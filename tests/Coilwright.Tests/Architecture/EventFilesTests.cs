@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Pieces.Events;
 
 namespace Coilwright.Tests.Architecture;
@@ -9,14 +10,13 @@ public sealed class EventFilesTests
 {
     private const int Most = 10;
 
-    public static TheoryData<Type> Kinds =>
-        [.. typeof(PieceEvent).Assembly.GetTypes().Where(type => type.IsSubclassOf(typeof(PieceEvent)) && !type.IsAbstract)];
+    public static TheoryData<Type> Kinds => [.. KindsOf(typeof(PieceEvent)), .. KindsOf(typeof(BatchEvent))];
 
     [Theory]
     [MemberData(nameof(Kinds))]
     public void A_kind_of_event_is_known_to_ten_files_at_most(Type kind)
     {
-        IReadOnlyList<string> files = EventFiles.Naming(kind.Name, Sources());
+        IReadOnlyList<string> files = EventFiles.Naming(kind.Name, Sources().Where(source => Sees(source, kind)));
         Assert.Contains(files, file => Path.GetFileName(file) == kind.Name + ".cs");
         Assert.True(files.Count <= Most, string.Join("\n", files));
     }
@@ -45,7 +45,8 @@ public sealed class EventFilesTests
     [Fact]
     public void Every_kind_stands_in_the_list_and_the_format_names_all_that_have_a_line()
     {
-        Assert.Equal(Kinds.Count, PieceEvent.Kinds.Count);
+        Assert.Equal(KindsOf(typeof(PieceEvent)).Count(), PieceEvent.Kinds.Count);
+        Assert.Equal(KindsOf(typeof(BatchEvent)).Count(), BatchEvent.Kinds.Count);
         JsonNode schema = JsonNode.Parse(File.ReadAllText(RepositoryFiles.PathOf("schemas", "piece.json")))!;
         JsonArray named = schema["properties"]!["events"]!["items"]!["properties"]!["kind"]!["enum"]!.AsArray();
         Assert.Equal(
@@ -56,6 +57,13 @@ public sealed class EventFilesTests
             named.Select(name => name!.GetValue<string>()).Order(StringComparer.Ordinal)
         );
     }
+
+    private static IEnumerable<Type> KindsOf(Type family) =>
+        family.Assembly.GetTypes().Where(type => type.IsSubclassOf(family) && !type.IsAbstract);
+
+    /// <summary>Pages see every kind; other files see those of the families that they name.</summary>
+    private static bool Sees((string Path, string Text) source, Type kind) =>
+        source.Path.EndsWith(".razor", StringComparison.Ordinal) || source.Text.Contains(kind.Namespace!, StringComparison.Ordinal);
 
     private static IEnumerable<(string Path, string Text)> Sources() =>
         from pattern in (string[])["*.cs", "*.razor"]

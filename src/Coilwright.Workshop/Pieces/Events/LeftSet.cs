@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Sets;
 
 namespace Coilwright.Workshop.Pieces.Events;
 

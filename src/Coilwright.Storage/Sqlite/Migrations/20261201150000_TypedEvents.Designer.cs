@@ -11,14 +11,66 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Coilwright.Storage.Sqlite.Migrations
 {
     [DbContext(typeof(ShopContext))]
-    [Migration("20261201150000_TypedPieceEvents")]
-    partial class TypedPieceEvents
+    [Migration("20261201150000_TypedEvents")]
+    partial class TypedEvents
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
         {
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
+
+            modelBuilder.Entity("Coilwright.Storage.Sqlite.BatchEventRow", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Spool")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Tag")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Undoes")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasIndex("BatchId");
+
+                    b.HasIndex("Spool")
+                        .HasFilter("Spool <> ''");
+
+                    b.HasIndex("Undoes")
+                        .IsUnique();
+
+                    b.ToTable("BatchEvents", (string)null);
+                });
 
             modelBuilder.Entity("Coilwright.Storage.Sqlite.PieceEventRow", b =>
                 {
@@ -109,72 +161,6 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("Shop", (string)null);
-                });
-
-            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchEventRecord", b =>
-                {
-                    b.Property<long>("EntryOrder")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid>("BatchId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Choice")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double?>("Counter")
-                        .HasColumnType("REAL");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Machine")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Note")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Person")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Spool")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Tag")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("TimeUtc")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double?>("Turns")
-                        .HasColumnType("REAL");
-
-                    b.Property<Guid?>("Undoes")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("EntryOrder");
-
-                    b.HasIndex("BatchId");
-
-                    b.HasIndex("Spool")
-                        .HasFilter("Spool <> ''");
-
-                    b.HasIndex("Undoes")
-                        .IsUnique();
-
-                    b.ToTable("BatchEvents", (string)null);
                 });
 
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>
@@ -933,6 +919,21 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("Spools", (string)null);
                 });
 
+            modelBuilder.Entity("Coilwright.Storage.Sqlite.BatchEventRow", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("Coilwright.Storage.Sqlite.BatchEventRow", null)
+                        .WithOne()
+                        .HasForeignKey("Coilwright.Storage.Sqlite.BatchEventRow", "Undoes")
+                        .HasPrincipalKey("Coilwright.Storage.Sqlite.BatchEventRow", "Id")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
             modelBuilder.Entity("Coilwright.Storage.Sqlite.PieceEventRow", b =>
                 {
                     b.HasOne("Coilwright.Workshop.Steps.BasketRecord", null)
@@ -959,21 +960,6 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .HasPrincipalKey("Id")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
-                });
-
-            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchEventRecord", b =>
-                {
-                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
-                        .WithMany()
-                        .HasForeignKey("BatchId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-
-                    b.HasOne("Coilwright.Workshop.Batches.BatchEventRecord", null)
-                        .WithOne()
-                        .HasForeignKey("Coilwright.Workshop.Batches.BatchEventRecord", "Undoes")
-                        .HasPrincipalKey("Coilwright.Workshop.Batches.BatchEventRecord", "Id")
-                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>

@@ -5,7 +5,7 @@ using Microsoft.EntityFrameworkCore.Migrations;
 namespace Coilwright.Storage.Sqlite.Migrations
 {
     /// <inheritdoc />
-    public partial class TypedPieceEvents : Migration
+    public partial class TypedEvents : Migration
     {
         /// <summary>What magnets were charged to, from the value "r" that stood among the readings. A number is kept to its last bit.</summary>
         private const string Charge = """
@@ -24,8 +24,8 @@ namespace Coilwright.Storage.Sqlite.Migrations
             ORDER BY r.EntryOrder DESC LIMIT 1
             """;
 
-        /// <summary>Every kind's own words, from the columns and lines of text that they shared.</summary>
-        private const string Payloads = $"""
+        /// <summary>Every kind's own words, from the columns and lines of text that the events of pieces shared.</summary>
+        private const string OfPieces = $"""
             UPDATE PieceEvents SET Payload = CASE Kind
               WHEN 'StepBegun' THEN json_object('step', Step)
               WHEN 'StepEnded' THEN coalesce(
@@ -88,27 +88,50 @@ namespace Coilwright.Storage.Sqlite.Migrations
             END;
             """;
 
+        private const string AtWinder = "'machine', Machine, 'note', Note";
+
+        private const string Turns = "'turns', json(CASE WHEN Turns IS NULL THEN 'null' ELSE quote(Turns) END)";
+
+        /// <summary>The same for the events of batches.</summary>
+        private const string OfBatches = $"""
+            UPDATE BatchEvents SET Payload = CASE Kind
+              WHEN 'Begun' THEN json_object({AtWinder})
+              WHEN 'Released' THEN json_object({AtWinder})
+              WHEN 'SpoolTaken' THEN json_object('choice', Choice, {Turns}, {AtWinder})
+              WHEN 'MoreWanted' THEN json_object('coils', CAST(coalesce(Counter, 0) AS INTEGER), 'why', Note)
+              WHEN 'Undone' THEN json_object()
+              ELSE json_object('counter', json(CASE WHEN Counter IS NULL THEN 'null' ELSE quote(Counter) END), {Turns}, {AtWinder})
+            END;
+            """;
+
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            foreach (string table in new[] { "PieceEvents", "PieceReadings" })
+            foreach (string table in new[] { "BatchEvents", "PieceEvents", "PieceReadings" })
             {
                 migrationBuilder.Sql($"DROP TRIGGER {table}_no_update;");
                 migrationBuilder.Sql($"DROP TRIGGER {table}_no_delete;");
             }
 
             migrationBuilder.Sql("ALTER TABLE PieceEvents ADD COLUMN Payload TEXT NOT NULL DEFAULT '';");
-            migrationBuilder.Sql(Payloads);
+            migrationBuilder.Sql(OfPieces);
             migrationBuilder.Sql(
                 "DELETE FROM PieceReadings WHERE Quantity IN ('charge', 'chargeField', 'setOffset') "
                     + "AND EventId IN (SELECT Id FROM PieceEvents WHERE Kind IN ('StepEnded', 'Charged', 'JoinedSet'));"
             );
+            migrationBuilder.Sql("ALTER TABLE BatchEvents ADD COLUMN Payload TEXT NOT NULL DEFAULT '';");
+            migrationBuilder.Sql(OfBatches);
+            foreach (string column in new[] { "Counter", "Turns", "Choice", "Machine", "Note" })
+            {
+                migrationBuilder.Sql($"ALTER TABLE BatchEvents DROP COLUMN {column};");
+            }
+
             foreach (string column in new[] { "Step", "Passed", "Words", "Cost", "Answer" })
             {
                 migrationBuilder.Sql($"ALTER TABLE PieceEvents DROP COLUMN {column};");
             }
 
-            foreach (string rule in RecordsOnlyGrow.TypedPieceEventRules)
+            foreach (string rule in RecordsOnlyGrow.TypedEventRules)
             {
                 migrationBuilder.Sql(rule);
             }
