@@ -125,7 +125,7 @@ public sealed class OldShopTests
                 "BC-005 resumed",
                 "BC-005 broke at 2,300",
                 "BC-005 spliced",
-                "BC-005 broke at 3,300",
+                "BC-005 broke at 3,301",
                 "BC-005 ended low",
                 "4 more wanted: two for the shelf; two lost",
                 "undone",
