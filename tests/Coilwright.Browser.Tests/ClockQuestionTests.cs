@@ -106,7 +106,7 @@ public sealed class ClockQuestionTests(Chromium chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = Right }).ClickAsync();
         await Expect(page.GetByText("magnets: " + serial)).ToHaveCountAsync(0); // drawn anew
         PieceSnapshot piece = (await shop.Services.Pieces.Shelf.FindAsync(serial, CancellationToken.None))!;
-        Assert.Contains(piece.History.InForce, one => one.Step == "magnets");
+        Assert.Contains(piece.History.InForce, one => one is StepEvent { Step: "magnets" });
         PieceSnapshot held = (await shop.Services.Pieces.Shelf.FindAsync(serials[1], CancellationToken.None))!;
         Assert.Contains(held.History.All, one => one is ClockSaidRight);
     }

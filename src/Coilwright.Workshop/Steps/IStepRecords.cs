@@ -1,4 +1,3 @@
-using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
 
 namespace Coilwright.Workshop.Steps;
