@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -263,7 +264,7 @@ public sealed partial class WindingService
         bool stored = true
     )
     {
-        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
         BatchDossier dossier = stored
             ? await dossiers.KeepAsync(found.Batch, all, events, cancel).ConfigureAwait(false)
             : await dossiers.MakeAsync(found.Batch, all, events, cancel).ConfigureAwait(false);

@@ -1,5 +1,6 @@
 using Coilwright.Browser.Tests.Ground;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
@@ -105,9 +106,9 @@ public sealed class ClockQuestionTests(Chromium chromium)
         await page.GetByRole(AriaRole.Button, new() { Name = Right }).ClickAsync();
         await Expect(page.GetByText("magnets: " + serial)).ToHaveCountAsync(0); // drawn anew
         PieceSnapshot piece = (await shop.Services.Pieces.Shelf.FindAsync(serial, CancellationToken.None))!;
-        Assert.Contains(piece.History.InForce, one => one.Step == "magnets");
+        Assert.Contains(piece.History.InForce, one => one is StepEvent { Step: "magnets" });
         PieceSnapshot held = (await shop.Services.Pieces.Shelf.FindAsync(serials[1], CancellationToken.None))!;
-        Assert.Contains(held.History.All, one => one.Kind == PieceEventKind.ClockSaidRight);
+        Assert.Contains(held.History.All, one => one is ClockSaidRight);
     }
 
     private static ILocator Asked(IPage page) => page.GetByRole(AriaRole.Alert).Filter(new() { HasText = "it waits on this tablet" });

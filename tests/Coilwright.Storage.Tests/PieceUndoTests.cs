@@ -1,6 +1,7 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Storage.Tests;
@@ -50,16 +51,27 @@ public sealed class PieceUndoTests
             LimitOf = "abs",
             TimeUtc = TempShop.Noon,
         };
-        PieceEventRecord potted = Event(piece, PieceEventKind.StepBegun) with { Step = "potting", BasketId = basket.Id };
+        StepBegun potted = Begun(piece, "potting") with { BasketId = basket.Id };
         await temp.Shop.AddBasketAsync(
             basket,
             new BathReadingRecord(Guid.NewGuid(), basket.Id, "60", 60, "", TempShop.Noon),
             [potted],
             Cancel
         );
-        PieceEventRecord marked = Event(piece, PieceEventKind.StepBegun) with { Step = "marking", MixId = mix.Id },
-            golden = Event(piece, PieceEventKind.MadeGolden),
-            shipped = Event(piece, PieceEventKind.Shipped) with { CustomerId = customer.Id };
+        StepBegun marked = Begun(piece, "marking") with { MixId = mix.Id };
+        MadeGolden golden = new()
+        {
+            Id = Guid.NewGuid(),
+            PieceId = piece.Id,
+            TimeUtc = Later,
+        };
+        Shipped shipped = new()
+        {
+            Id = Guid.NewGuid(),
+            PieceId = piece.Id,
+            CustomerId = customer.Id,
+            TimeUtc = Later,
+        };
         await temp.Shop.AddPieceEventsAsync([marked, golden, shipped], [], Cancel);
         PieceQuery[] questions = [new(BasketId: basket.Id), new(MixId: mix.Id), new(CustomerId: customer.Id)];
         foreach (PieceQuery question in questions)
@@ -70,15 +82,16 @@ public sealed class PieceUndoTests
         Assert.Equal(piece, await temp.Shop.GoldenPieceAsync(piece.RecipeId, Cancel));
         Assert.Empty(await temp.Shop.OpenPiecesAsync(Cancel));
 
-        PieceEventRecord[] undoing =
+        Undone[] undoing =
         [
-            .. new[] { shipped, golden, marked, potted }.Select(one =>
-                Event(piece, PieceEventKind.Undone) with
-                {
-                    About = one.Id,
-                    Words = "entered wrongly",
-                }
-            ),
+            .. new PieceEvent[] { shipped, golden, marked, potted }.Select(one => new Undone
+            {
+                Id = Guid.NewGuid(),
+                PieceId = piece.Id,
+                About = one.Id,
+                Reason = "entered wrongly",
+                TimeUtc = Later,
+            }),
         ];
         await temp.Shop.AddPieceEventsAsync(undoing, [], Cancel);
         await temp.ReopenAsync();
@@ -93,12 +106,14 @@ public sealed class PieceUndoTests
         Assert.Equal([potted, marked, golden, shipped, .. undoing], await temp.Shop.PieceEventsAsync([piece.Id], Cancel));
     }
 
-    private static PieceEventRecord Event(PieceRecord piece, PieceEventKind kind) =>
+    private static DateTimeOffset Later => TempShop.Noon.AddMinutes(1);
+
+    private static StepBegun Begun(PieceRecord piece, string step) =>
         new()
         {
             Id = Guid.NewGuid(),
             PieceId = piece.Id,
-            Kind = kind,
-            TimeUtc = TempShop.Noon.AddMinutes(1),
+            Step = step,
+            TimeUtc = Later,
         };
 }

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 
 namespace Coilwright.Storage.Tests;
 
@@ -23,7 +24,7 @@ public sealed class SetStorageTests
             sets.Select(
                 (set, at) =>
                     Task.Run(
-                        () => temp.Shop.JoinSetAsync([Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)], [], Cancel),
+                        () => temp.Shop.JoinSetAsync([Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)], Cancel),
                         Cancel
                     )
             )
@@ -31,7 +32,7 @@ public sealed class SetStorageTests
 
         Assert.Equal(5, taken.Count(one => one == pieces[0].Id));
         int won = Array.FindIndex(taken, one => one is null);
-        IReadOnlyList<PieceEventRecord> kept = await temp.Shop.PieceEventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
+        IReadOnlyList<PieceEvent> kept = await temp.Shop.PieceEventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
         Assert.Equal([pieces[won + 1].Id, pieces[0].Id], kept.Select(one => one.PieceId));
         Assert.Equal(2, (await temp.Shop.PiecesWithAsync(new PieceQuery(SetId: sets[won]), Cancel)).Count);
         Assert.Equal(2, (await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "s" + won), Cancel)).Count);
@@ -44,13 +45,13 @@ public sealed class SetStorageTests
         await using TempShop temp = await TempShop.StartAsync();
         PieceRecord piece = Piece(await temp.BatchAsync(), "P-1");
         Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
-        PieceEventRecord joined = Joined(piece, Guid.NewGuid(), "one\nbecause");
-        Assert.Null(await temp.Shop.JoinSetAsync([joined], [], Cancel));
-        Assert.Null(await temp.Shop.JoinSetAsync([joined], [], Cancel));
-        Assert.Equal(piece.Id, await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], [], Cancel));
-        Assert.Single(await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "ONE"), Cancel)); // a reason may stand below the name
-        await temp.Shop.AddPieceEventsAsync([joined with { Id = Guid.NewGuid(), Kind = PieceEventKind.LeftSet }], [], Cancel);
-        Assert.Null(await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], [], Cancel));
+        JoinedSet joined = Joined(piece, Guid.NewGuid(), "one") with { Why = "because" };
+        Assert.Null(await temp.Shop.JoinSetAsync([joined], Cancel));
+        Assert.Null(await temp.Shop.JoinSetAsync([joined], Cancel));
+        Assert.Equal(piece.Id, await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], Cancel));
+        Assert.Single(await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "ONE"), Cancel));
+        await temp.Shop.AddPieceEventsAsync([Left(joined)], [], Cancel);
+        Assert.Null(await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], Cancel));
     }
 
     private static PieceRecord Piece(BatchRecord batch, string serial) =>
@@ -63,15 +64,25 @@ public sealed class SetStorageTests
             TimeUtc = TempShop.Noon,
         };
 
-    private static PieceEventRecord Joined(PieceRecord piece, Guid set, string words) =>
+    private static JoinedSet Joined(PieceRecord piece, Guid set, string name) =>
         new()
         {
             Id = Guid.NewGuid(),
             PieceId = piece.Id,
-            Kind = PieceEventKind.JoinedSet,
-            About = set,
-            Step = "neck",
-            Words = words,
+            SetId = set,
+            Name = name,
+            Place = "neck",
             TimeUtc = TempShop.Noon,
+        };
+
+    private static LeftSet Left(JoinedSet joined) =>
+        new()
+        {
+            Id = Guid.NewGuid(),
+            PieceId = joined.PieceId,
+            SetId = joined.SetId,
+            Name = joined.Name,
+            Reason = "scratched",
+            TimeUtc = joined.TimeUtc,
         };
 }

@@ -1,6 +1,7 @@
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -164,10 +165,7 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        (MachineRecord machine, SpoolRecord spool, SpoolReadingRecord reading, BatchEventRecord happened) = await FillWindingRoomAsync(
-            temp,
-            batch
-        );
+        (MachineRecord machine, SpoolRecord spool, SpoolReadingRecord reading, Broken happened) = await FillWindingRoomAsync(temp, batch);
         Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel)); // sent twice
         Assert.False(await temp.Shop.AddSpoolAsync(spool with { Id = Guid.NewGuid(), Label = "A0117" }, Cancel));
         Assert.False(await temp.Shop.AddBatchEventAsync(happened, Cancel));
@@ -185,7 +183,7 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        BatchEventRecord happened = (await FillWindingRoomAsync(temp, batch)).Event;
+        Broken happened = (await FillWindingRoomAsync(temp, batch)).Event;
         bool[] outcomes = await Task.WhenAll(
             Enumerable
                 .Range(0, 4)
@@ -193,11 +191,12 @@ public sealed class ShopRecordsTests
                     Task.Run(
                         () =>
                             temp.Shop.AddBatchEventAsync(
-                                happened with
+                                new Undone
                                 {
                                     Id = Guid.NewGuid(),
-                                    Kind = BatchEventKind.Undone,
+                                    BatchId = batch.Id,
                                     Undoes = happened.Id,
+                                    TimeUtc = happened.TimeUtc,
                                 },
                                 Cancel
                             ),
@@ -209,12 +208,10 @@ public sealed class ShopRecordsTests
         Assert.Equal(2, (await temp.Shop.BatchEventsAsync(batch.Id, Cancel)).Count);
     }
 
-    private static async Task<(
-        MachineRecord Machine,
-        SpoolRecord Spool,
-        SpoolReadingRecord Reading,
-        BatchEventRecord Event
-    )> FillWindingRoomAsync(TempShop temp, BatchRecord batch)
+    private static async Task<(MachineRecord Machine, SpoolRecord Spool, SpoolReadingRecord Reading, Broken Event)> FillWindingRoomAsync(
+        TempShop temp,
+        BatchRecord batch
+    )
     {
         MachineRecord machine = new(Guid.NewGuid(), "Winder 2", "{ }", "Mara", TempShop.Noon);
         SpoolRecord spool = new()
@@ -238,11 +235,10 @@ public sealed class ShopRecordsTests
             Ohm = 56.2,
             TimeUtc = TempShop.Noon,
         };
-        BatchEventRecord happened = new()
+        Broken happened = new()
         {
             Id = Guid.NewGuid(),
             BatchId = batch.Id,
-            Kind = BatchEventKind.Broken,
             Tag = "C-001",
             Counter = 6100,
             Turns = 6100 * 1.006,

@@ -81,21 +81,19 @@ public static class PieceJson
                     Discard = mix.ToMix().DiscardUtc,
                 }),
                 Customers = piece.Customers.Select(customer => customer.Reference),
-                Events = piece
-                    .Snapshot.History.All.Where(one => one.Kind != PieceEventKind.ToldLate)
-                    .Select(one => new
-                    {
-                        Kind = JsonNamingPolicy.CamelCase.ConvertName(one.Kind.ToString()),
-                        Words = PieceEventFormatter.Of(one, piece),
-                        one.Person,
-                        Time = one.TimeUtc,
-                        Cost = one.Cost.Length > 0 ? one.Cost : null,
-                        Answer = one.Answer.Length > 0 ? one.Answer : null,
-                        TakenBack = piece.Snapshot.History.IsTakenBack(one),
-                        Made = piece.Snapshot.History.LateOf(one)?.SaidUtc,
-                        Waited = piece.Snapshot.History.LateOf(one)?.Waited.TotalSeconds,
-                    }),
-                Readings = piece.Snapshot.Readings.Select(reading => new
+                Events = piece.Snapshot.History.Lines.Select(one => new
+                {
+                    Kind = JsonNamingPolicy.CamelCase.ConvertName(one.Kind),
+                    Words = one.Sentence(piece),
+                    one.Person,
+                    Time = one.TimeUtc,
+                    Cost = one.CostSaid.Length > 0 ? one.CostSaid : null,
+                    Answer = one.AnswerSaid.Length > 0 ? one.AnswerSaid : null,
+                    TakenBack = piece.Snapshot.History.IsTakenBack(one),
+                    Made = piece.Snapshot.History.LateOf(one)?.SaidUtc,
+                    Waited = piece.Snapshot.History.LateOf(one)?.Waited.TotalSeconds,
+                }),
+                Readings = piece.Snapshot.Values.Select(reading => new
                 {
                     reading.Quantity,
                     reading.Typed,

@@ -12,6 +12,7 @@ using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Parts;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
 using Coilwright.Workshop.Rules;
@@ -146,18 +147,16 @@ public static class PiecePapers
             return null;
         }
 
-        IReadOnlyList<PieceEventRecord> events = life.History.InForce;
-        PieceEventRecord? examined = events.LastOrDefault(one => one.Kind == PieceEventKind.Examined),
-            mended = events.LastOrDefault(one =>
-                one.Kind is PieceEventKind.Repaired or PieceEventKind.Scrapped && one.TimeUtc >= back.TimeUtc
-            );
-        PieceEventRecord? left = events.LastOrDefault(one => one.Kind == PieceEventKind.Shipped && one.TimeUtc <= back.TimeUtc),
-            test = events.LastOrDefault(one => one.Kind == PieceEventKind.Tested && one.TimeUtc <= (left?.TimeUtc ?? back.TimeUtc));
+        IReadOnlyList<PieceEvent> events = life.History.InForce;
+        Examined? examined = events.OfType<Examined>().LastOrDefault();
+        ClosingEvent? mended = events.OfType<ClosingEvent>().LastOrDefault(one => one.TimeUtc >= back.TimeUtc);
+        Shipped? left = events.OfType<Shipped>().LastOrDefault(one => one.TimeUtc <= back.TimeUtc);
+        Tested? test = events.OfType<Tested>().LastOrDefault(one => one.TimeUtc <= (left?.TimeUtc ?? back.TimeUtc));
         Dictionary<string, PieceReading> then = Numbers(life, test).ToDictionary(reading => reading.Quantity),
             now = Numbers(life, examined).ToDictionary(reading => reading.Quantity);
         RepairContent content = new(
             life.Piece.Serial,
-            back.Words,
+            back.Complaint,
             [.. now.Keys.Union(then.Keys).Select(key => new RepairReading(then.GetValueOrDefault(key), now.GetValueOrDefault(key)))],
             ReturnService.LastFinding(life, ground.Rules)?.Cause ?? "not examined yet"
         )
@@ -166,15 +165,7 @@ public static class PiecePapers
             Customer = piece.Customers.Count > 0 ? piece.Customers[^1].Words : "",
             Dispatched = left is null ? null : ground.Day(left.TimeUtc),
             CameBack = ground.Day(back.TimeUtc),
-            Done =
-            [
-                .. events
-                    .Where(one =>
-                        one.Kind is PieceEventKind.PartOut or PieceEventKind.Repaired or PieceEventKind.Scrapped
-                        && one.TimeUtc >= back.TimeUtc
-                    )
-                    .Select(one => one.Words),
-            ],
+            Done = [.. events.Where(one => one.WorkDone.Length > 0 && one.TimeUtc >= back.TimeUtc).Select(one => one.WorkDone)],
             Cost = mended?.Cost ?? "",
             Answer = mended?.Answer ?? "",
         };
@@ -183,7 +174,7 @@ public static class PiecePapers
 
     private static CertifiedPiece Certified(PieceSnapshot life, FinalTest asked)
     {
-        PieceEventRecord test = LastTest(life)!;
+        Tested test = LastTest(life)!;
         CertifiedReading[] readings =
         [
             .. Numbers(life, test)
@@ -198,8 +189,8 @@ public static class PiecePapers
             life.Recipe.Name,
             life.Revision.Letter,
             readings,
-            test.Passed == true,
-            test.Words.Split(" — ")[0],
+            test.Passed,
+            test.Verdict,
             test.Person.Length > 0 ? test.Person : "not written down",
             test.TimeUtc
         )
@@ -210,7 +201,7 @@ public static class PiecePapers
 
     private static PieceFacts Facts(PieceSnapshot life)
     {
-        PieceEventRecord? test = LastTest(life);
+        Tested? test = LastTest(life);
         PieceReadingRecord[] all = test is null ? [] : [.. life.ReadingsOf(test)];
         PieceReadingRecord[] poles = [.. all.Where(reading => reading is { Pole: not null, Si: not null })];
         return new PieceFacts(life.Piece.Serial, Numbers(life, test))
@@ -225,10 +216,9 @@ public static class PiecePapers
         };
     }
 
-    private static PieceEventRecord? LastTest(PieceSnapshot life) =>
-        life.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Tested);
+    private static Tested? LastTest(PieceSnapshot life) => life.History.InForce.OfType<Tested>().LastOrDefault();
 
-    private static IReadOnlyList<PieceReading> Numbers(PieceSnapshot life, PieceEventRecord? happened) =>
+    private static IReadOnlyList<PieceReading> Numbers(PieceSnapshot life, PieceEvent? happened) =>
         happened is null
             ? []
             :

@@ -47,6 +47,14 @@ internal static class RecordsOnlyGrow
         .. Frozen("StepUndos", "", "what was taken back is entered anew, never changed"),
     ];
 
+    /// <summary>Triggers that the migration to typed events takes away for its own time, and makes anew.</summary>
+    public static readonly IReadOnlyList<string> TypedEventRules =
+    [
+        .. Frozen("BatchEvents", "", "an event is undone by another, never changed"),
+        .. Frozen("PieceEvents", "", "an event is undone by another, never changed"),
+        .. Frozen("PieceReadings", "", "a piece is read anew, never changed"),
+    ];
+
     /// <summary>Triggers of the migration that brought the limits kept with a batch.</summary>
     public static readonly IReadOnlyList<string> LimitsRules =
     [

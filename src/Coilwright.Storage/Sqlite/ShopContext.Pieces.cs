@@ -42,11 +42,10 @@ public sealed partial class ShopContext
                 .OnDelete(DeleteBehavior.Restrict);
             part.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
         });
-        modelBuilder.Entity<PieceEventRecord>(happened =>
+        modelBuilder.Entity<PieceEventRow>(happened =>
         {
             happened.ToTable("PieceEvents").HasKey(CountedKey(happened));
             happened.HasAlternateKey(row => row.Id);
-            happened.Property(row => row.Kind).HasConversion<string>();
             happened.HasIndex(row => row.PieceId);
             happened.HasIndex(row => row.BasketId).HasFilter("BasketId IS NOT NULL");
             happened.HasIndex(row => row.MixId).HasFilter("MixId IS NOT NULL");

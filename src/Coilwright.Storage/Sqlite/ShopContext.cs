@@ -30,11 +30,11 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     internal DbSet<MachineRecord> Machines => Set<MachineRecord>();
     internal DbSet<SpoolRecord> Spools => Set<SpoolRecord>();
     internal DbSet<SpoolReadingRecord> SpoolReadings => Set<SpoolReadingRecord>();
-    internal DbSet<BatchEventRecord> BatchEvents => Set<BatchEventRecord>();
+    internal DbSet<BatchEventRow> BatchEvents => Set<BatchEventRow>();
     internal DbSet<PieceRecord> Pieces => Set<PieceRecord>();
     internal DbSet<OpenPieceRow> OpenPieces => Set<OpenPieceRow>();
     internal DbSet<PiecePartRecord> PieceParts => Set<PiecePartRecord>();
-    internal DbSet<PieceEventRecord> PieceEvents => Set<PieceEventRecord>();
+    internal DbSet<PieceEventRow> PieceEvents => Set<PieceEventRow>();
     internal DbSet<PieceReadingRecord> PieceReadings => Set<PieceReadingRecord>();
     internal DbSet<BasketRecord> Baskets => Set<BasketRecord>();
     internal DbSet<BathReadingRecord> BathReadings => Set<BathReadingRecord>();
@@ -103,20 +103,19 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
                 .HasPrincipalKey(row => row.Id)
                 .OnDelete(DeleteBehavior.Restrict);
         });
-        modelBuilder.Entity<BatchEventRecord>(happened =>
+        modelBuilder.Entity<BatchEventRow>(happened =>
         {
             happened.ToTable("BatchEvents").HasKey(CountedKey(happened));
             happened.HasAlternateKey(row => row.Id);
-            happened.Property(row => row.Kind).HasConversion<string>();
             happened.HasIndex(row => row.BatchId);
             happened.HasIndex(row => row.Spool).HasFilter("Spool <> ''");
             happened.HasIndex(row => row.Undoes).IsUnique();
             happened.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
             happened
-                .HasOne<BatchEventRecord>()
+                .HasOne<BatchEventRow>()
                 .WithOne()
-                .HasForeignKey<BatchEventRecord>(row => row.Undoes)
-                .HasPrincipalKey<BatchEventRecord>(row => row.Id)
+                .HasForeignKey<BatchEventRow>(row => row.Undoes)
+                .HasPrincipalKey<BatchEventRow>(row => row.Id)
                 .OnDelete(DeleteBehavior.Restrict);
         });
     }

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
@@ -9,6 +10,12 @@ public sealed partial class SqliteShop
 {
     /// <summary>Ids asked for at once; SQLite takes many, and plans few better.</summary>
     private const int AtOnce = 400;
+
+    private static readonly string s_joined = PieceEvent.KindOf<JoinedSet>(),
+        s_golden = PieceEvent.KindOf<MadeGolden>(),
+        s_partOut = PieceEvent.KindOf<PartOut>(),
+        s_undone = PieceEvent.KindOf<Undone>(),
+        s_clockRight = PieceEvent.KindOf<ClockSaidRight>();
 
     public async Task<string?> AddPieceAsync(PieceRecord piece, IReadOnlyList<PiecePartRecord> parts, CancellationToken cancel)
     {
@@ -31,7 +38,7 @@ public sealed partial class SqliteShop
     }
 
     public async Task<string?> ExchangePartsAsync(
-        IReadOnlyList<PieceEventRecord> outs,
+        IReadOnlyList<PieceEvent> outs,
         IReadOnlyList<PiecePartRecord> ins,
         CancellationToken cancel
     )
@@ -43,7 +50,7 @@ public sealed partial class SqliteShop
     }
 
     public async Task AddPieceEventsAsync(
-        IReadOnlyList<PieceEventRecord> events,
+        IReadOnlyList<PieceEvent> events,
         IReadOnlyList<PieceReadingRecord> readings,
         CancellationToken cancel
     )
@@ -54,28 +61,19 @@ public sealed partial class SqliteShop
         await alone.CommitAsync(cancel);
     }
 
-    public async Task<Guid?> JoinSetAsync(
-        IReadOnlyList<PieceEventRecord> joined,
-        IReadOnlyList<PieceReadingRecord> offsets,
-        CancellationToken cancel
-    )
+    public async Task<Guid?> JoinSetAsync(IReadOnlyList<JoinedSet> joined, CancellationToken cancel)
     {
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel); // the only writer from here on
-        foreach (PieceEventRecord one in joined)
+        foreach (JoinedSet one in joined)
         {
-            List<PieceEventRecord> events = await context
-                .PieceEvents.AsNoTracking()
-                .Where(row => row.PieceId == one.PieceId)
-                .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
-                .ToListAsync(cancel);
-            if (PieceEventLog.JoinedSet(events) is { } stands && stands.Id != one.Id)
+            if (PieceEventLog.Joining(await EventsAsync(context, [one.PieceId], cancel)) is { } stands && stands.Id != one.Id)
             {
                 return one.PieceId; // leaves without a commit: nothing is kept
             }
         }
 
-        await AddEventsAsync(context, joined, offsets, cancel);
+        await AddEventsAsync(context, joined, [], cancel);
         await alone.CommitAsync(cancel);
         return null;
     }
@@ -143,16 +141,13 @@ public sealed partial class SqliteShop
                 { MixId: { } mix } => InForceEvents(context).Where(row => row.MixId == mix).Select(row => row.PieceId),
                 { CustomerId: { } customer } => InForceEvents(context).Where(row => row.CustomerId == customer).Select(row => row.PieceId),
                 { RecipeId: { } recipe } => context.Pieces.Where(row => row.RecipeId == recipe).Select(row => row.Id),
-                { SetId: { } set } => context
-                    .PieceEvents.Where(row => row.Kind == PieceEventKind.JoinedSet && row.About == set)
-                    .Select(row => row.PieceId),
+                { SetId: { } set } => context.PieceEvents.Where(row => row.Kind == s_joined && row.About == set).Select(row => row.PieceId),
                 { SetName: { } name } => context
-                    .PieceEvents.Where(row =>
-                        row.Kind == PieceEventKind.JoinedSet
-                        && (
-                            EF.Functions.Collate(row.Words, "NOCASE") == name
-                            || EF.Functions.Collate(row.Words.Substring(0, name.Length + 1), "NOCASE") == name + "\n"
-                        )
+                    .PieceEvents.FromSql(
+                        $"""
+                        SELECT * FROM PieceEvents
+                        WHERE Kind = {s_joined} AND json_extract(Payload, '$.name') = {name} COLLATE NOCASE
+                        """
                     )
                     .Select(row => row.PieceId),
                 _ => throw new ArgumentException("Pieces are looked for by one thing.", nameof(query)),
@@ -179,10 +174,10 @@ public sealed partial class SqliteShop
         return await ManyAsync(pieces, some => context.PieceParts.Where(row => some.Contains(row.PieceId)), cancel);
     }
 
-    public async Task<IReadOnlyList<PieceEventRecord>> PieceEventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
+    public async Task<IReadOnlyList<PieceEvent>> PieceEventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await ManyAsync(pieces, some => context.PieceEvents.Where(row => some.Contains(row.PieceId)), cancel);
+        return await EventsAsync(context, pieces, cancel);
     }
 
     public async Task<IReadOnlyList<PieceReadingRecord>> PieceReadingsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
@@ -216,7 +211,7 @@ public sealed partial class SqliteShop
         await using ShopContext context = Open();
         return await (
             from made in InForceEvents(context)
-            where made.Kind == PieceEventKind.MadeGolden
+            where made.Kind == s_golden
             join piece in context.Pieces on made.PieceId equals piece.Id
             where piece.RecipeId == recipeId
             orderby EF.Property<long>(made, ShopContext.EntryOrder) descending
@@ -277,13 +272,14 @@ public sealed partial class SqliteShop
         return newest.Max();
     }
 
-    public async Task<PieceEventRecord?> NewestEventAsync(CancellationToken cancel)
+    public async Task<PieceEvent?> NewestEventAsync(CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context
+        PieceEventRow? newest = await context
             .PieceEvents.AsNoTracking()
             .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
             .FirstOrDefaultAsync(cancel);
+        return newest?.ToEvent();
     }
 
     public async Task<IReadOnlySet<Guid>> EventsAheadAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel)
@@ -291,7 +287,7 @@ public sealed partial class SqliteShop
         await using ShopContext context = Open();
         var said = await context
             .PieceEvents.AsNoTracking()
-            .Where(one => one.Kind == PieceEventKind.ClockSaidRight)
+            .Where(one => one.Kind == s_clockRight)
             .Select(one => new { Order = EF.Property<long>(one, ShopContext.EntryOrder), one.TimeUtc })
             .ToListAsync(cancel);
         HashSet<Guid> ahead = [];
@@ -313,19 +309,19 @@ public sealed partial class SqliteShop
 
     private static async Task AddEventsAsync(
         ShopContext context,
-        IReadOnlyList<PieceEventRecord> events,
+        IReadOnlyList<PieceEvent> events,
         IReadOnlyList<PieceReadingRecord> readings,
         CancellationToken cancel
     )
     {
-        foreach (PieceEventRecord happened in events)
+        foreach (PieceEvent happened in events)
         {
             if (await context.PieceEvents.AnyAsync(row => row.Id == happened.Id, cancel))
             {
                 continue;
             }
 
-            context.Add(happened);
+            context.Add(PieceEventRow.Of(happened));
             context.AddRange(readings.Where(reading => reading.EventId == happened.Id));
             await context.SaveChangesAsync(cancel); // one by one: the order of entry is the order here
             await FollowAsync(context, happened.PieceId, cancel);
@@ -362,27 +358,33 @@ public sealed partial class SqliteShop
         return null;
     }
 
+    private static async Task<IReadOnlyList<PieceEvent>> EventsAsync(
+        ShopContext context,
+        IReadOnlyList<Guid> pieces,
+        CancellationToken cancel
+    ) =>
+        [
+            .. (await ManyAsync(pieces, some => context.PieceEvents.Where(row => some.Contains(row.PieceId)), cancel)).Select(row =>
+                row.ToEvent()
+            ),
+        ];
+
     /// <summary>Events that no later one took back.</summary>
-    private static IQueryable<PieceEventRecord> InForceEvents(ShopContext context) =>
+    private static IQueryable<PieceEventRow> InForceEvents(ShopContext context) =>
         context.PieceEvents.Where(one =>
-            !context.PieceEvents.Any(undo => undo.PieceId == one.PieceId && undo.Kind == PieceEventKind.Undone && undo.About == one.Id)
+            !context.PieceEvents.Any(undo => undo.PieceId == one.PieceId && undo.Kind == s_undone && undo.About == one.Id)
         );
 
     /// <summary>Parts that no event took out.</summary>
     private static IQueryable<PiecePartRecord> InForce(ShopContext context) =>
         context.PieceParts.Where(part =>
-            !context.PieceEvents.Any(gone => gone.PieceId == part.PieceId && gone.Kind == PieceEventKind.PartOut && gone.About == part.Id)
+            !context.PieceEvents.Any(gone => gone.PieceId == part.PieceId && gone.Kind == s_partOut && gone.About == part.Id)
         );
 
     /// <summary>Keeps the list of pieces in the shop in step with their events.</summary>
     private static async Task FollowAsync(ShopContext context, Guid pieceId, CancellationToken cancel)
     {
-        List<PieceEventRecord> events = await context
-            .PieceEvents.AsNoTracking()
-            .Where(row => row.PieceId == pieceId)
-            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
-            .ToListAsync(cancel);
-        bool inShop = PieceEventLog.IsInShop(events),
+        bool inShop = PieceEventLog.IsInShop(await EventsAsync(context, [pieceId], cancel)),
             listed = await context.OpenPieces.AnyAsync(row => row.PieceId == pieceId, cancel);
         if (inShop && !listed)
         {

@@ -1,5 +1,5 @@
 using Coilwright.Workshop.Customers;
-using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
 using Microsoft.EntityFrameworkCore;
@@ -30,12 +30,7 @@ public sealed partial class SqliteShop
             .ToListAsync(cancel);
     }
 
-    public Task AddBasketAsync(
-        BasketRecord basket,
-        BathReadingRecord first,
-        IReadOnlyList<PieceEventRecord> pieces,
-        CancellationToken cancel
-    ) =>
+    public Task AddBasketAsync(BasketRecord basket, BathReadingRecord first, IReadOnlyList<PieceEvent> pieces, CancellationToken cancel) =>
         AddOnceAsync(
             basket,
             row => row.Id == basket.Id,
@@ -57,7 +52,7 @@ public sealed partial class SqliteShop
             .ToListAsync(cancel);
     }
 
-    public Task AddBathReadingAsync(BathReadingRecord reading, IReadOnlyList<PieceEventRecord> holds, CancellationToken cancel) =>
+    public Task AddBathReadingAsync(BathReadingRecord reading, IReadOnlyList<PieceEvent> holds, CancellationToken cancel) =>
         AddOnceAsync(reading, row => row.Id == reading.Id, cancel, context => AddEventsAsync(context, holds, [], cancel));
 
     public async Task<IReadOnlyList<InkMixRecord>> InkMixesAsync(int most, CancellationToken cancel, bool alsoTakenBack = false)
@@ -96,7 +91,7 @@ public sealed partial class SqliteShop
             .ToListAsync(cancel);
     }
 
-    public Task AddStepUndoAsync(StepUndoRecord undo, IReadOnlyList<PieceEventRecord> events, CancellationToken cancel) =>
+    public Task AddStepUndoAsync(StepUndoRecord undo, IReadOnlyList<PieceEvent> events, CancellationToken cancel) =>
         AddOnceAsync(
             undo,
             row => row.Id == undo.Id || row.About == undo.About,

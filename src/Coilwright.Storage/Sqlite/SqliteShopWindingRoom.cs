@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Stock;
 using Microsoft.EntityFrameworkCore;
@@ -74,14 +75,15 @@ public sealed partial class SqliteShop
         }
     }
 
-    public async Task<IReadOnlyList<BatchEventRecord>> BatchEventsAsync(Guid batchId, CancellationToken cancel)
+    public async Task<IReadOnlyList<BatchEvent>> BatchEventsAsync(Guid batchId, CancellationToken cancel)
     {
         await using ShopContext context = Open();
-        return await context
+        List<BatchEventRow> rows = await context
             .BatchEvents.AsNoTracking()
             .Where(row => row.BatchId == batchId)
             .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
             .ToListAsync(cancel);
+        return [.. rows.Select(row => row.ToEvent())];
     }
 
     public async Task<IReadOnlyList<BatchRecord>> BatchesWithSpoolAsync(string label, CancellationToken cancel)
@@ -97,17 +99,18 @@ public sealed partial class SqliteShop
             .ToListAsync(cancel);
     }
 
-    public async Task<bool> AddBatchEventAsync(BatchEventRecord happened, CancellationToken cancel)
+    public async Task<bool> AddBatchEventAsync(BatchEvent happened, CancellationToken cancel)
     {
+        BatchEventRow added = BatchEventRow.Of(happened);
         await using ShopContext context = Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
         bool there = await context.BatchEvents.AnyAsync(
-            row => row.Id == happened.Id || (happened.Undoes != null && row.Undoes == happened.Undoes),
+            row => row.Id == added.Id || (added.Undoes != null && row.Undoes == added.Undoes),
             cancel
         );
         if (!there)
         {
-            context.Add(happened);
+            context.Add(added);
             await context.SaveChangesAsync(cancel);
             await alone.CommitAsync(cancel);
         }

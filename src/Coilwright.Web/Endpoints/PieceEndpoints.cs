@@ -3,6 +3,7 @@ using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Returns;
 using Coilwright.Workshop.Rules;
 using Microsoft.AspNetCore.Builder;
@@ -235,7 +236,7 @@ internal static class PieceEndpoints
                 ["Asked"] = life is null
                     ? null
                     : FinalTestService.Asked(life.Recipe, await shop.Pieces.Test.GoldenAsync(life, cancel), rules),
-                ["Judged"] = life?.History.All.FirstOrDefault(one => one.Id == judged && one.Kind == PieceEventKind.Tested),
+                ["Judged"] = life?.History.All.OfType<Tested>().FirstOrDefault(one => one.Id == judged),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
             },

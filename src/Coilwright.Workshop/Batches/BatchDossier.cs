@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 
@@ -27,7 +28,7 @@ public sealed class BatchDossier
     internal BatchDossier(
         BatchRecord batch,
         IReadOnlyList<ReadingRecord> readings,
-        IReadOnlyList<BatchEventRecord> events,
+        IReadOnlyList<BatchEvent> events,
         RecordStatus<VerdictLimits> limits
     )
     {
@@ -63,7 +64,7 @@ public sealed class BatchDossier
     public IReadOnlyList<ReadingRecord> Readings { get; }
 
     /// <summary>All events in order of entry, those taken back too.</summary>
-    public IReadOnlyList<BatchEventRecord> Events { get; }
+    public IReadOnlyList<BatchEvent> Events { get; }
 
     /// <summary>The events as they hold, of whatever was read since.</summary>
     public BatchEventLog History { get; }
@@ -150,10 +151,10 @@ public sealed class BatchDossier
                 .Select(signal => signal.Rule),
         ];
 
-    private IEnumerable<BatchEventRecord> EventsOf(string tag) => History.InForce.Where(one => one.Tag == tag);
+    private IEnumerable<BatchEvent> EventsOf(string tag) => History.InForce.Where(one => one.Tag == tag);
 
     private double? TurnsAt(DateTimeOffset timeUtc) =>
-        History.InForce.LastOrDefault(one => one.Kind == BatchEventKind.SpoolTaken && one.TimeUtc <= timeUtc)?.Turns;
+        History.InForce.OfType<SpoolTaken>().LastOrDefault(one => one.TimeUtc <= timeUtc)?.Turns;
 
     private Dictionary<string, Verdict> Weigh()
     {

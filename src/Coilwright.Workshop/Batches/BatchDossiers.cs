@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -44,7 +45,7 @@ public sealed class BatchDossiers
     public async Task<BatchDossier> OfAsync(BatchRecord batch, CancellationToken cancel)
     {
         IReadOnlyList<ReadingRecord> readings = await _records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
-        IReadOnlyList<BatchEventRecord> events = await _records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await _records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
         return await KeepAsync(batch, readings, events, cancel).ConfigureAwait(false);
     }
 
@@ -52,7 +53,7 @@ public sealed class BatchDossiers
     internal async Task<BatchDossier> KeepAsync(
         BatchRecord batch,
         IReadOnlyList<ReadingRecord> readings,
-        IReadOnlyList<BatchEventRecord> events,
+        IReadOnlyList<BatchEvent> events,
         CancellationToken cancel
     )
     {
@@ -74,7 +75,7 @@ public sealed class BatchDossiers
     internal async Task<BatchDossier> MakeAsync(
         BatchRecord batch,
         IReadOnlyList<ReadingRecord> readings,
-        IReadOnlyList<BatchEventRecord> events,
+        IReadOnlyList<BatchEvent> events,
         CancellationToken cancel
     )
     {
@@ -86,6 +87,6 @@ public sealed class BatchDossiers
     }
 
     /// <summary>Records only grow, so that their number and the last one tell their state.</summary>
-    private static (int, Guid?, int, Guid?) State(IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEventRecord> events) =>
+    private static (int, Guid?, int, Guid?) State(IReadOnlyList<ReadingRecord> readings, IReadOnlyList<BatchEvent> events) =>
         (readings.Count, readings.Count == 0 ? null : readings[^1].Id, events.Count, events.Count == 0 ? null : events[^1].Id);
 }

@@ -1,3 +1,5 @@
+using Coilwright.Workshop.Batches.Events;
+
 namespace Coilwright.Workshop.Batches;
 
 /// <summary>How a coil on a spindle stands.</summary>
@@ -41,11 +43,11 @@ public sealed class BatchEventLog
     /// <param name="events">All of them in order of entry.</param>
     /// <param name="lastReadUtc">Time of each coil's last reading in force, by tag: a coil read after it was begun is off its
     /// spindle.</param>
-    public BatchEventLog(BatchRecord batch, IReadOnlyList<BatchEventRecord> events, IReadOnlyDictionary<string, DateTimeOffset> lastReadUtc)
+    public BatchEventLog(BatchRecord batch, IReadOnlyList<BatchEvent> events, IReadOnlyDictionary<string, DateTimeOffset> lastReadUtc)
     {
         InForce = Holding(events);
         Spool = batch.Spool;
-        foreach (BatchEventRecord one in InForce)
+        foreach (BatchEvent one in InForce)
         {
             Follow(one);
         }
@@ -60,14 +62,14 @@ public sealed class BatchEventLog
     }
 
     /// <summary>Of a batch's events those that hold: what was undone is left out, and so are the undoings.</summary>
-    public static IReadOnlyList<BatchEventRecord> Holding(IReadOnlyList<BatchEventRecord> events)
+    public static IReadOnlyList<BatchEvent> Holding(IReadOnlyList<BatchEvent> events)
     {
-        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
-        return [.. events.Where(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id))];
+        HashSet<Guid> undone = [.. events.OfType<Undone>().Select(one => one.Undoes)];
+        return [.. events.Where(one => one is not Undone && !undone.Contains(one.Id))];
     }
 
     /// <summary>Events not undone, in order of entry.</summary>
-    public IReadOnlyList<BatchEventRecord> InForce { get; }
+    public IReadOnlyList<BatchEvent> InForce { get; }
 
     /// <summary>Label of the spool in use; empty when none was named.</summary>
     public string Spool { get; private set; }
@@ -76,7 +78,7 @@ public sealed class BatchEventLog
     public double? WantedTurns { get; private set; }
 
     /// <summary>The release of the series; null while it waits for the first piece.</summary>
-    public BatchEventRecord? Release { get; private set; }
+    public Released? Release { get; private set; }
 
     /// <summary>Tags of coils with a splice.</summary>
     public HashSet<string> Spliced { get; } = new(StringComparer.Ordinal);
@@ -87,23 +89,23 @@ public sealed class BatchEventLog
     /// <summary>Coils on spindles, in order of their last event.</summary>
     public IReadOnlyList<CoilOnSpindle> OnSpindles => [.. _spindles.Values.OrderBy(coil => coil.SinceUtc)];
 
-    private void Follow(BatchEventRecord one)
+    private void Follow(BatchEvent one)
     {
-        switch (one.Kind)
+        switch (one)
         {
-            case BatchEventKind.SpoolTaken:
-                Spool = one.Spool;
-                WantedTurns = one.Turns;
+            case SpoolTaken taken:
+                Spool = taken.Spool;
+                WantedTurns = taken.Turns;
                 break;
-            case BatchEventKind.Released:
-                Release = one;
+            case Released released:
+                Release = released;
                 break;
-            case BatchEventKind.Begun:
+            case Begun begun:
                 Spliced.Remove(one.Tag);
                 EndedLow.Remove(one.Tag);
                 _spindles[one.Tag] = new CoilOnSpindle(
                     one.Tag,
-                    one.Machine,
+                    begun.Machine,
                     SpindleState.Winding,
                     null,
                     null,
@@ -112,42 +114,35 @@ public sealed class BatchEventLog
                     one.TimeUtc
                 );
                 break;
-            case BatchEventKind.Scrapped:
+            case Scrapped:
                 _spindles.Remove(one.Tag);
                 break;
-            default:
-                FollowCoil(one);
+            case SpindleEvent happened:
+                FollowCoil(happened);
                 break;
         }
     }
 
-    private void FollowCoil(BatchEventRecord one)
+    private void FollowCoil(SpindleEvent one)
     {
         if (!_spindles.TryGetValue(one.Tag, out CoilOnSpindle? coil))
         {
             return;
         }
 
-        SpindleState state = one.Kind switch
-        {
-            BatchEventKind.Paused => SpindleState.Paused,
-            BatchEventKind.Broken => SpindleState.Broken,
-            BatchEventKind.FinishedLow => SpindleState.Ended,
-            _ => SpindleState.Winding,
-        };
-        if (one.Kind == BatchEventKind.Spliced)
+        if (one is Events.Spliced)
         {
             Spliced.Add(one.Tag);
         }
 
-        if (one.Kind == BatchEventKind.FinishedLow && (one.Turns ?? coil.Turns) is { } turns)
+        if (one is FinishedLow && (one.Turns ?? coil.Turns) is { } turns)
         {
             EndedLow[one.Tag] = turns;
         }
 
         _spindles[one.Tag] = coil with
         {
-            State = state,
+            State = one.StateAfter,
             Counter = one.Counter ?? coil.Counter,
             Turns = one.Turns ?? coil.Turns,
             Spliced = Spliced.Contains(one.Tag),

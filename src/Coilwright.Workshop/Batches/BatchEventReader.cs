@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
@@ -13,7 +14,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
     public IReadOnlyList<Problem> Problems => _problems;
 
     /// <summary>The event; null when there are problems.</summary>
-    public BatchEventRecord? Read(DateTimeOffset nowUtc)
+    public BatchEvent? Read(DateTimeOffset nowUtc)
     {
         bool isOwn =
             NameKey.Same(machineName, run.Status.Batch.Machine)
@@ -23,29 +24,21 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
             _problems.Add(unknown);
         }
 
-        BatchEventRecord one = new()
+        BatchEvent made = BatchEventMaker.Of(said, known.SpoolOf(said.Spool), nowUtc) with { Person = said.Person.Trim() };
+        BatchEvent one = made is WinderEvent winder ? winder with { Machine = machineName, Note = said.Note.Trim() } : made;
+        BatchEvent read = one switch
         {
-            Id = said.Id,
-            BatchId = said.BatchId,
-            Kind = said.Kind,
-            Machine = machineName,
-            Person = said.Person.Trim(),
-            Note = said.Note.Trim(),
-            TimeUtc = nowUtc,
-        };
-        BatchEventRecord read = said.Kind switch
-        {
-            BatchEventKind.Begun => Begin(one),
-            BatchEventKind.Released => Release(one),
-            BatchEventKind.SpoolTaken => Spool(one),
-            BatchEventKind.MoreWanted => More(one),
-            BatchEventKind.Undone => throw new ArgumentException("An undo is made by UndoLastAsync.", nameof(nowUtc)),
-            _ => OfCoil(one),
+            Begun begun => Begin(begun),
+            Released released => Release(released),
+            SpoolTaken taken => Spool(taken),
+            MoreWanted more => More(more),
+            SpindleEvent happened => OfCoil(happened),
+            _ => throw new InvalidOperationException($"Nothing reads {one.Kind}."),
         };
         return _problems.Count == 0 ? read : null;
     }
 
-    private BatchEventRecord Begin(BatchEventRecord one)
+    private Begun Begin(Begun one)
     {
         string tag = said.Tag.Trim().Length > 0 ? BatchTags.Tidy(run.Status.Batch, said.Tag) : run.NextToBegin ?? "";
         if (tag.Length == 0)
@@ -89,7 +82,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         };
     }
 
-    private BatchEventRecord Release(BatchEventRecord one)
+    private Released Release(Released one)
     {
         if (run.FirstPiece is not { } first)
         {
@@ -113,7 +106,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         };
     }
 
-    private BatchEventRecord More(BatchEventRecord one)
+    private MoreWanted More(MoreWanted one)
     {
         int room = Math.Max(1, BatchRules.MostCoils - run.Status.Wanted);
         double? count = Count(said.Counter, "counter", 1, room);
@@ -124,19 +117,18 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
             );
         }
 
-        if (one.Note.Length == 0)
+        if (one.Why.Length == 0)
         {
             _problems.Add(new Problem("note", "why are more wanted?", null, "a few words"));
         }
 
         return one with
         {
-            Counter = count,
-            Machine = "",
+            Coils = (int)(count ?? 0),
         };
     }
 
-    private BatchEventRecord Spool(BatchEventRecord one)
+    private SpoolTaken Spool(SpoolTaken one)
     {
         if (said.Spool.Trim().Length == 0)
         {
@@ -153,10 +145,10 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         }
 
         double? turns = said.Choice == "hold-ohms" ? Count(said.Turns, "turns", 1, 100_000) : null;
-        return one with { Spool = known.SpoolOf(said.Spool), Choice = said.Choice, Turns = turns };
+        return one with { Turns = turns };
     }
 
-    private BatchEventRecord OfCoil(BatchEventRecord one)
+    private SpindleEvent OfCoil(SpindleEvent one)
     {
         string typed = said.Tag.Trim().Length > 0 ? BatchTags.Tidy(run.Status.Batch, said.Tag) : "";
         CoilOnSpindle[] fitting =
@@ -181,25 +173,17 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         }
 
         CoilOnSpindle on = fitting[0];
-        bool stops = said.Kind is BatchEventKind.Paused or BatchEventKind.Broken,
+        bool stops = one is Paused or Broken,
             running = on.State == SpindleState.Winding;
         if (stops && on.State == SpindleState.Ended)
         {
             _problems.Add(new Problem("tag", $"{on.Tag} was ended already; enter its reading"));
         }
 
-        if (
-            (said.Kind == BatchEventKind.Spliced && on.State != SpindleState.Broken)
-            || (said.Kind is BatchEventKind.Resumed or BatchEventKind.FinishedLow && running)
-        )
+        if ((one is Spliced && on.State != SpindleState.Broken) || (one is Resumed or FinishedLow && running))
         {
             _problems.Add(
-                new Problem(
-                    "tag",
-                    said.Kind == BatchEventKind.Spliced
-                        ? $"{on.Tag} is not broken"
-                        : $"{on.Tag} is running: stop it and note the counter first"
-                )
+                new Problem("tag", one is Spliced ? $"{on.Tag} is not broken" : $"{on.Tag} is running: stop it and note the counter first")
             );
         }
 

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
@@ -33,8 +33,12 @@ public sealed record BatchEventEntry
     /// <summary>Empty takes the only coil it can mean.</summary>
     public string Tag { get; init; } = "";
 
-    /// <summary>What the counter shows.</summary>
+    /// <summary>What the counter shows, or how many coils more are wanted.</summary>
     public string Counter { get; init; } = "";
+
+    /// <summary>The same as a number; null where it is none.</summary>
+    internal double? CounterSaid =>
+        QuantityParser.TryParse(Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _) ? counter.Si : null;
     public string Spool { get; init; } = "";
     public string Choice { get; init; } = "";
 
@@ -62,7 +66,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         BatchRecord batch = standing.Batch;
         RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
         BatchEventLog history = new(
             batch,
             events,
@@ -106,7 +110,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
             return [new Problem("batch", "there is no such batch")];
         }
 
-        IReadOnlyList<BatchEventRecord> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(one => one.Id == said.Id) is { } there)
         {
             return SaysTheSame(there, said, run.Status.Batch) ? [] : [SentAgain.Event]; // sent twice
@@ -121,7 +125,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
             machine?.Name ?? machineName,
             await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false)
         );
-        BatchEventRecord? happened = reader.Read(clock.GetUtcNow());
+        BatchEvent? happened = reader.Read(clock.GetUtcNow());
         if (happened is null)
         {
             return reader.Problems;
@@ -134,25 +138,23 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
     /// <summary>Takes the last event back. The coil then stands as before it.</summary>
     public async Task<IReadOnlyList<Problem>> UndoLastAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
     {
-        IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
         if (events.FirstOrDefault(one => one.Id == undoId) is { } there)
         {
-            return there.Kind == BatchEventKind.Undone ? [] : [SentAgain.Event];
+            return there is Undone ? [] : [SentAgain.Event];
         }
 
-        HashSet<Guid> undone = [.. events.Select(one => one.Undoes).OfType<Guid>()];
-        if (events.LastOrDefault(one => one.Kind != BatchEventKind.Undone && !undone.Contains(one.Id)) is not { } last)
+        if (BatchEventLog.Holding(events) is not [.., var last])
         {
             return [new Problem("batch", "there is nothing to undo")];
         }
 
         await records
             .AddBatchEventAsync(
-                new BatchEventRecord
+                new Undone
                 {
                     Id = undoId,
                     BatchId = batchId,
-                    Kind = BatchEventKind.Undone,
                     Tag = last.Tag,
                     Person = person.Trim(),
                     TimeUtc = clock.GetUtcNow(),
@@ -164,37 +166,11 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         return [];
     }
 
-    /// <summary>An event in workshop words.</summary>
-    public static string Words(BatchEventRecord one) =>
-        one.Kind switch
-        {
-            BatchEventKind.Begun => $"{one.Tag} begun on {(one.Machine.Length > 0 ? one.Machine : "a winder")}",
-            BatchEventKind.Paused => $"{one.Tag} paused at {Count(one.Counter)}",
-            BatchEventKind.Broken => $"{one.Tag} broke at {Count(one.Counter)}",
-            BatchEventKind.Resumed => $"{one.Tag} resumed",
-            BatchEventKind.Spliced => $"{one.Tag} spliced",
-            BatchEventKind.FinishedLow => $"{one.Tag} ended low",
-            BatchEventKind.Scrapped => $"{one.Tag} scrapped",
-            BatchEventKind.SpoolTaken =>
-                $"spool {one.Spool}, {one.Choice.Replace('-', ' ')}{(one.Turns is { } turns ? $", {Count(turns)} turns" : "")}",
-            BatchEventKind.Released => $"series released{(one.Note.Length > 0 ? $": {one.Note}" : "")}",
-            BatchEventKind.MoreWanted => $"{Count(one.Counter)} more wanted: {one.Note}",
-            _ => "undone",
-        };
-
     /// <summary>True when an event was made of these words. What was left out was filled in from how things stood then.</summary>
-    private static bool SaysTheSame(BatchEventRecord there, BatchEventEntry said, BatchRecord batch)
-    {
-        bool counted = QuantityParser.TryParse(said.Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _);
-        return there.Kind == said.Kind
-            && (said.Tag.Trim().Length == 0 || there.Tag == BatchTags.Tidy(batch, said.Tag))
-            && (said.Machine.Trim().Length == 0 || there.Tag.Length > 0 || SameName(there.Machine, said.Machine))
-            && (!counted || there.Counter is null || there.Counter == counter.Si)
-            && (there.Kind != BatchEventKind.SpoolTaken || (there.Spool == said.Spool.Trim() && there.Choice == said.Choice))
-            && there.Note == said.Note.Trim();
-    }
-
-    private static bool SameName(string one, string other) => string.Equals(one, other.Trim(), StringComparison.OrdinalIgnoreCase);
+    private static bool SaysTheSame(BatchEvent there, BatchEventEntry said, BatchRecord batch) =>
+        there.Kind == said.Kind.ToString()
+        && (said.Tag.Trim().Length == 0 || there.Tag == BatchTags.Tidy(batch, said.Tag))
+        && there.IsSaidBy(said);
 
     private static string MachineOf(BatchProgress run, string tag)
     {
@@ -203,6 +179,4 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         ) ?? (run.History.OnSpindles.Count == 1 && tag.Length == 0 ? run.History.OnSpindles[0] : null);
         return coil?.Machine ?? run.Status.Batch.Machine;
     }
-
-    private static string Count(double? value) => value is { } count ? count.ToString("#,##0", CultureInfo.InvariantCulture) : "?";
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Batches;
@@ -9,8 +10,8 @@ public static class BatchNumber
     /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
     /// <param name="batch">The batch.</param>
     /// <param name="inForce">Its events, those taken back left out.</param>
-    public static int Wanted(BatchRecord batch, IEnumerable<BatchEventRecord> inForce) =>
-        batch.Quantity + (int)inForce.Where(one => one.Kind == BatchEventKind.MoreWanted).Sum(one => one.Counter ?? 0);
+    public static int Wanted(BatchRecord batch, IEnumerable<BatchEvent> inForce) =>
+        batch.Quantity + inForce.OfType<MoreWanted>().Sum(one => one.Coils);
 
     /// <summary>Tags beyond the number: of a higher number than is wanted, or entered when all that are wanted were there.</summary>
     /// <param name="batch">The batch.</param>

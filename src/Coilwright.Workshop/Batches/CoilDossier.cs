@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Batches;
@@ -26,7 +27,7 @@ public sealed record CoilDossier(
     public required IReadOnlyList<string> People { get; init; }
 
     /// <summary>Its own events that hold, in order of entry.</summary>
-    public required IReadOnlyList<BatchEventRecord> Events { get; init; }
+    public required IReadOnlyList<BatchEvent> Events { get; init; }
 
     /// <summary>Its resistance at 20 °C, Ω; null when there is no usable one.</summary>
     public double? OhmAt20C => Verdict.DcResistanceAt20C?.Value;

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Batches;
@@ -11,8 +12,8 @@ namespace Coilwright.Workshop.Batches;
 public sealed class CoilOrigins
 {
     private readonly BatchRecord _batch;
-    private readonly List<BatchEventRecord> _spools;
-    private readonly ILookup<string, BatchEventRecord> _eventsOf;
+    private readonly List<SpoolTaken> _spools;
+    private readonly ILookup<string, BatchEvent> _eventsOf;
     private readonly Dictionary<string, Chain> _standing = new(StringComparer.Ordinal);
     private readonly ILookup<string, Chain> _takenBack;
 
@@ -20,11 +21,11 @@ public sealed class CoilOrigins
     /// <param name="batch">The batch.</param>
     /// <param name="events">All of its events in order of entry.</param>
     /// <param name="readings">All of its readings in order of entry, those taken back too.</param>
-    public CoilOrigins(BatchRecord batch, IReadOnlyList<BatchEventRecord> events, IReadOnlyList<ReadingRecord> readings)
+    public CoilOrigins(BatchRecord batch, IReadOnlyList<BatchEvent> events, IReadOnlyList<ReadingRecord> readings)
     {
         _batch = batch;
-        IReadOnlyList<BatchEventRecord> held = new BatchEventLog(batch, events, new Dictionary<string, DateTimeOffset>()).InForce;
-        _spools = [.. held.Where(one => one.Kind == BatchEventKind.SpoolTaken)];
+        IReadOnlyList<BatchEvent> held = new BatchEventLog(batch, events, new Dictionary<string, DateTimeOffset>()).InForce;
+        _spools = [.. held.OfType<SpoolTaken>()];
         _eventsOf = held.ToLookup(one => one.Tag, StringComparer.Ordinal);
         IReadOnlyDictionary<Guid, ReadingRecord> firsts = ReadingChain.Firsts(readings);
         HashSet<Guid> superseded = [.. readings.Select(reading => reading.Supersedes).OfType<Guid>()];
@@ -116,11 +117,11 @@ public sealed class CoilOrigins
     }
 
     private bool BegunAnew(string tag, DateTimeOffset afterUtc, DateTimeOffset untilUtc) =>
-        _eventsOf[tag]
-            .Any(one => one.Kind is BatchEventKind.Begun or BatchEventKind.Scrapped && one.TimeUtc > afterUtc && one.TimeUtc <= untilUtc);
+        _eventsOf[tag].Any(one => one is Begun or Scrapped && one.TimeUtc > afterUtc && one.TimeUtc <= untilUtc);
 
     private string MachineOf(string tag, DateTimeOffset untilUtc) =>
-        _eventsOf[tag].LastOrDefault(one => one.Machine.Length > 0 && one.TimeUtc <= untilUtc)?.Machine ?? _batch.Machine;
+        _eventsOf[tag].OfType<WinderEvent>().LastOrDefault(one => one.Machine.Length > 0 && one.TimeUtc <= untilUtc)?.Machine
+        ?? _batch.Machine;
 
     private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 

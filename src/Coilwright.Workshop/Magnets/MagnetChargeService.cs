@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
@@ -44,33 +45,39 @@ public sealed class MagnetChargeService(IShopRecords records, PieceService shelf
             problems.Add(new Problem("why", "this is too long", null, $"up to {LongestWords} letters"));
         }
 
-        List<PieceEventRecord> events = [];
+        List<PieceSnapshot> charged = [];
         foreach (PieceSnapshot life in await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false))
         {
-            PieceEventRecord happened = new()
-            {
-                Id = ReadingChain.IdWithin(id, life.Piece.Serial),
-                PieceId = life.Piece.Id,
-                Kind = PieceEventKind.Charged,
-                Words = why.Trim(),
-                Person = person.Trim(),
-                TimeUtc = nowUtc,
-            };
-            if (!life.History.InForce.Any(one => one.Id == happened.Id))
+            if (!life.History.InForce.Any(one => one.Id == ReadingChain.IdWithin(id, life.Piece.Serial)))
             {
                 problems.AddRange(Refuse(life, level, rules));
-                events.Add(happened);
+                charged.Add(life);
             }
         }
 
-        if (problems.Count == 0)
+        if (problems.Count > 0 || level is null)
         {
-            await records
-                .AddPieceEventsAsync(events, [.. events.Select(one => MagnetCharge.Record(one, level!, charge))], cancel)
-                .ConfigureAwait(false);
+            return problems;
         }
 
-        return problems;
+        await records
+            .AddPieceEventsAsync(
+                [
+                    .. charged.Select(life => new MagnetsCharged
+                    {
+                        Id = ReadingChain.IdWithin(id, life.Piece.Serial),
+                        PieceId = life.Piece.Id,
+                        Charge = ChargeAsSaid.Of(level, charge),
+                        Why = why.Trim(),
+                        Person = person.Trim(),
+                        TimeUtc = nowUtc,
+                    }),
+                ],
+                [],
+                cancel
+            )
+            .ConfigureAwait(false);
+        return [];
     }
 
     private static IEnumerable<Problem> Refuse(PieceSnapshot life, MagnetLevel? level, ShopRules rules)

@@ -15,13 +15,9 @@ internal sealed class StepCharge
     private readonly MagnetLevel? _level;
     private readonly ShopRules _rules;
     private readonly List<Problem> _problems;
-    private readonly List<PieceReadingRecord> _readings = [];
 
     private StepCharge(ChargeEntry entry, string step, ShopRules rules, List<Problem> problems) =>
         (_entry, _step, _rules, _problems, _level) = (entry, step, rules, problems, ChargeReader.Read(entry, problems));
-
-    /// <summary>What the ended steps' events carry.</summary>
-    public IReadOnlyList<PieceReadingRecord> Readings => _readings;
 
     /// <summary>Reads it; every problem is added.</summary>
     public static StepCharge Read(
@@ -42,11 +38,12 @@ internal sealed class StepCharge
     }
 
     /// <summary>A step ends with this: refused where the recipe asks for another charge.</summary>
-    public void End(PieceEventRecord ended, StepPlan? plan, PieceSnapshot life)
+    /// <returns>What the event of the end says of the charge; null when nobody said one.</returns>
+    public ChargeAsSaid? End(StepPlan? plan, PieceSnapshot life)
     {
         if (plan is not { ChargesMagnets: true })
         {
-            return;
+            return null;
         }
 
         bool misread = _level is null && _entry.Level.Trim().Length > 0; // told already
@@ -55,10 +52,7 @@ internal sealed class StepCharge
             _problems.Add(refused);
         }
 
-        if (_level is { } level)
-        {
-            _readings.Add(MagnetCharge.Record(ended, level, _entry));
-        }
+        return _level is { } level ? ChargeAsSaid.Of(level, _entry) : null;
     }
 
     /// <summary>A step only begins: what it leads to is said when it ends.</summary>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -125,13 +126,14 @@ public sealed class AssemblyService(IShopRecords records, PieceService shelf, Co
             Tag = coil.Coil.Tag,
             TimeUtc = nowUtc,
         };
-        PieceEventRecord gone = new()
+        PartOut gone = new()
         {
             Id = ReadingChain.IdWithin(id, "out"),
             PieceId = life.Piece.Id,
-            Kind = PieceEventKind.PartOut,
-            About = old.Id,
-            Words = $"{old.Tag} out, {part.Tag} in: {reason.Trim()}",
+            PartId = old.Id,
+            OutTag = old.Tag,
+            InTag = part.Tag,
+            Reason = reason.Trim(),
             Person = person.Trim(),
             TimeUtc = nowUtc,
         };

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
@@ -54,11 +55,10 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
             await records
                 .AddPieceEventsAsync(
                     [
-                        .. lives.Select(life => new PieceEventRecord
+                        .. lives.Select(life => new Shipped
                         {
                             Id = ReadingChain.IdWithin(id, life.Piece.Serial),
                             PieceId = life.Piece.Id,
-                            Kind = PieceEventKind.Shipped,
                             CustomerId = to!.Id,
                             Person = person.Trim(),
                             TimeUtc = nowUtc,
@@ -97,7 +97,7 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
             problems.Add(
                 new Problem(
                     "piece",
-                    $"{life.Piece.Serial} did not pass its final test: {failed.Words}",
+                    $"{life.Piece.Serial} did not pass its final test: {failed.Result}",
                     life.Piece.Serial,
                     "mend it and test it again"
                 )
@@ -106,8 +106,7 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
 
         if (
             life.History.Test is { } test
-            && life.History.InForce.SkipWhile(one => one.Id != test.Id).FirstOrDefault(one => one.Kind == PieceEventKind.Charged)
-                is { } charged
+            && life.History.InForce.SkipWhile(one => one.Id != test.Id).OfType<MagnetsCharged>().FirstOrDefault() is { } charged
         )
         {
             problems.Add(
@@ -122,7 +121,7 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
         }
 
         if (
-            life.History.InForce.LastOrDefault(one => one.MixId is not null) is { MixId: { } mixId } marked
+            life.History.Marked is { MixId: { } mixId } marked
             && (await records.InkMixesAsync(200, cancel).ConfigureAwait(false)).FirstOrDefault(mix => mix.Id == mixId) is { } ink
             && ink.ToMix().Cure(marked.TimeUtc) is { } cure
             && cure.EndUtc > nowUtc

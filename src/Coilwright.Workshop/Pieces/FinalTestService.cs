@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Polarity;
 using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
@@ -47,31 +48,29 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
         }
 
         FinalTestVerdict verdict = Judge(life, readings, entry.Flaws, await GoldenAsync(life, cancel).ConfigureAwait(false), rules);
-        PieceEventRecord tested = new()
+        Tested tested = new()
         {
             Id = entry.Id,
             PieceId = life.Piece.Id,
-            Kind = PieceEventKind.Tested,
             Passed = verdict.Passes,
-            Words = Words(verdict),
+            Verdict = verdict.Verdict,
+            Outcomes = [.. verdict.Outcomes.Select(Marked)],
             Person = entry.Person.Trim(),
             TimeUtc = nowUtc,
         };
-        PieceEventRecord[] golden = entry.Golden
+        MadeGolden[] golden = entry.Golden
             ?
             [
-                tested with
+                new()
                 {
                     Id = ReadingChain.IdWithin(entry.Id, "golden"),
-                    Kind = PieceEventKind.MadeGolden,
-                    Passed = null,
-                    Words = "kept as the shop's measure",
+                    PieceId = tested.PieceId,
+                    Person = tested.Person,
+                    TimeUtc = nowUtc,
                 },
             ]
             : [];
-        await records
-            .AddPieceEventsAsync([tested, .. golden, .. PieceEventLog.Told([tested], told)], readings, cancel)
-            .ConfigureAwait(false);
+        await records.AddPieceEventsAsync([tested, .. golden, .. ToldLate.Of([tested], told)], readings, cancel).ConfigureAwait(false);
         return ([], verdict);
     }
 
@@ -85,10 +84,8 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
         }
 
         PieceSnapshot measure = (await shelf.LivesAsync([golden], cancel).ConfigureAwait(false))[0];
-        PieceEventRecord? made = measure.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.MadeGolden),
-            test = made is null
-                ? null
-                : measure.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Tested && one.TimeUtc <= made.TimeUtc);
+        MadeGolden? made = measure.History.InForce.OfType<MadeGolden>().LastOrDefault();
+        Tested? test = made is null ? null : measure.History.InForce.OfType<Tested>().LastOrDefault(one => one.TimeUtc <= made.TimeUtc);
         return test is null ? [] : measure.ReadingsOf(test);
     }
 
@@ -213,8 +210,6 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             ? null
             : (targets.Sum(target => target!.Nominal.Si * Quantity.DcResistance.Factor(target!)), targets.Max(target => target!.Tolerance));
     }
-
-    private static string Words(FinalTestVerdict verdict) => verdict.Verdict + " — " + string.Join("; ", verdict.Outcomes.Select(Marked));
 
     /// <summary>An outcome that did not pass says so, also where it is read later without the page.</summary>
     private static string Marked(TestOutcome outcome) =>

@@ -1,3 +1,5 @@
+using Coilwright.Workshop.Pieces.Events;
+
 namespace Coilwright.Workshop.Pieces;
 
 /// <summary>What a store must do for pieces. It keeps and finds, and decides only that a serial and a coil are used once.</summary>
@@ -11,14 +13,14 @@ public interface IPieceRecords
     /// <summary>
     /// Takes parts out of a piece (events) and puts others in, all or none; the answer as for <see cref="AddPieceAsync"/>.
     /// </summary>
-    Task<string?> ExchangePartsAsync(IReadOnlyList<PieceEventRecord> outs, IReadOnlyList<PiecePartRecord> ins, CancellationToken cancel);
+    Task<string?> ExchangePartsAsync(IReadOnlyList<PieceEvent> outs, IReadOnlyList<PiecePartRecord> ins, CancellationToken cancel);
 
     /// <summary>Adds events with their readings, all or none; ids that are there already are not added again.</summary>
-    Task AddPieceEventsAsync(IReadOnlyList<PieceEventRecord> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel);
+    Task AddPieceEventsAsync(IReadOnlyList<PieceEvent> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel);
 
     /// <summary>Adds the events that put pieces into a set, all or none; ids that are there already are not added again.</summary>
     /// <returns>Null when they are kept; otherwise a piece that stands in another set, and nothing is kept.</returns>
-    Task<Guid?> JoinSetAsync(IReadOnlyList<PieceEventRecord> joined, IReadOnlyList<PieceReadingRecord> offsets, CancellationToken cancel);
+    Task<Guid?> JoinSetAsync(IReadOnlyList<JoinedSet> joined, CancellationToken cancel);
 
     /// <summary>Pieces by id or by serial; without regard to case. What is not there is left out.</summary>
     Task<IReadOnlyList<PieceRecord>> FindPiecesAsync(IReadOnlyList<string> serials, CancellationToken cancel);
@@ -39,7 +41,7 @@ public interface IPieceRecords
     Task<IReadOnlyList<PiecePartRecord>> PartsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
 
     /// <summary>Events of these pieces, in order of entry.</summary>
-    Task<IReadOnlyList<PieceEventRecord>> PieceEventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+    Task<IReadOnlyList<PieceEvent>> PieceEventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
 
     /// <summary>Readings of these pieces, in order of entry.</summary>
     Task<IReadOnlyList<PieceReadingRecord>> PieceReadingsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
@@ -57,7 +59,7 @@ public interface IPieceRecords
     Task<DateTimeOffset?> NewestRecordTimeAsync(CancellationToken cancel);
 
     /// <summary>The event entered last; null when there is none.</summary>
-    Task<PieceEventRecord?> NewestEventAsync(CancellationToken cancel);
+    Task<PieceEvent?> NewestEventAsync(CancellationToken cancel);
 
     /// <summary>Events of these pieces that are later than a clock which was said to be right after they were entered.</summary>
     Task<IReadOnlySet<Guid>> EventsAheadAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);

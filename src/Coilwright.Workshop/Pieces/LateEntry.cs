@@ -19,9 +19,6 @@ public sealed record LateEntry(DateTimeOffset SaidUtc, DateTimeOffset SentUtc)
     /// <summary>How long it waited.</summary>
     public TimeSpan Waited => SentUtc - SaidUtc;
 
-    /// <summary>Both times as an ISO 8601 interval, as they are kept.</summary>
-    public string Text => $"{SaidUtc.ToUniversalTime():O}/{SentUtc.ToUniversalTime():O}";
-
     /// <summary>When it was made by a clock that shows the given time as it arrives.</summary>
     public static DateTimeOffset MadeUtc(LateEntry? told, DateTimeOffset arrivedUtc) => arrivedUtc - (told?.Waited ?? TimeSpan.Zero);
 

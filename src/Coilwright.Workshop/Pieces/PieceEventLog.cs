@@ -1,4 +1,4 @@
-using Coilwright.Workshop.Readings;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Pieces;
@@ -17,39 +17,42 @@ public sealed class PieceEventLog
     /// <param name="piece">The piece.</param>
     /// <param name="events">All of them in order of entry.</param>
     /// <param name="ahead">Events that a clock which was ahead made; null for none.</param>
-    public PieceEventLog(PieceRecord piece, IReadOnlyList<PieceEventRecord> events, IReadOnlySet<Guid>? ahead = null)
+    public PieceEventLog(PieceRecord piece, IReadOnlyList<PieceEvent> events, IReadOnlySet<Guid>? ahead = null)
     {
         All = events;
         _ahead = ahead;
-        InForce = [.. Hold(events).Select(one => MendedTime.Of(one, events) is { } mended ? one with { TimeUtc = mended.TimeUtc } : one)];
-        int back = LastIndex(PieceEventKind.Returned);
+        InForce = [.. Hold(events).Select(one => Mending(one) is { } mended ? one with { TimeUtc = mended.RightUtc } : one)];
+        int back = LastIndex<Returned>();
         Runs =
         [
             new StepRun(Assembly, piece.TimeUtc, piece.TimeUtc),
-            .. RunsOf([.. InForce.Where((one, place) => place > back || one.Step is not (FinalTest or Packing))]),
+            .. RunsOf([.. InForce.Where((one, place) => place > back || one is not StepEvent { Step: FinalTest or Packing })]),
         ];
-        Test = InForce.Skip(back + 1).LastOrDefault(one => one.Kind == PieceEventKind.Tested);
+        Test = InForce.Skip(back + 1).OfType<Tested>().LastOrDefault();
         if (Test is { Passed: true } passed)
         {
             Runs = [.. Runs, new StepRun(FinalTest, passed.TimeUtc, passed.TimeUtc)];
         }
 
-        Shipment = LastShipment(back);
+        Shipment = InForce.Skip(back + 1).OfType<Shipped>().LastOrDefault();
         if (Shipment is not null)
         {
             Runs = [.. Runs, new StepRun(Packing, Shipment.TimeUtc, Shipment.TimeUtc)];
         }
 
-        Holds = [.. InForce.Where(one => one.Kind == PieceEventKind.Held).Select(HoldOf)];
+        Holds = [.. InForce.OfType<Held>().Select(HoldOf)];
     }
 
     private readonly IReadOnlySet<Guid>? _ahead;
 
     /// <summary>Every event in order of entry: those taken back and their undoing too.</summary>
-    public IReadOnlyList<PieceEventRecord> All { get; }
+    public IReadOnlyList<PieceEvent> All { get; }
+
+    /// <summary>Every event that has a line of its own, in order of entry.</summary>
+    public IEnumerable<PieceEvent> Lines => All.Where(one => one.HasLine);
 
     /// <summary>Events not undone, in order of entry.</summary>
-    public IReadOnlyList<PieceEventRecord> InForce { get; }
+    public IReadOnlyList<PieceEvent> InForce { get; }
 
     /// <summary>Steps as they were done; after a return, the final test and packing count anew.</summary>
     public IReadOnlyList<StepRun> Runs { get; }
@@ -58,98 +61,68 @@ public sealed class PieceEventLog
     public IReadOnlyList<Hold> Holds { get; }
 
     /// <summary>The final test that holds; null when there is none since the last return.</summary>
-    public PieceEventRecord? Test { get; }
+    public Tested? Test { get; }
 
     /// <summary>The shipment that holds; null while it is in the shop.</summary>
-    public PieceEventRecord? Shipment { get; }
+    public Shipped? Shipment { get; }
 
     /// <summary>The last time it came back; null when it never did.</summary>
-    public PieceEventRecord? Return => InForce.LastOrDefault(one => one.Kind == PieceEventKind.Returned);
+    public Returned? Return => InForce.OfType<Returned>().LastOrDefault();
 
-    /// <summary>The ink it was marked with last; null when none was named.</summary>
-    public Guid? MixId => InForce.LastOrDefault(one => one.MixId is not null)?.MixId;
+    /// <summary>The step in which it was marked with ink last; null when it never was.</summary>
+    public StepBegun? Marked => InForce.OfType<StepBegun>().LastOrDefault(one => one.MixId is not null);
 
     /// <summary>True once it was given up.</summary>
-    public bool IsScrapped => InForce.Any(one => one.Kind == PieceEventKind.Scrapped);
+    public bool IsScrapped => InForce.Any(one => one is Scrapped);
 
     /// <summary>True when the shop keeps it as its measure.</summary>
-    public bool IsGolden => InForce.Any(one => one.Kind == PieceEventKind.MadeGolden);
+    public bool IsGolden => InForce.Any(one => one is MadeGolden);
 
     /// <summary>True for an event that a later one took back.</summary>
-    public bool IsTakenBack(PieceEventRecord one) => All.Any(undo => undo.Kind == PieceEventKind.Undone && undo.About == one.Id);
+    public bool IsTakenBack(PieceEvent one) => All.OfType<Undone>().Any(undo => undo.About == one.Id);
 
     /// <summary>True for an event whose time a clock that was ahead gave, and nobody has mended yet.</summary>
-    public bool IsAhead(PieceEventRecord one) => (_ahead?.Contains(one.Id) ?? false) && MendedTime.Of(one, All) is null;
+    public bool IsAhead(PieceEvent one) => (_ahead?.Contains(one.Id) ?? false) && Mending(one) is null;
 
     /// <summary>Steps that a clock which was ahead ended, so that they and their holds may have been too short.</summary>
     public IReadOnlyList<string> EndedEarly =>
         [
             .. InForce
-                .Where(one =>
-                    one.Kind == PieceEventKind.StepEnded
-                    && IsAhead(one)
-                    && InForce.Any(begun => begun.Kind == PieceEventKind.StepBegun && begun.Step == one.Step && !IsAhead(begun))
-                )
+                .OfType<StepEnded>()
+                .Where(one => IsAhead(one) && InForce.OfType<StepBegun>().Any(begun => begun.Step == one.Step && !IsAhead(begun)))
                 .Select(one => one.Step)
                 .Distinct(),
         ];
 
     /// <summary>The tablet's times of an event that was told late; null for one told at once.</summary>
-    public LateEntry? LateOf(PieceEventRecord one) =>
-        LateEntry.Read(All.FirstOrDefault(told => told.Kind == PieceEventKind.ToldLate && told.About == one.Id)?.Words);
-
-    /// <summary>Records that go with events told late, one for each; none for those told at once.</summary>
-    public static IEnumerable<PieceEventRecord> Told(IEnumerable<PieceEventRecord> events, LateEntry? told) =>
-        told is null
-            ? []
-            : events.Select(one =>
-                one with
-                {
-                    Id = ReadingChain.IdWithin(one.Id, "told"),
-                    Kind = PieceEventKind.ToldLate,
-                    About = one.Id,
-                    Words = told.Text,
-                    Step = "",
-                    BasketId = null,
-                    MixId = null,
-                    CustomerId = null,
-                    Passed = null,
-                }
-            );
+    public LateEntry? LateOf(PieceEvent one) => All.OfType<ToldLate>().FirstOrDefault(told => told.About == one.Id)?.Times;
 
     /// <summary>True when the piece is in the shop: neither given up, nor shipped without having come back.</summary>
-    public static bool IsInShop(IReadOnlyList<PieceEventRecord> events)
+    public static bool IsInShop(IReadOnlyList<PieceEvent> events)
     {
-        PieceEventRecord? last = Hold(events)
-            .LastOrDefault(one => one.Kind is PieceEventKind.Shipped or PieceEventKind.Returned or PieceEventKind.Scrapped);
-        return last is null or { Kind: PieceEventKind.Returned };
+        PieceEvent? last = Hold(events).LastOrDefault(one => one is Shipped or Returned or Scrapped);
+        return last is null or Returned;
     }
 
     /// <summary>The event that put it into the set it stands in; null when it stands in none.</summary>
-    public static PieceEventRecord? JoinedSet(IReadOnlyList<PieceEventRecord> events) =>
-        Hold(events).LastOrDefault(one => one.Kind is PieceEventKind.JoinedSet or PieceEventKind.LeftSet)
-            is { Kind: PieceEventKind.JoinedSet } joined
-            ? joined
-            : null;
+    public static JoinedSet? Joining(IReadOnlyList<PieceEvent> events) =>
+        Hold(events).LastOrDefault(one => one is JoinedSet or LeftSet) as JoinedSet;
 
-    private static IReadOnlyList<PieceEventRecord> Hold(IReadOnlyList<PieceEventRecord> events)
+    /// <summary>The time that an event was given last; null when its own holds.</summary>
+    private TimeMended? Mending(PieceEvent one) => All.OfType<TimeMended>().LastOrDefault(mend => mend.About == one.Id);
+
+    private static IReadOnlyList<PieceEvent> Hold(IReadOnlyList<PieceEvent> events)
     {
-        HashSet<Guid> undone = [.. events.Where(one => one.Kind == PieceEventKind.Undone).Select(one => one.About).OfType<Guid>()];
-        return
-        [
-            .. events.Where(one =>
-                one.Kind
-                    is not (PieceEventKind.Undone or PieceEventKind.ToldLate or PieceEventKind.ClockSaidRight or PieceEventKind.TimeMended)
-                && !undone.Contains(one.Id)
-            ),
-        ];
+        HashSet<Guid> undone = [.. events.OfType<Undone>().Select(one => one.About)];
+        return [.. events.Where(one => one is not Remark && !undone.Contains(one.Id))];
     }
 
-    private int LastIndex(PieceEventKind kind)
+    private int LastIndex<T>()
+        where T : PieceEvent
     {
         for (int at = InForce.Count - 1; at >= 0; at--)
         {
-            if (InForce[at].Kind == kind)
+            if (InForce[at] is T)
             {
                 return at;
             }
@@ -158,32 +131,22 @@ public sealed class PieceEventLog
         return -1;
     }
 
-    private PieceEventRecord? LastShipment(int back)
+    private IEnumerable<StepRun> RunsOf(IReadOnlyList<PieceEvent> events)
     {
-        int shipped = LastIndex(PieceEventKind.Shipped);
-        return shipped > back ? InForce[shipped] : null;
-    }
-
-    private IEnumerable<StepRun> RunsOf(IReadOnlyList<PieceEventRecord> events)
-    {
-        foreach (
-            IGrouping<string, PieceEventRecord> step in events
-                .Where(one => one.Kind is PieceEventKind.StepBegun or PieceEventKind.StepEnded)
-                .GroupBy(one => one.Step, StringComparer.Ordinal)
-        )
+        foreach (IGrouping<string, StepEvent> step in events.OfType<StepEvent>().GroupBy(one => one.Step, StringComparer.Ordinal))
         {
-            PieceEventRecord begun = step.First();
+            StepEvent begun = step.First();
             yield return new StepRun(
                 step.Key,
                 LateEntry.MadeUtc(LateOf(begun), begun.TimeUtc),
-                step.LastOrDefault(one => one.Kind == PieceEventKind.StepEnded)?.TimeUtc
+                step.OfType<StepEnded>().LastOrDefault()?.TimeUtc
             );
         }
     }
 
-    private Hold HoldOf(PieceEventRecord held)
+    private Hold HoldOf(Held held)
     {
-        PieceEventRecord? lifted = InForce.FirstOrDefault(one => one.Kind == PieceEventKind.Lifted && one.About == held.Id);
-        return new Hold(held.Words, held.TimeUtc, null, lifted?.TimeUtc, lifted?.Words ?? "");
+        Lifted? lifted = InForce.OfType<Lifted>().FirstOrDefault(one => one.HoldId == held.Id);
+        return new Hold(held.Reason, held.TimeUtc, null, lifted?.TimeUtc, lifted?.Reason ?? "");
     }
 }

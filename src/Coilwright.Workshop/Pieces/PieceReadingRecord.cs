@@ -10,8 +10,8 @@ public sealed record PieceReadingRecord
     public required Guid EventId { get; init; }
 
     /// <summary>
-    /// "dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing"; "charge" and "chargeField" for what
-    /// magnets were charged to, "setOffset" (dB) for what is meant of its output in a set.
+    /// "dcResistance", "inductance", "q", "acResistance", "loadedPeak", "poleField", "firstSwing". Formats list among them what events say:
+    /// "charge" and "chargeField" for what magnets were charged to, "setOffset" (dB) for what is meant of its output in a set.
     /// </summary>
     public required string Quantity { get; init; }
 

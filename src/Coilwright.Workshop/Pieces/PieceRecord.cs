@@ -1,6 +1,6 @@
 namespace Coilwright.Workshop.Pieces;
 
-/// <summary>A pickup as it was put together. Never edited; what happens to it is a <see cref="PieceEventRecord"/>.</summary>
+/// <summary>A pickup as it was put together. Never edited; what happens to it is a <see cref="Events.PieceEvent"/>.</summary>
 public sealed record PieceRecord
 {
     /// <summary>Client-made id; sent twice it is kept once.</summary>

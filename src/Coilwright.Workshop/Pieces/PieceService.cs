@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
@@ -43,26 +44,14 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
             && await records.NewestEventAsync(cancel).ConfigureAwait(false) is { } newest
         )
         {
-            DateTimeOffset nowUtc = clock.GetUtcNow();
-            await records
-                .AddPieceEventsAsync(
-                    [
-                        new PieceEventRecord
-                        {
-                            Id = Guid.NewGuid(),
-                            PieceId = newest.PieceId,
-                            Kind = PieceEventKind.ClockSaidRight,
-                            Words =
-                                $"this computer's clock was right at "
-                                + $"{ShopTime.Words(nowUtc, (await Rules.CurrentAsync(cancel).ConfigureAwait(false)).Zone)}",
-                            Person = person.Trim(),
-                            TimeUtc = nowUtc,
-                        },
-                    ],
-                    [],
-                    cancel
-                )
-                .ConfigureAwait(false);
+            ClockSaidRight said = new()
+            {
+                Id = Guid.NewGuid(),
+                PieceId = newest.PieceId,
+                Person = person.Trim(),
+                TimeUtc = clock.GetUtcNow(),
+            };
+            await records.AddPieceEventsAsync([said], [], cancel).ConfigureAwait(false);
         }
     }
 
@@ -138,9 +127,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
     {
         Guid[] ids = [.. pieces.Select(piece => piece.Id)];
         ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part => part.PieceId);
-        ILookup<Guid, PieceEventRecord> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one =>
-            one.PieceId
-        );
+        ILookup<Guid, PieceEvent> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
         IReadOnlySet<Guid> ahead = await records.EventsAheadAsync(ids, cancel).ConfigureAwait(false);
         ILookup<Guid, PieceReadingRecord> readings = (await records.PieceReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one =>
             one.PieceId

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Steps;
 
@@ -30,7 +31,7 @@ public sealed record PieceSnapshot(
     public bool IsInShop => History.Shipment is null && !History.IsScrapped;
 
     /// <summary>True for a part that was taken out.</summary>
-    public bool IsOut(PiecePartRecord part) => History.InForce.Any(one => one.Kind == PieceEventKind.PartOut && one.About == part.Id);
+    public bool IsOut(PiecePartRecord part) => History.InForce.OfType<PartOut>().Any(one => one.PartId == part.Id);
 
     /// <summary>Where it stands among its steps. A final test that it did not pass holds it until it is tested again.</summary>
     public StepStatus Status(DateTimeOffset nowUtc, TimeZoneInfo zone)
@@ -40,13 +41,13 @@ public sealed record PieceSnapshot(
             ? standing with
             {
                 State = StepState.Held,
-                Words = $"final test {ShopTime.Words(test.TimeUtc, zone)}: {test.Words.Split(" — ")[0]}; held until it is tested again",
+                Words = $"final test {ShopTime.Words(test.TimeUtc, zone)}: {test.Verdict}; held until it is tested again",
             }
             : standing;
     }
 
     /// <summary>The final test that holds and was not passed; null when there is none.</summary>
-    public PieceEventRecord? FailedTest => History.Test is { Passed: false } test ? test : null;
+    public Tested? FailedTest => History.Test is { Passed: false } test ? test : null;
 
     /// <summary>How its standing turns by time alone from now on, in order; empty when it does not.</summary>
     public IReadOnlyList<StepTurn> Ahead(DateTimeOffset nowUtc, TimeZoneInfo zone)
@@ -63,8 +64,12 @@ public sealed record PieceSnapshot(
     }
 
     /// <summary>Readings of one test or examination.</summary>
-    public IReadOnlyList<PieceReadingRecord> ReadingsOf(PieceEventRecord happened) =>
+    public IReadOnlyList<PieceReadingRecord> ReadingsOf(PieceEvent happened) =>
         [.. Readings.Where(reading => reading.EventId == happened.Id)];
+
+    /// <summary>All readings and the values that events themselves say, in order of entry.</summary>
+    public IReadOnlyList<PieceReadingRecord> Values =>
+        [.. History.All.SelectMany(happened => ReadingsOf(happened).Concat(happened.Values))];
 
     /// <summary>Where it is, in a few words: for lists and recalls.</summary>
     /// <param name="nowUtc">The shop's now.</param>
@@ -74,8 +79,7 @@ public sealed record PieceSnapshot(
         History switch
         {
             { IsScrapped: true } => "scrapped",
-            { Shipment: { } shipment } =>
-                $"shipped {ShopTime.Words(shipment.TimeUtc, zone)}{(shipment.CustomerId is { } id ? $" to {customer(id)}" : "")}",
+            { Shipment: { } shipment } => $"shipped {ShopTime.Words(shipment.TimeUtc, zone)} to {customer(shipment.CustomerId)}",
             { Return: { } back } => $"returned {ShopTime.Words(back.TimeUtc, zone)}: {Status(nowUtc, zone).Words}",
             _ => $"in the shop: {Status(nowUtc, zone).Words}",
         };

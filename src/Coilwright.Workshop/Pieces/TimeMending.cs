@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Steps;
 
@@ -38,10 +39,10 @@ public sealed class TimeMending(IShopRecords records, PieceService shelf, TimePr
         }
 
         DateTimeOffset? right = Read(at, zone, nowUtc, problems);
-        List<PieceEventRecord> events = [];
+        List<PieceEvent> events = [];
         foreach (PieceSnapshot life in await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false))
         {
-            IReadOnlyList<PieceEventRecord> entry = Entry(life, about);
+            IReadOnlyList<PieceEvent> entry = Entry(life, about);
             if (entry.Count == 0)
             {
                 string message = $"{life.Piece.Serial} has no such entry that holds";
@@ -51,13 +52,13 @@ public sealed class TimeMending(IShopRecords records, PieceService shelf, TimePr
             {
                 problems.AddRange(OutOfOrder(life, entry, time, zone));
                 events.AddRange(
-                    entry.Select(one => new PieceEventRecord
+                    entry.Select(one => new TimeMended
                     {
                         Id = ReadingChain.IdWithin(id, one.Id.ToString()),
                         PieceId = life.Piece.Id,
-                        Kind = PieceEventKind.TimeMended,
                         About = one.Id,
-                        Words = new MendedTime(time, reason.Trim()).Text,
+                        RightUtc = time.ToUniversalTime(),
+                        Reason = reason.Trim(),
                         Person = person.Trim(),
                         TimeUtc = nowUtc,
                     })
@@ -74,22 +75,22 @@ public sealed class TimeMending(IShopRecords records, PieceService shelf, TimePr
     }
 
     /// <summary>The events that were entered together.</summary>
-    private static IReadOnlyList<PieceEventRecord> Entry(PieceSnapshot life, Guid? about)
+    private static IReadOnlyList<PieceEvent> Entry(PieceSnapshot life, Guid? about)
     {
-        IReadOnlyList<PieceEventRecord> inForce = life.History.InForce;
-        PieceEventRecord? newest = inForce.Count > 0 ? inForce[^1] : null;
-        PieceEventRecord? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : newest;
+        IReadOnlyList<PieceEvent> inForce = life.History.InForce;
+        PieceEvent? newest = inForce.Count > 0 ? inForce[^1] : null;
+        PieceEvent? one = about is { } id ? inForce.FirstOrDefault(there => there.Id == id) : newest;
         return one is null ? [] : [.. inForce.Where(there => there.TimeUtc == one.TimeUtc)];
     }
 
     private static IEnumerable<Problem> OutOfOrder(
         PieceSnapshot life,
-        IReadOnlyList<PieceEventRecord> entry,
+        IReadOnlyList<PieceEvent> entry,
         DateTimeOffset time,
         TimeZoneInfo zone
     )
     {
-        PieceEventRecord? before = life.History.InForce.TakeWhile(one => one.Id != entry[0].Id).LastOrDefault();
+        PieceEvent? before = life.History.InForce.TakeWhile(one => one.Id != entry[0].Id).LastOrDefault();
         DateTimeOffset earliest = before?.TimeUtc ?? life.Piece.TimeUtc;
         if (time < earliest && earliest < entry[0].TimeUtc)
         {

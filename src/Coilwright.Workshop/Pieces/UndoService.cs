@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
@@ -29,22 +30,21 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
                 : (await records.FindBasketsAsync(entry.Basket.Trim(), cancel).ConfigureAwait(false))
                     .Select(basket => basket.Id)
                     .ToHashSet();
-        List<PieceEventRecord> undone = [];
+        List<PieceEvent> undone = [];
         foreach (PieceSnapshot life in lives.Where(life => !WasSentBefore(entry.Id, life.History)))
         {
-            IReadOnlyList<PieceEventRecord> last = PieceUndo.LastEntry(life.History);
+            IReadOnlyList<PieceEvent> last = PieceUndo.LastEntry(life.History);
             Problem? refused = Other(life, last, entry.Shown, baskets)
                 ?? await RefusalAsync(life, nowUtc, zone, cancel).ConfigureAwait(false);
             problems.AddRange(refused is null ? [] : [refused]);
             undone.AddRange(
                 last.Reverse()
-                    .Select(one => new PieceEventRecord
+                    .Select(one => new Undone
                     {
                         Id = ReadingChain.IdWithin(entry.Id, one.Id.ToString()),
                         PieceId = life.Piece.Id,
-                        Kind = PieceEventKind.Undone,
                         About = one.Id,
-                        Words = entry.Reason.Trim(),
+                        Reason = entry.Reason.Trim(),
                         Person = entry.Person.Trim(),
                         TimeUtc = nowUtc,
                     })
@@ -61,56 +61,35 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
 
     /// <summary>Why the newest entry of a piece may not be taken back now; null when it may.</summary>
     public async Task<Problem?> RefusalAsync(PieceSnapshot life, DateTimeOffset nowUtc, TimeZoneInfo zone, CancellationToken cancel) =>
-        PieceUndo.Refusal(life, await AlarmsAsync(life, cancel).ConfigureAwait(false), nowUtc, zone)
-        ?? await SetRefusalAsync(life, cancel).ConfigureAwait(false);
+        PieceUndo.Refusal(
+            new UndoGround(
+                life,
+                await AlarmsAsync(life, cancel).ConfigureAwait(false),
+                await NamesakesAsync(life, cancel).ConfigureAwait(false),
+                nowUtc,
+                zone
+            )
+        );
 
-    /// <summary>A piece goes back into its set only while its place there is free, and no other set has taken the name.</summary>
-    private async Task<Problem?> SetRefusalAsync(PieceSnapshot life, CancellationToken cancel)
+    /// <summary>Sets that bear the name of the set which the piece has just left.</summary>
+    private async Task<IReadOnlyList<PieceSet>> NamesakesAsync(PieceSnapshot life, CancellationToken cancel)
     {
-        if (
-            PieceUndo.LastEntry(life.History) is not [.., { Kind: PieceEventKind.LeftSet, About: { } setId }]
-            || life.History.All.LastOrDefault(one => one.Kind == PieceEventKind.JoinedSet && one.About == setId) is not { } joined
-        )
+        if (PieceUndo.LastEntry(life.History) is not [.., LeftSet left])
         {
-            return null;
+            return [];
         }
 
-        SetMembership was = SetMembership.Of(joined, life);
-        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: was.Name), cancel).ConfigureAwait(false);
-        IReadOnlyList<PieceSet> sets = PieceSet.Among(await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false));
-        if (sets.FirstOrDefault(set => set.Id != setId && NameKey.Same(set.Name, was.Name)) is { } other)
-        {
-            string members = string.Join(", ", other.Members.Select(one => $"{one.Place.Place} {one.Snapshot.Piece.Serial}"));
-            return new Problem(
-                "piece",
-                $"{life.Piece.Serial} cannot go back into set {was.Name}: another set has that name meanwhile ({members})",
-                life.Piece.Serial,
-                "match it anew, under another name"
-            );
-        }
-
-        PieceSnapshot? taken = sets.FirstOrDefault(set => set.Id == setId)
-            ?.Members.FirstOrDefault(one => one.Snapshot.Piece.Id != life.Piece.Id && NameKey.Same(one.Place.Place, was.Place))
-            .Snapshot;
-        return taken is null
-            ? null
-            : new Problem(
-                "piece",
-                $"{life.Piece.Serial} cannot go back into {was.Words}: {taken.Piece.Serial} stands there meanwhile",
-                life.Piece.Serial,
-                "take that one out first, or match it anew"
-            );
+        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: left.Name), cancel).ConfigureAwait(false);
+        return PieceSet.Among(await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false));
     }
 
     private static bool WasSentBefore(Guid id, PieceEventLog history) =>
-        history.All.Any(one =>
-            one is { Kind: PieceEventKind.Undone, About: { } about } && one.Id == ReadingChain.IdWithin(id, about.ToString())
-        );
+        history.All.OfType<Undone>().Any(one => one.Id == ReadingChain.IdWithin(id, one.About.ToString()));
 
-    private static Problem? Other(PieceSnapshot life, IReadOnlyList<PieceEventRecord> last, Guid? shown, IReadOnlySet<Guid>? baskets)
+    private static Problem? Other(PieceSnapshot life, IReadOnlyList<PieceEvent> last, Guid? shown, IReadOnlySet<Guid>? baskets)
     {
         bool sameEvent = shown is not { } id || last.Any(one => one.Id == id),
-            sameBasket = baskets is null || last is [{ Kind: PieceEventKind.StepBegun, BasketId: { } basket }] && baskets.Contains(basket);
+            sameBasket = baskets is null || last is [StepBegun { BasketId: { } basket }] && baskets.Contains(basket);
         if (sameEvent && sameBasket)
         {
             return null;
@@ -156,7 +135,7 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
     private async Task<IReadOnlySet<Guid>> AlarmsAsync(PieceSnapshot life, CancellationToken cancel)
     {
         HashSet<Guid> alarms = [];
-        foreach (Guid basket in life.History.All.Select(one => one.BasketId).OfType<Guid>().Distinct())
+        foreach (Guid basket in life.History.All.OfType<StepBegun>().Select(one => one.BasketId).OfType<Guid>().Distinct())
         {
             alarms.UnionWith(
                 (await records.BathReadingsAsync(basket, cancel).ConfigureAwait(false)).Select(reading =>

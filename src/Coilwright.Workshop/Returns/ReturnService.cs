@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Returns;
@@ -34,12 +35,11 @@ public sealed class ReturnService(IShopRecords records, PieceService shelf, Time
         return await AddAsync(
                 problems,
                 life,
-                new PieceEventRecord
+                new Returned
                 {
                     Id = id,
                     PieceId = life?.Piece.Id ?? Guid.Empty,
-                    Kind = PieceEventKind.Returned,
-                    Words = complaint.Trim(),
+                    Complaint = complaint.Trim(),
                     Person = person.Trim(),
                     TimeUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false),
                 },
@@ -76,12 +76,12 @@ public sealed class ReturnService(IShopRecords records, PieceService shelf, Time
 
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         ReturnFinding finding = ReturnFinding.Of(AtDispatch(life!), now, rules);
-        PieceEventRecord examined = new()
+        Examined examined = new()
         {
             Id = entry.Id,
             PieceId = life!.Piece.Id,
-            Kind = PieceEventKind.Examined,
-            Words = finding.Words + (entry.Flaws.Trim().Length > 0 ? "; seen: " + entry.Flaws.Trim() : ""),
+            Finding = finding.Words,
+            Flaws = entry.Flaws.Trim(),
             Person = entry.Person.Trim(),
             TimeUtc = nowUtc,
         };
@@ -133,19 +133,31 @@ public sealed class ReturnService(IShopRecords records, PieceService shelf, Time
             );
         }
 
+        Guid pieceId = life?.Piece.Id ?? Guid.Empty;
+        DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
+        ClosingEvent closed = giveUp
+            ? new Scrapped
+            {
+                Id = id,
+                PieceId = pieceId,
+                Reason = done.Trim(),
+                TimeUtc = nowUtc,
+            }
+            : new Repaired
+            {
+                Id = id,
+                PieceId = pieceId,
+                Done = done.Trim(),
+                TimeUtc = nowUtc,
+            };
         return await AddAsync(
                 problems,
                 life,
-                new PieceEventRecord
+                closed with
                 {
-                    Id = id,
-                    PieceId = life?.Piece.Id ?? Guid.Empty,
-                    Kind = giveUp ? PieceEventKind.Scrapped : PieceEventKind.Repaired,
-                    Words = done.Trim(),
                     Cost = cost.Trim(),
                     Answer = answer.Trim(),
                     Person = person.Trim(),
-                    TimeUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false),
                 },
                 [],
                 cancel
@@ -155,26 +167,26 @@ public sealed class ReturnService(IShopRecords records, PieceService shelf, Time
 
     /// <summary>The comparison of the newest examination with the dispatch before it; null when there is none.</summary>
     public static ReturnFinding? LastFinding(PieceSnapshot life, ShopRules rules) =>
-        life.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Examined) is { } examined
+        life.History.InForce.OfType<Examined>().LastOrDefault() is { } examined
             ? ReturnFinding.Of(AtDispatch(life), life.ReadingsOf(examined), rules)
             : null;
 
     /// <summary>Readings of the test that it left with last.</summary>
     private static IReadOnlyList<PieceReadingRecord> AtDispatch(PieceSnapshot life)
     {
-        PieceEventRecord? left = life.History.InForce.LastOrDefault(one =>
-            one.Kind == PieceEventKind.Shipped && one.TimeUtc <= (life.History.Return?.TimeUtc ?? DateTimeOffset.MaxValue)
-        );
-        PieceEventRecord? test = life.History.InForce.LastOrDefault(one =>
-            one.Kind == PieceEventKind.Tested && one.TimeUtc <= (left?.TimeUtc ?? DateTimeOffset.MaxValue)
-        );
+        Shipped? left = life
+            .History.InForce.OfType<Shipped>()
+            .LastOrDefault(one => one.TimeUtc <= (life.History.Return?.TimeUtc ?? DateTimeOffset.MaxValue));
+        Tested? test = life
+            .History.InForce.OfType<Tested>()
+            .LastOrDefault(one => one.TimeUtc <= (left?.TimeUtc ?? DateTimeOffset.MaxValue));
         return test is null ? [] : life.ReadingsOf(test);
     }
 
     private async Task<IReadOnlyList<Problem>> AddAsync(
         List<Problem> problems,
         PieceSnapshot? life,
-        PieceEventRecord happened,
+        PieceEvent happened,
         IReadOnlyList<PieceReadingRecord> readings,
         CancellationToken cancel
     )

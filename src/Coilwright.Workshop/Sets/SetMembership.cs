@@ -1,6 +1,5 @@
 using System.Globalization;
 using Coilwright.Workshop.Pieces;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Sets;
 
@@ -22,9 +21,6 @@ public sealed record SetMembership(
     DateTimeOffset TimeUtc
 )
 {
-    /// <summary>Name of the quantity that an offset is kept as.</summary>
-    public const string OffsetQuantity = QuantityKey.SetOffset;
-
     /// <summary>In a few words: "set Lantern 3, bridge".</summary>
     public string Words => $"set {Name}, {Place}";
 
@@ -33,22 +29,5 @@ public sealed record SetMembership(
         string.Create(CultureInfo.InvariantCulture, $"{(db < 0 ? "−" : "+")}{Math.Abs(db):0.0#} dB");
 
     /// <summary>Where a piece stands; null when it stands in no set.</summary>
-    public static SetMembership? Of(PieceSnapshot life) =>
-        PieceEventLog.JoinedSet(life.History.InForce) is { } joined ? Of(joined, life) : null;
-
-    /// <summary>What an event that joined a set says.</summary>
-    internal static SetMembership Of(PieceEventRecord joined, PieceSnapshot life)
-    {
-        string[] words = joined.Words.Split('\n', 2);
-        double offset = life.ReadingsOf(joined).LastOrDefault(reading => reading.Quantity == OffsetQuantity)?.Si ?? 0;
-        return new SetMembership(
-            joined.About ?? Guid.Empty,
-            words[0],
-            joined.Step,
-            offset,
-            words.Length > 1 ? words[1] : "",
-            joined.Person,
-            joined.TimeUtc
-        );
-    }
+    public static SetMembership? Of(PieceSnapshot life) => PieceEventLog.Joining(life.History.InForce)?.Membership;
 }

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Sets;
@@ -115,7 +116,7 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
             problems.Add(new Problem("reason", "a set is broken with a reason", null, "a few words"));
         }
 
-        List<PieceEventRecord> events = [];
+        List<PieceEvent> events = [];
         IReadOnlyList<PieceSnapshot> leaving = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
         foreach (
             PieceSnapshot life in leaving.Where(life =>
@@ -133,13 +134,13 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
             bool ends = set.Count(one => leaving.All(other => other.Piece.Id != one.Piece.Id)) < 2;
             events.AddRange(
                 set.Where(one => ends || one.Piece.Id == life.Piece.Id)
-                    .Select(one => new PieceEventRecord
+                    .Select(one => new LeftSet
                     {
                         Id = ReadingChain.IdWithin(id, one.Piece.Serial),
                         PieceId = one.Piece.Id,
-                        Kind = PieceEventKind.LeftSet,
-                        About = place.SetId,
-                        Words = $"out of set {place.Name}: {reason.Trim()}",
+                        SetId = place.SetId,
+                        Name = place.Name,
+                        Reason = reason.Trim(),
                         Person = person.Trim(),
                         TimeUtc = nowUtc,
                     })
@@ -305,40 +306,25 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
     private async Task<Guid?> KeepAsync(SetEntry entry, SetChoice choice, CancellationToken cancel)
     {
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
-        string words = entry.Name.Trim() + (entry.Why.Trim() is { Length: > 0 } why ? "\n" + why.ReplaceLineEndings(" ") : "");
-        PieceEventRecord[] joined =
+        JoinedSet[] joined =
         [
             .. choice.Pieces.Select(
                 (one, at) =>
-                    new PieceEventRecord
+                    new JoinedSet
                     {
                         Id = ReadingChain.IdWithin(entry.Id, one.Snapshot.Piece.Serial),
                         PieceId = one.Snapshot.Piece.Id,
-                        Kind = PieceEventKind.JoinedSet,
-                        About = entry.Id,
-                        Step = choice.Places[at].Name,
-                        Words = words,
+                        SetId = entry.Id,
+                        Name = entry.Name.Trim(),
+                        Place = choice.Places[at].Name,
+                        OffsetDb = choice.Places[at].OffsetDb,
+                        OffsetTyped = entry.Places[at].Offset.Trim(),
+                        Why = entry.Why.Trim().ReplaceLineEndings(" "),
                         Person = entry.Person.Trim(),
                         TimeUtc = nowUtc,
                     }
             ),
         ];
-        PieceReadingRecord[] offsets =
-        [
-            .. joined.Select(
-                (one, at) =>
-                    new PieceReadingRecord
-                    {
-                        Id = ReadingChain.IdWithin(one.Id, SetMembership.OffsetQuantity),
-                        PieceId = one.PieceId,
-                        EventId = one.Id,
-                        Quantity = SetMembership.OffsetQuantity,
-                        Typed = entry.Places[at].Offset.Trim(),
-                        Si = choice.Places[at].OffsetDb,
-                        TimeUtc = nowUtc,
-                    }
-            ),
-        ];
-        return await records.JoinSetAsync(joined, offsets, cancel).ConfigureAwait(false);
+        return await records.JoinSetAsync(joined, cancel).ConfigureAwait(false);
     }
 }

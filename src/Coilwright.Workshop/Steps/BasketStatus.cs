@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 
 namespace Coilwright.Workshop.Steps;
 
@@ -19,10 +20,7 @@ public sealed record BasketStatus(
 
     /// <summary>When it went in; a time of its pieces that was mended counts.</summary>
     public DateTimeOffset InUtc =>
-        Pieces
-            .SelectMany(life => life.History.InForce)
-            .FirstOrDefault(one => one.Kind == PieceEventKind.StepBegun && one.BasketId == Record.Id)
-            ?.TimeUtc
+        Pieces.SelectMany(life => life.History.InForce).OfType<StepBegun>().FirstOrDefault(one => one.BasketId == Record.Id)?.TimeUtc
         ?? Record.TimeUtc;
 
     /// <summary>Who took a reading back and why; null for one that holds.</summary>

@@ -89,7 +89,7 @@ public sealed record ClockBoard(
     }
 
     private static DateTimeOffset? PackFrom(PieceSnapshot life, IReadOnlyList<InkMixRecord> mixes, DateTimeOffset nowUtc) =>
-        life.History.InForce.LastOrDefault(one => one.MixId is not null) is { } marked
+        life.History.Marked is { } marked
         && mixes.FirstOrDefault(mix => mix.Id == marked.MixId) is { } ink
         && ink.ToMix().Cure(marked.TimeUtc).EndUtc is var end
         && end > nowUtc

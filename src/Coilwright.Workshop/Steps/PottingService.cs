@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
@@ -80,11 +81,10 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
                     nowUtc
                 ),
                 [
-                    .. lives.Select(life => new PieceEventRecord
+                    .. lives.Select(life => new StepBegun
                     {
                         Id = ReadingChain.IdWithin(entry.Id, life.Piece.Serial),
                         PieceId = life.Piece.Id,
-                        Kind = PieceEventKind.StepBegun,
                         Step = Step,
                         BasketId = entry.Id,
                         Person = entry.Person.Trim(),
@@ -116,16 +116,15 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
 
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         Hold? alarm = going.ToBasket().Alarm(celsius, nowUtc);
-        PieceEventRecord[] holds = alarm is null
+        Held[] holds = alarm is null
             ? []
             :
             [
-                .. going.Pieces.Select(life => new PieceEventRecord
+                .. going.Pieces.Select(life => new Held
                 {
                     Id = ReadingChain.IdWithin(id, life.Piece.Serial),
                     PieceId = life.Piece.Id,
-                    Kind = PieceEventKind.Held,
-                    Words = alarm.Reason,
+                    Reason = alarm.Reason,
                     Person = person.Trim(),
                     TimeUtc = nowUtc,
                 }),
@@ -155,11 +154,10 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
         await records
             .AddPieceEventsAsync(
                 [
-                    .. going.Pieces.Select(life => new PieceEventRecord
+                    .. going.Pieces.Select(life => new StepEnded
                     {
                         Id = ReadingChain.IdWithin(id, life.Piece.Serial),
                         PieceId = life.Piece.Id,
-                        Kind = PieceEventKind.StepEnded,
                         Step = Step,
                         Person = person.Trim(),
                         TimeUtc = nowUtc,
@@ -177,7 +175,7 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
     {
         IReadOnlyList<PieceSnapshot> open = await shelf.OpenAsync(cancel).ConfigureAwait(false);
         ILookup<Guid, PieceSnapshot> inBaskets = open.Where(life => life.History.Runs.Any(run => run is { Step: Step, EndedUtc: null }))
-            .Select(life => (life, life.History.InForce.Last(one => one is { Kind: PieceEventKind.StepBegun, Step: Step }).BasketId))
+            .Select(life => (life, life.History.InForce.OfType<StepBegun>().Last(one => one.Step == Step).BasketId))
             .Where(pair => pair.BasketId is not null)
             .ToLookup(pair => pair.BasketId!.Value, pair => pair.life);
         List<BasketStatus> going = [];

@@ -1,6 +1,7 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Rules;
 
@@ -36,32 +37,24 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
         DateTimeOffset madeUtc = LateEntry.MadeUtc(told, nowUtc);
         InkMixRecord? ink = await InkAsync(step, mix, madeUtc, rules, problems, cancel).ConfigureAwait(false);
         StepCharge charged = StepCharge.Read(charge, step, lives, rules, problems);
-        List<PieceEventRecord> events = [];
+        List<PieceEvent> events = [];
         foreach (PieceSnapshot life in lives)
         {
             problems.AddRange(MayBegin(life, step, madeUtc, rules));
-            PieceEventRecord begun = new()
-            {
-                Id = ReadingChain.IdWithin(id, life.Piece.Serial + " begun"),
-                PieceId = life.Piece.Id,
-                Kind = PieceEventKind.StepBegun,
-                Step = step,
-                MixId = ink?.Id,
-                Person = person.Trim(),
-                TimeUtc = nowUtc,
-            };
-            events.Add(begun);
+            events.Add(
+                new StepBegun
+                {
+                    Id = ReadingChain.IdWithin(id, life.Piece.Serial + " begun"),
+                    PieceId = life.Piece.Id,
+                    Step = step,
+                    MixId = ink?.Id,
+                    Person = person.Trim(),
+                    TimeUtc = nowUtc,
+                }
+            );
             if (life.Plans.FirstOrDefault(plan => plan.Name == step) is { } plan && plan.Least == TimeSpan.Zero)
             {
-                events.Add(
-                    begun with
-                    {
-                        Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"),
-                        Kind = PieceEventKind.StepEnded,
-                        MixId = null,
-                    }
-                );
-                charged.End(events[^1], plan, life);
+                events.Add(Ended(id, step, life, charged.End(plan, life), person, nowUtc));
             }
             else
             {
@@ -69,7 +62,7 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
             }
         }
 
-        return await KeepAsync(id, events, problems, cancel, told, charged.Readings).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told).ConfigureAwait(false);
     }
 
     /// <summary>
@@ -89,7 +82,7 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
     {
         List<Problem> problems = [];
         (DateTimeOffset nowUtc, ShopRules rules) = await NowAsync(cancel).ConfigureAwait(false);
-        List<PieceEventRecord> events = [];
+        List<PieceEvent> events = [];
         IReadOnlyList<PieceSnapshot> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
         StepCharge charged = StepCharge.Read(charge, step, lives, rules, problems);
         foreach (PieceSnapshot life in lives)
@@ -116,21 +109,11 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
                 problems.Add(early);
             }
 
-            events.Add(
-                new PieceEventRecord
-                {
-                    Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"),
-                    PieceId = life.Piece.Id,
-                    Kind = PieceEventKind.StepEnded,
-                    Step = step,
-                    Person = person.Trim(),
-                    TimeUtc = nowUtc,
-                }
-            );
-            charged.End(events[^1], life.Plans.FirstOrDefault(one => one.Name == step), life);
+            ChargeAsSaid? said = charged.End(life.Plans.FirstOrDefault(one => one.Name == step), life);
+            events.Add(Ended(id, step, life, said, person, nowUtc));
         }
 
-        return await KeepAsync(id, events, problems, cancel, told, charged.Readings).ConfigureAwait(false);
+        return await KeepAsync(id, events, problems, cancel, told).ConfigureAwait(false);
     }
 
     /// <summary>Puts a hold on pieces until a person lifts it.</summary>
@@ -140,7 +123,24 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
         string reason,
         string person,
         CancellationToken cancel
-    ) => WithReasonAsync(id, serials, reason, person, (life, one) => [one with { Kind = PieceEventKind.Held }], cancel);
+    ) =>
+        WithReasonAsync(
+            id,
+            serials,
+            reason,
+            (life, nowUtc) =>
+                [
+                    new Held
+                    {
+                        Id = ReadingChain.IdWithin(id, life.Piece.Serial),
+                        PieceId = life.Piece.Id,
+                        Reason = reason.Trim(),
+                        Person = person.Trim(),
+                        TimeUtc = nowUtc,
+                    },
+                ],
+            cancel
+        );
 
     /// <summary>
     /// Lifts every hold that persons or alarms put on pieces, with a reason. Holds of steps end by themselves and cannot be lifted.
@@ -156,18 +156,18 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
             id,
             serials,
             reason,
-            person,
-            (life, one) =>
+            (life, nowUtc) =>
                 [
                     .. RunningHolds(life)
-                        .Select(held =>
-                            one with
-                            {
-                                Id = ReadingChain.IdWithin(id, held.Id.ToString()),
-                                Kind = PieceEventKind.Lifted,
-                                About = held.Id,
-                            }
-                        ),
+                        .Select(held => new Lifted
+                        {
+                            Id = ReadingChain.IdWithin(id, held.Id.ToString()),
+                            PieceId = life.Piece.Id,
+                            HoldId = held.Id,
+                            Reason = reason.Trim(),
+                            Person = person.Trim(),
+                            TimeUtc = nowUtc,
+                        }),
                 ],
             cancel
         );
@@ -188,10 +188,19 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
     private static StepRun? Open(PieceSnapshot life, string step) =>
         life.History.Runs.FirstOrDefault(run => run.Step == step && run.EndedUtc is null);
 
-    private static IEnumerable<PieceEventRecord> RunningHolds(PieceSnapshot life) =>
-        life.History.InForce.Where(one =>
-            one.Kind == PieceEventKind.Held && !life.History.InForce.Any(lift => lift.Kind == PieceEventKind.Lifted && lift.About == one.Id)
-        );
+    private static StepEnded Ended(Guid id, string step, PieceSnapshot life, ChargeAsSaid? charge, string person, DateTimeOffset nowUtc) =>
+        new()
+        {
+            Id = ReadingChain.IdWithin(id, life.Piece.Serial + " ended"),
+            PieceId = life.Piece.Id,
+            Step = step,
+            Charge = charge,
+            Person = person.Trim(),
+            TimeUtc = nowUtc,
+        };
+
+    private static IEnumerable<Held> RunningHolds(PieceSnapshot life) =>
+        life.History.InForce.OfType<Held>().Where(one => life.History.InForce.OfType<Lifted>().All(lift => lift.HoldId != one.Id));
 
     private static void RefuseRecorded(string step, List<Problem> problems)
     {
@@ -265,8 +274,7 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
         Guid id,
         IReadOnlyList<string> serials,
         string reason,
-        string person,
-        Func<PieceSnapshot, PieceEventRecord, IReadOnlyList<PieceEventRecord>> make,
+        Func<PieceSnapshot, DateTimeOffset, IReadOnlyList<PieceEvent>> make,
         CancellationToken cancel
     )
     {
@@ -277,23 +285,10 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
             problems.Add(new Problem("reason", "a hold is put on and lifted with a reason", null, "a few words"));
         }
 
-        List<PieceEventRecord> events = [];
+        List<PieceEvent> events = [];
         foreach (PieceSnapshot life in await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false))
         {
-            events.AddRange(
-                make(
-                    life,
-                    new PieceEventRecord
-                    {
-                        Id = ReadingChain.IdWithin(id, life.Piece.Serial),
-                        PieceId = life.Piece.Id,
-                        Kind = PieceEventKind.Noted,
-                        Words = reason.Trim(),
-                        Person = person.Trim(),
-                        TimeUtc = nowUtc,
-                    }
-                )
-            );
+            events.AddRange(make(life, nowUtc));
         }
 
         if (problems.Count == 0 && events.Count == 0)
@@ -306,23 +301,20 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
 
     private async Task<IReadOnlyList<Problem>> KeepAsync(
         Guid id,
-        List<PieceEventRecord> events,
+        List<PieceEvent> events,
         List<Problem> problems,
         CancellationToken cancel,
-        LateEntry? told = null,
-        IReadOnlyList<PieceReadingRecord>? readings = null
+        LateEntry? told = null
     )
     {
         if (problems.Count == 0)
         {
-            await records
-                .AddPieceEventsAsync([.. events, .. PieceEventLog.Told(events, told)], readings ?? [], cancel)
-                .ConfigureAwait(false);
+            await records.AddPieceEventsAsync([.. events, .. ToldLate.Of(events, told)], [], cancel).ConfigureAwait(false);
             return problems;
         }
 
         // The same entry sent twice finds its own step begun already: that is no problem.
-        IReadOnlyList<PieceEventRecord> kept = await records
+        IReadOnlyList<PieceEvent> kept = await records
             .PieceEventsAsync([.. events.Select(one => one.PieceId)], cancel)
             .ConfigureAwait(false);
         return events.Count > 0 && events.All(one => kept.Any(there => there.Id == one.Id)) ? [] : problems;

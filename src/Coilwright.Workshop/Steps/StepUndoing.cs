@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Steps;
@@ -71,17 +72,16 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
 
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         string why = $"the bath's reading \"{newest.Typed}\" was taken back: {reason.Trim()}";
-        List<PieceEventRecord> lifted = [];
+        List<PieceEvent> lifted = [];
         foreach (PieceSnapshot life in found!.Pieces.Where(life => IsHeld(life, HoldOf(newest, life))))
         {
             lifted.Add(
-                new PieceEventRecord
+                new Undone
                 {
                     Id = ReadingChain.IdWithin(id, life.Piece.Serial),
                     PieceId = life.Piece.Id,
-                    Kind = PieceEventKind.Undone,
                     About = HoldOf(newest, life),
-                    Words = why,
+                    Reason = why,
                     Person = person.Trim(),
                     TimeUtc = nowUtc,
                 }
@@ -99,8 +99,8 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
 
     private static bool IsHeld(PieceSnapshot life, Guid held)
     {
-        IReadOnlyList<PieceEventRecord> inForce = life.History.InForce;
-        return inForce.Any(one => one.Id == held) && !inForce.Any(one => one.Kind == PieceEventKind.Lifted && one.About == held);
+        IReadOnlyList<PieceEvent> inForce = life.History.InForce;
+        return inForce.Any(one => one.Id == held) && !inForce.OfType<Lifted>().Any(one => one.HoldId == held);
     }
 
     private static bool Same(string name, string typed) => string.Equals(name, typed.Trim(), StringComparison.OrdinalIgnoreCase);
@@ -114,6 +114,11 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
     {
         IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false);
         IReadOnlyList<PieceSnapshot> lives = await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false);
-        return [.. lives.Where(life => life.History.InForce.Any(one => one.MixId == mix.Id)).Select(life => life.Piece.Serial)];
+        return
+        [
+            .. lives
+                .Where(life => life.History.InForce.OfType<StepBegun>().Any(one => one.MixId == mix.Id))
+                .Select(life => life.Piece.Serial),
+        ];
     }
 }

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 
 namespace Coilwright.Workshop.Stock;
 
@@ -19,7 +20,7 @@ internal static class SpoolBooking
             yield return (coil.Spool, new SpoolUse(batch, coil.Tag, wireM, false, coil.WoundUtc));
         }
 
-        foreach (BatchEventRecord scrap in dossier.History.InForce.Where(one => one.Kind == BatchEventKind.Scrapped))
+        foreach (Scrapped scrap in dossier.History.InForce.OfType<Scrapped>())
         {
             double wireM = plan.WireM(scrap.Turns ?? plan.SetUp.Turns);
             yield return (dossier.SpoolAt(scrap.TimeUtc), new SpoolUse(batch, scrap.Tag, wireM, true, scrap.TimeUtc));

@@ -1,6 +1,7 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -270,8 +271,8 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
         foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
         {
             RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
-            IReadOnlyList<BatchEventRecord> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
-            if (revision is not null && (batch.Spool.Length > 0 || events.Any(one => one.Spool.Length > 0)))
+            IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+            if (revision is not null && (batch.Spool.Length > 0 || events.OfType<SpoolTaken>().Any()))
             {
                 BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
                 RecordStatus<CoilPlan> plan = await RecordStatus
@@ -281,6 +282,7 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
                 unread.AddRange(
                     plan.Value is null
                         ? events
+                            .OfType<SpoolTaken>()
                             .Select(one => one.Spool)
                             .Append(batch.Spool)
                             .Where(label => label.Length > 0)

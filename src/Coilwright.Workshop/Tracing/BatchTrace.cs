@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -85,7 +86,8 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
                     [
                         .. wound.Tags.Where(tag =>
                             NameKey.Same(
-                                wound.Events.LastOrDefault(one => one.Tag == tag && one.Machine.Length > 0)?.Machine ?? batch.Machine,
+                                wound.Events.OfType<WinderEvent>().LastOrDefault(one => one.Tag == tag && one.Machine.Length > 0)?.Machine
+                                    ?? batch.Machine,
                                 winder.Name
                             )
                         ),
@@ -122,9 +124,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     private async Task<Wound> ReadAsync(BatchRecord batch, CancellationToken cancel)
     {
         IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
-        IReadOnlyList<BatchEventRecord> events = BatchEventLog.Holding(
-            await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false)
-        );
+        IReadOnlyList<BatchEvent> events = BatchEventLog.Holding(await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false));
         return new Wound(inForce, [.. inForce.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal)], events);
     }
 
@@ -175,5 +175,5 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
             .ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     /// <summary>Coils of a batch as they stand: readings and events in force, and tags in order of entry.</summary>
-    private sealed record Wound(IReadOnlyList<ReadingRecord> InForce, string[] Tags, IReadOnlyList<BatchEventRecord> Events);
+    private sealed record Wound(IReadOnlyList<ReadingRecord> InForce, string[] Tags, IReadOnlyList<BatchEvent> Events);
 }

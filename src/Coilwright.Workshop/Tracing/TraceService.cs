@@ -2,6 +2,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Sets;
@@ -58,26 +59,21 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
             coils.Add(await CoilAsync(part, life.IsOut(part), spools, cancel).ConfigureAwait(false));
         }
 
-        HashSet<Guid> baskets = [.. life.History.InForce.Select(one => one.BasketId).OfType<Guid>()],
-            mixes = [.. life.History.InForce.Select(one => one.MixId).OfType<Guid>()];
-        IReadOnlyList<BasketRecord> allBaskets = life.History.All.All(one => one.BasketId is null)
+        StepBegun[] begun = [.. life.History.InForce.OfType<StepBegun>()],
+            everBegun = [.. life.History.All.OfType<StepBegun>()];
+        IReadOnlyList<BasketRecord> allBaskets = everBegun.All(one => one.BasketId is null)
             ? []
             : await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false);
-        IReadOnlyList<InkMixRecord> allMixes = life.History.All.All(one => one.MixId is null)
+        IReadOnlyList<InkMixRecord> allMixes = everBegun.All(one => one.MixId is null)
             ? []
             : await records.InkMixesAsync(int.MaxValue, cancel, alsoTakenBack: true).ConfigureAwait(false);
         return new TracedPiece(
             life,
             state,
             coils,
-            [.. allBaskets.Where(basket => baskets.Contains(basket.Id))],
-            [.. allMixes.Where(mix => mixes.Contains(mix.Id))],
-            [
-                .. life
-                    .History.InForce.Where(one => one.CustomerId is not null)
-                    .Select(one => customers.First(customer => customer.Id == one.CustomerId))
-                    .Distinct(),
-            ]
+            [.. allBaskets.Where(basket => begun.Any(one => one.BasketId == basket.Id))],
+            [.. allMixes.Where(mix => begun.Any(one => one.MixId == mix.Id))],
+            [.. life.History.InForce.OfType<Shipped>().Select(one => customers.First(customer => customer.Id == one.CustomerId)).Distinct()]
         )
         {
             Zone = rules.Zone,
@@ -355,7 +351,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                 life.Piece.Serial,
                 $"{life.Recipe.Name} {life.Revision.Letter}",
                 life.State(nowUtc, rules.Zone, id => customers[id].Words),
-                life.History.InForce.LastOrDefault(one => one.CustomerId is not null)?.CustomerId is { } to ? customers[to].Reference : "",
+                life.History.InForce.OfType<Shipped>().LastOrDefault() is { } left ? customers[left.CustomerId].Reference : "",
                 through(life.Piece)
             )),
         ];

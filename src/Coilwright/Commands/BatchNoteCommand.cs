@@ -146,7 +146,7 @@ internal static class BatchNoteCommand
         }
 
         writer.WriteLine(run.NextToBegin is { } next ? $"  next to begin: {next}" : "  every coil is wound or on a spindle");
-        writer.WriteLine($"  events: {string.Join("; ", run.History.InForce.TakeLast(6).Select(BatchEventService.Words))}");
+        writer.WriteLine($"  events: {string.Join("; ", run.History.InForce.TakeLast(6).Select(one => one.Sentence))}");
         foreach (string line in CautionFormatter.Lines(Cautions.For(Job.Winding)))
         {
             writer.WriteLine(line);

@@ -3,6 +3,7 @@ using Coilwright.Input;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
@@ -141,14 +142,12 @@ internal static class PieceFormatter
             writer.WriteLine("  " + option);
         }
 
-        foreach (PieceEventRecord one in life.History.All.Where(one => one.Kind != PieceEventKind.ToldLate))
+        foreach (PieceEvent one in life.History.Lines)
         {
             string late = PieceEventFormatter.Late(one, piece, zone),
                 ahead = PieceEventFormatter.Ahead(one, piece),
                 back = life.History.IsTakenBack(one) ? " (taken back)" : "";
-            writer.WriteLine(
-                $"  {ShopTime.Words(one.TimeUtc, zone)} {PieceEventFormatter.Of(one, piece)}{late}{ahead}{back}{By(one.Person)}"
-            );
+            writer.WriteLine($"  {ShopTime.Words(one.TimeUtc, zone)} {one.Sentence(piece)}{late}{ahead}{back}{By(one.Person)}");
         }
     }
 

@@ -1,6 +1,7 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Tests.Pieces;
 using Coilwright.Workshop.Tracing;
@@ -32,7 +33,7 @@ public sealed class ChargeTests
         await shop.ReopenAsync();
         PieceSnapshot life = (await shop.Shelf.FindAsync(serial, Cancel))!;
         Assert.Equal("charged full, with coil charger 2", MagnetCharge.Told(life));
-        Assert.Equal("full", Assert.Single(life.Readings).Typed);
+        Assert.Equal("full", Assert.Single(life.Values).Typed);
         Assert.Null(MagnetCharge.Of((await shop.Shelf.FindAsync(silent, Cancel))!));
 
         shop.Shop.Clock.Advance(TimeSpan.FromMinutes(5));
@@ -55,7 +56,7 @@ public sealed class ChargeTests
                 "magnets ended: charged full, with coil charger 2",
                 "knocked down to 85 % of full, with coil, reversed; too hot in the bridge",
             ],
-            traced.Snapshot.History.InForce.Select(one => PieceEventFormatter.Of(one, traced))
+            traced.Snapshot.History.InForce.Select(one => one.Sentence(traced))
         );
     }
 
@@ -66,18 +67,15 @@ public sealed class ChargeTests
         PieceRecord piece = await shop.MakeAsync(1);
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel, new ChargeEntry("full")));
         Assert.Empty(await shop.Magnets.ChargeAsync(Guid.NewGuid(), [piece.Serial], new ChargeEntry("50 %"), "", "Ines", Cancel));
-        PieceEventRecord wrong = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.InForce.Single(one =>
-            one.Kind == PieceEventKind.Charged
-        );
+        MagnetsCharged wrong = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.InForce.OfType<MagnetsCharged>().Single();
         await shop.Shop.Records.AddPieceEventsAsync(
             [
-                new PieceEventRecord
+                new Undone
                 {
                     Id = Guid.NewGuid(),
                     PieceId = piece.Id,
-                    Kind = PieceEventKind.Undone,
                     About = wrong.Id,
-                    Words = "another piece",
+                    Reason = "another piece",
                     TimeUtc = wrong.TimeUtc,
                 },
             ],

@@ -36,9 +36,7 @@ public sealed class UndoTests
                 "taken back: magnets ended, because the other piece was meant",
                 "taken back: magnets begun, because the other piece was meant",
             ],
-            traced.Snapshot.History.All.Select(one =>
-                PieceEventFormatter.Of(one, traced) + (traced.Snapshot.History.IsTakenBack(one) ? " (gone)" : "")
-            )
+            traced.Snapshot.History.All.Select(one => one.Sentence(traced) + (traced.Snapshot.History.IsTakenBack(one) ? " (gone)" : ""))
         );
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel)); // and may be done anew
     }
@@ -61,7 +59,7 @@ public sealed class UndoTests
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         Assert.Empty(traced.Mixes);
         // told still, with its name
-        Assert.Contains(traced.Snapshot.History.All, one => PieceEventFormatter.Of(one, traced) == "marking begun with ink I-1");
+        Assert.Contains(traced.Snapshot.History.All, one => one.Sentence(traced) == "marking begun with ink I-1");
     }
 
     [Fact]
@@ -256,7 +254,7 @@ public sealed class UndoTests
         async Task<IEnumerable<string>> WordsAsync()
         {
             TracedPiece traced = (await shop.Trace.PieceAsync(serial, Cancel))!;
-            return traced.Snapshot.History.All.Select(one => PieceEventFormatter.Of(one, traced));
+            return traced.Snapshot.History.All.Select(one => one.Sentence(traced));
         }
     }
 

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tracing;
 
@@ -72,7 +73,7 @@ public sealed class WrongClockTests
 
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         Assert.Equal(["potting"], traced.Snapshot.History.EndedEarly);
-        PieceEventRecord ended = traced.Snapshot.History.All.Last(one => one.Kind == PieceEventKind.StepEnded);
+        StepEnded ended = traced.Snapshot.History.All.OfType<StepEnded>().Last();
         Assert.Contains("may have ended too early", PieceEventFormatter.Ahead(ended, traced), StringComparison.Ordinal);
 
         DateTimeOffset right = shop.Shop.Clock.GetUtcNow();
@@ -94,7 +95,7 @@ public sealed class WrongClockTests
             TimeSpan.FromMinutes(1)
         );
         Assert.Contains(traced.Snapshot.History.All, one =>
-            PieceEventFormatter.Of(one, traced).Contains("because clock was an hour ahead", StringComparison.Ordinal)
+            one.Sentence(traced).Contains("because clock was an hour ahead", StringComparison.Ordinal)
         );
         // the wrong one stays to be read
         Assert.Equal(ended.TimeUtc, traced.Snapshot.History.All.Single(one => one.Id == ended.Id).TimeUtc);

@@ -194,7 +194,7 @@ public sealed class SetTests
         );
         Assert.Equal(
             "into set Lantern 3, bridge, target level +0.2 dB; chosen because: the customer heard these two",
-            PieceEventFormatter.Of(Assert.Single(piece.Snapshot.History.InForce), piece)
+            Assert.Single(piece.Snapshot.History.InForce).Sentence(piece)
         );
         TraceHit hit = Assert.Single(await shop.Trace.FindAsync("lantern 3", Cancel));
         Assert.Equal(("set", 2), (hit.Kind, hit.Pieces.Count));

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Tests.Pieces;
 using Coilwright.Workshop.Tracing;
@@ -51,12 +52,8 @@ public sealed class StepUndoTests
         {
             TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
             Assert.Empty(traced.Snapshot.History.Holds);
-            Assert.Contains(traced.Snapshot.History.All, line =>
-                line.Kind == PieceEventKind.Held && traced.Snapshot.History.IsTakenBack(line)
-            );
-            Assert.Contains(traced.Snapshot.History.All, line =>
-                PieceEventFormatter.Of(line, traced).Contains("57 was meant", StringComparison.Ordinal)
-            );
+            Assert.Contains(traced.Snapshot.History.All, line => line is Held && traced.Snapshot.History.IsTakenBack(line));
+            Assert.Contains(traced.Snapshot.History.All, line => line.Sentence(traced).Contains("57 was meant", StringComparison.Ordinal));
         }
     }
 
@@ -92,6 +89,6 @@ public sealed class StepUndoTests
         Assert.Equal("wrong lots", Assert.Single(await shop.Shop.Records.StepUndosAsync([kept.Id], Cancel)).Reason);
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         // told still, with its name
-        Assert.Contains(traced.Snapshot.History.All, line => PieceEventFormatter.Of(line, traced) == "marking begun with ink I-1");
+        Assert.Contains(traced.Snapshot.History.All, line => line.Sentence(traced) == "marking begun with ink I-1");
     }
 }

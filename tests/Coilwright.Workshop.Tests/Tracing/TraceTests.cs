@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Returns;
 using Coilwright.Workshop.Stock;
 using Coilwright.Workshop.Tests.Pieces;
@@ -133,7 +134,7 @@ public sealed class TraceTests
 
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         Assert.Equal([false, false, true], traced.Coils.Select(coil => coil.IsOut).Order());
-        Assert.Equal(2, traced.Snapshot.History.InForce.Count(one => one.Kind == PieceEventKind.Shipped)); // nothing was written over
+        Assert.Equal(2, traced.Snapshot.History.InForce.Count(one => one is Shipped)); // nothing was written over
         Assert.Contains(traced.Snapshot.Readings, reading => reading.Typed == "7.545 k");
     }
 

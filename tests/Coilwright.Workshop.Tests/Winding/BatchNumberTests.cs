@@ -69,10 +69,7 @@ public sealed class BatchNumberTests
         Assert.Empty(await shop.Run.RecordEventAsync(more, Cancel)); // sent twice
 
         Assert.Equal(("3 of 5", "C-004"), ((await shop.StatusAsync(batch)).CountWords, (await shop.StatusAsync(batch)).NextTag));
-        Assert.Equal(
-            "2 more wanted: two were rejected",
-            BatchEventService.Words((await shop.Run.StatusAsync(batch.Id, Cancel))!.History.InForce[^1])
-        );
+        Assert.Equal("2 more wanted: two were rejected", (await shop.Run.StatusAsync(batch.Id, Cancel))!.History.InForce[^1].Sentence);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-004", "6.18 k"));
         await shop.Run.UndoLastAsync(batch.Id, Guid.NewGuid(), "Mara", Cancel);
         BatchStatus after = await shop.StatusAsync(batch);

@@ -17,6 +17,119 @@ namespace Coilwright.Storage.Sqlite.Migrations
 #pragma warning disable 612, 618
             modelBuilder.HasAnnotation("ProductVersion", "10.0.15");
 
+            modelBuilder.Entity("Coilwright.Storage.Sqlite.BatchEventRow", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Spool")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Tag")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Undoes")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasIndex("BatchId");
+
+                    b.HasIndex("Spool")
+                        .HasFilter("Spool <> ''");
+
+                    b.HasIndex("Undoes")
+                        .IsUnique();
+
+                    b.ToTable("BatchEvents", (string)null);
+                });
+
+            modelBuilder.Entity("Coilwright.Storage.Sqlite.PieceEventRow", b =>
+                {
+                    b.Property<long>("EntryOrder")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("About")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("BasketId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CustomerId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MixId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PieceId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("TimeUtc")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("EntryOrder");
+
+                    b.HasAlternateKey("Id");
+
+                    b.HasIndex("BasketId")
+                        .HasFilter("BasketId IS NOT NULL");
+
+                    b.HasIndex("CustomerId")
+                        .HasFilter("CustomerId IS NOT NULL");
+
+                    b.HasIndex("MixId")
+                        .HasFilter("MixId IS NOT NULL");
+
+                    b.HasIndex("PieceId");
+
+                    b.HasIndex("Kind", "PieceId")
+                        .HasFilter("Kind = 'MadeGolden'");
+
+                    b.ToTable("PieceEvents", (string)null);
+                });
+
             modelBuilder.Entity("Coilwright.Storage.Sqlite.ShopContext+OpenPieceRow", b =>
                 {
                     b.Property<Guid>("PieceId")
@@ -45,72 +158,6 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.HasKey("Id");
 
                     b.ToTable("Shop", (string)null);
-                });
-
-            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchEventRecord", b =>
-                {
-                    b.Property<long>("EntryOrder")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid>("BatchId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Choice")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double?>("Counter")
-                        .HasColumnType("REAL");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Machine")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Note")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Person")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Spool")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Tag")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("TimeUtc")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<double?>("Turns")
-                        .HasColumnType("REAL");
-
-                    b.Property<Guid?>("Undoes")
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("EntryOrder");
-
-                    b.HasIndex("BatchId");
-
-                    b.HasIndex("Spool")
-                        .HasFilter("Spool <> ''");
-
-                    b.HasIndex("Undoes")
-                        .IsUnique();
-
-                    b.ToTable("BatchEvents", (string)null);
                 });
 
             modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>
@@ -271,82 +318,6 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.HasAlternateKey("Id");
 
                     b.ToTable("Machines", (string)null);
-                });
-
-            modelBuilder.Entity("Coilwright.Workshop.Pieces.PieceEventRecord", b =>
-                {
-                    b.Property<long>("EntryOrder")
-                        .ValueGeneratedOnAdd()
-                        .HasColumnType("INTEGER");
-
-                    b.Property<Guid?>("About")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Answer")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid?>("BasketId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Cost")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid?>("CustomerId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("Id")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Kind")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid?>("MixId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<bool?>("Passed")
-                        .HasColumnType("INTEGER");
-
-                    b.Property<string>("Person")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<Guid>("PieceId")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Step")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("TimeUtc")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("Words")
-                        .IsRequired()
-                        .HasColumnType("TEXT");
-
-                    b.HasKey("EntryOrder");
-
-                    b.HasAlternateKey("Id");
-
-                    b.HasIndex("BasketId")
-                        .HasFilter("BasketId IS NOT NULL");
-
-                    b.HasIndex("CustomerId")
-                        .HasFilter("CustomerId IS NOT NULL");
-
-                    b.HasIndex("MixId")
-                        .HasFilter("MixId IS NOT NULL");
-
-                    b.HasIndex("PieceId");
-
-                    b.HasIndex("Kind", "PieceId")
-                        .HasFilter("Kind = 'MadeGolden'");
-
-                    b.ToTable("PieceEvents", (string)null);
                 });
 
             modelBuilder.Entity("Coilwright.Workshop.Pieces.PiecePartRecord", b =>
@@ -945,7 +916,7 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("Spools", (string)null);
                 });
 
-            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchEventRecord", b =>
+            modelBuilder.Entity("Coilwright.Storage.Sqlite.BatchEventRow", b =>
                 {
                     b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
                         .WithMany()
@@ -953,32 +924,14 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
 
-                    b.HasOne("Coilwright.Workshop.Batches.BatchEventRecord", null)
+                    b.HasOne("Coilwright.Storage.Sqlite.BatchEventRow", null)
                         .WithOne()
-                        .HasForeignKey("Coilwright.Workshop.Batches.BatchEventRecord", "Undoes")
-                        .HasPrincipalKey("Coilwright.Workshop.Batches.BatchEventRecord", "Id")
+                        .HasForeignKey("Coilwright.Storage.Sqlite.BatchEventRow", "Undoes")
+                        .HasPrincipalKey("Coilwright.Storage.Sqlite.BatchEventRow", "Id")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 
-            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>
-                {
-                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
-                        .WithMany()
-                        .HasForeignKey("BatchId")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchRecord", b =>
-                {
-                    b.HasOne("Coilwright.Workshop.Recipes.RevisionRecord", null)
-                        .WithMany()
-                        .HasForeignKey("RecipeId", "RevisionNumber")
-                        .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired();
-                });
-
-            modelBuilder.Entity("Coilwright.Workshop.Pieces.PieceEventRecord", b =>
+            modelBuilder.Entity("Coilwright.Storage.Sqlite.PieceEventRow", b =>
                 {
                     b.HasOne("Coilwright.Workshop.Steps.BasketRecord", null)
                         .WithMany()
@@ -1002,6 +955,24 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("PieceId")
                         .HasPrincipalKey("Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchLimitsRecord", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
+                        .WithMany()
+                        .HasForeignKey("BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("Coilwright.Workshop.Batches.BatchRecord", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Recipes.RevisionRecord", null)
+                        .WithMany()
+                        .HasForeignKey("RecipeId", "RevisionNumber")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
