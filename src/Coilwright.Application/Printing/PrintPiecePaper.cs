@@ -4,6 +4,7 @@ using Coilwright.Physics.Circuit;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Application.Printing;
@@ -85,16 +86,14 @@ public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, F
 
     private async Task<IReadOnlyList<PieceSnapshot>> ShipmentAsync(PieceSnapshot life, CustomerRecord customer, CancellationToken cancel)
     {
-        DateTimeOffset? left = life.History.InForce.LastOrDefault(one => one.Kind == PieceEventKind.Shipped)?.TimeUtc;
+        DateTimeOffset? left = life.History.InForce.OfType<Shipped>().LastOrDefault()?.TimeUtc;
         IReadOnlyList<PieceSnapshot> all = await pieces
             .LivesAsync(await records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel).ConfigureAwait(false), cancel)
             .ConfigureAwait(false);
         return
         [
             .. all.Where(one =>
-                one.History.InForce.Any(happened =>
-                    happened.Kind == PieceEventKind.Shipped && happened.TimeUtc == left && happened.CustomerId == customer.Id
-                )
+                one.History.InForce.OfType<Shipped>().Any(shipped => shipped.TimeUtc == left && shipped.CustomerId == customer.Id)
             ),
         ];
     }
