@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Http.Headers;
 using System.Text;
 using System.Text.RegularExpressions;
 using Coilwright.Workshop.Machines;
@@ -98,7 +99,7 @@ public sealed class SettingsPagesTests
     public async Task Files_are_taken_by_what_they_say_they_hold_and_every_mistake_of_each_is_named()
     {
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
-        using MultipartFormDataContent form = [];
+        StringBuilder body = new();
         foreach (
             (string name, string text) in new[]
             {
@@ -117,8 +118,12 @@ public sealed class SettingsPagesTests
             }
         )
         {
-            form.Add(Document(text), "files", name);
+            body.Append("--part\r\nContent-Disposition: form-data; name=\"files\"; filename=\"" + name + "\"\r\n")
+                .Append("Content-Type: application/json\r\n\r\n" + text + "\r\n");
         }
+
+        using StringContent form = new(body.Append("--part--\r\n").ToString());
+        form.Headers.ContentType = MediaTypeHeaderValue.Parse("multipart/form-data; boundary=part");
 
         using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/shop/files", UriKind.Relative), form, Cancel);
         string page = WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Cancel));
@@ -132,8 +137,6 @@ public sealed class SettingsPagesTests
         Assert.Equal(2, Regex.Count(bad, "<li>"));
         Assert.Contains("a shop takes in no file of this kind", page, StringComparison.OrdinalIgnoreCase);
     }
-
-    private static StringContent Document(string text) => new(text, Encoding.UTF8, "application/json");
 
     private static async Task<string> GetAsync(PagesOfShop shop, string address) =>
         await shop.Client.GetStringAsync(new Uri(address, UriKind.Relative), Cancel);
