@@ -164,7 +164,7 @@ public sealed class MeasuredResponsesTests
     }
 
     private static IEnumerable<Measured> Read() =>
-        File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "measured", "responses.csv"))
+        File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "measured", "three-loads.csv"))
             .Where(line => line.StartsWith('m'))
             .Select(line => line.Split(','))
             .GroupBy(cells => cells[0])

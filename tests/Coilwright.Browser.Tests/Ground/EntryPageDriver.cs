@@ -20,7 +20,7 @@ internal sealed class EntryPageDriver(IPage page, Guid batchId)
     }
 
     /// <summary>Waits until nothing waits on the tablet.</summary>
-    public async Task AllSavedAsync(float timeoutMs = 60_000)
+    public async Task AllSavedAsync(float timeoutMs = 240_000)
     {
         await Assertions.Expect(Sent).Not.ToContainTextAsync("on this tablet", new() { Timeout = timeoutMs });
         await Assertions.Expect(Sent).Not.ToContainTextAsync("sending", new() { Timeout = timeoutMs });
