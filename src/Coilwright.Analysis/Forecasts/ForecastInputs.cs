@@ -24,6 +24,22 @@ internal sealed class ForecastInputs
     /// <summary>Error of the loss in a cover or plate (95 %), against finite elements.</summary>
     private const double SheetModelError = 0.03;
 
+    private static readonly UncertainInput s_walls = new(
+        "insulation between winding and metal",
+        "1",
+        Estimate.Exact(1),
+        Scatter.LogNormal,
+        "permittivity and thickness of walls, flanges and fill, and a factor of 1.5 for the method"
+    );
+
+    private static readonly UncertainInput s_unsaid = new(
+        "hot end and grounding that the recipe does not say",
+        "1",
+        new Estimate(0, -1, 1, Basis.Assumed),
+        Scatter.Normal,
+        "assumed: the finish is hot, covers and plates are grounded, nothing else is; 1 is the other way"
+    );
+
     private readonly List<UncertainInput> _all = [];
     private readonly Dictionary<string, (int Bare, int Overall, int OhmPerM)> _wires = [];
 
@@ -202,44 +218,24 @@ internal sealed class ForecastInputs
     {
         Physics.Electrostatics.StrayEstimate stray = scene.Stray;
         Estimate wider = stray.Metal.Value >= stray.Between.Value ? stray.Metal : stray.Between;
-        int? Of(bool there, UncertainInput input) => there ? Append(input with { Cause = "capacitance", IsCommon = true }) : null;
         return new StrayPlaces(
-            scene.Leads is { } leads
-                ? Of(
-                    true,
-                    new(
-                        model.Leads is null ? "capacitance of leads that the recipe does not name" : "capacitance of the leads",
-                        "F",
-                        leads,
-                        Scatter.LogNormal,
-                        model.Leads is null
-                            ? "0.2 to 0.6 m of the usual kind, from memory; name the leads, or read them with a meter"
-                            : "length × capacitance per metre; what the recipe does not state is from memory"
-                    )
-                )
-                : null,
-            Of(
-                wider.Value > 0,
-                new(
-                    "insulation between winding and metal",
-                    "1",
-                    new Estimate(1, wider.Low / wider.Value, wider.High / wider.Value, Basis.Assumed),
-                    Scatter.LogNormal,
-                    "permittivity and thickness of walls, flanges and fill, and a factor of 1.5 for the method"
-                )
-            ),
-            Of(
-                stray.UnsaidF > 0,
-                new(
-                    "hot end and grounding that the recipe does not say",
-                    "1",
-                    new Estimate(0, -1, 1, Basis.Assumed),
-                    Scatter.Normal,
-                    "assumed: the finish is hot, covers and plates are grounded, nothing else is; 1 is the other way"
-                )
-            )
+            scene.Leads is { } leads ? AppendStray(LeadInput(leads, named: model.Leads is not null)) : null,
+            wider.Value > 0 ? AppendStray(s_walls with { Estimate = Over(wider) }) : null,
+            stray.UnsaidF > 0 ? AppendStray(s_unsaid) : null
         );
+
+        static Estimate Over(Estimate estimate) => new(1, estimate.Low / estimate.Value, estimate.High / estimate.Value, Basis.Assumed);
     }
+
+    private static UncertainInput LeadInput(Estimate farad, bool named)
+    {
+        const string Unnamed = "0.2 to 0.6 m of the usual kind, from memory; name the leads, or read them with a meter";
+        const string Named = "length × capacitance per metre; what the recipe does not state is from memory";
+        string name = named ? "capacitance of the leads" : "capacitance of leads that the recipe does not name";
+        return new UncertainInput(name, "F", farad, Scatter.LogNormal, named ? Named : Unnamed);
+    }
+
+    private int AppendStray(UncertainInput input) => Append(input with { Cause = "capacitance", IsCommon = true });
 
     private int AddMagnets(double spread) =>
         Append(

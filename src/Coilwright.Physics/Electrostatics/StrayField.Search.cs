@@ -10,7 +10,7 @@ internal sealed partial class StrayField
         double least = ReachM;
         foreach (StrayPart part in _parts)
         {
-            double gapM = up ? (part.IsCover ? part.CeilingM : part.BottomM) - zM : zM - part.TopM;
+            double gapM = up ? part.FacingDownM - zM : zM - part.TopM;
             bool over = (part.IsCover ? part.Inside : part.Plan).DistanceM(xM, yM) <= 0;
             if (over && gapM > 0 && gapM < least && (up || !part.IsCover))
             {

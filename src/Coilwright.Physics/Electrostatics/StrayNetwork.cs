@@ -136,7 +136,7 @@ internal sealed class StrayNetwork
         _partsF[b.Group, a.Group] += farad;
     }
 
-    private static double GapM(StrayPart upper, StrayPart lower) => (upper.IsCover ? upper.CeilingM : upper.BottomM) - lower.TopM;
+    private static double GapM(StrayPart upper, StrayPart lower) => upper.FacingDownM - lower.TopM;
 
     private static double Overlap(double a, double halfA, double b, double halfB) =>
         Math.Max(0, Math.Min(a + halfA, b + halfB) - Math.Max(a - halfA, b - halfB));

@@ -26,4 +26,7 @@ internal sealed record StrayPart(PlanOutline Plan, double TopM, double BottomM, 
 
     /// <summary>Height of the inside of a cover's top.</summary>
     public double CeilingM => TopM - WallM;
+
+    /// <summary>Height of the face that looks down on what lies below: a cover's ceiling, else the lower end.</summary>
+    public double FacingDownM => IsCover ? CeilingM : BottomM;
 }
