@@ -2,9 +2,6 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Application.Forecasts;
 using Coilwright.Papers.Figures;
 using Coilwright.Physics;
-using Coilwright.Web.Views;
-using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Web.Views.Forecasts;
 
