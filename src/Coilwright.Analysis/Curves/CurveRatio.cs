@@ -3,7 +3,7 @@ using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Analysis.Curves;
 
-/// <summary>The ratio of two curves of one pickup behind one exciter, each with a known load: free of the exciter and of the string.</summary>
+/// <summary>The ratio of two curves of one pickup behind one exciter, each with a known load: free of the exciter.</summary>
 /// <remarks>
 /// With Y the pickup's own admittance, capacitance included, and Y₀, Y₁ those of the loads, V₁/V₀ = (Y + Y₀)/(Y + Y₁): one complex
 /// equation for Y at each frequency (Thévenin's theorem; arithmetic). Averaged over narrow bands, so that noise and a fine grid weigh no
@@ -42,7 +42,7 @@ public sealed class CurveRatio
     /// <summary>ln(V₁/V₀): nepers and radians.</summary>
     public Complex[] LogRatio { get; }
 
-    /// <summary>Standard deviation of each: the scatter inside its band, and what gets into a curve past the pickup where it is low.</summary>
+    /// <summary>Standard deviation of each: the scatter inside its band, and what gets in past the pickup where it is low.</summary>
     public double[] Deviation { get; }
 
     /// <summary>Load of the curve that is divided by.</summary>

@@ -22,18 +22,18 @@ public sealed record RatioFit(CurveFit Fit, IReadOnlyList<CurveRatio> Ratios, IR
     /// <summary>Most eddy branches that are tried.</summary>
     public const int MostEddy = 2;
 
-    /// <summary>A ratio missed by more than this, dB, is no ratio of one pickup's curves, or too noisy to say. Our choice, no source.</summary>
+    /// <summary>A ratio missed by more, dB, is none of one pickup's curves, or too noisy to say. Our choice, no source.</summary>
     public const double MostMissedDb = 2;
 
     /// <summary>Places of the ratios, from 0, that no pickup with these loads explains; empty when all agree.</summary>
     public IReadOnlyList<int> Contradicting => [.. Enumerable.Range(0, MissedDb.Count).Where(at => MissedDb[at] > MostMissedDb)];
 
-    /// <summary>By how many dB the level of each ratio was moved: the drive, or the place of the pickup, changed between two curves.</summary>
+    /// <summary>By how many dB the level of each ratio was moved: drive or place changed between two curves.</summary>
     public IReadOnlyList<double> MovedDb => [.. Fit.Fit.Parameters[Fit.Parts.Count..].Select(nepers => -DbPerNeper * nepers)];
 
     /// <summary>
-    /// How well a reading's level is repeated when the load is changed (coil moved, drive turned), nepers: 1 dB. Our assumption after seeing
-    /// measured curves, no source.
+    /// How well a reading's level is repeated when the load is changed (coil moved, drive turned), nepers: 1 dB. Our assumption after
+    /// seeing measured curves, no source.
     /// </summary>
     private const double LevelDeviation = 0.115;
 

@@ -1,3 +1,4 @@
+using Coilwright.Application.Composition;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;

@@ -1,4 +1,5 @@
 using System.Text;
+using Coilwright.Application.Composition;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Files;

@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using Coilwright.Application.Composition;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop.Entry;

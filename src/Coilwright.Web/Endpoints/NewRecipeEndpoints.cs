@@ -1,3 +1,4 @@
+using Coilwright.Application.Composition;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;

@@ -134,7 +134,7 @@ public sealed class MeasuredResponsesTests
         return new Outcome(one.Id, fit.Contradicting.Count == 0, rms, Math.Abs(peak), inside);
     }
 
-    /// <summary>The loaded curve: the fit's, times what the exciter does, which is smooth: a parabola over ln f through the bare curve.</summary>
+    /// <summary>The loaded curve: the fit's, times the exciter's, which is smooth: a parabola over ln f through the bare curve.</summary>
     private static double[] Foretold(Measured one, RatioFit fit)
     {
         double[] hz = one.Bare.FrequenciesHz,
