@@ -98,8 +98,9 @@ public sealed partial class EmptyShopTests(Chromium chromium)
             await begun.FromShapeAsync(Guid.NewGuid(), shape.Key, shape.Title, "Joss", CancellationToken.None);
         }
 
-        string gears = await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "machines", "gear-winder.json")),
-            rules = await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "rules", "lantern-quay.json"));
+        CancellationToken cancel = TestContext.Current.CancellationToken;
+        string gears = await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "machines", "gear-winder.json"), cancel),
+            rules = await File.ReadAllTextAsync(Path.Combine(Ground.Demo.Root, "demo", "rules", "lantern-quay.json"), cancel);
         Assert.Empty(await shop.Services.Machines.KeepAsync(Guid.NewGuid(), gears, "Mara", CancellationToken.None));
         Assert.Empty(await shop.Services.Pieces.Shelf.Rules.KeepAsync(Guid.NewGuid(), rules, "Mara", CancellationToken.None));
         foreach (

@@ -41,7 +41,7 @@ public sealed class StartingRecipeTests
     public void Each_forecasts_a_peak_and_its_winding_fits_with_all_its_uncertainty(string key)
     {
         PickupModel model = RecipeModelBuilder.ToModel(StartingRecipes.Find(key)!.Recipe);
-        Prediction forecast = Forecaster.Predict(model, UsualLoad.All[0].Load);
+        Prediction forecast = Forecaster.Predict(model, UsualLoad.All[0].Load, cancel: Cancel);
         Assert.DoesNotContain(forecast.Warnings, warning => warning.MeansItDoesNotFit);
         Assert.All(forecast.Warnings, warning => Assert.Equal("magnets", warning.Field)); // how well the loss of bars is known
         double peakHz = forecast.Pickup.LoadedResonance!.Frequency.Value;
