@@ -97,6 +97,7 @@ public static class FigureFormatter
             "m²" => Number(si * 1e4, digits) + " cm²",
             "m³" => Number(si * 1e6, digits) + " cm³",
             "1" or "" => Number(si, digits),
+            _ when si.Equals(0) => "0 " + (unit == "F" ? "pF" : unit), // nobody says nothing in farads
             _ when s_kinds.TryGetValue(unit, out QuantityKind kind) => QuantityParser.Format(si, kind, digits),
             _ => Number(si, digits) + " " + unit,
         };
@@ -113,6 +114,11 @@ public static class FigureFormatter
 
     private static int Digits(Estimate estimate)
     {
+        if (estimate.Value.Equals(0) && !estimate.IsExact)
+        {
+            return 3;
+        }
+
         double relative = Math.Abs((estimate.High - estimate.Low) / 2 / estimate.Value);
         return estimate.IsExact || !(relative > 0) || !double.IsFinite(relative)
             ? 4

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Numerics;
 using Coilwright.Analysis.Curves;
 using Coilwright.Physics;
@@ -13,10 +12,7 @@ namespace Coilwright.Analysis.Tests.Curves;
 /// </summary>
 public sealed class MeasuredResponsesTests
 {
-    private static readonly LoadCircuit s_loaded = new() { InputResistanceOhm = 200e3, InputCapacitanceF = 470e-12 };
-    private static readonly LoadCircuit s_capacitor = new() { InputCapacitanceF = 10e-9 };
-
-    private const string Source = "39 responses published by the user strayr, three loads each, CC0 [MeasuredResponses]";
+    private const string Source = MeasuredPickup.Source;
 
     /// <summary>A ratio of an exact circuit gives back its parts, whatever the exciter did.</summary>
     [Theory]
@@ -28,7 +24,12 @@ public sealed class MeasuredResponsesTests
         LumpedPickup pickup = new(ohm, henry, farad);
         double[] hz = PickupResponse.LogFrequencies(40, 20_000, 400);
         RatioFit fit = RatioFit.Find([
-            CurveRatio.Of(Behind(pickup, LoadCircuit.None, hz), LoadCircuit.None, Behind(pickup, s_capacitor, hz), s_capacitor),
+            CurveRatio.Of(
+                Behind(pickup, LoadCircuit.None, hz),
+                LoadCircuit.None,
+                Behind(pickup, MeasuredPickup.CapacitorOf, hz),
+                MeasuredPickup.CapacitorOf
+            ),
         ]);
         Assert.Equal(ohm, fit.Fit.Pickup.ResistanceOhm, 0.004 * ohm); // averaged over bands, whose curvature is left in
         Assert.Equal(henry, fit.Fit.Pickup.InductanceH, 0.002 * henry);
@@ -43,7 +44,12 @@ public sealed class MeasuredResponsesTests
         double[] hz = PickupResponse.LogFrequencies(40, 20_000, 400);
         LumpedPickup pickup = new(8000, 3.2, 140e-12);
         RatioFit fit = RatioFit.Find([
-            CurveRatio.Of(Behind(pickup, s_capacitor, hz), LoadCircuit.None, Behind(pickup, LoadCircuit.None, hz), s_capacitor),
+            CurveRatio.Of(
+                Behind(pickup, MeasuredPickup.CapacitorOf, hz),
+                LoadCircuit.None,
+                Behind(pickup, LoadCircuit.None, hz),
+                MeasuredPickup.CapacitorOf
+            ),
         ]);
         Assert.Equal([0], fit.Contradicting);
     }
@@ -52,9 +58,9 @@ public sealed class MeasuredResponsesTests
     public void From_two_curves_the_third_is_foretold()
     {
         List<Outcome> all = [];
-        foreach (Measured one in Read())
+        foreach (MeasuredPickup one in MeasuredPickup.Read())
         {
-            CurveRatio ratio = CurveRatio.Of(one.Bare, LoadCircuit.None, one.Capacitor, s_capacitor);
+            CurveRatio ratio = CurveRatio.Of(one.Bare, LoadCircuit.None, one.Capacitor, MeasuredPickup.CapacitorOf);
             if (ratio.Impedance().Count < ImpedanceFit.FewestPoints)
             {
                 all.Add(new Outcome(one.Id, false, double.PositiveInfinity, double.PositiveInfinity, 0)); // the two curves are one
@@ -123,10 +129,10 @@ public sealed class MeasuredResponsesTests
         return sorted[(int)Math.Round(share * (sorted.Length - 1))];
     }
 
-    private static Outcome Compare(Measured one, RatioFit fit)
+    private static Outcome Compare(MeasuredPickup one, RatioFit fit)
     {
         double[] hz = one.Bare.FrequenciesHz;
-        Estimate[] level = [.. hz.Select(f => fit.LevelDb(LoadCircuit.None, s_loaded, f))];
+        Estimate[] level = [.. hz.Select(f => fit.LevelDb(LoadCircuit.None, MeasuredPickup.LoadedWith, f))];
         double[] read = [.. hz.Select((_, i) => one.Loaded.GainDb![i] - one.Bare.GainDb![i])];
         double rms = Math.Sqrt(level.Zip(read).Average(pair => Math.Pow(pair.First.Value - pair.Second, 2)));
         double inside = level.Zip(read).Average(pair => pair.Second >= pair.First.Low && pair.Second <= pair.First.High ? 1.0 : 0);
@@ -135,7 +141,7 @@ public sealed class MeasuredResponsesTests
     }
 
     /// <summary>The loaded curve: the fit's, times the exciter's, which is smooth: a parabola over ln f through the bare curve.</summary>
-    private static double[] Foretold(Measured one, RatioFit fit)
+    private static double[] Foretold(MeasuredPickup one, RatioFit fit)
     {
         double[] hz = one.Bare.FrequenciesHz,
             ln = [.. hz.Select(f => Math.Log(f / 1000))];
@@ -144,7 +150,7 @@ public sealed class MeasuredResponsesTests
             [.. hz.Select((f, i) => one.Bare.GainDb![i] - Own(fit, f, LoadCircuit.None))],
             2
         );
-        return [.. hz.Select((f, i) => MathNet.Numerics.Polynomial.Evaluate(ln[i], exciter) + Own(fit, f, s_loaded))];
+        return [.. hz.Select((f, i) => MathNet.Numerics.Polynomial.Evaluate(ln[i], exciter) + Own(fit, f, MeasuredPickup.LoadedWith))];
     }
 
     private static double Own(RatioFit fit, double hz, LoadCircuit load)
@@ -163,27 +169,5 @@ public sealed class MeasuredResponsesTests
         return hz[top] * Math.Exp(Math.Clamp(shift, -1, 1) * Math.Log(hz[top + 1] / hz[top - 1]) / 2);
     }
 
-    private static IEnumerable<Measured> Read() =>
-        File.ReadLines(Path.Combine(AppContext.BaseDirectory, "Reference", "measured", "three-loads.csv"))
-            .Where(line => line.StartsWith('m'))
-            .Select(line => line.Split(','))
-            .GroupBy(cells => cells[0])
-            .Select(rows =>
-            {
-                double[][] all =
-                [
-                    .. rows.Select(cells => cells.Skip(1).Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)).ToArray()),
-                ];
-                MeasuredCurve Curve(int at) =>
-                    new([.. all.Select(row => row[0])])
-                    {
-                        GainDb = [.. all.Select(row => row[at])],
-                        PhaseDegrees = [.. all.Select(row => row[at + 1])],
-                    };
-                return new Measured(rows.Key, Curve(1), Curve(3), Curve(5));
-            });
-
     private sealed record Outcome(string Id, bool Agrees, double LevelDb, double Peak, double Inside);
-
-    private sealed record Measured(string Id, MeasuredCurve Bare, MeasuredCurve Loaded, MeasuredCurve Capacitor);
 }
