@@ -1,3 +1,5 @@
+using Coilwright.Analysis.Quantities;
+
 namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Weighs what may be wrong with each coil of a batch against the readings of all of them.</summary>
@@ -109,7 +111,7 @@ public static class CauseFinder
                 new ProbableCause("open", 0.95, "open: reheat the joints first"),
                 new ProbableCause("meter-error", 0.05, "wrong reading: a lead off its clip"),
             ],
-            [new NextReading("dcResistance", Bits(0.95))]
+            [new NextReading(QuantityKey.DcResistance, Bits(0.95))]
         );
 
     private static double Bits(double p) => -(p * Math.Log2(p) + (1 - p) * Math.Log2(1 - p));

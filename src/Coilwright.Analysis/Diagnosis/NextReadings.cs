@@ -1,4 +1,5 @@
 using System.Buffers;
+using Coilwright.Analysis.Quantities;
 
 namespace Coilwright.Analysis.Diagnosis;
 
@@ -17,7 +18,12 @@ internal static class NextReadings
         (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares = [.. tally.Shares()];
         List<NextReading> found =
         [
-            Ask("dcResistance", shares, one => new CauseTable.Spread(one.Term.Again.Mean + one.Offset, one.Term.Again.Deviation), 0.003),
+            Ask(
+                QuantityKey.DcResistance,
+                shares,
+                one => new CauseTable.Spread(one.Term.Again.Mean + one.Offset, one.Term.Again.Deviation),
+                0.003
+            ),
         ];
         if (evidence.InductanceRatio is null)
         {
@@ -30,7 +36,7 @@ internal static class NextReadings
         }
 
         found.Add(Ask("turns", shares, one => new CauseTable.Spread(one.Term.TrueTurns, 0.0005), 0.002));
-        found.Add(Ask("wireResistance", shares, one => one.Term.Wire, 0.003));
+        found.Add(Ask(QuantityKey.WireResistance, shares, one => one.Term.Wire, 0.003));
         return [.. found.Where(one => one.Information >= LeastBits).OrderByDescending(one => one.Information)];
     }
 

@@ -1,3 +1,5 @@
+using Coilwright.Analysis.Quantities;
+
 namespace Coilwright.Analysis.Forecasts;
 
 /// <summary>A formula as shown to the person: symbols, source, and unit of the result.</summary>
@@ -21,28 +23,33 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             "N·π/4·d² ÷ (packing × window height), d over the enamel",
             "packing from the lay simulation"
         ),
-        [CoilResult.OuterLength] = new("outerLength", "m", "core length + 2 × build", Arithmetic),
-        [CoilResult.OuterWidth] = new("outerWidth", "m", "core width + 2 × build", Arithmetic),
-        [CoilResult.MeanTurnLength] = new("meanTurnLength", "m", "wire length ÷ N", Arithmetic),
+        [CoilResult.OuterLength] = new(QuantityKey.OuterLength, "m", "core length + 2 × build", Arithmetic),
+        [CoilResult.OuterWidth] = new(QuantityKey.OuterWidth, "m", "core width + 2 × build", Arithmetic),
+        [CoilResult.MeanTurnLength] = new(QuantityKey.MeanTurnLength, "m", "wire length ÷ N", Arithmetic),
         [CoilResult.WireLength] = new(
-            "wireLength",
+            QuantityKey.WireLength,
             "m",
             "Σ over layers: turns in the layer × (straights + 2π·(end radius + distance))",
             Arithmetic
         ),
         [CoilResult.WireMass] = new(
-            "wireMass",
+            QuantityKey.WireMass,
             "kg",
             "length × (copper + enamel per metre)",
             "copper 8,890 kg/m³ (IEC 60028), enamel 1,200 kg/m³"
         ),
         [CoilResult.DcResistance] = new(
-            "dcResistance",
+            QuantityKey.DcResistance,
             "Ω",
             "length × ρ·4/(π·d²) × (1 + stretch) × (1 + α·(T − 20 °C)), d without enamel",
             Iec60028
         ),
-        [CoilResult.AirInductance] = new("airInductance", "H", "N² × mean mutual inductance of two turns of the section", Neumann),
+        [CoilResult.AirInductance] = new(
+            QuantityKey.AirInductance,
+            "H",
+            "N² × mean mutual inductance of two turns of the section",
+            Neumann
+        ),
         [CoilResult.Inductance] = new(
             "inductance",
             "H",
@@ -59,7 +66,7 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
 
     public static readonly IReadOnlyDictionary<PickupResult, Formula> Pickup = new Dictionary<PickupResult, Formula>
     {
-        [PickupResult.DcResistance] = new("dcResistance", "Ω", "coils joined: sum in series, 1/Σ(1/R) in parallel", Arithmetic),
+        [PickupResult.DcResistance] = new(QuantityKey.DcResistance, "Ω", "coils joined: sum in series, 1/Σ(1/R) in parallel", Arithmetic),
         [PickupResult.Inductance] = new(
             "inductance",
             "H",
@@ -164,7 +171,7 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
 
     public static Formula PoleField(double jigM) =>
         new(
-            "poleField",
+            QuantityKey.PoleField,
             "T",
             FormattableString.Invariant(
                 $"vertical flux density of the magnets {jigM * 1e3:0.###} mm over the pole's own top, north up positive"

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 
@@ -17,8 +18,8 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
     public Scatter Scatter =>
         Name switch
         {
-            "capacitance" or "unloadedPeakGain" or "loadedPeakGain" => Scatter.Skewed,
-            "unloadedPeak" or "loadedPeak" => Scatter.SkewedLog,
+            QuantityKey.Capacitance or "unloadedPeakGain" or QuantityKey.LoadedPeakGain => Scatter.Skewed,
+            QuantityKey.UnloadedPeak or QuantityKey.LoadedPeak => Scatter.SkewedLog,
             "coupling" or "resistanceMismatch" or "inductanceMismatch" => Scatter.Normal,
             _ => Signed is not null || Unit is "dB" or "dBV" ? Scatter.Normal : Scatter.LogNormal,
         };
@@ -53,47 +54,50 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
         int coils = scene.Model.Coils.Count;
         List<NamedQuantity> list =
         [
-            Pickup("dcResistance", PickupResult.DcResistance),
-            Pickup("inductance", PickupResult.Inductance),
-            Pickup("capacitance", PickupResult.Capacitance),
-            Peak("unloadedPeak", PickupResult.UnloadedFrequency, 0),
+            Pickup(QuantityKey.DcResistance, PickupResult.DcResistance),
+            Pickup(QuantityKey.Inductance, PickupResult.Inductance),
+            Pickup(QuantityKey.Capacitance, PickupResult.Capacitance),
+            Peak(QuantityKey.UnloadedPeak, PickupResult.UnloadedFrequency, 0),
             Peak("unloadedPeakGain", PickupResult.UnloadedFrequency, 1),
         ];
         if (loaded)
         {
-            list.AddRange([Peak("loadedPeak", PickupResult.LoadedFrequency, 0), Peak("loadedPeakGain", PickupResult.LoadedFrequency, 1)]);
+            list.AddRange([
+                Peak(QuantityKey.LoadedPeak, PickupResult.LoadedFrequency, 0),
+                Peak(QuantityKey.LoadedPeakGain, PickupResult.LoadedFrequency, 1),
+            ]);
         }
 
         if (scene.Strings is { } strings)
         {
             list.Add(
-                new("output", OutputUnit, y =>
+                new(QuantityKey.Output, OutputUnit, y =>
                     OutputOf(Enumerable.Range(0, strings.Answers.Count).Select(i => y[vector.PlaceOf(i, StringResult.Sensitivity)]))
                 )
             );
         }
 
         list.Add(
-            new("hum", "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)]))
+            new(QuantityKey.Hum, "m²", y => Math.Abs(y[vector.PlaceOf(PickupResult.EffectiveArea)]))
             {
                 Signed = y => y[vector.PlaceOf(PickupResult.EffectiveArea)],
             }
         );
         if (scene.Wound.All(wound => wound.Fill is not null))
         {
-            list.Add(Coils("fill", "1", CoilResult.Fill, Enumerable.Max));
+            list.Add(Coils(QuantityKey.Fill, "1", CoilResult.Fill, Enumerable.Max));
         }
 
         list.AddRange([
-            Coils("build", "m", CoilResult.Build, Enumerable.Max),
-            Coils("wireLength", "m", CoilResult.WireLength, Enumerable.Sum),
-            Coils("wireMass", "kg", CoilResult.WireMass, Enumerable.Sum),
+            Coils(QuantityKey.Build, "m", CoilResult.Build, Enumerable.Max),
+            Coils(QuantityKey.WireLength, "m", CoilResult.WireLength, Enumerable.Sum),
+            Coils(QuantityKey.WireMass, "kg", CoilResult.WireMass, Enumerable.Sum),
         ]);
         if (coils == 1)
         {
             list.AddRange([
-                Coils("meanTurnLength", "m", CoilResult.MeanTurnLength, Enumerable.Max),
-                Coils("airInductance", "H", CoilResult.AirInductance, Enumerable.Max),
+                Coils(QuantityKey.MeanTurnLength, "m", CoilResult.MeanTurnLength, Enumerable.Max),
+                Coils(QuantityKey.AirInductance, "H", CoilResult.AirInductance, Enumerable.Max),
             ]);
             return list;
         }
@@ -103,8 +107,8 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
         {
             int coil = c;
             string of = string.Create(CultureInfo.InvariantCulture, $"coils[{c}].");
-            list.Add(new(of + "dcResistance", "Ω", y => y[vector.PlaceOf(coil, CoilResult.DcResistance)]));
-            list.Add(new(of + "inductance", "H", y => y[vector.PlaceOf(coil, CoilResult.Inductance)]));
+            list.Add(new(of + QuantityKey.DcResistance, "Ω", y => y[vector.PlaceOf(coil, CoilResult.DcResistance)]));
+            list.Add(new(of + QuantityKey.Inductance, "H", y => y[vector.PlaceOf(coil, CoilResult.Inductance)]));
         }
 
         list.AddRange([Mismatch("resistanceMismatch", CoilResult.DcResistance), Mismatch("inductanceMismatch", CoilResult.Inductance)]);

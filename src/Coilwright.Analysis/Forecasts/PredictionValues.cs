@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 
 namespace Coilwright.Analysis.Forecasts;
 
@@ -11,30 +12,30 @@ public static class PredictionValues
         PickupForecast pickup = prediction.Pickup;
         Dictionary<string, double> values = new(StringComparer.Ordinal)
         {
-            ["dcResistance"] = pickup.DcResistance.Value,
-            ["inductance"] = pickup.Inductance.Value,
-            ["capacitance"] = pickup.Capacitance.Value,
-            ["hum"] = Math.Abs(pickup.HumEffectiveArea.Value),
-            ["build"] = prediction.Coils.Max(coil => coil.Build.Value),
-            ["wireLength"] = prediction.Coils.Sum(coil => coil.WireLength.Value),
-            ["wireMass"] = prediction.Coils.Sum(coil => coil.WireMass.Value),
+            [QuantityKey.DcResistance] = pickup.DcResistance.Value,
+            [QuantityKey.Inductance] = pickup.Inductance.Value,
+            [QuantityKey.Capacitance] = pickup.Capacitance.Value,
+            [QuantityKey.Hum] = Math.Abs(pickup.HumEffectiveArea.Value),
+            [QuantityKey.Build] = prediction.Coils.Max(coil => coil.Build.Value),
+            [QuantityKey.WireLength] = prediction.Coils.Sum(coil => coil.WireLength.Value),
+            [QuantityKey.WireMass] = prediction.Coils.Sum(coil => coil.WireMass.Value),
         };
-        AddPeak(values, "unloadedPeak", pickup.UnloadedResonance);
-        AddPeak(values, "loadedPeak", pickup.LoadedResonance);
+        AddPeak(values, QuantityKey.UnloadedPeak, pickup.UnloadedResonance);
+        AddPeak(values, QuantityKey.LoadedPeak, pickup.LoadedResonance);
         if (prediction.Coils.All(coil => coil.Fill is not null))
         {
-            values["fill"] = prediction.Coils.Max(coil => coil.Fill!.Value);
+            values[QuantityKey.Fill] = prediction.Coils.Max(coil => coil.Fill!.Value);
         }
 
         if (pickup.Strings.Count > 0)
         {
-            values["output"] = NamedQuantity.OutputOf(pickup.Strings.Select(one => one.Sensitivity.Value));
+            values[QuantityKey.Output] = NamedQuantity.OutputOf(pickup.Strings.Select(one => one.Sensitivity.Value));
         }
 
         if (prediction.Coils.Count == 1)
         {
-            values["meanTurnLength"] = prediction.Coils[0].MeanTurnLength.Value;
-            values["airInductance"] = prediction.Coils[0].AirInductance.Value;
+            values[QuantityKey.MeanTurnLength] = prediction.Coils[0].MeanTurnLength.Value;
+            values[QuantityKey.AirInductance] = prediction.Coils[0].AirInductance.Value;
             return values;
         }
 
@@ -42,8 +43,8 @@ public static class PredictionValues
         for (int c = 0; c < prediction.Coils.Count; c++)
         {
             string of = string.Create(CultureInfo.InvariantCulture, $"coils[{c}].");
-            values[of + "dcResistance"] = prediction.Coils[c].DcResistance.Value;
-            values[of + "inductance"] = prediction.Coils[c].Inductance.Value;
+            values[of + QuantityKey.DcResistance] = prediction.Coils[c].DcResistance.Value;
+            values[of + QuantityKey.Inductance] = prediction.Coils[c].Inductance.Value;
         }
 
         values["resistanceMismatch"] = Mismatch(prediction, coil => coil.DcResistance.Value);

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 using MathNet.Numerics.Distributions;
@@ -23,7 +24,7 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         "polarisation",
         "clearance",
     ];
-    private static readonly string[] s_told = ["dcResistance", "inductance", "hum", "output", "coupling"];
+    private static readonly string[] s_told = [QuantityKey.DcResistance, "inductance", "hum", "output", "coupling"];
 
     /// <summary>A hum that cancels to less than this part of the coils' own has no relative error.</summary>
     private const double Cancelled = 0.02;

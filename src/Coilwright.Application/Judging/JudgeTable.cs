@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Formats.Judgements;
 using Coilwright.Formats.Tables;
 using Coilwright.Workshop.ControlCharts;
@@ -60,7 +61,7 @@ public sealed class JudgeTable
         double[] ohms =
         [
             .. rows.SelectMany(row => row.Readings)
-                .Where(reading => reading is { Quantity: "dcResistance", Si: > 0 })
+                .Where(reading => reading is { Quantity: QuantityKey.DcResistance, Si: > 0 })
                 .Select(reading => reading.Si!.Value),
         ];
         const double Near = 0.15;

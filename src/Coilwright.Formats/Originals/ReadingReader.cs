@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Originals;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes.Reading;

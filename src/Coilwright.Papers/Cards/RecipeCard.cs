@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Sheets;
 using Coilwright.Physics;
@@ -108,7 +109,7 @@ public static class RecipeCard
             coil.Direction == WindingDirection.Clockwise ? "clockwise" : "counter-clockwise",
             "seen from the top, start to finish"
         );
-        yield return Ohms(VerdictLimits.Find(recipe, index, "dcResistance"), coil.At20C);
+        yield return Ohms(VerdictLimits.Find(recipe, index, QuantityKey.DcResistance), coil.At20C);
         yield return Henries(VerdictLimits.Find(recipe, index, "inductance"), coil.Inductance);
         yield return new KeyFigure(
             "Pitch",
@@ -166,7 +167,7 @@ public static class RecipeCard
 
     private static IEnumerable<KeyFigure> Pickup(Recipe recipe)
     {
-        if (recipe.Targets.GetValueOrDefault("dcResistance") is { } ohm)
+        if (recipe.Targets.GetValueOrDefault(QuantityKey.DcResistance) is { } ohm)
         {
             double factor = Quantity.DcResistance.Factor(ohm);
             yield return new KeyFigure(

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Solving;
 
 namespace Coilwright.Papers.Formatting;
@@ -7,25 +8,25 @@ public static class SolutionColumns
 {
     private static readonly (string Name, string Unit)[] s_shown =
     [
-        ("dcResistance", "Ω"),
-        ("inductance", "H"),
-        ("loadedPeak", "Hz"),
-        ("loadedPeakGain", "dB"),
-        ("output", "V·s/m"),
-        ("fill", "1"),
-        ("wireMass", "kg"),
+        (QuantityKey.DcResistance, "Ω"),
+        (QuantityKey.Inductance, "H"),
+        (QuantityKey.LoadedPeak, "Hz"),
+        (QuantityKey.LoadedPeakGain, "dB"),
+        (QuantityKey.Output, "V·s/m"),
+        (QuantityKey.Fill, "1"),
+        (QuantityKey.WireMass, "kg"),
     ];
 
     private static readonly Dictionary<string, string> s_others = new()
     {
-        ["capacitance"] = "F",
-        ["unloadedPeak"] = "Hz",
+        [QuantityKey.Capacitance] = "F",
+        [QuantityKey.UnloadedPeak] = "Hz",
         ["unloadedPeakGain"] = "dB",
-        ["hum"] = "m²",
-        ["build"] = "m",
-        ["wireLength"] = "m",
-        ["meanTurnLength"] = "m",
-        ["airInductance"] = "H",
+        [QuantityKey.Hum] = "m²",
+        [QuantityKey.Build] = "m",
+        [QuantityKey.WireLength] = "m",
+        [QuantityKey.MeanTurnLength] = "m",
+        [QuantityKey.AirInductance] = "H",
     };
 
     /// <summary>The columns that at least one solution has a value for.</summary>

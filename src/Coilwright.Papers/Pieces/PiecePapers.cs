@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Cards;
 using Coilwright.Papers.Labels;
 using Coilwright.Papers.Parts;
@@ -212,7 +213,9 @@ public static class PiecePapers
                 poles.Length == 0
                     ? null
                     : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument),
-            FirstSwing = all.FirstOrDefault(reading => reading.Quantity == "firstSwing")?.Si is { } swing ? Math.Sign(swing) : null,
+            FirstSwing = all.FirstOrDefault(reading => reading.Quantity == QuantityKey.FirstSwing)?.Si is { } swing
+                ? Math.Sign(swing)
+                : null,
         };
     }
 
@@ -224,7 +227,7 @@ public static class PiecePapers
             :
             [
                 .. life.ReadingsOf(happened)
-                    .Where(reading => reading.Pole is null && reading.Quantity != "firstSwing")
+                    .Where(reading => reading.Pole is null && reading.Quantity != QuantityKey.FirstSwing)
                     .Select(reading => new PieceReading(reading.Quantity, reading.Si ?? double.NaN)
                     {
                         TemperatureC = reading.TemperatureC,

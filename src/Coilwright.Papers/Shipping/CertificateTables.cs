@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Sheets;
 using Coilwright.Papers.Spec;
 using Coilwright.Workshop.Steps;
@@ -64,7 +65,7 @@ internal static class CertificateTables
 
     private static string Cell(CertifiedReading line)
     {
-        string warm = line.Reading is { Quantity: "dcResistance", TemperatureC: { } celsius }
+        string warm = line.Reading is { Quantity: QuantityKey.DcResistance, TemperatureC: { } celsius }
             ? FormattableString.Invariant($", read at {celsius:0.#} °C")
             : "";
         return ReadingFormatter.Value(line.Reading) + warm + (line.Words is "inside" or "no limit" ? "" : ": " + line.Words);

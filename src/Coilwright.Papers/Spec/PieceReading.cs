@@ -1,3 +1,5 @@
+using Coilwright.Analysis.Quantities;
+
 namespace Coilwright.Papers.Spec;
 
 /// <summary>One value read on a piece, with its conditions, as papers tell it.</summary>
@@ -37,7 +39,7 @@ public sealed record PieceReading(string Quantity, double Si)
     /// Half of the interval about <see cref="Comparable"/>, a part of it; null when nothing is known of it. An unknown temperature counts.
     /// </summary>
     public double? HalfPart =>
-        Quantity == "dcResistance" && TemperatureC is null
+        Quantity == QuantityKey.DcResistance && TemperatureC is null
             ? Math.Sqrt(UnknownTemperaturePart * UnknownTemperaturePart + (UncertaintyPart ?? 0) * (UncertaintyPart ?? 0))
             : UncertaintyPart;
 }

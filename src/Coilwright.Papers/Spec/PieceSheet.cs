@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Sheets;
 using Coilwright.Physics.Circuit;
@@ -79,13 +80,13 @@ public static class PieceSheet
         ExpectedReading? expected = reading.AtHz is { } hertz ? limits.Expected(hertz) : null;
         (double? nominal, bool target) = reading.Quantity switch
         {
-            "dcResistance" => (limits.Resistance.Nominal, limits.Resistance.IsTarget),
-            "inductance" => reading.AtHz is null ? (null, false) : limits.WantedInductance(reading.AtHz),
-            "q" => (expected?.Quality, false),
-            "acResistance" => (expected?.AcOverDc * limits.Resistance.Nominal, false),
-            "unloadedPeak" => (forecast.UnloadedResonance?.Frequency.Value, false),
-            "loadedPeak" => (forecast.LoadedResonance?.Frequency.Value, false),
-            "capacitance" => (forecast.Capacitance.Value, false),
+            QuantityKey.DcResistance => (limits.Resistance.Nominal, limits.Resistance.IsTarget),
+            QuantityKey.Inductance => reading.AtHz is null ? (null, false) : limits.WantedInductance(reading.AtHz),
+            QuantityKey.Q => (expected?.Quality, false),
+            QuantityKey.AcResistance => (expected?.AcOverDc * limits.Resistance.Nominal, false),
+            QuantityKey.UnloadedPeak => (forecast.UnloadedResonance?.Frequency.Value, false),
+            QuantityKey.LoadedPeak => (forecast.LoadedResonance?.Frequency.Value, false),
+            QuantityKey.Capacitance => (forecast.Capacitance.Value, false),
             _ => ((double?)null, false),
         };
         string against = target ? "target" : "forecast";

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Formatting;
 using Coilwright.Workshop.Entry;
 
@@ -14,12 +15,12 @@ internal static class ReadingFormatter
         string at = reading.AtHz is { } hertz ? " at " + FigureFormatter.Value(hertz, "Hz") : ", frequency not stated";
         return reading.Quantity switch
         {
-            "dcResistance" => "DC resistance at 20 °C",
-            "inductance" => "inductance" + at,
-            "q" => "Q" + at,
-            "acResistance" => "AC resistance" + at,
-            "unloadedPeak" => "resonance, unloaded",
-            "loadedPeak" => "resonance, loaded",
+            QuantityKey.DcResistance => "DC resistance at 20 °C",
+            QuantityKey.Inductance => "inductance" + at,
+            QuantityKey.Q => "Q" + at,
+            QuantityKey.AcResistance => "AC resistance" + at,
+            QuantityKey.UnloadedPeak => "resonance, unloaded",
+            QuantityKey.LoadedPeak => "resonance, loaded",
             "gauss" => "flux density",
             _ => FigureFormatter.Name(reading.Quantity),
         };
@@ -37,7 +38,7 @@ internal static class ReadingFormatter
 
     public static string Interval(PieceReading reading)
     {
-        string cold = reading.Quantity == "dcResistance" && reading.TemperatureC is null ? ", temperature unknown" : "";
+        string cold = reading.Quantity == QuantityKey.DcResistance && reading.TemperatureC is null ? ", temperature unknown" : "";
         return reading switch
         {
             { IsNumber: true, HalfPart: { } half } => string.Create(CultureInfo.InvariantCulture, $"±{100 * half:0.##} %{cold}"),
@@ -52,7 +53,7 @@ internal static class ReadingFormatter
         string warm = reading switch
         {
             { TemperatureC: { } celsius } => "read at " + QuantityParser.Format(celsius, QuantityKind.Temperature),
-            { Quantity: "dcResistance" } => "temperature not written down",
+            { Quantity: QuantityKey.DcResistance } => "temperature not written down",
             _ => "",
         };
         return string.Join(", ", new[] { warm, reading.Instrument }.Where(part => part.Length > 0));
@@ -64,10 +65,10 @@ internal static class ReadingFormatter
     private static string UnitOf(string quantity) =>
         quantity switch
         {
-            "dcResistance" or "acResistance" => "Ω",
-            "inductance" => "H",
-            "capacitance" => "F",
-            "unloadedPeak" or "loadedPeak" => "Hz",
+            QuantityKey.DcResistance or QuantityKey.AcResistance => "Ω",
+            QuantityKey.Inductance => "H",
+            QuantityKey.Capacitance => "F",
+            QuantityKey.UnloadedPeak or QuantityKey.LoadedPeak => "Hz",
             "gauss" => "T",
             _ => "1",
         };

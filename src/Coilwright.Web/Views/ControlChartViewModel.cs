@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Figures;
 using Coilwright.Workshop.ControlCharts;
 
@@ -57,7 +58,7 @@ public static class ControlChartViewModel
     private static (double Si, string Name) UnitOf(ControlChart wall) =>
         wall.Question.Quantity switch
         {
-            "dcResistance" => wall.Centre >= 1000 ? (1000, "kΩ") : (1, "Ω"),
+            QuantityKey.DcResistance => wall.Centre >= 1000 ? (1000, "kΩ") : (1, "Ω"),
             "inductance" => wall.Centre >= 1 ? (1, "H") : (1e-3, "mH"),
             _ => (1, ""),
         };

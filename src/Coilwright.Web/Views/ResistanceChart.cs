@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -45,5 +46,5 @@ public sealed record ResistanceChart(IReadOnlyList<ResistanceChartPoint> Points,
     private static bool IsDrawn(CoilDossier coil) => coil.Verdict.DcResistanceAt20C is not null || IsOpen(coil);
 
     private static bool IsOpen(CoilDossier coil) =>
-        coil.InForce.LastOrDefault(reading => reading.Quantity == "dcResistance") is { Flag: PossibleReading.Open };
+        coil.InForce.LastOrDefault(reading => reading.Quantity == QuantityKey.DcResistance) is { Flag: PossibleReading.Open };
 }

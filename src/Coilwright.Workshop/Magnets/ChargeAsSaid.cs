@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
 using Coilwright.Workshop.Quantities;

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Quantities;
 

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;

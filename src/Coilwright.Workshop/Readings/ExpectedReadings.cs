@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Diagnosis;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Quantities;
 

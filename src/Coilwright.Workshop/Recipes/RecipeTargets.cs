@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Spread;
 using Coilwright.Workshop.Quantities;
 

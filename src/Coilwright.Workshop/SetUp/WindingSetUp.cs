@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Polarity;

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;

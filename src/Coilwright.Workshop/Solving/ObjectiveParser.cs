@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;

@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Quantities;

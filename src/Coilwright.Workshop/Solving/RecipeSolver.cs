@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;

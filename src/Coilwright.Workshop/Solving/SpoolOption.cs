@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Comparisons;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Quantities;
 

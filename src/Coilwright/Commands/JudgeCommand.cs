@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Judging;
 using Coilwright.Formats.Judgements;
 using Coilwright.Formats.Tables;
@@ -155,7 +156,7 @@ public static class JudgeCommand
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
         foreach ((ReadingRow row, JudgedPiece piece) in rows.Zip(pieces))
         {
-            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == "dcResistance") is { } reading
+            string typed = row.Readings.FirstOrDefault(reading => reading.Quantity == QuantityKey.DcResistance) is { } reading
                 ? AsRead(reading)
                 : "–";
             table.Add(

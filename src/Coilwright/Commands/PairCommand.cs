@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Coilwright.Analysis.Pairing;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Judging;
 using Coilwright.Formats.Records;
 using Coilwright.Formats.Tables;
@@ -23,7 +24,7 @@ public static class PairCommand
         {
             Description = "dcResistance, turns or inductance; a mix with commas, weighted if wanted: dcResistance=2,inductance=1",
             HelpName = "QUANTITY",
-            DefaultValueFactory = _ => "dcResistance",
+            DefaultValueFactory = _ => QuantityKey.DcResistance,
         };
         Option<string?> offset = new("--offset")
         {

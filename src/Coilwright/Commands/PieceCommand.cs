@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Formats.Records;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -40,7 +41,11 @@ public static class PieceCommand
     private static Command Propose(CommandContext desk)
     {
         Argument<string> recipe = new("RECIPE") { Description = "A recipe of the shop" };
-        Option<string> by = new("--by") { Description = "dcResistance, inductance or turns", DefaultValueFactory = _ => "dcResistance" };
+        Option<string> by = new("--by")
+        {
+            Description = "dcResistance, inductance or turns",
+            DefaultValueFactory = _ => QuantityKey.DcResistance,
+        };
         by.AcceptOnlyFromAmong([.. CoilService.PairedBy]);
         Option<string> offset = ShopAction.Text("--offset", "By how much the second coil is meant to exceed the first, for example 2%");
         Option<bool> held = new("--held") { Description = "Take held coils too" };

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Input;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -48,7 +49,7 @@ internal sealed class ReadCorrection
         string tag = BatchTags.Tidy(standing.Batch, typed.Tag);
         CoilDossier coil = standing.Coils.FirstOrDefault(coil => coil.Tag == tag)
             ?? throw WrongInputException.About("--tag", $"{tag} has no reading to correct");
-        ReadingAsWritten ohms = ReadingAsWritten.Of(One(coil, "dcResistance", parsed.GetRequiredValue(_wrong)));
+        ReadingAsWritten ohms = ReadingAsWritten.Of(One(coil, QuantityKey.DcResistance, parsed.GetRequiredValue(_wrong)));
         List<ReadingAsWritten> readings =
         [
             ohms with

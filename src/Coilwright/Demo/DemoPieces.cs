@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Composition;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -194,7 +195,7 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
         CoilService.Propose(
             RecipeReader.Read(recipe.Json).OrRefuse(recipe.RecipeName),
             await shop.Pieces.Coils.AtHandAsync(recipe.RecipeId, held: false, cancel).ConfigureAwait(false),
-            "dcResistance"
+            QuantityKey.DcResistance
         );
 
     private async Task<string> MakeAsync(ProposedPiece pair, CancellationToken cancel)

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Winding;
 using Coilwright.Input;
@@ -218,7 +219,7 @@ internal sealed class DemoShop(OpenShop open, DemoClock clock, DateTimeOffset no
         CoilForecast coil = open.Use<ForecastRecipe>().Forecast(recipe, load: null, new ForecastOptions(), CancellationToken.None).Coils[0];
         return new DemoCoils(
             seed,
-            VerdictLimits.TargetOf(recipe, 0, "dcResistance")?.Nominal ?? coil.DcResistance.Value,
+            VerdictLimits.TargetOf(recipe, 0, QuantityKey.DcResistance)?.Nominal ?? coil.DcResistance.Value,
             coil.Inductance.Value
         );
     }

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Tracing;
@@ -17,7 +18,7 @@ internal static class BatchFormatter
         Table table = new("tag", "typed", "at 20 °C", "verdict", "why");
         foreach (CoilDossier coil in standing.Coils)
         {
-            string typed = coil.InForce.FirstOrDefault(reading => reading.Quantity == "dcResistance")?.Typed ?? "–";
+            string typed = coil.InForce.FirstOrDefault(reading => reading.Quantity == QuantityKey.DcResistance)?.Typed ?? "–";
             table.Add(
                 coil.Tag,
                 typed,

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Pairing;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Formats.Tables;
 using Coilwright.Workshop.Entry;
 
@@ -68,7 +69,7 @@ internal static class PairingFormatter
             : string.Create(CultureInfo.InvariantCulture, $"{level.Value:0} dB (up to {level.High:0})");
     }
 
-    private static string Name(string quantity) => quantity == "dcResistance" ? "ohms at 20 °C" : quantity;
+    private static string Name(string quantity) => quantity == QuantityKey.DcResistance ? "ohms at 20 °C" : quantity;
 
     private static string Value(CoilRow coil, string quantity) =>
         QuantityParser.Format(coil.Value(quantity), CoilTable.Quantities[quantity].Kind, 4);

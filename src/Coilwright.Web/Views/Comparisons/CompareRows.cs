@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Comparisons;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Comparisons;
 using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
@@ -40,14 +41,14 @@ internal static class CompareRows
                 : new CompareCell(missing);
         string change =
             pinned.Solved is not null
-            && Find(lines, "loadedPeak") is { Difference: not null } peak
-            && Find(lines, "loadedPeakGain") is { } gain
+            && Find(lines, QuantityKey.LoadedPeak) is { Difference: not null } peak
+            && Find(lines, QuantityKey.LoadedPeakGain) is { } gain
                 ? $"{ComparisonFormatter.Change(peak)}, {ComparisonFormatter.Change(gain)}"
                 : "–";
         return new CompareRow(
             name,
-            Cell("loadedPeak", silent ? "silent" : "no peak"),
-            Cell("loadedPeakGain"),
+            Cell(QuantityKey.LoadedPeak, silent ? "silent" : "no peak"),
+            Cell(QuantityKey.LoadedPeakGain),
             Cell("loadedPeakQ"),
             Cell("minus3Db"),
             Cell("level"),

@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Comparisons;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Comparisons;
 using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
@@ -13,14 +14,14 @@ internal static class ResultDifference
 {
     private static readonly (string Name, string Unit)[] s_rows =
     [
-        ("dcResistance", "Ω"),
-        ("inductance", "H"),
-        ("capacitance", "F"),
-        ("loadedPeak", "Hz"),
-        ("loadedPeakGain", "dB"),
+        (QuantityKey.DcResistance, "Ω"),
+        (QuantityKey.Inductance, "H"),
+        (QuantityKey.Capacitance, "F"),
+        (QuantityKey.LoadedPeak, "Hz"),
+        (QuantityKey.LoadedPeakGain, "dB"),
         ("minus3Db", "Hz"),
-        ("output", "V·s/m"),
-        ("hum", "m²"),
+        (QuantityKey.Output, "V·s/m"),
+        (QuantityKey.Hum, "m²"),
         ("noise", "dBV"),
     ];
 
@@ -79,8 +80,8 @@ internal static class ResultDifference
     private static double? Measured((string Name, string Unit) row, ComparedDesign design, LoadCircuit load) =>
         row.Name switch
         {
-            "loadedPeak" => design.Peak(load)?.FrequencyHz,
-            "loadedPeakGain" => design.Peak(load)?.GainDb,
+            QuantityKey.LoadedPeak => design.Peak(load)?.FrequencyHz,
+            QuantityKey.LoadedPeakGain => design.Peak(load)?.GainDb,
             "minus3Db" => design.Fall(load),
             "noise" => 20 * Math.Log10(design.NoiseV(load)),
             _ => null,

@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Quantities;
 
