@@ -1,7 +1,6 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Magnets;

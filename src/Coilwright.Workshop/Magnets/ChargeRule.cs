@@ -2,7 +2,6 @@ using System.Globalization;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
 

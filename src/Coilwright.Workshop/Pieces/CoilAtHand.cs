@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Batches;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Pieces;
 

@@ -3,7 +3,6 @@ using Coilwright.Analysis.Pairing;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 

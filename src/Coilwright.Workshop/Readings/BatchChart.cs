@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Charts;
 using Coilwright.Analysis.Quantities;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 

@@ -1,7 +1,6 @@
 using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Quantities;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 

@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Quantities;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 

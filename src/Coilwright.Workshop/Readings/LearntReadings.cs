@@ -1,5 +1,4 @@
 using Coilwright.Analysis.Quantities;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 

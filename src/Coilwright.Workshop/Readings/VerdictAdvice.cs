@@ -1,6 +1,5 @@
 using System.Globalization;
 using Coilwright.Analysis.Quantities;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 

@@ -1,7 +1,6 @@
 using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 

@@ -1,7 +1,6 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Rules;

@@ -3,7 +3,6 @@ using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Polarity;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 

@@ -5,7 +5,6 @@ using Coilwright.Physics;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Polarity;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Sets;

@@ -3,7 +3,6 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Solving;

@@ -3,7 +3,6 @@ using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Solving;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Solving;

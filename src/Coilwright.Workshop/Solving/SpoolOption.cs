@@ -1,7 +1,6 @@
 using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Solving;
 

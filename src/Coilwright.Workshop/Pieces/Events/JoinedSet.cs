@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using Coilwright.Analysis.Quantities;
-using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Tracing;
