@@ -5,6 +5,7 @@ using System.Text.Unicode;
 using Coilwright.Application.Composition;
 using Coilwright.Web.Endpoints;
 using Coilwright.Web.Hosting;
+using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -48,6 +49,7 @@ public static class WebHost
             form.KeyLengthLimit = FormLimits.LongestName;
         });
         builder.Services.AddCoilwright(records, time);
+        builder.Services.AddSingleton<ShapeCards>();
         builder.Services.AddRazorComponents();
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>

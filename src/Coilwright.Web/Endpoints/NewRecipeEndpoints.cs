@@ -16,16 +16,16 @@ internal static class NewRecipeEndpoints
 {
     public static void MapNewRecipe(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes/new", async (string? shape, string? copy, ShopServices shop, CancellationToken cancel) =>
+        app.MapGet("/recipes/new", async (string? shape, string? copy, ShapeCards cards, ShopServices shop, CancellationToken cancel) =>
             shape is null && copy is null
-                ? Answers.Page<NewRecipePage>(new() { ["Recipes"] = await shop.Recipes.ListAsync(cancel) })
-                : await NameAsync(shape ?? "", copy ?? "", [], FormValues.Nothing, shop, cancel)
+                ? Answers.Page<NewRecipePage>(new() { ["Cards"] = cards.All, ["Recipes"] = await shop.Recipes.ListAsync(cancel) })
+                : await NameAsync(cards.Find(shape ?? ""), copy ?? "", [], FormValues.Nothing, shop, cancel)
         );
         app.MapPost("/recipes/new", BeginAsync);
     }
 
     private static async Task<IResult> NameAsync(
-        string shape,
+        ShapeCard? card,
         string copy,
         IReadOnlyList<Problem> problems,
         FormValues typed,
@@ -33,7 +33,6 @@ internal static class NewRecipeEndpoints
         CancellationToken cancel
     )
     {
-        ShapeCard? card = ShapeCard.Find(shape);
         RevisionRecord? copied = card is null ? await NewestAsync(copy, shop, cancel) : null;
         return card is null && copied is null
             ? Answers.NotFoundPage()
@@ -52,7 +51,7 @@ internal static class NewRecipeEndpoints
     private static async Task<RevisionRecord?> NewestAsync(string id, ShopServices shop, CancellationToken cancel) =>
         Guid.TryParse(id, out Guid recipe) ? (await shop.Records.RevisionsAsync(recipe, cancel)).MaxBy(one => one.Number) : null;
 
-    private static async Task<IResult> BeginAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> BeginAsync(HttpRequest request, ShapeCards cards, ShopServices shop, CancellationToken cancel)
     {
         FormValues typed = new(await request.ReadFormAsync(cancel));
         NewRecipe begun = new(shop.Recipes, shop.Records);
@@ -61,6 +60,6 @@ internal static class NewRecipeEndpoints
             : await begun.FromShapeAsync(typed.Id, typed["shape"], typed["name"], typed["person"], cancel);
         return outcome.Revision is { } revision
             ? Results.LocalRedirect($"/recipes/{revision.RecipeId}?saved=yes")
-            : await NameAsync(typed["shape"], typed["copy"], outcome.Problems, typed, shop, cancel);
+            : await NameAsync(cards.Find(typed["shape"]), typed["copy"], outcome.Problems, typed, shop, cancel);
     }
 }

@@ -1,8 +1,6 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Application.Forecasts;
 using Coilwright.Papers.Figures;
-using Coilwright.Physics;
-using Coilwright.Web.Endpoints;
-using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Starting;
 
 namespace Coilwright.Web.Views;
@@ -14,17 +12,9 @@ namespace Coilwright.Web.Views;
 /// <param name="Numbers">Resistance, inductance and peak on a usual load.</param>
 public sealed record ShapeCard(StartingRecipe Shape, string Sketch, string Drawing, string Numbers)
 {
-    private static readonly Lazy<IReadOnlyList<ShapeCard>> s_all = new(Draw);
-
-    /// <summary>All shapes. They never change: each is forecast once, when the first page asks for it.</summary>
-    public static IReadOnlyList<ShapeCard> All => s_all.Value;
-
-    /// <summary>The card of a shape; null when there is no such shape.</summary>
-    public static ShapeCard? Find(string key) => All.FirstOrDefault(card => card.Shape.Key == key);
-
-    private static ShapeCard[] Draw()
+    /// <summary>The cards of some shapes, drawn to one scale.</summary>
+    public static IReadOnlyList<ShapeCard> Draw(IReadOnlyList<ShapeForecast> all)
     {
-        (StartingRecipe Shape, PickupModel Model, Prediction Forecast)[] all = [.. StartingRecipes.All.Select(Forecast)];
         (double WidthMm, double HeightMm)[] frames = [.. all.Select(one => PickupTopFigure.FrameOf(one.Model, BuildsM(one.Forecast)))];
         (double, double) frame = (frames.Max(one => one.WidthMm), frames.Max(one => one.HeightMm));
         return
@@ -36,12 +26,6 @@ public sealed record ShapeCard(StartingRecipe Shape, string Sketch, string Drawi
                 Words(one.Forecast.Pickup)
             )),
         ];
-    }
-
-    private static (StartingRecipe Shape, PickupModel Model, Prediction Forecast) Forecast(StartingRecipe shape)
-    {
-        PickupModel model = RecipeModelBuilder.ToModel(shape.Recipe);
-        return (shape, model, Forecaster.Predict(model, NewestRevision.Load()));
     }
 
     private static double[] BuildsM(Prediction forecast) => [.. forecast.Coils.Select(coil => coil.Build.Value)];

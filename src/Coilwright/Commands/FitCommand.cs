@@ -60,7 +60,15 @@ public static class FitCommand
             async (parsed, cancel) =>
             {
                 OptionReader typed = new();
-                double ohm = typed.Quantity("--resistance", parsed.GetValue(resistance), QuantityKind.Resistance, 0.1, 1e6, double.NaN);
+                double typedOhm = typed.Quantity(
+                    "--resistance",
+                    parsed.GetValue(resistance),
+                    QuantityKind.Resistance,
+                    0.1,
+                    1e6,
+                    double.NaN
+                );
+                double? ohm = double.IsNaN(typedOhm) ? null : typedOhm;
                 IReadOnlyList<double> atHz = typed.Frequencies("--at", parsed.GetValue(at), 1, 1e6) ?? FitCurve.UsualHz;
                 if (parsed.GetValue(eddy) is < 0 or > ImpedanceFit.MostEddy)
                 {
@@ -78,15 +86,7 @@ public static class FitCommand
                 typed.RefuseIfWrong();
                 FitAnswer answer =
                     paths.Length == 1
-                        ? await OneAsync(
-                                desk,
-                                paths[0],
-                                loads.FirstOrDefault(),
-                                double.IsNaN(ohm) ? null : ohm,
-                                parsed.GetValue(eddy),
-                                atHz,
-                                cancel
-                            )
+                        ? await OneAsync(desk, paths[0], loads.FirstOrDefault(), ohm, parsed.GetValue(eddy), atHz, cancel)
                             .ConfigureAwait(false)
                         : await SeveralAsync(desk, paths, loads, parsed.GetValue(eddy), atHz, cancel).ConfigureAwait(false);
                 if (parsed.GetValue(lumped))
