@@ -11,7 +11,7 @@ namespace Coilwright.Analysis.Curves;
 /// </remarks>
 public sealed class CurveRatio
 {
-    /// <summary>Bands a decade, and the ends between which a pickup is one coil with few branches. Our choice, no source.</summary>
+    /// <summary>Bands a decade: narrow against the resonance of a bare pickup. Our choice, no source.</summary>
     private const int BandsPerDecade = 60;
 
     /// <summary>
