@@ -79,7 +79,7 @@ internal static class RecipeEndpoints
         CancellationToken cancel
     )
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (revision ?? revisions.Max(each => each.Number)));
         bool asSaved = revision is not null && draft is null;
         return recipe is null
@@ -260,7 +260,7 @@ internal static class RecipeEndpoints
     )
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? found = revisions.FirstOrDefault(one =>
             one.Number.ToString(System.Globalization.CultureInfo.InvariantCulture) == form[field].ToString()
         );

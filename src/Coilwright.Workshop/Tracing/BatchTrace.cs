@@ -15,7 +15,9 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     {
         List<TraceHit> hits = [];
         foreach (
-            BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => NameKey.Same(batch.Name, asked))
+            BatchRecord batch in (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).Where(batch =>
+                NameKey.Same(batch.Name, asked)
+            )
         )
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
@@ -44,7 +46,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         string name = stroke < 0 ? "" : asked[..stroke],
             typed = asked[(stroke + 1)..].Trim();
         List<(TraceHit Hit, bool Wound)> found = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             string tag = BatchTags.Tidy(batch, typed);
             bool mayBe = stroke < 0 ? BatchTags.NumberOf(batch, tag) is not null : NameKey.Same(batch.Name, name);
@@ -69,7 +71,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     public async Task<IReadOnlyList<TraceHit>> WindersAsync(string asked, CancellationToken cancel)
     {
         if (
-            (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked))
+            (await records.Machines.AllAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked))
             is not { } winder
         )
         {
@@ -77,7 +79,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         }
 
         List<(BatchRecord, string[])> coils = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
             coils.Add(
@@ -123,8 +125,10 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
 
     private async Task<Wound> ReadAsync(BatchRecord batch, CancellationToken cancel)
     {
-        IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
-        IReadOnlyList<BatchEvent> events = BatchEventLog.Holding(await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false));
+        IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(
+            await records.Readings.OfBatchAsync(batch.Id, cancel).ConfigureAwait(false)
+        );
+        IReadOnlyList<BatchEvent> events = BatchEventLog.Holding(await records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false));
         return new Wound(inForce, [.. inForce.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal)], events);
     }
 
@@ -138,11 +142,11 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         foreach ((BatchRecord batch, string[] tags) in coils)
         {
             IReadOnlyList<PieceRecord> found = await records
-                .PiecesWithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel)
+                .Pieces.WithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel)
                 .ConfigureAwait(false);
             foreach (
                 PiecePartRecord part in (
-                    await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
+                    await records.Pieces.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
                 ).Where(part => part.BatchId == batch.Id && tags.Contains(part.Tag))
             )
             {
@@ -165,7 +169,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     }
 
     private async Task<string> RecipeAsync(BatchRecord batch, CancellationToken cancel) =>
-        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision
+        await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision
             ? $"{revision.RecipeName} {revision.Letter}"
             : "a recipe that is not there";
 
