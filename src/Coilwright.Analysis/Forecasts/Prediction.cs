@@ -223,6 +223,10 @@ public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecas
     /// <summary>Results of the whole pickup by the names that wants, runs and comparisons use; only what exists.</summary>
     public IReadOnlyDictionary<string, NamedFigure> Named { get; init; } = new Dictionary<string, NamedFigure>();
 
+    /// <summary>The values of those results alone, in SI or dB, for comparing them with what is wanted.</summary>
+    public IReadOnlyDictionary<string, double> NamedValues =>
+        Named.ToDictionary(one => one.Key, one => one.Value.Estimate.Value, StringComparer.Ordinal);
+
     /// <summary>What small changes of the recipe would do; empty unless asked for.</summary>
     public IReadOnlyList<SensitivityLine> Sensitivity { get; init; } = [];
 
