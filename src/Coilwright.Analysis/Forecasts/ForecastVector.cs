@@ -48,6 +48,7 @@ internal enum PickupResult
     GradientX,
     GradientY,
     GradientZ,
+    Impedance,
 }
 
 /// <summary>Places of one string's results behind the spectrum.</summary>
@@ -63,6 +64,11 @@ internal sealed partial class ForecastVector
 {
     private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
+
+    /// <summary>
+    /// Results that stand for themselves: told under their own names wherever the pickup's figures are told, and left out at zero.
+    /// </summary>
+    public static readonly IReadOnlyList<PickupResult> Others = [PickupResult.Impedance];
 
     private const double LeastPacking = 0.1;
 
@@ -310,6 +316,9 @@ internal sealed partial class ForecastVector
         double[] weights = JoinedDc(y);
         y[PlaceOf(PickupResult.Inductance)] = y[PlaceOfSpectrum(_oneKilohertz, inductance: true)];
         Capacitances(x, y, weights);
+        y[PlaceOf(PickupResult.Impedance)] = Complex.Abs(
+            PickupImpedance.Ohm(branch[_oneKilohertz], y[PlaceOf(PickupResult.Capacitance)], null, frequencyHz: 1000)
+        );
         Hum(y, weights);
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;

@@ -120,6 +120,12 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             "exact network, docs/theory.md"
         ),
         [PickupResult.Coupling] = new(QuantityKey.Coupling, "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
+        [PickupResult.Impedance] = new(
+            QuantityKey.Impedance,
+            "Ω",
+            "|R + jωL| ÷ |1 + jωC·(R + jωL)| at 1 kHz, loss and cores as in the inductance",
+            Arithmetic
+        ),
         [PickupResult.EffectiveArea] = new(
             "effectiveArea",
             "m²",

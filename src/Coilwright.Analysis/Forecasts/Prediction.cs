@@ -152,6 +152,9 @@ public sealed record PickupForecast
     /// <summary>The magnets' field over each pole; empty without magnets, or when not asked for.</summary>
     public IReadOnlyList<PoleForecast> Poles { get; init; } = [];
 
+    /// <summary>Figures that stand for themselves: files, pages and lists tell each under its own name.</summary>
+    public IReadOnlyList<Figure> Others { get; init; } = [];
+
     /// <summary>Every figure of the pickup but the spectrum; only those that exist.</summary>
     public IEnumerable<Figure> All =>
         [
@@ -161,6 +164,7 @@ public sealed record PickupForecast
             .. UnloadedResonance is null ? [] : UnloadedResonance.All,
             .. LoadedResonance is null ? [] : LoadedResonance.All,
             .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling],
+            .. Others,
             HumEffectiveArea,
             HumResidual,
             .. HumGradient,

@@ -93,6 +93,9 @@ public static class QuantityKey
     /// <summary>Passes from flange to flange; the last may be partial.</summary>
     public const string Layers = "layers";
 
+    /// <summary>What a meter sees between the wires at 1 kHz, Ω, its angle left out.</summary>
+    public const string Impedance = "impedance";
+
     /// <summary>Share of the capacitance that the turns have among themselves, F.</summary>
     public const string WindingCapacitance = "winding";
 

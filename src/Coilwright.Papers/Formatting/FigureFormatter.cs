@@ -32,6 +32,13 @@ public static class FigureFormatter
             : Quantity.Find(quantity)?.FigureName ?? KeyLabels.Of(quantity);
     }
 
+    /// <summary>The same where a row or a heading begins with it.</summary>
+    public static string Heading(string quantity)
+    {
+        string name = Name(quantity);
+        return char.ToUpperInvariant(name[0]) + name[1..];
+    }
+
     /// <summary>A figure's value with as many digits as its interval earns, three at least.</summary>
     public static string Value(Figure figure) => Value(figure.Estimate.Value, figure.Unit, Digits(figure.Estimate));
 

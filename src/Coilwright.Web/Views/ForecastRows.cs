@@ -32,6 +32,7 @@ public static class ForecastRows
             rows.Add(("Coupling of the coils", coupling));
         }
 
+        rows.AddRange(pickup.Others.Select(one => (FigureFormatter.Heading(one.Name), one)));
         rows.Add(("Hum, effective area", pickup.HumEffectiveArea));
         if (pickup.Coupling is not null)
         {

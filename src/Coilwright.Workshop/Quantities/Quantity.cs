@@ -103,6 +103,10 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
         // what is only forecast
         Of(QuantityKey.TurnsPerLayer, "turns per layer", null, "", ""),
         Of(QuantityKey.Layers, "layers", null, "", ""),
+        Of(QuantityKey.Impedance, "impedance", QuantityKind.Resistance, "Ω", "kΩ") with
+        {
+            FigureLabel = "impedance at 1 kHz",
+        },
         Of(QuantityKey.WindingCapacitance, "winding", QuantityKind.Capacitance, "F", "pF"),
         Of(QuantityKey.LeadCapacitance, "leads", QuantityKind.Capacitance, "F", "pF"),
         Of(QuantityKey.GroundedCapacitance, "grounded", QuantityKind.Capacitance, "F", "pF") with
