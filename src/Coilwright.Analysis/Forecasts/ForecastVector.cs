@@ -49,6 +49,7 @@ internal enum PickupResult
     GradientY,
     GradientZ,
     Impedance,
+    PeakImpedance,
 }
 
 /// <summary>Places of one string's results behind the spectrum.</summary>
@@ -68,7 +69,7 @@ internal sealed partial class ForecastVector
     /// <summary>
     /// Results that stand for themselves: told under their own names wherever the pickup's figures are told, and left out at zero.
     /// </summary>
-    public static readonly IReadOnlyList<PickupResult> Others = [PickupResult.Impedance];
+    public static readonly IReadOnlyList<PickupResult> Others = [PickupResult.Impedance, PickupResult.PeakImpedance];
 
     private const double LeastPacking = 0.1;
 
@@ -388,7 +389,11 @@ internal sealed partial class ForecastVector
     {
         double capacitance = y[PlaceOf(PickupResult.Capacitance)];
         double henry = y[PlaceOf(PickupResult.Inductance)];
-        Put(y, PickupResult.UnloadedFrequency, Peak(_bareTrail, LoadCircuit.None));
+        ResonancePeak? bare = Peak(_bareTrail, LoadCircuit.None);
+        Put(y, PickupResult.UnloadedFrequency, bare);
+        y[PlaceOf(PickupResult.PeakImpedance)] = bare is { FrequencyHz: var hertz }
+            ? Complex.Abs(PickupImpedance.Ohm(branch.ImpedanceOhm(hertz), capacitance, null, hertz))
+            : 0;
         Put(y, PickupResult.LoadedFrequency, _load is null ? null : Peak(_loadedTrail, _load));
 
         ResonancePeak? Peak(PeakPredictor? trail, LoadCircuit load) =>

@@ -126,6 +126,12 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             "|R + jωL| ÷ |1 + jωC·(R + jωL)| at 1 kHz, loss and cores as in the inductance",
             Arithmetic
         ),
+        [PickupResult.PeakImpedance] = new(
+            QuantityKey.PeakImpedance,
+            "Ω",
+            "|Z| ÷ |1 + jωC·Z| at the unloaded resonance, Z of the coils with their cores",
+            Arithmetic
+        ),
         [PickupResult.EffectiveArea] = new(
             "effectiveArea",
             "m²",

@@ -96,6 +96,9 @@ public static class QuantityKey
     /// <summary>What a meter sees between the wires at 1 kHz, Ω, its angle left out.</summary>
     public const string Impedance = "impedance";
 
+    /// <summary>The same where the bare response stands highest, Ω.</summary>
+    public const string PeakImpedance = "peakImpedance";
+
     /// <summary>Share of the capacitance that the turns have among themselves, F.</summary>
     public const string WindingCapacitance = "winding";
 

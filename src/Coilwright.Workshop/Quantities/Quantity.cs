@@ -107,6 +107,10 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
         {
             FigureLabel = "impedance at 1 kHz",
         },
+        Of(QuantityKey.PeakImpedance, "peak impedance", QuantityKind.Resistance, "Ω", "kΩ") with
+        {
+            FigureLabel = "impedance at the unloaded resonance",
+        },
         Of(QuantityKey.WindingCapacitance, "winding", QuantityKind.Capacitance, "F", "pF"),
         Of(QuantityKey.LeadCapacitance, "leads", QuantityKind.Capacitance, "F", "pF"),
         Of(QuantityKey.GroundedCapacitance, "grounded", QuantityKind.Capacitance, "F", "pF") with

@@ -35,11 +35,32 @@ public sealed class ImpedanceFigureTests
         Assert.Equal(expected, Width(impedance), 0.3 * expected); // wire and turns move both together
     }
 
+    [Fact] // the bare two-pole: at ω0 = 1/√(LC) the impedance is Q·√(R² + ω0²L²), Q from R alone; the winding without cores has no more loss
+    public void At_the_resonance_it_is_the_coils_own_times_its_quality()
+    {
+        PickupForecast pickup = Predict();
+        Figure peak = Assert.Single(pickup.Others, one => one.Name == QuantityKey.PeakImpedance);
+        double ohm = pickup.Spectrum[0].Resistance.Value,
+            reactance = Math.Sqrt(pickup.Inductance.Value / pickup.Capacitance.Value);
+        double closed = reactance * Math.Sqrt(1 + Math.Pow(reactance / ohm, 2));
+
+        Assert.Equal(1, peak.Value / closed, 0.02); // the response stands highest a little below ω0
+        Assert.InRange(peak.Value, peak.Estimate.Low, peak.Estimate.High);
+    }
+
+    [Fact] // a few turns of thick wire have no peak between 20 Hz and the end of the search
+    public void Without_a_resonance_there_is_none()
+    {
+        PickupForecast pickup = Predict(turns: 3);
+        Assert.Null(pickup.UnloadedResonance);
+        Assert.DoesNotContain(pickup.Others, one => one.Name == QuantityKey.PeakImpedance);
+    }
+
     private static Figure Impedance(PickupForecast pickup) => Assert.Single(pickup.Others, one => one.Name == QuantityKey.Impedance);
 
     private static double Width(Figure figure) => (figure.Estimate.High - figure.Estimate.Low) / figure.Value;
 
-    private static PickupForecast Predict() =>
+    private static PickupForecast Predict(double turns = 8000) =>
         Forecaster
             .Predict(
                 new PickupModel
@@ -58,7 +79,7 @@ public sealed class ImpedanceFigureTests
                                 WindingHeightM = 0.0112,
                             },
                             Wire = WireCatalogue.Standard.ModelFor("AWG 42", "single", "plain-enamel"),
-                            Winding = new WindingModel { Turns = 8000, Direction = WindingDirection.CounterClockwise },
+                            Winding = new WindingModel { Turns = turns, Direction = WindingDirection.CounterClockwise },
                         },
                     ],
                 },
