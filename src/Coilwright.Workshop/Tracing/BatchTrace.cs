@@ -30,6 +30,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
                 new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false))
                 {
                     Id = batch.Id,
+                    Loose = await LooseAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false),
                 }
             );
         }
@@ -78,7 +79,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
             return [];
         }
 
-        List<(BatchRecord, string[])> coils = [];
+        List<(BatchRecord Batch, string[] Tags)> coils = [];
         foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
@@ -98,19 +99,17 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
             );
         }
 
-        int count = coils.Sum(one => one.Item2.Length);
+        int count = coils.Sum(one => one.Tags.Length);
         string words = string.Create(
             CultureInfo.InvariantCulture,
             $"a winder, {count:#,##0} {(count == 1 ? "coil" : "coils")} wound on it"
         );
         return
         [
-            new TraceHit(
-                "winder",
-                winder.Name,
-                words,
-                await PiecesAsync([.. coils.Where(one => one.Item2.Length > 0)], cancel).ConfigureAwait(false)
-            ),
+            new TraceHit("winder", winder.Name, words, await PiecesAsync(coils, cancel).ConfigureAwait(false))
+            {
+                Loose = await LooseAsync(coils, cancel).ConfigureAwait(false),
+            },
         ];
     }
 
@@ -120,7 +119,12 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         string when = read is { } time ? "read " + await DayAsync(time, cancel).ConfigureAwait(false) : "not wound yet";
         string words = $"a {batch.CoilName} coil of batch {batch.Name}, {await RecipeAsync(batch, cancel).ConfigureAwait(false)}, {when}";
         IReadOnlyList<TracedState> pieces = read is null ? [] : await PiecesAsync([(batch, [tag])], cancel).ConfigureAwait(false);
-        return new TraceHit("coil", BatchTags.CodeOf(batch, tag), words, pieces) { Id = batch.Id, Tag = tag };
+        return new TraceHit("coil", BatchTags.CodeOf(batch, tag), words, pieces)
+        {
+            Id = batch.Id,
+            Tag = tag,
+            Loose = read is null ? [] : await LooseAsync([(batch, [tag])], cancel).ConfigureAwait(false),
+        };
     }
 
     private async Task<Wound> ReadAsync(BatchRecord batch, CancellationToken cancel)
@@ -132,14 +136,38 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         return new Wound(inForce, [.. inForce.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal)], events);
     }
 
-    private async Task<IReadOnlyList<TracedState>> PiecesAsync(
+    /// <summary>Those of these coils that stand in no piece, in order of batch and tag.</summary>
+    public async Task<IReadOnlyList<LooseCoil>> LooseAsync(
+        IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils,
+        CancellationToken cancel
+    )
+    {
+        IReadOnlySet<(Guid, string)> used = await records
+            .Pieces.CoilsInPiecesAsync([.. coils.Where(one => one.Tags.Length > 0).Select(one => one.Batch.Id)], cancel)
+            .ConfigureAwait(false);
+        List<LooseCoil> loose = [];
+        foreach ((BatchRecord batch, string[] tags) in coils)
+        {
+            string[] left = [.. tags.Where(tag => !used.Contains((batch.Id, tag)))];
+            if (left.Length > 0)
+            {
+                string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false);
+                loose.AddRange(left.Order(StringComparer.Ordinal).Select(tag => new LooseCoil(BatchTags.CodeOf(batch, tag), recipe)));
+            }
+        }
+
+        return loose;
+    }
+
+    /// <summary>Pieces that hold or held any of these coils, with where they are.</summary>
+    public async Task<IReadOnlyList<TracedState>> PiecesAsync(
         IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils,
         CancellationToken cancel
     )
     {
         List<PieceRecord> pieces = [];
         Dictionary<Guid, string> through = [];
-        foreach ((BatchRecord batch, string[] tags) in coils)
+        foreach ((BatchRecord batch, string[] tags) in coils.Where(one => one.Tags.Length > 0))
         {
             IReadOnlyList<PieceRecord> found = await records
                 .Pieces.WithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel)

@@ -158,30 +158,11 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
         List<TraceHit> hits = [];
         foreach (SpoolRecord spool in spools.Where(spool => Same(spool.Label, asked) || (spool.Lot.Length > 0 && Same(spool.Lot, asked))))
         {
-            List<PieceRecord> pieces = [];
-            Dictionary<Guid, string> tags = [];
+            List<(BatchRecord Batch, string[] Tags)> wound = [];
             foreach (BatchRecord batch in await records.Batches.WithSpoolAsync(spool.Label, cancel).ConfigureAwait(false))
             {
-                string[] wound =
-                [
-                    .. (await SpoolOfCoilsAsync(batch, cancel).ConfigureAwait(false))
-                        .Where(pair => Same(pair.Value, spool.Label))
-                        .Select(pair => pair.Key),
-                ];
-                IReadOnlyList<PieceRecord> found = await records
-                    .Pieces.WithAsync(new PieceQuery(Coils: (batch.Id, wound)), cancel)
-                    .ConfigureAwait(false);
-                foreach (
-                    PiecePartRecord part in (
-                        await records.Pieces.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
-                    ).Where(part => part.BatchId == batch.Id && wound.Contains(part.Tag))
-                )
-                {
-                    string code = BatchTags.CodeOf(batch, part.Tag);
-                    tags[part.PieceId] = tags.TryGetValue(part.PieceId, out string? others) ? $"{others}, {code}" : code;
-                }
-
-                pieces.AddRange(found);
+                Dictionary<string, string> spoolOf = await SpoolOfCoilsAsync(batch, cancel).ConfigureAwait(false);
+                wound.Add((batch, [.. spoolOf.Where(pair => Same(pair.Value, spool.Label)).Select(pair => pair.Key)]));
             }
 
             hits.Add(
@@ -190,9 +171,11 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     spool.Label,
                     $"{spool.Gauge} {KeyLabels.Of(spool.Insulation)}, "
                         + $"{KeyLabels.Of(spool.Build)}{(spool.Lot.Length > 0 ? $", lot {spool.Lot}" : "")}",
-                    await StatesAsync([.. pieces.DistinctBy(piece => piece.Id)], piece => tags.GetValueOrDefault(piece.Id, ""), cancel)
-                        .ConfigureAwait(false)
+                    await _batches.PiecesAsync(wound, cancel).ConfigureAwait(false)
                 )
+                {
+                    Loose = await _batches.LooseAsync(wound, cancel).ConfigureAwait(false),
+                }
             );
         }
 
