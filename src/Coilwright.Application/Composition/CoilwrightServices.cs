@@ -4,6 +4,7 @@ using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
 using Coilwright.Application.Printing;
 using Coilwright.Application.Solving;
+using Coilwright.Application.Tracing;
 using Coilwright.Application.Winding;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -63,6 +64,7 @@ public static class CoilwrightServices
             .AddWinding()
             .AddPieces()
             .AddSingleton<PrintPiecePaper>()
+            .AddSingleton<RecallThing>()
             .AddSingleton<ShopServices>();
 
     /// <summary>The shop's records, whole and by what belongs together: a service asks for no more than it needs.</summary>
