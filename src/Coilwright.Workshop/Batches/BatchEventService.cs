@@ -19,7 +19,10 @@ public sealed record BatchProgress(BatchStatus Status, BatchEventLog History, Co
     /// <summary>The first coil read; null before it.</summary>
     public CoilDossier? FirstPiece => Status.Coils.Count == 0 ? null : Status.Coils[0];
 
-    /// <summary>Signals of the run's chart that nobody has looked into: those of coils behind the one answered last.</summary>
+    /// <summary>
+    /// Signals of the run's chart that nobody has looked into: those of coils behind the one answered last. A coil on hold waits for its
+    /// own decision and is none of them.
+    /// </summary>
     public IReadOnlyList<(string Tag, string Rule)> OpenSignals
     {
         get
@@ -30,10 +33,12 @@ public sealed record BatchProgress(BatchStatus Status, BatchEventLog History, Co
             [
                 .. BatchChart
                     .Signals(Status.Coils.Select(coil => (coil.Tag, coil.Verdict)))
-                    .Where(signal => tags.IndexOf(signal.Tag) > answered),
+                    .Where(signal => tags.IndexOf(signal.Tag) is var place && place > answered && IsPassed(place)),
             ];
         }
     }
+
+    private bool IsPassed(int place) => Status.Coils[place].Verdict.Kind == VerdictKind.Pass;
 
     /// <summary>Coils still to be wound or read.</summary>
     public int CoilsLeft => Math.Max(0, Status.Wanted - (Status.Coils.Count - Status.Beyond.Count));

@@ -42,15 +42,12 @@ internal static class RunningLines
 
     private static IEnumerable<TodayLine> Drifts(BatchProgress run)
     {
-        // a coil on hold has its own line
-        HashSet<string> passed = [.. run.Status.Coils.Where(coil => coil.Verdict.Kind == VerdictKind.Pass).Select(coil => coil.Tag)];
-        (string Tag, string Rule)[] open = [.. run.OpenSignals.Where(signal => passed.Contains(signal.Tag))];
-        if (open is not [.., var newest])
+        if (run.OpenSignals is not [.., var newest])
         {
             yield break;
         }
 
-        string rules = string.Join("; ", open.Where(signal => signal.Tag == newest.Tag).Select(signal => signal.Rule));
+        string rules = string.Join("; ", run.OpenSignals.Where(signal => signal.Tag == newest.Tag).Select(signal => signal.Rule));
         yield return new TodayLine(
             TodayMark.Drift,
             run.Status.Batch.Name,
