@@ -124,8 +124,10 @@ function put(field: Field, value: string): boolean {
 
 /** A draft in a closed part of the page is shown. */
 function open(field: Field): void {
-  const closed = field.closest('details');
-  if (closed && valueOf(field) !== '') {
+  if (valueOf(field) === '') {
+    return;
+  }
+  for (let closed = field.closest('details'); closed; closed = closed.parentElement?.closest('details') ?? null) {
     closed.open = true;
   }
 }

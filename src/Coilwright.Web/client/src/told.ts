@@ -37,7 +37,7 @@ export function tellings(): void {
 
 class ToldPage implements Listener<Told, Answer> {
   private readonly outbox = new Outbox<Told, Answer>('outbox/pieces/', '/api/pieces/told', this);
-  private readonly form: HTMLFormElement | null = document.querySelector('form[data-tells]');
+  private readonly form: HTMLFormElement | null = document.querySelector('form[data-tells][data-drafts]');
   private last = { what: '', atMs: -quietMs };
   private refused = false;
 
@@ -84,7 +84,9 @@ class ToldPage implements Listener<Told, Answer> {
     this.last = { what, atMs: now };
     this.refused = false;
     clearProblems();
-    forgetDrafts(form.dataset.drafts ?? '');
+    if (form.dataset.drafts !== undefined) {
+      forgetDrafts(form.dataset.drafts);
+    }
     empty(form);
     this.outbox.add({ id: newId(), what, fields });
   }
