@@ -1,4 +1,3 @@
-using System.Globalization;
 using Coilwright.Application.Composition;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
@@ -18,7 +17,7 @@ internal static class BatchEndpoints
     public static void MapBatches(this IEndpointRouteBuilder app)
     {
         app.MapGet("/batches/{id:guid}", async (Guid id, string? all, string? sheet, ShopServices shop, CancellationToken cancel) =>
-            await ShowAsync(id, new BatchView(all is "yes", SheetOf(sheet)), [], FormValues.Nothing, shop, cancel)
+            await ShowAsync(id, new BatchView(all is "yes", SheetNumber.Of(sheet)), [], FormValues.Nothing, shop, cancel)
         );
         app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) =>
             await EnterPageAsync(id, shop, [], null, tag ?? "", cancel)
@@ -31,9 +30,6 @@ internal static class BatchEndpoints
 
     /// <summary>What of a batch is shown: every coil in a table, or one sheet of the good ones.</summary>
     private sealed record BatchView(bool All, int Sheet);
-
-    private static int SheetOf(string? typed) =>
-        int.TryParse(typed, NumberStyles.None, CultureInfo.InvariantCulture, out int sheet) && sheet is > 0 and < 10_000 ? sheet : 1;
 
     private static async Task<IResult> ShowAsync(
         Guid id,

@@ -139,7 +139,7 @@ class ToldPage implements Listener<Told, Answer> {
           field instanceof HTMLInputElement &&
           field.type !== 'hidden' &&
           field.name !== 'person' &&
-          (field.type === 'checkbox' ? field.checked : field.value !== ''),
+          (isTick(field) ? field.checked : field.value !== ''),
       );
     const here = this.form !== null && new URL(answer.next, window.location.href).pathname === window.location.pathname;
     if (here && this.outbox.waitingCount() === 0 && !this.refused && !onTheMove) {
@@ -191,9 +191,13 @@ function pieceOf(one: Told): string {
   return one.fields.find(([name]) => name === 'piece')?.[1] ?? '';
 }
 
+function isTick(field: HTMLInputElement): boolean {
+  return field.type === 'checkbox' || field.type === 'radio';
+}
+
 function empty(form: HTMLFormElement): void {
   for (const field of form.elements) {
-    if (field instanceof HTMLInputElement && field.type === 'checkbox') {
+    if (field instanceof HTMLInputElement && isTick(field)) {
       field.checked = false;
     } else if (
       (field instanceof HTMLInputElement && field.type !== 'hidden' && field.name !== 'person') ||
