@@ -127,11 +127,13 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync("open");
         await page.SendAsync("Hold it against its dispatch");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("7.80 kΩ → open");
+        await page.GetByText("Put another coil in").ClickAsync();
         await page.GetByLabel("Comes out").SelectOptionAsync("BS-001");
         await page.GetByLabel("Goes in, batch/tag").FillAsync("B-7/2");
         await page.GetByLabel("Why", new() { Exact = true }).FillAsync("wire broken at the start");
         await page.SendAsync("Exchange the coil");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "slug (taken out)" })).ToBeVisibleAsync();
+        await page.GetByText("Write down what was done").ClickAsync();
         await page.GetByLabel("Done").FillAsync("slug coil wound anew");
         await page.GetByLabel("Cost, or warranty").FillAsync("warranty");
         await page.SendAsync("Keep it");

@@ -107,7 +107,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await page.GetByText("take back the newest entry").First.ClickAsync();
         await page.GetByLabel("Reason").FillAsync("lead nicked");
         await page.GotoAsync($"/pieces/{serial}");
-        await page.GetByText("Inspect, mend or scrap it").ClickAsync();
+        await page.GetByText("Write down what was done").ClickAsync();
         await page.GetByLabel("Answer for the customer").FillAsync("A joint had come loose.");
         await page.GotoAsync("/assembly");
         await page.GetByRole(AriaRole.Button, new() { Name = "Coils at hand" }).ClickAsync();

@@ -4,7 +4,7 @@ using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Boards;
 
-/// <summary>What goes on among the finishing steps, a column for each station and a card for each thing that a person handles as one.</summary>
+/// <summary>What goes on among the finishing steps: a column for each station, a card for each thing that is handled as one.</summary>
 public static class WorkBoard
 {
     /// <summary>Word of the step in which prints are made.</summary>
