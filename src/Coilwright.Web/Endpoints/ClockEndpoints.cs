@@ -115,10 +115,12 @@ internal static class ClockEndpoints
         );
     }
 
+    private static readonly string[] s_chosen = ["choose", "do", "step", "piece"];
+
     /// <summary>Pieces that a card's link ticks beforehand, and the part of the form that it opens.</summary>
     private static FormValues Chosen(HttpRequest request) =>
         FormValues.Of([
-            .. ((string[])["choose", "do", "step", "piece"]).SelectMany(name =>
+            .. s_chosen.SelectMany(name =>
                 request.Query[name].OfType<string>().Where(value => !value.Contains('\0')).Select(value => (name, value))
             ),
         ]);

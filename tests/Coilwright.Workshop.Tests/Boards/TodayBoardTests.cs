@@ -43,7 +43,9 @@ public sealed class TodayBoardTests
 
         Assert.Empty((await TodayAsync(shop, used: [(batch.Id, "C-001")])).Needed);
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-001", "6.19 k"));
-        Assert.DoesNotContain((await TodayAsync(shop)).Needed, one => one.Mark == TodayMark.Hold && one.Words.Contains("temperature"));
+        Assert.DoesNotContain((await TodayAsync(shop)).Needed, one =>
+            one.Mark == TodayMark.Hold && one.Words.Contains("temperature", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
