@@ -61,6 +61,17 @@ public sealed record WorkCard
 /// <param name="Cards">Its cards, the most pressing first.</param>
 public sealed record WorkStation(string Step, IReadOnlyList<WorkCard> Cards)
 {
+    /// <summary>What to warn of where this step is done on these pieces.</summary>
+    public IReadOnlyList<string> Cautions =>
+        [
+            .. Cards
+                .SelectMany(card => card.Pieces)
+                .SelectMany(piece => piece.Plans)
+                .Where(plan => plan.Name == Step)
+                .SelectMany(plan => plan.Cautions)
+                .Distinct(),
+        ];
+
     /// <summary>Pieces that stand here.</summary>
     public int Pieces => Cards.Sum(card => card.Pieces.Count);
 }

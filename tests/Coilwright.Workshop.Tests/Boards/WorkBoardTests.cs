@@ -31,6 +31,7 @@ public sealed class WorkBoardTests
             ]
         );
         Assert.Equal([1, 3, 0], stations.Select(station => station.Pieces));
+        Assert.Contains(stations[1].Cautions, caution => caution.StartsWith("Molten wax burns", StringComparison.Ordinal));
         WorkCard basket = Assert.Single(stations[1].Cards, card => card.Basket is not null);
         Assert.Equal(("1 piece, wax lot W-3", StepState.Running), (basket.About, basket.Status.State));
         Assert.Equal(basket.Basket!.ToBasket().EarliestOutUtc, basket.Status.ChangesUtc);
