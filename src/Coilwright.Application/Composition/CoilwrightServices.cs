@@ -1,3 +1,4 @@
+using Coilwright.Application.Boards;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
@@ -95,6 +96,7 @@ public static class CoilwrightServices
 
     private static IServiceCollection AddPieces(this IServiceCollection services) =>
         services
+            .AddSingleton<ReadToday>()
             .AddSingleton<PieceServices>()
             .AddSingleton<PieceService>()
             .AddSingleton<CoilService>()
