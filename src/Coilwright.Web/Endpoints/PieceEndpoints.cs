@@ -47,6 +47,15 @@ internal static class PieceEndpoints
                 cancel
             )
         );
+        app.MapPost("/pieces/{serial}/reserve", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            AfterAsync(
+                serial,
+                request,
+                shop,
+                typed => shop.Pieces.DispatchService.ReserveAsync(typed.Id, [serial], typed["customer"], typed["person"], cancel),
+                cancel
+            )
+        );
         app.MapPost("/pieces/{serial}/return", (string serial, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
             AfterAsync(
                 serial,

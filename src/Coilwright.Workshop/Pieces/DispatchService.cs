@@ -29,25 +29,15 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
             return [];
         }
 
-        IReadOnlyList<CustomerRecord> customers = await records.Customers.AllAsync(cancel).ConfigureAwait(false);
-        CustomerRecord? to = customers.FirstOrDefault(one =>
-            string.Equals(one.Reference, customer.Trim(), StringComparison.OrdinalIgnoreCase)
-        );
-        if (to is null)
-        {
-            problems.Add(
-                new Problem(
-                    "customer",
-                    customer.Trim().Length == 0 ? "who does it go to?" : "there is no such customer",
-                    customer,
-                    customers.Count > 0 ? string.Join(", ", customers.Select(one => one.Reference).Take(20)) : "enter the customer first"
-                )
-            );
-        }
-
+        CustomerRecord? to = await CustomerAsync(customer, "who does it go to?", problems, cancel).ConfigureAwait(false);
         foreach (PieceSnapshot life in lives)
         {
             problems.AddRange(await MayShipAsync(life, nowUtc, rules, cancel).ConfigureAwait(false));
+        }
+
+        if (to is not null)
+        {
+            problems.AddRange(await KeptForOthersAsync(lives, to, cancel).ConfigureAwait(false));
         }
 
         if (problems.Count == 0)
@@ -71,6 +61,81 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
         }
 
         return problems;
+    }
+
+    /// <summary>Keeps pieces for a customer, or gives every problem and keeps none; the last reservation of a piece holds.</summary>
+    public async Task<IReadOnlyList<Problem>> ReserveAsync(
+        Guid id,
+        IReadOnlyList<string> serials,
+        string customer,
+        string person,
+        CancellationToken cancel
+    )
+    {
+        List<Problem> problems = [];
+        DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceSnapshot> lives = await shelf.FindAllAsync(serials, problems, cancel).ConfigureAwait(false);
+        problems.AddRange(lives.Select(life => life.NotHere).OfType<Problem>());
+        CustomerRecord? keptFor = await CustomerAsync(customer, "who is it kept for?", problems, cancel).ConfigureAwait(false);
+        if (problems.Count == 0)
+        {
+            Reserved[] events =
+            [
+                .. lives.Select(life => new Reserved
+                {
+                    Id = ReadingChain.IdWithin(id, life.Piece.Serial),
+                    PieceId = life.Piece.Id,
+                    KeptFor = keptFor!.Id,
+                    Person = person.Trim(),
+                    TimeUtc = nowUtc,
+                }),
+            ];
+            await records.Pieces.AddEventsAsync(events, [], cancel).ConfigureAwait(false);
+        }
+
+        return problems;
+    }
+
+    private async Task<CustomerRecord?> CustomerAsync(string typed, string missing, List<Problem> problems, CancellationToken cancel)
+    {
+        IReadOnlyList<CustomerRecord> customers = await records.Customers.AllAsync(cancel).ConfigureAwait(false);
+        CustomerRecord? found = customers.FirstOrDefault(one =>
+            string.Equals(one.Reference, typed.Trim(), StringComparison.OrdinalIgnoreCase)
+        );
+        if (found is null)
+        {
+            problems.Add(
+                new Problem(
+                    "customer",
+                    typed.Trim().Length == 0 ? missing : "there is no such customer",
+                    typed,
+                    customers.Count > 0 ? string.Join(", ", customers.Select(one => one.Reference).Take(20)) : "enter the customer first"
+                )
+            );
+        }
+
+        return found;
+    }
+
+    /// <summary>Pieces that are kept for somebody else do not go to this customer by mistake.</summary>
+    private async Task<IReadOnlyList<Problem>> KeptForOthersAsync(
+        IReadOnlyList<PieceSnapshot> lives,
+        CustomerRecord to,
+        CancellationToken cancel
+    )
+    {
+        IReadOnlyList<CustomerRecord> customers = await records.Customers.AllAsync(cancel).ConfigureAwait(false);
+        return
+        [
+            .. lives
+                .Where(life => life.History.Reservation is { } kept && kept.KeptFor != to.Id)
+                .Select(life => new Problem(
+                    "customer",
+                    $"{life.Piece.Serial} is reserved for " + customers.First(one => one.Id == life.History.Reservation!.KeptFor).Words,
+                    to.Reference,
+                    "reserve it for this customer first"
+                )),
+        ];
     }
 
     /// <summary>Every reason why a piece may not leave now; empty when it may.</summary>

@@ -66,6 +66,9 @@ public sealed class PieceEventLog
     /// <summary>The shipment that holds; null while it is in the shop.</summary>
     public Shipped? Shipment { get; }
 
+    /// <summary>Who it is kept for since it last left the shop; null when for nobody.</summary>
+    public Reserved? Reservation => InForce.Reverse().TakeWhile(one => one is not Shipped).OfType<Reserved>().FirstOrDefault();
+
     /// <summary>The last time it came back; null when it never did.</summary>
     public Returned? Return => InForce.OfType<Returned>().LastOrDefault();
 

@@ -25,6 +25,7 @@ public static class PieceCommand
             Step(desk),
             End(desk),
             PieceChargeCommand.Build(desk),
+            PieceReserveCommand.Build(desk),
             Hold(desk),
             Lift(desk),
             Undo(desk),

@@ -104,7 +104,7 @@ public sealed class TodayBoardTests
         Assert.Empty(await shop.Run.RecordEventAsync(answer, Cancel));
         Assert.Empty(await shop.Run.RecordEventAsync(answer, Cancel)); // sent twice
         Assert.Empty((await TodayAsync(shop)).Needed);
-        BatchEvent kept = Assert.Single(await shop.Records.BatchEventsAsync(batch.Id, Cancel));
+        BatchEvent kept = Assert.Single(await shop.Records.Batches.EventsAsync(batch.Id, Cancel));
         Assert.Equal("signal at C-021 looked into: new spool, measured", kept.Sentence);
 
         await shop.KeptAsync(WorkingShop.Entry(batch, "C-022", "6.34 k"));
@@ -163,7 +163,7 @@ public sealed class TodayBoardTests
         Assert.StartsWith("It does not finish the coils still to be wound: 10 of H-12.", line.Words, StringComparison.Ordinal);
 
         BatchRecord second = batch with { Id = Guid.NewGuid(), Name = "H-13", TagPrefix = "D-", Quantity = 4 };
-        await shop.Records.AddBatchAsync(second, Cancel);
+        await shop.Records.Batches.AddAsync(second, Cancel);
         TodayLine both = Assert.Single((await TodayAsync(shop, spools: [Holding(spool, 11 * coilM)])).Needed);
         Assert.Contains("10 of H-12 and 4 of H-13", both.Words, StringComparison.Ordinal);
     }
@@ -193,7 +193,7 @@ public sealed class TodayBoardTests
     )
     {
         PieceService shelf = new(shop.Records, shop.Clock);
-        ClockBoard clocks = await ClockBoard.ReadAsync(shop.Records, shelf, new PottingService(shop.Records, shelf), Cancel);
+        ClockBoard clocks = await ClockBoard.ReadAsync(shop.Records.Steps, shelf, new PottingService(shop.Records, shelf), Cancel);
         return TodayBoard.Of(
             (await shop.Run.StatusesAsync(Cancel)).Readable(),
             (used ?? []).ToHashSet(),

@@ -149,7 +149,7 @@ public sealed class WorkBoardTests
     }
 
     private static Task<ClockBoard> ClocksAsync(PieceShop shop) =>
-        ClockBoard.ReadAsync(shop.Shop.Records, shop.Shelf, shop.Potting, Cancel);
+        ClockBoard.ReadAsync(shop.Shop.Records.Steps, shop.Shelf, shop.Potting, Cancel);
 
     private static async Task<TodayBoard> TodayAsync(PieceShop shop) =>
         TodayBoard.Of([], new HashSet<(Guid, string)>(), [], await ClocksAsync(shop));

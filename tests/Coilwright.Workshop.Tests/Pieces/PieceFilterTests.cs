@@ -50,7 +50,7 @@ public sealed class PieceFilterTests
         {
             DateTimeOffset nowUtc = await shop.Shelf.NowUtcAsync(Cancel);
             Func<Guid, string> customer = await shop.Shelf.CustomerWordsAsync(Cancel);
-            IReadOnlyList<PieceSnapshot> all = await shop.Shelf.LivesAsync(await shop.Shop.Records.NewestPiecesAsync(9, Cancel), Cancel);
+            IReadOnlyList<PieceSnapshot> all = await shop.Shelf.LivesAsync(await shop.Shop.Records.Pieces.NewestAsync(9, Cancel), Cancel);
             return
             [
                 .. all.Where(piece => filter.Shows(piece, piece.Status(nowUtc, TimeZoneInfo.Utc), customer))

@@ -22,6 +22,7 @@ namespace Coilwright.Workshop.Pieces.Events;
 [JsonDerivedType(typeof(Lifted), nameof(Lifted))]
 [JsonDerivedType(typeof(Tested), nameof(Tested))]
 [JsonDerivedType(typeof(MadeGolden), nameof(MadeGolden))]
+[JsonDerivedType(typeof(Reserved), nameof(Reserved))]
 [JsonDerivedType(typeof(Shipped), nameof(Shipped))]
 [JsonDerivedType(typeof(Returned), nameof(Returned))]
 [JsonDerivedType(typeof(Examined), nameof(Examined))]
