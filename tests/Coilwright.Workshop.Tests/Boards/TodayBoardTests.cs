@@ -59,7 +59,7 @@ public sealed class TodayBoardTests
         }
 
         await ReadAsync(shop, batch, "6.18 k", "6.18 k");
-        TodayLine line = Assert.Single((await TodayAsync(shop)).Needed);
+        TodayLine line = Assert.Single((await TodayAsync(shop)).Needed, one => one.Mark == TodayMark.Hold);
         Assert.Equal(
             ("H-12", "4 coils are on hold: C-001, C-002, C-003, C-004.", WorkPlace.Batch),
             (line.About, line.Words, line.Do.Place)
