@@ -16,7 +16,7 @@ internal sealed class WeighedCoil
     private readonly double? _logOhm;
     private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
 
-    public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTable.Term> terms, CommonOffset henry, CommonOffset quality)
+    public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTerm> terms, CommonOffset henry, CommonOffset quality)
     {
         (_evidence, _henry, _quality) = (evidence, henry, quality);
         _logOhm = evidence.OhmAt20C is { } ohm ? Math.Log(ohm / evidence.NominalOhm) : null;
@@ -30,7 +30,7 @@ internal sealed class WeighedCoil
     }
 
     /// <summary>The terms that can matter at any offset; "none" is the last.</summary>
-    public IReadOnlyList<CauseTable.Term> Terms { get; }
+    public IReadOnlyList<CauseTerm> Terms { get; }
 
     /// <summary>Likelihood of the readings at each offset of the grid, all causes together, up to a factor.</summary>
     /// <remarks>Only a coil that others learn from is asked for it, and it is most of the work.</remarks>
@@ -61,9 +61,9 @@ internal sealed class WeighedCoil
     /// <summary>How many of the readings lie where no coil without a fault of its own would.</summary>
     /// <param name="ohm">What the others say of the spool's ohms.</param>
     public int ReadingsOff(CommonOffset ohm) =>
-        IsOff(_logOhm, ohm, CauseTable.OhmScatter)
-        + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTable.HenryScatter)
-        + IsOff(Log(_evidence.QualityRatio), _quality, CauseTable.QualityScatter);
+        IsOff(_logOhm, ohm, CauseTerm.OhmScatter)
+        + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTerm.HenryScatter)
+        + IsOff(Log(_evidence.QualityRatio), _quality, CauseTerm.QualityScatter);
 
     private static int IsOff(double? log, CommonOffset expected, double scatter) =>
         log is { } read && Math.Abs(read - expected.Mean) > 3 * Math.Sqrt(expected.Deviation * expected.Deviation + scatter * scatter)
@@ -72,7 +72,7 @@ internal sealed class WeighedCoil
 
     private static double? Log(double? ratio) => ratio is > 0 ? Math.Log(ratio.Value) : null;
 
-    private (double, double, double, bool) Prepared(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    private (double, double, double, bool) Prepared(CauseTerm term, CommonOffset henry, CommonOffset quality)
     {
         double rest = Math.Log(term.Weight) + WithoutOhm(term, henry, quality),
             variance = term.Ohm.Deviation * term.Ohm.Deviation + Reading * Reading;
@@ -89,7 +89,7 @@ internal sealed class WeighedCoil
     /// <summary>Deviation of the reading: the meter's, and ±5 °C when nobody wrote a temperature down.</summary>
     private double Reading => _evidence.TemperatureKnown ? _evidence.OhmReading : 0.01;
 
-    private double WithoutOhm(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    private double WithoutOhm(CauseTerm term, CommonOffset henry, CommonOffset quality)
     {
         double log = 0;
         if (_evidence.InductanceRatio is { } h)

@@ -76,13 +76,16 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
     private static Finding Compare(Band band, Estimate at20C, double? temperatureC, double meterPart)
     {
-        double guard = meterPart * at20C.Value,
+        double degree = temperatureC is null ? 0 : at20C.High / at20C.Value - 1,
+            part = Math.Sqrt(meterPart * meterPart + degree * degree),
+            guard = part * at20C.Value,
             low = (temperatureC is null ? at20C.Low : at20C.Value) - guard,
             high = (temperatureC is null ? at20C.High : at20C.Value) + guard;
         string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not recorded, so ±2 %," : " at 20 °C,"),
             limits = $"{Written(band.Low)} to {Written(band.High)}";
         string off = Off(at20C.Value / band.Nominal - 1, band.IsTarget ? "target" : "forecast");
-        string guarded = FormattableString.Invariant($" (meter allowance ±{meterPart * 100:0.##} %)");
+        string about = temperatureC is null ? "of the meter" : "of the meter and ±1 °C";
+        string guarded = FormattableString.Invariant($" (allowance {about} ±{part * 100:0.##} %)");
         if (low >= band.Low && high <= band.High)
         {
             return new Finding(VerdictKind.Pass, $"{said} {off}, inside {limits}{guarded}");
@@ -93,7 +96,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
             return new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}");
         }
 
-        string who = temperatureC is null ? "a coil whose temperature is not known" : "this meter";
+        string who = temperatureC is null ? "a coil whose temperature is not known" : "this meter and ±1 °C";
         return new Finding(VerdictKind.Hold, $"{said} {off}; too close to the limit of {limits} for {who} to decide{guarded}");
     }
 

@@ -26,40 +26,56 @@ public static class VerdictRule
         (Verdict verdict, CoilEvidence? evidence) = Weigh(limits, inForce);
         return verdict.Kind == VerdictKind.Pass || evidence is null
             ? verdict
-            : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce);
+            : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce, limits);
     }
 
     /// <summary>
-    /// The same verdict with what was found out about its causes. Where the reading is more in doubt than the coil, it is held and read
-    /// again.
+    /// The same verdict with what was found out about its causes. Where a reading may be at fault, a coil that it rejects is held and read again;
+    /// where a fault is as good as sure, a coil that the recipe has no target for is held.
     /// </summary>
-    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
+    internal static Verdict WithCauses(
+        Verdict verdict,
+        CoilDiagnosis diagnosis,
+        IReadOnlyList<ReadingRecord> inForce,
+        VerdictLimits limits
+    )
     {
         Verdict found = verdict with
         {
-            Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail))],
+            Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail) { OfBatch = cause.OfBatch })],
             Next = diagnosis.Next,
+            Group = diagnosis.Group,
         };
-        return verdict.Kind == VerdictKind.Reject && ReadingInDoubt(diagnosis, inForce) is { } why
+        if (verdict.Kind == VerdictKind.Reject && ReadingInDoubt(diagnosis, inForce) is { } why)
+        {
+            return found with { Kind = VerdictKind.Hold, ReadAgain = true, Reasons = [why, .. verdict.Reasons] };
+        }
+
+        bool isWithoutTarget = !limits.Resistance.IsTarget || limits.Inductance is not { IsTarget: true };
+        return verdict.Kind == VerdictKind.Pass && isWithoutTarget && IsStrong(diagnosis)
             ? found with
             {
                 Kind = VerdictKind.Hold,
-                ReadAgain = true,
-                Reasons = [why, .. verdict.Reasons],
+                Reasons = ["a fault is as good as sure, and the recipe has no target to reject it by", .. verdict.Reasons],
             }
             : found;
+    }
+
+    /// <summary>Whether the coil itself has a fault as good as surely, whichever it is.</summary>
+    private static bool IsStrong(CoilDiagnosis diagnosis)
+    {
+        const double AsGoodAsSure = 0.9;
+        return diagnosis.Causes.Where(cause => cause.Name != "none" && !cause.OfBatch).Sum(cause => cause.Probability) >= AsGoodAsSure;
     }
 
     /// <summary>Why a reading is to be made again before the coil is blamed; null where it is not, or was made again already.</summary>
     private static string? ReadingInDoubt(CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
     {
-        const double MoreThanNot = 0.5;
-        ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => cause.Name is "meter-error" or "warm-coil")];
-        bool leads =
-            ofReading.Length > 0
-            && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
+        const double WorthReadingAgain = 0.1; // reading again costs two minutes, a rejected coil a new one: our assumption
+        ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => CauseTable.Find(cause.Name)!.IsOfReading)];
+        bool doubted = ofReading.Sum(cause => cause.Probability) >= WorthReadingAgain;
         bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
-        if (!leads || twice)
+        if (!doubted || twice)
         {
             return null;
         }
@@ -146,12 +162,23 @@ public static class VerdictRule
 
     private static Finding? Quality(VerdictLimits limits, ReadingRecord reading)
     {
-        if (reading is not { Si: { } q, AtHz: { } hz } || limits.Expected(hz) is not { } expected)
+        if (reading.Si is not { } q)
         {
             return null;
         }
 
-        string said = FormattableString.Invariant($"Q of {q:0.0#}{At(hz)} against {expected.Quality:0.0}, {expected.From}");
+        string read = FormattableString.Invariant($"Q of {q:0.0#}{At(reading.AtHz)}");
+        if (reading.AtHz is not { } hz)
+        {
+            return new Finding(VerdictKind.Pass, read + " is not weighed: nobody noted its frequency");
+        }
+
+        if (limits.Expected(hz) is not { } expected)
+        {
+            return new Finding(VerdictKind.Pass, read + " is not weighed: what a good coil reads there is not forecast");
+        }
+
+        string said = FormattableString.Invariant($"{read} against {expected.Quality:0.0}, {expected.From}");
         return q >= LeastQuality * expected.Quality
             ? new Finding(VerdictKind.Pass, said)
             : new Finding(VerdictKind.Reject, said + ": loss");

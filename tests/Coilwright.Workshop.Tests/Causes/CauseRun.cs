@@ -87,7 +87,7 @@ internal sealed class CauseRun(int seed)
                 judged.Add(
                     (
                         [.. batch.Zip(Judge(recipe, batch), (coil, verdict) => new JudgedCoil(coil, verdict, []))],
-                        BatchJudgement.Remarks(recipe.Limits, Evidence(batch))
+                        [.. BatchJudgement.JudgeAll(recipe.Limits, Evidence(batch)).Remarks.Select(one => one.Sentence)]
                     )
                 );
             }

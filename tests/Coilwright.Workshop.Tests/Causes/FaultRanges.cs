@@ -38,9 +38,19 @@ internal static class FaultRanges
     ];
 
     /// <summary>
-    /// Kinds that no reading settles at once: the ranking is reported over these, as the review did; half a gauge has its own line only.
+    /// Kinds that are left out of the ranking: those that any reading tells, and further slips of the count beside half the turns. They would
+    /// make it look better.
     /// </summary>
-    public static readonly string[] NotRanked = ["open", "broken wire", "wrong range", "half a gauge"];
+    public static readonly string[] NotRanked =
+    [
+        "open",
+        "broken wire",
+        "wrong range",
+        "half a gauge",
+        "twice the turns",
+        "a digit dropped",
+        "a round number dropped",
+    ];
 
     /// <summary>Kinds of which every one must be found.</summary>
     public static readonly string[] Slips = ["half the turns", "twice the turns", "a digit dropped", "a round number dropped"];
