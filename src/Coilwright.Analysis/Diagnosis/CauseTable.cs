@@ -14,8 +14,8 @@ namespace Coilwright.Analysis.Diagnosis;
 /// </remarks>
 public static class CauseTable
 {
-    /// <summary>Starting rate of a fault, part of all coils: all of them together on one coil in twenty.</summary>
-    private const double Usual = 0.004;
+    /// <summary>Starting rate of a fault, part of all coils: all of them together on one coil in nine.</summary>
+    private const double Usual = 0.008;
 
     /// <summary>How often a coil is warm where nobody wrote a temperature down.</summary>
     private const double WarmUnnoticed = 0.08;

@@ -41,18 +41,20 @@ internal static class TurnCauses
     /// </summary>
     private static CauseTerm OfTurns(double size, double weight, CoilEvidence evidence)
     {
+        const double Near = 0.25; // how well ω²LC is known, a part of one
         double shift = Math.Log(1 + size),
             dc = 1 / evidence.AcOverDc;
         double near = Math.Clamp(evidence.NearnessAtQuality, 0, 0.5),
             nearer = Math.Min(0.95, near * Math.Exp(2 * shift));
-        double quality = 2 * shift - Math.Log(dc * Math.Exp(1.05 * shift) + (1 - dc) * Math.Exp(2 * shift)) + Math.Log((1 - nearer) / (1 - near));
+        double doubt = Near * (nearer / (1 - nearer) - near / (1 - near)),
+            quality = 2 * shift - Math.Log(dc * Math.Exp(1.05 * shift) + (1 - dc) * Math.Exp(2 * shift)) + Math.Log((1 - nearer) / (1 - near));
         return new CauseTerm
         {
             Weight = weight,
             Size = size,
             Ohm = new LogSpread(1.05 * shift, LogSpread.Root(CauseTerm.OhmScatter, 0.03 * shift)),
             Henry = new LogSpread(1.97 * shift, LogSpread.Root(CauseTerm.HenryScatter, 0.08 * shift)),
-            Quality = new LogSpread(quality, LogSpread.Root(CauseTerm.QualityScatter, 0.15 * shift)),
+            Quality = new LogSpread(quality, LogSpread.Root(LogSpread.Root(CauseTerm.QualityScatter, 0.15 * shift), doubt)),
             TrueTurns = shift,
         };
     }
@@ -99,20 +101,21 @@ internal static class TurnCauses
     public static IEnumerable<CauseTerm> Shorts(CoilEvidence evidence)
     {
         const double Usual = 0.2;
-        double[] parts = [.. WireCauses.Steps(0.002, 0.97, 110), 0.99, 0.999];
+        double[] parts = [.. WireCauses.Steps(0.004, 0.97, 72), 0.99, 0.999],
+            tightness = [1.1, 1.25, 1.4]; // turns side by side, or all through the winding: nobody knows which
         double Share(double part) => part <= Usual ? 1 : Usual * Usual / part / part;
-        double total = parts.Sum(Share);
-        foreach (double part in parts)
+        double total = parts.Sum(Share) * tightness.Length;
+        foreach ((double part, double tight) in parts.SelectMany(part => tightness.Select(tight => (part, tight))))
         {
-            (double henry, _) = ShortedTurns.Shift(part, evidence.ReactanceAtInductance);
-            (_, double quality) = ShortedTurns.Shift(part, evidence.ReactanceAtQuality, evidence.AcOverDc);
+            (double henry, _) = ShortedTurns.Shift(part, evidence.ReactanceAtInductance, tightness: tight);
+            (_, double quality) = ShortedTurns.Shift(part, evidence.ReactanceAtQuality, evidence.AcOverDc, tight);
             yield return new CauseTerm
             {
                 Weight = Share(part) / total,
                 Size = part,
                 Ohm = new LogSpread(Math.Log(1 - part), CauseTerm.OhmScatter + 0.05 * part),
-                Henry = new LogSpread(henry, LogSpread.Root(CauseTerm.HenryScatter, 0.1 * henry)),
-                Quality = new LogSpread(quality, LogSpread.Root(CauseTerm.QualityScatter, 0.15 * quality)),
+                Henry = new LogSpread(henry, LogSpread.Root(CauseTerm.HenryScatter, 0.05 * henry)),
+                Quality = new LogSpread(quality, LogSpread.Root(CauseTerm.QualityScatter, 0.07 * quality)),
             };
         }
     }

@@ -59,11 +59,11 @@ internal static class WireCauses
         );
     }
 
-    /// <summary>In series with the coil: from 30 Ω to 3 kΩ, or half its own ohms where that is more, even in the logarithm.</summary>
+    /// <summary>In series with the coil: from 40 Ω to 2.5 kΩ, or two fifths of its own ohms where that is more, even in the logarithm.</summary>
     public static IEnumerable<CauseTerm> Joints(CoilEvidence evidence)
     {
         const int Count = 64; // neighbours nearer than their scatter
-        return Steps(30 / evidence.NominalOhm, Math.Max(3000 / evidence.NominalOhm, 0.5), Count)
+        return Steps(40 / evidence.NominalOhm, Math.Max(2500 / evidence.NominalOhm, 0.4), Count)
             .Select(extra =>
                 CauseTerm.OfOhms(
                     1.0 / Count,

@@ -23,7 +23,7 @@ public sealed class CauseSimulationTests(ITestOutputHelper output)
             List<JudgedCoil> all = [];
             foreach ((bool q, bool l) in new[] { (false, false), (false, true), (true, true) })
             {
-                IReadOnlyList<JudgedCoil> faults = run.Faults(each, q, l, seen: each * 4);
+                IReadOnlyList<JudgedCoil> faults = run.Faults(each, q, l, seen: 60);
                 output.WriteLine(CauseReport.Text(l ? q ? "R+L+Q" : "R+L" : "R", faults));
                 if (l) all.AddRange(faults);
                 output.WriteLine($"{watch.Elapsed}");
