@@ -86,6 +86,17 @@ public sealed partial class SqliteShop
         return [.. rows.Select(row => row.ToEvent())];
     }
 
+    public async Task<IReadOnlyList<CauseFound>> CausesFoundAsync(CancellationToken cancel)
+    {
+        await using ShopContext context = Open();
+        List<BatchEventRow> rows = await context
+            .BatchEvents.AsNoTracking()
+            .Where(row => row.Kind == nameof(CauseFound) && !context.BatchEvents.Any(undo => undo.Undoes == row.Id))
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
+        return [.. rows.Select(row => (CauseFound)row.ToEvent())];
+    }
+
     public async Task<IReadOnlyList<BatchRecord>> BatchesWithSpoolAsync(string label, CancellationToken cancel)
     {
         await using ShopContext context = Open();

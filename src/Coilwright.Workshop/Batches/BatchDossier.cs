@@ -19,7 +19,6 @@ public sealed class BatchDossier
     private IReadOnlyList<BatchRemark>? _remarks;
     private readonly VerdictLimits? _limits;
     private readonly UnreadableRecord? _fault;
-    private readonly CauseRates _rates;
     private readonly Lazy<IReadOnlyDictionary<string, Verdict>> _weighed;
 
     /// <summary>Reads the records.</summary>
@@ -58,11 +57,14 @@ public sealed class BatchDossier
         ];
         _evidence = [.. _coils.Select(coil => (coil.Origin.Spool, coil.InForce))];
         _judged = new CoilDossier?[_coils.Count];
-        _rates = rates ?? CauseRates.Starting;
+        Rates = rates ?? CauseRates.Starting;
         _weighed = new(Weigh);
     }
 
     public BatchRecord Batch { get; }
+
+    /// <summary>How often each fault happens in the shop, as its coils are judged by.</summary>
+    public CauseRates Rates { get; }
 
     /// <summary>All readings in order of entry, those superseded and taken back too.</summary>
     public IReadOnlyList<ReadingRecord> Readings { get; }
@@ -117,7 +119,7 @@ public sealed class BatchDossier
             VerdictLimits limits = RequireLimits();
             lock (_judging)
             {
-                return _remarks ??= BatchJudgement.JudgeSome(limits, _evidence, [], _rates).Remarks;
+                return _remarks ??= BatchJudgement.JudgeSome(limits, _evidence, [], Rates).Remarks;
             }
         }
     }
@@ -190,7 +192,7 @@ public sealed class BatchDossier
             int[] missing = [.. places.Where(place => _judged[place] is null)];
             if (missing.Length > 0)
             {
-                JudgedBatch judged = BatchJudgement.JudgeSome(limits, _evidence, missing, _rates);
+                JudgedBatch judged = BatchJudgement.JudgeSome(limits, _evidence, missing, Rates);
                 _remarks = judged.Remarks;
                 foreach ((int place, Verdict verdict) in missing.Zip(judged.Verdicts))
                 {

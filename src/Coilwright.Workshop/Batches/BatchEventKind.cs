@@ -33,6 +33,9 @@ public enum BatchEventKind
     /// <summary>More coils are wanted than the batch was begun with.</summary>
     MoreWanted,
 
+    /// <summary>It was found out what a coil really had.</summary>
+    CauseFound,
+
     /// <summary>Another event was taken back.</summary>
     Undone,
 }

@@ -19,7 +19,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         bool isOwn =
             NameKey.Same(machineName, run.Status.Batch.Machine)
             || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
-        if (said.Kind != BatchEventKind.MoreWanted && !isOwn && known.WinderProblem(machineName) is { } unknown)
+        if (said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.CauseFound) && !isOwn && known.WinderProblem(machineName) is { } unknown)
         {
             _problems.Add(unknown);
         }
@@ -32,6 +32,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
             Released released => Release(released),
             SpoolTaken taken => Spool(taken),
             MoreWanted more => More(more),
+            CauseFound found => Found(found),
             SpindleEvent happened => OfCoil(happened),
             _ => throw new InvalidOperationException($"Nothing reads {one.Kind}."),
         };
@@ -125,6 +126,25 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         return one with
         {
             Coils = (int)(count ?? 0),
+        };
+    }
+
+    private CauseFound Found(CauseFound one)
+    {
+        string tag = BatchTags.Tidy(run.Status.Batch, said.Tag);
+        if (!run.Status.Coils.Any(coil => coil.Tag == tag))
+        {
+            _problems.Add(new Problem("tag", "no such coil of this batch was read", said.Tag));
+        }
+
+        if (one.Cause.Length == 0)
+        {
+            _problems.Add(new Problem("choice", "what did it really have?", said.Choice, CauseNames.Allowed));
+        }
+
+        return one with
+        {
+            Tag = tag,
         };
     }
 
