@@ -16,9 +16,9 @@ internal sealed class BatchFindings(IReadOnlyList<CoilEvidence> batch)
     private readonly List<BatchFinding> _found = [];
 
     /// <summary>What the inductance is off by for all coils, ln, where that is more than chance; null otherwise.</summary>
-    private readonly double? _henry = WholeBatch.InductanceOff(
-        [.. batch.Where(coil => !coil.Open).Select(OverWanted).OfType<double>().Where(one => one > 0).Select(one => Math.Log(one))]
-    );
+    private readonly double? _henry = WholeBatch.InductanceOff([
+        .. batch.Where(coil => !coil.Open).Select(OverWanted).OfType<double>().Where(one => one > 0).Select(one => Math.Log(one)),
+    ]);
     private bool _isCounter;
 
     /// <summary>What is off for all of a spool's coils.</summary>
@@ -149,7 +149,10 @@ internal sealed class BatchFindings(IReadOnlyList<CoilEvidence> batch)
             : new BatchFinding(
                 "drift",
                 $"the ohms drift {(run > 0 ? "up" : "down")} by about {Percent(run)} % from the first coil to the last",
-                string.Create(CultureInfo.InvariantCulture, $"a straight line through {near.Length} coils, {Math.Abs(slope) / error:0.#} times its own error"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"a straight line through {near.Length} coils, {Math.Abs(slope) / error:0.#} times its own error"
+                ),
                 "temperature and meter zero; then the tension"
             );
     }

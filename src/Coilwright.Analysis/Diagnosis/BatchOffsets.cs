@@ -18,16 +18,17 @@ internal sealed class BatchOffsets(IReadOnlyList<CoilEvidence> batch, CauseRates
     public WeighedCoil Weigh(int self)
     {
         CoilEvidence evidence = batch[self],
-            key = evidence with
-            {
-                Spool = "",
-                Open = false,
-                OhmAt20C = null,
-                InductanceRatio = null,
-                InductanceOverWanted = null,
-                QualityRatio = null,
-                TurnsRatio = evidence.TurnsRatio is null ? null : 1,
-            };
+            key =
+                evidence with
+                {
+                    Spool = "",
+                    Open = false,
+                    OhmAt20C = null,
+                    InductanceRatio = null,
+                    InductanceOverWanted = null,
+                    QualityRatio = null,
+                    TurnsRatio = evidence.TurnsRatio is null ? null : 1,
+                };
         return new WeighedCoil(
             evidence,
             _tables.GetOrAdd(key, one => CauseTable.CreateTerms(one, rates)),

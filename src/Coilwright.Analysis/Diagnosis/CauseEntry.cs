@@ -23,6 +23,9 @@ public sealed record CauseEntry
     /// <summary>True where it is a fault of the reading and of no coil: what was read is read again before a coil is blamed.</summary>
     public bool IsOfReading { get; init; }
 
+    /// <summary>True where it moves the ohms and leaves the inductance as it is.</summary>
+    public bool MovesOhmsAlone { get; init; }
+
     /// <summary>True where a person may say that it was this in the end.</summary>
     public bool CanBeConfirmed { get; init; } = true;
 

@@ -33,11 +33,7 @@ public static class CauseFinder
     /// <param name="batch">Every coil, in the order they were wound.</param>
     /// <param name="wanted">Places of those that are asked for.</param>
     /// <param name="rates">How often each fault happens; the starting rates unless said.</param>
-    public static BatchDiagnosis Diagnose(
-        IReadOnlyList<CoilEvidence> batch,
-        IReadOnlyCollection<int> wanted,
-        CauseRates? rates = null
-    )
+    public static BatchDiagnosis Diagnose(IReadOnlyList<CoilEvidence> batch, IReadOnlyCollection<int> wanted, CauseRates? rates = null)
     {
         Dictionary<int, CoilDiagnosis> answers = [];
         HashSet<int> asked = [.. wanted];
@@ -50,7 +46,9 @@ public static class CauseFinder
             findings.Add(learning, measured);
             int[] here = [.. spool.Where(asked.Contains)];
             CoilDiagnosis[] found = new CoilDiagnosis[here.Length];
-            Parallel.For(0, here.Length, n => found[n] = Diagnose(batch[here[n]], here[n], learning, measured.Length < CommonOffset.Fewest));
+            Parallel.For(0, here.Length, n =>
+                found[n] = Diagnose(batch[here[n]], here[n], learning, measured.Length < CommonOffset.Fewest)
+            );
             for (int n = 0; n < here.Length; n++)
             {
                 answers.Add(here[n], found[n]);

@@ -14,7 +14,8 @@ internal static class CauseFormatter
         return string.Create(CultureInfo.InvariantCulture, $"{what}: about {Math.Abs(offset) * 100:0.#} % {side} ohms per metre");
     }
 
-    public static string Warm(double kelvin) => string.Create(CultureInfo.InvariantCulture, $"warm coil: about {kelvin:0} °C warmer than entered");
+    public static string Warm(double kelvin) =>
+        string.Create(CultureInfo.InvariantCulture, $"warm coil: about {kelvin:0} °C warmer than entered");
 
     public static string Joint(double ohm) => $"bad joint: adds about {Significant(ohm)} Ω";
 

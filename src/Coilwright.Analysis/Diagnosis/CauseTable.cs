@@ -14,7 +14,10 @@ namespace Coilwright.Analysis.Diagnosis;
 /// </remarks>
 public static class CauseTable
 {
-    /// <summary>Starting rate of a fault, part of all coils: all of them together on one coil in nine.</summary>
+    /// <summary>
+    /// Starting rate of a fault, part of all coils: all of them together on one coil in ten. Slips of the counter have twice that, thick wire and
+    /// a finger half of it.
+    /// </summary>
     private const double Usual = 0.008;
 
     /// <summary>How often a coil is warm where nobody wrote a temperature down.</summary>
@@ -39,6 +42,7 @@ public static class CauseTable
             Check = "measure 10 m off the spool",
             Reading = QuantityKey.WireResistance,
             RateFor = coil => coil.WireMeasured ? 0.3 * Usual : Usual,
+            MovesOhmsAlone = true,
             Terms = coil => WireCauses.OffSpool(coil, 1),
             Detail = (_, offset, _) => CauseFormatter.OhmsPerMetre("thin wire", offset),
         },
@@ -50,6 +54,7 @@ public static class CauseTable
             Check = "measure 10 m off the spool",
             Reading = QuantityKey.WireResistance,
             RateFor = coil => coil.WireMeasured ? 0.15 * Usual : Usual / 2,
+            MovesOhmsAlone = true,
             Terms = coil => WireCauses.OffSpool(coil, -1),
             Detail = (_, offset, _) => CauseFormatter.OhmsPerMetre("thick wire", offset),
         },
@@ -60,6 +65,7 @@ public static class CauseTable
             Rate = Usual,
             Check = "check the tension",
             Reading = QuantityKey.WireResistance,
+            MovesOhmsAlone = true,
             Terms = WireCauses.Stretched,
             Detail = (_, offset, _) => CauseFormatter.OhmsPerMetre("stretched wire", offset),
         },
@@ -82,6 +88,7 @@ public static class CauseTable
             Reading = QuantityKey.DcResistance,
             IsOfReading = true,
             RateFor = coil => coil.TemperatureKnown ? Usual : WarmUnnoticed,
+            MovesOhmsAlone = true,
             Terms = WireCauses.Warm,
             Detail = (size, _, _) => CauseFormatter.Warm(size),
         },
@@ -119,6 +126,7 @@ public static class CauseTable
             Rate = Usual,
             Check = "reheat the joint and read again",
             Reading = QuantityKey.DcResistance,
+            MovesOhmsAlone = true,
             Terms = WireCauses.Joints,
             Detail = (size, _, coil) => CauseFormatter.Joint(size * coil.NominalOhm),
         },
@@ -147,6 +155,7 @@ public static class CauseTable
             Rate = Usual,
             Check = "measure the wire",
             Reading = QuantityKey.WireResistance,
+            MovesOhmsAlone = true,
             Terms = WireCauses.Gauges,
             Detail = (size, _, _) => CauseFormatter.Gauges(size),
         },
@@ -164,7 +173,7 @@ public static class CauseTable
         {
             Key = "parallel-path",
             Label = "finger or flux across the clips",
-            Rate = Usual,
+            Rate = Usual / 2,
             Check = "let go of the clips, clean the leads and read again",
             Reading = QuantityKey.DcResistance,
             IsOfReading = true,
@@ -184,7 +193,10 @@ public static class CauseTable
         },
     ];
 
-    private static readonly FrozenDictionary<string, CauseEntry> s_byKey = All.ToFrozenDictionary(cause => cause.Key, StringComparer.Ordinal);
+    private static readonly FrozenDictionary<string, CauseEntry> s_byKey = All.ToFrozenDictionary(
+        cause => cause.Key,
+        StringComparer.Ordinal
+    );
 
     /// <summary>A cause by its key; null where there is none.</summary>
     public static CauseEntry? Find(string key) => s_byKey.GetValueOrDefault(key);

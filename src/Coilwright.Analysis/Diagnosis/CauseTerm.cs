@@ -60,10 +60,7 @@ internal sealed record CauseTerm
             Weight = weight,
             Size = size,
             Ohm = ohm,
-            Quality = new LogSpread(
-                -Math.Log(1 + share * (Math.Exp(ohm.Mean) - 1)),
-                LogSpread.Root(QualityScatter, share * ohm.Deviation)
-            ),
+            Quality = new LogSpread(-Math.Log(1 + share * (Math.Exp(ohm.Mean) - 1)), LogSpread.Root(QualityScatter, share * ohm.Deviation)),
         };
     }
 }

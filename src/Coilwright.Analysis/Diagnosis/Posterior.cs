@@ -32,7 +32,13 @@ internal sealed class Posterior
     /// <param name="run">The coils of its spool.</param>
     /// <param name="place">Its place among them, or how many of them were wound before it, and whether it is one of them.</param>
     /// <param name="namesSpool">True where there are too few others to tell the spool's wire from the coil's own.</param>
-    public static CoilDiagnosis Compute(CoilEvidence evidence, WeighedCoil coil, SpoolRun run, (int At, bool IsAmong) place, bool namesSpool)
+    public static CoilDiagnosis Compute(
+        CoilEvidence evidence,
+        WeighedCoil coil,
+        SpoolRun run,
+        (int At, bool IsAmong) place,
+        bool namesSpool
+    )
     {
         Posterior posterior = new(evidence, coil, namesSpool);
         foreach ((double weight, double[] light, double? before) in run.OthersOf(place.At, place.IsAmong))

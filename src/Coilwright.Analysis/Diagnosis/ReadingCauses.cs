@@ -9,29 +9,53 @@ internal static class ReadingCauses
     private const double LeastLeakageOhm = 2.6e5;
 
     /// <summary>
-    /// A range, a lead or a zero: one of the readings is off and the others are not; one time in ten all of them, for a reason that is none
+    /// A range, a lead or a zero: one of the readings is off and the others are not; one time in six all of them, for a reason that is none
     /// of the others.
     /// </summary>
     public static IEnumerable<CauseTerm> Meters(CoilEvidence evidence)
     {
         CauseTerm right = new() { Weight = 0, Again = new LogSpread(0, CauseTerm.OhmScatter) };
-        foreach ((double decades, double share) in new[] { (1, 0.2), (-1, 0.2), (3, 0.08), (-3, 0.12), (2.0, 0.02), (-2, 0.02) })
+        foreach ((double decades, double share) in new[] { (1, 0.14), (-1, 0.14), (3, 0.06), (-3, 0.08), (2.0, 0.02), (-2, 0.02) })
         {
-            yield return right with { Weight = share, Ohm = new LogSpread(decades * Math.Log(10), 0.02) };
+            yield return right with
+            {
+                Weight = share,
+                Ohm = new LogSpread(decades * Math.Log(10), 0.02),
+            };
         }
 
-        yield return right with { Weight = 0.06, Ohm = new LogSpread(0, 1.2) };
         yield return right with
         {
-            Weight = 0.1,
+            Weight = 0.08,
+            Ohm = new LogSpread(0, 1.2),
+        };
+        yield return right with
+        {
+            Weight = 0.18,
             Ohm = new LogSpread(0, 1.2),
             Henry = new LogSpread(0, 0.7),
             Quality = new LogSpread(0, 0.7),
         };
-        yield return right with { Weight = 0.04, Henry = new LogSpread(Math.Log(10), 0.02) };
-        yield return right with { Weight = 0.04, Henry = new LogSpread(-Math.Log(10), 0.02) };
-        yield return right with { Weight = 0.06, Henry = new LogSpread(0, 0.7) };
-        yield return right with { Weight = 0.06, Quality = new LogSpread(0, 0.7) };
+        yield return right with
+        {
+            Weight = 0.04,
+            Henry = new LogSpread(Math.Log(10), 0.02),
+        };
+        yield return right with
+        {
+            Weight = 0.04,
+            Henry = new LogSpread(-Math.Log(10), 0.02),
+        };
+        yield return right with
+        {
+            Weight = 0.12,
+            Henry = new LogSpread(0, 0.7),
+        };
+        yield return right with
+        {
+            Weight = 0.08,
+            Quality = new LogSpread(0, 0.7),
+        };
     }
 
     /// <summary>
@@ -68,7 +92,11 @@ internal static class ReadingCauses
     }
 
     /// <summary>ln of L and of Q over the good coil's with a resistance across it, each with what half a step of the size moves it by.</summary>
-    private static ((double Mean, double Step) Henry, (double Mean, double Step) Quality) Seen(double path, double reactance, double acOverDc)
+    private static ((double Mean, double Step) Henry, (double Mean, double Step) Quality) Seen(
+        double path,
+        double reactance,
+        double acOverDc
+    )
     {
         if (reactance < 1e-6)
         {

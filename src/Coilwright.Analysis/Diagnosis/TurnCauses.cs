@@ -30,8 +30,15 @@ internal static class TurnCauses
                 continue;
             }
 
-            yield return unseen with { Weight = share / 2 };
-            yield return unseen with { Weight = share / 2, Turns = new LogSpread(Math.Log(1 + size), 0.002) };
+            yield return unseen with
+            {
+                Weight = share / 2,
+            };
+            yield return unseen with
+            {
+                Weight = share / 2,
+                Turns = new LogSpread(Math.Log(1 + size), 0.002),
+            };
         }
     }
 
@@ -47,7 +54,8 @@ internal static class TurnCauses
         double near = Math.Clamp(evidence.NearnessAtQuality, 0, 0.5),
             nearer = Math.Min(0.95, near * Math.Exp(2 * shift));
         double doubt = Near * (nearer / (1 - nearer) - near / (1 - near)),
-            quality = 2 * shift - Math.Log(dc * Math.Exp(1.05 * shift) + (1 - dc) * Math.Exp(2 * shift)) + Math.Log((1 - nearer) / (1 - near));
+            quality =
+                2 * shift - Math.Log(dc * Math.Exp(1.05 * shift) + (1 - dc) * Math.Exp(2 * shift)) + Math.Log((1 - nearer) / (1 - near));
         return new CauseTerm
         {
             Weight = weight,
@@ -65,7 +73,8 @@ internal static class TurnCauses
         yield return (-0.5, 0.25);
         yield return (1, 0.2);
         double[] digits = [.. DigitsDropped(turns)],
-            round = [.. s_roundNumbers.SelectMany(off => new[] { -off / turns, off / turns }).Where(size => turns > 0 && size is > -0.9 and <= 1)],
+            round =
+            [.. s_roundNumbers.SelectMany(off => new[] { -off / turns, off / turns }).Where(size => turns > 0 && size is > -0.9 and <= 1)],
             early = [.. Enumerable.Range(0, 40).Select(n => -0.15 - 0.02 * n)];
         foreach (double size in digits)
         {
@@ -101,7 +110,7 @@ internal static class TurnCauses
     public static IEnumerable<CauseTerm> Shorts(CoilEvidence evidence)
     {
         const double Usual = 0.2;
-        double[] parts = [.. WireCauses.Steps(0.004, 0.97, 72), 0.99, 0.999],
+        double[] parts = [.. WireCauses.Steps(0.0012, 0.97, 90), 0.99, 0.999],
             tightness = [1.1, 1.25, 1.4]; // turns side by side, or all through the winding: nobody knows which
         double Share(double part) => part <= Usual ? 1 : Usual * Usual / part / part;
         double total = parts.Sum(Share) * tightness.Length;

@@ -43,7 +43,7 @@ internal static class WireCauses
     public static IEnumerable<CauseTerm> Warm(CoilEvidence evidence)
     {
         const double Mean = 10;
-        double deviation = evidence.TemperatureKnown ? 5 : 8;
+        double deviation = evidence.TemperatureKnown ? 5 : 7;
         double[] sizes = [.. Enumerable.Range(2, 34).Select(kelvin => (double)kelvin)];
         double total = sizes.Sum(size => Bell((size - Mean) / deviation));
         return sizes.Select(size =>

@@ -145,7 +145,13 @@ internal static class WindingEndpoints
     }
 
     /// <summary>What a coil really had, from the form on its page.</summary>
-    private static async Task<IResult> CauseFoundAsync(Guid id, string tag, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> CauseFoundAsync(
+        Guid id,
+        string tag,
+        HttpRequest request,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         BatchEventSubmission told = new(

@@ -19,7 +19,11 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         bool isOwn =
             NameKey.Same(machineName, run.Status.Batch.Machine)
             || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
-        if (said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.CauseFound) && !isOwn && known.WinderProblem(machineName) is { } unknown)
+        if (
+            said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.CauseFound)
+            && !isOwn
+            && known.WinderProblem(machineName) is { } unknown
+        )
         {
             _problems.Add(unknown);
         }

@@ -26,14 +26,13 @@ public static class VerdictAdvice
     public static string Cause(Verdict verdict)
     {
         Cause[] group = GroupOf(verdict);
-        if (group.Length < 2)
+        if (group.Length < 2 || group[0].Name == "meter-error")
         {
             return verdict.Told is [var first, ..] ? Sentence(first) : "";
         }
 
-        string[] names = [.. group.Select(cause => Entry.KeyLabels.Of(cause.Name))];
-        string all = string.Join(", ", names[..^1]) + " or " + names[^1];
-        return $"{all} ({Percent(group.Sum(cause => cause.Probability))} together): the readings cannot tell which";
+        string others = string.Join(" or ", group.Skip(1).Select(cause => Entry.KeyLabels.Of(cause.Name)));
+        return $"{WordsOf(group[0])}; or {others} ({Percent(group.Sum(cause => cause.Probability))} together): the readings cannot tell which";
     }
 
     /// <summary>What there is to say of the causes, line by line: the first or its group, then single ones by how likely they are.</summary>

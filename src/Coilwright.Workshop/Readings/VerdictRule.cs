@@ -33,16 +33,15 @@ public static class VerdictRule
     /// The same verdict with what was found out about its causes. Where a reading may be at fault, a coil that it rejects is held and read again;
     /// where a fault is as good as sure, a coil that the recipe has no target for is held.
     /// </summary>
-    internal static Verdict WithCauses(
-        Verdict verdict,
-        CoilDiagnosis diagnosis,
-        IReadOnlyList<ReadingRecord> inForce,
-        VerdictLimits limits
-    )
+    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce, VerdictLimits limits)
     {
         Verdict found = verdict with
         {
-            Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail) { OfBatch = cause.OfBatch })],
+            Causes =
+            [
+                .. Told(verdict, diagnosis.Causes)
+                    .Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail) { OfBatch = cause.OfBatch }),
+            ],
             Next = diagnosis.Next,
             Group = diagnosis.Group,
         };
@@ -51,8 +50,7 @@ public static class VerdictRule
             return found with { Kind = VerdictKind.Hold, ReadAgain = true, Reasons = [why, .. verdict.Reasons] };
         }
 
-        bool isWithoutTarget = !limits.Resistance.IsTarget || limits.Inductance is not { IsTarget: true };
-        return verdict.Kind == VerdictKind.Pass && isWithoutTarget && IsStrong(diagnosis)
+        return verdict.Kind == VerdictKind.Pass && IsStrong(diagnosis, limits)
             ? found with
             {
                 Kind = VerdictKind.Hold,
@@ -61,19 +59,38 @@ public static class VerdictRule
             : found;
     }
 
-    /// <summary>Whether the coil itself has a fault as good as surely, whichever it is.</summary>
-    private static bool IsStrong(CoilDiagnosis diagnosis)
+    /// <summary>
+    /// The causes of a coil that is rejected, given that something is wrong with it, where a fault is nearly as likely as none: the verdict and
+    /// its cause say the same. Else as they are.
+    /// </summary>
+    private static IEnumerable<ProbableCause> Told(Verdict verdict, IReadOnlyList<ProbableCause> causes)
+    {
+        const double NearlyAsLikely = 0.2;
+        if (verdict.Kind != VerdictKind.Reject || causes is not [{ Name: "none" } none, { Probability: > NearlyAsLikely }, ..])
+        {
+            return causes;
+        }
+
+        return causes.Skip(1).Select(cause => cause with { Probability = cause.Probability / (1 - none.Probability) });
+    }
+
+    /// <summary>Whether the coil itself has a fault as good as surely, whichever it is, that no target of the recipe would show.</summary>
+    private static bool IsStrong(CoilDiagnosis diagnosis, VerdictLimits limits)
     {
         const double AsGoodAsSure = 0.9;
-        return diagnosis.Causes.Where(cause => cause.Name != "none" && !cause.OfBatch).Sum(cause => cause.Probability) >= AsGoodAsSure;
+        bool ohms = limits.Resistance.IsTarget,
+            henries = limits.Inductance is { IsTarget: true };
+        bool IsUnseen(string cause) => cause != "none" && !(CauseTable.Find(cause)!.MovesOhmsAlone ? ohms : henries);
+        return diagnosis.Causes.Where(cause => IsUnseen(cause.Name) && !cause.OfBatch).Sum(cause => cause.Probability) >= AsGoodAsSure;
     }
 
     /// <summary>Why a reading is to be made again before the coil is blamed; null where it is not, or was made again already.</summary>
     private static string? ReadingInDoubt(CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
     {
-        const double WorthReadingAgain = 0.1; // reading again costs two minutes, a rejected coil a new one: our assumption
+        const double WorthReadingAgain = 0.125; // reading again costs two minutes, a rejected coil a new one: our assumption
         ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => CauseTable.Find(cause.Name)!.IsOfReading)];
-        bool doubted = ofReading.Sum(cause => cause.Probability) >= WorthReadingAgain;
+        bool doubted =
+            ofReading.Sum(cause => cause.Probability) >= WorthReadingAgain || ofReading.Any(cause => diagnosis.Group.Contains(cause.Name));
         bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
         if (!doubted || twice)
         {

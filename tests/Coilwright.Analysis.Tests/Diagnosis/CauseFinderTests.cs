@@ -178,14 +178,11 @@ public sealed class CauseFinderTests
         CoilEvidence[] batch = [.. Good(12).Select((coil, n) => n < 7 ? coil : coil with { OhmAt20C = coil.OhmAt20C * 1.04 })];
         BatchDiagnosis found = All(batch);
         Assert.All(Enumerable.Range(0, 7), n => Assert.Equal("none", found.Coils[n].Causes[0].Name));
-        Assert.All(
-            Enumerable.Range(7, 5),
-            n =>
-            {
-                Assert.Equal(("thin-wire", true), (found.Coils[n].Causes[0].Name, found.Coils[n].Causes[0].OfBatch));
-                Assert.Empty(found.Coils[n].Group);
-            }
-        );
+        Assert.All(Enumerable.Range(7, 5), n =>
+        {
+            Assert.Equal(("thin-wire", true), (found.Coils[n].Causes[0].Name, found.Coils[n].Causes[0].OfBatch));
+            Assert.Empty(found.Coils[n].Group);
+        });
         BatchFinding said = Assert.Single(found.Findings);
         Assert.Equal(("wire-changed", 7), (said.Name, said.From));
     }
@@ -196,7 +193,9 @@ public sealed class CauseFinderTests
         CoilEvidence[] batch = [.. Good(30).Select((coil, n) => coil with { OhmAt20C = coil.OhmAt20C * (1 + 0.0006 * n) })];
         BatchDiagnosis found = All(batch);
         Assert.Contains(found.Findings, one => one.Name is "drift" or "wire-changed");
-        Assert.All(found.Coils.Values, coil => Assert.Empty(coil.Group.Where(_ => coil.Causes[0].Name != "none" && !coil.Causes[0].OfBatch)));
+        Assert.All(found.Coils.Values, coil =>
+            Assert.Empty(coil.Group.Where(_ => coil.Causes[0].Name != "none" && !coil.Causes[0].OfBatch))
+        );
     }
 
     [Fact]
@@ -236,9 +235,7 @@ public sealed class CauseFinderTests
         CoilEvidence[] batch =
         [
             .. Good(12)
-                .Select((coil, n) =>
-                    n == 4 ? coil with { OhmAt20C = 6200 / (1 + 0.062), InductanceRatio = seen.Imaginary / 2.4 } : coil
-                ),
+                .Select((coil, n) => n == 4 ? coil with { OhmAt20C = 6200 / (1 + 0.062), InductanceRatio = seen.Imaginary / 2.4 } : coil),
         ];
         Assert.Contains("parallel-path", CauseFinder.FindAll(batch)[4].Group);
     }

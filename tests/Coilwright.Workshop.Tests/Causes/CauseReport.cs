@@ -14,7 +14,8 @@ internal static class CauseReport
     public static double BestFirst(IEnumerable<JudgedCoil> coils) =>
         Share(Ranked(coils), coil => coil.Best.Count > 0 && coil.Best[0] == coil.Coil.Cause);
 
-    public static double BestAmongTwo(IEnumerable<JudgedCoil> coils) => Share(Ranked(coils), coil => coil.Best.Take(2).Contains(coil.Coil.Cause));
+    public static double BestAmongTwo(IEnumerable<JudgedCoil> coils) =>
+        Share(Ranked(coils), coil => coil.Best.Take(2).Contains(coil.Coil.Cause));
 
     /// <summary>Of the kinds that are ranked.</summary>
     public static IEnumerable<JudgedCoil> Ranked(IEnumerable<JudgedCoil> coils) =>
@@ -31,7 +32,9 @@ internal static class CauseReport
     {
         JudgedCoil[] bin =
         [
-            .. coils.Where(coil => coil.First.Length > 0 && coil.First != "none" && coil.Verdict.Causes[0].Probability is var p && p >= low && p < high),
+            .. coils.Where(coil =>
+                coil.First.Length > 0 && coil.First != "none" && coil.Verdict.Causes[0].Probability is var p && p >= low && p < high
+            ),
         ];
         return bin.Length == 0
             ? (0, 0, 0)
@@ -67,7 +70,10 @@ internal static class CauseReport
         {
             string said = string.Join(
                 ", ",
-                kind.GroupBy(coil => coil.First).OrderByDescending(group => group.Count()).Take(4).Select(group => $"{group.Key} {group.Count()}")
+                kind.GroupBy(coil => coil.First)
+                    .OrderByDescending(group => group.Count())
+                    .Take(4)
+                    .Select(group => $"{group.Key} {group.Count()}")
             );
             _ = text.AppendLine(
                 CultureInfo.InvariantCulture,

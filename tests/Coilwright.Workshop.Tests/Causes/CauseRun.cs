@@ -75,7 +75,11 @@ internal sealed class CauseRun(int seed)
     }
 
     /// <summary>Good batches of which the inductance is off, with what is said of each batch.</summary>
-    public IReadOnlyList<(IReadOnlyList<JudgedCoil> Coils, IReadOnlyList<string> Remarks)> InductanceOff(int batches, double off, bool quality)
+    public IReadOnlyList<(IReadOnlyList<JudgedCoil> Coils, IReadOnlyList<string> Remarks)> InductanceOff(
+        int batches,
+        double off,
+        bool quality
+    )
     {
         List<(IReadOnlyList<JudgedCoil>, IReadOnlyList<string>)> judged = [];
         foreach ((int index, SimulatedRecipe recipe) in SimulatedRecipe.All.Index())

@@ -52,7 +52,8 @@ internal sealed class CoilPhysics
     {
         int right = Math.Clamp(Array.FindIndex(s_turns, turns => turns >= part), 1, s_turns.Length - 1);
         double share = Math.Log(part / s_turns[right - 1]) / Math.Log(s_turns[right] / s_turns[right - 1]);
-        double Between(Func<Coil, double> of) => Math.Exp((1 - share) * Math.Log(of(_byTurns[right - 1])) + share * Math.Log(of(_byTurns[right])));
+        double Between(Func<Coil, double> of) =>
+            Math.Exp((1 - share) * Math.Log(of(_byTurns[right - 1])) + share * Math.Log(of(_byTurns[right])));
         return new Coil(
             Between(one => one.Ohm),
             Between(one => one.HenryLow),

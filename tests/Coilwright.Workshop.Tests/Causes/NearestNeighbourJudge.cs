@@ -38,7 +38,9 @@ internal sealed class NearestNeighbourJudge
         double[] own =
         [
             .. new[] { (QuantityKey.DcResistance, 0.005), (QuantityKey.Inductance, 0.007), (QuantityKey.Q, 0.02) }
-                .Select(of => (Own: Log(batch[at], of.Item1), Middle: Middle([.. batch.Take(4).Select(coil => Log(coil, of.Item1))]), of.Item2))
+                .Select(of =>
+                    (Own: Log(batch[at], of.Item1), Middle: Middle([.. batch.Take(4).Select(coil => Log(coil, of.Item1))]), of.Item2)
+                )
                 .Where(of => of.Own is not null && of.Middle is not null)
                 .Select(of => Math.Clamp((of.Own!.Value - of.Middle!.Value) / of.Item3, -1000, 1000)),
         ];

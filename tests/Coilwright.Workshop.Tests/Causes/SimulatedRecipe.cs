@@ -28,12 +28,18 @@ internal sealed class SimulatedRecipe
             [QuantityKey.Inductance] = Wanted(forecast.Expected(CoilPhysics.LowHz)!.InductanceH, "H", 0.05, CoilPhysics.LowHz),
         };
         Limits = hasTargets
-            ? VerdictLimits.ForCoil(bare with { Coils = [.. bare.Coils.Select((one, n) => n == coil ? one with { Targets = targets } : one)] }, coil)
+            ? VerdictLimits.ForCoil(
+                bare with
+                {
+                    Coils = [.. bare.Coils.Select((one, n) => n == coil ? one with { Targets = targets } : one)],
+                },
+                coil
+            )
             : forecast;
     }
 
     public static IReadOnlyList<SimulatedRecipe> All { get; } =
-        [.. s_all.SelectMany(one => new[] { new SimulatedRecipe(one.File, one.Coil, true), new SimulatedRecipe(one.File, one.Coil, false) })];
+    [.. s_all.SelectMany(one => new[] { new SimulatedRecipe(one.File, one.Coil, true), new SimulatedRecipe(one.File, one.Coil, false) })];
 
     public string Name { get; }
 

@@ -50,13 +50,25 @@ internal sealed class SimulatedShop(SimulatedRecipe recipe, int seed)
         double later = 0;
         for (int n = 0; n < FaultRanges.BatchSize; n++)
         {
-            FaultRanges.Range? fault = kind is null ? Chance(faulty) : n == at ? FaultRanges.All.Single(one => one.Kind == kind) : null;
+            FaultRanges.Range? fault =
+                kind is null ? Chance(faulty)
+                : n == at ? FaultRanges.All.Single(one => one.Kind == kind)
+                : null;
             double size = fault is null ? 0 : Size(fault);
             bool rest = fault?.Kind == "thin wire, rest of the batch" && later == 0;
             later = rest ? size : later;
             if (rest || (fault is null && later > 0))
             {
-                coils.Add(Read("thin wire, rest of the batch", "thin-wire", Own(recipe.Physics.Good, wire + later, common, loss), room, henry, quality));
+                coils.Add(
+                    Read(
+                        "thin wire, rest of the batch",
+                        "thin-wire",
+                        Own(recipe.Physics.Good, wire + later, common, loss),
+                        room,
+                        henry,
+                        quality
+                    )
+                );
             }
             else
             {
@@ -143,7 +155,10 @@ internal sealed class SimulatedShop(SimulatedRecipe recipe, int seed)
         {
             double w = 2 * Math.PI * hz,
                 kappa = 1 + (tightness - 1) * (1 - shorted);
-            Complex rest = new(ohm * (1 - shorted) + loss * Math.Pow(1 - shorted, 2), w * henries * (1 - 2 * shorted + kappa * shorted * shorted));
+            Complex rest = new(
+                ohm * (1 - shorted) + loss * Math.Pow(1 - shorted, 2),
+                w * henries * (1 - 2 * shorted + kappa * shorted * shorted)
+            );
             double mutual = w * henries * (shorted - kappa * shorted * shorted);
             Complex own = shorted > 0 ? rest + mutual * mutual / new Complex(ohm * shorted, w * henries * kappa * shorted * shorted) : rest;
             return 1 / (1 / own + new Complex(1 / across, w * coil.Farad));
@@ -152,7 +167,10 @@ internal sealed class SimulatedShop(SimulatedRecipe recipe, int seed)
         List<ReadingRecord> readings =
         [
             instead is double.PositiveInfinity
-                ? Record(QuantityKey.DcResistance, null, typed, null) with { Flag = PossibleReading.Open }
+                ? Record(QuantityKey.DcResistance, null, typed, null) with
+                {
+                    Flag = PossibleReading.Open,
+                }
                 : Record(QuantityKey.DcResistance, (instead ?? dc) * range * Meter(FaultRanges.OhmMeter), typed, null),
         ];
         if (henry)
