@@ -100,9 +100,10 @@ internal sealed class BatchFindings(IReadOnlyList<CoilEvidence> batch)
         if (_henry is { } henry && WholeBatch.AsTurns(offset, henry))
         {
             _isCounter = true;
+            string other = henry > 0 ? "more" : "less";
             return new BatchFinding(
                 "turns-off",
-                $"the whole batch reads about {Percent(offset)} % {side} ohms and {Percent(henry)} % {(henry > 0 ? "more" : "less")} inductance "
+                $"the whole batch reads about {Percent(offset)} % {side} ohms and {Percent(henry)} % {other} inductance "
                     + "than wanted, as turns move both: the counter, not single coils",
                 evidence,
                 "check the counter with a marked test"
@@ -125,7 +126,9 @@ internal sealed class BatchFindings(IReadOnlyList<CoilEvidence> batch)
         };
     }
 
-    /// <summary>A straight line through the ohms in the order of winding, far-off coils left out; null where it is as good as level.</summary>
+    /// <summary>
+    /// A straight line through the ohms in the order of winding, far-off coils left out; null where it is as good as level.
+    /// </summary>
     private BatchFinding? Drift(int[] ohms)
     {
         double[] logs = [.. ohms.Select(n => Math.Log(batch[n].OhmAt20C!.Value / batch[n].NominalOhm))];
@@ -144,17 +147,19 @@ internal sealed class BatchFindings(IReadOnlyList<CoilEvidence> batch)
             left = near.Sum(one => Math.Pow(one.Y - meanY - slope * (one.X - meanX), 2)) / (near.Length - 2),
             error = Math.Sqrt(Math.Max(left, CauseTerm.OhmScatter * CauseTerm.OhmScatter / 4) / square),
             run = slope * (ohms.Length - 1);
-        return Math.Abs(run) < LeastDrift || Math.Abs(slope) < 5 * error
-            ? null
-            : new BatchFinding(
-                "drift",
-                $"the ohms drift {(run > 0 ? "up" : "down")} by about {Percent(run)} % from the first coil to the last",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"a straight line through {near.Length} coils, {Math.Abs(slope) / error:0.#} times its own error"
-                ),
-                "temperature and meter zero; then the tension"
-            );
+        if (Math.Abs(run) < LeastDrift || Math.Abs(slope) < 5 * error)
+        {
+            return null;
+        }
+
+        string side = run > 0 ? "up" : "down",
+            times = (Math.Abs(slope) / error).ToString("0.#", CultureInfo.InvariantCulture);
+        return new BatchFinding(
+            "drift",
+            $"the ohms drift {side} by about {Percent(run)} % from the first coil to the last",
+            $"a straight line through {near.Length} coils, {times} times its own error",
+            "temperature and meter zero; then the tension"
+        );
     }
 
     private static string Percent(double log, int digits = 0) =>

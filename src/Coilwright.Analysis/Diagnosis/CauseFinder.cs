@@ -4,9 +4,9 @@ namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Weighs what may be wrong with each coil of a batch against the readings of all of them.</summary>
 /// <remarks>
-/// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others, with
-/// a change of spool at some coil as one more possibility; inductance and Q share what target, forecast, meter or counter are off by. Given
-/// these, each coil has one of the causes of <see cref="CauseTable"/> with a size. Self-capacitance belongs to what is expected (
+/// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others,
+/// with a change of spool at some coil as one more possibility; inductance and Q share what target, forecast, meter or counter are off by.
+/// Given these, each coil has one of the causes of <see cref="CauseTable"/> with a size. Self-capacitance belongs to what is expected (
 /// <see cref="MeterModel"/>); that a fault moves its share is taken into account for the turns alone.
 /// </remarks>
 public static class CauseFinder

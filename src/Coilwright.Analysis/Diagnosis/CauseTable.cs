@@ -4,19 +4,19 @@ using Coilwright.Analysis.Quantities;
 namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>
-/// Every cause that is known of, in one place: physics, starting rate, words, quickest check and the reading that shows it. A new cause is one
-/// entry here and nothing else.
+/// Every cause that is known of, in one place: physics, starting rate, words, quickest check and the reading that shows it. A new cause is
+/// one entry here and nothing else.
 /// </summary>
 /// <remarks>
-/// How a cause moves a reading is arithmetic or a circuit; how often it happens and how much it scatters is our assumption: common practice at
-/// best, no source [FaultRates]. Any fault is taken to be as frequent as any other until a shop has confirmed its own (
+/// How a cause moves a reading is arithmetic or a circuit; how often it happens and how much it scatters is our assumption: common practice
+/// at best, no source [FaultRates]. Any fault is taken to be as frequent as any other until a shop has confirmed its own (
 /// <see cref="CauseRates"/>).
 /// </remarks>
 public static class CauseTable
 {
     /// <summary>
-    /// Starting rate of a fault, part of all coils: all of them together on one coil in ten. Slips of the counter have twice that, thick wire and
-    /// a finger half of it.
+    /// Starting rate of a fault, part of all coils: all of them together on one coil in ten. Slips of the counter have twice that, thick
+    /// wire and a finger half of it.
     /// </summary>
     private const double Usual = 0.008;
 

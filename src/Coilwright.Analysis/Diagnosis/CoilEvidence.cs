@@ -36,8 +36,8 @@ public sealed record CoilEvidence
     public double InductanceOffset { get; init; } = 0.01;
 
     /// <summary>
-    /// Inductance read over the recipe's target, where it has one at this frequency, else over what a good coil reads: what is said of a whole
-    /// batch goes by it. Null takes <see cref="InductanceRatio"/>.
+    /// Inductance read over the recipe's target, where it has one at this frequency, else over what a good coil reads: what is said of a
+    /// whole batch goes by it. Null takes <see cref="InductanceRatio"/>.
     /// </summary>
     public double? InductanceOverWanted { get; init; }
 

@@ -12,7 +12,9 @@ internal readonly record struct CommonOffset(double Mean, double Deviation)
     private const double MedianLoss = Math.PI / 2;
 
     /// <summary>Learns from the median, so that a few faults do no harm.</summary>
-    /// <remarks>A median out of the prior's reach belongs to the batch all the same (target, meter, counter, magnets) and to no coil.</remarks>
+    /// <remarks>
+    /// A median out of the prior's reach belongs to the batch all the same (target, meter, counter, magnets) and to no coil.
+    /// </remarks>
     /// <param name="others">Number of values, their median, and the median distance from it.</param>
     /// <param name="priorDeviation">How far a batch may lie off, standard deviation.</param>
     /// <param name="scatter">Least deviation of one coil from the next.</param>

@@ -12,8 +12,8 @@ internal sealed class Posterior
     private readonly Sum[] _faults;
 
     /// <summary>
-    /// The coil without a fault of its own, as its spool is: for each of the spool's causes, and behind them thin and thick wire from a change
-    /// on.
+    /// The coil without a fault of its own, as its spool is: for each of the spool's causes, and behind them thin and thick wire from a
+    /// change on.
     /// </summary>
     private readonly Sum[] _spool = new Sum[SpoolPrior.Causes.Length + 2];
     private double _known,

@@ -91,7 +91,9 @@ internal static class ReadingCauses
         }
     }
 
-    /// <summary>ln of L and of Q over the good coil's with a resistance across it, each with what half a step of the size moves it by.</summary>
+    /// <summary>
+    /// ln of L and of Q over the good coil's with a resistance across it, each with what half a step of the size moves it by.
+    /// </summary>
     private static ((double Mean, double Step) Henry, (double Mean, double Step) Quality) Seen(
         double path,
         double reactance,

@@ -9,7 +9,9 @@ internal static class SpoolPrior
     private const double Reach = 0.2,
         Step = 0.004;
 
-    /// <summary>What spools of one gauge lie apart without a fault, and from their table where they were measured. Our assumption.</summary>
+    /// <summary>
+    /// What spools of one gauge lie apart without a fault, and from their table where they were measured. Our assumption.
+    /// </summary>
     private const double Spools = 0.015,
         Measured = 0.004;
 

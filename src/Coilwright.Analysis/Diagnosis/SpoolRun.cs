@@ -5,8 +5,8 @@ namespace Coilwright.Analysis.Diagnosis;
 /// noted that the spool was changed.
 /// </summary>
 /// <remarks>
-/// Each place of a change is a model of its own, weighed by its evidence: two offsets, each integrated over the grid under the prior of a spool
-/// (any textbook of change points, from memory).
+/// Each place of a change is a model of its own, weighed by its evidence: two offsets, each integrated over the grid under the prior of a
+/// spool (any textbook of change points, from memory).
 /// </remarks>
 internal sealed class SpoolRun
 {
@@ -82,8 +82,8 @@ internal sealed class SpoolRun
     }
 
     /// <summary>
-    /// What the others say of one coil's offset, under each model that matters: its weight, the likelihood at each offset, and the mean offset
-    /// of the coils before the change where this one comes after it.
+    /// What the others say of one coil's offset, under each model that matters: its weight, the likelihood at each offset, and the mean
+    /// offset of the coils before the change where this one comes after it.
     /// </summary>
     /// <param name="place">Place of the coil, or how many of these were wound before it.</param>
     /// <param name="isAmong">Whether it is one of these; it must not vouch for itself.</param>

@@ -25,7 +25,8 @@ public static class WholeBatch
     }
 
     /// <summary>
-    /// Whether ohms and henries moved as turns move both: the ohms by half as much, nearly. A spool that happens to lie there looks the same.
+    /// Whether ohms and henries moved as turns move both: the ohms by half as much, nearly. A spool that happens to lie there looks the
+    /// same.
     /// </summary>
     /// <param name="ohm">ln of the ohms over those wanted.</param>
     /// <param name="henry">ln of the inductance over that wanted.</param>

@@ -59,7 +59,9 @@ internal static class WireCauses
         );
     }
 
-    /// <summary>In series with the coil: from 40 Ω to 2.5 kΩ, or two fifths of its own ohms where that is more, even in the logarithm.</summary>
+    /// <summary>
+    /// In series with the coil: from 40 Ω to 2.5 kΩ, or two fifths of its own ohms where that is more, even in the logarithm.
+    /// </summary>
     public static IEnumerable<CauseTerm> Joints(CoilEvidence evidence)
     {
         const int Count = 64; // neighbours nearer than their scatter

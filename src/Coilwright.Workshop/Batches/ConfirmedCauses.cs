@@ -4,7 +4,9 @@ using Coilwright.Workshop.Batches.Events;
 
 namespace Coilwright.Workshop.Batches;
 
-/// <summary>What a shop's coils really had, as rates of faults; read again when a batch has a new case, and at least every minute.</summary>
+/// <summary>
+/// What a shop's coils really had, as rates of faults; read again when a batch has a new case, and at least every minute.
+/// </summary>
 /// <param name="records">The shop's records.</param>
 /// <param name="clock">The shop's clock.</param>
 internal sealed class ConfirmedCauses(IBatchEventRecords records, TimeProvider clock)

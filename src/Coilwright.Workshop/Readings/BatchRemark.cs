@@ -19,7 +19,7 @@ public sealed record BatchRemark(string Name, string Words, string Evidence, str
     internal static BatchRemark Of(BatchFinding finding, Func<int, string> tagAt)
     {
         string from = finding.Name == "wire-changed" ? tagAt(finding.From) : "",
-            words = finding.Name == "wire-changed" ? $"from {(from.Length > 0 ? from : "some coil")} on {finding.Detail}" : finding.Detail;
+            words = from.Length > 0 ? $"from {from} on {finding.Detail}" : finding.Detail;
         return new BatchRemark(finding.Name, words, finding.Evidence, finding.Check, from);
     }
 }

@@ -20,8 +20,8 @@ public static class VerdictAdvice
     private const double Settled = 0.9;
 
     /// <summary>
-    /// The likeliest cause in words with its probability, or those that the readings cannot tell apart, together; empty where nothing is wrong
-    /// with the coil or nothing is known.
+    /// The likeliest cause in words with its probability, or those that the readings cannot tell apart, together; empty where nothing is
+    /// wrong with the coil or nothing is known.
     /// </summary>
     public static string Cause(Verdict verdict)
     {
@@ -32,10 +32,13 @@ public static class VerdictAdvice
         }
 
         string others = string.Join(" or ", group.Skip(1).Select(cause => Entry.KeyLabels.Of(cause.Name)));
-        return $"{WordsOf(group[0])}; or {others} ({Percent(group.Sum(cause => cause.Probability))} together): the readings cannot tell which";
+        string together = Percent(group.Sum(cause => cause.Probability));
+        return $"{WordsOf(group[0])}; or {others} ({together} together): the readings cannot tell which";
     }
 
-    /// <summary>What there is to say of the causes, line by line: the first or its group, then single ones by how likely they are.</summary>
+    /// <summary>
+    /// What there is to say of the causes, line by line: the first or its group, then single ones by how likely they are.
+    /// </summary>
     /// <param name="verdict">The verdict.</param>
     /// <param name="most">How many lines at most.</param>
     public static IReadOnlyList<string> Lines(Verdict verdict, int most) =>

@@ -30,8 +30,8 @@ public static class VerdictRule
     }
 
     /// <summary>
-    /// The same verdict with what was found out about its causes. Where a reading may be at fault, a coil that it rejects is held and read again;
-    /// where a fault is as good as sure, a coil that the recipe has no target for is held.
+    /// The same verdict with what was found out about its causes. Where a reading may be at fault, a coil that it rejects is held and read
+    /// again; where a fault is as good as sure, a coil that the recipe has no target for is held.
     /// </summary>
     internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce, VerdictLimits limits)
     {
@@ -60,8 +60,8 @@ public static class VerdictRule
     }
 
     /// <summary>
-    /// The causes of a coil that is rejected, given that something is wrong with it, where a fault is nearly as likely as none: the verdict and
-    /// its cause say the same. Else as they are.
+    /// The causes of a coil that is rejected, given that something is wrong with it, where a fault is nearly as likely as none: the verdict
+    /// and its cause say the same. Else as they are.
     /// </summary>
     private static IEnumerable<ProbableCause> Told(Verdict verdict, IReadOnlyList<ProbableCause> causes)
     {

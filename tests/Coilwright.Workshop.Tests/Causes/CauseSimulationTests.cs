@@ -1,70 +1,148 @@
+using System.Diagnostics;
+using System.Globalization;
 using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Workshop.Tests.Causes;
 
+/// <summary>
+/// Causes and verdicts against simulated shops that were not made with the program's own rates (<see cref="FaultRanges"/>): three recipes, with
+/// and without targets. Bounds are those that were set beforehand; the draws kept back were not looked at while the causes were worked on.
+/// </summary>
 public sealed class CauseSimulationTests(ITestOutputHelper output)
 {
-    [Fact]
-    public void Report()
+    /// <summary>Batches of each kind of fault, recipe and set of draws; more by hand for a report.</summary>
+    private static readonly int s_each = int.TryParse(Environment.GetEnvironmentVariable("CAUSE_EACH"), out int each) ? each : 2;
+
+    private static readonly Lazy<Dictionary<bool, IReadOnlyList<JudgedCoil>>> s_open = new(() => Faults(CauseRun.Open)),
+        s_keptBack = new(() => Faults(CauseRun.KeptBack));
+
+    private static readonly int[] s_draws = [CauseRun.Open, CauseRun.KeptBack];
+
+    [Theory]
+    [InlineData(false)] // R and L
+    [InlineData(true)] // R, L and Q
+    public void The_true_cause_comes_first_or_second(bool quality)
     {
-        System.Diagnostics.Stopwatch watch = System.Diagnostics.Stopwatch.StartNew();
-        StringBuilderLog();
-        void StringBuilderLog()
+        JudgedCoil[] open = [.. s_open.Value[quality]],
+            back = [.. s_keptBack.Value[quality]];
+        string readings = quality ? "R, L and Q" : "R and L";
+        output.WriteLine(CauseReport.Text(readings + ", open draws", open));
+        output.WriteLine(CauseReport.Text(readings + ", draws kept back", back));
+        JudgedCoil[] all = [.. open, .. back];
+        Assert.True(CauseReport.First(all) >= 0.62, $"first {CauseReport.First(all):P1}");
+        Assert.True(CauseReport.AmongTwo(all) >= 0.85, $"among two {CauseReport.AmongTwo(all):P1}");
+    }
+
+    [Fact]
+    public void Every_coil_of_half_or_twice_the_turns_or_a_number_dropped_is_a_wrong_count()
+    {
+        JudgedCoil[] slips = [.. Faulty().Where(coil => FaultRanges.Slips.Contains(coil.Coil.Kind))];
+        Assert.True(slips.Length > 100);
+        Assert.All(slips, coil => Assert.Equal("miscount", coil.First));
+    }
+
+    [Fact]
+    public void What_is_claimed_over_90_per_cent_of_a_faulty_coil_is_right_93_times_in_100_and_deciles_lie_in_their_bands()
+    {
+        JudgedCoil[] faulty = [.. Faulty()];
+        output.WriteLine(CauseReport.Calibrations("faulty coils", faulty));
+        (double claimed, double right, int count) = CauseReport.Calibration(faulty, 0.9, 1.01);
+        Assert.True(count >= 100 && right >= 0.93, $"claimed {claimed:P1}, right {right:P1} of {count}");
+        IReadOnlyList<string> outside = CauseReport.OutsideBand(faulty);
+        Assert.True(outside.Count <= 1, string.Join("; ", outside));
+    }
+
+    [Fact]
+    public void A_good_coil_that_is_warm_or_read_on_a_wrong_range_is_held_and_not_rejected()
+    {
+        foreach (string kind in (string[])["warm coil", "wrong range", "finger across the clips"])
         {
-            CauseRun run = new(int.TryParse(Environment.GetEnvironmentVariable("CAUSE_SEED"), out int s) ? s : CauseRun.Open);
-            _ = SimulatedRecipe.All.Count;
-            foreach (SimulatedRecipe one in SimulatedRecipe.All)
-            {
-                output.WriteLine(
-                    $"{one.Name}: {one.Physics.Good} air {one.Limits.AirRatio:0.00} offs {one.Limits.OhmOffset:0.0000} {one.Limits.Expected(1000)} {one.Limits.Expected(3000)} wrong cores {string.Join(" ", one.Physics.WrongCores.Select(c => (c.HenryLow / one.Physics.Good.HenryLow).ToString("0.00")))} half {one.Physics.WithTurns(0.5).Ohm / one.Physics.Good.Ohm:0.000} {one.Physics.WithTurns(0.5).HenryLow / one.Physics.Good.HenryLow:0.000} tenth {one.Physics.WithTurns(0.1).Ohm / one.Physics.Good.Ohm:0.0000} {one.Physics.WithTurns(0.1).HenryLow / one.Physics.Good.HenryLow:0.00000} dbl {one.Physics.WithTurns(2).Ohm / one.Physics.Good.Ohm:0.000} {one.Physics.WithTurns(2).HenryLow / one.Physics.Good.HenryLow:0.000} gauge {one.Physics.OneGauge.Ohm / one.Physics.Good.Ohm:0.000} {one.Physics.OneGauge.HenryLow / one.Physics.Good.HenryLow:0.000} 1.1: {one.Physics.WithTurns(1.1).Ohm / one.Physics.Good.Ohm:0.000} {one.Physics.WithTurns(1.1).HenryLow / one.Physics.Good.HenryLow:0.000}"
-                );
-            }
-            output.WriteLine($"setup {watch.Elapsed}");
-            watch.Restart();
-            int each = int.TryParse(Environment.GetEnvironmentVariable("CAUSE_EACH"), out int e) ? e : 5;
-            List<JudgedCoil> all = [];
-            foreach ((bool q, bool l) in new[] { (false, false), (false, true), (true, true) })
-            {
-                IReadOnlyList<JudgedCoil> faults = run.Faults(each, q, l, seen: 60);
-                output.WriteLine(
-                    CauseReport.Text(
-                        l
-                            ? q
-                                ? "R+L+Q"
-                                : "R+L"
-                            : "R",
-                        faults
-                    )
-                );
-                if (l)
-                    all.AddRange(faults);
-                output.WriteLine($"{watch.Elapsed}");
-            }
-            output.WriteLine(CauseReport.Calibrations("faulty, one a batch", [.. CauseReport.Ranked(all)]));
-            output.WriteLine(string.Join("\n", CauseReport.OutsideBand(CauseReport.Ranked(all))));
-            foreach (double p in new[] { 0.01, 0.1 })
-            {
-                List<JudgedCoil> mixed = [.. run.Mixed(4 * each, p, false), .. run.Mixed(4 * each, p, true)];
-                output.WriteLine(CauseReport.Calibrations($"mixed {p} all", mixed));
-                output.WriteLine(CauseReport.Calibrations($"mixed {p} faulty", [.. mixed.Where(c => c.Coil.Cause != "none")]));
-                JudgedCoil[] healthy = [.. mixed.Where(c => c.Coil.Cause == "none")];
-                output.WriteLine(
-                    $"healthy first other than none {CauseReport.Share(healthy, c => c.First != "none"):P2} reject {CauseReport.Share(healthy, c => c.Verdict.Kind == VerdictKind.Reject):P2} hold {CauseReport.Share(healthy, c => c.Verdict.Kind == VerdictKind.Hold):P2}"
-                );
-            }
-            output.WriteLine($"{watch.Elapsed}");
-            foreach (bool q in new[] { false, true })
-            {
-                IReadOnlyList<JudgedCoil> healthy = run.Mixed(4 * each, 0, q, 0.02);
-                output.WriteLine(
-                    $"healthy within 2 %, q {q}: other than none {CauseReport.Share(healthy, c => c.First != "none"):P2}; {string.Join(", ", healthy.GroupBy(c => c.First).Select(g => $"{g.Key} {g.Count()}"))}"
-                );
-                var off = run.InductanceOff(2 * each, 0.05, q);
-                output.WriteLine(
-                    $"L off: said {off.Count(o => o.Remarks.Count > 0)} of {off.Count}; coils blamed {off.Sum(o => o.Coils.Count(c => c.First != "none"))} of {off.Sum(o => o.Coils.Count)} {string.Join(", ", off.SelectMany(o => o.Coils).GroupBy(c => c.First).Select(g => $"{g.Key} {g.Count()}"))}"
-                );
-            }
-            output.WriteLine($"{watch.Elapsed}");
+            JudgedCoil[] coils = [.. Faulty().Where(coil => coil.Coil.Kind == kind)];
+            double rejected = CauseReport.Share(coils, coil => coil.Verdict.Kind == VerdictKind.Reject);
+            output.WriteLine($"{kind}: {rejected:P1} of {coils.Length} rejected");
+            Assert.True(coils.Length > 0 && rejected <= 0.05, $"{kind}: {rejected:P1}");
         }
+    }
+
+    [Theory]
+    [InlineData(0.01)]
+    [InlineData(0.1)]
+    public void Healthy_coils_among_faulty_ones_have_no_cause(double faulty)
+    {
+        JudgedCoil[] coils =
+        [
+            .. s_draws.SelectMany(seed =>
+                new CauseRun(seed)
+                    .Mixed(4 * s_each, faulty, quality: false)
+                    .Concat(new CauseRun(seed).Mixed(4 * s_each, faulty, quality: true))
+            ),
+        ];
+        JudgedCoil[] healthy = [.. coils.Where(coil => coil.Coil.Cause == "none")];
+        double blamed = CauseReport.Share(healthy, coil => coil.First != "none");
+        output.WriteLine(CauseReport.Calibrations(string.Create(CultureInfo.InvariantCulture, $"{faulty:P0} faulty"), coils));
+        output.WriteLine(
+            $"healthy: {blamed:P2} blamed, {CauseReport.Share(healthy, coil => coil.Verdict.Kind == VerdictKind.Reject):P2} rejected, "
+                + $"{CauseReport.Share(healthy, coil => coil.Verdict.Kind == VerdictKind.Hold):P2} held of {healthy.Length}"
+        );
+        Assert.True(healthy.Length > 500 && blamed <= 0.04, $"{blamed:P2}");
+        JudgedCoil[] sure = [.. coils.Where(coil => coil.First != "none" && coil.Verdict.Causes[0].Probability >= 0.9)];
+        Assert.True(CauseReport.Share(sure, coil => coil.IsRight) >= 0.93);
+    }
+
+    [Fact]
+    public void Healthy_coils_of_a_spool_within_2_per_cent_have_no_cause()
+    {
+        JudgedCoil[] coils =
+        [
+            .. s_draws.SelectMany(seed => new CauseRun(seed).Mixed(3 * s_each, 0, quality: seed == CauseRun.Open, spoolWithin: 0.02)),
+        ];
+        double blamed = CauseReport.Share(coils, coil => coil.First != "none");
+        output.WriteLine($"{blamed:P2} of {coils.Length} blamed");
+        Assert.True(coils.Length > 500 && blamed <= 0.04, $"{blamed:P2}");
+    }
+
+    [Theory] // a batch whose forecast happens to be wrong the other way by 3 % reads too little off to be said: one in a hundred
+    [InlineData(false)]
+    [InlineData(true)]
+    public void An_inductance_5_per_cent_off_for_a_whole_batch_is_said_once_and_no_coil_is_blamed(bool quality)
+    {
+        (IReadOnlyList<JudgedCoil> Coils, IReadOnlyList<string> Remarks)[] batches =
+        [
+            .. s_draws.SelectMany(seed => new CauseRun(seed).InductanceOff(3 * s_each, 0.05, quality)),
+        ];
+        Assert.All(batches, batch => Assert.DoesNotContain(batch.Coils, coil => coil.First != "none"));
+        int said = batches.Count(batch => batch.Remarks.Count(remark => remark.Contains("inductance", StringComparison.Ordinal)) == 1);
+        output.WriteLine($"said once of {said} of {batches.Length}");
+        Assert.True(said >= 0.97 * batches.Length, $"{said} of {batches.Length}");
+    }
+
+    [Fact]
+    public void Twelve_coils_are_judged_well_within_a_twentieth_of_a_second()
+    {
+        SimulatedRecipe recipe = SimulatedRecipe.All[0];
+        SimulatedShop shop = new(recipe, CauseRun.Open);
+        IReadOnlyList<SimulatedCoil>[] batches = [.. Enumerable.Range(0, 12).Select(_ => shop.Batch(0.1, null, quality: true))];
+        _ = CauseRun.Judge(recipe, batches[0]);
+        double[] times =
+        [
+            .. batches
+                .Select(batch =>
+                {
+                    Stopwatch watch = Stopwatch.StartNew();
+                    _ = CauseRun.Judge(recipe, batch);
+                    return watch.Elapsed.TotalMilliseconds;
+                })
+                .Order(),
+        ];
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"least {times[0]:0.0} ms, middle {times[6]:0.0} ms"));
+        Assert.True(times[0] < 50, $"{times[0]} ms"); // the bound of 20 ms is the benchmark's, on a machine that does nothing else
+    }
+
+    private static IEnumerable<JudgedCoil> Faulty() => s_open.Value.Values.Concat(s_keptBack.Value.Values).SelectMany(coils => coils);
+
+    private static Dictionary<bool, IReadOnlyList<JudgedCoil>> Faults(int seed)
+    {
+        CauseRun run = new(seed);
+        return new() { [false] = run.Faults(s_each, quality: false, seen: 40), [true] = run.Faults(s_each, quality: true, seen: 40) };
     }
 }

@@ -1,9 +1,9 @@
 namespace Coilwright.Workshop.Tests.Causes;
 
 /// <summary>
-/// What a simulated shop does wrong, and by how much. Written down on 1 December 2026 before the causes were tuned, from what each fault is,
-/// and never moved since: sizes are even between two ends (in the logarithm where a range spans decades), faults are equally frequent but
-/// for a factor of up to two either way that each shop draws for itself. The program's own starting rates are not used here.
+/// What a simulated shop does wrong, and by how much. Written down on 1 December 2026 before the causes were tuned, from what each fault
+/// is, and never moved since: sizes are even between two ends (in the logarithm where a range spans decades), faults are equally frequent
+/// but for a factor of up to two either way that each shop draws for itself. The program's own starting rates are not used here.
 /// </summary>
 internal static class FaultRanges
 {
@@ -38,8 +38,8 @@ internal static class FaultRanges
     ];
 
     /// <summary>
-    /// Kinds that are left out of the ranking: those that any reading tells, and further slips of the count beside half the turns. They would
-    /// make it look better.
+    /// Kinds that are left out of the ranking: those that any reading tells, and further slips of the count beside half the turns. They
+    /// would make it look better.
     /// </summary>
     public static readonly string[] NotRanked =
     [
