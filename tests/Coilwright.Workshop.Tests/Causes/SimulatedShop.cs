@@ -50,10 +50,12 @@ internal sealed class SimulatedShop(SimulatedRecipe recipe, int seed)
         double later = 0;
         for (int n = 0; n < FaultRanges.BatchSize; n++)
         {
-            FaultRanges.Range? fault =
-                kind is null ? Chance(faulty)
-                : n == at ? FaultRanges.All.Single(one => one.Kind == kind)
-                : null;
+            FaultRanges.Range? fault = kind is null ? Chance(faulty) : null;
+            if (kind is not null && n == at)
+            {
+                fault = FaultRanges.All.Single(one => one.Kind == kind);
+            }
+
             double size = fault is null ? 0 : Size(fault);
             bool rest = fault?.Kind == "thin wire, rest of the batch" && later == 0;
             later = rest ? size : later;
