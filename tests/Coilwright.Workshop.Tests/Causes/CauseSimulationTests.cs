@@ -30,8 +30,8 @@ public sealed class CauseSimulationTests(ITestOutputHelper output)
         output.WriteLine(CauseReport.Text(readings + ", open draws", open));
         output.WriteLine(CauseReport.Text(readings + ", draws kept back", back));
         JudgedCoil[] all = [.. open, .. back];
-        Assert.True(CauseReport.First(all) >= 0.62, $"first {CauseReport.First(all):P1}");
-        Assert.True(CauseReport.AmongTwo(all) >= 0.85, $"among two {CauseReport.AmongTwo(all):P1}");
+        Record($"The true cause of a faulty coil comes first, by {readings}", 100 * CauseReport.First(all), 62, all);
+        Record($"The true cause of a faulty coil is among the first two, by {readings}", 100 * CauseReport.AmongTwo(all), 85, all);
     }
 
     [Fact]
@@ -48,7 +48,8 @@ public sealed class CauseSimulationTests(ITestOutputHelper output)
         JudgedCoil[] faulty = [.. Faulty()];
         output.WriteLine(CauseReport.Calibrations("faulty coils", faulty));
         (double claimed, double right, int count) = CauseReport.Calibration(faulty, 0.9, 1.01);
-        Assert.True(count >= 100 && right >= 0.93, $"claimed {claimed:P1}, right {right:P1} of {count}");
+        Assert.True(count >= 100, $"claimed {claimed:P1} of {count}");
+        Record("Causes of faulty coils claimed over 90 %: how many are right", 100 * right, 93, faulty);
         IReadOnlyList<string> outside = CauseReport.OutsideBand(faulty);
         Assert.True(outside.Count <= 1, string.Join("; ", outside));
     }
@@ -121,27 +122,49 @@ public sealed class CauseSimulationTests(ITestOutputHelper output)
         Assert.True(said >= 0.97 * batches.Length, $"{said} of {batches.Length}");
     }
 
-    [Fact]
-    public void Twelve_coils_are_judged_well_within_a_twentieth_of_a_second()
+    [Fact] // the bounds of 20 and 10 ms are the benchmark's, on a machine that does nothing else
+    public void Twelve_coils_and_one_more_of_two_thousand_are_judged_at_once()
     {
         SimulatedRecipe recipe = SimulatedRecipe.All[0];
         SimulatedShop shop = new(recipe, CauseRun.Open);
         IReadOnlyList<SimulatedCoil>[] batches = [.. Enumerable.Range(0, 12).Select(_ => shop.Batch(0.1, null, quality: true))];
-        _ = CauseRun.Judge(recipe, batches[0]);
-        double[] times =
+        (string, IReadOnlyList<ReadingRecord>)[] many =
         [
-            .. batches
-                .Select(batch =>
-                {
-                    Stopwatch watch = Stopwatch.StartNew();
-                    _ = CauseRun.Judge(recipe, batch);
-                    return watch.Elapsed.TotalMilliseconds;
-                })
-                .Order(),
+            .. Enumerable
+                .Range(0, 167)
+                .SelectMany(_ => shop.Batch(0.02, null, quality: true, spool: 0))
+                .Select(coil => ("S-1", coil.Readings)),
         ];
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"least {times[0]:0.0} ms, middle {times[6]:0.0} ms"));
-        Assert.True(times[0] < 50, $"{times[0]} ms"); // the bound of 20 ms is the benchmark's, on a machine that does nothing else
+        double twelve = Least(n => CauseRun.Judge(recipe, batches[n])),
+            more = Least(n => BatchJudgement.JudgeSome(recipe.Limits, many, [many.Length - 1 - n]));
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"twelve {twelve:0.0} ms, one more of {many.Length} {more:0.0} ms"));
+        Assert.True(twelve < 50 && more < 50, $"{twelve} and {more} ms");
     }
+
+    /// <summary>The least of some times, ms.</summary>
+    private static double Least(Func<int, object> judge)
+    {
+        _ = judge(0);
+        return Enumerable
+            .Range(0, 12)
+            .Min(n =>
+            {
+                Stopwatch watch = Stopwatch.StartNew();
+                _ = judge(n);
+                return watch.Elapsed.TotalMilliseconds;
+            });
+    }
+
+    /// <summary>The bounds were set before the causes were worked on.</summary>
+    private static void Record(string check, double percent, double least, JudgedCoil[] of) =>
+        Evidence
+            .Own(
+                check,
+                "simulated shops, three recipes, sizes and rates written down beforehand, half the draws kept back [FaultRates]",
+                "chance: set beforehand; two standard errors of 260 coils are 6 %"
+            )
+            .Inside(percent, least, 100, "%")
+            .Record(FormattableString.Invariant($"of {of.Length} coils, some kinds of fault left out"));
 
     private static IEnumerable<JudgedCoil> Faulty() => s_open.Value.Values.Concat(s_keptBack.Value.Values).SelectMany(coils => coils);
 
