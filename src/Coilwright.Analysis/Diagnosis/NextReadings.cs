@@ -11,11 +11,22 @@ namespace Coilwright.Analysis.Diagnosis;
 /// </remarks>
 internal static class NextReadings
 {
-    private const double LeastBits = 0.02;
+    private const double LeastBits = 0.05;
+
+    private static double Entropy((string Cause, double Weight, CauseTerm Term, double Offset)[] shares) =>
+        shares
+            .GroupBy(one => one.Cause, StringComparer.Ordinal)
+            .Select(cause => cause.Sum(one => one.Weight))
+            .Sum(weight => weight > 0 ? -weight * Math.Log2(weight) : 0);
 
     public static IReadOnlyList<NextReading> Compute(CoilEvidence evidence, WeightedCounts tally)
     {
         (string Cause, double Weight, CauseTerm Term, double Offset)[] shares = [.. tally.Shares()];
+        if (Entropy(shares) < LeastBits)
+        {
+            return []; // no reading can tell more than there is to know
+        }
+
         List<NextReading> found =
         [
             Ask(

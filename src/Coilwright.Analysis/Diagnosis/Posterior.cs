@@ -41,22 +41,22 @@ internal sealed class Posterior
     )
     {
         Posterior posterior = new(evidence, coil, namesSpool);
-        foreach ((double weight, double[] light, double? before) in run.OthersOf(place.At, place.IsAmong))
+        (double Weight, double[] Light, double? Before)[] models = [.. run.OthersOf(place.At, place.IsAmong)];
+        double[] all = [.. SpoolPrior.Grid.Select((_, g) => models.Sum(model => model.Weight * model.Light[g]))];
+        double least = 1e-12 * all.Max();
+        for (int g = 0; g < all.Length; g++)
         {
-            for (int g = 0; g < light.Length; g++)
+            if (all[g] > least)
             {
-                if (light[g] > 1e-12)
-                {
-                    posterior.Add(g, weight * light[g], before);
-                }
+                posterior.Add(g, all[g], models);
             }
         }
 
         return posterior.Conclude();
     }
 
-    /// <summary>A coil with no fault of its own has what its spool has.</summary>
-    private void Add(int place, double light, double? before)
+    /// <summary>The faults at one offset, which do not ask why it is so; then the coil without one.</summary>
+    private void Add(int place, double light, (double Weight, double[] Light, double? Before)[] models)
     {
         double offset = SpoolPrior.Grid[place];
         double[] weights = _coil.WeightsAt(offset),
@@ -67,21 +67,29 @@ internal sealed class Posterior
             _faults[t] = _faults[t].And(prior * weights[t], offset);
         }
 
+        foreach ((double weight, double[] own, double? before) in models)
+        {
+            AddSpool(offset, priors, weight * own[place] * weights[^1], before);
+        }
+
+        (_known, _moment, _square) = (_known + prior, _moment + prior * offset, _square + prior * offset * offset);
+    }
+
+    /// <summary>A coil with no fault of its own has what its spool has.</summary>
+    private void AddSpool(double offset, double[] priors, double light, double? before)
+    {
         double step = offset - (before ?? offset);
         if (Math.Abs(step) >= LeastStep)
         {
             int changed = SpoolPrior.Causes.Length + (step > 0 ? 0 : 1);
-            _spool[changed] = _spool[changed].And(prior * weights[^1], step);
-        }
-        else
-        {
-            for (int c = 0; c < priors.Length; c++)
-            {
-                _spool[c] = _spool[c].And(priors[c] * light * weights[^1], offset);
-            }
+            _spool[changed] = _spool[changed].And(priors.Sum() * light, step);
+            return;
         }
 
-        (_known, _moment, _square) = (_known + prior, _moment + prior * offset, _square + prior * offset * offset);
+        for (int c = 0; c < priors.Length; c++)
+        {
+            _spool[c] = _spool[c].And(priors[c] * light, offset);
+        }
     }
 
     private CoilDiagnosis Conclude()

@@ -16,12 +16,35 @@ internal sealed class SpoolLearning
         (_learnt, _offsets) = (learnt, offsets);
         _weighed = new WeighedCoil[learnt.Length];
         double[][] logs = new double[learnt.Length][];
+        (int from, int to) = Range(batch, learnt);
         Parallel.For(0, learnt.Length, n =>
         {
             _weighed[n] = offsets.Weigh(learnt[n]);
-            logs[n] = [.. _weighed[n].Likelihood.Select(likelihood => Math.Log(likelihood))];
+            logs[n] = _weighed[n].LogLikelihood(from, to);
         });
         Run = new SpoolRun(logs, learnt.Length > 0 ? batch[learnt[0]] : batch[0]);
+    }
+
+    /// <summary>
+    /// Where on the grid the offset can lie, by place: where most of the coils read, and some way to either side. Others would cost time.
+    /// </summary>
+    private static (int From, int To) Range(IReadOnlyList<CoilEvidence> batch, int[] learnt)
+    {
+        const double Beyond = 0.03;
+        double[] logs =
+        [
+            .. learnt.Where(n => batch[n].OhmAt20C is > 0).Select(n => Math.Log(batch[n].OhmAt20C!.Value / batch[n].NominalOhm)).Order(),
+        ];
+        if (logs.Length < CommonOffset.Fewest)
+        {
+            return (0, SpoolPrior.Grid.Length);
+        }
+
+        double low = logs[logs.Length / 8] - Beyond,
+            high = logs[logs.Length - 1 - logs.Length / 8] + Beyond;
+        int from = Array.FindIndex(SpoolPrior.Grid, offset => offset >= low),
+            to = Array.FindLastIndex(SpoolPrior.Grid, offset => offset <= high) + 1;
+        return from >= 0 && to > from ? (from, to) : (0, SpoolPrior.Grid.Length);
     }
 
     /// <summary>The run of the coils that were learnt from.</summary>

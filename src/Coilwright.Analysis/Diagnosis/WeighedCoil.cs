@@ -12,7 +12,6 @@ internal sealed class WeighedCoil
     private readonly CoilEvidence _evidence;
     private readonly CommonOffset _henry,
         _quality;
-    private readonly Lazy<double[]> _likelihood;
     private readonly double? _logOhm;
     private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
 
@@ -26,15 +25,25 @@ internal sealed class WeighedCoil
         int[] matter = [.. Enumerable.Range(0, all.Length).Where(t => t == all.Length - 1 || highest[t] - Largest > Nothing)];
         Terms = [.. matter.Select(t => terms[t])];
         _terms = [.. matter.Select(t => all[t])];
-        _likelihood = new Lazy<double[]>(() => [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, WeightsAt(offset).Sum()))]);
     }
 
     /// <summary>The terms that can matter at any offset; "none" is the last.</summary>
     public IReadOnlyList<CauseTerm> Terms { get; }
 
-    /// <summary>Likelihood of the readings at each offset of the grid, all causes together, up to a factor.</summary>
+    /// <summary>Logarithm of the likelihood at each offset of the grid, all causes together, up to a constant.</summary>
     /// <remarks>Only a coil that others learn from is asked for it, and it is most of the work.</remarks>
-    public double[] Likelihood => _likelihood.Value;
+    /// <param name="from">The first offset worth weighing, by its place; those outside count as good as impossible.</param>
+    /// <param name="to">The place behind the last.</param>
+    public double[] LogLikelihood(int from, int to)
+    {
+        double[] logs = new double[SpoolPrior.Grid.Length];
+        for (int g = 0; g < logs.Length; g++)
+        {
+            logs[g] = Math.Log(g >= from && g < to ? Math.Max(LeastLikelihood, WeightsAt(SpoolPrior.Grid[g]).Sum()) : LeastLikelihood);
+        }
+
+        return logs;
+    }
 
     private double Largest { get; }
 

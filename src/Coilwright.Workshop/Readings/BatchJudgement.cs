@@ -53,7 +53,7 @@ public static class BatchJudgement
     internal static IReadOnlyList<Verdict> Weigh(VerdictLimits forecast, IReadOnlyList<IReadOnlyList<ReadingRecord>> coils)
     {
         VerdictLimits limits = LearntReadings.FromBatch(forecast, coils);
-        return [.. coils.Select(inForce => Weigh(limits, golden: null, inForce).Item1)];
+        return [.. coils.Select(inForce => Weigh(limits, golden: null, inForce))];
     }
 
     private static JudgedBatch Judge(
@@ -68,16 +68,17 @@ public static class BatchJudgement
         VerdictLimits limits = golden is null
             ? LearntReadings.FromBatch(forecast, [.. coils.Select(coil => coil.InForce)])
             : LearntReadings.FromGolden(forecast, golden);
-        (Verdict Verdict, CoilEvidence? Evidence)[] judged = [.. coils.Select(coil => Weigh(limits, piece, coil.InForce))];
-        int[] weighed = [.. Enumerable.Range(0, judged.Length).Where(n => judged[n].Evidence is not null)];
+        CoilEvidence?[] evidence = [.. coils.Select(coil => Evidence(limits, piece, coil.InForce))];
+        Dictionary<int, Verdict> judged = wanted.Distinct().ToDictionary(n => n, n => Weigh(limits, piece, coils[n].InForce));
+        int[] weighed = [.. Enumerable.Range(0, evidence.Length).Where(n => evidence[n] is not null)];
         Dictionary<int, int> placeOf = weighed.Select((n, place) => (n, place)).ToDictionary(one => one.n, one => one.place);
         if (weighed.Length == 0)
         {
-            return new JudgedBatch([], [.. wanted.Select(n => judged[n].Verdict)]);
+            return new JudgedBatch([], [.. wanted.Select(n => judged[n])]);
         }
 
         BatchDiagnosis found = CauseFinder.Diagnose(
-            [.. weighed.Select(n => judged[n].Evidence! with { Spool = coils[n].Spool })],
+            [.. weighed.Select(n => evidence[n]! with { Spool = coils[n].Spool })],
             [.. wanted.Where(placeOf.ContainsKey).Select(n => placeOf[n])],
             rates
         );
@@ -86,21 +87,22 @@ public static class BatchJudgement
             [
                 .. wanted.Select(n =>
                     placeOf.TryGetValue(n, out int place)
-                        ? VerdictRule.WithCauses(judged[n].Verdict, found.Coils[place], coils[n].InForce, forecast)
-                        : judged[n].Verdict
+                        ? VerdictRule.WithCauses(judged[n], found.Coils[place], coils[n].InForce, forecast)
+                        : judged[n]
                 ),
             ]
         );
     }
 
-    private static (Verdict, CoilEvidence?) Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
+    private static Verdict Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
     {
-        (Verdict verdict, CoilEvidence? evidence) = VerdictRule.Weigh(limits, inForce);
-        if (golden is null)
-        {
-            return (verdict, evidence);
-        }
+        Verdict verdict = VerdictRule.Weigh(limits, inForce).Verdict;
+        return golden is null ? verdict : golden.Compare(verdict, inForce);
+    }
 
-        return (golden.Compare(verdict, inForce), evidence is null ? null : golden.Rebase(evidence, inForce));
+    private static CoilEvidence? Evidence(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
+    {
+        CoilEvidence? evidence = VerdictRule.Evidence(limits, inForce);
+        return golden is null || evidence is null ? evidence : golden.Rebase(evidence, inForce);
     }
 }

@@ -20,7 +20,14 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
     /// <summary>How well a stated temperature is taken to be the coil's, °C (95 %). Our assumption, no source.</summary>
     private const double TemperatureDoubtC = 1;
 
-    public static ResistanceJudgement Of(Band band, ReadingRecord reading, double meterPart = 0)
+    private static readonly Finding s_wordless = new(VerdictKind.Pass, "");
+
+    /// <summary>Compares a reading with its limits.</summary>
+    /// <param name="band">The limits.</param>
+    /// <param name="reading">The reading.</param>
+    /// <param name="meterPart">The meter's uncertainty, a part of the reading (95 %).</param>
+    /// <param name="inWords">False leaves the comparison out, for a coil that only others are judged by.</param>
+    public static ResistanceJudgement Of(Band band, ReadingRecord reading, double meterPart = 0, bool inWords = true)
     {
         string flag = reading.Si is { } si ? PossibleReading.FlagOf(QuantityKey.DcResistance, si) : reading.Flag;
         if (flag == PossibleReading.Open || reading.Flag == PossibleReading.Open)
@@ -46,7 +53,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
         Estimate at20C = At20C(ohm, reading.TemperatureC);
         return new ResistanceJudgement(
-            Compare(band, at20C, reading.TemperatureC, meterPart),
+            inWords ? Compare(band, at20C, reading.TemperatureC, meterPart) : s_wordless,
             at20C,
             IsOpen: false,
             reading.TemperatureC is not null,

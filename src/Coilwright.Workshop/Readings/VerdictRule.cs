@@ -142,6 +142,24 @@ public static class VerdictRule
         );
     }
 
+    /// <summary>
+    /// What there is to find causes by, as <see cref="Weigh"/> has it and sooner: a coil that others are judged beside needs no words.
+    /// </summary>
+    internal static CoilEvidence? Evidence(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
+    {
+        bool severalTimes = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
+        if (severalTimes)
+        {
+            return Weigh(limits, inForce).Evidence;
+        }
+
+        ReadingRecord? ohms = inForce.LastOrDefault(reading => reading.Quantity == QuantityKey.DcResistance);
+        ResistanceJudgement? resistance = ohms is null
+            ? null
+            : ResistanceJudgement.Of(limits.Resistance, ohms, limits.MeterPart, inWords: false);
+        return resistance is { IsRiddle: true } ? null : EvidenceReader.Of(limits, inForce, resistance);
+    }
+
     private static Finding Flagged(ReadingRecord reading) => new(VerdictKind.Hold, $"\"{reading.Typed}\" is kept: {reading.Flag}");
 
     private static Finding Inductance(Band? band, ReadingRecord reading)
