@@ -28,8 +28,10 @@ public sealed record BatchStatus(
     /// <summary>What is asked when one of these tags is entered again.</summary>
     public IReadOnlyList<SpoolQuestion> Questions { get; init; } = [];
 
-    /// <summary>What is off for the whole batch and is no coil's fault, in words; empty when nothing is.</summary>
-    public IReadOnlyList<string> Remarks { get; init; } = [];
+    /// <summary>
+    /// What is off for the whole batch and is no coil's fault, each with its evidence and quickest check; empty when nothing is.
+    /// </summary>
+    public IReadOnlyList<BatchRemark> Remarks { get; init; } = [];
 
     /// <summary>What an undo would take back: "C-014", "the correction of C-003"; empty when there is nothing.</summary>
     public string UndoWords { get; init; } = "";

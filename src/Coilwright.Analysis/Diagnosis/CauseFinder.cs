@@ -4,13 +4,10 @@ namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Weighs what may be wrong with each coil of a batch against the readings of all of them.</summary>
 /// <remarks>
-/// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others;
-/// inductance and Q share
-/// what the forecast is off by. Given these, each coil has one of the causes of <see cref="CauseTable"/> with a size. How a cause moves a
-/// reading is
-/// arithmetic or the coupled circuit of <see cref="ShortedTurns"/>; how often it happens and how much it scatters is our assumption and has
-/// no source.
-/// Self-capacitance belongs to what is expected (<see cref="MeterModel"/>); that a fault moves its share too is not taken into account.
+/// Bayes' rule on two levels. Coils of one spool share an offset of their ohms (the wire, or the set-up) that is learnt from the others,
+/// with a change of spool at some coil as one more possibility; inductance and Q share what target, forecast, meter or counter are off by.
+/// Given these, each coil has one of the causes of <see cref="CauseTable"/> with a size. Self-capacitance belongs to what is expected (
+/// <see cref="MeterModel"/>); that a fault moves its share is taken into account for the turns alone.
 /// </remarks>
 public static class CauseFinder
 {
@@ -18,83 +15,59 @@ public static class CauseFinder
     public const double LeastTold = 0.01;
 
     /// <summary>A spool's offset is learnt from this many coils at most; more would change nothing and cost time.</summary>
-    private const int LearntFrom = 40;
+    private const int LearntFrom = 32;
 
     /// <summary>Probable causes of one coil by itself, most probable first; empty when nothing was measured.</summary>
     public static IReadOnlyList<ProbableCause> Find(CoilEvidence evidence) => FindAll([evidence])[0].Causes;
 
     /// <summary>The same for every coil of a batch, each in the light of the others of its spool.</summary>
-    public static IReadOnlyList<CoilDiagnosis> FindAll(IReadOnlyList<CoilEvidence> batch)
+    /// <param name="batch">Every coil, in the order they were wound.</param>
+    /// <param name="rates">How often each fault happens; the starting rates unless said.</param>
+    public static IReadOnlyList<CoilDiagnosis> FindAll(IReadOnlyList<CoilEvidence> batch, CauseRates? rates = null)
     {
-        IReadOnlyDictionary<int, CoilDiagnosis> found = FindSome(batch, [.. Enumerable.Range(0, batch.Count)]);
+        IReadOnlyDictionary<int, CoilDiagnosis> found = Diagnose(batch, [.. Enumerable.Range(0, batch.Count)], rates).Coils;
         return [.. Enumerable.Range(0, batch.Count).Select(n => found[n])];
     }
 
-    /// <summary>The same for some coils of a batch only, by their place in it.</summary>
-    /// <param name="batch">Every coil.</param>
+    /// <summary>What is said of a batch once, and of some of its coils.</summary>
+    /// <param name="batch">Every coil, in the order they were wound.</param>
     /// <param name="wanted">Places of those that are asked for.</param>
-    public static IReadOnlyDictionary<int, CoilDiagnosis> FindSome(IReadOnlyList<CoilEvidence> batch, IReadOnlyCollection<int> wanted)
+    /// <param name="rates">How often each fault happens; the starting rates unless said.</param>
+    public static BatchDiagnosis Diagnose(IReadOnlyList<CoilEvidence> batch, IReadOnlyCollection<int> wanted, CauseRates? rates = null)
     {
         Dictionary<int, CoilDiagnosis> answers = [];
         HashSet<int> asked = [.. wanted];
+        BatchOffsets offsets = new(batch, rates ?? CauseRates.Starting);
+        BatchFindings findings = new(batch);
         foreach (IGrouping<string, int> spool in Enumerable.Range(0, batch.Count).GroupBy(n => batch[n].Spool, StringComparer.Ordinal))
         {
-            int[] places = [.. spool],
-                here = [.. places.Where(asked.Contains)];
-            if (here.Length > 0)
+            int[] measured = [.. spool.Where(n => HasReading(batch[n]) && !batch[n].Open)];
+            SpoolLearning learning = new(batch, [.. Spread(measured)], offsets);
+            findings.Add(learning, measured);
+            int[] here = [.. spool.Where(asked.Contains)];
+            CoilDiagnosis[] found = new CoilDiagnosis[here.Length];
+            Parallel.For(0, here.Length, n =>
+                found[n] = Diagnose(batch[here[n]], here[n], learning, measured.Length < CommonOffset.Fewest)
+            );
+            for (int n = 0; n < here.Length; n++)
             {
-                FindOfSpool(batch, places, here, answers);
+                answers.Add(here[n], found[n]);
             }
         }
 
-        return answers;
+        return new BatchDiagnosis(findings.Found(), answers);
     }
 
-    private static void FindOfSpool(IReadOnlyList<CoilEvidence> batch, int[] places, int[] asked, Dictionary<int, CoilDiagnosis> answers)
+    private static CoilDiagnosis Diagnose(CoilEvidence coil, int place, SpoolLearning learning, bool namesSpool)
     {
-        int[] measured = [.. places.Where(n => HasReading(batch[n]) && !batch[n].Open)],
-            learnt = [.. Spread(measured)];
-        SpoolOffsets offsets = new(batch, measured);
-        WeighedCoil[] learning = new WeighedCoil[learnt.Length];
-        double[][] logs = new double[learnt.Length][];
-        Parallel.For(0, learnt.Length, n =>
+        if (coil.Open)
         {
-            learning[n] = offsets.Weigh(learnt[n]);
-            logs[n] = [.. learning[n].Likelihood.Select(likelihood => Math.Log(likelihood))];
-        });
-        double[] shared = new double[SpoolPrior.Grid.Length];
-        foreach (double[] one in logs) // in their order, so that the sum is the same every time
-        {
-            for (int g = 0; g < shared.Length; g++)
-            {
-                shared[g] += one[g];
-            }
+            return OpenCoil();
         }
 
-        CoilDiagnosis[] found = new CoilDiagnosis[asked.Length];
-        CoilDiagnosis Diagnose(int n)
-        {
-            if (batch[n].Open)
-            {
-                return OpenCoil();
-            }
-
-            if (!HasReading(batch[n]))
-            {
-                return new CoilDiagnosis([], []);
-            }
-
-            int place = Array.IndexOf(learnt, n);
-            return place >= 0
-                ? Posterior.Compute(batch[n], learning[place], shared, isAmong: true)
-                : Posterior.Compute(batch[n], offsets.Weigh(n), shared, isAmong: false);
-        }
-
-        Parallel.For(0, asked.Length, a => found[a] = Diagnose(asked[a]));
-        for (int a = 0; a < asked.Length; a++)
-        {
-            answers.Add(asked[a], found[a]);
-        }
+        return HasReading(coil)
+            ? Posterior.Compute(coil, learning.Weigh(place), learning.Run, learning.PlaceOf(place), namesSpool)
+            : new CoilDiagnosis([], []);
     }
 
     /// <summary>At most <see cref="LearntFrom"/> of them, evenly over the run.</summary>
@@ -112,7 +85,10 @@ public static class CauseFinder
                 new ProbableCause("meter-error", 0.05, "wrong reading: a lead off its clip"),
             ],
             [new NextReading(QuantityKey.DcResistance, Bits(0.95))]
-        );
+        )
+        {
+            Group = ["open"],
+        };
 
     private static double Bits(double p) => -(p * Math.Log2(p) + (1 - p) * Math.Log2(1 - p));
 }

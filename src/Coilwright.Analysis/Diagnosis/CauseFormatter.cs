@@ -2,59 +2,38 @@ using System.Globalization;
 
 namespace Coilwright.Analysis.Diagnosis;
 
-/// <summary>Says how big a cause is, in workshop words.</summary>
+/// <summary>Says how big a cause is, in workshop words that stand by themselves.</summary>
 internal static class CauseFormatter
 {
     /// <summary>Where no single cause moves the readings as they were read.</summary>
     public const string Disagree = "the readings do not agree: no single cause explains both; read both again";
 
-    /// <summary>A cause in words that stand by themselves.</summary>
-    /// <param name="cause">Its key.</param>
-    /// <param name="size">How big, as <see cref="CauseTable.Term.Size"/>.</param>
-    /// <param name="offset">ln of the ohms it adds.</param>
-    /// <param name="evidence">The coil's readings.</param>
-    /// <param name="disagree">Whether more than one reading is off.</param>
-    public static string Detail(string cause, double size, double offset, CoilEvidence evidence, bool disagree) =>
-        cause switch
-        {
-            "thin-wire" => string.Create(
-                CultureInfo.InvariantCulture,
-                $"thin wire: about {Math.Abs(offset) * 100:0.#} % more ohms per metre"
-            ),
-            "thick-wire" => string.Create(
-                CultureInfo.InvariantCulture,
-                $"thick wire: about {Math.Abs(offset) * 100:0.#} % fewer ohms per metre"
-            ),
-            "stretched-wire" => string.Create(
-                CultureInfo.InvariantCulture,
-                $"stretched wire: about {Math.Abs(offset) * 100:0.#} % more ohms per metre"
-            ),
-            "miscount" => Miscount(size, evidence.NominalTurns),
-            "warm-coil" => string.Create(CultureInfo.InvariantCulture, $"warm coil: about {size:0} °C warmer than entered"),
-            "shorted-turns" => Shorted(size, evidence.NominalTurns),
-            "broken-coupled" => "broken wire: the meter sees only the coil's stray capacitance",
-            "high-resistance-joint" => string.Create(
-                CultureInfo.InvariantCulture,
-                $"bad joint: adds about {Significant(size * evidence.NominalOhm)} Ω"
-            ),
-            "coil-bridged" => "one coil is shorted out",
-            "wired-parallel" => "the coils are wired in parallel",
-            "wrong-gauge" => $"wire {Gauges(size)} too {(size > 0 ? "thin" : "thick")}",
-            "wrong-core" => "wrong core: resistance as expected, inductance not",
-            "meter-error" => disagree ? Disagree : "wrong reading: range, leads or zero of the meter",
-            _ => "",
-        };
+    public static string OhmsPerMetre(string what, double offset)
+    {
+        string side = offset < 0 ? "fewer" : "more";
+        return string.Create(CultureInfo.InvariantCulture, $"{what}: about {Math.Abs(offset) * 100:0.#} % {side} ohms per metre");
+    }
 
-    private static string Gauges(double size) =>
-        Math.Abs(size) switch
+    public static string Warm(double kelvin) =>
+        string.Create(CultureInfo.InvariantCulture, $"warm coil: about {kelvin:0} °C warmer than entered");
+
+    public static string Joint(double ohm) => $"bad joint: adds about {Significant(ohm)} Ω";
+
+    public static string Across(double ohm) => $"a finger or flux across the clips: about {Significant(ohm / 1000)} kΩ beside the coil";
+
+    public static string Gauges(double size)
+    {
+        string many = Math.Abs(size) switch
         {
             < 0.75 => "half a gauge",
             < 1.5 => "one gauge",
             _ => "two gauges",
         };
+        return $"wire {many} too {(size > 0 ? "thin" : "thick")}";
+    }
 
     /// <summary>A count of turns to two digits; per cent when the recipe's turns are not known.</summary>
-    private static string Miscount(double part, double nominalTurns)
+    public static string Miscount(double part, double nominalTurns)
     {
         const double Near = 0.03;
         if (Math.Abs(part + 0.5) < Near)
@@ -62,7 +41,7 @@ internal static class CauseFormatter
             return "wrong turn count: about half the turns, stopped early";
         }
 
-        if (Math.Abs(part - 1) < Near)
+        if (Math.Abs(part - 1) < 3 * Near)
         {
             return "wrong turn count: about twice the turns";
         }
@@ -74,7 +53,7 @@ internal static class CauseFormatter
     }
 
     /// <summary>Shorted turns to the nearest five from twenty on: their number is hardly known to a tenth.</summary>
-    private static string Shorted(double part, double nominalTurns)
+    public static string Shorted(double part, double nominalTurns)
     {
         if (!(nominalTurns > 0))
         {

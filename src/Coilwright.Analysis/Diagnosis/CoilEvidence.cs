@@ -36,6 +36,15 @@ public sealed record CoilEvidence
     public double InductanceOffset { get; init; } = 0.01;
 
     /// <summary>
+    /// Inductance read over the recipe's target, where it has one at this frequency, else over what a good coil reads: what is said of a
+    /// whole batch goes by it. Null takes <see cref="InductanceRatio"/>.
+    /// </summary>
+    public double? InductanceOverWanted { get; init; }
+
+    /// <summary>True where that is a target.</summary>
+    public bool InductanceHasTarget { get; init; }
+
+    /// <summary>
     /// ωL/R of a good coil, R its direct-current resistance, at the frequency of the inductance reading; 0 for a frequency so low that a
     /// short carries no current.
     /// </summary>
@@ -49,6 +58,11 @@ public sealed record CoilEvidence
 
     /// <summary>ωL/R of a good coil, R its direct-current resistance, at the frequency of the Q reading.</summary>
     public double ReactanceAtQuality { get; init; } = 7.6;
+
+    /// <summary>
+    /// ω²LC of a good coil with its own capacitance at the frequency of the Q reading: 0 far below its resonance, 1 at it.
+    /// </summary>
+    public double NearnessAtQuality { get; init; }
 
     /// <summary>AC over DC resistance of a good coil at the frequency of the Q reading, 1 or more.</summary>
     public double AcOverDc { get; init; } = 1;

@@ -6,26 +6,19 @@ namespace Coilwright.Analysis.Diagnosis;
 internal readonly record struct CommonOffset(double Mean, double Deviation)
 {
     /// <summary>Fewer coils than this do not tell a batch from a fault.</summary>
-    private const int Fewest = 4;
+    public const int Fewest = 4;
 
     /// <summary>The median's variance over that of a mean for normal values: π/2.</summary>
     private const double MedianLoss = Math.PI / 2;
 
     /// <summary>Learns from the median, so that a few faults do no harm.</summary>
     /// <remarks>
-    /// A median out of the prior's reach is a fault of all, to be found in each, where the ohms moved with it; else target, meter or
-    /// magnets are off for the whole batch and no coil is blamed.
+    /// A median out of the prior's reach belongs to the batch all the same (target, meter, counter, magnets) and to no coil.
     /// </remarks>
     /// <param name="others">Number of values, their median, and the median distance from it.</param>
     /// <param name="priorDeviation">How far a batch may lie off, standard deviation.</param>
     /// <param name="scatter">Least deviation of one coil from the next.</param>
-    /// <param name="ofAll">Whether a median out of reach belongs to the batch and to no coil.</param>
-    public static CommonOffset Learn(
-        (int Count, double Median, double Distance) others,
-        double priorDeviation,
-        double scatter,
-        bool ofAll = false
-    )
+    public static CommonOffset Learn((int Count, double Median, double Distance) others, double priorDeviation, double scatter)
     {
         if (others.Count < Fewest)
         {
@@ -36,11 +29,8 @@ internal readonly record struct CommonOffset(double Mean, double Deviation)
             spread = Math.Max(scatter, 1.4826 * others.Distance);
         double error = spread * spread * MedianLoss / others.Count,
             prior = priorDeviation * priorDeviation;
-        if (Math.Abs(median) > 3 * Math.Sqrt(prior + error))
-        {
-            return ofAll ? new CommonOffset(median, Math.Sqrt(error)) : new CommonOffset(0, priorDeviation);
-        }
-
-        return new CommonOffset(median * prior / (prior + error), Math.Sqrt(prior * error / (prior + error)));
+        return Math.Abs(median) > 3 * Math.Sqrt(prior + error)
+            ? new CommonOffset(median, Math.Sqrt(error))
+            : new CommonOffset(median * prior / (prior + error), Math.Sqrt(prior * error / (prior + error)));
     }
 }

@@ -11,17 +11,28 @@ namespace Coilwright.Analysis.Diagnosis;
 /// </remarks>
 internal static class NextReadings
 {
-    private const double LeastBits = 0.02;
+    private const double LeastBits = 0.05;
+
+    private static double Entropy((string Cause, double Weight, CauseTerm Term, double Offset)[] shares) =>
+        shares
+            .GroupBy(one => one.Cause, StringComparer.Ordinal)
+            .Select(cause => cause.Sum(one => one.Weight))
+            .Sum(weight => weight > 0 ? -weight * Math.Log2(weight) : 0);
 
     public static IReadOnlyList<NextReading> Compute(CoilEvidence evidence, WeightedCounts tally)
     {
-        (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares = [.. tally.Shares()];
+        (string Cause, double Weight, CauseTerm Term, double Offset)[] shares = [.. tally.Shares()];
+        if (Entropy(shares) < LeastBits)
+        {
+            return []; // no reading can tell more than there is to know
+        }
+
         List<NextReading> found =
         [
             Ask(
                 QuantityKey.DcResistance,
                 shares,
-                one => new CauseTable.Spread(one.Term.Again.Mean + one.Offset, one.Term.Again.Deviation),
+                one => new LogSpread((one.Term.Again ?? one.Term.Ohm).Mean + one.Offset, (one.Term.Again ?? one.Term.Ohm).Deviation),
                 0.003
             ),
         ];
@@ -35,15 +46,15 @@ internal static class NextReadings
             found.Add(Ask("q", shares, one => one.Term.Quality, evidence.QualityOffset));
         }
 
-        found.Add(Ask("turns", shares, one => new CauseTable.Spread(one.Term.TrueTurns, 0.0005), 0.002));
+        found.Add(Ask("turns", shares, one => new LogSpread(one.Term.TrueTurns, 0.0005), 0.002));
         found.Add(Ask(QuantityKey.WireResistance, shares, one => one.Term.Wire, 0.003));
         return [.. found.Where(one => one.Information >= LeastBits).OrderByDescending(one => one.Information)];
     }
 
     private static NextReading Ask(
         string quantity,
-        (string Cause, double Weight, CauseTable.Term Term, double Offset)[] shares,
-        Func<(string Cause, double Weight, CauseTable.Term Term, double Offset), CauseTable.Spread> reading,
+        (string Cause, double Weight, CauseTerm Term, double Offset)[] shares,
+        Func<(string Cause, double Weight, CauseTerm Term, double Offset), LogSpread> reading,
         double deviation
     )
     {
@@ -54,7 +65,7 @@ internal static class NextReadings
             high = double.NegativeInfinity;
         for (int n = 0; n < shares.Length; n++)
         {
-            CauseTable.Spread one = reading(shares[n]);
+            LogSpread one = reading(shares[n]);
             double wide = Math.Sqrt(one.Deviation * one.Deviation + deviation * deviation) / 2.5;
             _ = number.TryAdd(shares[n].Cause, number.Count);
             spread[n] = (number[shares[n].Cause], shares[n].Weight, one.Mean, wide);

@@ -1,78 +1,129 @@
 namespace Coilwright.Analysis.Diagnosis;
 
 /// <summary>Brings a spool's offset and a coil's causes together.</summary>
-internal static class Posterior
+internal sealed class Posterior
 {
+    /// <summary>A step of the ohms from one coil to the next that is no other spool, ln. Our assumption.</summary>
+    private const double LeastStep = 0.008;
+
+    private readonly CoilEvidence _evidence;
+    private readonly WeighedCoil _coil;
+    private readonly bool _namesSpool;
+    private readonly Sum[] _faults;
+
+    /// <summary>
+    /// The coil without a fault of its own, as its spool is: for each of the spool's causes, and behind them thin and thick wire from a
+    /// change on.
+    /// </summary>
+    private readonly Sum[] _spool = new Sum[SpoolPrior.Causes.Length + 2];
+    private double _known,
+        _moment,
+        _square;
+
+    private Posterior(CoilEvidence evidence, WeighedCoil coil, bool namesSpool)
+    {
+        (_evidence, _coil, _namesSpool) = (evidence, coil, namesSpool);
+        _faults = new Sum[coil.Terms.Count];
+    }
+
     /// <summary>The causes of one coil.</summary>
     /// <param name="evidence">Its readings.</param>
     /// <param name="coil">The same, weighed.</param>
-    /// <param name="shared">Log likelihood of the spool's coils at each offset of the grid.</param>
-    /// <param name="isAmong">True when this coil is one of those; it is taken out, for it must not vouch for itself.</param>
-    public static CoilDiagnosis Compute(CoilEvidence evidence, WeighedCoil coil, double[] shared, bool isAmong)
+    /// <param name="run">The coils of its spool.</param>
+    /// <param name="place">Its place among them, or how many of them were wound before it, and whether it is one of them.</param>
+    /// <param name="namesSpool">True where there are too few others to tell the spool's wire from the coil's own.</param>
+    public static CoilDiagnosis Compute(
+        CoilEvidence evidence,
+        WeighedCoil coil,
+        SpoolRun run,
+        (int At, bool IsAmong) place,
+        bool namesSpool
+    )
     {
-        double[] others = [.. shared.Select((log, g) => isAmong ? log - Math.Log(coil.Likelihood[g]) : log)];
-        double largest = others.Max(),
-            known = 0,
-            moment = 0,
-            square = 0;
-        Sum[] faults = new Sum[coil.Terms.Count],
-            spool = new Sum[SpoolPrior.Causes.Length];
-        for (int g = 0; g < SpoolPrior.Grid.Length; g++)
+        Posterior posterior = new(evidence, coil, namesSpool);
+        (double Weight, double[] Light, double? Before)[] models = [.. run.OthersOf(place.At, place.IsAmong)];
+        double[] all = [.. SpoolPrior.Grid.Select((_, g) => models.Sum(model => model.Weight * model.Light[g]))];
+        double least = 1e-12 * all.Max();
+        for (int g = 0; g < all.Length; g++)
         {
-            double light = Math.Exp(others[g] - largest);
-            if (light > 1e-12)
+            if (all[g] > least)
             {
-                Add(faults, spool, coil, g, light, evidence);
-                double prior = SpoolPrior.WeightsAt(g, evidence).Sum() * light,
-                    offset = SpoolPrior.Grid[g];
-                (known, moment, square) = (known + prior, moment + prior * offset, square + prior * offset * offset);
+                posterior.Add(g, all[g], models);
             }
         }
 
-        WeightedCounts tally = Told(coil, faults, spool);
-        double mean = moment / known,
-            deviation = Math.Sqrt(Math.Max(0, square / known - mean * mean));
-        bool disagree = coil.ReadingsOff(new CommonOffset(mean, deviation)) >= 2;
-        return new CoilDiagnosis(tally.Causes(evidence, disagree), NextReadings.Compute(evidence, tally));
+        return posterior.Conclude();
     }
 
-    /// <summary>A coil with no fault of its own has what its spool has.</summary>
-    private static void Add(Sum[] faults, Sum[] spool, WeighedCoil coil, int place, double light, CoilEvidence evidence)
+    /// <summary>The faults at one offset, which do not ask why it is so; then the coil without one.</summary>
+    private void Add(int place, double light, (double Weight, double[] Light, double? Before)[] models)
     {
         double offset = SpoolPrior.Grid[place];
-        double[] weights = coil.WeightsAt(offset),
-            priors = SpoolPrior.WeightsAt(place, evidence);
+        double[] weights = _coil.WeightsAt(offset),
+            priors = SpoolPrior.WeightsAt(place, _evidence);
         double prior = priors.Sum() * light;
         for (int t = 0; t < weights.Length - 1; t++)
         {
-            faults[t] = faults[t].And(prior * weights[t], offset);
+            _faults[t] = _faults[t].And(prior * weights[t], offset);
+        }
+
+        foreach ((double weight, double[] own, double? before) in models)
+        {
+            AddSpool(offset, priors, weight * own[place] * weights[^1], before);
+        }
+
+        (_known, _moment, _square) = (_known + prior, _moment + prior * offset, _square + prior * offset * offset);
+    }
+
+    /// <summary>A coil with no fault of its own has what its spool has.</summary>
+    private void AddSpool(double offset, double[] priors, double light, double? before)
+    {
+        double step = offset - (before ?? offset);
+        if (Math.Abs(step) >= LeastStep)
+        {
+            int changed = SpoolPrior.Causes.Length + (step > 0 ? 0 : 1);
+            _spool[changed] = _spool[changed].And(priors.Sum() * light, step);
+            return;
         }
 
         for (int c = 0; c < priors.Length; c++)
         {
-            spool[c] = spool[c].And(priors[c] * light * weights[^1], offset);
+            _spool[c] = _spool[c].And(priors[c] * light, offset);
         }
     }
 
-    private static WeightedCounts Told(WeighedCoil coil, Sum[] faults, Sum[] spool)
+    private CoilDiagnosis Conclude()
+    {
+        WeightedCounts tally = Told();
+        double mean = _moment / _known,
+            deviation = Math.Sqrt(Math.Max(0, _square / _known - mean * mean));
+        bool disagree = _coil.ReadingsOff(new CommonOffset(mean, deviation)) >= 2;
+        IReadOnlyList<ProbableCause> causes = tally.Causes(_evidence, disagree);
+        return new CoilDiagnosis(causes, NextReadings.Compute(_evidence, tally)) { Group = WeightedCounts.Group(causes) };
+    }
+
+    private WeightedCounts Told()
     {
         WeightedCounts tally = new();
-        CauseTable.Term good = coil.Terms[^1];
-        for (int t = 0; t < faults.Length - 1; t++)
+        CauseTerm good = _coil.Terms[^1];
+        for (int t = 0; t < _faults.Length - 1; t++)
         {
-            CauseTable.Term term = coil.Terms[t];
-            tally.Add(term.Cause, faults[t].Weight, term, faults[t].Offset, term.Ohm.Mean);
+            CauseTerm term = _coil.Terms[t];
+            tally.Add(term.Cause, _faults[t].Weight, term, _faults[t].Offset, term.Ohm.Mean);
         }
 
-        for (int c = 0; c < spool.Length; c++)
+        for (int c = 0; c < _spool.Length; c++)
         {
-            bool wire = c is 1 or 2;
+            bool changed = c >= SpoolPrior.Causes.Length,
+                wire = changed || c is 1 or 2;
+            string cause = changed ? SpoolPrior.Causes[c - SpoolPrior.Causes.Length + 1] : SpoolPrior.Causes[c];
             tally.Add(
-                SpoolPrior.Causes[c],
-                spool[c].Weight,
-                wire ? good with { Wire = new CauseTable.Spread(spool[c].Offset, 0.01) } : good,
-                spool[c].Offset,
-                spool[c].Offset
+                changed || _namesSpool ? cause : "none",
+                _spool[c].Weight,
+                wire ? good with { Wire = new LogSpread(_spool[c].Offset, 0.01) } : good,
+                _spool[c].Offset,
+                _spool[c].Offset,
+                changed
             );
         }
 

@@ -12,13 +12,24 @@ namespace Coilwright.Analysis.Diagnosis;
 /// </remarks>
 public static class ShortedTurns
 {
+    /// <summary>κ of a few turns side by side. Our assumption, no source.</summary>
+    public const double UsualTightness = 1.3;
+
     /// <summary>ln of inductance and Q against the good coil.</summary>
     /// <param name="part">Part of the turns shorted, above 0, below 1.</param>
     /// <param name="reactance">ωL/R of the good coil, 0 or more, with its direct-current resistance.</param>
     /// <param name="acOverDc">AC over DC resistance of the good coil at that frequency, 1 or more.</param>
-    public static (double Inductance, double Quality) Shift(double part, double reactance, double acOverDc = 1)
+    /// <param name="tightness">
+    /// κ of a few turns side by side: how much better they hold together than the coil; it is 1 when they are the whole coil.
+    /// </param>
+    public static (double Inductance, double Quality) Shift(
+        double part,
+        double reactance,
+        double acOverDc = 1,
+        double tightness = UsualTightness
+    )
     {
-        double kappa = Tightness(part),
+        double kappa = 1 + (tightness - 1) * (1 - part),
             rest = 1 - 2 * part + kappa * part * part;
         if (reactance < 1e-9)
         {
@@ -31,7 +42,4 @@ public static class ShortedTurns
             + reactance * reactance * part * (1 - kappa * part) * (1 - kappa * part) / new Complex(1, reactance * kappa * part);
         return (Math.Log(seen.Imaginary / reactance), Math.Log(seen.Imaginary / seen.Real * acOverDc / reactance));
     }
-
-    /// <summary>κ: 1.3 for a few turns side by side (our assumption, no source), 1 when it is the whole coil.</summary>
-    private static double Tightness(double part) => 1 + 0.3 * (1 - part);
 }

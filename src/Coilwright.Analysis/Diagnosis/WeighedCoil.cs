@@ -12,11 +12,10 @@ internal sealed class WeighedCoil
     private readonly CoilEvidence _evidence;
     private readonly CommonOffset _henry,
         _quality;
-    private readonly Lazy<double[]> _likelihood;
     private readonly double? _logOhm;
     private readonly (double Base, double Mean, double Precision, bool Follows)[] _terms;
 
-    public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTable.Term> terms, CommonOffset henry, CommonOffset quality)
+    public WeighedCoil(CoilEvidence evidence, IReadOnlyList<CauseTerm> terms, CommonOffset henry, CommonOffset quality)
     {
         (_evidence, _henry, _quality) = (evidence, henry, quality);
         _logOhm = evidence.OhmAt20C is { } ohm ? Math.Log(ohm / evidence.NominalOhm) : null;
@@ -26,15 +25,25 @@ internal sealed class WeighedCoil
         int[] matter = [.. Enumerable.Range(0, all.Length).Where(t => t == all.Length - 1 || highest[t] - Largest > Nothing)];
         Terms = [.. matter.Select(t => terms[t])];
         _terms = [.. matter.Select(t => all[t])];
-        _likelihood = new Lazy<double[]>(() => [.. SpoolPrior.Grid.Select(offset => Math.Max(LeastLikelihood, WeightsAt(offset).Sum()))]);
     }
 
     /// <summary>The terms that can matter at any offset; "none" is the last.</summary>
-    public IReadOnlyList<CauseTable.Term> Terms { get; }
+    public IReadOnlyList<CauseTerm> Terms { get; }
 
-    /// <summary>Likelihood of the readings at each offset of the grid, all causes together, up to a factor.</summary>
+    /// <summary>Logarithm of the likelihood at each offset of the grid, all causes together, up to a constant.</summary>
     /// <remarks>Only a coil that others learn from is asked for it, and it is most of the work.</remarks>
-    public double[] Likelihood => _likelihood.Value;
+    /// <param name="from">The first offset worth weighing, by its place; those outside count as good as impossible.</param>
+    /// <param name="to">The place behind the last.</param>
+    public double[] LogLikelihood(int from, int to)
+    {
+        double[] logs = new double[SpoolPrior.Grid.Length];
+        for (int g = 0; g < logs.Length; g++)
+        {
+            logs[g] = Math.Log(g >= from && g < to ? Math.Max(LeastLikelihood, WeightsAt(SpoolPrior.Grid[g]).Sum()) : LeastLikelihood);
+        }
+
+        return logs;
+    }
 
     private double Largest { get; }
 
@@ -61,9 +70,9 @@ internal sealed class WeighedCoil
     /// <summary>How many of the readings lie where no coil without a fault of its own would.</summary>
     /// <param name="ohm">What the others say of the spool's ohms.</param>
     public int ReadingsOff(CommonOffset ohm) =>
-        IsOff(_logOhm, ohm, CauseTable.OhmScatter)
-        + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTable.HenryScatter)
-        + IsOff(Log(_evidence.QualityRatio), _quality, CauseTable.QualityScatter);
+        IsOff(_logOhm, ohm, CauseTerm.OhmScatter)
+        + IsOff(Log(_evidence.InductanceRatio), _henry, CauseTerm.HenryScatter)
+        + IsOff(Log(_evidence.QualityRatio), _quality, CauseTerm.QualityScatter);
 
     private static int IsOff(double? log, CommonOffset expected, double scatter) =>
         log is { } read && Math.Abs(read - expected.Mean) > 3 * Math.Sqrt(expected.Deviation * expected.Deviation + scatter * scatter)
@@ -72,7 +81,7 @@ internal sealed class WeighedCoil
 
     private static double? Log(double? ratio) => ratio is > 0 ? Math.Log(ratio.Value) : null;
 
-    private (double, double, double, bool) Prepared(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    private (double, double, double, bool) Prepared(CauseTerm term, CommonOffset henry, CommonOffset quality)
     {
         double rest = Math.Log(term.Weight) + WithoutOhm(term, henry, quality),
             variance = term.Ohm.Deviation * term.Ohm.Deviation + Reading * Reading;
@@ -89,7 +98,7 @@ internal sealed class WeighedCoil
     /// <summary>Deviation of the reading: the meter's, and ±5 °C when nobody wrote a temperature down.</summary>
     private double Reading => _evidence.TemperatureKnown ? _evidence.OhmReading : 0.01;
 
-    private double WithoutOhm(CauseTable.Term term, CommonOffset henry, CommonOffset quality)
+    private double WithoutOhm(CauseTerm term, CommonOffset henry, CommonOffset quality)
     {
         double log = 0;
         if (_evidence.InductanceRatio is { } h)

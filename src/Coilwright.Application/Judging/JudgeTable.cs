@@ -21,13 +21,13 @@ public sealed class JudgeTable
         IReadOnlyList<ReadingRecord>? golden = rows.FirstOrDefault(row =>
             string.Equals(row.Tag, asked.GoldenTag, StringComparison.OrdinalIgnoreCase)
         )?.Readings;
-        IReadOnlyList<Verdict> verdicts = BatchJudgement.Judge(limits, readings, golden);
-        JudgedPiece[] pieces = [.. rows.Zip(verdicts, (row, verdict) => new JudgedPiece(row.Tag, verdict, row.Carried))];
+        JudgedBatch judged = BatchJudgement.JudgeAll(limits, readings, golden);
+        JudgedPiece[] pieces = [.. rows.Zip(judged.Verdicts, (row, verdict) => new JudgedPiece(row.Tag, verdict, row.Carried))];
         return new TableJudgement(
             pieces,
             BatchChart.Of(pieces.Select(piece => (piece.Tag, piece.Verdict))),
             asked.Subgroup is { } group ? ChartsOf(pieces, limits, group) : null,
-            BatchJudgement.Remarks(limits, readings)
+            judged.Remarks
         );
     }
 

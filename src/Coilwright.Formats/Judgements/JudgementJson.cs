@@ -23,7 +23,7 @@ public static class JudgementJson
         IReadOnlyList<JudgedPiece> pieces,
         RunChart? chart,
         ControlChart? wall = null,
-        IReadOnlyList<string>? remarks = null
+        IReadOnlyList<BatchRemark>? remarks = null
     )
     {
         using MemoryStream stream = new();
@@ -38,13 +38,7 @@ public static class JudgementJson
             }
 
             json.WriteEndArray();
-            json.WriteStartArray("remarks");
-            foreach (string remark in remarks ?? [])
-            {
-                json.WriteStringValue(remark);
-            }
-
-            json.WriteEndArray();
+            WriteBatch(json, remarks ?? []);
             json.WriteStartObject("chart");
             json.WriteStartArray("signals");
             foreach ((string tag, string rule) in chart?.Signals ?? [])
@@ -67,6 +61,35 @@ public static class JudgementJson
         }
 
         return Encoding.UTF8.GetString(stream.ToArray());
+    }
+
+    /// <summary>What is said of the batch: the words alone, and each with its evidence and quickest check.</summary>
+    private static void WriteBatch(Utf8JsonWriter json, IReadOnlyList<BatchRemark> remarks)
+    {
+        json.WriteStartArray("remarks");
+        foreach (BatchRemark remark in remarks)
+        {
+            json.WriteStringValue(remark.Words);
+        }
+
+        json.WriteEndArray();
+        json.WriteStartArray("batch");
+        foreach (BatchRemark remark in remarks)
+        {
+            json.WriteStartObject();
+            json.WriteString("finding", remark.Name);
+            json.WriteString("detail", remark.Words);
+            json.WriteString("evidence", remark.Evidence);
+            json.WriteString("check", remark.Check);
+            if (remark.From.Length > 0)
+            {
+                json.WriteString("from", remark.From);
+            }
+
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteLimits(Utf8JsonWriter json, RunChart? chart)
@@ -109,12 +132,22 @@ public static class JudgementJson
 
         json.WriteEndArray();
         WriteCauses(json, piece.Verdict.Causes);
+        json.WriteStartArray("together");
+        foreach (string key in piece.Verdict.Told.Count > 0 ? piece.Verdict.Group : [])
+        {
+            json.WriteStringValue(key);
+        }
+
+        json.WriteEndArray();
+        json.WriteString("cause", VerdictAdvice.Cause(piece.Verdict));
+        json.WriteString("check", VerdictAdvice.Check(piece.Verdict));
         json.WriteStartArray("nextReading");
         foreach (NextReading next in piece.Verdict.Next)
         {
             json.WriteStartObject();
             json.WriteString("quantity", next.Quantity);
             json.WriteNumber("information", Math.Round(next.Information, 4));
+            json.WriteNumber("minutes", next.Minutes);
             json.WriteEndObject();
         }
 
@@ -142,6 +175,11 @@ public static class JudgementJson
             json.WriteString("cause", cause.Name);
             json.WriteNumber("probability", cause.Probability);
             json.WriteString("detail", cause.Detail);
+            if (cause.OfBatch)
+            {
+                json.WriteBoolean("ofBatch", true);
+            }
+
             json.WriteEndObject();
         }
 

@@ -31,6 +31,9 @@ public static partial class ReadingTable
 
     private static readonly string[] s_words = ["tag", "q", "spool", "time"];
 
+    /// <summary>Most tags that a note names.</summary>
+    private const int MostNamed = 5;
+
     /// <summary>Most coils in one table.</summary>
     public const int MostCoils = 20_000;
 
@@ -94,6 +97,7 @@ public static partial class ReadingTable
             rows.Add(new RowReader(columns, filled, line, problems, readUtc) { Numbers = numbers }.Read());
         }
 
+        NoteAssumed(lines, columns, notes);
         foreach (
             IGrouping<string, ReadingRow> twice in rows.Where(row => row.Tag.Length > 0)
                 .GroupBy(row => row.Tag, StringComparer.Ordinal)
@@ -104,6 +108,29 @@ public static partial class ReadingTable
         }
 
         return new ReadOutcome<IReadOnlyList<ReadingRow>>(problems.Count == 0 ? rows : null, problems);
+    }
+
+    /// <summary>Names the coils of which the frequency of Q was left empty and is assumed.</summary>
+    private static void NoteAssumed((int Line, string[] Cells)[] lines, Column[] columns, ICollection<string> notes)
+    {
+        string CellOf(string[] cells, string name)
+        {
+            int place = Array.FindIndex(columns, column => column.Name == name);
+            return place >= 0 && place < cells.Length ? cells[place].Trim() : "";
+        }
+
+        string[] tags =
+        [
+            .. lines
+                .Skip(1)
+                .Where(line => CellOf(line.Cells, "q").Length > 0 && CellOf(line.Cells, "qAt").Length == 0)
+                .Select(line => CellOf(line.Cells, "tag")),
+        ];
+        if (tags.Length > 0 && columns.Any(column => column.Name == "qAt"))
+        {
+            string more = tags.Length > MostNamed ? " and others" : "";
+            notes.Add($"Assumed: Q of {string.Join(", ", tags.Take(MostNamed))}{more} was read at 3 kHz, since qAt is empty there.");
+        }
     }
 
     private static Column[] Columns(string[] header, List<Problem> problems, ICollection<string> notes)
@@ -130,6 +157,18 @@ public static partial class ReadingTable
         if (!columns.Any(column => column.Name is "dcResistance" or "inductance" or "q"))
         {
             problems.Add(new Problem("line 1", "there is no column of readings", string.Join(", ", header), "dcResistance, inductance, q"));
+        }
+
+        string[] own =
+        [
+            .. columns
+                .Where(column => column.Name.Length == 0)
+                .Select(column => Heading().Match(column.Heading).Groups[1].Value)
+                .Where(written => written.Length > 0 && Near(written) is null),
+        ];
+        if (own.Length > 0)
+        {
+            notes.Add($"Not read, but carried through as it is: {string.Join(", ", own)}.");
         }
 
         if (columns.Any(column => column.Name == "q") && !columns.Any(column => column.Name == "qAt"))

@@ -71,6 +71,17 @@ internal sealed class BatchRecords(ShopDatabase database) : IBatchRecords
         return [.. rows.Select(row => row.ToEvent())];
     }
 
+    public async Task<IReadOnlyList<CauseFound>> CausesFoundAsync(CancellationToken cancel)
+    {
+        await using ShopContext context = database.Open();
+        List<BatchEventRow> rows = await context
+            .BatchEvents.AsNoTracking()
+            .Where(row => row.Kind == nameof(CauseFound) && !context.BatchEvents.Any(undo => undo.Undoes == row.Id))
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
+        return [.. rows.Select(row => (CauseFound)row.ToEvent())];
+    }
+
     public async Task<bool> AddEventAsync(BatchEvent happened, CancellationToken cancel)
     {
         BatchEventRow added = BatchEventRow.Of(happened);

@@ -33,7 +33,10 @@ internal static class WindingEndpoints
         app.MapPost("/batches/{id:guid}/wind/undo", UndoAsync);
         app.MapPost("/api/batches/{id:guid}/events", TellAsync);
         app.MapGet("/batches/{id:guid}/tags", TagsAsync);
-        app.MapGet("/batches/{id:guid}/coils/{tag}", CoilAsync);
+        app.MapGet("/batches/{id:guid}/coils/{tag}", async (Guid id, string tag, ShopServices shop, CancellationToken cancel) =>
+            await CoilAsync(id, tag, [], shop, cancel)
+        );
+        app.MapPost("/batches/{id:guid}/coils/{tag}/was", CauseFoundAsync);
         app.MapGet("/find", FindAsync);
     }
 
@@ -141,7 +144,37 @@ internal static class WindingEndpoints
         return Results.Text(TagSheetHtmlWriter.Render(batch, 1, Math.Min(wanted, TagsAtOnce)), "text/html; charset=utf-8");
     }
 
-    private static async Task<IResult> CoilAsync(Guid id, string tag, ShopServices shop, CancellationToken cancel)
+    /// <summary>What a coil really had, from the form on its page.</summary>
+    private static async Task<IResult> CauseFoundAsync(
+        Guid id,
+        string tag,
+        HttpRequest request,
+        ShopServices shop,
+        CancellationToken cancel
+    )
+    {
+        IFormCollection form = await request.ReadFormAsync(cancel);
+        BatchEventSubmission told = new(
+            Guid.TryParse(form["id"], out Guid made) ? made : Guid.NewGuid(),
+            nameof(BatchEventKind.CauseFound),
+            tag,
+            Choice: form["choice"].ToString(),
+            Person: form["person"].ToString(),
+            Note: form["note"].ToString()
+        );
+        IReadOnlyList<Problem> problems = await told.TellAsync(id, shop, cancel);
+        return problems.Count > 0
+            ? await CoilAsync(id, tag, problems, shop, cancel)
+            : Results.LocalRedirect($"/batches/{id}/coils/{Uri.EscapeDataString(tag)}");
+    }
+
+    private static async Task<IResult> CoilAsync(
+        Guid id,
+        string tag,
+        IReadOnlyList<Problem> problems,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         if (await shop.Run.StatusAsync(id, cancel) is not { } run)
         {
@@ -157,7 +190,9 @@ internal static class WindingEndpoints
                     ["Run"] = run,
                     ["Tag"] = tidy,
                     ["All"] = await shop.Records.Readings.OfBatchAsync(id, cancel),
-                }
+                    ["Problems"] = problems,
+                },
+                Answers.StatusOf(problems)
             )
             : Answers.NotFoundPage();
     }

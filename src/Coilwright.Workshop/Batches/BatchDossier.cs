@@ -1,3 +1,4 @@
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
@@ -15,9 +16,9 @@ public sealed class BatchDossier
     private readonly (string Spool, IReadOnlyList<ReadingRecord> InForce)[] _evidence;
     private readonly CoilOrigins _origins;
     private readonly CoilDossier?[] _judged;
+    private IReadOnlyList<BatchRemark>? _remarks;
     private readonly VerdictLimits? _limits;
     private readonly UnreadableRecord? _fault;
-    private readonly Lazy<IReadOnlyList<string>> _remarks;
     private readonly Lazy<IReadOnlyDictionary<string, Verdict>> _weighed;
 
     /// <summary>Reads the records.</summary>
@@ -25,11 +26,13 @@ public sealed class BatchDossier
     /// <param name="readings">All of its readings in order of entry.</param>
     /// <param name="events">All of its events in order of entry.</param>
     /// <param name="limits">What it is judged against, or why there is nothing to judge it by.</param>
+    /// <param name="rates">How often each fault happens in the shop; the starting rates unless said.</param>
     internal BatchDossier(
         BatchRecord batch,
         IReadOnlyList<ReadingRecord> readings,
         IReadOnlyList<BatchEvent> events,
-        RecordStatus<VerdictLimits> limits
+        RecordStatus<VerdictLimits> limits,
+        CauseRates? rates = null
     )
     {
         Batch = batch;
@@ -54,11 +57,14 @@ public sealed class BatchDossier
         ];
         _evidence = [.. _coils.Select(coil => (coil.Origin.Spool, coil.InForce))];
         _judged = new CoilDossier?[_coils.Count];
-        _remarks = new(() => BatchJudgement.Remarks(RequireLimits(), _evidence));
+        Rates = rates ?? CauseRates.Starting;
         _weighed = new(Weigh);
     }
 
     public BatchRecord Batch { get; }
+
+    /// <summary>How often each fault happens in the shop, as its coils are judged by.</summary>
+    public CauseRates Rates { get; }
 
     /// <summary>All readings in order of entry, those superseded and taken back too.</summary>
     public IReadOnlyList<ReadingRecord> Readings { get; }
@@ -104,8 +110,19 @@ public sealed class BatchDossier
     /// <exception cref="UnreadableRecordException">There is nothing to judge them by.</exception>
     public IReadOnlyList<CoilDossier> Coils => Judge([.. Enumerable.Range(0, _coils.Count)]);
 
-    /// <summary>What is off for the whole batch and is no coil's fault, in words.</summary>
-    public IReadOnlyList<string> Remarks => _remarks.Value;
+    /// <summary>What is off for the whole batch and is no coil's fault.</summary>
+    /// <exception cref="UnreadableRecordException">There is nothing to judge it by.</exception>
+    public IReadOnlyList<BatchRemark> Remarks
+    {
+        get
+        {
+            VerdictLimits limits = RequireLimits();
+            lock (_judging)
+            {
+                return _remarks ??= BatchJudgement.JudgeSome(limits, _evidence, [], Rates).Remarks;
+            }
+        }
+    }
 
     /// <summary>Every coil's verdict without its causes, by tag: what a chart needs, and sooner. Empty without limits.</summary>
     public IReadOnlyDictionary<string, Verdict> Weighed => _weighed.Value;
@@ -173,10 +190,14 @@ public sealed class BatchDossier
         lock (_judging)
         {
             int[] missing = [.. places.Where(place => _judged[place] is null)];
-            IReadOnlyList<Verdict> verdicts = missing.Length == 0 ? [] : BatchJudgement.JudgeSome(limits, _evidence, missing);
-            foreach ((int place, Verdict verdict) in missing.Zip(verdicts))
+            if (missing.Length > 0)
             {
-                _judged[place] = Dossier(place, verdict, limits);
+                JudgedBatch judged = BatchJudgement.JudgeSome(limits, _evidence, missing, Rates);
+                _remarks = judged.Remarks;
+                foreach ((int place, Verdict verdict) in missing.Zip(judged.Verdicts))
+                {
+                    _judged[place] = Dossier(place, verdict, limits);
+                }
             }
 
             return [.. places.Select(place => _judged[place]!)];

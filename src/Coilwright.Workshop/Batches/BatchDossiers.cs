@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
@@ -11,6 +12,7 @@ public sealed class BatchDossiers
 {
     private readonly ConcurrentDictionary<Guid, BatchDossier> _known = new();
     private readonly IShopRecords _records;
+    private readonly ConfirmedCauses _causes;
 
     /// <summary>Dossiers of a shop.</summary>
     /// <param name="records">Its records.</param>
@@ -19,6 +21,7 @@ public sealed class BatchDossiers
     public BatchDossiers(IShopRecords records, TimeProvider clock, Func<RevisionRecord, string, VerdictLimits>? forecast = null)
     {
         _records = records;
+        _causes = new ConfirmedCauses(records, clock);
         Limits = new BatchLimits(records, clock, forecast);
     }
 
@@ -57,7 +60,12 @@ public sealed class BatchDossiers
         CancellationToken cancel
     )
     {
-        if (_known.TryGetValue(batch.Id, out BatchDossier? known) && State(known.Readings, known.Events) == State(readings, events))
+        CauseRates rates = await _causes.RatesAsync(batch.Id, events, cancel).ConfigureAwait(false);
+        if (
+            _known.TryGetValue(batch.Id, out BatchDossier? known)
+            && State(known.Readings, known.Events) == State(readings, events)
+            && ReferenceEquals(known.Rates, rates)
+        )
         {
             return known;
         }
@@ -83,7 +91,7 @@ public sealed class BatchDossiers
         RecordStatus<VerdictLimits> limits = await RecordStatus
             .ReadAsync("Batch " + batch.Name, () => Limits.OfAsync(batch, hz, cancel), batch.Id)
             .ConfigureAwait(false);
-        return new BatchDossier(batch, readings, events, limits);
+        return new BatchDossier(batch, readings, events, limits, await _causes.RatesAsync(batch.Id, events, cancel).ConfigureAwait(false));
     }
 
     /// <summary>Records only grow, so that their number and the last one tell their state.</summary>

@@ -36,6 +36,9 @@ public enum BatchEventKind
     /// <summary>A signal of the chart was looked into.</summary>
     SignalAnswered,
 
+    /// <summary>It was found out what a coil really had.</summary>
+    CauseFound,
+
     /// <summary>Another event was taken back.</summary>
     Undone,
 }

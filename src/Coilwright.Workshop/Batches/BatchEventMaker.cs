@@ -83,6 +83,14 @@ internal static class BatchEventMaker
                 Found = said.Note.Trim(),
                 TimeUtc = nowUtc,
             },
+            BatchEventKind.CauseFound => new CauseFound
+            {
+                Id = said.Id,
+                BatchId = said.BatchId,
+                Cause = CauseNames.KeyOf(said.Choice) ?? "",
+                Note = said.Note.Trim(),
+                TimeUtc = nowUtc,
+            },
             _ => throw new ArgumentException("An undo is made by UndoLastAsync.", nameof(said)),
         };
 }

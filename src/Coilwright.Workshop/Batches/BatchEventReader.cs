@@ -19,7 +19,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         bool isOwn =
             NameKey.Same(machineName, run.Status.Batch.Machine)
             || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
-        bool ofWinder = said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.SignalAnswered);
+        bool ofWinder = said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.SignalAnswered or BatchEventKind.CauseFound);
         if (ofWinder && !isOwn && known.WinderProblem(machineName) is { } unknown)
         {
             _problems.Add(unknown);
@@ -34,6 +34,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
             SpoolTaken taken => Spool(taken),
             MoreWanted more => More(more),
             SignalAnswered answer => Answer(answer),
+            CauseFound found => Found(found),
             SpindleEvent happened => OfCoil(happened),
             _ => throw new InvalidOperationException($"Nothing reads {one.Kind}."),
         };
@@ -146,6 +147,25 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         return one with
         {
             Tag = newest.Tag,
+        };
+    }
+
+    private CauseFound Found(CauseFound one)
+    {
+        string tag = BatchTags.Tidy(run.Status.Batch, said.Tag);
+        if (!run.Status.Coils.Any(coil => coil.Tag == tag))
+        {
+            _problems.Add(new Problem("tag", "no such coil of this batch was read", said.Tag));
+        }
+
+        if (one.Cause.Length == 0)
+        {
+            _problems.Add(new Problem("choice", "what did it really have?", said.Choice, CauseNames.Allowed));
+        }
+
+        return one with
+        {
+            Tag = tag,
         };
     }
 

@@ -62,6 +62,8 @@ public sealed record BatchEventEntry
     internal double? CounterSaid =>
         QuantityParser.TryParse(Counter, QuantityKind.Turns, unitRequired: false, out Entered counter, out _) ? counter.Si : null;
     public string Spool { get; init; } = "";
+
+    /// <summary>What was chosen: with a spool what stays the same, for a coil the cause that it really had.</summary>
     public string Choice { get; init; } = "";
 
     /// <summary>Turns to wind, for a spool on which ohms are held.</summary>

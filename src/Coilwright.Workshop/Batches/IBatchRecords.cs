@@ -28,6 +28,9 @@ public interface IBatchRecords
     /// <summary>Adds an event; false when its id is there already or what it undoes was undone before.</summary>
     Task<bool> AddEventAsync(BatchEvent happened, CancellationToken cancel);
 
+    /// <summary>What coils of the shop really had, in order of entry; what was taken back is left out.</summary>
+    Task<IReadOnlyList<CauseFound>> CausesFoundAsync(CancellationToken cancel);
+
     /// <summary>All that is kept of a batch's limits, in order of entry; nothing for one begun before limits were kept.</summary>
     Task<IReadOnlyList<BatchLimitsRecord>> LimitsAsync(Guid batchId, CancellationToken cancel);
 

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using System.Text.RegularExpressions;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Physics.Materials;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Quantities;
@@ -13,7 +14,9 @@ namespace Coilwright.Workshop.Entry;
 public static partial class KeyLabels
 {
     private static readonly FrozenDictionary<string, string> s_labels = new Dictionary<string, string>(
-        Quantity.All.Select(quantity => KeyValuePair.Create(quantity.Key, quantity.Label))
+        Quantity
+            .All.Select(quantity => KeyValuePair.Create(quantity.Key, quantity.Label))
+            .Concat(CauseTable.All.Select(cause => KeyValuePair.Create(cause.Key, cause.Label)))
     )
     {
         // what a final test speaks of beside quantities
@@ -21,23 +24,6 @@ public static partial class KeyLabels
         ["looks"] = "looks",
         ["polarity"] = "polarity",
         ["reference"] = "reference",
-
-        // causes
-        ["none"] = "nothing wrong",
-        ["thin-wire"] = "thin wire",
-        ["thick-wire"] = "thick wire",
-        ["stretched-wire"] = "stretched wire",
-        ["miscount"] = "wrong turn count",
-        ["warm-coil"] = "warm coil",
-        ["shorted-turns"] = "shorted turns",
-        ["open"] = "open",
-        ["broken-coupled"] = "broken wire",
-        ["high-resistance-joint"] = "bad joint",
-        ["coil-bridged"] = "one coil is shorted out",
-        ["wired-parallel"] = "wired in parallel",
-        ["wrong-gauge"] = "wrong gauge of wire",
-        ["wrong-core"] = "wrong core",
-        ["meter-error"] = "readings do not agree",
 
         // materials and films whose key is more than its words with hyphens
         ["abs"] = "ABS",

@@ -1,33 +1,45 @@
-using System.Globalization;
 using Coilwright.Analysis.Diagnosis;
-using Coilwright.Analysis.Quantities;
 
 namespace Coilwright.Workshop.Readings;
 
 /// <summary>
-/// Judges the coils of a batch together: what they have in common is learnt from all of them before one of them is blamed.
+/// Judges the coils of a batch together: what they have in common is learnt from all of them, and said once, before one of them is blamed.
 /// </summary>
 public static class BatchJudgement
 {
     /// <summary>A verdict for each coil, in order, with causes wherever something was measured.</summary>
     /// <param name="limits">What they are judged against.</param>
-    /// <param name="coils">Readings in force of each coil, with its spool's label or an empty one.</param>
+    /// <param name="coils">Readings in force of each coil, with its spool's label or an empty one, in the order they were wound.</param>
     /// <param name="golden">Readings of the golden piece, or null: Q is then held against it as well.</param>
     public static IReadOnlyList<Verdict> Judge(
         VerdictLimits limits,
         IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils,
         IReadOnlyList<ReadingRecord>? golden = null
-    ) => Judge(limits, coils, golden, [.. Enumerable.Range(0, coils.Count)]);
+    ) => JudgeAll(limits, coils, golden).Verdicts;
+
+    /// <summary>The same, with what is said of the batch.</summary>
+    /// <param name="limits">What they are judged against.</param>
+    /// <param name="coils">Readings in force of each coil, with its spool's label or an empty one, in the order they were wound.</param>
+    /// <param name="golden">Readings of the golden piece, or null.</param>
+    /// <param name="rates">How often each fault happens in this shop; the starting rates unless said.</param>
+    public static JudgedBatch JudgeAll(
+        VerdictLimits limits,
+        IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils,
+        IReadOnlyList<ReadingRecord>? golden = null,
+        CauseRates? rates = null
+    ) => Judge(limits, coils, golden, [.. Enumerable.Range(0, coils.Count)], rates);
 
     /// <summary>The verdicts on some coils in the light of the others; the same as among all of them, and sooner.</summary>
     /// <param name="limits">What it is judged against.</param>
     /// <param name="coils">All coils of the batch.</param>
     /// <param name="places">Which of them, from 0; the verdicts come in this order.</param>
-    public static IReadOnlyList<Verdict> JudgeSome(
+    /// <param name="rates">How often each fault happens in this shop; the starting rates unless said.</param>
+    public static JudgedBatch JudgeSome(
         VerdictLimits limits,
         IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils,
-        int[] places
-    ) => Judge(limits, coils, golden: null, places);
+        int[] places,
+        CauseRates? rates = null
+    ) => Judge(limits, coils, golden: null, places, rates);
 
     /// <summary>The verdicts without causes: enough for the run's chart, and sooner.</summary>
     public static IReadOnlyList<Verdict> WithoutCauses(
@@ -41,84 +53,56 @@ public static class BatchJudgement
     internal static IReadOnlyList<Verdict> Weigh(VerdictLimits forecast, IReadOnlyList<IReadOnlyList<ReadingRecord>> coils)
     {
         VerdictLimits limits = LearntReadings.FromBatch(forecast, coils);
-        return [.. coils.Select(inForce => Weigh(limits, golden: null, inForce).Item1)];
+        return [.. coils.Select(inForce => Weigh(limits, golden: null, inForce))];
     }
 
-    private static Verdict[] Judge(
+    private static JudgedBatch Judge(
         VerdictLimits forecast,
         IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils,
         IReadOnlyList<ReadingRecord>? golden,
-        int[] wanted
+        int[] wanted,
+        CauseRates? rates
     )
     {
         GoldenPiece? piece = golden is null ? null : new GoldenPiece(forecast, golden);
         VerdictLimits limits = golden is null
             ? LearntReadings.FromBatch(forecast, [.. coils.Select(coil => coil.InForce)])
             : LearntReadings.FromGolden(forecast, golden);
-        (Verdict Verdict, CoilEvidence? Evidence)[] judged = [.. coils.Select(coil => Weigh(limits, piece, coil.InForce))];
-        int[] weighed = [.. Enumerable.Range(0, judged.Length).Where(n => judged[n].Evidence is not null)];
+        CoilEvidence?[] evidence = [.. coils.Select(coil => Evidence(limits, piece, coil.InForce))];
+        Dictionary<int, Verdict> judged = wanted.Distinct().ToDictionary(n => n, n => Weigh(limits, piece, coils[n].InForce));
+        int[] weighed = [.. Enumerable.Range(0, evidence.Length).Where(n => evidence[n] is not null)];
         Dictionary<int, int> placeOf = weighed.Select((n, place) => (n, place)).ToDictionary(one => one.n, one => one.place);
-        IReadOnlyDictionary<int, CoilDiagnosis> found = CauseFinder.FindSome(
-            [.. weighed.Select(n => judged[n].Evidence! with { Spool = coils[n].Spool })],
-            [.. wanted.Where(placeOf.ContainsKey).Select(n => placeOf[n])]
+        if (weighed.Length == 0)
+        {
+            return new JudgedBatch([], [.. wanted.Select(n => judged[n])]);
+        }
+
+        BatchDiagnosis found = CauseFinder.Diagnose(
+            [.. weighed.Select(n => evidence[n]! with { Spool = coils[n].Spool })],
+            [.. wanted.Where(placeOf.ContainsKey).Select(n => placeOf[n])],
+            rates
         );
-        return
-        [
-            .. wanted.Select(n =>
-                placeOf.TryGetValue(n, out int place)
-                    ? VerdictRule.WithCauses(judged[n].Verdict, found[place], coils[n].InForce)
-                    : judged[n].Verdict
-            ),
-        ];
+        return new JudgedBatch(
+            [.. found.Findings.Select(one => BatchRemark.Of(one, place => coils[weighed[place]].InForce[0].Tag))],
+            [
+                .. wanted.Select(n =>
+                    placeOf.TryGetValue(n, out int place)
+                        ? VerdictRule.WithCauses(judged[n], found.Coils[place], coils[n].InForce, forecast)
+                        : judged[n]
+                ),
+            ]
+        );
     }
 
-    /// <summary>What is off for the whole batch, said once, so that no single coil is blamed for it; empty when nothing is.</summary>
-    /// <param name="limits">What they are judged against.</param>
-    /// <param name="coils">All coils of the batch.</param>
-    public static IReadOnlyList<string> Remarks(
-        VerdictLimits limits,
-        IReadOnlyList<(string Spool, IReadOnlyList<ReadingRecord> InForce)> coils
-    )
+    private static Verdict Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
     {
-        IReadOnlyList<ReadingRecord>[] all = [.. coils.Select(coil => coil.InForce)];
-        double[] ohms =
-        [
-            .. all.Select(coil => Last(coil, QuantityKey.DcResistance))
-                .OfType<ReadingRecord>()
-                .Select(one => Math.Log(one.Comparable() / limits.Resistance.Nominal)),
-        ];
-        bool target = limits.Inductance is { IsTarget: true };
-        double[] henries =
-        [
-            .. all.Select(coil => Last(coil, QuantityKey.Inductance))
-                .OfType<ReadingRecord>()
-                .Select(one => one.Si / limits.WantedInductance(one.AtHz).Henry)
-                .OfType<double>()
-                .Select(ratio => Math.Log(ratio)),
-        ];
-        if (WholeBatch.InductanceOff(ohms, henries) is not { } off)
-        {
-            return [];
-        }
-
-        string percent = (Math.Abs(Math.Exp(off) - 1) * 100).ToString("0", CultureInfo.InvariantCulture),
-            side = off > 0 ? "over" : "under",
-            wanted = target ? "target" : "forecast",
-            causes = target ? "target, meter or magnets" : "meter or magnets";
-        return [$"the whole batch reads about {percent} % {side} the {wanted} inductance: {causes}, not single coils"];
+        Verdict verdict = VerdictRule.Weigh(limits, inForce).Verdict;
+        return golden is null ? verdict : golden.Compare(verdict, inForce);
     }
 
-    private static ReadingRecord? Last(IReadOnlyList<ReadingRecord> readings, string quantity) =>
-        readings.LastOrDefault(reading => reading.Quantity == quantity && reading is { Si: > 0, Flag: "" });
-
-    private static (Verdict, CoilEvidence?) Weigh(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
+    private static CoilEvidence? Evidence(VerdictLimits limits, GoldenPiece? golden, IReadOnlyList<ReadingRecord> inForce)
     {
-        (Verdict verdict, CoilEvidence? evidence) = VerdictRule.Weigh(limits, inForce);
-        if (golden is null)
-        {
-            return (verdict, evidence);
-        }
-
-        return (golden.Compare(verdict, inForce), evidence is null ? null : golden.Rebase(evidence, inForce));
+        CoilEvidence? evidence = VerdictRule.Evidence(limits, inForce);
+        return golden is null || evidence is null ? evidence : golden.Rebase(evidence, inForce);
     }
 }

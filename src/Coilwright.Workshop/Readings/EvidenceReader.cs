@@ -16,6 +16,7 @@ internal static class EvidenceReader
             atQ = q?.AtHz is { } hz ? limits.Expected(hz) : null;
         double? ofBand = henry is not null && limits.Inductance is { } band && Near(henry.AtHz, band.AtHz) ? henry.Si / band.Nominal : null;
         double? inductanceRatio = atHenry is null ? ofBand : henry!.Si / atHenry.InductanceH;
+        (double? wanted, bool isTarget) = henry is null ? (null, false) : limits.WantedInductance(henry.AtHz);
         CoilEvidence evidence = new()
         {
             Open = resistance?.IsOpen ?? false,
@@ -26,6 +27,8 @@ internal static class EvidenceReader
             TemperatureKnown = resistance?.TemperatureKnown ?? false,
             WireMeasured = limits.WireMeasured,
             InductanceRatio = inductanceRatio,
+            InductanceOverWanted = henry?.Si / wanted,
+            InductanceHasTarget = isTarget,
             InductanceOffset = atHenry?.InductanceDeviation ?? 0.02,
             ReactanceAtInductance = atHenry?.Reactance ?? 0,
             AirRatio = Math.Clamp(limits.AirRatio, 0.1, 1),
@@ -41,7 +44,15 @@ internal static class EvidenceReader
                 QualityOffset = atQ.QualityDeviation,
                 ReactanceAtQuality = atQ.Reactance,
                 AcOverDc = atQ.AcOverDc,
+                NearnessAtQuality = Nearness(atQ, q.AtHz!.Value, limits.Resistance.Nominal),
             };
+    }
+
+    /// <summary>ω²LC from what a good coil's winding has and what a meter shows of it, which is more by 1/(1 − ω²LC), nearly.</summary>
+    private static double Nearness(ExpectedReading expected, double hz, double nominalOhm)
+    {
+        double own = expected.Reactance * nominalOhm / (2 * Math.PI * hz);
+        return Math.Clamp(1 - own / expected.InductanceH, 0, 0.5);
     }
 
     private static bool Near(double? hz, double? target) =>

@@ -20,7 +20,14 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
     /// <summary>How well a stated temperature is taken to be the coil's, °C (95 %). Our assumption, no source.</summary>
     private const double TemperatureDoubtC = 1;
 
-    public static ResistanceJudgement Of(Band band, ReadingRecord reading, double meterPart = 0)
+    private static readonly Finding s_wordless = new(VerdictKind.Pass, "");
+
+    /// <summary>Compares a reading with its limits.</summary>
+    /// <param name="band">The limits.</param>
+    /// <param name="reading">The reading.</param>
+    /// <param name="meterPart">The meter's uncertainty, a part of the reading (95 %).</param>
+    /// <param name="inWords">False leaves the comparison out, for a coil that only others are judged by.</param>
+    public static ResistanceJudgement Of(Band band, ReadingRecord reading, double meterPart = 0, bool inWords = true)
     {
         string flag = reading.Si is { } si ? PossibleReading.FlagOf(QuantityKey.DcResistance, si) : reading.Flag;
         if (flag == PossibleReading.Open || reading.Flag == PossibleReading.Open)
@@ -46,7 +53,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
         Estimate at20C = At20C(ohm, reading.TemperatureC);
         return new ResistanceJudgement(
-            Compare(band, at20C, reading.TemperatureC, meterPart),
+            inWords ? Compare(band, at20C, reading.TemperatureC, meterPart) : s_wordless,
             at20C,
             IsOpen: false,
             reading.TemperatureC is not null,
@@ -76,13 +83,16 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
 
     private static Finding Compare(Band band, Estimate at20C, double? temperatureC, double meterPart)
     {
-        double guard = meterPart * at20C.Value,
+        double degree = temperatureC is null ? 0 : at20C.High / at20C.Value - 1,
+            part = Math.Sqrt(meterPart * meterPart + degree * degree),
+            guard = part * at20C.Value,
             low = (temperatureC is null ? at20C.Low : at20C.Value) - guard,
             high = (temperatureC is null ? at20C.High : at20C.Value) + guard;
         string said = Written(at20C.Value) + (temperatureC is null ? ", temperature not recorded, so ±2 %," : " at 20 °C,"),
             limits = $"{Written(band.Low)} to {Written(band.High)}";
         string off = Off(at20C.Value / band.Nominal - 1, band.IsTarget ? "target" : "forecast");
-        string guarded = FormattableString.Invariant($" (meter allowance ±{meterPart * 100:0.##} %)");
+        string about = temperatureC is null ? "of the meter" : "of the meter and ±1 °C";
+        string guarded = FormattableString.Invariant($" (allowance {about} ±{part * 100:0.##} %)");
         if (low >= band.Low && high <= band.High)
         {
             return new Finding(VerdictKind.Pass, $"{said} {off}, inside {limits}{guarded}");
@@ -93,7 +103,7 @@ internal sealed record ResistanceJudgement(Finding Finding, Estimate? OhmAt20C, 
             return new Finding(VerdictKind.Reject, $"{said} {off}, outside {limits}{guarded}");
         }
 
-        string who = temperatureC is null ? "a coil whose temperature is not known" : "this meter";
+        string who = temperatureC is null ? "a coil whose temperature is not known" : "this meter and ±1 °C";
         return new Finding(VerdictKind.Hold, $"{said} {off}; too close to the limit of {limits} for {who} to decide{guarded}");
     }
 

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Analysis.Diagnosis;
 using Coilwright.Analysis.Quantities;
 
 namespace Coilwright.Workshop.Readings;
@@ -21,18 +22,42 @@ public static class VerdictAdvice
     /// <summary>The first reason without its second half: what was read and how far off it is, where a line has no room for more.</summary>
     public static string Brief(Verdict verdict) => verdict.Reasons is [var first, ..] ? first.Split(';', 2)[0] : "";
 
-    /// <summary>The first cause in words, with its probability; empty where nothing is wrong or nothing is known.</summary>
-    public static string Cause(Verdict verdict) => verdict.Told is [var first, ..] ? Sentence(first) : "";
+    /// <summary>
+    /// The likeliest cause in words with its probability, or those that the readings cannot tell apart, together; empty where nothing is
+    /// wrong with the coil or nothing is known.
+    /// </summary>
+    public static string Cause(Verdict verdict)
+    {
+        Cause[] group = GroupOf(verdict);
+        if (group.Length < 2 || group[0].Name == "meter-error")
+        {
+            return verdict.Told is [var first, ..] ? Sentence(first) : "";
+        }
+
+        string others = string.Join(" or ", group.Skip(1).Select(cause => Entry.KeyLabels.Of(cause.Name)));
+        string together = Percent(group.Sum(cause => cause.Probability));
+        return $"{WordsOf(group[0])}; or {others} ({together} together): the readings cannot tell which";
+    }
+
+    /// <summary>
+    /// What there is to say of the causes, line by line: the first or its group, then single ones by how likely they are.
+    /// </summary>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="most">How many lines at most.</param>
+    public static IReadOnlyList<string> Lines(Verdict verdict, int most) =>
+        GroupOf(verdict).Length < 2
+            ? [.. verdict.Told.Take(most).Select(Sentence)]
+            : [Cause(verdict), .. verdict.Told.Take(most).Select(cause => $"{WordsOf(cause)} ({Percent(cause.Probability)})")];
 
     /// <summary>One cause in words, with its probability.</summary>
     public static string Sentence(Cause cause)
     {
-        string words = cause.Detail.Length > 0 ? cause.Detail : Entry.KeyLabels.Of(cause.Name);
+        string words = WordsOf(cause);
         bool isSaidSo =
             words.EndsWith("suspected", StringComparison.Ordinal)
             || words.StartsWith("the readings", StringComparison.Ordinal)
             || cause.Name == "open";
-        return $"{(isSaidSo ? "" : "probably ")}{words} ({cause.Probability.ToString("P0", CultureInfo.InvariantCulture)})";
+        return $"{(isSaidSo ? "" : "probably ")}{words} ({Percent(cause.Probability)})";
     }
 
     /// <summary>What to do first; empty where there is no cause to look for.</summary>
@@ -43,12 +68,21 @@ public static class VerdictAdvice
             return "";
         }
 
-        return first.Probability < Settled && verdict.Next is [var next, ..] ? Settle(next.Quantity) : CheckFor(first.Name);
+        bool settled = first.Probability >= Settled && GroupOf(verdict).Length < 2;
+        return settled || verdict.Next.Count == 0 ? CauseTable.Find(first.Name)?.Check ?? "" : Settle(Parting(verdict.Next));
     }
 
-    /// <summary>How to make the reading that parts the causes.</summary>
-    private static string Settle(string quantity) =>
-        quantity switch
+    /// <summary>The causes that are told together.</summary>
+    private static Cause[] GroupOf(Verdict verdict) => [.. verdict.Told.Where(cause => verdict.Group.Contains(cause.Name))];
+
+    /// <summary>The reading that parts the causes: the quickest of those that tell at least half as much as the most telling one.</summary>
+    private static NextReading Parting(IReadOnlyList<NextReading> next) =>
+        next.Where(one => one.Information >= next[0].Information / 2).MinBy(one => one.Minutes)!;
+
+    /// <summary>How to make the reading that parts the causes, and what it costs.</summary>
+    private static string Settle(NextReading next)
+    {
+        string how = next.Quantity switch
         {
             QuantityKey.DcResistance => "read the ohms once more, cold, on a second meter",
             QuantityKey.Inductance => "read the inductance",
@@ -56,23 +90,10 @@ public static class VerdictAdvice
             QuantityKey.Turns => "check the counter with a marked test",
             _ => "measure 10 m off the spool",
         };
+        return string.Create(CultureInfo.InvariantCulture, $"{how} (about {next.Minutes:0} min)");
+    }
 
-    /// <summary>The quickest check of one cause. Common practice, no source.</summary>
-    private static string CheckFor(string cause) =>
-        cause switch
-        {
-            "thin-wire" or "thick-wire" => "measure 10 m off the spool",
-            "stretched-wire" => "check the tension",
-            "miscount" => "check the counter with a marked test",
-            "warm-coil" => "let it cool and read again",
-            "shorted-turns" => "look for bare wire at start, splice and flange",
-            "open" => "then look for a broken lead",
-            "broken-coupled" => "check joints and start lead",
-            "high-resistance-joint" => "reheat the joint and read again",
-            "coil-bridged" or "wired-parallel" => "check the leads against the wiring sheet",
-            "wrong-gauge" => "measure the wire",
-            "wrong-core" => "check poles and magnets",
-            "meter-error" => "check range, leads and zero",
-            _ => "",
-        };
+    private static string WordsOf(Cause cause) => cause.Detail.Length > 0 ? cause.Detail : Entry.KeyLabels.Of(cause.Name);
+
+    private static string Percent(double probability) => probability.ToString("P0", CultureInfo.InvariantCulture);
 }

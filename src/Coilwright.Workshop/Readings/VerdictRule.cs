@@ -26,40 +26,73 @@ public static class VerdictRule
         (Verdict verdict, CoilEvidence? evidence) = Weigh(limits, inForce);
         return verdict.Kind == VerdictKind.Pass || evidence is null
             ? verdict
-            : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce);
+            : WithCauses(verdict, CauseFinder.FindAll([evidence])[0], inForce, limits);
     }
 
     /// <summary>
-    /// The same verdict with what was found out about its causes. Where the reading is more in doubt than the coil, it is held and read
-    /// again.
+    /// The same verdict with what was found out about its causes. Where a reading may be at fault, a coil that it rejects is held and read
+    /// again; where a fault is as good as sure, a coil that the recipe has no target for is held.
     /// </summary>
-    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
+    internal static Verdict WithCauses(Verdict verdict, CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce, VerdictLimits limits)
     {
         Verdict found = verdict with
         {
-            Causes = [.. diagnosis.Causes.Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail))],
+            Causes =
+            [
+                .. Told(verdict, diagnosis.Causes)
+                    .Select(cause => new Cause(cause.Name, cause.Probability, cause.Detail) { OfBatch = cause.OfBatch }),
+            ],
             Next = diagnosis.Next,
+            Group = diagnosis.Group,
         };
-        return verdict.Kind == VerdictKind.Reject && ReadingInDoubt(diagnosis, inForce) is { } why
+        if (verdict.Kind == VerdictKind.Reject && ReadingInDoubt(diagnosis, inForce) is { } why)
+        {
+            return found with { Kind = VerdictKind.Hold, ReadAgain = true, Reasons = [why, .. verdict.Reasons] };
+        }
+
+        return verdict.Kind == VerdictKind.Pass && IsStrong(diagnosis, limits)
             ? found with
             {
                 Kind = VerdictKind.Hold,
-                ReadAgain = true,
-                Reasons = [why, .. verdict.Reasons],
+                Reasons = ["a fault is as good as sure, and the recipe has no target to reject it by", .. verdict.Reasons],
             }
             : found;
+    }
+
+    /// <summary>
+    /// The causes of a coil that is rejected, given that something is wrong with it, where a fault is nearly as likely as none: the verdict
+    /// and its cause say the same. Else as they are.
+    /// </summary>
+    private static IEnumerable<ProbableCause> Told(Verdict verdict, IReadOnlyList<ProbableCause> causes)
+    {
+        const double NearlyAsLikely = 0.2;
+        if (verdict.Kind != VerdictKind.Reject || causes is not [{ Name: "none" } none, { Probability: > NearlyAsLikely }, ..])
+        {
+            return causes;
+        }
+
+        return causes.Skip(1).Select(cause => cause with { Probability = cause.Probability / (1 - none.Probability) });
+    }
+
+    /// <summary>Whether the coil itself has a fault as good as surely, whichever it is, that no target of the recipe would show.</summary>
+    private static bool IsStrong(CoilDiagnosis diagnosis, VerdictLimits limits)
+    {
+        const double AsGoodAsSure = 0.9;
+        bool ohms = limits.Resistance.IsTarget,
+            henries = limits.Inductance is { IsTarget: true };
+        bool IsUnseen(string cause) => cause != "none" && !(CauseTable.Find(cause)!.MovesOhmsAlone ? ohms : henries);
+        return diagnosis.Causes.Where(cause => IsUnseen(cause.Name) && !cause.OfBatch).Sum(cause => cause.Probability) >= AsGoodAsSure;
     }
 
     /// <summary>Why a reading is to be made again before the coil is blamed; null where it is not, or was made again already.</summary>
     private static string? ReadingInDoubt(CoilDiagnosis diagnosis, IReadOnlyList<ReadingRecord> inForce)
     {
-        const double MoreThanNot = 0.5;
-        ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => cause.Name is "meter-error" or "warm-coil")];
-        bool leads =
-            ofReading.Length > 0
-            && (ofReading.Sum(cause => cause.Probability) >= MoreThanNot || diagnosis.Causes[0].Name == ofReading[0].Name);
+        const double WorthReadingAgain = 0.125; // reading again costs two minutes, a rejected coil a new one: our assumption
+        ProbableCause[] ofReading = [.. diagnosis.Causes.Where(cause => CauseTable.Find(cause.Name)!.IsOfReading)];
+        bool doubted =
+            ofReading.Sum(cause => cause.Probability) >= WorthReadingAgain || ofReading.Any(cause => diagnosis.Group.Contains(cause.Name));
         bool twice = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
-        if (!leads || twice)
+        if (!doubted || twice)
         {
             return null;
         }
@@ -109,6 +142,24 @@ public static class VerdictRule
         );
     }
 
+    /// <summary>
+    /// What there is to find causes by, as <see cref="Weigh"/> has it and sooner: a coil that others are judged beside needs no words.
+    /// </summary>
+    internal static CoilEvidence? Evidence(VerdictLimits limits, IReadOnlyList<ReadingRecord> inForce)
+    {
+        bool severalTimes = inForce.GroupBy(reading => (reading.Quantity, reading.AtHz)).Any(same => same.Count() > 1);
+        if (severalTimes)
+        {
+            return Weigh(limits, inForce).Evidence;
+        }
+
+        ReadingRecord? ohms = inForce.LastOrDefault(reading => reading.Quantity == QuantityKey.DcResistance);
+        ResistanceJudgement? resistance = ohms is null
+            ? null
+            : ResistanceJudgement.Of(limits.Resistance, ohms, limits.MeterPart, inWords: false);
+        return resistance is { IsRiddle: true } ? null : EvidenceReader.Of(limits, inForce, resistance);
+    }
+
     private static Finding Flagged(ReadingRecord reading) => new(VerdictKind.Hold, $"\"{reading.Typed}\" is kept: {reading.Flag}");
 
     private static Finding Inductance(Band? band, ReadingRecord reading)
@@ -146,12 +197,23 @@ public static class VerdictRule
 
     private static Finding? Quality(VerdictLimits limits, ReadingRecord reading)
     {
-        if (reading is not { Si: { } q, AtHz: { } hz } || limits.Expected(hz) is not { } expected)
+        if (reading.Si is not { } q)
         {
             return null;
         }
 
-        string said = FormattableString.Invariant($"Q of {q:0.0#}{At(hz)} against {expected.Quality:0.0}, {expected.From}");
+        string read = FormattableString.Invariant($"Q of {q:0.0#}{At(reading.AtHz)}");
+        if (reading.AtHz is not { } hz)
+        {
+            return new Finding(VerdictKind.Pass, read + " is not weighed: nobody noted its frequency");
+        }
+
+        if (limits.Expected(hz) is not { } expected)
+        {
+            return new Finding(VerdictKind.Pass, read + " is not weighed: what a good coil reads there is not forecast");
+        }
+
+        string said = FormattableString.Invariant($"{read} against {expected.Quality:0.0}, {expected.From}");
         return q >= LeastQuality * expected.Quality
             ? new Finding(VerdictKind.Pass, said)
             : new Finding(VerdictKind.Reject, said + ": loss");

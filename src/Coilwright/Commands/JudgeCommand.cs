@@ -150,7 +150,7 @@ public static class JudgeCommand
         IReadOnlyList<ReadingRow> rows,
         IReadOnlyList<JudgedPiece> pieces,
         RunChart? chart,
-        IReadOnlyList<string> remarks
+        IReadOnlyList<BatchRemark> remarks
     )
     {
         Table table = new("tag", "read", "at 20 °C", "verdict", "why");
@@ -169,9 +169,9 @@ public static class JudgeCommand
         }
 
         table.Write(writer, "");
-        foreach (string remark in remarks)
+        foreach (BatchRemark remark in remarks)
         {
-            writer.WriteLine($"Note: {remark}.");
+            writer.WriteLine($"The batch: {remark.Sentence}.");
         }
 
         foreach ((string tag, string rule) in chart?.Signals ?? [])

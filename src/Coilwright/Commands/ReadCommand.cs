@@ -14,7 +14,12 @@ public static class ReadCommand
     public static Command Build(CommandContext desk)
     {
         Argument<string> batch = new("BATCH") { Description = "Name of the batch" };
-        Argument<string> resistance = new("RESISTANCE") { Description = "As the meter says: 7.43k, 7k43, 7430, open" };
+        Argument<string?> resistance = new("RESISTANCE")
+        {
+            Description = "As the meter says: 7.43k, 7k43, 7430, open",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        ReadCause cause = new();
         Option<string?> tag = new("--tag") { Description = "The coil's tag; the next one unless said" };
         Option<string> temperature = new("--temperature")
         {
@@ -42,6 +47,7 @@ public static class ReadCommand
         };
         entry.AddTo(command);
         correction.AddTo(command);
+        cause.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
@@ -52,6 +58,20 @@ public static class ReadCommand
                     Refuse(
                         await open.Services.Winding.SetRoomTemperatureAsync(typedRoom, entry.Person(parsed), cancel).ConfigureAwait(false)
                     );
+                }
+
+                if (cause.IsAsked(parsed))
+                {
+                    return await cause
+                        .RecordAsync(
+                            parsed,
+                            open,
+                            standing,
+                            (parsed.GetValue(tag) ?? "", parsed.GetValue(resistance), entry.Person(parsed)),
+                            desk.Output,
+                            cancel
+                        )
+                        .ConfigureAwait(false);
                 }
 
                 bool corrects = correction.IsAsked(parsed);
@@ -69,7 +89,8 @@ public static class ReadCommand
                                 : $"the tag of a coil to read again; or first coilwright batch more "
                                     + $"{standing.Batch.Name} COUNT --reason TEXT"
                         ),
-                    Resistance = parsed.GetRequiredValue(resistance),
+                    Resistance = parsed.GetValue(resistance)
+                        ?? throw WrongInputException.About("RESISTANCE", "what does the meter say?", "7.43k, 7k43, 7430, open"),
                     Temperature = parsed.GetRequiredValue(temperature),
                     Inductance = parsed.GetRequiredValue(inductance),
                     InductanceAt = parsed.GetRequiredValue(at),

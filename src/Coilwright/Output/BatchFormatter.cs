@@ -1,6 +1,7 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Output;
@@ -34,9 +35,9 @@ internal static class BatchFormatter
             writer.WriteLine($"Judged by {limits.Words}.");
         }
 
-        foreach (string remark in standing.Remarks)
+        foreach (BatchRemark remark in standing.Remarks)
         {
-            writer.WriteLine($"Note: {remark}.");
+            writer.WriteLine($"The batch: {remark.Sentence}.");
         }
     }
 

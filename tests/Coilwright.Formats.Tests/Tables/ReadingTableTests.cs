@@ -21,6 +21,31 @@ public sealed class ReadingTableTests
     }
 
     [Fact]
+    public void Nothing_that_is_not_understood_is_left_out_in_silence()
+    {
+        List<string> notes = [];
+        IReadOnlyList<ReadingRow> rows = ReadingTable
+            .Read(
+                "tag,Inductance [H],Q,q at [Hz],L,dcResistanse [kΩ]\nC-1,2.4,6.1,3000,2.4,6\nC-2,2.4,6.1,,2.4,6\n",
+                DateTimeOffset.UnixEpoch,
+                notes
+            )
+            .Value!;
+        Assert.Equal(3000, rows[0].Readings.Single(reading => reading.Quantity == "q").AtHz);
+        Assert.Equal(
+            [
+                "The column \"Inductance\" is read as inductance.",
+                "The column \"Q\" is read as q.",
+                "The column \"q at\" is read as qAt.",
+                "Not read: the column \"dcResistanse\"; did you mean dcResistance?",
+                "Not read, but carried through as it is: L.",
+                "Assumed: Q of C-2 was read at 3 kHz, since qAt is empty there.",
+            ],
+            notes
+        );
+    }
+
+    [Fact]
     public void An_open_coil_is_kept_and_flagged() =>
         Assert.Equal(
             ("open", (double?)null),

@@ -88,6 +88,27 @@ public sealed class ShopCommandsTests
     }
 
     [Fact]
+    public async Task What_a_coil_really_had_is_recorded_by_its_label_and_a_cause_that_is_none_is_refused()
+    {
+        using TestFolder folder = new();
+        string shop = folder.PathOf("shop.db");
+        await ShopWith(shop);
+        await CommandRun.Of("recipe", "release", "Harbour bridge", "--shop", shop);
+        await CommandRun.Of("batch", "start", "Harbour bridge", "--name", "H-1", "--quantity", "3", "--shop", shop);
+        await CommandRun.Of("read", "H-1", "6k40", "--room", "20 °C", "--shop", shop);
+
+        CommandRun was = await CommandRun.Of("read", "H-1", "--tag", "C-001", "--was", "bad joint", "--shop", shop),
+            none = await CommandRun.Of("read", "H-1", "--tag", "C-001", "--was", "gremlins", "--shop", shop),
+            both = await CommandRun.Of("read", "H-1", "6k20", "--tag", "C-001", "--was", "bad joint", "--shop", shop),
+            nothing = await CommandRun.Of("read", "H-1", "--shop", shop);
+        Assert.Equal((0, 2, 2, 2), (was.Exit, none.Exit, both.Exit, nothing.Exit));
+        Assert.Contains("C-001: really bad joint.", was.Output, StringComparison.Ordinal);
+        Assert.Contains("shorted turns", none.Error, StringComparison.Ordinal);
+        Assert.Contains("7.43k", nothing.Error, StringComparison.Ordinal);
+        Assert.Contains("--was", (await CommandRun.Of("read", "--help")).Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Undo_reading_takes_a_correction_back_and_then_the_coil()
     {
         using TestFolder folder = new();

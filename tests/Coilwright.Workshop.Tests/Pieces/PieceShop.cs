@@ -64,7 +64,7 @@ internal sealed class PieceShop : IAsyncDisposable
                 .Replace("7.76 kΩ", target, StringComparison.Ordinal)
                 .Replace("\"potting\":", (steps.Length > 0 ? $"\"steps\": {steps}, " : "") + "\"potting\":", StringComparison.Ordinal)
         );
-        shop.Slugs = await shop.BatchAsync("B-7", "slug", "BS-", "0117", "3.92 k", "3.98 k", "4.02 k", "4.03 k");
+        shop.Slugs = await shop.BatchAsync("B-7", "slug", "BS-", "0117", "3.92 k", "3.98 k", "4.00 k", "4.01 k");
         shop.Screws = await shop.BatchAsync("B-8", "screw", "BC-", "0121", "3.95 k", "4.01 k", "4.00 k", "3.99 k");
         return shop;
     }

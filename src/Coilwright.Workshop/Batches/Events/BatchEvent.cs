@@ -25,6 +25,7 @@ namespace Coilwright.Workshop.Batches.Events;
 [JsonDerivedType(typeof(Released), nameof(Released))]
 [JsonDerivedType(typeof(MoreWanted), nameof(MoreWanted))]
 [JsonDerivedType(typeof(SignalAnswered), nameof(SignalAnswered))]
+[JsonDerivedType(typeof(CauseFound), nameof(CauseFound))]
 [JsonDerivedType(typeof(Undone), nameof(Undone))]
 public abstract record BatchEvent
 {
