@@ -20,4 +20,10 @@ public sealed record RecipeField(
 public sealed record SliderRange(double From, double To, double Step, string Unit);
 
 /// <summary>Fields that belong together.</summary>
-public sealed record FieldGroup(string Title, IReadOnlyList<RecipeField> Fields, bool Open = true);
+public sealed record FieldGroup(string Title, IReadOnlyList<RecipeField> Fields);
+
+/// <summary>One of the four groups that a recipe's fields stand in.</summary>
+/// <param name="Key">How the page names it to itself.</param>
+/// <param name="Title">How people read it.</param>
+/// <param name="Parts">Its parts; of several one is open at a time.</param>
+public sealed record RecipeGroup(string Key, string Title, IReadOnlyList<FieldGroup> Parts);

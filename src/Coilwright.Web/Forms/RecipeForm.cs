@@ -17,27 +17,62 @@ public static class RecipeForm
         Encoder = System.Text.Encodings.Web.JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    /// <summary>The groups of fields for a document, in the order a maker thinks of them.</summary>
-    public static IReadOnlyList<FieldGroup> GroupsOf(JsonNode document)
+    /// <summary>The four groups that a maker thinks in, each with its parts; the load stands with the strings.</summary>
+    public static IReadOnlyList<RecipeGroup> SectionsOf(JsonNode document)
     {
-        List<FieldGroup> groups = [];
-        JsonArray coils = document["coils"] as JsonArray ?? [];
-        for (int c = 0; c < coils.Count; c++)
-        {
-            string coil = string.Create(CultureInfo.InvariantCulture, $"coils[{c}]");
-            string name = coils.Count > 1 ? JsonPath.TextAt(document, coil + ".name") + " coil: " : "";
-            groups.Add(new FieldGroup(name + "winding", Winding(coil), c == 0));
-            groups.Add(new FieldGroup(name + "wire", Wire(coil), c == 0));
-            groups.Add(new FieldGroup(name + "bobbin", Bobbin(coil), false));
-            groups.AddRange(Poles(document, coil, name));
-        }
+        string[] coils = [.. Enumerable.Range(0, (document["coils"] as JsonArray)?.Count ?? 0).Select(CoilPath)];
+        return
+        [
+            new("bobbin", "Bobbin", [.. coils.Select(coil => new FieldGroup(NameOf(document, coil) + "bobbin", Bobbin(coil)))]),
+            new(
+                "wire",
+                "Wire and turns",
+                [.. coils.Select(coil => new FieldGroup(NameOf(document, coil) + "wire and turns", [.. Winding(coil), .. Wire(coil)]))]
+            ),
+            new(
+                "poles",
+                "Poles and magnets",
+                [
+                    .. coils.SelectMany(coil => Poles(document, coil, NameOf(document, coil))),
+                    .. Rest(document, "magnets", "bar magnet"),
+                    .. Rest(document, "metalwork", "metalwork"),
+                ]
+            ),
+            new(
+                "strings",
+                "Strings and load",
+                [
+                    new FieldGroup("strings, joining and potting", Whole()),
+                    new FieldGroup("load for the response", LoadForm.Fields),
+                    new FieldGroup("leads", Leads()),
+                    new FieldGroup("targets", Targets()),
+                ]
+            ),
+        ];
+    }
 
-        groups.AddRange(Rest(document, "magnets", "bar magnet"));
-        groups.AddRange(Rest(document, "metalwork", "metalwork"));
-        groups.Add(new FieldGroup("strings, joining and potting", Whole(), false));
-        groups.Add(new FieldGroup("leads", Leads(), false));
-        groups.Add(new FieldGroup("targets", Targets(), false));
-        return groups;
+    /// <summary>The parts of a recipe's fields for a document, without those of the load.</summary>
+    public static IReadOnlyList<FieldGroup> GroupsOf(JsonNode document) =>
+        [.. SectionsOf(document).SelectMany(section => section.Parts).Where(part => !part.Fields.Any(LoadForm.Has))];
+
+    private static string CoilPath(int coil) => string.Create(CultureInfo.InvariantCulture, $"coils[{coil}]");
+
+    /// <summary>The coil's name before what is its own, where there are several.</summary>
+    private static string NameOf(JsonNode document, string coil) =>
+        (document["coils"] as JsonArray)?.Count > 1 ? JsonPath.TextAt(document, coil + ".name") + " coil: " : "";
+
+    /// <summary>The document that a form is filled in on: the saved one, or that of a draft with other parts than it has.</summary>
+    public static string PartsOf(string saved, IFormCollection form)
+    {
+        string typed = form["parts"].ToString();
+        try
+        {
+            return typed.Length > 0 && JsonNode.Parse(typed) is JsonObject ? typed : saved;
+        }
+        catch (JsonException)
+        {
+            return saved;
+        }
     }
 
     /// <summary>The document with the form's fields put in. Fields the form does not have stay as they were.</summary>
@@ -120,8 +155,7 @@ public static class RecipeForm
                     new($"{pole}.top", "Top above the coil's middle", "9 mm", []),
                     new($"{pole}.magnetised", "Magnetised", "", ["north-up", "south-up", "none"]),
                     new($"{pole}.grounded", "Grounded", "yes or no", []),
-                ],
-                false
+                ]
             );
         }
     }
@@ -165,7 +199,7 @@ public static class RecipeForm
         {
             string path = string.Create(CultureInfo.InvariantCulture, $"{list}[{i}]");
             List<RecipeField> fields = [.. Leaves(parts[i], path).Where(leaf => !leaf.Path.EndsWith(".shape", StringComparison.Ordinal))];
-            yield return new FieldGroup($"{title}: {parts[i]?["shape"]}", fields, false);
+            yield return new FieldGroup($"{title}: {KeyLabels.Of(parts[i]?["shape"]?.ToString() ?? "")}", fields);
         }
     }
 

@@ -6,6 +6,18 @@ namespace Coilwright.Web.Views;
 /// <summary>Which numbers of a prediction a table shows, and what they are called.</summary>
 public static class ForecastRows
 {
+    /// <summary>The pickup as a whole, its strings, its poles, then coil by coil; a group that is empty is left out.</summary>
+    public static IReadOnlyList<(string Title, IReadOnlyList<(string Label, Figure Figure)> Rows)> GroupsOf(Prediction prediction) =>
+        [
+            .. new (string, IReadOnlyList<(string, Figure)>)[]
+            {
+                ("The pickup", Of(prediction.Pickup)),
+                ("Strings", OfStrings(prediction.Pickup)),
+                ("Poles", OfPoles(prediction.Pickup)),
+            }.Where(group => group.Item2.Count > 0),
+            .. prediction.Coils.Select(coil => ($"Coil: {coil.Name}", Of(coil))),
+        ];
+
     /// <summary>The whole pickup.</summary>
     public static IReadOnlyList<(string Label, Figure Figure)> Of(PickupForecast pickup)
     {
@@ -39,19 +51,25 @@ public static class ForecastRows
         }
 
         rows.AddRange(pickup.HumGradient.Select((slope, axis) => ($"Hum, field changing along {"xyz"[axis]}", slope)));
-        rows.AddRange(pickup.Strings.Select(one => ($"Output, string {one.Number}", one.Sensitivity)));
-        rows.AddRange(pickup.Strings.Select(one => ($"Field at string {one.Number}", one.Field)));
-        rows.AddRange(
-            pickup.Poles.Select(one =>
+        return rows;
+    }
+
+    private static IReadOnlyList<(string Label, Figure Figure)> OfStrings(PickupForecast pickup) =>
+        [
+            .. pickup.Strings.Select(one => ($"Output, string {one.Number}", one.Sensitivity)),
+            .. pickup.Strings.Select(one => ($"Field at string {one.Number}", one.Field)),
+        ];
+
+    private static IReadOnlyList<(string Label, Figure Figure)> OfPoles(PickupForecast pickup) =>
+        [
+            .. pickup.Poles.Select(one =>
                 (
                     $"Field {FigureFormatter.Value(one.JigM, "m")} over pole "
                         + $"{one.Number}{(pickup.Coupling is null ? "" : " of " + one.Coil)}",
                     one.Field
                 )
-            )
-        );
-        return rows;
-    }
+            ),
+        ];
 
     /// <summary>One coil.</summary>
     public static IReadOnlyList<(string Label, Figure Figure)> Of(CoilForecast coil) =>

@@ -1,6 +1,7 @@
 import { afterwards } from './afterwards';
 import { clocks } from './clocks';
 import { forgetDrafts, keepDrafts } from './drafts';
+import { responseCursor } from './cursor';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
@@ -23,18 +24,22 @@ for (const form of document.querySelectorAll<HTMLFormElement>('form[data-drafts]
 for (const range of document.querySelectorAll<HTMLInputElement>('input[type=range][data-drives]')) {
   slider(range);
 }
-const forecast = document.getElementById('forecast');
 const recipe = document.querySelector<HTMLFormElement>('form[data-live]');
 const draftBar = document.getElementById('draft');
 if (recipe && draftBar) {
   revisionDraft(recipe, draftBar);
 }
-if (recipe && forecast) {
-  liveForecast(recipe, forecast, drawPlots);
-  const after = document.querySelector<HTMLElement>('[data-after]');
-  if (after) {
-    afterwards(recipe, after);
-  }
+if (recipe) {
+  const dressed = (part: HTMLElement): void => {
+    drawPlots(part);
+    part.querySelectorAll<HTMLElement>('[data-cursor]').forEach(responseCursor);
+    const after = part.querySelector<HTMLElement>('[data-after]');
+    if (after) {
+      afterwards(recipe, after);
+    }
+  };
+  recipe.querySelectorAll<HTMLElement>('[data-part]').forEach(dressed);
+  liveForecast(recipe, dressed);
 }
 const entry = document.querySelector<HTMLFormElement>('form[data-entry]');
 const ownBox = entry ? coilEntry(entry) : null;
