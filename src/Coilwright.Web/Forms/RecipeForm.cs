@@ -104,7 +104,7 @@ public static class RecipeForm
     private static RecipeField[] Winding(string coil) =>
         [
             new($"{coil}.winding.turns", "Turns", "8000", [], true, new SliderRange(500, 15000, 10, "")),
-            new($"{coil}.winding.direction", "Direction, from the top", "", ["clockwise", "counter-clockwise"]),
+            new($"{coil}.winding.direction", "Direction, from top", "", ["clockwise", "counter-clockwise"]),
             new($"{coil}.winding.lay", "Lay", "", ["scattered", "even"]),
             new($"{coil}.winding.pitch", "Pitch", "0.19 mm", []),
             new($"{coil}.winding.tension", "Tension", "14 gf", []),
@@ -119,8 +119,8 @@ public static class RecipeForm
             new($"{coil}.wire.insulation", "Insulation", "plain enamel", []),
             new($"{coil}.wire.build", "Film build", "", ["single", "heavy", "triple", "quad"]),
             new($"{coil}.wire.grade", "Grade, metric wire", "1 or 2", [], true),
-            new($"{coil}.wire.overallDiameter", "Overall diameter, measured", "2.6 thou", []),
-            new($"{coil}.wire.resistancePerLength", "Ohms per metre, measured", "5.54 Ω/m", []),
+            new($"{coil}.wire.overallDiameter", "Overall, measured", "2.6 thou", []),
+            new($"{coil}.wire.resistancePerLength", "Ω per metre, measured", "5.54 Ω/m", []),
         ];
 
     private static RecipeField[] Bobbin(string coil) =>

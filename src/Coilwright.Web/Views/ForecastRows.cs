@@ -12,6 +12,8 @@ public static class ForecastRows
             .. new (string, IReadOnlyList<(string, Figure)>)[]
             {
                 ("The pickup", Of(prediction.Pickup)),
+                ("Capacitance", OfCapacitance(prediction.Pickup)),
+                ("Hum", OfHum(prediction.Pickup)),
                 ("Strings", OfStrings(prediction.Pickup)),
                 ("Poles", OfPoles(prediction.Pickup)),
             }.Where(group => group.Item2.Count > 0),
@@ -25,8 +27,6 @@ public static class ForecastRows
         [
             ("DC resistance at 20 °C", pickup.DcResistance),
             ("Inductance at 1 kHz", pickup.Inductance),
-            ("Capacitance", pickup.Capacitance),
-            .. (pickup.CapacitanceShares?.Present ?? []).Select(share => ($"Of it {FigureFormatter.Name(share.Name)}", share)),
         ];
         if (pickup.UnloadedResonance is { } bare)
         {
@@ -44,15 +44,21 @@ public static class ForecastRows
             rows.Add(("Coupling of the coils", coupling));
         }
 
-        rows.Add(("Hum, effective area", pickup.HumEffectiveArea));
-        if (pickup.Coupling is not null)
-        {
-            rows.Add(("Hum left of both coils'", pickup.HumResidual));
-        }
-
-        rows.AddRange(pickup.HumGradient.Select((slope, axis) => ($"Hum, field changing along {"xyz"[axis]}", slope)));
         return rows;
     }
+
+    private static IReadOnlyList<(string Label, Figure Figure)> OfCapacitance(PickupForecast pickup) =>
+        [
+            ("Capacitance", pickup.Capacitance),
+            .. (pickup.CapacitanceShares?.Present ?? []).Select(share => ($"Of it {FigureFormatter.Name(share.Name)}", share)),
+        ];
+
+    private static IReadOnlyList<(string Label, Figure Figure)> OfHum(PickupForecast pickup) =>
+        [
+            ("Hum, effective area", pickup.HumEffectiveArea),
+            .. pickup.Coupling is null ? [] : new[] { ("Hum left of both coils'", pickup.HumResidual) },
+            .. pickup.HumGradient.Select((slope, axis) => ($"Hum, field changing along {"xyz"[axis]}", slope)),
+        ];
 
     private static IReadOnlyList<(string Label, Figure Figure)> OfStrings(PickupForecast pickup) =>
         [

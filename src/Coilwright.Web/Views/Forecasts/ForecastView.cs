@@ -28,7 +28,7 @@ internal static class ForecastView
                 Shown = shown,
                 Answers = RecipeAnswers.Of(prediction, saved?.Forecast.Prediction),
                 Against = saved?.Letter ?? "",
-                Drawing = PickupTopFigure.Svg(model, [.. prediction.Coils.Select(coil => coil.Build.Value)]),
+                Drawing = RecipeDrawing.Svg(model, [.. prediction.Coils.Select(coil => coil.Build.Value)]),
                 Response = ResponseOf(prediction, before),
                 Plots = PlotsOf(model, prediction, shown),
             }

@@ -18,7 +18,7 @@ internal static class RecipeAnswers
         string peak = now?.Named.ContainsKey(QuantityKey.LoadedPeak) == false ? QuantityKey.UnloadedPeak : QuantityKey.LoadedPeak;
         return
         [
-            Answer("Resistance at 20 °C", QuantityKey.DcResistance, "–"),
+            Answer("Ohms at 20 °C", QuantityKey.DcResistance, "–"),
             Answer("Inductance at 1 kHz", QuantityKey.Inductance, "–"),
             Answer(peak == QuantityKey.LoadedPeak ? "Peak on this load" : "Peak, unloaded", peak, "no peak"),
             Answer("Output at 1 m/s", QuantityKey.Output, "no strings"),

@@ -19,6 +19,7 @@ export function responseCursor(place: HTMLElement): void {
   }
   const line = document.createElement('div');
   line.className = 'cursor';
+  line.hidden = true;
   const range = slider(data);
   const read = (index: number): void => {
     const hz = data.frequencyHz[index] ?? lowestHz;
@@ -32,10 +33,12 @@ export function responseCursor(place: HTMLElement): void {
   place.addEventListener('pointermove', event => {
     const box = place.getBoundingClientRect();
     const part = ((event.clientX - box.left) / box.width - data.from) / (data.to - data.from);
+    line.hidden = false;
     read(Math.round(Math.min(1, Math.max(0, part)) * (data.frequencyHz.length - 1)));
   });
   range.addEventListener('input', event => {
     event.stopPropagation(); // it is no field of the recipe
+    line.hidden = false;
     read(Number(range.value));
   });
   read(Number(range.value));

@@ -1,5 +1,6 @@
 import { afterwards } from './afterwards';
 import { clocks } from './clocks';
+import { dimensions } from './dimensions';
 import { forgetDrafts, keepDrafts } from './drafts';
 import { responseCursor } from './cursor';
 import { coilEntry } from './entry';
@@ -39,7 +40,11 @@ if (recipe) {
     }
   };
   recipe.querySelectorAll<HTMLElement>('[data-part]').forEach(dressed);
-  liveForecast(recipe, dressed);
+  const light = dimensions(recipe);
+  liveForecast(recipe, part => {
+    dressed(part);
+    light();
+  });
 }
 const entry = document.querySelector<HTMLFormElement>('form[data-entry]');
 const ownBox = entry ? coilEntry(entry) : null;
