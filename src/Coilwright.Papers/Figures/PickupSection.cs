@@ -27,6 +27,12 @@ internal sealed class PickupSection(PickupModel model, IReadOnlyList<double> bui
             .DefaultIfEmpty(model.Coils.Max(coil => coil.Position.ZM + coil.Bobbin.WindingHeightM / 2))
             .Max();
 
+    /// <summary>From the middle of the page to the end of the widest winding or flange, m.</summary>
+    public double ReachM =>
+        model
+            .Coils.Select((coil, index) => Math.Abs(MiddleM(coil)) + HalfCoreM(coil) + Math.Max(coil.Bobbin.MaxBuildM ?? 0, builds[index]))
+            .Max();
+
     /// <summary>Underside of the strings, m; as high as the highest pole without strings.</summary>
     public double StringsM => HighestM + (model.Strings?.ClearanceM ?? 0);
 
@@ -142,7 +148,7 @@ internal sealed class PickupSection(PickupModel model, IReadOnlyList<double> bui
         double z = -(StringsM + StringM / 2) * 1e3;
         if (!IsAlong)
         {
-            double reach = model.Coils.Max(coil => Math.Abs(coil.Position.YM) + coil.Bobbin.CoreWidthM / 2) * 1e3 + 6;
+            double reach = ReachM * 1e3;
             Write($"""<path class="string" d="M{-reach:0.##} {z:0.##}H{reach:0.##}" stroke="currentColor" stroke-width="0.5"/>""");
             return;
         }

@@ -14,8 +14,8 @@ public static class RecipeDrawing
 
     /// <summary>Room beside the pickup for dimension lines and their sizes, mm.</summary>
     private const double SideMm = 16,
-        EdgeMm = 6,
-        BetweenMm = 15;
+        EdgeMm = 8,
+        BetweenMm = 21;
 
     /// <summary>The drawing as an SVG element; its dimension lines are links to their fields.</summary>
     /// <param name="model">The pickup.</param>
@@ -72,7 +72,7 @@ public static class RecipeDrawing
         for (int index = 0; index < model.Coils.Count; index++)
         {
             FromAbove(lines, model, index, extent);
-            InSection(lines, section, model.Coils[index], index, (extent.HalfX, sectionDown));
+            InSection(lines, section, model.Coils[index], index, (section.ReachM * 1e3 + 3, sectionDown));
         }
 
         OfStrings(lines, model, section, sectionDown);
@@ -148,7 +148,7 @@ public static class RecipeDrawing
         PickupSection section,
         CoilModel coil,
         int index,
-        (double HalfX, double Down) place
+        (double Right, double Down) place
     )
     {
         string path = string.Create(CultureInfo.InvariantCulture, $"coils[{index}]");
@@ -157,8 +157,13 @@ public static class RecipeDrawing
             z = place.Down - coil.Position.ZM * 1e3,
             high = coil.Bobbin.WindingHeightM * 500;
         bool quiet = index > 0;
-        double reach = section.IsAlong ? place.HalfX : section.MiddleM(coil) * 1e3 + section.HalfCoreM(coil) * 1e3 + 8;
-        lines.Upright(path + ".bobbin.windingHeight", (quiet ? edge : reach) + 3, z - high, z + high, new(quiet ? null : edge) { Quiet = quiet });
+        lines.Upright(
+            path + ".bobbin.windingHeight",
+            quiet ? edge + 1 : place.Right,
+            z - high,
+            z + high,
+            new(quiet ? null : edge) { Quiet = quiet }
+        );
         for (int row = 0; row < coil.Poles.Count; row++)
         {
             PoleModel pole = coil.Poles[row];
@@ -166,7 +171,7 @@ public static class RecipeDrawing
                 first = middle + (section.IsAlong ? pole.PositionsM[0] * 1e3 : 0);
             lines.Upright(
                 string.Create(CultureInfo.InvariantCulture, $"{path}.poles[{row}].length"),
-                section.IsAlong ? -place.HalfX - 3 : middle - section.HalfCoreM(coil) * 1e3 - 9,
+                quiet ? first : -place.Right,
                 top,
                 top + pole.LengthM * 1e3,
                 new(quiet || row > 0 ? null : first) { Quiet = quiet || row > 0, Left = true }
@@ -182,10 +187,8 @@ public static class RecipeDrawing
         }
 
         double under = down - section.StringsM * 1e3;
-        double beside = section.IsAlong
-            ? strings.XM(strings.Count - 1) * 1e3 + 5
-            : model.Coils.Max(coil => section.MiddleM(coil) + section.HalfCoreM(coil)) * 1e3 + 4;
-        lines.Upright("strings.clearance", beside, under, down - section.HighestM * 1e3, new(beside - 5));
+        double beside = section.ReachM * 1e3 + 3;
+        lines.Upright("strings.clearance", beside, under, down - section.HighestM * 1e3, new(beside - 8));
         if (section.IsAlong && strings.Count > 1)
         {
             lines.Level("strings.spacing", strings.XM(0) * 1e3, strings.XM(1) * 1e3, under - 3, new(under - 0.5));

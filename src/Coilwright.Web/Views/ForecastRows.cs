@@ -12,8 +12,7 @@ public static class ForecastRows
             .. new (string, IReadOnlyList<(string, Figure)>)[]
             {
                 ("The pickup", Of(prediction.Pickup)),
-                ("Capacitance", OfCapacitance(prediction.Pickup)),
-                ("Hum", OfHum(prediction.Pickup)),
+                ("Capacitance and hum", [.. OfCapacitance(prediction.Pickup), .. OfHum(prediction.Pickup)]),
                 ("Strings", OfStrings(prediction.Pickup)),
                 ("Poles", OfPoles(prediction.Pickup)),
             }.Where(group => group.Item2.Count > 0),

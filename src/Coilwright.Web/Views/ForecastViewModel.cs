@@ -35,6 +35,9 @@ public sealed record ForecastViewModel
 /// <summary>One drawing, and the same as a table where there is one.</summary>
 public sealed record DrawingViewModel(string Caption, string Svg)
 {
+    /// <summary>What it shows, where it stands folded among others.</summary>
+    public string Title { get; init; } = "";
+
     /// <summary>Columns of the table; empty for none.</summary>
     public IReadOnlyList<string> Header { get; init; } = [];
 

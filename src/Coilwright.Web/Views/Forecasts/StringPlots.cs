@@ -19,7 +19,7 @@ internal static class StringPlots
         }
 
         double[] xM = [.. strings.Select((_, i) => model.Strings!.XM(i))];
-        return [FieldOf(pictures, strings, xM), OutputOf(pictures, strings, xM, model.Strings!.StringsAssumed), .. MotionOf(pictures)];
+        return [OutputOf(pictures, strings, xM, model.Strings!.StringsAssumed), FieldOf(pictures, strings, xM), .. MotionOf(pictures)];
     }
 
     /// <summary>L(f) and R(f); nothing without pictures.</summary>
@@ -52,6 +52,7 @@ internal static class StringPlots
             StringFigures.Field(pictures, strings, xM)
         )
         {
+            Title = "Field at the strings",
             Header = ["String", "Field", "95 % interval", "Basis"],
             Rows = [.. strings.Select(one => Row(one.Number, one.Field))],
         };
@@ -65,6 +66,7 @@ internal static class StringPlots
             StringFigures.Output(pictures, strings, xM)
         )
         {
+            Title = "Output of the strings",
             Header = ["String", "Output", "95 % interval", "Basis", "Against the mean"],
             Rows =
             [
@@ -89,6 +91,7 @@ internal static class StringPlots
             StringFigures.Aperture(pictures)
         )
         {
+            Title = "What is heard along the string, pull and overtones",
             Header = ["String", "Pull", "Pitch", "2nd harmonic", "3rd harmonic"],
             Rows =
             [
@@ -117,6 +120,7 @@ internal static class StringPlots
     ) =>
         new(caption, svg)
         {
+            Title = title + " against frequency",
             Header = ["Frequency", title, "95 % interval", "Basis"],
             Rows =
             [

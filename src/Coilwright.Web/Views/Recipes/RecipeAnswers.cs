@@ -19,10 +19,10 @@ internal static class RecipeAnswers
         return
         [
             Answer("Ohms at 20 °C", QuantityKey.DcResistance, "–"),
-            Answer("Inductance at 1 kHz", QuantityKey.Inductance, "–"),
+            Answer("Inductance, 1 kHz", QuantityKey.Inductance, "–"),
             Answer(peak == QuantityKey.LoadedPeak ? "Peak on this load" : "Peak, unloaded", peak, "no peak"),
             Answer("Output at 1 m/s", QuantityKey.Output, "no strings"),
-            Answer(now?.Coils.Count > 1 ? "Fill of the fuller coil" : "Fill of the bobbin", QuantityKey.Fill, "no room stated"),
+            Answer(now?.Coils.Count > 1 ? "Fill, fuller coil" : "Fill of the bobbin", QuantityKey.Fill, "no room stated"),
         ];
 
         RecipeAnswer Answer(string label, string quantity, string missing)
