@@ -14,7 +14,7 @@ namespace Coilwright.Web.Endpoints;
 internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form)
 {
     /// <summary>The recipe as the form has it: its parts as the draft has them, then field by field.</summary>
-    public string Json { get; } = RecipeForm.Apply(RecipeForm.PartsOf(Base.Json, Form), Form);
+    public string Json { get; init; } = RecipeForm.Apply(RecipeForm.PartsOf(Base.Json, Form), Form);
 
     /// <summary>The load as the form has it.</summary>
     public string Load { get; } = LoadForm.Read(Form).ToJsonString();

@@ -1,9 +1,11 @@
 using Coilwright.Application.Composition;
 using Coilwright.Application.Forecasts;
+using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views;
 using Coilwright.Web.Views.Recipes;
+using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -16,6 +18,7 @@ internal static class RecipeForecastEndpoints
     public static void MapRecipeForecasts(this IEndpointRouteBuilder app)
     {
         app.MapPost("/recipes/{id:guid}/preview", PreviewAsync).WithMetadata(new ChangesNothing());
+        app.MapPost("/recipes/{id:guid}/parts", PartsAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/forecast", ForecastAsync).WithMetadata(new ChangesNothing());
         app.MapPost("/recipes/{id:guid}/response.csv", ResponseAsync).WithMetadata(new ChangesNothing());
         app.MapPost(
@@ -49,6 +52,25 @@ internal static class RecipeForecastEndpoints
         await PostedRecipe.ReadAsync(id, request, shop, cancel) is { } posted
             ? RecipePages.Of(show, posted, RecipeView.Of(view), [])
             : Answers.NotFoundPage();
+
+    /// <summary>The form with a part more or less: a draft, like everything that is typed into it.</summary>
+    private static async Task<IResult> PartsAsync(
+        Guid id,
+        HttpRequest request,
+        string? view,
+        ShopServices shop,
+        ShowRecipe show,
+        CancellationToken cancel
+    )
+    {
+        if (await PostedRecipe.ReadAsync(id, request, shop, cancel) is not { } posted)
+        {
+            return Answers.NotFoundPage();
+        }
+
+        (string json, IReadOnlyList<Problem> problems) = PartsForm.Change(posted.Json, posted.Form);
+        return RecipePages.Of(show, posted with { Json = json }, RecipeView.Of(view), problems, partsMade: true);
+    }
 
     /// <summary>The parts of the page that the form moves: the five answers, the drawing and the view in sight.</summary>
     private static async Task<IResult> ForecastAsync(

@@ -29,7 +29,13 @@ internal static class RecipePages
         );
 
     /// <summary>A recipe as a form has it, with what is wrong in it.</summary>
-    public static RazorComponentResult Of(ShowRecipe show, PostedRecipe posted, RecipeView shown, IReadOnlyList<Problem> problems) =>
+    public static RazorComponentResult Of(
+        ShowRecipe show,
+        PostedRecipe posted,
+        RecipeView shown,
+        IReadOnlyList<Problem> problems,
+        bool partsMade = false
+    ) =>
         Answers.Page<RecipePage>(
             new(
                 Fields(
@@ -42,6 +48,9 @@ internal static class RecipePages
             {
                 ["Problems"] = problems,
                 ["Posted"] = true,
+                ["PartsMade"] = partsMade,
+                ["PartsKept"] = posted.Form["parts"].ToString().Length > 0,
+                ["Touched"] = partsMade ? PartsForm.GroupOf(posted.Form) : "",
                 ["Reason"] = posted.Form["reason"].ToString(),
                 ["Person"] = posted.Form["person"].ToString(),
             },

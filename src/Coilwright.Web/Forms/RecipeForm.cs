@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Interpretations;
+using Coilwright.Workshop.Recipes.Parts;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Primitives;
 
@@ -23,7 +24,10 @@ public static class RecipeForm
         string[] coils = [.. Enumerable.Range(0, (document["coils"] as JsonArray)?.Count ?? 0).Select(CoilPath)];
         return
         [
-            new("bobbin", "Bobbin", [.. coils.Select(coil => new FieldGroup(NameOf(document, coil) + "bobbin", Bobbin(coil)))]),
+            new("bobbin", "Bobbin", [.. coils.Select((coil, c) => BobbinOf(document, coil, c, coils.Length))])
+            {
+                Adding = [("Add a coil", PartsForm.Adding(RecipePart.Coil))],
+            },
             new(
                 "wire",
                 "Wire and turns",
@@ -34,10 +38,20 @@ public static class RecipeForm
                 "Poles and magnets",
                 [
                     .. coils.SelectMany(coil => Poles(document, coil, NameOf(document, coil))),
-                    .. Rest(document, "magnets", "bar magnet"),
-                    .. Rest(document, "metalwork", "metalwork"),
+                    .. Rest(document, "magnets"),
+                    .. Rest(document, "metalwork"),
                 ]
-            ),
+            )
+            {
+                Adding =
+                [
+                    .. coils.Select((coil, c) => ("Add poles" + (coils.Length > 1 ? $" to {JsonPath.TextAt(document, coil + ".name")}" : ""), PartsForm.Adding(RecipePart.Poles, c))),
+                    ("Add a magnet", PartsForm.Adding(RecipePart.Magnet)),
+                    ("Add a keeper", PartsForm.Adding(RecipePart.Keeper)),
+                    ("Add a cover", PartsForm.Adding(RecipePart.Cover)),
+                    ("Add a plate", PartsForm.Adding(RecipePart.Plate)),
+                ],
+            },
             new(
                 "strings",
                 "Strings and load",
@@ -46,10 +60,47 @@ public static class RecipeForm
                     new FieldGroup("load for the response", LoadForm.Fields),
                     new FieldGroup("leads", Leads()),
                     new FieldGroup("targets", Targets()),
+                    .. Steps(document),
                 ]
-            ),
+            )
+            {
+                Adding = [("Add a step of finishing", PartsForm.Adding(RecipePart.Step))],
+            },
         ];
     }
+
+    private static FieldGroup BobbinOf(JsonNode document, string coil, int place, int coils) =>
+        coils == 1
+            ? new FieldGroup("bobbin", Bobbin(coil))
+            : new FieldGroup(
+                NameOf(document, coil) + "bobbin",
+                [new($"{coil}.name", "Name of the coil", "", []), .. Bobbin(coil), new($"{coil}.position.y", "Place along the strings", "0 mm", [])]
+            )
+            {
+                TakeAway = PartsForm.TakingAway("coils", place),
+            };
+
+    /// <summary>Steps of its own; a recipe without any takes the usual ones.</summary>
+    private static IEnumerable<FieldGroup> Steps(JsonNode document) =>
+        Enumerable
+            .Range(0, (document["steps"] as JsonArray)?.Count ?? 0)
+            .Select(place =>
+            {
+                string step = string.Create(CultureInfo.InvariantCulture, $"steps[{place}]");
+                return new FieldGroup(
+                    $"step {place + 1}: {JsonPath.TextAt(document, step + ".name")}",
+                    [
+                        new($"{step}.name", "Name of the step", "inspection", []),
+                        new($"{step}.least", "At least", "10 min", []),
+                        new($"{step}.most", "At most", "1 h", []),
+                        new($"{step}.hold", "Hold after it", "30 min", []),
+                        new($"{step}.holdReason", "Why it holds", "wax sets", []),
+                    ]
+                )
+                {
+                    TakeAway = PartsForm.TakingAway("steps", place),
+                };
+            });
 
     /// <summary>The parts of a recipe's fields for a document, without those of the load.</summary>
     public static IReadOnlyList<FieldGroup> GroupsOf(JsonNode document) =>
@@ -143,20 +194,26 @@ public static class RecipeForm
         {
             string pole = string.Create(CultureInfo.InvariantCulture, $"{coil}.poles[{p}]");
             yield return new FieldGroup(
-                name + "poles",
+                name + "poles" + (count > 1 ? string.Create(CultureInfo.InvariantCulture, $" {p + 1}") : ""),
                 [
                     new($"{pole}.shape", "Shape", "", ["rod", "screw", "blade"]),
                     new($"{pole}.material", "Material", "alnico 5", []),
-                    new($"{pole}.diameter", "Diameter or thickness", "4.75 mm", []),
-                    new($"{pole}.width", "Width of a blade", "60 mm", []),
+                    new($"{pole}.diameter", "Diameter", "4.75 mm", []) { Only = "round" },
+                    new($"{pole}.headDiameter", "Head diameter", "5 mm", []) { Only = "screw" },
+                    new($"{pole}.headHeight", "Head height", "1.5 mm", []) { Only = "screw" },
+                    new($"{pole}.thickness", "Thickness", "3 mm", []) { Only = "blade" },
+                    new($"{pole}.width", "Width", "60 mm", []) { Only = "blade" },
                     new($"{pole}.length", "Length", "17 mm", []),
-                    new($"{pole}.count", "Count", "6", [], true),
-                    new($"{pole}.spacing", "Spacing", "10.4 mm", []),
+                    new($"{pole}.count", "Count", "6", [], true) { Only = "round" },
+                    new($"{pole}.spacing", "Spacing", "10.4 mm", []) { Only = "round" },
                     new($"{pole}.top", "Top above the coil's middle", "9 mm", []),
                     new($"{pole}.magnetised", "Magnetised", "", ["north-up", "south-up", "none"]),
                     new($"{pole}.grounded", "Grounded", "yes or no", []),
                 ]
-            );
+            )
+            {
+                TakeAway = PartsForm.TakingAway(coil + ".poles", p),
+            };
         }
     }
 
@@ -192,15 +249,27 @@ public static class RecipeForm
         ];
 
     /// <summary>Lists of parts whose fields differ by kind: whatever the document has, field by field.</summary>
-    private static IEnumerable<FieldGroup> Rest(JsonNode document, string list, string title)
+    private static IEnumerable<FieldGroup> Rest(JsonNode document, string list)
     {
         JsonArray parts = document[list] as JsonArray ?? [];
         for (int i = 0; i < parts.Count; i++)
         {
             string path = string.Create(CultureInfo.InvariantCulture, $"{list}[{i}]");
             List<RecipeField> fields = [.. Leaves(parts[i], path).Where(leaf => !leaf.Path.EndsWith(".shape", StringComparison.Ordinal))];
-            yield return new FieldGroup($"{title}: {KeyLabels.Of(parts[i]?["shape"]?.ToString() ?? "")}", fields);
+            yield return new FieldGroup(TitleOf(parts, i), fields)
+            {
+                TakeAway = PartsForm.TakingAway(list, i),
+            };
         }
+    }
+
+    /// <summary>"bar magnet", "cover"; numbered where there are several of them.</summary>
+    private static string TitleOf(JsonArray parts, int place)
+    {
+        string shape = parts[place]?["shape"]?.ToString() ?? "";
+        string word = shape == "bar" ? "bar magnet" : KeyLabels.Of(shape);
+        bool several = parts.Count(part => part?["shape"]?.ToString() == shape) > 1;
+        return several ? string.Create(CultureInfo.InvariantCulture, $"{word} {place + 1}") : word;
     }
 
     private static IEnumerable<RecipeField> Leaves(JsonNode? node, string path) =>

@@ -6,6 +6,7 @@ import { responseCursor } from './cursor';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
+import { partsDraft } from './parts';
 import { drawPlots } from './plot';
 import { revisionDraft } from './revision';
 import { soundSwitch } from './sound';
@@ -20,6 +21,7 @@ for (const confirmed of document.querySelectorAll<HTMLElement>('[data-confirmed]
 }
 mendRefused();
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-drafts]')) {
+  partsDraft(form);
   keepDrafts(form);
 }
 for (const range of document.querySelectorAll<HTMLInputElement>('input[type=range][data-drives]')) {
