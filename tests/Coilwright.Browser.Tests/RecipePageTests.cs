@@ -98,7 +98,8 @@ public sealed class RecipePageTests(Chromium chromium)
         string before = await resistance.InnerTextAsync();
         await page.GetByRole(AriaRole.Slider, new() { Name = "Turns, slider" }).FillAsync("4000");
         await Expect(resistance).Not.ToHaveTextAsync(before);
-        await Expect(page.GetByRole(AriaRole.Region, new() { Name = "Small changes", Exact = true })).ToHaveAttributeAsync("aria-busy", "false");
+        await Expect(page.GetByRole(AriaRole.Region, new() { Name = "Small changes", Exact = true }))
+            .ToHaveAttributeAsync("aria-busy", "false");
         await Expect(page.GetByRole(AriaRole.Table).GetByText("kΩ").First).ToBeVisibleAsync();
     }
 
@@ -117,7 +118,5 @@ public sealed class RecipePageTests(Chromium chromium)
     }
 
     private static ILocator Answer(IPage page, string label) =>
-        page.GetByRole(AriaRole.Region, new() { Name = "Five answers" })
-            .GetByRole(AriaRole.Listitem)
-            .Filter(new() { HasText = label });
+        page.GetByRole(AriaRole.Region, new() { Name = "Five answers" }).GetByRole(AriaRole.Listitem).Filter(new() { HasText = label });
 }

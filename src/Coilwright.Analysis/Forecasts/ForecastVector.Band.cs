@@ -32,13 +32,7 @@ internal sealed partial class ForecastVector
             (x, drawn) =>
             {
                 Evaluate(x, y);
-                Response response = PickupResponse.Compute(
-                    BranchOf(y),
-                    y[PlaceOf(PickupResult.Capacitance)],
-                    null,
-                    load,
-                    frequencies
-                );
+                Response response = PickupResponse.Compute(BranchOf(y), y[PlaceOf(PickupResult.Capacitance)], null, load, frequencies);
                 silent |= response.IsSilent;
                 for (int i = 0; i < drawn.Length; i++)
                 {

@@ -16,12 +16,12 @@ internal sealed class DimensionLines
 
     /// <summary>A line along the page between two ends, its size above it.</summary>
     /// <param name="field">Path of the field in the recipe.</param>
-    /// <param name="fromMm">Left end.</param>
-    /// <param name="toMm">Right end.</param>
+    /// <param name="ends">Left and right end.</param>
     /// <param name="yMm">Where, down the page.</param>
     /// <param name="look">What sets it apart.</param>
-    public void Level(string field, double fromMm, double toMm, double yMm, DimensionLook look = default)
+    public void Level(string field, (double LeftMm, double RightMm) ends, double yMm, DimensionLook look = default)
     {
+        (double fromMm, double toMm) = ends;
         Open(field, toMm - fromMm, look);
         Write(
             $"""<rect class="hit" x="{Math.Min(fromMm, (fromMm + toMm) / 2 - 5):0.##}" y="{yMm - Finger:0.##}" """
@@ -40,11 +40,11 @@ internal sealed class DimensionLines
     /// <summary>A line up the page between two ends, its size beside it.</summary>
     /// <param name="field">Path of the field in the recipe.</param>
     /// <param name="xMm">Where, along the page.</param>
-    /// <param name="fromMm">Upper end, down the page.</param>
-    /// <param name="toMm">Lower end.</param>
+    /// <param name="ends">Upper and lower end, down the page.</param>
     /// <param name="look">What sets it apart.</param>
-    public void Upright(string field, double xMm, double fromMm, double toMm, DimensionLook look = default)
+    public void Upright(string field, double xMm, (double UpperMm, double LowerMm) ends, DimensionLook look = default)
     {
+        (double fromMm, double toMm) = ends;
         Open(field, toMm - fromMm, look);
         double middle = (fromMm + toMm) / 2,
             aside = look.Left ? -1.8 : 1.8;

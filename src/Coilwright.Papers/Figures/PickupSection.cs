@@ -5,7 +5,7 @@ using Coilwright.Physics.Winding;
 namespace Coilwright.Papers.Figures;
 
 /// <summary>
-/// A pickup cut open, to scale, in millimetres: one coil along its length, or several across. Across the page runs x or y, down the page −z.
+/// A pickup cut open, to scale, in millimetres: one coil along its length, or several across. Along the page runs x or y, down it −z.
 /// </summary>
 /// <param name="model">The pickup.</param>
 /// <param name="builds">Radial thickness of each winding, m.</param>

@@ -72,8 +72,8 @@ public static class PickupTopFigure
     /// <summary>The hatching of a winding.</summary>
     internal static string WirePattern(string id) =>
         $"""<defs><pattern id="{id}-wire" width="0.9" height="0.9" patternUnits="userSpaceOnUse" """
-            + """patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" """
-            + """stroke-width="0.45"/></pattern></defs>""";
+        + """patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" """
+        + """stroke-width="0.45"/></pattern></defs>""";
 
     private static double[] BuildsOf(PickupModel model, IReadOnlyList<double>? buildsM) =>
         [

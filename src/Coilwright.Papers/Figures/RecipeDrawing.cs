@@ -40,7 +40,10 @@ public static class RecipeDrawing
             $"""<title id="{Id}-title">{E(Title(section))}</title>{PickupTopFigure.WirePattern(Id)}<g class="parts">"""
         );
         PickupTopFigure.AppendParts(svg, model, buildsM, Id);
-        svg.Append(CultureInfo.InvariantCulture, $"""</g><g class="parts" transform="translate(0 {sectionDown:0.##})">{section.Draw(Id)}</g>""");
+        svg.Append(
+            CultureInfo.InvariantCulture,
+            $"""</g><g class="parts" transform="translate(0 {sectionDown:0.##})">{section.Draw(Id)}</g>"""
+        );
         svg.Append(Names(left, -highY, sectionDown - Up(section.HighestM), section));
         svg.Append(Dimensions(model, section, (halfX, lowY, highY), sectionDown));
         return svg.Append("</svg>").ToString();
@@ -80,12 +83,7 @@ public static class RecipeDrawing
     }
 
     /// <summary>Core and room of a coil; of a second coil they are seen while their fields have the focus.</summary>
-    private static void FromAbove(
-        DimensionLines lines,
-        PickupModel model,
-        int index,
-        (double HalfX, double LowY, double HighY) extent
-    )
+    private static void FromAbove(DimensionLines lines, PickupModel model, int index, (double HalfX, double LowY, double HighY) extent)
     {
         CoilModel coil = model.Coils[index];
         string path = string.Create(CultureInfo.InvariantCulture, $"coils[{index}]");
@@ -96,20 +94,18 @@ public static class RecipeDrawing
             above = index == 0 ? -extent.HighY - 5 : y,
             beside = index == 0 ? -extent.HalfX - 3 : x;
         bool quiet = index > 0;
-        lines.Level(path + ".bobbin.coreLength", x - half, x + half, above, new(quiet ? null : y - wide / 2) { Quiet = quiet });
+        lines.Level(path + ".bobbin.coreLength", (x - half, x + half), above, new(quiet ? null : y - wide / 2) { Quiet = quiet });
         lines.Upright(
             path + ".bobbin.coreWidth",
             beside,
-            y - wide,
-            y + wide,
+            (y - wide, y + wide),
             new(quiet ? null : x - half + 3) { Quiet = quiet, Left = true }
         );
         if (coil.Bobbin.MaxBuildM is { } roomM)
         {
             lines.Level(
                 path + ".bobbin.maxBuild",
-                x + half,
-                x + half + roomM * 1e3,
+                (x + half, x + half + roomM * 1e3),
                 quiet ? y : -extent.LowY + 4,
                 new(quiet ? null : y) { Quiet = quiet, After = true }
             );
@@ -129,27 +125,26 @@ public static class RecipeDrawing
             DimensionLook look = new(quiet || row > 0 ? null : y) { Quiet = quiet || row > 0, Under = true };
             if (pole.Shape == PoleShape.Blade)
             {
-                lines.Level(field + ".width", x - pole.WidthM * 500, x + pole.WidthM * 500, below, look);
+                lines.Level(field + ".width", (x - pole.WidthM * 500, x + pole.WidthM * 500), below, look);
                 continue;
             }
 
-            if (pole.PositionsM.Count > 1)
+            if (IsEven(pole.PositionsM))
             {
-                lines.Level(field + ".spacing", x + pole.PositionsM[0] * 1e3, x + pole.PositionsM[1] * 1e3, below, look);
+                lines.Level(field + ".spacing", (x + pole.PositionsM[0] * 1e3, x + pole.PositionsM[1] * 1e3), below, look);
             }
 
             double middle = x + pole.PositionsM[pole.PositionsM.Count / 2] * 1e3;
-            lines.Level(field + ".diameter", middle - pole.DiameterM * 500, middle + pole.DiameterM * 500, below, look);
+            lines.Level(field + ".diameter", (middle - pole.DiameterM * 500, middle + pole.DiameterM * 500), below, look);
         }
     }
 
-    private static void InSection(
-        DimensionLines lines,
-        PickupSection section,
-        CoilModel coil,
-        int index,
-        (double Right, double Down) place
-    )
+    /// <summary>True for a row with one spacing; one with places of its own, two poles a string, has none.</summary>
+    private static bool IsEven(IReadOnlyList<double> placesM) =>
+        placesM.Count > 1
+        && Enumerable.Range(1, placesM.Count - 1).All(i => Math.Abs(placesM[i] - placesM[i - 1] - (placesM[1] - placesM[0])) < 1e-6);
+
+    private static void InSection(DimensionLines lines, PickupSection section, CoilModel coil, int index, (double Right, double Down) place)
     {
         string path = string.Create(CultureInfo.InvariantCulture, $"coils[{index}]");
         double middle = section.MiddleM(coil) * 1e3,
@@ -160,8 +155,7 @@ public static class RecipeDrawing
         lines.Upright(
             path + ".bobbin.windingHeight",
             quiet ? edge + 1 : place.Right,
-            z - high,
-            z + high,
+            (z - high, z + high),
             new(quiet ? null : edge) { Quiet = quiet }
         );
         for (int row = 0; row < coil.Poles.Count; row++)
@@ -172,8 +166,7 @@ public static class RecipeDrawing
             lines.Upright(
                 string.Create(CultureInfo.InvariantCulture, $"{path}.poles[{row}].length"),
                 quiet ? first : -place.Right,
-                top,
-                top + pole.LengthM * 1e3,
+                (top, top + pole.LengthM * 1e3),
                 new(quiet || row > 0 ? null : first) { Quiet = quiet || row > 0, Left = true }
             );
         }
@@ -188,10 +181,10 @@ public static class RecipeDrawing
 
         double under = down - section.StringsM * 1e3;
         double beside = section.ReachM * 1e3 + 3;
-        lines.Upright("strings.clearance", beside, under, down - section.HighestM * 1e3, new(beside - 8));
+        lines.Upright("strings.clearance", beside, (under, down - section.HighestM * 1e3), new(beside - 8));
         if (section.IsAlong && strings.Count > 1)
         {
-            lines.Level("strings.spacing", strings.XM(0) * 1e3, strings.XM(1) * 1e3, under - 3, new(under - 0.5));
+            lines.Level("strings.spacing", (strings.XM(0) * 1e3, strings.XM(1) * 1e3), under - 3, new(under - 0.5));
         }
     }
 }

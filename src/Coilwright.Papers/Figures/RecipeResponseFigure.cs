@@ -74,7 +74,8 @@ public static class RecipeResponseFigure
 
         if (before is { } other)
         {
-            (double Hz, double Db) last = Points(now).Zip(Points(other.Response), (a, b) => (a.X, Math.Max(a.Y, b.Y)))
+            (double Hz, double Db) last = Points(now)
+                .Zip(Points(other.Response), (a, b) => (a.X, Math.Max(a.Y, b.Y)))
                 .LastOrDefault(point => point.Item2 > deepest / 2);
             sheet.Label(last.Hz, last.Db, other.Name, (8, 0), last.Hz > 9000 ? "end" : "start");
         }

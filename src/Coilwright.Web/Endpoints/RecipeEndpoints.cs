@@ -68,13 +68,7 @@ internal static class RecipeEndpoints
             );
     }
 
-    private static async Task<IResult> SaveAsync(
-        Guid id,
-        HttpRequest request,
-        ShopServices shop,
-        ShowRecipe show,
-        CancellationToken cancel
-    )
+    private static async Task<IResult> SaveAsync(Guid id, HttpRequest request, ShopServices shop, ShowRecipe show, CancellationToken cancel)
     {
         if (await PostedRecipe.ReadAsync(id, request, shop, cancel) is not { } posted)
         {

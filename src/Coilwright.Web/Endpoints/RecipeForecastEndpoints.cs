@@ -25,9 +25,7 @@ internal static class RecipeForecastEndpoints
                 "/recipes/{id:guid}/sensitivity",
                 async (Guid id, HttpRequest request, ShopServices shop, ForecastRecipe forecast, CancellationToken cancel) =>
                     await PostedRecipe.ReadAsync(id, request, shop, cancel) is { } posted
-                        ? Answers.Page<SensitivityPage>(
-                            new() { ["Recipe"] = posted.Base, ["View"] = ChangesOf(posted, forecast, cancel) }
-                        )
+                        ? Answers.Page<SensitivityPage>(new() { ["Recipe"] = posted.Base, ["View"] = ChangesOf(posted, forecast, cancel) })
                         : Answers.NotFoundPage()
             )
             .WithMetadata(new ChangesNothing());
@@ -93,14 +91,7 @@ internal static class RecipeForecastEndpoints
         return Answers.Page<RecipeLiveParts>(
             new()
             {
-                ["View"] = show.View(
-                    posted.Base,
-                    posted.Revisions,
-                    posted.Limits,
-                    (posted.Json, posted.Load),
-                    shown,
-                    settled is not null
-                ),
+                ["View"] = show.View(posted.Base, posted.Revisions, posted.Limits, (posted.Json, posted.Load), shown, settled is not null),
                 ["Recipe"] = posted.Base,
                 ["Revisions"] = posted.Revisions,
                 ["Whole"] = whole is not null || shown.IsLive,

@@ -37,14 +37,7 @@ internal static class RecipePages
         bool partsMade = false
     ) =>
         Answers.Page<RecipePage>(
-            new(
-                Fields(
-                    show,
-                    (posted.Base, posted.Revisions, posted.Limits),
-                    (posted.Json, LoadForm.Read(posted.Form)),
-                    shown
-                )
-            )
+            new(Fields(show, (posted.Base, posted.Revisions, posted.Limits), (posted.Json, LoadForm.Read(posted.Form)), shown))
             {
                 ["Problems"] = problems,
                 ["Posted"] = true,
@@ -69,13 +62,6 @@ internal static class RecipePages
             ["Revisions"] = on.Revisions,
             ["Document"] = JsonNode.Parse(document.Json),
             ["Load"] = document.Load,
-            ["View"] = show.View(
-                on.Recipe,
-                on.Revisions,
-                on.Limits,
-                (document.Json, document.Load.ToJsonString()),
-                shown,
-                settled: true
-            ),
+            ["View"] = show.View(on.Recipe, on.Revisions, on.Limits, (document.Json, document.Load.ToJsonString()), shown, settled: true),
         };
 }

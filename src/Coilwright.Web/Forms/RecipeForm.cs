@@ -45,7 +45,13 @@ public static class RecipeForm
             {
                 Adding =
                 [
-                    .. coils.Select((coil, c) => ("Add poles" + (coils.Length > 1 ? $" to {JsonPath.TextAt(document, coil + ".name")}" : ""), PartsForm.Adding(RecipePart.Poles, c))),
+                    .. coils.Select(
+                        (coil, c) =>
+                            (
+                                "Add poles" + (coils.Length > 1 ? $" to {JsonPath.TextAt(document, coil + ".name")}" : ""),
+                                PartsForm.Adding(RecipePart.Poles, c)
+                            )
+                    ),
                     ("Add a magnet", PartsForm.Adding(RecipePart.Magnet)),
                     ("Add a keeper", PartsForm.Adding(RecipePart.Keeper)),
                     ("Add a cover", PartsForm.Adding(RecipePart.Cover)),
@@ -74,7 +80,11 @@ public static class RecipeForm
             ? new FieldGroup("bobbin", Bobbin(coil))
             : new FieldGroup(
                 NameOf(document, coil) + "bobbin",
-                [new($"{coil}.name", "Name of the coil", "", []), .. Bobbin(coil), new($"{coil}.position.y", "Place along the strings", "0 mm", [])]
+                [
+                    new($"{coil}.name", "Name of the coil", "", []),
+                    .. Bobbin(coil),
+                    new($"{coil}.position.y", "Place along the strings", "0 mm", []),
+                ]
             )
             {
                 TakeAway = PartsForm.TakingAway("coils", place),
@@ -256,10 +266,7 @@ public static class RecipeForm
         {
             string path = string.Create(CultureInfo.InvariantCulture, $"{list}[{i}]");
             List<RecipeField> fields = [.. Leaves(parts[i], path).Where(leaf => !leaf.Path.EndsWith(".shape", StringComparison.Ordinal))];
-            yield return new FieldGroup(TitleOf(parts, i), fields)
-            {
-                TakeAway = PartsForm.TakingAway(list, i),
-            };
+            yield return new FieldGroup(TitleOf(parts, i), fields) { TakeAway = PartsForm.TakingAway(list, i) };
         }
     }
 

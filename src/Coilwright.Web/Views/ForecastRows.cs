@@ -22,11 +22,7 @@ public static class ForecastRows
     /// <summary>The whole pickup.</summary>
     public static IReadOnlyList<(string Label, Figure Figure)> Of(PickupForecast pickup)
     {
-        List<(string, Figure)> rows =
-        [
-            ("DC resistance at 20 °C", pickup.DcResistance),
-            ("Inductance at 1 kHz", pickup.Inductance),
-        ];
+        List<(string, Figure)> rows = [("DC resistance at 20 °C", pickup.DcResistance), ("Inductance at 1 kHz", pickup.Inductance)];
         if (pickup.UnloadedResonance is { } bare)
         {
             rows.Add(("Resonance, unloaded", bare.Frequency));

@@ -29,7 +29,8 @@ internal static class StringPlots
             :
             [
                 BranchOf(
-                    "Series inductance without self-capacitance, H, against frequency. Rings and whiskers: forecast with its 95 % interval.",
+                    "Series inductance without self-capacitance, H, against frequency. Rings and whiskers: forecast with its 95 % "
+                        + "interval.",
                     StringFigures.Inductance(pictures, prediction.Pickup.Spectrum),
                     "Inductance",
                     prediction.Pickup.Spectrum,

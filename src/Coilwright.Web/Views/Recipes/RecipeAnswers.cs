@@ -57,9 +57,10 @@ internal static class RecipeAnswers
         }
 
         double moved = now.Unit == OutputUnit ? 20 * Math.Log10(after / before) : after - before;
-        string size = now.Unit == OutputUnit
-            ? FigureFormatter.Value(Math.Abs(moved), "dB").TrimStart('+')
-            : ForecastNumberFormatter.Write(Math.Abs(moved), now.Unit);
+        string size =
+            now.Unit == OutputUnit
+                ? FigureFormatter.Value(Math.Abs(moved), "dB").TrimStart('+')
+                : ForecastNumberFormatter.Write(Math.Abs(moved), now.Unit);
         return (moved < 0 ? "−" : "+") + size;
     }
 }

@@ -5,7 +5,7 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Web.Views.Recipes;
 
-/// <summary>Gathers what the page of a recipe shows: the forecast as the form stands, beside the revision that it is compared with.</summary>
+/// <summary>Gathers what the page of a recipe shows: the forecast as the form stands, beside the revision before it.</summary>
 public sealed class ShowRecipe(ForecastRecipe forecast, SavedForecasts saved)
 {
     /// <summary>The five answers and the view in sight.</summary>

@@ -22,11 +22,8 @@ internal static class CommonParts
         AroundM = 1e-3;
 
     /// <summary>How recipes are written.</summary>
-    public static JsonSerializerOptions Written { get; } = new()
-    {
-        WriteIndented = true,
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
+    public static JsonSerializerOptions Written { get; } =
+        new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     /// <summary>The recipe with a closed cover round all coils.</summary>
     public static string WithCover(Recipe recipe)
