@@ -25,18 +25,23 @@ internal static class RecipeAnswers
             Answer(now?.Coils.Count > 1 ? "Fill, fuller coil" : "Fill of the bobbin", QuantityKey.Fill, "no room stated"),
         ];
 
-        RecipeAnswer Answer(string label, string quantity, string missing)
+        RecipeAnswer Answer(string label, string quantity, string missing) =>
+            Told(label, (now?.Named.GetValueOrDefault(quantity), saved?.Named.GetValueOrDefault(quantity)), now is null ? "–" : missing);
+    }
+
+    private static RecipeAnswer Told(string label, (NamedFigure? Now, NamedFigure? Saved) figures, string missing)
+    {
+        if (figures.Now is not { } figure)
         {
-            NamedFigure? figure = now?.Named.GetValueOrDefault(quantity);
-            return figure is null
-                ? new RecipeAnswer(label, now is null ? "–" : missing)
-                : new RecipeAnswer(label, Value(figure.Estimate.Value, figure.Unit))
-                {
-                    Estimate = figure.Estimate,
-                    Interval = Interval(figure),
-                    Change = saved?.Named.GetValueOrDefault(quantity) is { } then ? Change(then, figure) : "",
-                };
+            return new RecipeAnswer(label, missing);
         }
+
+        return new RecipeAnswer(label, Value(figure.Estimate.Value, figure.Unit))
+        {
+            Estimate = figure.Estimate,
+            Interval = Interval(figure),
+            Change = figures.Saved is { } then ? Change(then, figure) : "",
+        };
     }
 
     /// <summary>Output is asked for a metre a second, so its unit is the volt.</summary>
