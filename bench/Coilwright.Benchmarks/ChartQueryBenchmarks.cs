@@ -1,6 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Readings;
@@ -23,7 +23,7 @@ public class ChartQueryBenchmarks
     private readonly List<Guid> _ofOneRecipe = [];
     private string _folder = "",
         _path = "";
-    private SqliteShop _shop = null!;
+    private ShopRecords _shop = null!;
 
     [GlobalSetup]
     public async Task Setup()
@@ -34,7 +34,7 @@ public class ChartQueryBenchmarks
         Guid[] recipes = [.. Enumerable.Range(0, Recipes).Select(_ => Guid.NewGuid())];
         foreach (Guid recipe in recipes)
         {
-            await _shop.SaveRevisionAsync(
+            await _shop.Recipes.SaveRevisionAsync(
                 new RevisionRecord(recipe, "R", 1, "{}", RevisionState.Released, "", "bench", TimeProvider.System.GetUtcNow()),
                 0,
                 CancellationToken.None
@@ -46,7 +46,7 @@ public class ChartQueryBenchmarks
         {
             Guid batch = Guid.NewGuid(),
                 recipe = recipes[n % Recipes];
-            await _shop.AddBatchAsync(
+            await _shop.Batches.AddAsync(
                 new BatchRecord(
                     batch,
                     $"B-{n}",
@@ -99,13 +99,13 @@ public class ChartQueryBenchmarks
     }
 
     [Benchmark]
-    public async Task<int> LastTenThousand() => (await _shop.ChartReadingsAsync(Query, CancellationToken.None)).Count;
+    public async Task<int> LastTenThousand() => (await _shop.Readings.ForChartAsync(Query, CancellationToken.None)).Count;
 
     /// <summary>The same with all the charts, rules and capability.</summary>
     [Benchmark]
     public async Task<int> LastTenThousandWithCharts()
     {
-        IReadOnlyList<ChartReading> readings = await _shop.ChartReadingsAsync(Query, CancellationToken.None);
+        IReadOnlyList<ChartReading> readings = await _shop.Readings.ForChartAsync(Query, CancellationToken.None);
         return ControlChartBuilder
             .Build(
                 new ChartSettings(),

@@ -1,6 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Recipes;
@@ -13,7 +13,7 @@ public class CoilEntryBenchmarks
 {
     private readonly byte[] _bytes = new byte[4096];
     private string _folder = "";
-    private SqliteShop _shop = null!;
+    private ShopRecords _shop = null!;
     private WindingService _room = null!;
     private BatchRecord _batch = null!;
     private FileStream _file = null!;
@@ -24,7 +24,7 @@ public class CoilEntryBenchmarks
     {
         _folder = Directory.CreateTempSubdirectory("coilwright-bench-").FullName;
         _shop = await ShopFile.CreateAsync(Path.Combine(_folder, "shop.db"), "Bench");
-        RecipeService book = new(_shop, TimeProvider.System);
+        RecipeService book = new(_shop.Recipes, TimeProvider.System);
         Guid recipe = Guid.NewGuid();
         using StreamReader reader = new(typeof(Cli).Assembly.GetManifestResourceStream("demo/recipes/harbour-bridge.json")!);
         await book.SaveAsync(recipe, await reader.ReadToEndAsync(), "", "bench", 0, CancellationToken.None);

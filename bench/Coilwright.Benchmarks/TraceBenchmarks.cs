@@ -1,6 +1,6 @@
 using BenchmarkDotNet.Attributes;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
@@ -18,7 +18,7 @@ public class TraceBenchmarks
         CoilsOfASpool = 100;
 
     private string _folder = "";
-    private SqliteShop _shop = null!;
+    private ShopRecords _shop = null!;
     private TraceService _desk = null!;
 
     [GlobalSetup]
@@ -27,14 +27,14 @@ public class TraceBenchmarks
         _folder = Directory.CreateTempSubdirectory("coilwright-bench-").FullName;
         string path = Path.Combine(_folder, "shop.db");
         _shop = await ShopFile.CreateAsync(path, "Bench");
-        RecipeService book = new(_shop, TimeProvider.System);
+        RecipeService book = new(_shop.Recipes, TimeProvider.System);
         Guid recipe = Guid.NewGuid();
         using StreamReader reader = new(typeof(Cli).Assembly.GetManifestResourceStream("demo/recipes/breakwater-twin.json")!);
         await book.SaveAsync(recipe, await reader.ReadToEndAsync(), "", "bench", 0, CancellationToken.None);
         await book.ReleaseAsync(recipe, 1, "bench", CancellationToken.None);
         for (int spool = 0; spool < 2 * Pieces / CoilsOfASpool; spool++)
         {
-            await _shop.AddSpoolAsync(
+            await _shop.Stock.AddSpoolAsync(
                 new SpoolRecord
                 {
                     Id = Guid.NewGuid(),

@@ -1,4 +1,6 @@
 using System.Globalization;
+using Coilwright.Storage.Model;
+using Coilwright.Storage.Records;
 using Coilwright.Storage.Sqlite;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -21,7 +23,7 @@ public static class ShopFile
 
     /// <summary>Makes a new shop and opens it. The file appears whole or not at all.</summary>
     /// <exception cref="ShopFileException">There is a file already, or none can be written there.</exception>
-    public static async Task<SqliteShop> CreateAsync(
+    public static async Task<ShopRecords> CreateAsync(
         string path,
         string shopName,
         TimeProvider? clock = null,
@@ -56,7 +58,7 @@ public static class ShopFile
 
     /// <summary>Opens a shop; an older one is brought up to date first.</summary>
     /// <exception cref="ShopFileException">It is not there, is no shop, is damaged, or was written by a newer version.</exception>
-    public static async Task<SqliteShop> OpenAsync(string path, CancellationToken cancel = default)
+    public static async Task<ShopRecords> OpenAsync(string path, CancellationToken cancel = default)
     {
         try
         {
@@ -67,7 +69,7 @@ public static class ShopFile
                 ? ShopContextOptions.Working(path)
                 : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal"));
 #pragma warning disable CA2000 // handed to the caller, or nothing was opened in it yet
-            SqliteShop shop = new(options);
+            ShopRecords shop = new(new SqliteDatabase(options));
 #pragma warning restore CA2000
             await using ShopContext context = shop.Open();
             if (!mayWrite)
@@ -120,8 +122,8 @@ public static class ShopFile
 
     private static async Task FillAsync(string path, string shopName, DateTimeOffset nowUtc, CancellationToken cancel)
     {
-        await using SqliteShop shop = new(ShopContextOptions.Working(path));
-        await using ShopContext context = shop.Open();
+        await using SqliteDatabase database = new(ShopContextOptions.Working(path));
+        await using ShopContext context = database.Open();
         await context.Database.ExecuteSqlRawAsync(
             string.Create(CultureInfo.InvariantCulture, $"PRAGMA application_id = {ApplicationId}"),
             cancel

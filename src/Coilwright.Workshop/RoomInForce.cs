@@ -14,5 +14,5 @@ public static class RoomInForce
 
     /// <summary>The room's temperature that holds at a moment; null when none does.</summary>
     public static async Task<RoomTemperature?> AtAsync(IShopRecords records, DateTimeOffset atUtc, CancellationToken cancel) =>
-        At(await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false), atUtc);
+        At(await records.Room.LatestAsync(cancel).ConfigureAwait(false), atUtc);
 }

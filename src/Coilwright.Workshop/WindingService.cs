@@ -29,7 +29,9 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
     /// <returns>Every problem and nothing stored, or none.</returns>
     public async Task<IReadOnlyList<Problem>> BeginBatchAsync(BatchRecord batch, CancellationToken cancel)
     {
-        RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
+        RevisionRecord? revision = await records
+            .Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel)
+            .ConfigureAwait(false);
         KnownNames known = await KnownNames.ReadAsync(records, cancel).ConfigureAwait(false);
         IReadOnlyList<Problem> problems = BatchRules.Check(batch, revision, known);
         if (problems.Count > 0)
@@ -45,7 +47,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             Machine = known.WinderOf(batch.Machine),
         };
         IReadOnlyList<BatchLimitsRecord> limits = await dossiers.Limits.BeginAsync(tidy, revision!).ConfigureAwait(false);
-        return await records.AddBatchAsync(tidy, limits, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
+        return await records.Batches.AddAsync(tidy, limits, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
     }
 
     /// <summary>A batch with all its coils; null when there is none of this id.</summary>
@@ -78,14 +80,15 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
     public async Task<StoredBatch?> StoredAsync(Guid batchId, CancellationToken cancel)
     {
         if (
-            await records.FindBatchAsync(batchId, cancel).ConfigureAwait(false) is not { } batch
-            || await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is not { } revision
+            await records.Batches.FindAsync(batchId, cancel).ConfigureAwait(false) is not { } batch
+            || await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+                is not { } revision
         )
         {
             return null;
         }
 
-        IReadOnlyList<ReadingRecord> readings = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<ReadingRecord> readings = await records.Readings.OfBatchAsync(batchId, cancel).ConfigureAwait(false);
         IReadOnlyDictionary<Guid, string> tags = ReadingChain.TagsNow(readings);
         IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(readings);
         return new StoredBatch(batch, revision, [.. inForce.Select(reading => new StoredReading(tags[reading.Id], reading))]);
@@ -95,7 +98,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
     public async Task<IReadOnlyList<RecordStatus<BatchStatus>>> StatusesAsync(CancellationToken cancel)
     {
         List<RecordStatus<BatchStatus>> standings = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             standings.Add(
                 await RecordStatus
@@ -126,9 +129,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             return [new Problem("room", Room.Outside, QuantityParser.Echo(entered, QuantityKind.Temperature), Room.Range)];
         }
 
-        await records
-            .AddRoomTemperatureAsync(new RoomTemperature(entered.Si, typed, person.Trim(), clock.GetUtcNow()), cancel)
-            .ConfigureAwait(false);
+        await records.Room.AddAsync(new RoomTemperature(entered.Si, typed, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);
         return [];
     }
 
@@ -138,12 +139,14 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
 
     private async Task<Found?> FindAsync(Guid batchId, CancellationToken cancel)
     {
-        if (await records.FindBatchAsync(batchId, cancel).ConfigureAwait(false) is not { } batch)
+        if (await records.Batches.FindAsync(batchId, cancel).ConfigureAwait(false) is not { } batch)
         {
             return null;
         }
 
-        RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+        RevisionRecord revision = await records
+            .Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel)
+            .ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
         return new Found(batch, revision, await dossiers.Limits.OfAsync(batch, [], cancel).ConfigureAwait(false));
     }

@@ -27,7 +27,7 @@ public sealed partial class WindingService
             return Refused([new Problem("batch", "there is no such batch")]);
         }
 
-        IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(correction.BatchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<ReadingRecord> before = await records.Readings.OfBatchAsync(correction.BatchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(reading => reading.Id == correction.Id) is { } there)
         {
             return await SentAgainAsync(found, before, there, correction, cancel).ConfigureAwait(false);
@@ -80,7 +80,7 @@ public sealed partial class WindingService
     private async Task<PieceRecord?> PieceWithAsync(BatchRecord batch, string tag, CancellationToken cancel)
     {
         IReadOnlyList<PieceRecord> pieces = await records
-            .PiecesWithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel)
+            .Pieces.WithAsync(new PieceQuery(Coils: (batch.Id, [tag])), cancel)
             .ConfigureAwait(false);
         return pieces.Count > 0 ? pieces[0] : null;
     }

@@ -25,7 +25,7 @@ public sealed partial class WindingService
             return Refused([new Problem("batch", "there is no such batch")]);
         }
 
-        IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(entry.BatchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<ReadingRecord> before = await records.Readings.OfBatchAsync(entry.BatchId, cancel).ConfigureAwait(false);
         string tag = BatchTags.Tidy(found.Batch, entry.Tag);
         if (before.FirstOrDefault(reading => reading.Id == entry.Id) is { } there)
         {
@@ -34,7 +34,7 @@ public sealed partial class WindingService
                 entry,
                 tag,
                 stored,
-                await records.LatestRoomTemperatureAsync(cancel).ConfigureAwait(false),
+                await records.Room.LatestAsync(cancel).ConfigureAwait(false),
                 found.Limits.Resistance.Nominal
             );
             return same
@@ -59,7 +59,7 @@ public sealed partial class WindingService
         {
             int wanted = BatchNumber.Wanted(
                 found.Batch,
-                BatchEventLog.Holding(await records.BatchEventsAsync(entry.BatchId, cancel).ConfigureAwait(false))
+                BatchEventLog.Holding(await records.Batches.EventsAsync(entry.BatchId, cancel).ConfigureAwait(false))
             );
             problems.AddRange(
                 tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []
@@ -98,7 +98,7 @@ public sealed partial class WindingService
             return Refused([NoId]);
         }
 
-        IReadOnlyList<ReadingRecord> before = await records.ReadingsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<ReadingRecord> before = await records.Readings.OfBatchAsync(batchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(reading => reading.Id == undoId) is { } there)
         {
             return ReadingUndo.IsUndo(there)
@@ -233,7 +233,7 @@ public sealed partial class WindingService
         CancellationToken cancel
     )
     {
-        AddReading added = await records.AddReadingsAsync(readings, cancel).ConfigureAwait(false);
+        AddReading added = await records.Readings.AddAsync(readings, cancel).ConfigureAwait(false);
         return added switch
         {
             AddReading.SupersededByAnother => Refused([
@@ -244,7 +244,7 @@ public sealed partial class WindingService
                 .ConfigureAwait(false),
             _ => await StandsAsync(
                     found,
-                    await records.ReadingsAsync(found.Batch.Id, cancel).ConfigureAwait(false),
+                    await records.Readings.OfBatchAsync(found.Batch.Id, cancel).ConfigureAwait(false),
                     tag,
                     readings,
                     duplicate: true,
@@ -264,7 +264,7 @@ public sealed partial class WindingService
         bool stored = true
     )
     {
-        IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await records.Batches.EventsAsync(found.Batch.Id, cancel).ConfigureAwait(false);
         BatchDossier dossier = stored
             ? await dossiers.KeepAsync(found.Batch, all, events, cancel).ConfigureAwait(false)
             : await dossiers.MakeAsync(found.Batch, all, events, cancel).ConfigureAwait(false);

@@ -33,10 +33,10 @@ public sealed class ClockQuestionTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Drop the entry" })).ToBeVisibleAsync();
         ILocator keep = page.GetByRole(AriaRole.Button, new() { Name = "The clock is right: keep the entry" });
         Assert.InRange((await keep.BoundingBoxAsync())!.Height, 44, 200);
-        Assert.Equal(21, (await shop.Services.Records.LatestRoomTemperatureAsync(CancellationToken.None))!.TemperatureC);
+        Assert.Equal(21, (await shop.Services.Records.Room.LatestAsync(CancellationToken.None))!.TemperatureC);
         await keep.ClickAsync();
         await Expect(page.GetByLabel("in force: 25 °C")).ToBeVisibleAsync();
-        Assert.Equal(25, (await shop.Services.Records.LatestRoomTemperatureAsync(CancellationToken.None))!.TemperatureC);
+        Assert.Equal(25, (await shop.Services.Records.Room.LatestAsync(CancellationToken.None))!.TemperatureC);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class ClockQuestionTests(Chromium chromium)
         await Expect(Asked(page)).ToHaveCountAsync(0);
         Assert.Equal(
             ["6.25 k", "6.31 k"],
-            (await shop.Services.Records.ReadingsAsync(batch, CancellationToken.None)).Select(reading => reading.Typed)
+            (await shop.Services.Records.Readings.OfBatchAsync(batch, CancellationToken.None)).Select(reading => reading.Typed)
         );
     }
 

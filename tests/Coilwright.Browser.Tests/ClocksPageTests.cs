@@ -54,7 +54,7 @@ public sealed class ClocksPageTests(Chromium chromium)
         await using HostedShop shop = await HostedShop.StartAsync();
         Assert.Empty(await shop.Services.Winding.SetRoomTemperatureAsync("20 °C", "Mara", CancellationToken.None));
         Assert.Empty(await shop.Services.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-7", "A-11, B-4", "20 °C", "Ines", CancellationToken.None));
-        InkMix mix = Assert.Single(await shop.Services.Records.InkMixesAsync(5, CancellationToken.None)).ToMix();
+        InkMix mix = Assert.Single(await shop.Services.Records.Steps.InkMixesAsync(5, CancellationToken.None)).ToMix();
         IPage page = await OpenAsync(shop);
         ILocator card = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Mix I-7" }).Last;
         await Expect(card).ToContainTextAsync("Discard at");

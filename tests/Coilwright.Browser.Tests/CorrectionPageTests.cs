@@ -53,7 +53,7 @@ public sealed partial class CorrectionPageTests
         await PostAsync(web, address, form, HttpStatusCode.OK); // pressed twice
         form[$"value {reading}"] = "6.17 k";
         Assert.Contains("nothing was changed", await PostAsync(web, address, form, HttpStatusCode.Conflict), StringComparison.Ordinal);
-        Assert.Equal(2, (await shop.Services.Records.ReadingsAsync(batch, Cancel)).Count);
+        Assert.Equal(2, (await shop.Services.Records.Readings.OfBatchAsync(batch, Cancel)).Count);
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed partial class CorrectionPageTests
             }
         }
 
-        Assert.All(await shop.Services.Records.ReadingsAsync(batch, Cancel), reading => Assert.Equal(25, reading.TemperatureC));
+        Assert.All(await shop.Services.Records.Readings.OfBatchAsync(batch, Cancel), reading => Assert.Equal(25, reading.TemperatureC));
     }
 
     [Fact]
@@ -206,7 +206,7 @@ public sealed partial class CorrectionPageTests
             "Mara",
             shop.Clock.GetUtcNow()
         );
-        Assert.True(await shop.Services.Records.AddBatchAsync(record, Cancel));
+        Assert.True(await shop.Services.Records.Batches.AddAsync(record, Cancel));
         for (int n = 0; n < ohms.Length; n++)
         {
             CoilEntry entry = new()
@@ -223,7 +223,7 @@ public sealed partial class CorrectionPageTests
             Assert.Empty((await shop.Services.Winding.RecordCoilAsync(entry, Cancel, waited)).Problems);
         }
 
-        return (batch, await shop.Services.Records.ReadingsAsync(batch, Cancel));
+        return (batch, await shop.Services.Records.Readings.OfBatchAsync(batch, Cancel));
     }
 
     private static async Task<string> PostAsync(HttpClient web, string address, Dictionary<string, string> fields, HttpStatusCode expected)

@@ -93,7 +93,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         await using HostedShop shop = await HostedShop.StartAsync();
         IPage page = await chromium.PageAsync(shop.Url, width, height);
         await LookAsync(page, "start", "/", width, height);
-        NewRecipe begun = new(shop.Services.Recipes, shop.Services.Records);
+        NewRecipe begun = new(shop.Services.Recipes, shop.Services.Records.Recipes);
         foreach (StartingRecipe shape in StartingRecipes.All)
         {
             await begun.FromShapeAsync(Guid.NewGuid(), shape.Key, shape.Title, "Joss", CancellationToken.None);

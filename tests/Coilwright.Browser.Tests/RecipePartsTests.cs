@@ -57,7 +57,7 @@ public sealed class RecipePartsTests(Chromium chromium)
         await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("revision B");
         Assert.Contains(
             "\"plate\"",
-            (await shop.Services.Records.RevisionsAsync(recipe.RecipeId, TestContext.Current.CancellationToken))
+            (await shop.Services.Records.Recipes.RevisionsAsync(recipe.RecipeId, TestContext.Current.CancellationToken))
                 .MaxBy(one => one.Number)!
                 .Json,
             StringComparison.Ordinal

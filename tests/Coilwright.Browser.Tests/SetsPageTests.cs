@@ -65,7 +65,7 @@ public sealed class SetsPageTests(Chromium chromium)
         foreach ((string name, string coil, string prefix) in new[] { ("B-7", "slug", "BS-"), ("B-8", "screw", "BC-") })
         {
             BatchRecord batch = (
-                await shop.Services.Records.FindBatchAsync(await shop.BatchAsync(revision, name, coil, prefix), CancellationToken.None)
+                await shop.Services.Records.Batches.FindAsync(await shop.BatchAsync(revision, name, coil, prefix), CancellationToken.None)
             )!;
             foreach ((string tag, string ohms) in new[] { ("001", "3.90 k"), ("002", "3.94 k"), ("003", "3.97 k") })
             {

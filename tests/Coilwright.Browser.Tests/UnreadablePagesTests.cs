@@ -41,7 +41,7 @@ public sealed class UnreadablePagesTests(Chromium chromium)
             .Replace("\"turns\": 8000", "\"turns\": 0", StringComparison.Ordinal)
             .Replace("Harbour bridge", "Long screw", StringComparison.Ordinal);
         RevisionRecord revision = new(Guid.NewGuid(), "Long screw", 1, json, RevisionState.Released, "", "Joss", shop.Clock.GetUtcNow());
-        Assert.True(await shop.Services.Records.SaveRevisionAsync(revision, 0, CancellationToken.None));
+        Assert.True(await shop.Services.Records.Recipes.SaveRevisionAsync(revision, 0, CancellationToken.None));
         BatchRecord batch = new(
             Guid.NewGuid(),
             "PX",
@@ -55,7 +55,7 @@ public sealed class UnreadablePagesTests(Chromium chromium)
             "Mara",
             shop.Clock.GetUtcNow()
         );
-        await shop.Services.Records.AddBatchAsync(batch, CancellationToken.None);
+        await shop.Services.Records.Batches.AddAsync(batch, CancellationToken.None);
         ReadingRecord reading = new()
         {
             Id = Guid.NewGuid(),
@@ -69,7 +69,7 @@ public sealed class UnreadablePagesTests(Chromium chromium)
             Person = "Mara",
             TimeUtc = shop.Clock.GetUtcNow(),
         };
-        await shop.Services.Records.AddReadingsAsync([reading], CancellationToken.None);
+        await shop.Services.Records.Readings.AddAsync([reading], CancellationToken.None);
         return batch;
     }
 }

@@ -29,13 +29,11 @@ public sealed class ChartReadingsTests
 
         (Guid, string, double)[] expected = Plainly(all);
         Assert.True(expected.Length > 80);
-        Assert.Equal(expected, Short(await temp.Shop.ChartReadingsAsync(query, Cancel)));
-        Assert.Equal(expected, Short(await temp.Shop.ChartReadingsAsync(query with { First = true }, Cancel)));
+        Assert.Equal(expected, Short(await temp.Shop.Readings.ForChartAsync(query, Cancel)));
+        Assert.Equal(expected, Short(await temp.Shop.Readings.ForChartAsync(query with { First = true }, Cancel)));
         Assert.Equal(
             expected.OrderBy(one => one.Item2).ThenBy(one => one.Item1),
-            Short(await ((IChartRecords)new SlowStore(all)).ChartReadingsAsync(query, Cancel))
-                .OrderBy(one => one.Item2)
-                .ThenBy(one => one.Item1)
+            Short(await ((IChartRecords)new SlowStore(all)).ForChartAsync(query, Cancel)).OrderBy(one => one.Item2).ThenBy(one => one.Item1)
         );
     }
 
@@ -51,7 +49,7 @@ public sealed class ChartReadingsTests
             all.Add(TempShop.Reading(batches[random.Next(3)], $"C-{n:000}", $"{6000 + n}", 6000 + n));
         }
 
-        await temp.Shop.AddReadingsAsync(all, Cancel);
+        await temp.Shop.Readings.AddAsync(all, Cancel);
         ChartQuery query = new()
         {
             Batches = [.. batches.Select(batch => batch.Id)],
@@ -59,16 +57,16 @@ public sealed class ChartReadingsTests
             Coils = 40,
         };
         (Guid, string, double)[] expected = Plainly(all);
-        Assert.Equal(expected[^40..], Short(await temp.Shop.ChartReadingsAsync(query, Cancel)));
-        Assert.Equal(expected[..40], Short(await temp.Shop.ChartReadingsAsync(query with { First = true }, Cancel)));
-        IReadOnlyList<ChartReading> last = await temp.Shop.ChartReadingsAsync(query, Cancel);
+        Assert.Equal(expected[^40..], Short(await temp.Shop.Readings.ForChartAsync(query, Cancel)));
+        Assert.Equal(expected[..40], Short(await temp.Shop.Readings.ForChartAsync(query with { First = true }, Cancel)));
+        IReadOnlyList<ChartReading> last = await temp.Shop.Readings.ForChartAsync(query, Cancel);
         Assert.Equal(
             Short(last)[10..20],
-            Short(await temp.Shop.ChartReadingsAsync(query with { First = true, Coils = 10, FromOrder = last[10].Order }, Cancel))
+            Short(await temp.Shop.Readings.ForChartAsync(query with { First = true, Coils = 10, FromOrder = last[10].Order }, Cancel))
         );
         Assert.Equal(
             expected.Where(one => one.Item3 % 2 == 0).TakeLast(40),
-            Short(await temp.Shop.ChartReadingsAsync(query with { Wanted = reading => reading.Si % 2 == 0 }, Cancel))
+            Short(await temp.Shop.Readings.ForChartAsync(query with { Wanted = reading => reading.Si % 2 == 0 }, Cancel))
         );
     }
 
@@ -111,7 +109,7 @@ public sealed class ChartReadingsTests
             all.Add(reading with { TimeUtc = TempShop.Noon.AddSeconds(n) });
         }
 
-        Assert.Equal(AddReading.Added, await temp.Shop.AddReadingsAsync(all, Cancel));
+        Assert.Equal(AddReading.Added, await temp.Shop.Readings.AddAsync(all, Cancel));
         return (batches, all);
     }
 
@@ -133,7 +131,7 @@ public sealed class ChartReadingsTests
     /// <summary>A store that knows no short cut.</summary>
     private sealed class SlowStore(List<ReadingRecord> all) : IChartRecords
     {
-        public Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel) =>
+        public Task<IReadOnlyList<ReadingRecord>> OfBatchAsync(Guid batchId, CancellationToken cancel) =>
             Task.FromResult<IReadOnlyList<ReadingRecord>>([.. all.Where(reading => reading.BatchId == batchId)]);
     }
 }

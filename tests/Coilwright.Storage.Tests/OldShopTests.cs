@@ -1,6 +1,6 @@
 #pragma warning disable CA2100 // every statement below is a constant of the tests
 using System.Globalization;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Magnets;
@@ -36,9 +36,9 @@ public sealed class OldShopTests
         long[] before = await Task.WhenAll(tables.Select(table => NumberAsync(path, "SELECT count(*) FROM " + table)));
         Assert.All(before, count => Assert.NotEqual(0, count));
 
-        await using (SqliteShop shop = await ShopFile.OpenAsync(path, Cancel))
+        await using (ShopRecords shop = await ShopFile.OpenAsync(path, Cancel))
         {
-            Assert.Equal(2, (await shop.BatchesAsync(Cancel)).Count);
+            Assert.Equal(2, (await shop.Batches.AllAsync(Cancel)).Count);
         }
 
         Assert.Equal(ShopFile.SchemaVersion, await NumberAsync(path, "PRAGMA user_version"));
@@ -60,9 +60,9 @@ public sealed class OldShopTests
         await using TempShop temp = await TempShop.StartAsync();
         string path = temp.PathOf("old.db");
         await OldShop.WriteAsync(version, path, Cancel);
-        await using SqliteShop shop = await ShopFile.OpenAsync(path, Cancel);
-        IReadOnlyList<PieceRecord> pieces = await shop.NewestPiecesAsync(10, Cancel);
-        IReadOnlyList<PieceEvent> events = await shop.PieceEventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
+        await using ShopRecords shop = await ShopFile.OpenAsync(path, Cancel);
+        IReadOnlyList<PieceRecord> pieces = await shop.Pieces.NewestAsync(10, Cancel);
+        IReadOnlyList<PieceEvent> events = await shop.Pieces.EventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
 
         Assert.Equal(
             PieceEvent.Kinds.Order(StringComparer.Ordinal),
@@ -98,7 +98,7 @@ public sealed class OldShopTests
             )
         );
         Assert.Contains(26.5, events.OfType<ToldLate>().Select(one => one.Times.Waited.TotalMinutes));
-        IReadOnlyList<PieceReadingRecord> readings = await shop.PieceReadingsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
+        IReadOnlyList<PieceReadingRecord> readings = await shop.Pieces.ReadingsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
         Assert.DoesNotContain(readings, reading => reading.Quantity is "charge" or "chargeField" or "setOffset");
         Assert.NotEmpty(readings);
     }
@@ -112,9 +112,9 @@ public sealed class OldShopTests
         await using TempShop temp = await TempShop.StartAsync();
         string path = temp.PathOf("old.db");
         await OldShop.WriteAsync(version, path, Cancel);
-        await using SqliteShop shop = await ShopFile.OpenAsync(path, Cancel);
-        BatchRecord batch = (await shop.BatchesAsync(Cancel)).Single(one => one.Name == "B-8");
-        IReadOnlyList<BatchEvent> events = await shop.BatchEventsAsync(batch.Id, Cancel);
+        await using ShopRecords shop = await ShopFile.OpenAsync(path, Cancel);
+        BatchRecord batch = (await shop.Batches.AllAsync(Cancel)).Single(one => one.Name == "B-8");
+        IReadOnlyList<BatchEvent> events = await shop.Batches.EventsAsync(batch.Id, Cancel);
 
         Assert.Equal(
             [
@@ -142,7 +142,7 @@ public sealed class OldShopTests
         FinishedLow low = events.OfType<FinishedLow>().Single();
         Assert.Equal((3320.303, "low, for the prototype", "Winder 2", "Mara"), (low.Turns, low.Note, low.Machine, low.Person));
         Assert.Equal((3300.5, 3320.303), events.OfType<Broken>().Select(one => (one.Counter, one.Turns)).Last());
-        Assert.Single(await shop.BatchesWithSpoolAsync("0122", Cancel));
+        Assert.Single(await shop.Batches.WithSpoolAsync("0122", Cancel));
     }
 
     private static async Task<long> NumberAsync(string path, string sql)

@@ -1,4 +1,4 @@
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Model;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces.Events;
 

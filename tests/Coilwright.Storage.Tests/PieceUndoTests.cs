@@ -24,9 +24,9 @@ public sealed class PieceUndoTests
             RevisionNumber = 1,
             TimeUtc = TempShop.Noon,
         };
-        Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
+        Assert.Null(await temp.Shop.Pieces.AddAsync(piece, [], Cancel));
         CustomerRecord customer = new(Guid.NewGuid(), "K-031", "Pell & Daughter", TempShop.Noon, null);
-        Assert.True(await temp.Shop.AddCustomerAsync(customer, Cancel));
+        Assert.True(await temp.Shop.Customers.AddAsync(customer, Cancel));
         InkMixRecord mix = new()
         {
             Id = Guid.NewGuid(),
@@ -39,7 +39,7 @@ public sealed class PieceUndoTests
             RoomC = 20,
             TimeUtc = TempShop.Noon,
         };
-        Assert.True(await temp.Shop.AddInkMixAsync(mix, Cancel));
+        Assert.True(await temp.Shop.Steps.AddInkMixAsync(mix, Cancel));
         BasketRecord basket = new()
         {
             Id = Guid.NewGuid(),
@@ -52,7 +52,7 @@ public sealed class PieceUndoTests
             TimeUtc = TempShop.Noon,
         };
         StepBegun potted = Begun(piece, "potting") with { BasketId = basket.Id };
-        await temp.Shop.AddBasketAsync(
+        await temp.Shop.Steps.AddBasketAsync(
             basket,
             new BathReadingRecord(Guid.NewGuid(), basket.Id, "60", 60, "", TempShop.Noon),
             [potted],
@@ -72,15 +72,15 @@ public sealed class PieceUndoTests
             CustomerId = customer.Id,
             TimeUtc = Later,
         };
-        await temp.Shop.AddPieceEventsAsync([marked, golden, shipped], [], Cancel);
+        await temp.Shop.Pieces.AddEventsAsync([marked, golden, shipped], [], Cancel);
         PieceQuery[] questions = [new(BasketId: basket.Id), new(MixId: mix.Id), new(CustomerId: customer.Id)];
         foreach (PieceQuery question in questions)
         {
-            Assert.Equal(piece, Assert.Single(await temp.Shop.PiecesWithAsync(question, Cancel)));
+            Assert.Equal(piece, Assert.Single(await temp.Shop.Pieces.WithAsync(question, Cancel)));
         }
 
-        Assert.Equal(piece, await temp.Shop.GoldenPieceAsync(piece.RecipeId, Cancel));
-        Assert.Empty(await temp.Shop.OpenPiecesAsync(Cancel));
+        Assert.Equal(piece, await temp.Shop.Pieces.GoldenAsync(piece.RecipeId, Cancel));
+        Assert.Empty(await temp.Shop.Pieces.InShopAsync(Cancel));
 
         Undone[] undoing =
         [
@@ -93,17 +93,17 @@ public sealed class PieceUndoTests
                 TimeUtc = Later,
             }),
         ];
-        await temp.Shop.AddPieceEventsAsync(undoing, [], Cancel);
+        await temp.Shop.Pieces.AddEventsAsync(undoing, [], Cancel);
         await temp.ReopenAsync();
 
         foreach (PieceQuery question in questions)
         {
-            Assert.Empty(await temp.Shop.PiecesWithAsync(question, Cancel));
+            Assert.Empty(await temp.Shop.Pieces.WithAsync(question, Cancel));
         }
 
-        Assert.Null(await temp.Shop.GoldenPieceAsync(piece.RecipeId, Cancel));
-        Assert.Equal(piece, Assert.Single(await temp.Shop.OpenPiecesAsync(Cancel)));
-        Assert.Equal([potted, marked, golden, shipped, .. undoing], await temp.Shop.PieceEventsAsync([piece.Id], Cancel));
+        Assert.Null(await temp.Shop.Pieces.GoldenAsync(piece.RecipeId, Cancel));
+        Assert.Equal(piece, Assert.Single(await temp.Shop.Pieces.InShopAsync(Cancel)));
+        Assert.Equal([potted, marked, golden, shipped, .. undoing], await temp.Shop.Pieces.EventsAsync([piece.Id], Cancel));
     }
 
     private static DateTimeOffset Later => TempShop.Noon.AddMinutes(1);

@@ -16,7 +16,7 @@ public sealed class SetStorageTests
         PieceRecord[] pieces = [.. Enumerable.Range(1, 7).Select(number => Piece(batch, $"P-{number}"))];
         foreach (PieceRecord piece in pieces)
         {
-            Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
+            Assert.Null(await temp.Shop.Pieces.AddAsync(piece, [], Cancel));
         }
 
         Guid[] sets = [.. Enumerable.Range(0, 6).Select(_ => Guid.NewGuid())];
@@ -24,7 +24,11 @@ public sealed class SetStorageTests
             sets.Select(
                 (set, at) =>
                     Task.Run(
-                        () => temp.Shop.JoinSetAsync([Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)], Cancel),
+                        () =>
+                            temp.Shop.Pieces.JoinSetAsync(
+                                [Joined(pieces[at + 1], set, "S" + at), Joined(pieces[0], set, "S" + at)],
+                                Cancel
+                            ),
                         Cancel
                     )
             )
@@ -32,11 +36,11 @@ public sealed class SetStorageTests
 
         Assert.Equal(5, taken.Count(one => one == pieces[0].Id));
         int won = Array.FindIndex(taken, one => one is null);
-        IReadOnlyList<PieceEvent> kept = await temp.Shop.PieceEventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
+        IReadOnlyList<PieceEvent> kept = await temp.Shop.Pieces.EventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
         Assert.Equal([pieces[won + 1].Id, pieces[0].Id], kept.Select(one => one.PieceId));
-        Assert.Equal(2, (await temp.Shop.PiecesWithAsync(new PieceQuery(SetId: sets[won]), Cancel)).Count);
-        Assert.Equal(2, (await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "s" + won), Cancel)).Count);
-        Assert.Empty(await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "S"), Cancel)); // the beginning of a name is not the name
+        Assert.Equal(2, (await temp.Shop.Pieces.WithAsync(new PieceQuery(SetId: sets[won]), Cancel)).Count);
+        Assert.Equal(2, (await temp.Shop.Pieces.WithAsync(new PieceQuery(SetName: "s" + won), Cancel)).Count);
+        Assert.Empty(await temp.Shop.Pieces.WithAsync(new PieceQuery(SetName: "S"), Cancel)); // the beginning of a name is not the name
     }
 
     [Fact]
@@ -44,14 +48,14 @@ public sealed class SetStorageTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         PieceRecord piece = Piece(await temp.BatchAsync(), "P-1");
-        Assert.Null(await temp.Shop.AddPieceAsync(piece, [], Cancel));
+        Assert.Null(await temp.Shop.Pieces.AddAsync(piece, [], Cancel));
         JoinedSet joined = Joined(piece, Guid.NewGuid(), "one") with { Why = "because" };
-        Assert.Null(await temp.Shop.JoinSetAsync([joined], Cancel));
-        Assert.Null(await temp.Shop.JoinSetAsync([joined], Cancel));
-        Assert.Equal(piece.Id, await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], Cancel));
-        Assert.Single(await temp.Shop.PiecesWithAsync(new PieceQuery(SetName: "ONE"), Cancel));
-        await temp.Shop.AddPieceEventsAsync([Left(joined)], [], Cancel);
-        Assert.Null(await temp.Shop.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], Cancel));
+        Assert.Null(await temp.Shop.Pieces.JoinSetAsync([joined], Cancel));
+        Assert.Null(await temp.Shop.Pieces.JoinSetAsync([joined], Cancel));
+        Assert.Equal(piece.Id, await temp.Shop.Pieces.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], Cancel));
+        Assert.Single(await temp.Shop.Pieces.WithAsync(new PieceQuery(SetName: "ONE"), Cancel));
+        await temp.Shop.Pieces.AddEventsAsync([Left(joined)], [], Cancel);
+        Assert.Null(await temp.Shop.Pieces.JoinSetAsync([Joined(piece, Guid.NewGuid(), "two")], Cancel));
     }
 
     private static PieceRecord Piece(BatchRecord batch, string serial) =>

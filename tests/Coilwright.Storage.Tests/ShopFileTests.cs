@@ -1,5 +1,6 @@
 #pragma warning disable CA2100 // every statement below is a constant of the tests
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Model;
+using Coilwright.Storage.Records;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -119,14 +120,14 @@ public sealed class ShopFileTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         Workshop.Batches.BatchRecord batch = await temp.BatchAsync();
-        await temp.Shop.AddReadingsAsync([TempShop.Reading(batch)], TempShop.Cancel);
+        await temp.Shop.Readings.AddAsync([TempShop.Reading(batch)], TempShop.Cancel);
         foreach (string end in (string[])["", "-wal"]) // what a power cut leaves: the file and its log, never folded together
         {
             File.Copy(temp.PathOfShop + end, temp.PathOf("cut off #2 50%.db" + end));
         }
 
-        await using SqliteShop found = await ShopFile.OpenAsync(temp.PathOf("cut off #2 50%.db"), TempShop.Cancel);
-        Assert.Equal("6.30 k", Assert.Single(await found.ReadingsAsync(batch.Id, TempShop.Cancel)).Typed);
+        await using ShopRecords found = await ShopFile.OpenAsync(temp.PathOf("cut off #2 50%.db"), TempShop.Cancel);
+        Assert.Equal("6.30 k", Assert.Single(await found.Readings.OfBatchAsync(batch.Id, TempShop.Cancel)).Typed);
     }
 
     private static async Task DamageAsync(string path, string damage)

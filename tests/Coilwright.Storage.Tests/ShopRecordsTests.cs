@@ -1,4 +1,5 @@
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Model;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Events;
@@ -30,20 +31,20 @@ public sealed class ShopRecordsTests
             Reason = "wrong lead",
             TimeUtc = TempShop.Noon.ToOffset(TimeSpan.FromHours(5)),
         };
-        Assert.Equal(AddReading.Added, await temp.Shop.AddReadingsAsync([first, second], Cancel));
+        Assert.Equal(AddReading.Added, await temp.Shop.Readings.AddAsync([first, second], Cancel));
         RoomTemperature room = new(23.5, "23.5 °C", "Mara", TempShop.Noon);
-        await temp.Shop.AddRoomTemperatureAsync(room with { TemperatureC = 19 }, Cancel);
-        await temp.Shop.AddRoomTemperatureAsync(room, Cancel);
+        await temp.Shop.Room.AddAsync(room with { TemperatureC = 19 }, Cancel);
+        await temp.Shop.Room.AddAsync(room, Cancel);
 
         await temp.ReopenAsync();
 
-        Assert.Equal([first, second], await temp.Shop.ReadingsAsync(batch.Id, Cancel));
-        Assert.Equal(batch, await temp.Shop.FindBatchAsync(batch.Id, Cancel));
+        Assert.Equal([first, second], await temp.Shop.Readings.OfBatchAsync(batch.Id, Cancel));
+        Assert.Equal(batch, await temp.Shop.Batches.FindAsync(batch.Id, Cancel));
         Assert.Equal(
             TempShop.Revision(batch.RecipeId, 1, RevisionState.Released),
-            await temp.Shop.FindRevisionAsync(batch.RecipeId, 1, Cancel)
+            await temp.Shop.Recipes.FindRevisionAsync(batch.RecipeId, 1, Cancel)
         );
-        Assert.Equal(room, await temp.Shop.LatestRoomTemperatureAsync(Cancel));
+        Assert.Equal(room, await temp.Shop.Room.LatestAsync(Cancel));
     }
 
     [Fact]
@@ -52,14 +53,14 @@ public sealed class ShopRecordsTests
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         ReadingRecord reading = TempShop.Reading(batch);
-        IShopRecords records = temp.Shop;
-        Assert.Equal(AddReading.Added, await records.AddReadingAsync(reading, Cancel));
+        ShopRecords records = temp.Shop;
+        Assert.Equal(AddReading.Added, await records.Readings.AddAsync(reading, Cancel));
         Assert.Equal(
             AddReading.AlreadyThere,
-            await records.AddReadingAsync(reading with { TimeUtc = TempShop.Noon.AddMinutes(3), TemperatureC = 24 }, Cancel)
+            await records.Readings.AddAsync(reading with { TimeUtc = TempShop.Noon.AddMinutes(3), TemperatureC = 24 }, Cancel)
         );
-        Assert.Equal(AddReading.IdTaken, await records.AddReadingAsync(reading with { Typed = "6.31 k" }, Cancel));
-        Assert.Equal(reading, Assert.Single(await temp.Shop.ReadingsAsync(batch.Id, Cancel)));
+        Assert.Equal(AddReading.IdTaken, await records.Readings.AddAsync(reading with { Typed = "6.31 k" }, Cancel));
+        Assert.Equal(reading, Assert.Single(await temp.Shop.Readings.OfBatchAsync(batch.Id, Cancel)));
     }
 
     [Fact]
@@ -68,7 +69,7 @@ public sealed class ShopRecordsTests
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         ReadingRecord first = TempShop.Reading(batch);
-        await temp.Shop.AddReadingsAsync([first], Cancel);
+        await temp.Shop.Readings.AddAsync([first], Cancel);
         ReadingRecord[] rivals =
         [
             .. Enumerable
@@ -77,12 +78,12 @@ public sealed class ShopRecordsTests
         ];
 
         AddReading[] outcomes = await Task.WhenAll(
-            rivals.Select(rival => Task.Run(() => temp.Shop.AddReadingsAsync([rival], Cancel), Cancel))
+            rivals.Select(rival => Task.Run(() => temp.Shop.Readings.AddAsync([rival], Cancel), Cancel))
         );
 
         Assert.Single(outcomes, AddReading.Added);
         Assert.Equal(5, outcomes.Count(outcome => outcome == AddReading.SupersededByAnother));
-        Assert.Equal(2, (await temp.Shop.ReadingsAsync(batch.Id, Cancel)).Count);
+        Assert.Equal(2, (await temp.Shop.Readings.OfBatchAsync(batch.Id, Cancel)).Count);
     }
 
     [Fact]
@@ -92,13 +93,13 @@ public sealed class ShopRecordsTests
         BatchRecord batch = await temp.BatchAsync();
         ReadingRecord first = TempShop.Reading(batch),
             correction = TempShop.Reading(batch) with { Supersedes = first.Id, Reason = "read again" };
-        await temp.Shop.AddReadingsAsync([first, correction], Cancel);
+        await temp.Shop.Readings.AddAsync([first, correction], Cancel);
         ReadingRecord alone = TempShop.Reading(batch, "C-002");
         Assert.Equal(
             AddReading.SupersededByAnother,
-            await temp.Shop.AddReadingsAsync([alone, correction with { Id = Guid.NewGuid() }], Cancel)
+            await temp.Shop.Readings.AddAsync([alone, correction with { Id = Guid.NewGuid() }], Cancel)
         );
-        Assert.DoesNotContain(await temp.Shop.ReadingsAsync(batch.Id, Cancel), reading => reading.Tag == "C-002");
+        Assert.DoesNotContain(await temp.Shop.Readings.OfBatchAsync(batch.Id, Cancel), reading => reading.Tag == "C-002");
     }
 
     [Fact]
@@ -106,18 +107,18 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        await using SqliteShop second = await ShopFile.OpenAsync(temp.PathOfShop, Cancel);
+        await using ShopRecords second = await ShopFile.OpenAsync(temp.PathOfShop, Cancel);
         await Task.WhenAll(
             Enumerable
                 .Range(1, 60)
                 .Select(n =>
                     Task.Run(
-                        () => (n % 2 == 0 ? temp.Shop : second).AddReadingsAsync([TempShop.Reading(batch, $"C-{n:000}")], Cancel),
+                        () => (n % 2 == 0 ? temp.Shop : second).Readings.AddAsync([TempShop.Reading(batch, $"C-{n:000}")], Cancel),
                         Cancel
                     )
                 )
         );
-        Assert.Equal(60, (await second.ReadingsAsync(batch.Id, Cancel)).Select(reading => reading.Tag).Distinct().Count());
+        Assert.Equal(60, (await second.Readings.OfBatchAsync(batch.Id, Cancel)).Select(reading => reading.Tag).Distinct().Count());
     }
 
     [Fact]
@@ -125,16 +126,16 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         Guid recipe = Guid.NewGuid();
-        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1), 0, Cancel));
-        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1, json: "{ }"), 1, Cancel));
-        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1, RevisionState.Released, "{ }"), 1, Cancel));
-        Assert.False(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 1, json: "{ \"x\": 1 }"), 1, Cancel));
-        Assert.True(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 2), 1, Cancel));
-        Assert.False(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 2), 1, Cancel)); // somebody else made revision B
-        Assert.False(await temp.Shop.SaveRevisionAsync(TempShop.Revision(recipe, 4), 2, Cancel)); // no gaps
-        Assert.Equal(["A", "B"], (await temp.Shop.RevisionsAsync(recipe, Cancel)).Select(revision => revision.Letter));
-        Assert.Equal("{ }", (await temp.Shop.FindRevisionAsync(recipe, 1, Cancel))!.Json);
-        Assert.Equal(2, Assert.Single(await temp.Shop.NewestRevisionsAsync(Cancel)).Number);
+        Assert.True(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 1), 0, Cancel));
+        Assert.True(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 1, json: "{ }"), 1, Cancel));
+        Assert.True(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 1, RevisionState.Released, "{ }"), 1, Cancel));
+        Assert.False(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 1, json: "{ \"x\": 1 }"), 1, Cancel));
+        Assert.True(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 2), 1, Cancel));
+        Assert.False(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 2), 1, Cancel)); // somebody else made revision B
+        Assert.False(await temp.Shop.Recipes.SaveRevisionAsync(TempShop.Revision(recipe, 4), 2, Cancel)); // no gaps
+        Assert.Equal(["A", "B"], (await temp.Shop.Recipes.RevisionsAsync(recipe, Cancel)).Select(revision => revision.Letter));
+        Assert.Equal("{ }", (await temp.Shop.Recipes.FindRevisionAsync(recipe, 1, Cancel))!.Json);
+        Assert.Equal(2, Assert.Single(await temp.Shop.Recipes.NewestAsync(Cancel)).Number);
     }
 
     [Theory]
@@ -152,8 +153,8 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        await temp.Shop.AddReadingsAsync([TempShop.Reading(batch)], Cancel);
-        await temp.Shop.AddRoomTemperatureAsync(new RoomTemperature(20, "20", "Mara", TempShop.Noon), Cancel);
+        await temp.Shop.Readings.AddAsync([TempShop.Reading(batch)], Cancel);
+        await temp.Shop.Room.AddAsync(new RoomTemperature(20, "20", "Mara", TempShop.Noon), Cancel);
         await FillWindingRoomAsync(temp, batch);
         await using ShopContext context = temp.Shop.Open();
         SqliteException refused = await Assert.ThrowsAsync<SqliteException>(() => context.Database.ExecuteSqlRawAsync(sql, Cancel));
@@ -166,16 +167,16 @@ public sealed class ShopRecordsTests
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         (MachineRecord machine, SpoolRecord spool, SpoolReadingRecord reading, Broken happened) = await FillWindingRoomAsync(temp, batch);
-        Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel)); // sent twice
-        Assert.False(await temp.Shop.AddSpoolAsync(spool with { Id = Guid.NewGuid(), Label = "A0117" }, Cancel));
-        Assert.False(await temp.Shop.AddBatchEventAsync(happened, Cancel));
+        Assert.True(await temp.Shop.Stock.AddSpoolAsync(spool, Cancel)); // sent twice
+        Assert.False(await temp.Shop.Stock.AddSpoolAsync(spool with { Id = Guid.NewGuid(), Label = "A0117" }, Cancel));
+        Assert.False(await temp.Shop.Batches.AddEventAsync(happened, Cancel));
 
         await temp.ReopenAsync();
 
-        Assert.Equal([machine], await temp.Shop.MachinesAsync(Cancel));
-        Assert.Equal([spool], await temp.Shop.SpoolsAsync(Cancel));
-        Assert.Equal([reading], await temp.Shop.SpoolReadingsAsync(Cancel));
-        Assert.Equal([happened], await temp.Shop.BatchEventsAsync(batch.Id, Cancel));
+        Assert.Equal([machine], await temp.Shop.Machines.AllAsync(Cancel));
+        Assert.Equal([spool], await temp.Shop.Stock.SpoolsAsync(Cancel));
+        Assert.Equal([reading], await temp.Shop.Stock.SpoolReadingsAsync(Cancel));
+        Assert.Equal([happened], await temp.Shop.Batches.EventsAsync(batch.Id, Cancel));
     }
 
     [Fact]
@@ -190,7 +191,7 @@ public sealed class ShopRecordsTests
                 .Select(_ =>
                     Task.Run(
                         () =>
-                            temp.Shop.AddBatchEventAsync(
+                            temp.Shop.Batches.AddEventAsync(
                                 new Undone
                                 {
                                     Id = Guid.NewGuid(),
@@ -205,7 +206,7 @@ public sealed class ShopRecordsTests
                 )
         );
         Assert.Single(outcomes, true);
-        Assert.Equal(2, (await temp.Shop.BatchEventsAsync(batch.Id, Cancel)).Count);
+        Assert.Equal(2, (await temp.Shop.Batches.EventsAsync(batch.Id, Cancel)).Count);
     }
 
     private static async Task<(MachineRecord Machine, SpoolRecord Spool, SpoolReadingRecord Reading, Broken Event)> FillWindingRoomAsync(
@@ -244,10 +245,10 @@ public sealed class ShopRecordsTests
             Turns = 6100 * 1.006,
             TimeUtc = TempShop.Noon,
         };
-        await temp.Shop.AddMachineAsync(machine, Cancel);
-        Assert.True(await temp.Shop.AddSpoolAsync(spool, Cancel));
-        await temp.Shop.AddSpoolReadingAsync(reading, Cancel);
-        Assert.True(await temp.Shop.AddBatchEventAsync(happened, Cancel));
+        await temp.Shop.Machines.AddAsync(machine, Cancel);
+        Assert.True(await temp.Shop.Stock.AddSpoolAsync(spool, Cancel));
+        await temp.Shop.Stock.AddSpoolReadingAsync(reading, Cancel);
+        Assert.True(await temp.Shop.Batches.AddEventAsync(happened, Cancel));
         return (machine, spool, reading, happened);
     }
 
@@ -256,7 +257,7 @@ public sealed class ShopRecordsTests
     {
         await using TempShop temp = await TempShop.StartAsync();
         BatchRecord batch = await temp.BatchAsync();
-        await temp.Shop.AddBatchAsync(batch with { Quantity = 99 }, Cancel);
-        Assert.Equal(24, Assert.Single(await temp.Shop.BatchesAsync(Cancel)).Quantity);
+        await temp.Shop.Batches.AddAsync(batch with { Quantity = 99 }, Cancel);
+        Assert.Equal(24, Assert.Single(await temp.Shop.Batches.AllAsync(Cancel)).Quantity);
     }
 }

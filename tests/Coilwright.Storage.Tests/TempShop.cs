@@ -1,4 +1,4 @@
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -14,7 +14,7 @@ internal sealed class TempShop : IAsyncDisposable
 
     public string PathOfShop => PathOf("shop.db");
 
-    public SqliteShop Shop { get; private set; } = null!;
+    public ShopRecords Shop { get; private set; } = null!;
 
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
@@ -44,9 +44,9 @@ internal sealed class TempShop : IAsyncDisposable
     public async Task<BatchRecord> BatchAsync(string name = "H-12")
     {
         RevisionRecord revision = Revision(Guid.NewGuid(), 1, RevisionState.Released);
-        Assert.True(await Shop.SaveRevisionAsync(revision, 0, Cancel));
+        Assert.True(await Shop.Recipes.SaveRevisionAsync(revision, 0, Cancel));
         BatchRecord batch = new(Guid.NewGuid(), name, revision.RecipeId, 1, "main", 24, "C-", "0117", "Winder 2", "Mara", Noon);
-        await Shop.AddBatchAsync(batch, Cancel);
+        await Shop.Batches.AddAsync(batch, Cancel);
         return batch;
     }
 

@@ -5,7 +5,7 @@ using Coilwright.Application.Composition;
 using Coilwright.Physics.Materials;
 using Coilwright.Physics.Wire;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Tests.Commands;
 using Coilwright.Web;
 using Coilwright.Workshop;
@@ -36,7 +36,7 @@ public sealed partial class KeysOnPagesTests
         string file = folder.PathOf("demo.db");
         CommandRun made = await CommandRun.Of("demo", "--no-serve", "--shop", file);
         Assert.True(made.Exit == 0, made.Error);
-        await using SqliteShop records = await ShopFile.OpenAsync(file, Cancel);
+        await using ShopRecords records = await ShopFile.OpenAsync(file, Cancel);
         await using WebApplication app = WebHost.Build(["http://127.0.0.1:0"], records, TimeProvider.System);
         ShopServices shop = app.Services.GetRequiredService<ShopServices>();
         await app.StartAsync(Cancel);

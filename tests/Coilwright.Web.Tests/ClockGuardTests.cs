@@ -25,9 +25,9 @@ public sealed class ClockGuardTests
             Assert.Contains("action=\"/room\"", page, StringComparison.Ordinal);
         }
 
-        Assert.Equal(21, (await shop.Services.Records.LatestRoomTemperatureAsync(Cancel))!.TemperatureC);
+        Assert.Equal(21, (await shop.Services.Records.Room.LatestAsync(Cancel))!.TemperatureC);
         Assert.Equal(HttpStatusCode.Found, await RoomAsync(shop, "25", ("clock-is-right", "yes")));
-        Assert.Equal(25, (await shop.Services.Records.LatestRoomTemperatureAsync(Cancel))!.TemperatureC);
+        Assert.Equal(25, (await shop.Services.Records.Room.LatestAsync(Cancel))!.TemperatureC);
         Assert.Equal(HttpStatusCode.Found, await RoomAsync(shop, "26")); // asked once
     }
 

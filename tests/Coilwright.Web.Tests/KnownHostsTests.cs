@@ -33,7 +33,7 @@ public sealed class KnownHostsTests
         };
         write.Headers.Add("Origin", "http://" + host);
         using HttpResponseMessage stored = await shop.Client.SendAsync(write, Cancel);
-        Assert.Equal(answered, await shop.Services.Records.LatestRoomTemperatureAsync(Cancel) is not null);
+        Assert.Equal(answered, await shop.Services.Records.Room.LatestAsync(Cancel) is not null);
         string said = await page.Content.ReadAsStringAsync(Cancel);
         Assert.Equal(!answered, said.Contains("--host NAME", StringComparison.Ordinal));
     }

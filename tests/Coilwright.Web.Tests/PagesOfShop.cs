@@ -1,6 +1,6 @@
 using Coilwright.Application.Composition;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Recipes;
@@ -19,7 +19,7 @@ internal sealed class PagesOfShop : IAsyncDisposable
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    public SqliteShop Records { get; private set; } = null!;
+    public ShopRecords Records { get; private set; } = null!;
     public ShopServices Services { get; private set; } = null!;
     public HttpClient Client { get; } = new();
 
@@ -65,7 +65,7 @@ internal sealed class PagesOfShop : IAsyncDisposable
             "Mara",
             TimeProvider.System.GetUtcNow()
         );
-        await Records.AddBatchAsync(batch, Cancel);
+        await Records.Batches.AddAsync(batch, Cancel);
         return batch;
     }
 

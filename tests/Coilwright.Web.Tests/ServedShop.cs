@@ -1,6 +1,6 @@
 using Coilwright.Application.Composition;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
@@ -12,7 +12,7 @@ namespace Coilwright.Web.Tests;
 internal sealed class ServedShop : IAsyncDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-served-").FullName;
-    private SqliteShop _records = null!;
+    private ShopRecords _records = null!;
     private WebApplication _app = null!;
 
     private ServedShop() { }

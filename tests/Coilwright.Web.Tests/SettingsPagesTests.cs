@@ -40,7 +40,7 @@ public sealed class SettingsPagesTests
         );
         Assert.Matches("value=\"inductance\" checked", page);
         Assert.DoesNotMatch("value=\"dcResistance\" checked", page);
-        Assert.Null(await shop.Records.NewestRulesAsync(Cancel));
+        Assert.Null(await shop.Records.Rules.NewestAsync(Cancel));
     }
 
     [Fact]

@@ -1,6 +1,6 @@
 using System.Net;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -33,10 +33,10 @@ public sealed class StorageFaultTests
             file = Path.Combine(folder, "shop.db");
             await (await ShopFile.CreateAsync(file, "Lantern Quay workshop", cancel: Cancel)).DisposeAsync();
             File.SetAttributes(file, FileAttributes.ReadOnly);
-            await using SqliteShop shop = await ShopFile.OpenAsync(file, Cancel);
+            await using ShopRecords shop = await ShopFile.OpenAsync(file, Cancel);
             Assert.Equal("Lantern Quay workshop", await shop.ShopNameAsync(Cancel));
             Exception refused = await Assert.ThrowsAnyAsync<Exception>(() =>
-                shop.AddRoomTemperatureAsync(new(25, "25", "Mara", DateTimeOffset.UnixEpoch), Cancel)
+                shop.Room.AddAsync(new(25, "25", "Mara", DateTimeOffset.UnixEpoch), Cancel)
             );
             Assert.False(StorageFault.Of(refused)!.DiskIsFull);
         }

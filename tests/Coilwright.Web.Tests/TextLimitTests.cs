@@ -49,7 +49,7 @@ public sealed class TextLimitTests
             using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri("/room", UriKind.Relative), form, Cancel);
             Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
             Assert.Contains("up to 80 letters", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
-            Assert.Null(await shop.Services.Records.LatestRoomTemperatureAsync(Cancel));
+            Assert.Null(await shop.Services.Records.Room.LatestAsync(Cancel));
         }
     }
 }

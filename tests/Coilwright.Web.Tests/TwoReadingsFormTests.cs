@@ -28,7 +28,7 @@ public sealed partial class TwoReadingsFormTests
             ["temperature"] = "20 °C",
         };
         string asked = await PostAsync(shop, address, form, HttpStatusCode.UnprocessableEntity);
-        Assert.Empty(await shop.Records.ReadingsAsync(batch.Id, Cancel));
+        Assert.Empty(await shop.Records.Readings.OfBatchAsync(batch.Id, Cancel));
         Match[] choices = [.. Choice().Matches(asked).Cast<Match>()];
         Assert.Equal(2, choices.Length);
         Assert.All(choices, choice => Assert.Equal("reading of resistance", choice.Groups[1].Value));
@@ -37,7 +37,7 @@ public sealed partial class TwoReadingsFormTests
 
         form[choices[1].Groups[1].Value] = choices[1].Groups[2].Value;
         await PostAsync(shop, address, form, HttpStatusCode.OK);
-        ReadingRecord kept = Assert.Single(await shop.Records.ReadingsAsync(batch.Id, Cancel));
+        ReadingRecord kept = Assert.Single(await shop.Records.Readings.OfBatchAsync(batch.Id, Cancel));
         Assert.Equal(
             (choices[1].Groups[2].Value, double.Parse(typed.Replace(",", "", StringComparison.Ordinal), CultureInfo.InvariantCulture)),
             (kept.Typed, kept.Si)
@@ -67,7 +67,7 @@ public sealed partial class TwoReadingsFormTests
                 )
             ).Problems
         );
-        string reading = $"{(await shop.Records.ReadingsAsync(batch.Id, Cancel))[0].Id}",
+        string reading = $"{(await shop.Records.Readings.OfBatchAsync(batch.Id, Cancel))[0].Id}",
             address = $"/batches/{batch.Id}/coils/C-001/correct";
         Dictionary<string, string> form = new()
         {
@@ -81,13 +81,13 @@ public sealed partial class TwoReadingsFormTests
         string asked = await PostAsync(shop, address, form, HttpStatusCode.UnprocessableEntity);
         Match choice = Choice().Matches(asked)[1];
         Assert.Equal($"reading of value {reading}", choice.Groups[1].Value);
-        Assert.Single(await shop.Records.ReadingsAsync(batch.Id, Cancel));
+        Assert.Single(await shop.Records.Readings.OfBatchAsync(batch.Id, Cancel));
 
         form.Remove("act"); // the button of a reading carries its own name alone
         form["asked"] = Asked().Match(asked).Groups[1].Value;
         form[choice.Groups[1].Value] = choice.Groups[2].Value;
         string done = await PostAsync(shop, address, form, HttpStatusCode.OK);
-        Assert.Equal(readings, (await shop.Records.ReadingsAsync(batch.Id, Cancel)).Count);
+        Assert.Equal(readings, (await shop.Records.Readings.OfBatchAsync(batch.Id, Cancel)).Count);
         Assert.Equal(act == "look", done.Contains("Understood, not saved yet", StringComparison.Ordinal));
     }
 
@@ -109,10 +109,10 @@ public sealed partial class TwoReadingsFormTests
         Match choice = Choice().Matches(asked)[1];
         Assert.Equal(("reading of received", "2270 g"), (choice.Groups[1].Value, choice.Groups[2].Value));
         Assert.Contains("value=\"K-7\"", asked, StringComparison.Ordinal);
-        Assert.Empty(await shop.Records.SpoolsAsync(Cancel));
+        Assert.Empty(await shop.Records.Stock.SpoolsAsync(Cancel));
         spool[choice.Groups[1].Value] = choice.Groups[2].Value;
         await PostAsync(shop, "/spools", spool, HttpStatusCode.OK);
-        Assert.Equal("0117", Assert.Single(await shop.Records.SpoolsAsync(Cancel)).Label);
+        Assert.Equal("0117", Assert.Single(await shop.Records.Stock.SpoolsAsync(Cancel)).Label);
     }
 
     [Fact]

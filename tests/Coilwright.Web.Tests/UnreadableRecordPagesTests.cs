@@ -24,11 +24,11 @@ public sealed class UnreadableRecordPagesTests
             Json = json.Replace("\"AWG 42\"", "\"AWG 4200\"", StringComparison.Ordinal),
         };
         Assert.NotEqual(json, bad.Json);
-        Assert.True(await shop.Records.SaveRevisionAsync(bad, 0, Cancel));
+        Assert.True(await shop.Records.Recipes.SaveRevisionAsync(bad, 0, Cancel));
         string coil = RecipeReader.Read(good.Json).Value!.Coils[0].Name;
         await shop.PlantedAsync(good, "H-12", coil);
         BatchRecord planted = await shop.PlantedAsync(bad, "PX", coil);
-        await shop.Records.AddPieceAsync(
+        await shop.Records.Pieces.AddAsync(
             new PieceRecord
             {
                 Id = Guid.NewGuid(),
@@ -44,7 +44,7 @@ public sealed class UnreadableRecordPagesTests
 
         foreach ((int at, string typed) in new[] { "6.21 k", "6.24 k", "6.19 k" }.Index())
         {
-            await shop.Records.AddReadingsAsync(
+            await shop.Records.Readings.AddAsync(
                 [
                     new ReadingRecord
                     {

@@ -129,7 +129,7 @@ public sealed class UnreadableRequestsTests
             using HttpResponseMessage answer = await shop.Client.SendAsync(request, Cancel);
             Assert.Equal(status, answer.StatusCode);
             Assert.DoesNotContain("our mistake", await answer.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
-            Assert.Null(await shop.Services.Records.LatestRoomTemperatureAsync(Cancel));
+            Assert.Null(await shop.Services.Records.Room.LatestAsync(Cancel));
         }
     }
 
@@ -201,6 +201,6 @@ public sealed class UnreadableRequestsTests
         await line.GetStream().WriteAsync(Encoding.ASCII.GetBytes(Request), Cancel);
         using StreamReader reader = new(line.GetStream(), Encoding.ASCII);
         Assert.StartsWith("HTTP/1.1 400 ", await reader.ReadLineAsync(Cancel), StringComparison.Ordinal);
-        Assert.Null(await shop.Services.Records.LatestRoomTemperatureAsync(Cancel));
+        Assert.Null(await shop.Services.Records.Room.LatestAsync(Cancel));
     }
 }

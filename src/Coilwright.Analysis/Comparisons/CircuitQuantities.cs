@@ -1,4 +1,5 @@
 using Coilwright.Analysis.Forecasts;
+using Coilwright.Analysis.Quantities;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Circuit.Networks;
 
@@ -14,16 +15,18 @@ internal static class CircuitQuantities
     /// <summary>Q of the peak, the −3 dB point, the level at 20 Hz and the thermal noise on a load; NaN where one does not exist.</summary>
     public static IReadOnlyList<NamedQuantity> Create(ForecastVector vector, LoadCircuit load) =>
         [
-            new("loadedPeakQ", "1", y =>
+            new(QuantityKey.LoadedPeakQ, "1", y =>
                 y[vector.PlaceOf(PickupResult.LoadedFrequency)] > 0 ? y[vector.PlaceOf(PickupResult.LoadedQ)] : double.NaN
             ),
-            new("minus3Db", "Hz", y => PickupResponse.FindMinus3Db(vector.BranchOf(y), Farad(vector, y), null, load) ?? double.NaN),
-            new("level", "dB", y =>
+            new(QuantityKey.Minus3Db, "Hz", y =>
+                PickupResponse.FindMinus3Db(vector.BranchOf(y), Farad(vector, y), null, load) ?? double.NaN
+            ),
+            new(QuantityKey.Level, "dB", y =>
                 PickupResponse.Compute(vector.BranchOf(y), Farad(vector, y), null, load, s_lowest) is { IsSilent: false } response
                     ? response.LowFrequencyGainDb
                     : double.NaN
             ),
-            new("noise", "dBV", y =>
+            new(QuantityKey.Noise, "dBV", y =>
                 Level(CircuitResponse.ThermalNoiseV(GuitarCircuit.FromCoil(vector.BranchOf(y), Farad(vector, y), null, load)))
             ),
         ];

@@ -48,6 +48,8 @@ internal enum PickupResult
     GradientX,
     GradientY,
     GradientZ,
+    Impedance,
+    PeakImpedance,
 }
 
 /// <summary>Places of one string's results behind the spectrum.</summary>
@@ -63,6 +65,11 @@ internal sealed partial class ForecastVector
 {
     private static readonly int CoilResults = Enum.GetValues<CoilResult>().Length;
     private static readonly int PickupResults = Enum.GetValues<PickupResult>().Length;
+
+    /// <summary>
+    /// Results that stand for themselves: told under their own names wherever the pickup's figures are told, and left out at zero.
+    /// </summary>
+    public static readonly IReadOnlyList<PickupResult> Others = [PickupResult.Impedance, PickupResult.PeakImpedance];
 
     private const double LeastPacking = 0.1;
 
@@ -310,6 +317,9 @@ internal sealed partial class ForecastVector
         double[] weights = JoinedDc(y);
         y[PlaceOf(PickupResult.Inductance)] = y[PlaceOfSpectrum(_oneKilohertz, inductance: true)];
         Capacitances(x, y, weights);
+        y[PlaceOf(PickupResult.Impedance)] = Complex.Abs(
+            PickupImpedance.Ohm(branch[_oneKilohertz], y[PlaceOf(PickupResult.Capacitance)], null, frequencyHz: 1000)
+        );
         Hum(y, weights);
         double[,] spectrum = SelfAndMutual();
         y[PlaceOf(PickupResult.Coupling)] = _coils > 1 ? spectrum[0, 1] / Math.Sqrt(spectrum[0, 0] * spectrum[1, 1]) : 0;
@@ -379,7 +389,11 @@ internal sealed partial class ForecastVector
     {
         double capacitance = y[PlaceOf(PickupResult.Capacitance)];
         double henry = y[PlaceOf(PickupResult.Inductance)];
-        Put(y, PickupResult.UnloadedFrequency, Peak(_bareTrail, LoadCircuit.None));
+        ResonancePeak? bare = Peak(_bareTrail, LoadCircuit.None);
+        Put(y, PickupResult.UnloadedFrequency, bare);
+        y[PlaceOf(PickupResult.PeakImpedance)] = bare is { FrequencyHz: var hertz }
+            ? Complex.Abs(PickupImpedance.Ohm(branch.ImpedanceOhm(hertz), capacitance, null, hertz))
+            : 0;
         Put(y, PickupResult.LoadedFrequency, _load is null ? null : Peak(_loadedTrail, _load));
 
         ResonancePeak? Peak(PeakPredictor? trail, LoadCircuit load) =>

@@ -168,6 +168,7 @@ public static class Forecaster
                 UnloadedResonance = Resonance(PickupResult.UnloadedFrequency),
                 LoadedResonance = loaded ? Resonance(PickupResult.LoadedFrequency) : null,
                 Coupling = model.Coils.Count > 1 ? Of(PickupResult.Coupling) : null,
+                Others = [.. ForecastVector.Others.Select(Of).Where(figure => figure.Value > 0)],
                 Spectrum = [.. frequenciesHz.Select(Line)],
                 HumEffectiveArea = Of(PickupResult.EffectiveArea),
                 HumGradient = [Of(PickupResult.GradientX), Of(PickupResult.GradientY), Of(PickupResult.GradientZ)],

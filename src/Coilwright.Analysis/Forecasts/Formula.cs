@@ -14,8 +14,8 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
 
     public static readonly IReadOnlyDictionary<CoilResult, Formula> Coil = new Dictionary<CoilResult, Formula>
     {
-        [CoilResult.TurnsPerLayer] = new("turnsPerLayer", "1", "window ÷ pitch", Arithmetic),
-        [CoilResult.Layers] = new("layers", "1", "turns ÷ turns per layer", Arithmetic),
+        [CoilResult.TurnsPerLayer] = new(QuantityKey.TurnsPerLayer, "1", "window ÷ pitch", Arithmetic),
+        [CoilResult.Layers] = new(QuantityKey.Layers, "1", "turns ÷ turns per layer", Arithmetic),
         [CoilResult.Fill] = new("fill", "1", "N·π/4·d² ÷ (window height × room for the build), d over the enamel", Arithmetic),
         [CoilResult.Build] = new(
             "build",
@@ -75,24 +75,24 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
         ),
         [PickupResult.Capacitance] = new("capacitance", "F", "windings + leads + metal + between the coils", Energy),
         [PickupResult.WindingCapacitance] = new(
-            "winding",
+            QuantityKey.WindingCapacitance,
             "F",
             "Σ each coil's own, with the air round it, × (its share of the voltage)²",
             Energy
         ),
         [PickupResult.LeadCapacitance] = new(
-            "leads",
+            QuantityKey.LeadCapacitance,
             "F",
             "length × Σ capacitance per metre × (voltage between)²",
             "from memory where the recipe states none, docs/theory.md"
         ),
         [PickupResult.MetalCapacitance] = new(
-            "grounded",
+            QuantityKey.GroundedCapacitance,
             "F",
             "Σ ∫ c·(v − u)² from the winding to poles, magnets, plates and covers",
             Energy
         ),
-        [PickupResult.BetweenCapacitance] = new("betweenCoils", "F", "Σ c·(difference of the outer layers' voltages)²", Energy),
+        [PickupResult.BetweenCapacitance] = new(QuantityKey.BetweenCoils, "F", "Σ c·(difference of the outer layers' voltages)²", Energy),
         [PickupResult.UnloadedFrequency] = new(
             "frequency",
             "Hz",
@@ -119,7 +119,19 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             "√(M·(M + √(M² − 1))/2), M the peak's height as a ratio: the quality of the two-pole low-pass with that peak",
             "exact network, docs/theory.md"
         ),
-        [PickupResult.Coupling] = new("coupling", "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
+        [PickupResult.Coupling] = new(QuantityKey.Coupling, "1", "M ÷ √(L1·L2), by the coils' own winding signs", Neumann),
+        [PickupResult.Impedance] = new(
+            QuantityKey.Impedance,
+            "Ω",
+            "|R + jωL| ÷ |1 + jωC·(R + jωL)| at 1 kHz, loss and cores as in the inductance",
+            Arithmetic
+        ),
+        [PickupResult.PeakImpedance] = new(
+            QuantityKey.PeakImpedance,
+            "Ω",
+            "|Z| ÷ |1 + jωC·Z| at the unloaded resonance, Z of the coils with their cores",
+            Arithmetic
+        ),
         [PickupResult.EffectiveArea] = new(
             "effectiveArea",
             "m²",
@@ -127,19 +139,19 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
             "docs/theory.md"
         ),
         [PickupResult.GradientX] = new(
-            "gradientX",
+            QuantityKey.GradientX,
             "m³",
             "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dx = 1, zero in the recipe's origin",
             "by reciprocity, docs/theory.md"
         ),
         [PickupResult.GradientY] = new(
-            "gradientY",
+            QuantityKey.GradientY,
             "m³",
             "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dy = 1, zero in the recipe's origin",
             "by reciprocity, docs/theory.md"
         ),
         [PickupResult.GradientZ] = new(
-            "gradientZ",
+            QuantityKey.GradientZ,
             "m³",
             "Σ areas × place + Σ charges of the cores per ampere × potential of a field with dBz/dz = 1, zero in the recipe's origin",
             "by reciprocity, docs/theory.md"
@@ -150,19 +162,19 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
     public static readonly IReadOnlyDictionary<StringResult, Formula> String = new Dictionary<StringResult, Formula>
     {
         [StringResult.Linkage] = new(
-            "linkage",
+            QuantityKey.Linkage,
             "Wb",
             "µ0·N·∫ M·h dV over the string, h the winding's field per ampere and turn",
             "saturating wire by reciprocity, docs/theory.md"
         ),
         [StringResult.Sensitivity] = new(
-            "sensitivity",
+            QuantityKey.Sensitivity,
             "V·s/m",
             "−d linkage / d height: volts per metre a second of the string up and down",
             "saturating wire by reciprocity, docs/theory.md"
         ),
         [StringResult.Field] = new(
-            "fieldAtStrings",
+            QuantityKey.FieldAtStrings,
             "T",
             "vertical flux density of the magnets on the string's axis where it is strongest, north up positive",
             "surface charge, docs/theory.md"
@@ -180,7 +192,7 @@ internal sealed record Formula(string Name, string Unit, string Symbols, string 
         );
 
     public static readonly Formula HumResidual = new(
-        "residual",
+        QuantityKey.HumResidual,
         "dB",
         "20·log10 |Σ areas| ÷ Σ |areas|, areas with their winding signs; −120 dB stands for less than one part in a million",
         "docs/theory.md"

@@ -18,9 +18,9 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
     public Scatter Scatter =>
         Name switch
         {
-            QuantityKey.Capacitance or "unloadedPeakGain" or QuantityKey.LoadedPeakGain => Scatter.Skewed,
+            QuantityKey.Capacitance or QuantityKey.UnloadedPeakGain or QuantityKey.LoadedPeakGain => Scatter.Skewed,
             QuantityKey.UnloadedPeak or QuantityKey.LoadedPeak => Scatter.SkewedLog,
-            "coupling" or "resistanceMismatch" or "inductanceMismatch" => Scatter.Normal,
+            QuantityKey.Coupling or QuantityKey.ResistanceMismatch or QuantityKey.InductanceMismatch => Scatter.Normal,
             _ => Signed is not null || Unit is "dB" or "dBV" ? Scatter.Normal : Scatter.LogNormal,
         };
 
@@ -58,7 +58,7 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
             Pickup(QuantityKey.Inductance, PickupResult.Inductance),
             Pickup(QuantityKey.Capacitance, PickupResult.Capacitance),
             Peak(QuantityKey.UnloadedPeak, PickupResult.UnloadedFrequency, 0),
-            Peak("unloadedPeakGain", PickupResult.UnloadedFrequency, 1),
+            Peak(QuantityKey.UnloadedPeakGain, PickupResult.UnloadedFrequency, 1),
         ];
         if (loaded)
         {
@@ -102,7 +102,7 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
             return list;
         }
 
-        list.Add(Pickup("coupling", PickupResult.Coupling));
+        list.Add(Pickup(QuantityKey.Coupling, PickupResult.Coupling));
         for (int c = 0; c < coils; c++)
         {
             int coil = c;
@@ -111,7 +111,10 @@ internal sealed record NamedQuantity(string Name, string Unit, Func<double[], do
             list.Add(new(of + QuantityKey.Inductance, "H", y => y[vector.PlaceOf(coil, CoilResult.Inductance)]));
         }
 
-        list.AddRange([Mismatch("resistanceMismatch", CoilResult.DcResistance), Mismatch("inductanceMismatch", CoilResult.Inductance)]);
+        list.AddRange([
+            Mismatch(QuantityKey.ResistanceMismatch, CoilResult.DcResistance),
+            Mismatch(QuantityKey.InductanceMismatch, CoilResult.Inductance),
+        ]);
         return list;
 
         NamedQuantity Pickup(string name, PickupResult result) => new(name, Formula.Pickup[result].Unit, y => y[vector.PlaceOf(result)]);

@@ -152,6 +152,9 @@ public sealed record PickupForecast
     /// <summary>The magnets' field over each pole; empty without magnets, or when not asked for.</summary>
     public IReadOnlyList<PoleForecast> Poles { get; init; } = [];
 
+    /// <summary>Figures that stand for themselves: files, pages and lists tell each under its own name.</summary>
+    public IReadOnlyList<Figure> Others { get; init; } = [];
+
     /// <summary>Every figure of the pickup but the spectrum; only those that exist.</summary>
     public IEnumerable<Figure> All =>
         [
@@ -161,6 +164,7 @@ public sealed record PickupForecast
             .. UnloadedResonance is null ? [] : UnloadedResonance.All,
             .. LoadedResonance is null ? [] : LoadedResonance.All,
             .. Coupling is null ? Enumerable.Empty<Figure>() : [Coupling],
+            .. Others,
             HumEffectiveArea,
             HumResidual,
             .. HumGradient,
@@ -222,6 +226,10 @@ public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecas
 {
     /// <summary>Results of the whole pickup by the names that wants, runs and comparisons use; only what exists.</summary>
     public IReadOnlyDictionary<string, NamedFigure> Named { get; init; } = new Dictionary<string, NamedFigure>();
+
+    /// <summary>The values of those results alone, in SI or dB, for comparing them with what is wanted.</summary>
+    public IReadOnlyDictionary<string, double> NamedValues =>
+        Named.ToDictionary(one => one.Key, one => one.Value.Estimate.Value, StringComparer.Ordinal);
 
     /// <summary>What small changes of the recipe would do; empty unless asked for.</summary>
     public IReadOnlyList<SensitivityLine> Sensitivity { get; init; } = [];

@@ -86,4 +86,73 @@ public static class QuantityKey
 
     /// <summary>What is meant of an output in a set, dB.</summary>
     public const string SetOffset = "setOffset";
+
+    /// <summary>Turns in one pass from flange to flange.</summary>
+    public const string TurnsPerLayer = "turnsPerLayer";
+
+    /// <summary>Passes from flange to flange; the last may be partial.</summary>
+    public const string Layers = "layers";
+
+    /// <summary>What a meter sees between the wires at 1 kHz, Ω, its angle left out.</summary>
+    public const string Impedance = "impedance";
+
+    /// <summary>The same where the bare response stands highest, Ω.</summary>
+    public const string PeakImpedance = "peakImpedance";
+
+    /// <summary>Share of the capacitance that the turns have among themselves, F.</summary>
+    public const string WindingCapacitance = "winding";
+
+    /// <summary>Share of the leads, F.</summary>
+    public const string LeadCapacitance = "leads";
+
+    /// <summary>Share to poles, magnets, plates and covers, F.</summary>
+    public const string GroundedCapacitance = "grounded";
+
+    /// <summary>Share from winding to winding, F.</summary>
+    public const string BetweenCoils = "betweenCoils";
+
+    /// <summary>Coupling factor of the first two coils.</summary>
+    public const string Coupling = "coupling";
+
+    /// <summary>Difference of the first two coils' resistance over their mean.</summary>
+    public const string ResistanceMismatch = "resistanceMismatch";
+
+    /// <summary>Difference of the first two coils' inductance over their mean.</summary>
+    public const string InductanceMismatch = "inductanceMismatch";
+
+    /// <summary>Height of the unloaded resonance, dB over 20 Hz.</summary>
+    public const string UnloadedPeakGain = "unloadedPeakGain";
+
+    /// <summary>Frequency of the loaded resonance over its half-power width.</summary>
+    public const string LoadedPeakQ = "loadedPeakQ";
+
+    /// <summary>Where the loaded response has fallen by 3 dB, Hz.</summary>
+    public const string Minus3Db = "minus3Db";
+
+    /// <summary>Level at 20 Hz, dB over 1 V.</summary>
+    public const string Level = "level";
+
+    /// <summary>Thermal noise from 20 Hz to 20 kHz, dB over 1 V.</summary>
+    public const string Noise = "noise";
+
+    /// <summary>Flux through the whole winding that a string at rest causes, Wb.</summary>
+    public const string Linkage = "linkage";
+
+    /// <summary>Volts per metre a second of one string, V·s/m.</summary>
+    public const string Sensitivity = "sensitivity";
+
+    /// <summary>Vertical flux density of the magnets at a string's axis, T.</summary>
+    public const string FieldAtStrings = "fieldAtStrings";
+
+    /// <summary>What a uniform field leaves of the hum against all coils adding, dB.</summary>
+    public const string HumResidual = "residual";
+
+    /// <summary>Flux linkage in a hum field that changes along x, m³.</summary>
+    public const string GradientX = "gradientX";
+
+    /// <summary>Flux linkage in a hum field that changes along y, m³.</summary>
+    public const string GradientY = "gradientY";
+
+    /// <summary>Flux linkage in a hum field that changes along z, m³.</summary>
+    public const string GradientZ = "gradientZ";
 }

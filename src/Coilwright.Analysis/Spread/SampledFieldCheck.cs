@@ -24,7 +24,14 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         "polarisation",
         "clearance",
     ];
-    private static readonly string[] s_told = [QuantityKey.DcResistance, "inductance", "hum", "output", "coupling"];
+    private static readonly string[] s_told =
+    [
+        QuantityKey.DcResistance,
+        QuantityKey.Inductance,
+        QuantityKey.Hum,
+        QuantityKey.Output,
+        QuantityKey.Coupling,
+    ];
 
     /// <summary>A hum that cancels to less than this part of the coils' own has no relative error.</summary>
     private const double Cancelled = 0.02;

@@ -57,16 +57,29 @@ public static class CoilwrightServices
     /// <param name="services">Where it is registered.</param>
     /// <param name="records">The shop's records; whoever opened them closes them.</param>
     /// <param name="time">The clock.</param>
-    public static IServiceCollection AddCoilwright(this IServiceCollection services, IShopRecords records, TimeProvider time)
-    {
-        services.AddCoilwright(time).AddSingleton(records);
-        foreach (Type part in typeof(IShopRecords).GetInterfaces())
-        {
-            services.AddSingleton(part, records);
-        }
+    public static IServiceCollection AddCoilwright(this IServiceCollection services, IShopRecords records, TimeProvider time) =>
+        services
+            .AddCoilwright(time)
+            .AddRecords(records)
+            .AddWinding()
+            .AddPieces()
+            .AddSingleton<PrintPiecePaper>()
+            .AddSingleton<ShopServices>();
 
-        return services.AddWinding().AddPieces().AddSingleton<PrintPiecePaper>().AddSingleton<ShopServices>();
-    }
+    /// <summary>The shop's records, whole and by what belongs together: a service asks for no more than it needs.</summary>
+    private static IServiceCollection AddRecords(this IServiceCollection services, IShopRecords records) =>
+        services
+            .AddSingleton(records)
+            .AddSingleton(records.Recipes)
+            .AddSingleton(records.Batches)
+            .AddSingleton(records.Readings)
+            .AddSingleton(records.Room)
+            .AddSingleton(records.Machines)
+            .AddSingleton(records.Stock)
+            .AddSingleton(records.Pieces)
+            .AddSingleton(records.Steps)
+            .AddSingleton(records.Customers)
+            .AddSingleton(records.Rules);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>
         services

@@ -88,7 +88,7 @@ public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, F
     {
         DateTimeOffset? left = life.History.InForce.OfType<Shipped>().LastOrDefault()?.TimeUtc;
         IReadOnlyList<PieceSnapshot> all = await pieces
-            .LivesAsync(await records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel).ConfigureAwait(false), cancel)
+            .LivesAsync(await records.Pieces.WithAsync(new PieceQuery(CustomerId: customer.Id), cancel).ConfigureAwait(false), cancel)
             .ConfigureAwait(false);
         return
         [

@@ -1,6 +1,6 @@
 using Coilwright.Application.Composition;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -9,10 +9,10 @@ namespace Coilwright.Application.Shops;
 /// <summary>A shop whose file is open, put together with everything that can be done in it.</summary>
 public sealed class OpenedShop : IAsyncDisposable
 {
-    private readonly SqliteShop _records;
+    private readonly ShopRecords _records;
     private readonly ServiceProvider _services;
 
-    private OpenedShop(SqliteShop records, TimeProvider time)
+    private OpenedShop(ShopRecords records, TimeProvider time)
     {
         _records = records;
         _services = new ServiceCollection().AddCoilwright(records, time).BuildServiceProvider();
@@ -45,7 +45,7 @@ public sealed class OpenedShop : IAsyncDisposable
         await _records.DisposeAsync().ConfigureAwait(false);
     }
 
-    private static async Task<OpenedShop> GuardAsync(Task<SqliteShop> opening, TimeProvider time)
+    private static async Task<OpenedShop> GuardAsync(Task<ShopRecords> opening, TimeProvider time)
     {
         try
         {

@@ -132,6 +132,11 @@ public static class PredictionJson
             WriteFigure(json, coupling.Name, coupling, withDerivations);
         }
 
+        foreach (Figure other in pickup.Others)
+        {
+            WriteFigure(json, other.Name, other, withDerivations);
+        }
+
         json.WriteStartArray("spectrum");
         foreach (SpectrumForecast line in pickup.Spectrum)
         {

@@ -30,6 +30,7 @@ public static class TraceJson
                         piece.Customer,
                         piece.Through,
                     }),
+                    Coils = hit.Loose.Select(coil => new { coil.Code, coil.Recipe }),
                 }),
                 answer.Near,
                 answer.LeftOut,

@@ -1,56 +1,15 @@
 using System.Collections.Frozen;
 using System.Globalization;
 using Coilwright.Analysis.Forecasts;
-using Coilwright.Analysis.Quantities;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Papers.Formatting;
 
 /// <summary>Names, values and intervals of figures in workshop words, the same on paper, screen and terminal.</summary>
 public static class FigureFormatter
 {
-    private static readonly FrozenDictionary<string, string> s_names = new Dictionary<string, string>
-    {
-        ["turnsPerLayer"] = "turns per layer",
-        ["layers"] = "layers",
-        [QuantityKey.Fill] = "fill",
-        [QuantityKey.Build] = "build",
-        [QuantityKey.OuterLength] = "outer length",
-        [QuantityKey.OuterWidth] = "outer width",
-        [QuantityKey.MeanTurnLength] = "mean turn",
-        [QuantityKey.WireLength] = "wire length",
-        [QuantityKey.WireMass] = "wire mass",
-        [QuantityKey.DcResistance] = "DC resistance at 20 °C",
-        [QuantityKey.AirInductance] = "inductance without cores",
-        [QuantityKey.Inductance] = "inductance at 1 kHz",
-        [QuantityKey.Capacitance] = "capacitance",
-        ["winding"] = "winding",
-        ["leads"] = "leads",
-        ["grounded"] = "to metal",
-        ["betweenCoils"] = "between the coils",
-        ["linkage"] = "flux linkage of the string",
-        ["sensitivity"] = "output",
-        [QuantityKey.Output] = "output, mean of the strings",
-        ["fieldAtStrings"] = "field at the string",
-        [QuantityKey.PoleField] = "field over the pole",
-        [QuantityKey.UnloadedPeak] = "resonance, unloaded",
-        ["unloadedPeakGain"] = "height of the unloaded resonance",
-        [QuantityKey.LoadedPeak] = "resonance, loaded",
-        [QuantityKey.LoadedPeakGain] = "height of the loaded resonance",
-        ["loadedPeakQ"] = "Q of the loaded resonance",
-        ["minus3Db"] = "−3 dB",
-        ["level"] = "level at 20 Hz",
-        ["noise"] = "thermal noise, 20 Hz to 20 kHz",
-        [QuantityKey.Hum] = "hum, effective area",
-        ["gradientX"] = "hum, field changing along x",
-        ["gradientY"] = "hum, field changing along y",
-        ["gradientZ"] = "hum, field changing along z",
-        ["coupling"] = "coupling of the coils",
-        ["resistanceMismatch"] = "mismatch of the coils' resistance",
-        ["inductanceMismatch"] = "mismatch of the coils' inductance",
-    }.ToFrozenDictionary(StringComparer.Ordinal);
-
     private static readonly FrozenDictionary<string, QuantityKind> s_kinds = new Dictionary<string, QuantityKind>
     {
         ["Ω"] = QuantityKind.Resistance,
@@ -70,7 +29,14 @@ public static class FigureFormatter
         int dot = quantity.LastIndexOf('.');
         return dot > 0
             ? $"{FieldLabels.Inside(quantity[..dot])}, {Name(quantity[(dot + 1)..])}"
-            : s_names.GetValueOrDefault(quantity) ?? KeyLabels.Of(quantity);
+            : Quantity.Find(quantity)?.FigureName ?? KeyLabels.Of(quantity);
+    }
+
+    /// <summary>The same where a row or a heading begins with it.</summary>
+    public static string Heading(string quantity)
+    {
+        string name = Name(quantity);
+        return char.ToUpperInvariant(name[0]) + name[1..];
     }
 
     /// <summary>A figure's value with as many digits as its interval earns, three at least.</summary>

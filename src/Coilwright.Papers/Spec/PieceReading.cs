@@ -4,7 +4,7 @@ namespace Coilwright.Papers.Spec;
 
 /// <summary>One value read on a piece, with its conditions, as papers tell it.</summary>
 /// <param name="Quantity">"dcResistance" Ω, "inductance" H, "q", "acResistance" Ω, "capacitance" F, "unloadedPeak" or "loadedPeak" Hz,
-/// "gauss" T, or the shop's own word for a bare number.</param>
+/// "poleField" T, or the shop's own word for a bare number.</param>
 /// <param name="Si">As read, SI; a resistance at the temperature of reading. NaN with a flag for what gave no number.</param>
 public sealed record PieceReading(string Quantity, double Si)
 {

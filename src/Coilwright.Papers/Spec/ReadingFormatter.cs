@@ -2,6 +2,7 @@ using System.Globalization;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Formatting;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Papers.Spec;
 
@@ -10,21 +11,10 @@ internal static class ReadingFormatter
 {
     private const int Digits = 4;
 
-    public static string Name(PieceReading reading)
-    {
-        string at = reading.AtHz is { } hertz ? " at " + FigureFormatter.Value(hertz, "Hz") : ", frequency not stated";
-        return reading.Quantity switch
-        {
-            QuantityKey.DcResistance => "DC resistance at 20 °C",
-            QuantityKey.Inductance => "inductance" + at,
-            QuantityKey.Q => "Q" + at,
-            QuantityKey.AcResistance => "AC resistance" + at,
-            QuantityKey.UnloadedPeak => "resonance, unloaded",
-            QuantityKey.LoadedPeak => "resonance, loaded",
-            "gauss" => "flux density",
-            _ => FigureFormatter.Name(reading.Quantity),
-        };
-    }
+    public static string Name(PieceReading reading) =>
+        Quantity.Find(reading.Quantity) is { Beside: StandsBeside.Frequency } known
+            ? known.Label + Frequency(reading)
+            : FigureFormatter.Name(reading.Quantity);
 
     /// <summary>The value that is compared, or why there is none.</summary>
     public static string Value(PieceReading reading)
@@ -62,14 +52,8 @@ internal static class ReadingFormatter
     public static string Signed(double part) =>
         string.Create(CultureInfo.InvariantCulture, $"{(part < 0 ? "−" : "+")}{Math.Abs(100 * part):0.0} %");
 
-    private static string UnitOf(string quantity) =>
-        quantity switch
-        {
-            QuantityKey.DcResistance or QuantityKey.AcResistance => "Ω",
-            QuantityKey.Inductance => "H",
-            QuantityKey.Capacitance => "F",
-            QuantityKey.UnloadedPeak or QuantityKey.LoadedPeak => "Hz",
-            "gauss" => "T",
-            _ => "1",
-        };
+    private static string Frequency(PieceReading reading) =>
+        reading.AtHz is { } hertz ? " at " + FigureFormatter.Value(hertz, "Hz") : ", frequency not stated";
+
+    private static string UnitOf(string quantity) => Quantity.Find(quantity)?.Unit ?? "";
 }

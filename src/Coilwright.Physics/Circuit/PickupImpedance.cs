@@ -8,14 +8,16 @@ public static class PickupImpedance
     /// <summary>Complex impedance, Ω.</summary>
     /// <param name="pickup">The pickup.</param>
     /// <param name="frequencyHz">Frequency, Hz, above zero.</param>
-    public static Complex Ohm(LumpedPickup pickup, double frequencyHz)
-    {
-        Complex series = pickup.ImpedanceOhm(frequencyHz);
-        return series
-            / (
-                1 + series * new Complex(pickup.ParallelLossOhm is { } loss ? 1 / loss : 0, 2 * Math.PI * frequencyHz * pickup.CapacitanceF)
-            );
-    }
+    public static Complex Ohm(LumpedPickup pickup, double frequencyHz) =>
+        Ohm(pickup.ImpedanceOhm(frequencyHz), pickup.CapacitanceF, pickup.ParallelLossOhm, frequencyHz);
+
+    /// <summary>The same from a series branch's own impedance at that frequency.</summary>
+    /// <param name="series">Impedance of the series branch there, Ω.</param>
+    /// <param name="capacitanceF">Capacitance across it, F, from zero up.</param>
+    /// <param name="parallelLossOhm">Loss across it, Ω, above zero; null for none.</param>
+    /// <param name="frequencyHz">Frequency, Hz, above zero.</param>
+    public static Complex Ohm(Complex series, double capacitanceF, double? parallelLossOhm, double frequencyHz) =>
+        series / (1 + series * new Complex(parallelLossOhm is { } loss ? 1 / loss : 0, 2 * Math.PI * frequencyHz * capacitanceF));
 
     /// <summary>
     /// Inductance that a meter shows in its series setting, H: Im Z/ω; above the true one below the resonance, negative above it.

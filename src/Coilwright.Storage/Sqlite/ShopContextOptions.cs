@@ -1,4 +1,5 @@
 using System.Data.Common;
+using Coilwright.Storage.Model;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Design;

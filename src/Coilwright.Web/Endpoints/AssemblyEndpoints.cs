@@ -34,10 +34,12 @@ internal static class AssemblyEndpoints
     )
     {
         List<RevisionRecord> recipes = [];
-        foreach (RevisionRecord newest in await shop.Records.NewestRevisionsAsync(cancel))
+        foreach (RevisionRecord newest in await shop.Records.Recipes.NewestAsync(cancel))
         {
             if (
-                (await shop.Records.RevisionsAsync(newest.RecipeId, cancel)).LastOrDefault(one => one.State == RevisionState.Released) is
+                (await shop.Records.Recipes.RevisionsAsync(newest.RecipeId, cancel)).LastOrDefault(one =>
+                    one.State == RevisionState.Released
+                ) is
                 { } released
             )
             {

@@ -82,7 +82,7 @@ internal static class BatchEndpoints
     private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
         FormValues typed = new(await request.ReadFormAsync(cancel));
-        BatchRecord? batchOf = await shop.Records.FindBatchAsync(id, cancel);
+        BatchRecord? batchOf = await shop.Records.Batches.FindAsync(id, cancel);
         if (batchOf is not null && BatchTags.Scanned(batchOf, typed["resistance"]) is { } scanned)
         {
             // a reader typed a tag where ohms were expected

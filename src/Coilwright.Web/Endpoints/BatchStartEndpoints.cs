@@ -26,7 +26,7 @@ internal static class BatchStartEndpoints
 
     private static async Task<RevisionRecord?> RevisionAsync(Guid id, int? number, ShopServices shop, CancellationToken cancel)
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         return number is null
             ? revisions.Where(one => one.State == RevisionState.Released).MaxBy(one => one.Number)
             : revisions.FirstOrDefault(one => one.Number == number);

@@ -143,7 +143,7 @@ internal static class ClockEndpoints
         Answers.Page<ClocksPage>(
             new()
             {
-                ["Board"] = await ClockBoard.ReadAsync(shop.Records, shop.Pieces.Shelf, shop.Pieces.Potting, cancel),
+                ["Board"] = await ClockBoard.ReadAsync(shop.Records.Steps, shop.Pieces.Shelf, shop.Pieces.Potting, cancel),
                 ["Problems"] = problems,
                 ["Alarm"] = alarm,
                 ["Typed"] = typed,

@@ -49,12 +49,12 @@ internal static class NewRecipeEndpoints
     }
 
     private static async Task<RevisionRecord?> NewestAsync(string id, ShopServices shop, CancellationToken cancel) =>
-        Guid.TryParse(id, out Guid recipe) ? (await shop.Records.RevisionsAsync(recipe, cancel)).MaxBy(one => one.Number) : null;
+        Guid.TryParse(id, out Guid recipe) ? (await shop.Records.Recipes.RevisionsAsync(recipe, cancel)).MaxBy(one => one.Number) : null;
 
     private static async Task<IResult> BeginAsync(HttpRequest request, ShapeCards cards, ShopServices shop, CancellationToken cancel)
     {
         FormValues typed = new(await request.ReadFormAsync(cancel));
-        NewRecipe begun = new(shop.Recipes, shop.Records);
+        NewRecipe begun = new(shop.Recipes, shop.Records.Recipes);
         RecipeOutcome outcome = Guid.TryParse(typed["copy"], out Guid copied)
             ? await begun.FromCopyAsync(typed.Id, copied, typed["name"], typed["person"], cancel)
             : await begun.FromShapeAsync(typed.Id, typed["shape"], typed["name"], typed["person"], cancel);

@@ -18,7 +18,7 @@ internal static class NewestRevision
     /// <summary>The newest revision as kept and as read; null when there is none.</summary>
     public static async Task<(RevisionRecord Record, Recipe Recipe)?> OfAsync(Guid id, ShopServices shop, CancellationToken cancel)
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? newest = revisions.MaxBy(revision => revision.Number);
         return newest is not null && RecipeReader.Read(newest.Json) is { Ok: true, Value: { } recipe }
             ? (newest, (await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe))

@@ -38,7 +38,7 @@ internal static class PartsPaperEndpoints
         CancellationToken cancel
     )
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         string asked = request.Query["revision"].ToString();
         if (
             (

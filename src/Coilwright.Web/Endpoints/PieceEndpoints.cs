@@ -141,7 +141,7 @@ internal static class PieceEndpoints
     private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RecordStatus<PieceSnapshot>> pieces = await shop.Pieces.Shelf.StatusesAsync(
-            await shop.Records.NewestPiecesAsync(200, cancel),
+            await shop.Records.Pieces.NewestAsync(200, cancel),
             cancel
         );
         return Answers.Page<PiecesPage>(
@@ -178,7 +178,7 @@ internal static class PieceEndpoints
                 ["Piece"] = piece,
                 ["NowUtc"] = nowUtc,
                 ["Zone"] = rules.Zone,
-                ["Customers"] = await shop.Records.CustomersAsync(cancel),
+                ["Customers"] = await shop.Records.Customers.AllAsync(cancel),
                 ["ToShip"] = piece.Snapshot.IsInShop
                     ? await shop.Pieces.DispatchService.MayShipAsync(piece.Snapshot, nowUtc, rules, cancel)
                     : [],

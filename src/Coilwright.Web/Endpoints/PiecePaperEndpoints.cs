@@ -65,7 +65,7 @@ internal static class PiecePaperEndpoints
         CancellationToken cancel
     )
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? found = revision is null
             ? revisions.MaxBy(one => one.Number)
             : revisions.FirstOrDefault(one => one.Number == revision);
@@ -113,7 +113,7 @@ internal static class PiecePaperEndpoints
     {
         PaperGround ground = await print.GroundAsync(cancel);
         return
-            (await shop.Records.FindInkMixesAsync(label, cancel)).FirstOrDefault(mix =>
+            (await shop.Records.Steps.FindInkMixesAsync(label, cancel)).FirstOrDefault(mix =>
                 string.Equals(mix.Label, label, StringComparison.OrdinalIgnoreCase)
             )
                 is { } ink

@@ -34,7 +34,7 @@ internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionR
     )
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? found = revisions.FirstOrDefault(one =>
             one.Number.ToString(CultureInfo.InvariantCulture) == form[field].ToString()
         );

@@ -54,7 +54,7 @@ internal static class RecipeEndpoints
         CancellationToken cancel
     )
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? recipe = revisions.FirstOrDefault(one => one.Number == (asked.Revision ?? revisions.Max(each => each.Number)));
         bool asSaved = asked.Revision is not null && asked.Draft is null;
         return recipe is null

@@ -37,7 +37,7 @@ internal static class RulesEndpoints
         CancellationToken cancel
     )
     {
-        ShopRulesRecord? record = await shop.Records.NewestRulesAsync(cancel);
+        ShopRulesRecord? record = await shop.Records.Rules.NewestAsync(cancel);
         JsonNode today = record is null ? new JsonObject() : JsonNode.Parse(record.Json)!;
         return Answers.Page<RulesPage>(
             new()

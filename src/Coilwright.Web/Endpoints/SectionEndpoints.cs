@@ -25,7 +25,7 @@ internal static class SectionEndpoints
         CancellationToken cancel
     )
     {
-        RevisionRecord? revision = await shop.Records.FindRevisionAsync(id, number, cancel);
+        RevisionRecord? revision = await shop.Records.Recipes.FindRevisionAsync(id, number, cancel);
         ReadOutcome<Recipe>? recipe = revision is null ? null : RecipeReader.Read(revision.Json);
         if (recipe?.Value is null)
         {

@@ -67,7 +67,7 @@ internal static class SetUpEndpoints
         CancellationToken cancel
     )
     {
-        IReadOnlyList<RevisionRecord> revisions = await shop.Records.RevisionsAsync(id, cancel);
+        IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? found = revision is null
             ? revisions.MaxBy(one => one.Number)
             : revisions.FirstOrDefault(one => one.Number == revision);

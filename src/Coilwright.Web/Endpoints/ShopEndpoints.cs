@@ -33,7 +33,7 @@ internal static class ShopEndpoints
         Answers.Page<ShopPage>(
             new()
             {
-                ["Customers"] = await shop.Records.CustomersAsync(cancel),
+                ["Customers"] = await shop.Records.Customers.AllAsync(cancel),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
             },
@@ -48,7 +48,7 @@ internal static class ShopEndpoints
             return Answers.NotFoundPage();
         }
 
-        int pieces = (await shop.Records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel)).Count;
+        int pieces = (await shop.Records.Pieces.WithAsync(new PieceQuery(CustomerId: customer.Id), cancel)).Count;
         return Answers.Page<EraseCustomerPage>(new() { ["Customer"] = customer, ["Pieces"] = pieces });
     }
 

@@ -55,7 +55,7 @@ internal static class WindingEndpoints
             new()
             {
                 ["Set"] = set,
-                ["Spools"] = (await shop.Records.SpoolsAsync(cancel)).Select(spool => spool.Label).ToArray(),
+                ["Spools"] = (await shop.Records.Stock.SpoolsAsync(cancel)).Select(spool => spool.Label).ToArray(),
                 ["Machines"] = await shop.Machines.ListAsync(cancel),
                 ["Problems"] = problems,
                 ["Done"] = done,
@@ -131,13 +131,13 @@ internal static class WindingEndpoints
 
     private static async Task<IResult> TagsAsync(Guid id, HttpResponse response, ShopServices shop, CancellationToken cancel)
     {
-        if (await shop.Records.FindBatchAsync(id, cancel) is not { } batch)
+        if (await shop.Records.Batches.FindAsync(id, cancel) is not { } batch)
         {
             return Answers.NotFoundPage();
         }
 
         response.Headers.ContentSecurityPolicy = s_tagPolicy;
-        int wanted = BatchNumber.Wanted(batch, BatchEventLog.Holding(await shop.Records.BatchEventsAsync(id, cancel)));
+        int wanted = BatchNumber.Wanted(batch, BatchEventLog.Holding(await shop.Records.Batches.EventsAsync(id, cancel)));
         return Results.Text(TagSheetHtmlWriter.Render(batch, 1, Math.Min(wanted, TagsAtOnce)), "text/html; charset=utf-8");
     }
 
@@ -156,7 +156,7 @@ internal static class WindingEndpoints
                 {
                     ["Run"] = run,
                     ["Tag"] = tidy,
-                    ["All"] = await shop.Records.ReadingsAsync(id, cancel),
+                    ["All"] = await shop.Records.Readings.OfBatchAsync(id, cancel),
                 }
             )
             : Answers.NotFoundPage();

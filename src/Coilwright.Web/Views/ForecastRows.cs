@@ -12,7 +12,7 @@ public static class ForecastRows
             .. new (string, IReadOnlyList<(string, Figure)>)[]
             {
                 ("The pickup", Of(prediction.Pickup)),
-                ("Capacitance and hum", [.. OfCapacitance(prediction.Pickup), .. OfHum(prediction.Pickup)]),
+                ("Capacitance, impedance and hum", OfRest(prediction.Pickup)),
                 ("Strings", OfStrings(prediction.Pickup)),
                 ("Poles", OfPoles(prediction.Pickup)),
             }.Where(group => group.Item2.Count > 0),
@@ -41,6 +41,9 @@ public static class ForecastRows
 
         return rows;
     }
+
+    private static IReadOnlyList<(string Label, Figure Figure)> OfRest(PickupForecast pickup) =>
+        [.. OfCapacitance(pickup), .. pickup.Others.Select(one => (FigureFormatter.Heading(one.Name), one)), .. OfHum(pickup)];
 
     private static IReadOnlyList<(string Label, Figure Figure)> OfCapacitance(PickupForecast pickup) =>
         [

@@ -44,8 +44,8 @@ public sealed class BatchDossiers
     /// <summary>A batch's dossier as its records are now.</summary>
     public async Task<BatchDossier> OfAsync(BatchRecord batch, CancellationToken cancel)
     {
-        IReadOnlyList<ReadingRecord> readings = await _records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false);
-        IReadOnlyList<BatchEvent> events = await _records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<ReadingRecord> readings = await _records.Readings.OfBatchAsync(batch.Id, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await _records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false);
         return await KeepAsync(batch, readings, events, cancel).ConfigureAwait(false);
     }
 

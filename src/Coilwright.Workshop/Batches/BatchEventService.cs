@@ -64,9 +64,11 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         }
 
         BatchRecord batch = standing.Batch;
-        RevisionRecord revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+        RevisionRecord revision = await records
+            .Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel)
+            .ConfigureAwait(false)
             ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-        IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await records.Batches.EventsAsync(batchId, cancel).ConfigureAwait(false);
         BatchEventLog history = new(
             batch,
             events,
@@ -84,7 +86,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
     public async Task<IReadOnlyList<RecordStatus<BatchProgress>>> StatusesAsync(CancellationToken cancel)
     {
         List<RecordStatus<BatchProgress>> standings = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             standings.Add(
                 await RecordStatus
@@ -110,7 +112,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
             return [new Problem("batch", "there is no such batch")];
         }
 
-        IReadOnlyList<BatchEvent> before = await records.BatchEventsAsync(said.BatchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> before = await records.Batches.EventsAsync(said.BatchId, cancel).ConfigureAwait(false);
         if (before.FirstOrDefault(one => one.Id == said.Id) is { } there)
         {
             return SaysTheSame(there, said, run.Status.Batch) ? [] : [SentAgain.Event]; // sent twice
@@ -131,14 +133,14 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
             return reader.Problems;
         }
 
-        await records.AddBatchEventAsync(happened, cancel).ConfigureAwait(false);
+        await records.Batches.AddEventAsync(happened, cancel).ConfigureAwait(false);
         return [];
     }
 
     /// <summary>Takes the last event back. The coil then stands as before it.</summary>
     public async Task<IReadOnlyList<Problem>> UndoLastAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
     {
-        IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(batchId, cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchEvent> events = await records.Batches.EventsAsync(batchId, cancel).ConfigureAwait(false);
         if (events.FirstOrDefault(one => one.Id == undoId) is { } there)
         {
             return there is Undone ? [] : [SentAgain.Event];
@@ -150,7 +152,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         }
 
         await records
-            .AddBatchEventAsync(
+            .Batches.AddEventAsync(
                 new Undone
                 {
                     Id = undoId,

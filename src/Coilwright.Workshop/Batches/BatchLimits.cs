@@ -43,7 +43,7 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
     {
         IReadOnlyList<BatchLimitsRecord> kept = _kept.TryGetValue(batch.Id, out IReadOnlyList<BatchLimitsRecord>? known)
             ? known
-            : await records.BatchLimitsAsync(batch.Id, cancel).ConfigureAwait(false);
+            : await records.Batches.LimitsAsync(batch.Id, cancel).ConfigureAwait(false);
         double[] wanted =
         [
             .. frequenciesHz.Append(VerdictLimits.UsualHz).Where(hz => hz > 0).Distinct().Where(hz => !KeptLimits.Knows(kept, hz)),
@@ -83,8 +83,8 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
 
         bool atBegin = kept.Count > 0 && kept[0].AtBegin;
         made.AddRange(wanted.Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin, nowUtc)));
-        return await records.TryAddBatchLimitsAsync(made, cancel).ConfigureAwait(false)
-            ? await records.BatchLimitsAsync(batch.Id, cancel).ConfigureAwait(false)
+        return await records.Batches.TryAddLimitsAsync(made, cancel).ConfigureAwait(false)
+            ? await records.Batches.LimitsAsync(batch.Id, cancel).ConfigureAwait(false)
             : [.. kept, .. made];
     }
 
@@ -113,7 +113,7 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
         };
 
     private async Task<RevisionRecord> RevisionAsync(BatchRecord batch, CancellationToken cancel) =>
-        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+        await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
         ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
 
     private VerdictLimits Forecast(RevisionRecord revision, string coilName) =>

@@ -14,10 +14,10 @@ public sealed record KnownNames(IReadOnlyList<BatchRecord> Batches, IReadOnlyLis
     /// <summary>Reads them from the records.</summary>
     public static async Task<KnownNames> ReadAsync(IShopRecords records, CancellationToken cancel) =>
         new(
-            await records.BatchesAsync(cancel).ConfigureAwait(false),
-            [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => spool.Label)],
+            await records.Batches.AllAsync(cancel).ConfigureAwait(false),
+            [.. (await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => spool.Label)],
             [
-                .. (await records.MachinesAsync(cancel).ConfigureAwait(false))
+                .. (await records.Machines.AllAsync(cancel).ConfigureAwait(false))
                     .Select(machine => machine.Name)
                     .Distinct(StringComparer.OrdinalIgnoreCase),
             ]

@@ -40,8 +40,8 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
 
     private async Task<ChartResult> ChoicesAsync(ChartSettingsForm form, List<Problem> problems, CancellationToken cancel)
     {
-        BatchRecord[] batches = [.. (await records.BatchesAsync(cancel).ConfigureAwait(false)).Reverse()];
-        IReadOnlyList<RevisionRecord> revisions = await records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+        BatchRecord[] batches = [.. (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).Reverse()];
+        IReadOnlyList<RevisionRecord> revisions = await records.Recipes.NewestAsync(cancel).ConfigureAwait(false);
         BatchRecord? one = Chosen("batch", form.Batch, batches, batch => batch.Id, problems);
         BatchRecord? ofRecipe = one
             ?? Chosen("recipe", form.Recipe, batches, batch => batch.RecipeId, problems)
@@ -69,7 +69,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
             Batches = [.. ofIt.Where(batch => batch.CoilName == coil)],
             Batch = one?.Id,
             Machines = [.. (await machines.ListAsync(cancel).ConfigureAwait(false)).Select(machine => machine.Name)],
-            Spools = [.. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => spool.Label)],
+            Spools = [.. (await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool => spool.Label)],
         };
     }
 
@@ -108,7 +108,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
             Wanted = reading =>
                 Same(form.Person, reading.Person) && (sources is null || IsFrom(form, sources[reading.BatchId].OriginOf(reading.Tag))),
         };
-        IReadOnlyList<ChartReading> last = await records.ChartReadingsAsync(query, cancel).ConfigureAwait(false);
+        IReadOnlyList<ChartReading> last = await records.Readings.ForChartAsync(query, cancel).ConfigureAwait(false);
         if (last.Count == 0)
         {
             return choices;
@@ -157,7 +157,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
                 Begins(kept is null ? drawn : ofCoil, code) is not { } found
                 || (
                     await records
-                        .ChartReadingsAsync(
+                        .Readings.ForChartAsync(
                             query with
                             {
                                 Batches = [found.Batch.Id],
@@ -189,7 +189,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
 
         const int Spare = 2; // some of the first coils may have been rejected
         IReadOnlyList<ChartReading> first = await records
-            .ChartReadingsAsync(query with { First = true, FromOrder = from, Coils = Spare * read.Question.LimitsFrom }, cancel)
+            .Readings.ForChartAsync(query with { First = true, FromOrder = from, Coils = Spare * read.Question.LimitsFrom }, cancel)
             .ConfigureAwait(false);
         Drawing ofFirst = drawing.With(await VerdictsAsync(choices.Batches, first, cancel).ConfigureAwait(false));
         double[] values = [.. ofFirst.Points(first).Where(point => !point.LeftOut).Select(point => point.Value)];
@@ -212,7 +212,7 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
             quantity = form.Quantity.Trim().Length > 0 ? form.Quantity.Trim() : ChartSettings.Quantities[0];
         return own
             ? null
-            : (await RuleService.CurrentAsync(records, cancel).ConfigureAwait(false)).ChartLimits.LastOrDefault(one =>
+            : (await RuleService.CurrentAsync(records.Rules, cancel).ConfigureAwait(false)).ChartLimits.LastOrDefault(one =>
                 one.AreOf(recipe, choices.Coil, quantity)
             );
     }
@@ -251,7 +251,9 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
             return known;
         }
 
-        RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
+        RevisionRecord? revision = await records
+            .Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel)
+            .ConfigureAwait(false);
         Recipe? recipe = revision is null ? null : RecipeReader.Read(revision.Json).Value;
         int index = recipe?.Coils.ToList().FindIndex(coil => coil.Name == batch.CoilName) ?? -1;
         return _bands[key] =

@@ -6,18 +6,18 @@ namespace Coilwright.Workshop.ControlCharts;
 public interface IChartRecords
 {
     /// <summary>Every reading of a batch in order of entry, superseded ones too.</summary>
-    Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(Guid batchId, CancellationToken cancel);
+    Task<IReadOnlyList<ReadingRecord>> OfBatchAsync(Guid batchId, CancellationToken cancel);
 
     /// <summary>One reading in force for each coil, in the order in which the coils were first entered.</summary>
     /// <remarks>A coil first entered before the window and corrected within it stands where it was corrected.</remarks>
-    async Task<IReadOnlyList<ChartReading>> ChartReadingsAsync(ChartQuery query, CancellationToken cancel)
+    async Task<IReadOnlyList<ChartReading>> ForChartAsync(ChartQuery query, CancellationToken cancel)
     {
         ChartWalk walk = new(query);
         foreach (Guid batch in query.Batches)
         {
             walk.Open(batch);
             foreach (
-                ReadingRecord reading in (await ReadingsAsync(batch, cancel).ConfigureAwait(false))
+                ReadingRecord reading in (await OfBatchAsync(batch, cancel).ConfigureAwait(false))
                     .Reverse()
                     .Where(reading => reading.Quantity == query.Quantity)
             )

@@ -35,7 +35,7 @@ public sealed class CustomerService(ICustomerRecords records, TimeProvider clock
 
         if (
             problems.Count == 0
-            && !await records.AddCustomerAsync(new CustomerRecord(id, tidy, said, clock.GetUtcNow()), cancel).ConfigureAwait(false)
+            && !await records.AddAsync(new CustomerRecord(id, tidy, said, clock.GetUtcNow()), cancel).ConfigureAwait(false)
         )
         {
             problems.Add(new Problem("customer", "another customer has this reference already", tidy, "a reference of its own"));
@@ -46,7 +46,7 @@ public sealed class CustomerService(ICustomerRecords records, TimeProvider clock
 
     /// <summary>A customer by its reference; null when there is none.</summary>
     public async Task<CustomerRecord?> FindAsync(string reference, CancellationToken cancel) =>
-        (await records.CustomersAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one =>
+        (await records.AllAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one =>
             string.Equals(one.Reference, reference.Trim(), StringComparison.OrdinalIgnoreCase)
         );
 
@@ -58,7 +58,7 @@ public sealed class CustomerService(ICustomerRecords records, TimeProvider clock
             return [new Problem("customer", "there is no such customer", reference)];
         }
 
-        await records.EraseCustomerAsync(customer.Id, clock.GetUtcNow(), cancel).ConfigureAwait(false);
+        await records.EraseAsync(customer.Id, clock.GetUtcNow(), cancel).ConfigureAwait(false);
         return [];
     }
 }

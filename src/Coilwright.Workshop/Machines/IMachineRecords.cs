@@ -4,8 +4,8 @@ namespace Coilwright.Workshop.Machines;
 public interface IMachineRecords
 {
     /// <summary>Every record in order of entry, superseded ones too.</summary>
-    Task<IReadOnlyList<MachineRecord>> MachinesAsync(CancellationToken cancel);
+    Task<IReadOnlyList<MachineRecord>> AllAsync(CancellationToken cancel);
 
     /// <summary>Adds a record; a second one with the same id is not added again.</summary>
-    Task AddMachineAsync(MachineRecord machine, CancellationToken cancel);
+    Task AddAsync(MachineRecord machine, CancellationToken cancel);
 }

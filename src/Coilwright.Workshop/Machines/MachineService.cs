@@ -10,7 +10,7 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
     /// <summary>The winders as they are now, by name.</summary>
     public async Task<IReadOnlyList<Machine>> ListAsync(CancellationToken cancel)
     {
-        IReadOnlyList<MachineRecord> all = await records.MachinesAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<MachineRecord> all = await records.AllAsync(cancel).ConfigureAwait(false);
         return
         [
             .. all.GroupBy(record => record.Name, StringComparer.OrdinalIgnoreCase)
@@ -40,7 +40,7 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
         ReadOutcome<Machine> read = MachineReader.Read(json);
         List<Problem> problems = [.. read.Problems];
         string name = read.Value?.Name ?? "";
-        IReadOnlyList<MachineRecord> all = await records.MachinesAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<MachineRecord> all = await records.AllAsync(cancel).ConfigureAwait(false);
         if (changed.Length == 0 && all.Any(one => one.Id != id && NameKey.Same(one.Name, name)))
         {
             problems.Add(new Problem("name", "another winder has this name", name, "a name of its own"));
@@ -56,7 +56,7 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
 
     /// <summary>The newest document of a winder, as it was entered; null when there is none of that name.</summary>
     public async Task<string?> TextAsync(string name, CancellationToken cancel) =>
-        (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, name))?.Json;
+        (await records.AllAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, name))?.Json;
 
     private async Task<IReadOnlyList<Problem>> KeepAsync(
         Guid id,
@@ -77,7 +77,7 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
         }
 
         await records
-            .AddMachineAsync(new MachineRecord(id, read.Value.Name, json, person.Trim(), clock.GetUtcNow()), cancel)
+            .AddAsync(new MachineRecord(id, read.Value.Name, json, person.Trim(), clock.GetUtcNow()), cancel)
             .ConfigureAwait(false);
         return [];
     }
@@ -91,7 +91,7 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
             return [new Problem("winderName", "what is the winder called?", null, "1 to 200 letters")];
         }
 
-        if ((await records.MachinesAsync(cancel).ConfigureAwait(false)).Any(one => one.Id != id && NameKey.Same(one.Name, tidy)))
+        if ((await records.AllAsync(cancel).ConfigureAwait(false)).Any(one => one.Id != id && NameKey.Same(one.Name, tidy)))
         {
             return [new Problem("winderName", "another winder has this name", tidy, "a name of its own")];
         }
@@ -115,7 +115,7 @@ public sealed class MachineService(IMachineRecords records, TimeProvider clock)
         CancellationToken cancel
     )
     {
-        MachineRecord? record = (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one =>
+        MachineRecord? record = (await records.AllAsync(cancel).ConfigureAwait(false)).LastOrDefault(one =>
             string.Equals(one.Name, name.Trim(), StringComparison.OrdinalIgnoreCase)
         );
         if (record is null)

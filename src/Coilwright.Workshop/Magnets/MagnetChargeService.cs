@@ -61,7 +61,7 @@ public sealed class MagnetChargeService(IShopRecords records, PieceService shelf
         }
 
         await records
-            .AddPieceEventsAsync(
+            .Pieces.AddEventsAsync(
                 [
                     .. charged.Select(life => new MagnetsCharged
                     {

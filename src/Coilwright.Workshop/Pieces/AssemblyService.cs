@@ -10,7 +10,7 @@ using Coilwright.Workshop.Rules;
 namespace Coilwright.Workshop.Pieces;
 
 /// <summary>Where coils become pieces: a serial is given, and every coil stands in one piece only.</summary>
-public sealed class AssemblyService(IShopRecords records, PieceService shelf, CoilService store)
+public sealed class AssemblyService(IPieceRecords records, PieceService shelf, CoilService store)
 {
     private const int LongestSerial = 40,
         LongestWords = 200;
@@ -19,7 +19,7 @@ public sealed class AssemblyService(IShopRecords records, PieceService shelf, Co
     /// <returns>The problems, or the piece.</returns>
     public async Task<(IReadOnlyList<Problem> Problems, PieceRecord? Piece)> MakeAsync(AssemblyEntry entry, CancellationToken cancel)
     {
-        if (await records.FindPiecesAsync([entry.Id.ToString()], cancel).ConfigureAwait(false) is [var there, ..])
+        if (await records.FindAsync([entry.Id.ToString()], cancel).ConfigureAwait(false) is [var there, ..])
         {
             return ([], there);
         }
@@ -50,7 +50,7 @@ public sealed class AssemblyService(IShopRecords records, PieceService shelf, Co
         };
         if (
             problems.Count == 0
-            && await records.AddPieceAsync(piece, [.. Parts(piece, placed, entry)], cancel).ConfigureAwait(false) is { } taken
+            && await records.AddAsync(piece, [.. Parts(piece, placed, entry)], cancel).ConfigureAwait(false) is { } taken
         )
         {
             problems.Add(await TakenAsync(taken, piece, cancel).ConfigureAwait(false));
@@ -326,9 +326,7 @@ public sealed class AssemblyService(IShopRecords records, PieceService shelf, Co
             );
         }
 
-        IReadOnlyList<PieceRecord> open = await records
-            .PiecesWithAsync(new PieceQuery(RecipeId: piece.RecipeId), cancel)
-            .ConfigureAwait(false);
+        IReadOnlyList<PieceRecord> open = await records.WithAsync(new PieceQuery(RecipeId: piece.RecipeId), cancel).ConfigureAwait(false);
         PieceSnapshot? owner = (await shelf.LivesAsync(open, cancel).ConfigureAwait(false)).FirstOrDefault(life =>
             life.PartsIn.Any(part => part.Tag == taken)
         );

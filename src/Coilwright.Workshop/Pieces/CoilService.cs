@@ -20,9 +20,12 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
     /// </summary>
     public async Task<IReadOnlyList<CoilAtHand>> AtHandAsync(Guid recipeId, bool held, CancellationToken cancel)
     {
-        BatchRecord[] batches = [.. (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => batch.RecipeId == recipeId)];
+        BatchRecord[] batches =
+        [
+            .. (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).Where(batch => batch.RecipeId == recipeId),
+        ];
         IReadOnlySet<(Guid, string)> used = await records
-            .CoilsInPiecesAsync([.. batches.Select(batch => batch.Id)], cancel)
+            .Pieces.CoilsInPiecesAsync([.. batches.Select(batch => batch.Id)], cancel)
             .ConfigureAwait(false);
         List<CoilAtHand> coils = [];
         foreach (BatchRecord batch in batches)
@@ -44,7 +47,7 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
         string[] parts = code.Trim().Split('/', 2);
         BatchRecord? batch =
             parts.Length == 2
-                ? (await records.BatchesAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one =>
+                ? (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one =>
                     string.Equals(one.Name, parts[0].Trim(), StringComparison.OrdinalIgnoreCase)
                 )
                 : null;
@@ -139,7 +142,7 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
         foreach (Guid id in batches.Distinct())
         {
             coils.AddRange(
-                await records.FindBatchAsync(id, cancel).ConfigureAwait(false) is { } batch
+                await records.Batches.FindAsync(id, cancel).ConfigureAwait(false) is { } batch
                     ? await OfBatchAsync(batch, cancel).ConfigureAwait(false)
                     : []
             );
@@ -156,7 +159,8 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
     {
         if (
             await winding.StatusAsync(batch.Id, cancel).ConfigureAwait(false) is not { } standing
-            || await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is not { } revision
+            || await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
+                is not { } revision
         )
         {
             return [];

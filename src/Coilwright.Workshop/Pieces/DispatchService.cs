@@ -29,7 +29,7 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
             return [];
         }
 
-        IReadOnlyList<CustomerRecord> customers = await records.CustomersAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<CustomerRecord> customers = await records.Customers.AllAsync(cancel).ConfigureAwait(false);
         CustomerRecord? to = customers.FirstOrDefault(one =>
             string.Equals(one.Reference, customer.Trim(), StringComparison.OrdinalIgnoreCase)
         );
@@ -53,7 +53,7 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
         if (problems.Count == 0)
         {
             await records
-                .AddPieceEventsAsync(
+                .Pieces.AddEventsAsync(
                     [
                         .. lives.Select(life => new Shipped
                         {
@@ -122,7 +122,7 @@ public sealed class DispatchService(IShopRecords records, PieceService shelf)
 
         if (
             life.History.Marked is { MixId: { } mixId } marked
-            && (await records.InkMixesAsync(200, cancel).ConfigureAwait(false)).FirstOrDefault(mix => mix.Id == mixId) is { } ink
+            && (await records.Steps.InkMixesAsync(200, cancel).ConfigureAwait(false)).FirstOrDefault(mix => mix.Id == mixId) is { } ink
             && ink.ToMix().Cure(marked.TimeUtc) is { } cure
             && cure.EndUtc > nowUtc
         )

@@ -71,14 +71,14 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
                 },
             ]
             : [];
-        await records.AddPieceEventsAsync([tested, .. golden, .. ToldLate.Of([tested], told)], readings, cancel).ConfigureAwait(false);
+        await records.Pieces.AddEventsAsync([tested, .. golden, .. ToldLate.Of([tested], told)], readings, cancel).ConfigureAwait(false);
         return ([], verdict);
     }
 
     /// <summary>The golden piece's readings for a piece's recipe; none when there is no golden piece, or when this is it.</summary>
     public async Task<IReadOnlyList<PieceReadingRecord>> GoldenAsync(PieceSnapshot life, CancellationToken cancel)
     {
-        PieceRecord? golden = await records.GoldenPieceAsync(life.Piece.RecipeId, cancel).ConfigureAwait(false);
+        PieceRecord? golden = await records.Pieces.GoldenAsync(life.Piece.RecipeId, cancel).ConfigureAwait(false);
         if (golden is null || golden.Id == life.Piece.Id)
         {
             return [];

@@ -8,31 +8,31 @@ public interface IPieceRecords
     /// <summary>Adds a piece with its parts, all or none. The same id twice is kept once.</summary>
     /// <returns>Null when it is kept; otherwise what stands in the way: the serial, or "tag@batch" of a coil that another piece
     /// has.</returns>
-    Task<string?> AddPieceAsync(PieceRecord piece, IReadOnlyList<PiecePartRecord> parts, CancellationToken cancel);
+    Task<string?> AddAsync(PieceRecord piece, IReadOnlyList<PiecePartRecord> parts, CancellationToken cancel);
 
     /// <summary>
-    /// Takes parts out of a piece (events) and puts others in, all or none; the answer as for <see cref="AddPieceAsync"/>.
+    /// Takes parts out of a piece (events) and puts others in, all or none; the answer as for <see cref="AddAsync"/>.
     /// </summary>
     Task<string?> ExchangePartsAsync(IReadOnlyList<PieceEvent> outs, IReadOnlyList<PiecePartRecord> ins, CancellationToken cancel);
 
     /// <summary>Adds events with their readings, all or none; ids that are there already are not added again.</summary>
-    Task AddPieceEventsAsync(IReadOnlyList<PieceEvent> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel);
+    Task AddEventsAsync(IReadOnlyList<PieceEvent> events, IReadOnlyList<PieceReadingRecord> readings, CancellationToken cancel);
 
     /// <summary>Adds the events that put pieces into a set, all or none; ids that are there already are not added again.</summary>
     /// <returns>Null when they are kept; otherwise a piece that stands in another set, and nothing is kept.</returns>
     Task<Guid?> JoinSetAsync(IReadOnlyList<JoinedSet> joined, CancellationToken cancel);
 
     /// <summary>Pieces by id or by serial; without regard to case. What is not there is left out.</summary>
-    Task<IReadOnlyList<PieceRecord>> FindPiecesAsync(IReadOnlyList<string> serials, CancellationToken cancel);
+    Task<IReadOnlyList<PieceRecord>> FindAsync(IReadOnlyList<string> serials, CancellationToken cancel);
 
     /// <summary>Pieces that have not left the shop: neither shipped nor given up, or come back.</summary>
-    Task<IReadOnlyList<PieceRecord>> OpenPiecesAsync(CancellationToken cancel);
+    Task<IReadOnlyList<PieceRecord>> InShopAsync(CancellationToken cancel);
 
     /// <summary>The newest pieces, newest first.</summary>
-    Task<IReadOnlyList<PieceRecord>> NewestPiecesAsync(int most, CancellationToken cancel);
+    Task<IReadOnlyList<PieceRecord>> NewestAsync(int most, CancellationToken cancel);
 
     /// <summary>Pieces by a rule of tracing.</summary>
-    Task<IReadOnlyList<PieceRecord>> PiecesWithAsync(PieceQuery query, CancellationToken cancel);
+    Task<IReadOnlyList<PieceRecord>> WithAsync(PieceQuery query, CancellationToken cancel);
 
     /// <summary>How many pieces of serials that begin so there are; for the next running number.</summary>
     Task<IReadOnlyList<string>> SerialsLikeAsync(string beginning, CancellationToken cancel);
@@ -41,22 +41,16 @@ public interface IPieceRecords
     Task<IReadOnlyList<PiecePartRecord>> PartsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
 
     /// <summary>Events of these pieces, in order of entry.</summary>
-    Task<IReadOnlyList<PieceEvent>> PieceEventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+    Task<IReadOnlyList<PieceEvent>> EventsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
 
     /// <summary>Readings of these pieces, in order of entry.</summary>
-    Task<IReadOnlyList<PieceReadingRecord>> PieceReadingsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+    Task<IReadOnlyList<PieceReadingRecord>> ReadingsAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
 
     /// <summary>Coils of these batches that stand in a piece, by batch and tag.</summary>
     Task<IReadOnlySet<(Guid BatchId, string Tag)>> CoilsInPiecesAsync(IReadOnlyList<Guid> batches, CancellationToken cancel);
 
     /// <summary>The piece that the shop made its measure last for a recipe; null when none.</summary>
-    Task<PieceRecord?> GoldenPieceAsync(Guid recipeId, CancellationToken cancel);
-
-    /// <summary>Time of the newest event of any piece, basket or mix; null when there is none.</summary>
-    Task<DateTimeOffset?> NewestPieceTimeAsync(CancellationToken cancel);
-
-    /// <summary>Time of the newest record of any kind that people make every day; null when there is none.</summary>
-    Task<DateTimeOffset?> NewestRecordTimeAsync(CancellationToken cancel);
+    Task<PieceRecord?> GoldenAsync(Guid recipeId, CancellationToken cancel);
 
     /// <summary>The event entered last; null when there is none.</summary>
     Task<PieceEvent?> NewestEventAsync(CancellationToken cancel);

@@ -14,7 +14,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
     private readonly ConcurrentDictionary<(Guid RecipeId, int Number), (RevisionRecord Revision, Recipe Recipe)> _recipes = new();
 
     /// <summary>The shop's rules.</summary>
-    public RuleService Rules { get; } = new(records, clock);
+    public RuleService Rules { get; } = new(records.Rules, clock);
 
     /// <summary>The shop's now: never before its newest record.</summary>
     public async Task<DateTimeOffset> NowUtcAsync(CancellationToken cancel) =>
@@ -41,7 +41,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
     {
         if (
             await ClockQuestionAsync(cancel).ConfigureAwait(false) is { IsBehind: true }
-            && await records.NewestEventAsync(cancel).ConfigureAwait(false) is { } newest
+            && await records.Pieces.NewestEventAsync(cancel).ConfigureAwait(false) is { } newest
         )
         {
             ClockSaidRight said = new()
@@ -51,13 +51,13 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
                 Person = person.Trim(),
                 TimeUtc = clock.GetUtcNow(),
             };
-            await records.AddPieceEventsAsync([said], [], cancel).ConfigureAwait(false);
+            await records.Pieces.AddEventsAsync([said], [], cancel).ConfigureAwait(false);
         }
     }
 
     /// <summary>A piece by serial or id; null when there is none.</summary>
     public async Task<PieceSnapshot?> FindAsync(string serial, CancellationToken cancel) =>
-        await LivesAsync(await records.FindPiecesAsync([serial.Trim()], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)
+        await LivesAsync(await records.Pieces.FindAsync([serial.Trim()], cancel).ConfigureAwait(false), cancel).ConfigureAwait(false)
             is [var life, ..]
             ? life
             : null;
@@ -82,7 +82,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
                 .Select(same => new Problem("pieces", "this piece is named twice", same.Key))
         );
         IReadOnlyList<PieceSnapshot> found = await LivesAsync(
-                await records.FindPiecesAsync([.. wanted.Distinct(StringComparer.OrdinalIgnoreCase)], cancel).ConfigureAwait(false),
+                await records.Pieces.FindAsync([.. wanted.Distinct(StringComparer.OrdinalIgnoreCase)], cancel).ConfigureAwait(false),
                 cancel
             )
             .ConfigureAwait(false);
@@ -104,7 +104,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
 
     /// <summary>The same for lists: each piece in the shop, or why it cannot be shown.</summary>
     public async Task<IReadOnlyList<RecordStatus<PieceSnapshot>>> OpenStatusesAsync(CancellationToken cancel) =>
-        await StatusesAsync(await records.OpenPiecesAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+        await StatusesAsync(await records.Pieces.InShopAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
 
     /// <summary>These pieces with all that is known of them, in their order.</summary>
     /// <exception cref="UnreadableRecordException">One of them cannot be shown.</exception>
@@ -126,10 +126,14 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
     )
     {
         Guid[] ids = [.. pieces.Select(piece => piece.Id)];
-        ILookup<Guid, PiecePartRecord> parts = (await records.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part => part.PieceId);
-        ILookup<Guid, PieceEvent> events = (await records.PieceEventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one => one.PieceId);
-        IReadOnlySet<Guid> ahead = await records.EventsAheadAsync(ids, cancel).ConfigureAwait(false);
-        ILookup<Guid, PieceReadingRecord> readings = (await records.PieceReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one =>
+        ILookup<Guid, PiecePartRecord> parts = (await records.Pieces.PartsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(part =>
+            part.PieceId
+        );
+        ILookup<Guid, PieceEvent> events = (await records.Pieces.EventsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one =>
+            one.PieceId
+        );
+        IReadOnlySet<Guid> ahead = await records.Pieces.EventsAheadAsync(ids, cancel).ConfigureAwait(false);
+        ILookup<Guid, PieceReadingRecord> readings = (await records.Pieces.ReadingsAsync(ids, cancel).ConfigureAwait(false)).ToLookup(one =>
             one.PieceId
         );
         List<T> made = [];
@@ -160,7 +164,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
             return known;
         }
 
-        RevisionRecord revision = await records.FindRevisionAsync(recipeId, number, cancel).ConfigureAwait(false)
+        RevisionRecord revision = await records.Recipes.FindRevisionAsync(recipeId, number, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("A piece stands on a revision that is not there.");
         return _recipes.GetOrAdd((recipeId, number), (revision, ReleasedRecipe.Of(revision)));
     }
@@ -168,7 +172,7 @@ public sealed class PieceService(IShopRecords records, TimeProvider clock)
     /// <summary>Words for customers' ids.</summary>
     public async Task<Func<Guid, string>> CustomerWordsAsync(CancellationToken cancel)
     {
-        Dictionary<Guid, CustomerRecord> all = (await records.CustomersAsync(cancel).ConfigureAwait(false)).ToDictionary(customer =>
+        Dictionary<Guid, CustomerRecord> all = (await records.Customers.AllAsync(cancel).ConfigureAwait(false)).ToDictionary(customer =>
             customer.Id
         );
         return id => all.TryGetValue(id, out CustomerRecord? customer) ? customer.Words : "a customer that is not known";

@@ -10,7 +10,7 @@ namespace Coilwright.Workshop.Pieces;
 /// Mends the time of an entry made while the clock was wrong: a new event names it, with the right time and the reason. Holds follow that
 /// time.
 /// </summary>
-public sealed class TimeMending(IShopRecords records, PieceService shelf, TimeProvider clock)
+public sealed class TimeMending(IPieceRecords records, PieceService shelf, TimeProvider clock)
 {
     /// <summary>Gives the entry another time, on every piece named, or gives every problem and changes nothing.</summary>
     /// <param name="id">Client-made id; sent twice it is kept once.</param>
@@ -68,7 +68,7 @@ public sealed class TimeMending(IShopRecords records, PieceService shelf, TimePr
 
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync(events, [], cancel).ConfigureAwait(false);
+            await records.AddEventsAsync(events, [], cancel).ConfigureAwait(false);
         }
 
         return problems;

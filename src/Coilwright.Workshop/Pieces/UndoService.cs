@@ -27,7 +27,7 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
         IReadOnlySet<Guid>? baskets =
             entry.Basket.Trim().Length == 0
                 ? null
-                : (await records.FindBasketsAsync(entry.Basket.Trim(), cancel).ConfigureAwait(false))
+                : (await records.Steps.FindBasketsAsync(entry.Basket.Trim(), cancel).ConfigureAwait(false))
                     .Select(basket => basket.Id)
                     .ToHashSet();
         List<PieceEvent> undone = [];
@@ -53,7 +53,7 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
 
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync(undone, [], cancel).ConfigureAwait(false);
+            await records.Pieces.AddEventsAsync(undone, [], cancel).ConfigureAwait(false);
         }
 
         return problems;
@@ -79,7 +79,9 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
             return [];
         }
 
-        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: left.Name), cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceRecord> pieces = await records
+            .Pieces.WithAsync(new PieceQuery(SetName: left.Name), cancel)
+            .ConfigureAwait(false);
         return PieceSet.Among(await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false));
     }
 
@@ -138,7 +140,7 @@ public sealed class UndoService(IShopRecords records, PieceService shelf, Pottin
         foreach (Guid basket in life.History.All.OfType<StepBegun>().Select(one => one.BasketId).OfType<Guid>().Distinct())
         {
             alarms.UnionWith(
-                (await records.BathReadingsAsync(basket, cancel).ConfigureAwait(false)).Select(reading =>
+                (await records.Steps.BathReadingsAsync(basket, cancel).ConfigureAwait(false)).Select(reading =>
                     ReadingChain.IdWithin(reading.Id, life.Piece.Serial)
                 )
             );

@@ -26,22 +26,33 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
         },
         Of(QuantityKey.Inductance, "inductance", QuantityKind.Inductance, "H", "H", StandsBeside.Frequency) with
         {
+            FigureLabel = "inductance at 1 kHz",
             Aliases = ["l"],
         },
         Of(QuantityKey.Q, "Q", null, "", "", StandsBeside.Frequency),
         Of(QuantityKey.AcResistance, "AC resistance", QuantityKind.Resistance, "Ω", "kΩ", StandsBeside.Frequency),
         Of(QuantityKey.LoadedPeak, "loaded peak", QuantityKind.Frequency, "Hz", "Hz") with
         {
+            FigureLabel = "resonance, loaded",
             Field = "peak",
             Aliases = ["peak"],
         },
-        Of(QuantityKey.UnloadedPeak, "unloaded peak", QuantityKind.Frequency, "Hz", "Hz"),
-        Of(QuantityKey.LoadedPeakGain, "loaded peak gain", null, "dB", "dB"),
+        Of(QuantityKey.UnloadedPeak, "unloaded peak", QuantityKind.Frequency, "Hz", "Hz") with
+        {
+            FigureLabel = "resonance, unloaded",
+        },
+        Of(QuantityKey.LoadedPeakGain, "loaded peak gain", null, "dB", "dB") with
+        {
+            FigureLabel = "height of the loaded resonance",
+        },
         Of(QuantityKey.Capacitance, "capacitance", QuantityKind.Capacitance, "F", "pF", StandsBeside.Frequency) with
         {
             IsBurden = true,
         },
-        Of(QuantityKey.AirInductance, "air inductance", QuantityKind.Inductance, "H", "H"),
+        Of(QuantityKey.AirInductance, "air inductance", QuantityKind.Inductance, "H", "H") with
+        {
+            FigureLabel = "inductance without cores",
+        },
         Of(QuantityKey.Turns, "turns", QuantityKind.Turns, "", "turns"),
         Of(QuantityKey.Build, "build", QuantityKind.Length, "m", "mm") with
         {
@@ -51,7 +62,10 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
         Of(QuantityKey.OverallDiameter, "overall diameter", QuantityKind.Length, "m", "mm"),
         Of(QuantityKey.OuterLength, "outer length", QuantityKind.Length, "m", "mm"),
         Of(QuantityKey.OuterWidth, "outer width", QuantityKind.Length, "m", "mm"),
-        Of(QuantityKey.MeanTurnLength, "mean turn length", QuantityKind.Length, "m", "mm"),
+        Of(QuantityKey.MeanTurnLength, "mean turn length", QuantityKind.Length, "m", "mm") with
+        {
+            FigureLabel = "mean turn",
+        },
         Of(QuantityKey.WireLength, "wire length", QuantityKind.Length, "m", "m") with
         {
             IsBurden = true,
@@ -66,12 +80,19 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
         {
             IsBurden = true,
         },
-        Of(QuantityKey.Output, "output", null, "V·s/m", "mV·s/m"),
+        Of(QuantityKey.Output, "output", null, "V·s/m", "mV·s/m") with
+        {
+            FigureLabel = "output, mean of the strings",
+        },
         Of(QuantityKey.Hum, "hum", null, "m²", "m²") with
         {
+            FigureLabel = "hum, effective area",
             IsBurden = true,
         },
-        Of(QuantityKey.PoleField, "field over pole", QuantityKind.FluxDensity, "T", "mT", StandsBeside.Distance),
+        Of(QuantityKey.PoleField, "field over pole", QuantityKind.FluxDensity, "T", "mT", StandsBeside.Distance) with
+        {
+            FigureLabel = "field over the pole",
+        },
         Of(QuantityKey.FirstSwing, "first swing", null, "", ""),
         Of(QuantityKey.Charge, "charge of the magnets, part of full", QuantityKind.Fraction, "", "%") with
         {
@@ -79,6 +100,81 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
         },
         Of(QuantityKey.ChargeField, "charge of the magnets, field", QuantityKind.FluxDensity, "T", "mT", StandsBeside.Distance),
         Of(QuantityKey.SetOffset, "target level difference, dB", null, "dB", "dB"),
+        // what is only forecast
+        Of(QuantityKey.TurnsPerLayer, "turns per layer", null, "", ""),
+        Of(QuantityKey.Layers, "layers", null, "", ""),
+        Of(QuantityKey.Impedance, "impedance", QuantityKind.Resistance, "Ω", "kΩ") with
+        {
+            FigureLabel = "impedance at 1 kHz",
+        },
+        Of(QuantityKey.PeakImpedance, "peak impedance", QuantityKind.Resistance, "Ω", "kΩ") with
+        {
+            FigureLabel = "impedance at the unloaded resonance",
+        },
+        Of(QuantityKey.WindingCapacitance, "winding", QuantityKind.Capacitance, "F", "pF"),
+        Of(QuantityKey.LeadCapacitance, "leads", QuantityKind.Capacitance, "F", "pF"),
+        Of(QuantityKey.GroundedCapacitance, "grounded", QuantityKind.Capacitance, "F", "pF") with
+        {
+            FigureLabel = "to metal",
+        },
+        Of(QuantityKey.BetweenCoils, "between coils", QuantityKind.Capacitance, "F", "pF") with
+        {
+            FigureLabel = "between the coils",
+        },
+        Of(QuantityKey.Coupling, "coupling", null, "", "") with
+        {
+            FigureLabel = "coupling of the coils",
+        },
+        Of(QuantityKey.ResistanceMismatch, "resistance mismatch", null, "", "") with
+        {
+            FigureLabel = "mismatch of the coils' resistance",
+        },
+        Of(QuantityKey.InductanceMismatch, "inductance mismatch", null, "", "") with
+        {
+            FigureLabel = "mismatch of the coils' inductance",
+        },
+        Of(QuantityKey.UnloadedPeakGain, "unloaded peak gain", null, "dB", "dB") with
+        {
+            FigureLabel = "height of the unloaded resonance",
+        },
+        Of(QuantityKey.LoadedPeakQ, "loaded peak Q", null, "", "") with
+        {
+            FigureLabel = "Q of the loaded resonance",
+        },
+        Of(QuantityKey.Minus3Db, "−3 dB", QuantityKind.Frequency, "Hz", "Hz"),
+        Of(QuantityKey.Level, "level", null, "dB", "dB") with
+        {
+            FigureLabel = "level at 20 Hz",
+        },
+        Of(QuantityKey.Noise, "noise", null, "dBV", "dBV") with
+        {
+            FigureLabel = "thermal noise, 20 Hz to 20 kHz",
+        },
+        Of(QuantityKey.Linkage, "linkage", null, "Wb", "µWb") with
+        {
+            FigureLabel = "flux linkage of the string",
+        },
+        Of(QuantityKey.Sensitivity, "sensitivity", null, "V·s/m", "mV·s/m") with
+        {
+            FigureLabel = "output",
+        },
+        Of(QuantityKey.FieldAtStrings, "field at strings", QuantityKind.FluxDensity, "T", "mT") with
+        {
+            FigureLabel = "field at the string",
+        },
+        Of(QuantityKey.HumResidual, "residual", null, "dB", "dB"),
+        Of(QuantityKey.GradientX, "gradient x", null, "m³", "m³") with
+        {
+            FigureLabel = "hum, field changing along x",
+        },
+        Of(QuantityKey.GradientY, "gradient y", null, "m³", "m³") with
+        {
+            FigureLabel = "hum, field changing along y",
+        },
+        Of(QuantityKey.GradientZ, "gradient z", null, "m³", "m³") with
+        {
+            FigureLabel = "hum, field changing along z",
+        },
     ];
 
     private static readonly FrozenDictionary<string, Quantity> s_byKey = s_all.ToFrozenDictionary(one => one.Key, StringComparer.Ordinal);
@@ -100,6 +196,9 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
     /// <summary>For people, where there is little room.</summary>
     public string ShortLabel { get; init; } = Label;
 
+    /// <summary>For people, as a figure of a forecast or on a paper; null where <see cref="ComparedLabel"/> says it.</summary>
+    private string? FigureLabel { get; init; }
+
     /// <summary>Its field in forms for readings.</summary>
     public string Field { get; init; } = Key;
 
@@ -115,8 +214,14 @@ public sealed record Quantity(string Key, string Label, QuantityKind? Kind, stri
     /// <summary>What is compared, for people: "DC resistance at 20 °C".</summary>
     public string ComparedLabel => IsComparedAt20C ? ShortLabel + " at 20 °C" : ShortLabel;
 
+    /// <summary>The name of a figure of it, on a page, a paper and a terminal: "resonance, loaded".</summary>
+    public string FigureName => FigureLabel ?? ComparedLabel;
+
     /// <summary>The quantity of a key; null for a key of no quantity.</summary>
     public static Quantity? Find(string key) => s_byKey.GetValueOrDefault(key);
+
+    /// <summary>The quantity of a result, also of one coil: "coils[0].inductance"; null where it is none.</summary>
+    public static Quantity? FindResult(string name) => Find(name[(name.LastIndexOf('.') + 1)..]);
 
     /// <summary>The quantity that a person means by another name than its key or label; null where it is none.</summary>
     public static Quantity? FindAlias(string typed) =>

@@ -13,10 +13,10 @@ public sealed record RecipeOutcome(IReadOnlyList<Problem> Problems, RevisionReco
 /// <param name="records">The shop's records.</param>
 /// <param name="clock">The time.</param>
 /// <param name="forecast">Makes the forecast without which nothing is released; the fast engine's unless said.</param>
-public sealed class RecipeService(IShopRecords records, TimeProvider clock, Func<Recipe, Prediction>? forecast = null)
+public sealed class RecipeService(IRecipeRecords records, TimeProvider clock, Func<Recipe, Prediction>? forecast = null)
 {
     /// <summary>Newest revision of every recipe, by name.</summary>
-    public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestRevisionsAsync(cancel);
+    public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestAsync(cancel);
 
     /// <summary>Those of a list that cannot be forecast, released or wound as they stand, with why and what to do.</summary>
     public static async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(IEnumerable<RevisionRecord> listed)
@@ -33,7 +33,7 @@ public sealed class RecipeService(IShopRecords records, TimeProvider clock, Func
 
     /// <summary>The shop's own limits of fill, by bobbin.</summary>
     public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel) =>
-        FillLimits.Of(await records.NewestRevisionsAsync(cancel).ConfigureAwait(false));
+        FillLimits.Of(await records.NewestAsync(cancel).ConfigureAwait(false));
 
     /// <summary>
     /// Saves a recipe: into its draft, or as the next revision of a released one. Text that changes nothing makes no revision.
@@ -168,7 +168,7 @@ public sealed class RecipeService(IShopRecords records, TimeProvider clock, Func
     }
 
     private async Task<bool> NameTakenAsync(Guid recipeId, string name, CancellationToken cancel) =>
-        (await records.NewestRevisionsAsync(cancel).ConfigureAwait(false)).Any(one =>
+        (await records.NewestAsync(cancel).ConfigureAwait(false)).Any(one =>
             one.RecipeId != recipeId && string.Equals(one.RecipeName, name, StringComparison.OrdinalIgnoreCase)
         );
 }

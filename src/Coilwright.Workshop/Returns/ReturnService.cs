@@ -85,7 +85,7 @@ public sealed class ReturnService(IShopRecords records, PieceService shelf, Time
             Person = entry.Person.Trim(),
             TimeUtc = nowUtc,
         };
-        await records.AddPieceEventsAsync([examined], now, cancel).ConfigureAwait(false);
+        await records.Pieces.AddEventsAsync([examined], now, cancel).ConfigureAwait(false);
         return ([], finding);
     }
 
@@ -193,7 +193,7 @@ public sealed class ReturnService(IShopRecords records, PieceService shelf, Time
     {
         if (problems.Count == 0 && life is not null)
         {
-            await records.AddPieceEventsAsync([happened], readings, cancel).ConfigureAwait(false);
+            await records.Pieces.AddEventsAsync([happened], readings, cancel).ConfigureAwait(false);
         }
 
         return problems;

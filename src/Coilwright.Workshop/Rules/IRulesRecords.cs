@@ -4,8 +4,8 @@ namespace Coilwright.Workshop.Rules;
 public interface IRulesRecords
 {
     /// <summary>The newest rules; null before the first.</summary>
-    Task<ShopRulesRecord?> NewestRulesAsync(CancellationToken cancel);
+    Task<ShopRulesRecord?> NewestAsync(CancellationToken cancel);
 
     /// <summary>Adds rules; the same id twice is kept once.</summary>
-    Task AddRulesAsync(ShopRulesRecord rules, CancellationToken cancel);
+    Task AddAsync(ShopRulesRecord rules, CancellationToken cancel);
 }

@@ -20,14 +20,14 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
 
     /// <summary>The rules that hold, of a store.</summary>
     public static async Task<ShopRules> CurrentAsync(IRulesRecords records, CancellationToken cancel) =>
-        await records.NewestRulesAsync(cancel).ConfigureAwait(false) is { } newest
+        await records.NewestAsync(cancel).ConfigureAwait(false) is { } newest
             ? ShopRulesReader.Read(newest.Json).Value
                 ?? throw new InvalidOperationException("The shop's rules were kept and cannot be read any more.")
             : new ShopRules();
 
     /// <summary>The rules as text, to be read or changed.</summary>
     public async Task<string> TextAsync(CancellationToken cancel) =>
-        (await records.NewestRulesAsync(cancel).ConfigureAwait(false))?.Json ?? ShopRulesReader.Usual;
+        (await records.NewestAsync(cancel).ConfigureAwait(false))?.Json ?? ShopRulesReader.Usual;
 
     /// <summary>
     /// Keeps where a chart's limits were taken anew, in the shop's rules: in place of those of the same chart. Everything else of the rules
@@ -77,7 +77,7 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
     public async Task<IReadOnlyList<Problem>> KeepTypedAsync(Guid id, string json, Guid? seen, string person, CancellationToken cancel)
     {
         ReadOutcome<ShopRules> read = ShopRulesReader.Read(json);
-        ShopRulesRecord? newest = await records.NewestRulesAsync(cancel).ConfigureAwait(false);
+        ShopRulesRecord? newest = await records.NewestAsync(cancel).ConfigureAwait(false);
         if (newest?.Id == id)
         {
             return read.Problems; // the same form once more
@@ -102,7 +102,7 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
     {
         if (read.Ok)
         {
-            await records.AddRulesAsync(new ShopRulesRecord(id, json, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);
+            await records.AddAsync(new ShopRulesRecord(id, json, person.Trim(), clock.GetUtcNow()), cancel).ConfigureAwait(false);
         }
 
         return read.Problems;

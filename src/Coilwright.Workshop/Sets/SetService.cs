@@ -6,7 +6,7 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop.Sets;
 
 /// <summary>Pieces matched to sets: proposed, joined, left. A piece stands in one set at a time.</summary>
-public sealed class SetService(IShopRecords records, PieceService shelf, OutputService outputs)
+public sealed class SetService(IPieceRecords records, PieceService shelf, OutputService outputs)
 {
     private const int LongestName = 60,
         LongestWords = 200;
@@ -149,7 +149,7 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
 
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync([.. events.DistinctBy(one => one.Id)], [], cancel).ConfigureAwait(false);
+            await records.AddEventsAsync([.. events.DistinctBy(one => one.Id)], [], cancel).ConfigureAwait(false);
         }
 
         return problems;
@@ -176,7 +176,7 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
         PieceSet
             .Among(
                 await shelf
-                    .LivesAsync(await records.PiecesWithAsync(new PieceQuery(SetName: name.Trim()), cancel).ConfigureAwait(false), cancel)
+                    .LivesAsync(await records.WithAsync(new PieceQuery(SetName: name.Trim()), cancel).ConfigureAwait(false), cancel)
                     .ConfigureAwait(false)
             )
             .LastOrDefault(set => string.Equals(set.Name, name.Trim(), StringComparison.OrdinalIgnoreCase));
@@ -192,7 +192,7 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
         [
             .. (
                 await shelf
-                    .LivesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel)
+                    .LivesAsync(await records.WithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel)
                     .ConfigureAwait(false)
             ).Where(life => SetMembership.Of(life)?.SetId == setId),
         ];
@@ -200,7 +200,7 @@ public sealed class SetService(IShopRecords records, PieceService shelf, OutputS
     /// <summary>Pieces that ever stood in a set, each or why it cannot be shown.</summary>
     private async Task<IReadOnlyList<RecordStatus<PieceSnapshot>>> EverMembersAsync(Guid setId, CancellationToken cancel) =>
         await shelf
-            .StatusesAsync(await records.PiecesWithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel)
+            .StatusesAsync(await records.WithAsync(new PieceQuery(SetId: setId), cancel).ConfigureAwait(false), cancel)
             .ConfigureAwait(false);
 
     private static IEnumerable<Problem> Refuse(PieceSnapshot life)

@@ -18,7 +18,7 @@ public static partial class ObjectiveParser
     private const string Example = "for example dcResistance=8.2kΩ, dcResistance=8.2kΩ±2%, loadedPeak>=3.2kHz or output=max";
 
     /// <summary>What a quantity of a search is measured in; a number without unit where there is no kind.</summary>
-    private static QuantityKind? KindOf(string name) => Quantity.Find(name[(name.LastIndexOf('.') + 1)..])?.Kind;
+    private static QuantityKind? KindOf(string name) => Quantity.FindResult(name)?.Kind;
 
     /// <summary>Reads one want; null when it was not understood, with the problem noted.</summary>
     /// <param name="field">Where it was typed, for messages.</param>

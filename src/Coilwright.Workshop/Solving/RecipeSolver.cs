@@ -158,7 +158,7 @@ public static class RecipeSolver
                 : throw new InvalidOperationException("A recipe that was found cannot be read.");
             PickupModel model = RecipeModelBuilder.ToModel(written);
             Prediction prediction = Forecaster.Predict(model, question.Load, cancel: cancel);
-            IReadOnlyDictionary<string, double> values = PredictionValues.FromPrediction(prediction);
+            IReadOnlyDictionary<string, double> values = prediction.NamedValues;
             all[k] = new Solution(
                 changes,
                 json,

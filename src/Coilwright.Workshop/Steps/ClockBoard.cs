@@ -53,7 +53,7 @@ public sealed record ClockBoard(
 
     /// <summary>The board as it stands.</summary>
     public static async Task<ClockBoard> ReadAsync(
-        IShopRecords records,
+        IStepRecords records,
         PieceService shelf,
         PottingService potting,
         CancellationToken cancel

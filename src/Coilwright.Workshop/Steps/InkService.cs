@@ -59,7 +59,7 @@ public sealed class InkService(IShopRecords records, PieceService shelf, TimePro
             Person = person.Trim(),
             TimeUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false),
         };
-        return await records.AddInkMixAsync(mix, cancel).ConfigureAwait(false)
+        return await records.Steps.AddInkMixAsync(mix, cancel).ConfigureAwait(false)
             ? []
             :
             [
@@ -74,7 +74,7 @@ public sealed class InkService(IShopRecords records, PieceService shelf, TimePro
 
     /// <summary>Mixes whose pot life or prints may still matter, newest first.</summary>
     public async Task<IReadOnlyList<InkMixRecord>> NewestAsync(CancellationToken cancel) =>
-        await records.InkMixesAsync(20, cancel).ConfigureAwait(false);
+        await records.Steps.InkMixesAsync(20, cancel).ConfigureAwait(false);
 
     private async Task<double?> RoomAsync(string typed, List<Problem> problems, CancellationToken cancel)
     {

@@ -22,7 +22,7 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
         List<Problem> problems = [];
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
-        if ((await records.BasketsAsync(50, cancel).ConfigureAwait(false)).Any(there => there.Id == entry.Id))
+        if ((await records.Steps.BasketsAsync(50, cancel).ConfigureAwait(false)).Any(there => there.Id == entry.Id))
         {
             return [];
         }
@@ -59,7 +59,7 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
         }
 
         await records
-            .AddBasketAsync(
+            .Steps.AddBasketAsync(
                 new BasketRecord
                 {
                     Id = entry.Id,
@@ -130,7 +130,7 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
                 }),
             ];
         await records
-            .AddBathReadingAsync(new BathReadingRecord(id, going.Record.Id, bath, celsius, person.Trim(), nowUtc), holds, cancel)
+            .Steps.AddBathReadingAsync(new BathReadingRecord(id, going.Record.Id, bath, celsius, person.Trim(), nowUtc), holds, cancel)
             .ConfigureAwait(false);
         return ([], alarm?.Reason);
     }
@@ -152,7 +152,7 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
         }
 
         await records
-            .AddPieceEventsAsync(
+            .Pieces.AddEventsAsync(
                 [
                     .. going.Pieces.Select(life => new StepEnded
                     {
@@ -180,18 +180,18 @@ public sealed class PottingService(IShopRecords records, PieceService shelf)
             .ToLookup(pair => pair.BasketId!.Value, pair => pair.life);
         List<BasketStatus> going = [];
         foreach (
-            BasketRecord basket in (await records.BasketsAsync(200, cancel).ConfigureAwait(false)).Where(basket =>
+            BasketRecord basket in (await records.Steps.BasketsAsync(200, cancel).ConfigureAwait(false)).Where(basket =>
                 inBaskets.Contains(basket.Id)
             )
         )
         {
-            IReadOnlyList<BathReadingRecord> readings = await records.BathReadingsAsync(basket.Id, cancel).ConfigureAwait(false);
+            IReadOnlyList<BathReadingRecord> readings = await records.Steps.BathReadingsAsync(basket.Id, cancel).ConfigureAwait(false);
             going.Add(
                 new BasketStatus(
                     basket,
                     [.. inBaskets[basket.Id]],
                     readings,
-                    await records.StepUndosAsync([.. readings.Select(reading => reading.Id)], cancel).ConfigureAwait(false)
+                    await records.Steps.StepUndosAsync([.. readings.Select(reading => reading.Id)], cancel).ConfigureAwait(false)
                 )
             );
         }

@@ -239,14 +239,15 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
             return null;
         }
 
-        IReadOnlyList<InkMixRecord> newest = await records.InkMixesAsync(20, cancel).ConfigureAwait(false);
+        IReadOnlyList<InkMixRecord> newest = await records.Steps.InkMixesAsync(20, cancel).ConfigureAwait(false);
         InkMixRecord? ink = newest.FirstOrDefault(mix => string.Equals(mix.Label, label.Trim(), StringComparison.OrdinalIgnoreCase))
             ?? (
-                label.Trim().Length > 0 && await records.FindInkMixesAsync(label.Trim(), cancel).ConfigureAwait(false) is [var named, ..]
+                label.Trim().Length > 0
+                && await records.Steps.FindInkMixesAsync(label.Trim(), cancel).ConfigureAwait(false) is [var named, ..]
                     ? named
                     : null
             );
-        if (ink is not null && (await records.StepUndosAsync([ink.Id], cancel).ConfigureAwait(false)).Count > 0)
+        if (ink is not null && (await records.Steps.StepUndosAsync([ink.Id], cancel).ConfigureAwait(false)).Count > 0)
         {
             ink = null; // a mix that was taken back is none
         }
@@ -309,13 +310,13 @@ public sealed class StepService(IShopRecords records, PieceService shelf)
     {
         if (problems.Count == 0)
         {
-            await records.AddPieceEventsAsync([.. events, .. ToldLate.Of(events, told)], [], cancel).ConfigureAwait(false);
+            await records.Pieces.AddEventsAsync([.. events, .. ToldLate.Of(events, told)], [], cancel).ConfigureAwait(false);
             return problems;
         }
 
         // The same entry sent twice finds its own step begun already: that is no problem.
         IReadOnlyList<PieceEvent> kept = await records
-            .PieceEventsAsync([.. events.Select(one => one.PieceId)], cancel)
+            .Pieces.EventsAsync([.. events.Select(one => one.PieceId)], cancel)
             .ConfigureAwait(false);
         return events.Count > 0 && events.All(one => kept.Any(there => there.Id == one.Id)) ? [] : problems;
     }

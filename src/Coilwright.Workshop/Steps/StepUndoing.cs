@@ -12,11 +12,11 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
     public async Task<IReadOnlyList<Problem>> UndoMixAsync(Guid id, string label, string reason, string person, CancellationToken cancel)
     {
         List<Problem> problems = ReasonProblems(reason);
-        IReadOnlyList<InkMixRecord> found = await records.FindInkMixesAsync(label.Trim(), cancel).ConfigureAwait(false);
+        IReadOnlyList<InkMixRecord> found = await records.Steps.FindInkMixesAsync(label.Trim(), cancel).ConfigureAwait(false);
         InkMixRecord? mix = found.FirstOrDefault(one => Same(one.Label, label));
         if (mix is null)
         {
-            IReadOnlyList<InkMixRecord> newest = await records.InkMixesAsync(5, cancel).ConfigureAwait(false);
+            IReadOnlyList<InkMixRecord> newest = await records.Steps.InkMixesAsync(5, cancel).ConfigureAwait(false);
             problems.Add(new Problem("mix", "there is no such mix", label, Names(newest.Select(one => one.Label), "none was recorded")));
         }
         else if (await MarkedAsync(mix, cancel).ConfigureAwait(false) is { Count: > 0 } marked)
@@ -29,7 +29,7 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
         {
             DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
             await records
-                .AddStepUndoAsync(new StepUndoRecord(id, mix!.Id, reason.Trim(), person.Trim(), nowUtc), [], cancel)
+                .Steps.AddStepUndoAsync(new StepUndoRecord(id, mix!.Id, reason.Trim(), person.Trim(), nowUtc), [], cancel)
                 .ConfigureAwait(false);
         }
 
@@ -89,7 +89,7 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
         }
 
         await records
-            .AddStepUndoAsync(new StepUndoRecord(id, newest.Id, reason.Trim(), person.Trim(), nowUtc), lifted, cancel)
+            .Steps.AddStepUndoAsync(new StepUndoRecord(id, newest.Id, reason.Trim(), person.Trim(), nowUtc), lifted, cancel)
             .ConfigureAwait(false);
         return problems;
     }
@@ -112,7 +112,7 @@ public sealed class StepUndoing(IShopRecords records, PieceService shelf, Pottin
 
     private async Task<IReadOnlyList<string>> MarkedAsync(InkMixRecord mix, CancellationToken cancel)
     {
-        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceRecord> pieces = await records.Pieces.WithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false);
         IReadOnlyList<PieceSnapshot> lives = await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false);
         return
         [

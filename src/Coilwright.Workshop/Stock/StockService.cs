@@ -65,7 +65,7 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
             TareKg = Optional("tare", tare, Mass, problems),
             TimeUtc = clock.GetUtcNow(),
         };
-        if (problems.Count == 0 && !await records.AddSpoolAsync(kept, cancel).ConfigureAwait(false))
+        if (problems.Count == 0 && !await records.Stock.AddSpoolAsync(kept, cancel).ConfigureAwait(false))
         {
             problems.Add(new Problem("label", "another spool has this label already", kept.Label, "a label of its own"));
         }
@@ -148,14 +148,14 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
     /// <summary>Every spool as it stands, in order of entry.</summary>
     public async Task<IReadOnlyList<SpoolStatus>> ShelfAsync(CancellationToken cancel)
     {
-        IReadOnlyList<SpoolReadingRecord> readings = await records.SpoolReadingsAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<SpoolReadingRecord> readings = await records.Stock.SpoolReadingsAsync(cancel).ConfigureAwait(false);
         (IReadOnlyList<(string Spool, SpoolUse Use)> booked, IReadOnlyList<(string Spool, string Batch)> unread) = await UsesAsync(cancel)
             .ConfigureAwait(false);
         ILookup<string, SpoolUse> uses = booked.ToLookup(pair => pair.Spool, pair => pair.Use, StringComparer.OrdinalIgnoreCase);
         ILookup<string, string> missing = unread.ToLookup(pair => pair.Spool, pair => pair.Batch, StringComparer.OrdinalIgnoreCase);
         return
         [
-            .. (await records.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool =>
+            .. (await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool =>
                 WithoutBatches(
                     Stand(
                         spool,
@@ -268,10 +268,12 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
     {
         List<(string, SpoolUse)> uses = [];
         List<(string, string)> unread = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
-            RevisionRecord? revision = await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
-            IReadOnlyList<BatchEvent> events = await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false);
+            RevisionRecord? revision = await records
+                .Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel)
+                .ConfigureAwait(false);
+            IReadOnlyList<BatchEvent> events = await records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false);
             if (revision is not null && (batch.Spool.Length > 0 || events.OfType<SpoolTaken>().Any()))
             {
                 BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
@@ -298,7 +300,7 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
 
     private async Task<SpoolRecord?> FindAsync(string label, List<Problem> problems, CancellationToken cancel)
     {
-        IReadOnlyList<SpoolRecord> all = await records.SpoolsAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<SpoolRecord> all = await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false);
         SpoolRecord? found = all.FirstOrDefault(spool => string.Equals(spool.Label, label.Trim(), StringComparison.OrdinalIgnoreCase));
         if (found is null)
         {
@@ -317,7 +319,7 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
 
     private async Task<IReadOnlyList<Problem>> AddAsync(SpoolReadingRecord reading, CancellationToken cancel)
     {
-        await records.AddSpoolReadingAsync(reading, cancel).ConfigureAwait(false);
+        await records.Stock.AddSpoolReadingAsync(reading, cancel).ConfigureAwait(false);
         return [];
     }
 

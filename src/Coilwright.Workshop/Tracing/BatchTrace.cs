@@ -15,7 +15,9 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     {
         List<TraceHit> hits = [];
         foreach (
-            BatchRecord batch in (await records.BatchesAsync(cancel).ConfigureAwait(false)).Where(batch => NameKey.Same(batch.Name, asked))
+            BatchRecord batch in (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).Where(batch =>
+                NameKey.Same(batch.Name, asked)
+            )
         )
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
@@ -28,6 +30,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
                 new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false))
                 {
                     Id = batch.Id,
+                    Loose = await LooseAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false),
                 }
             );
         }
@@ -44,7 +47,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         string name = stroke < 0 ? "" : asked[..stroke],
             typed = asked[(stroke + 1)..].Trim();
         List<(TraceHit Hit, bool Wound)> found = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             string tag = BatchTags.Tidy(batch, typed);
             bool mayBe = stroke < 0 ? BatchTags.NumberOf(batch, tag) is not null : NameKey.Same(batch.Name, name);
@@ -69,15 +72,15 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     public async Task<IReadOnlyList<TraceHit>> WindersAsync(string asked, CancellationToken cancel)
     {
         if (
-            (await records.MachinesAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked))
+            (await records.Machines.AllAsync(cancel).ConfigureAwait(false)).LastOrDefault(one => NameKey.Same(one.Name, asked))
             is not { } winder
         )
         {
             return [];
         }
 
-        List<(BatchRecord, string[])> coils = [];
-        foreach (BatchRecord batch in await records.BatchesAsync(cancel).ConfigureAwait(false))
+        List<(BatchRecord Batch, string[] Tags)> coils = [];
+        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
             Wound wound = await ReadAsync(batch, cancel).ConfigureAwait(false);
             coils.Add(
@@ -96,19 +99,17 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
             );
         }
 
-        int count = coils.Sum(one => one.Item2.Length);
+        int count = coils.Sum(one => one.Tags.Length);
         string words = string.Create(
             CultureInfo.InvariantCulture,
             $"a winder, {count:#,##0} {(count == 1 ? "coil" : "coils")} wound on it"
         );
         return
         [
-            new TraceHit(
-                "winder",
-                winder.Name,
-                words,
-                await PiecesAsync([.. coils.Where(one => one.Item2.Length > 0)], cancel).ConfigureAwait(false)
-            ),
+            new TraceHit("winder", winder.Name, words, await PiecesAsync(coils, cancel).ConfigureAwait(false))
+            {
+                Loose = await LooseAsync(coils, cancel).ConfigureAwait(false),
+            },
         ];
     }
 
@@ -118,31 +119,62 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
         string when = read is { } time ? "read " + await DayAsync(time, cancel).ConfigureAwait(false) : "not wound yet";
         string words = $"a {batch.CoilName} coil of batch {batch.Name}, {await RecipeAsync(batch, cancel).ConfigureAwait(false)}, {when}";
         IReadOnlyList<TracedState> pieces = read is null ? [] : await PiecesAsync([(batch, [tag])], cancel).ConfigureAwait(false);
-        return new TraceHit("coil", BatchTags.CodeOf(batch, tag), words, pieces) { Id = batch.Id, Tag = tag };
+        return new TraceHit("coil", BatchTags.CodeOf(batch, tag), words, pieces)
+        {
+            Id = batch.Id,
+            Tag = tag,
+            Loose = read is null ? [] : await LooseAsync([(batch, [tag])], cancel).ConfigureAwait(false),
+        };
     }
 
     private async Task<Wound> ReadAsync(BatchRecord batch, CancellationToken cancel)
     {
-        IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false));
-        IReadOnlyList<BatchEvent> events = BatchEventLog.Holding(await records.BatchEventsAsync(batch.Id, cancel).ConfigureAwait(false));
+        IReadOnlyList<ReadingRecord> inForce = ReadingChain.InForce(
+            await records.Readings.OfBatchAsync(batch.Id, cancel).ConfigureAwait(false)
+        );
+        IReadOnlyList<BatchEvent> events = BatchEventLog.Holding(await records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false));
         return new Wound(inForce, [.. inForce.Select(reading => reading.Tag).Distinct(StringComparer.Ordinal)], events);
     }
 
-    private async Task<IReadOnlyList<TracedState>> PiecesAsync(
+    /// <summary>Those of these coils that stand in no piece, in order of batch and tag.</summary>
+    public async Task<IReadOnlyList<LooseCoil>> LooseAsync(
+        IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils,
+        CancellationToken cancel
+    )
+    {
+        IReadOnlySet<(Guid, string)> used = await records
+            .Pieces.CoilsInPiecesAsync([.. coils.Where(one => one.Tags.Length > 0).Select(one => one.Batch.Id)], cancel)
+            .ConfigureAwait(false);
+        List<LooseCoil> loose = [];
+        foreach ((BatchRecord batch, string[] tags) in coils)
+        {
+            string[] left = [.. tags.Where(tag => !used.Contains((batch.Id, tag)))];
+            if (left.Length > 0)
+            {
+                string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false);
+                loose.AddRange(left.Order(StringComparer.Ordinal).Select(tag => new LooseCoil(BatchTags.CodeOf(batch, tag), recipe)));
+            }
+        }
+
+        return loose;
+    }
+
+    /// <summary>Pieces that hold or held any of these coils, with where they are.</summary>
+    public async Task<IReadOnlyList<TracedState>> PiecesAsync(
         IReadOnlyList<(BatchRecord Batch, string[] Tags)> coils,
         CancellationToken cancel
     )
     {
         List<PieceRecord> pieces = [];
         Dictionary<Guid, string> through = [];
-        foreach ((BatchRecord batch, string[] tags) in coils)
+        foreach ((BatchRecord batch, string[] tags) in coils.Where(one => one.Tags.Length > 0))
         {
             IReadOnlyList<PieceRecord> found = await records
-                .PiecesWithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel)
+                .Pieces.WithAsync(new PieceQuery(Coils: (batch.Id, tags)), cancel)
                 .ConfigureAwait(false);
             foreach (
                 PiecePartRecord part in (
-                    await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
+                    await records.Pieces.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
                 ).Where(part => part.BatchId == batch.Id && tags.Contains(part.Tag))
             )
             {
@@ -165,7 +197,7 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
     }
 
     private async Task<string> RecipeAsync(BatchRecord batch, CancellationToken cancel) =>
-        await records.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision
+        await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false) is { } revision
             ? $"{revision.RecipeName} {revision.Letter}"
             : "a recipe that is not there";
 

@@ -54,28 +54,30 @@ public sealed class NameSearch(IShopRecords records, TraceService trace)
     /// <summary>Names of everything that can be found by a part of them.</summary>
     private async Task<IReadOnlyList<string>> NamesAsync(CancellationToken cancel)
     {
-        List<string> names = [.. (await records.NewestRevisionsAsync(cancel).ConfigureAwait(false)).Select(one => one.RecipeName)];
-        IReadOnlyList<BatchRecord> batches = await records.BatchesAsync(cancel).ConfigureAwait(false);
+        List<string> names = [.. (await records.Recipes.NewestAsync(cancel).ConfigureAwait(false)).Select(one => one.RecipeName)];
+        IReadOnlyList<BatchRecord> batches = await records.Batches.AllAsync(cancel).ConfigureAwait(false);
         names.AddRange(batches.Select(batch => batch.Name));
-        names.AddRange((await records.SpoolsAsync(cancel).ConfigureAwait(false)).SelectMany(spool => new[] { spool.Label, spool.Lot }));
-        names.AddRange((await records.MachinesAsync(cancel).ConfigureAwait(false)).Select(machine => machine.Name));
-        foreach (CustomerRecord customer in await records.CustomersAsync(cancel).ConfigureAwait(false))
+        names.AddRange(
+            (await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).SelectMany(spool => new[] { spool.Label, spool.Lot })
+        );
+        names.AddRange((await records.Machines.AllAsync(cancel).ConfigureAwait(false)).Select(machine => machine.Name));
+        foreach (CustomerRecord customer in await records.Customers.AllAsync(cancel).ConfigureAwait(false))
         {
             names.AddRange([customer.Reference, customer.Name]);
         }
 
         names.AddRange(
-            (await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false)).SelectMany(basket =>
+            (await records.Steps.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false)).SelectMany(basket =>
                 new[] { basket.Label, basket.Lot }
             )
         );
-        names.AddRange((await records.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false)).Select(mix => mix.Label));
-        names.AddRange(await records.SerialsLikeAsync("", cancel).ConfigureAwait(false));
+        names.AddRange((await records.Steps.InkMixesAsync(int.MaxValue, cancel).ConfigureAwait(false)).Select(mix => mix.Label));
+        names.AddRange(await records.Pieces.SerialsLikeAsync("", cancel).ConfigureAwait(false));
         foreach (BatchRecord batch in batches)
         {
             names.AddRange(
                 ReadingChain
-                    .InForce(await records.ReadingsAsync(batch.Id, cancel).ConfigureAwait(false))
+                    .InForce(await records.Readings.OfBatchAsync(batch.Id, cancel).ConfigureAwait(false))
                     .Select(reading => BatchTags.CodeOf(batch, reading.Tag))
                     .Distinct(StringComparer.Ordinal)
             );

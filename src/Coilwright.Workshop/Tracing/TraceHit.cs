@@ -14,9 +14,17 @@ public sealed record TraceHit(string Kind, string Name, string Words, IReadOnlyL
     /// <summary>Tag of a coil; empty for other kinds.</summary>
     public string Tag { get; init; } = "";
 
+    /// <summary>Coils of it that stand in no piece; empty for kinds that are no wire and no winder.</summary>
+    public IReadOnlyList<LooseCoil> Loose { get; init; } = [];
+
     /// <summary>How what was asked for matched its name.</summary>
     public NameMatch Match { get; init; }
 }
+
+/// <summary>A coil that stands in no piece.</summary>
+/// <param name="Code">Batch and tag.</param>
+/// <param name="Recipe">Recipe and revision.</param>
+public sealed record LooseCoil(string Code, string Recipe);
 
 /// <summary>A piece in a list.</summary>
 /// <param name="Serial">Its serial.</param>

@@ -46,14 +46,14 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
         }
 
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
-        IReadOnlyList<CustomerRecord> customers = await records.CustomersAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<CustomerRecord> customers = await records.Customers.AllAsync(cancel).ConfigureAwait(false);
         string state = life.State(
             await shelf.NowUtcAsync(cancel).ConfigureAwait(false),
             rules.Zone,
             await shelf.CustomerWordsAsync(cancel).ConfigureAwait(false)
         );
         List<TracedCoil> coils = [];
-        IReadOnlyList<SpoolRecord> spools = await records.SpoolsAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<SpoolRecord> spools = await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false);
         foreach (PiecePartRecord part in life.Parts.Where(part => part.BatchId is not null))
         {
             coils.Add(await CoilAsync(part, life.IsOut(part), spools, cancel).ConfigureAwait(false));
@@ -63,10 +63,10 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
             everBegun = [.. life.History.All.OfType<StepBegun>()];
         IReadOnlyList<BasketRecord> allBaskets = everBegun.All(one => one.BasketId is null)
             ? []
-            : await records.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false);
+            : await records.Steps.BasketsAsync(int.MaxValue, cancel).ConfigureAwait(false);
         IReadOnlyList<InkMixRecord> allMixes = everBegun.All(one => one.MixId is null)
             ? []
-            : await records.InkMixesAsync(int.MaxValue, cancel, alsoTakenBack: true).ConfigureAwait(false);
+            : await records.Steps.InkMixesAsync(int.MaxValue, cancel, alsoTakenBack: true).ConfigureAwait(false);
         return new TracedPiece(
             life,
             state,
@@ -87,7 +87,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     .Among(
                         await shelf
                             .LivesAsync(
-                                await records.PiecesWithAsync(new PieceQuery(SetId: place.SetId), cancel).ConfigureAwait(false),
+                                await records.Pieces.WithAsync(new PieceQuery(SetId: place.SetId), cancel).ConfigureAwait(false),
                                 cancel
                             )
                             .ConfigureAwait(false)
@@ -126,7 +126,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
 
     private async Task<IReadOnlyList<TraceHit>> SetsAsync(string asked, CancellationToken cancel)
     {
-        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(SetName: asked), cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceRecord> pieces = await records.Pieces.WithAsync(new PieceQuery(SetName: asked), cancel).ConfigureAwait(false);
         Dictionary<Guid, string> places = (await shelf.LivesAsync(pieces, cancel).ConfigureAwait(false)).ToDictionary(
             life => life.Piece.Id,
             life => SetMembership.Of(life) is { } stands && Same(stands.Name, asked) ? stands.Place : "left it"
@@ -146,7 +146,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
 
     private async Task<IReadOnlyList<TraceHit>> PiecesAsync(string asked, CancellationToken cancel)
     {
-        IReadOnlyList<PieceRecord> found = await records.FindPiecesAsync([asked], cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceRecord> found = await records.Pieces.FindAsync([asked], cancel).ConfigureAwait(false);
         return found.Count == 0
             ? []
             : [new TraceHit("piece", found[0].Serial, "a piece", await StatesAsync(found, _ => "", cancel).ConfigureAwait(false))];
@@ -154,34 +154,15 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
 
     private async Task<IReadOnlyList<TraceHit>> SpoolsAsync(string asked, CancellationToken cancel)
     {
-        IReadOnlyList<SpoolRecord> spools = await records.SpoolsAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<SpoolRecord> spools = await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false);
         List<TraceHit> hits = [];
         foreach (SpoolRecord spool in spools.Where(spool => Same(spool.Label, asked) || (spool.Lot.Length > 0 && Same(spool.Lot, asked))))
         {
-            List<PieceRecord> pieces = [];
-            Dictionary<Guid, string> tags = [];
-            foreach (BatchRecord batch in await records.BatchesWithSpoolAsync(spool.Label, cancel).ConfigureAwait(false))
+            List<(BatchRecord Batch, string[] Tags)> wound = [];
+            foreach (BatchRecord batch in await records.Batches.WithSpoolAsync(spool.Label, cancel).ConfigureAwait(false))
             {
-                string[] wound =
-                [
-                    .. (await SpoolOfCoilsAsync(batch, cancel).ConfigureAwait(false))
-                        .Where(pair => Same(pair.Value, spool.Label))
-                        .Select(pair => pair.Key),
-                ];
-                IReadOnlyList<PieceRecord> found = await records
-                    .PiecesWithAsync(new PieceQuery(Coils: (batch.Id, wound)), cancel)
-                    .ConfigureAwait(false);
-                foreach (
-                    PiecePartRecord part in (
-                        await records.PartsAsync([.. found.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
-                    ).Where(part => part.BatchId == batch.Id && wound.Contains(part.Tag))
-                )
-                {
-                    string code = BatchTags.CodeOf(batch, part.Tag);
-                    tags[part.PieceId] = tags.TryGetValue(part.PieceId, out string? others) ? $"{others}, {code}" : code;
-                }
-
-                pieces.AddRange(found);
+                Dictionary<string, string> spoolOf = await SpoolOfCoilsAsync(batch, cancel).ConfigureAwait(false);
+                wound.Add((batch, [.. spoolOf.Where(pair => Same(pair.Value, spool.Label)).Select(pair => pair.Key)]));
             }
 
             hits.Add(
@@ -190,9 +171,11 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     spool.Label,
                     $"{spool.Gauge} {KeyLabels.Of(spool.Insulation)}, "
                         + $"{KeyLabels.Of(spool.Build)}{(spool.Lot.Length > 0 ? $", lot {spool.Lot}" : "")}",
-                    await StatesAsync([.. pieces.DistinctBy(piece => piece.Id)], piece => tags.GetValueOrDefault(piece.Id, ""), cancel)
-                        .ConfigureAwait(false)
+                    await _batches.PiecesAsync(wound, cancel).ConfigureAwait(false)
                 )
+                {
+                    Loose = await _batches.LooseAsync(wound, cancel).ConfigureAwait(false),
+                }
             );
         }
 
@@ -201,14 +184,14 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
 
     private async Task<IReadOnlyList<TraceHit>> LotsAsync(string asked, CancellationToken cancel)
     {
-        IReadOnlyList<PieceRecord> pieces = await records.PiecesWithAsync(new PieceQuery(Lot: asked), cancel).ConfigureAwait(false);
+        IReadOnlyList<PieceRecord> pieces = await records.Pieces.WithAsync(new PieceQuery(Lot: asked), cancel).ConfigureAwait(false);
         if (pieces.Count == 0)
         {
             return [];
         }
 
         ILookup<Guid, PiecePartRecord> parts = (
-            await records.PartsAsync([.. pieces.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
+            await records.Pieces.PartsAsync([.. pieces.Select(piece => piece.Id)], cancel).ConfigureAwait(false)
         )
             .Where(part => Same(part.Lot, asked))
             .ToLookup(part => part.PieceId);
@@ -228,7 +211,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
     private async Task<IReadOnlyList<TraceHit>> StepsAsync(string asked, CancellationToken cancel)
     {
         List<TraceHit> hits = [];
-        foreach (BasketRecord basket in await records.FindBasketsAsync(asked, cancel).ConfigureAwait(false))
+        foreach (BasketRecord basket in await records.Steps.FindBasketsAsync(asked, cancel).ConfigureAwait(false))
         {
             hits.Add(
                 new TraceHit(
@@ -236,7 +219,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     basket.Label,
                     $"a basket in {basket.Kind} of lot {basket.Lot}",
                     await StatesAsync(
-                            await records.PiecesWithAsync(new PieceQuery(BasketId: basket.Id), cancel).ConfigureAwait(false),
+                            await records.Pieces.WithAsync(new PieceQuery(BasketId: basket.Id), cancel).ConfigureAwait(false),
                             _ => "potting",
                             cancel
                         )
@@ -245,7 +228,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
             );
         }
 
-        foreach (InkMixRecord mix in await records.FindInkMixesAsync(asked, cancel).ConfigureAwait(false))
+        foreach (InkMixRecord mix in await records.Steps.FindInkMixesAsync(asked, cancel).ConfigureAwait(false))
         {
             hits.Add(
                 new TraceHit(
@@ -253,7 +236,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     mix.Label,
                     $"a mix of ink, lots {mix.Lots}",
                     await StatesAsync(
-                            await records.PiecesWithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false),
+                            await records.Pieces.WithAsync(new PieceQuery(MixId: mix.Id), cancel).ConfigureAwait(false),
                             _ => "marking",
                             cancel
                         )
@@ -269,7 +252,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
     {
         List<TraceHit> hits = [];
         foreach (
-            CustomerRecord customer in (await records.CustomersAsync(cancel).ConfigureAwait(false)).Where(one =>
+            CustomerRecord customer in (await records.Customers.AllAsync(cancel).ConfigureAwait(false)).Where(one =>
                 Same(one.Reference, asked) || (one.Name.Length > 0 && Same(one.Name, asked))
             )
         )
@@ -280,7 +263,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     customer.Reference,
                     customer.Words,
                     await StatesAsync(
-                            await records.PiecesWithAsync(new PieceQuery(CustomerId: customer.Id), cancel).ConfigureAwait(false),
+                            await records.Pieces.WithAsync(new PieceQuery(CustomerId: customer.Id), cancel).ConfigureAwait(false),
                             _ => "",
                             cancel
                         )
@@ -296,7 +279,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
     {
         List<TraceHit> hits = [];
         foreach (
-            RevisionRecord revision in (await records.NewestRevisionsAsync(cancel).ConfigureAwait(false)).Where(one =>
+            RevisionRecord revision in (await records.Recipes.NewestAsync(cancel).ConfigureAwait(false)).Where(one =>
                 Same(one.RecipeName, asked)
             )
         )
@@ -307,7 +290,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
                     revision.RecipeName,
                     $"a recipe, newest revision {revision.Letter}",
                     await StatesAsync(
-                            await records.PiecesWithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false),
+                            await records.Pieces.WithAsync(new PieceQuery(RecipeId: revision.RecipeId), cancel).ConfigureAwait(false),
                             _ => "",
                             cancel
                         )
@@ -338,8 +321,8 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
     {
         ShopRules rules = await shelf.Rules.CurrentAsync(cancel).ConfigureAwait(false);
         DateTimeOffset nowUtc = await shelf.NowUtcAsync(cancel).ConfigureAwait(false);
-        Dictionary<Guid, CustomerRecord> customers = (await records.CustomersAsync(cancel).ConfigureAwait(false)).ToDictionary(customer =>
-            customer.Id
+        Dictionary<Guid, CustomerRecord> customers = (await records.Customers.AllAsync(cancel).ConfigureAwait(false)).ToDictionary(
+            customer => customer.Id
         );
         return
         [
@@ -359,7 +342,7 @@ public sealed class TraceService(IShopRecords records, PieceService shelf, Batch
 
     private async Task<TracedCoil> CoilAsync(PiecePartRecord part, bool isOut, IReadOnlyList<SpoolRecord> spools, CancellationToken cancel)
     {
-        BatchRecord batch = await records.FindBatchAsync(part.BatchId!.Value, cancel).ConfigureAwait(false)
+        BatchRecord batch = await records.Batches.FindAsync(part.BatchId!.Value, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("A coil of a batch that is not there.");
         BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
         CoilOrigin origin = dossier.OriginOf(part.Tag);

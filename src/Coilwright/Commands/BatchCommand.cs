@@ -39,7 +39,7 @@ public static class BatchCommand
                 await UnreadableFormatter.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
-                    IReadOnlyList<BatchRecord> records = await open.Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
+                    IReadOnlyList<BatchRecord> records = await open.Services.Records.Batches.AllAsync(cancel).ConfigureAwait(false);
                     Dictionary<Guid, string> names = records.ToDictionary(batch => batch.Id, batch => batch.Name);
                     await desk.Output.WriteLineAsync(BatchListJson.Write(all, names)).ConfigureAwait(false);
                     return ExitCode.Done;

@@ -17,7 +17,7 @@ public static class ClocksCommand
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 ClockBoard board = await ClockBoard
-                    .ReadAsync(open.Services.Records, open.Services.Pieces.Shelf, open.Services.Pieces.Potting, cancel)
+                    .ReadAsync(open.Services.Records.Steps, open.Services.Pieces.Shelf, open.Services.Pieces.Potting, cancel)
                     .ConfigureAwait(false);
                 await UnreadableFormatter.WriteAsync(desk.Error, board.Unreadable).ConfigureAwait(false);
                 PieceFormatter.WriteBoard(desk.Output, board);

@@ -22,7 +22,7 @@ public static class CustomerCommand
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 Table table = new("reference", "name", "since");
-                foreach (CustomerRecord one in await open.Services.Records.CustomersAsync(cancel).ConfigureAwait(false))
+                foreach (CustomerRecord one in await open.Services.Records.Customers.AllAsync(cancel).ConfigureAwait(false))
                 {
                     table.Add(
                         one.Reference,

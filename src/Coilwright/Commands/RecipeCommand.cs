@@ -30,7 +30,7 @@ public static class RecipeCommand
             async (parsed, cancel) =>
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-                IReadOnlyList<RevisionRecord> newest = await open.Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+                IReadOnlyList<RevisionRecord> newest = await open.Services.Records.Recipes.NewestAsync(cancel).ConfigureAwait(false);
                 IReadOnlyList<UnreadableRecord> unreadable = await RecipeService.UnreadableAsync(newest).ConfigureAwait(false);
                 await UnreadableFormatter.WriteAsync(desk.Error, unreadable).ConfigureAwait(false);
                 if (parsed.GetValue(json))

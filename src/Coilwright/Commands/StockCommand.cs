@@ -202,7 +202,7 @@ public static class StockCommand
         {
             string names = string.Join(
                 ", ",
-                (await open.Services.Records.SpoolsAsync(cancel).ConfigureAwait(false)).Take(20).Select(one => one.Label)
+                (await open.Services.Records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).Take(20).Select(one => one.Label)
             );
             throw WrongInputException.About("SPOOL", $"there is no spool \"{label}\" in this shop", names.Length > 0 ? names : "none yet");
         }

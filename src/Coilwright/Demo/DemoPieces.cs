@@ -132,7 +132,7 @@ internal sealed class DemoPieces(ShopServices shop, DemoClock clock, TextWriter 
         );
         PieceFormatter.WriteBoard(
             output,
-            await ClockBoard.ReadAsync(shop.Records, shop.Pieces.Shelf, shop.Pieces.Potting, cancel).ConfigureAwait(false)
+            await ClockBoard.ReadAsync(shop.Records.Steps, shop.Pieces.Shelf, shop.Pieces.Potting, cancel).ConfigureAwait(false)
         );
         await output.WriteLineAsync("\nWhat hangs on one spool: trace 0117").ConfigureAwait(false);
         foreach (TraceHit hit in await shop.Pieces.Trace.FindAsync("0117", cancel).ConfigureAwait(false))

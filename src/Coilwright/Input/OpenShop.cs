@@ -109,7 +109,7 @@ internal sealed class OpenShop : IAsyncDisposable
     /// <exception cref="WrongInputException">There is none, or more than one.</exception>
     public async Task<BatchRecord> FindBatchRecordAsync(string name, CancellationToken cancel)
     {
-        IReadOnlyList<BatchRecord> batches = await Services.Records.BatchesAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<BatchRecord> batches = await Services.Records.Batches.AllAsync(cancel).ConfigureAwait(false);
         BatchRecord[] named = [.. batches.Where(batch => NameKey.Same(batch.Name, name) || batch.Id.ToString() == name.Trim())];
         if (named.Length == 0)
         {
@@ -169,11 +169,11 @@ internal sealed class OpenShop : IAsyncDisposable
 
     private async Task<IReadOnlyList<RevisionRecord>> RevisionsAsync(string name, CancellationToken cancel)
     {
-        IReadOnlyList<RevisionRecord> newest = await Services.Records.NewestRevisionsAsync(cancel).ConfigureAwait(false);
+        IReadOnlyList<RevisionRecord> newest = await Services.Records.Recipes.NewestAsync(cancel).ConfigureAwait(false);
         RevisionRecord[] named = [.. newest.Where(one => string.Equals(one.RecipeName, name, StringComparison.OrdinalIgnoreCase))];
         return named.Length switch
         {
-            1 => await Services.Records.RevisionsAsync(named[0].RecipeId, cancel).ConfigureAwait(false),
+            1 => await Services.Records.Recipes.RevisionsAsync(named[0].RecipeId, cancel).ConfigureAwait(false),
             0 => throw WrongInputException.About(
                 "RECIPE",
                 $"there is no recipe \"{name}\" in this shop",

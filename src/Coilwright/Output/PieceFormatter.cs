@@ -191,6 +191,14 @@ internal static class PieceFormatter
             {
                 table.Write(writer);
             }
+
+            if (hit.Loose.Count > 0)
+            {
+                string codes = string.Join(", ", hit.Loose.Select(coil => coil.Code));
+                await writer
+                    .WriteLineAsync(string.Create(CultureInfo.InvariantCulture, $"  in no piece, {hit.Loose.Count:#,##0}: {codes}"))
+                    .ConfigureAwait(false);
+            }
         }
     }
 

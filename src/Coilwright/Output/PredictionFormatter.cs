@@ -102,6 +102,11 @@ public static class PredictionFormatter
             yield return ("coupling of the coils", coupling);
         }
 
+        foreach (Figure other in pickup.Others)
+        {
+            yield return (FigureFormatter.Name(other.Name), other);
+        }
+
         foreach (SpectrumForecast line in pickup.Spectrum)
         {
             string at = FigureFormatter.Value(line.FrequencyHz, "Hz");

@@ -55,7 +55,7 @@ public sealed class DesignSearchTests
                 ),
             ],
         };
-        return PredictionValues.FromPrediction(Forecaster.Predict(design, s_load, cancel: TestContext.Current.CancellationToken));
+        return Forecaster.Predict(design, s_load, cancel: TestContext.Current.CancellationToken).NamedValues;
     }
 
     public static TheoryData<string> Recipes => ["narrow tall single coil", "side-by-side humbucker", "wide flat single coil"];

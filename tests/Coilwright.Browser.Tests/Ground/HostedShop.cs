@@ -1,6 +1,6 @@
 using Coilwright.Application.Composition;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Web;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -14,7 +14,7 @@ namespace Coilwright.Browser.Tests.Ground;
 internal sealed class HostedShop : IAsyncDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-hosted-").FullName;
-    private SqliteShop _records = null!;
+    private ShopRecords _records = null!;
     private WebApplication _app = null!;
 
     private HostedShop() { }
@@ -62,7 +62,7 @@ internal sealed class HostedShop : IAsyncDisposable
             "Mara",
             Clock.GetUtcNow()
         );
-        await Services.Records.AddBatchAsync(batch, CancellationToken.None);
+        await Services.Records.Batches.AddAsync(batch, CancellationToken.None);
         // its limits are forecast once, here and not in the first page
         Assert.NotNull(await Services.Winding.StatusAsync(batch.Id, CancellationToken.None));
         return batch.Id;

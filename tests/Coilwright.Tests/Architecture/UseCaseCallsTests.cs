@@ -31,7 +31,7 @@ public sealed partial class UseCaseCallsTests
 
     [Fact]
     public void The_use_cases_themselves_are_seen_to_make_such_calls() =>
-        Assert.Contains("Coilwright.Storage.Sqlite.SqliteShop", UseCaseCalls.Reserved(PathOf("Coilwright.Application")));
+        Assert.Contains("Coilwright.Storage.Records.ShopRecords", UseCaseCalls.Reserved(PathOf("Coilwright.Application")));
 
     [Theory]
     [InlineData("using Coilwright.Web;", true)]

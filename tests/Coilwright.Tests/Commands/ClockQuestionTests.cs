@@ -1,6 +1,6 @@
 using System.CommandLine;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop;
 
 namespace Coilwright.Tests.Commands;
@@ -16,9 +16,9 @@ public sealed class ClockQuestionTests
         using TestFolder folder = new();
         string file = folder.PathOf("shop.db");
         StandingClock clock = new();
-        await using (SqliteShop shop = await ShopFile.CreateAsync(file, "Lantern Quay workshop", clock, Cancel))
+        await using (ShopRecords shop = await ShopFile.CreateAsync(file, "Lantern Quay workshop", clock, Cancel))
         {
-            await shop.AddRoomTemperatureAsync(new RoomTemperature(21, "21", "Mara", clock.Now), Cancel);
+            await shop.Room.AddAsync(new RoomTemperature(21, "21", "Mara", clock.Now), Cancel);
         }
 
         clock.Now += TimeSpan.FromDays(400);
@@ -26,9 +26,9 @@ public sealed class ClockQuestionTests
         Assert.Equal(ExitCode.WrongInput, asked);
         Assert.Contains("is the clock right?", error, StringComparison.Ordinal);
         Assert.Contains("--clock-is-right", error, StringComparison.Ordinal);
-        await using (SqliteShop shop = await ShopFile.OpenAsync(file, Cancel))
+        await using (ShopRecords shop = await ShopFile.OpenAsync(file, Cancel))
         {
-            Assert.Empty(await shop.CustomersAsync(Cancel));
+            Assert.Empty(await shop.Customers.AllAsync(Cancel));
         }
 
         Assert.Equal((ExitCode.Done, ""), await AddAsync(file, clock, "--clock-is-right"));
@@ -49,9 +49,9 @@ public sealed class ClockQuestionTests
         using TestFolder folder = new();
         string file = folder.PathOf("shop.db");
         StandingClock clock = new();
-        await using (SqliteShop shop = await ShopFile.CreateAsync(file, "Lantern Quay workshop", clock, Cancel))
+        await using (ShopRecords shop = await ShopFile.CreateAsync(file, "Lantern Quay workshop", clock, Cancel))
         {
-            await shop.AddRoomTemperatureAsync(new RoomTemperature(21, "21", "Mara", clock.Now), Cancel);
+            await shop.Room.AddAsync(new RoomTemperature(21, "21", "Mara", clock.Now), Cancel);
         }
 
         clock.Now += TimeSpan.FromDays(400);
@@ -87,9 +87,9 @@ public sealed class ClockQuestionTests
         using TestFolder folder = new();
         string file = folder.PathOf("shop.db");
         StandingClock clock = new();
-        await using (SqliteShop shop = await ShopFile.CreateAsync(file, "Lantern Quay workshop", clock, Cancel))
+        await using (ShopRecords shop = await ShopFile.CreateAsync(file, "Lantern Quay workshop", clock, Cancel))
         {
-            await shop.AddRoomTemperatureAsync(new RoomTemperature(21, "21", "Mara", clock.Now), Cancel);
+            await shop.Room.AddAsync(new RoomTemperature(21, "21", "Mara", clock.Now), Cancel);
         }
 
         clock.Now += TimeSpan.FromDays(400);

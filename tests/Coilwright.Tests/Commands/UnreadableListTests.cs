@@ -1,6 +1,6 @@
 using System.Text.Json;
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -44,9 +44,9 @@ public sealed class UnreadableListTests
         string file = folder.PathOf("shop.db");
         await CommandRun.Of("recipe", "add", s_harbour, "--shop", file);
         BatchRecord planted = await PlantAsync(file);
-        await using (SqliteShop shop = await ShopFile.OpenAsync(file, Cancel))
+        await using (ShopRecords shop = await ShopFile.OpenAsync(file, Cancel))
         {
-            await shop.AddReadingsAsync(
+            await shop.Readings.AddAsync(
                 [
                     new ReadingRecord
                     {
@@ -109,10 +109,10 @@ public sealed class UnreadableListTests
             TimeProvider.System.GetUtcNow()
         );
         BatchRecord batch = new(Guid.NewGuid(), "PX", revision.RecipeId, 1, "main", 4, "C-", "", "", "Mara", revision.TimeUtc);
-        await using SqliteShop shop = await ShopFile.OpenAsync(file, Cancel);
-        Assert.True(await shop.SaveRevisionAsync(revision, 0, Cancel));
-        await shop.AddBatchAsync(batch, Cancel);
-        await shop.AddPieceAsync(
+        await using ShopRecords shop = await ShopFile.OpenAsync(file, Cancel);
+        Assert.True(await shop.Recipes.SaveRevisionAsync(revision, 0, Cancel));
+        await shop.Batches.AddAsync(batch, Cancel);
+        await shop.Pieces.AddAsync(
             new PieceRecord
             {
                 Id = Guid.NewGuid(),

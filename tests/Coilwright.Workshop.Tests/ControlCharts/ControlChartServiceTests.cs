@@ -74,7 +74,7 @@ public sealed class ControlChartServiceTests
             },
             Cancel
         );
-        RuleService rules = new(shop.Records, shop.Clock);
+        RuleService rules = new(shop.Records.Rules, shop.Clock);
         Assert.Empty(
             await rules.KeepAsync(
                 Guid.NewGuid(),
@@ -201,7 +201,7 @@ public sealed class ControlChartServiceTests
                 "Mara",
                 shop.Clock.GetUtcNow().AddMinutes(batches.Count)
             );
-            await shop.Records.AddBatchAsync(batch, Cancel);
+            await shop.Records.Batches.AddAsync(batch, Cancel);
             batches.Add(batch);
             ReadingRecord[] readings =
             [
@@ -221,7 +221,7 @@ public sealed class ControlChartServiceTests
                         Person = n > 20 ? "Ines" : "Mara",
                     }),
             ];
-            await shop.Records.AddReadingsAsync(readings, Cancel);
+            await shop.Records.Readings.AddAsync(readings, Cancel);
         }
 
         return (batches[0], batches[1]);

@@ -68,7 +68,7 @@ public sealed class ChargeTests
         Assert.Empty(await shop.Steps.BeginAsync(Guid.NewGuid(), "magnets", [piece.Serial], "", "Ines", Cancel, new ChargeEntry("full")));
         Assert.Empty(await shop.Magnets.ChargeAsync(Guid.NewGuid(), [piece.Serial], new ChargeEntry("50 %"), "", "Ines", Cancel));
         MagnetsCharged wrong = (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.History.InForce.OfType<MagnetsCharged>().Single();
-        await shop.Shop.Records.AddPieceEventsAsync(
+        await shop.Shop.Records.Pieces.AddEventsAsync(
             [
                 new Undone
                 {

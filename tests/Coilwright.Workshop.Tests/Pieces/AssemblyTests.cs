@@ -56,7 +56,7 @@ public sealed class AssemblyTests
         (IReadOnlyList<Problem> problems, PieceRecord? piece) = await shop.Assembly.MakeAsync(PieceShop.Entry("B-7/1", "B-8/2"), Cancel);
         Assert.Null(piece);
         Assert.Contains("BS-001 stands in piece 2610-001", Assert.Single(problems).Message, StringComparison.Ordinal);
-        Assert.Single(await shop.Shop.Records.NewestPiecesAsync(10, Cancel));
+        Assert.Single(await shop.Shop.Records.Pieces.NewestAsync(10, Cancel));
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class AssemblyTests
             Cancel
         );
         Assert.Empty(problems);
-        Assert.DoesNotContain(await shop.Shop.Records.PartsAsync([piece!.Id], Cancel), part => part.Kind == PartKind.Magnets);
+        Assert.DoesNotContain(await shop.Shop.Records.Pieces.PartsAsync([piece!.Id], Cancel), part => part.Kind == PartKind.Magnets);
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public sealed class AssemblyTests
         PieceRecord first = (await shop.Assembly.MakeAsync(entry, Cancel)).Piece!,
             second = (await shop.Assembly.MakeAsync(entry, Cancel)).Piece!;
         Assert.Equal(first, second);
-        Assert.Equal(2, (await shop.Shop.Records.PartsAsync([first.Id], Cancel)).Count(part => part.Kind == PartKind.Coil));
+        Assert.Equal(2, (await shop.Shop.Records.Pieces.PartsAsync([first.Id], Cancel)).Count(part => part.Kind == PartKind.Coil));
     }
 
     [Fact]

@@ -136,7 +136,7 @@ public sealed class LateEntryTests
                 "Mara",
                 shop.Shop.Clock.GetUtcNow()
             );
-            await shop.Shop.Records.AddBatchAsync(batch, Cancel);
+            await shop.Shop.Records.Batches.AddAsync(batch, Cancel);
             await shop.Shop.KeptAsync(WorkingShop.Entry(batch, prefix + "001", "3.95 k"));
         }
 

@@ -44,7 +44,7 @@ public sealed class PieceDayTests
         await shop.ReopenAsync(); // clocks and holds survive
         BasketStatus alarmed = Assert.Single(await shop.Potting.GoingAsync(Cancel));
         Assert.Equal(alarm, alarmed.AlarmAt(shop.Shop.Clock.GetUtcNow()));
-        ClockBoard board = await ClockBoard.ReadAsync(shop.Shop.Records, shop.Shelf, shop.Potting, Cancel);
+        ClockBoard board = await ClockBoard.ReadAsync(shop.Shop.Records.Steps, shop.Shelf, shop.Potting, Cancel);
         Assert.All(board.Lines, line => Assert.True(line.Status.NeedsPerson));
         // that it may come out, and is late, lifts nothing
         Assert.All(board.Lines, line => Assert.Equal([StepState.Held, StepState.Held], line.Ahead.Select(turn => turn.Status.State)));
@@ -116,7 +116,7 @@ public sealed class PieceDayTests
         IReadOnlyList<Problem> problems = await shop.Potting.InAsync(PieceShop.Basket("K1", one.Serial, two.Serial, "9999-001"), Cancel);
         Assert.Contains(problems, problem => problem.Understood == "9999-001");
         Assert.Contains(problems, problem => problem.Message.StartsWith(two.Serial, StringComparison.Ordinal));
-        Assert.Empty(await shop.Shop.Records.BasketsAsync(10, Cancel));
+        Assert.Empty(await shop.Shop.Records.Steps.BasketsAsync(10, Cancel));
         Assert.Empty(await shop.Potting.InAsync(PieceShop.Basket("K1", one.Serial), Cancel));
         shop.Shop.Clock.Advance(TimeSpan.FromMinutes(10));
         Assert.Empty(await shop.Potting.OutAsync(Guid.NewGuid(), "K1", "Ines", Cancel));
@@ -265,7 +265,7 @@ public sealed class PieceDayTests
             new HashSet<string> { "resistance", "inductance", "q", "swing", "poles[2]", "jig", "step" },
             problems.Select(problem => problem.Field).ToHashSet()
         );
-        Assert.Empty(await shop.Shop.Records.PieceReadingsAsync([piece.Id], Cancel));
+        Assert.Empty(await shop.Shop.Records.Pieces.ReadingsAsync([piece.Id], Cancel));
     }
 
     [Theory]

@@ -144,7 +144,7 @@ internal sealed class PieceShop : IAsyncDisposable
             "Mara",
             Shop.Clock.GetUtcNow()
         );
-        await Shop.Records.AddBatchAsync(batch, Cancel);
+        await Shop.Records.Batches.AddAsync(batch, Cancel);
         for (int at = 0; at < ohms.Length; at++)
         {
             await Shop.KeptAsync(WorkingShop.Entry(batch, FormattableString.Invariant($"{prefix}{at + 1:000}"), ohms[at]));
@@ -157,18 +157,18 @@ internal sealed class PieceShop : IAsyncDisposable
     {
         Shelf = new PieceService(Shop.Records, Shop.Clock);
         Coils = new CoilService(Shop.Records, Shop.Room);
-        Assembly = new AssemblyService(Shop.Records, Shelf, Coils);
+        Assembly = new AssemblyService(Shop.Records.Pieces, Shelf, Coils);
         Steps = new StepService(Shop.Records, Shelf);
         Magnets = new MagnetChargeService(Shop.Records, Shelf);
         Potting = new PottingService(Shop.Records, Shelf);
         Ink = new InkService(Shop.Records, Shelf, Shop.Clock);
         Outputs = new OutputService(Coils);
-        Sets = new SetService(Shop.Records, Shelf, Outputs);
+        Sets = new SetService(Shop.Records.Pieces, Shelf, Outputs);
         Undo = new UndoService(Shop.Records, Shelf, Potting);
         Test = new FinalTestService(Shop.Records, Shelf, Shop.Clock);
         DispatchService = new DispatchService(Shop.Records, Shelf);
         Returns = new ReturnService(Shop.Records, Shelf, Shop.Clock);
         Trace = new TraceService(Shop.Records, Shelf, Shop.Room.Dossiers);
-        Customers = new CustomerService(Shop.Records, Shop.Clock);
+        Customers = new CustomerService(Shop.Records.Customers, Shop.Clock);
     }
 }

@@ -299,7 +299,8 @@ public sealed class UndoTests
     private static async Task<StepStatus> StatusAsync(PieceShop shop, PieceRecord piece) =>
         (await shop.Shelf.FindAsync(piece.Serial, Cancel))!.Status(shop.Shop.Clock.GetUtcNow(), s_zone);
 
-    private static Task<ClockBoard> BoardAsync(PieceShop shop) => ClockBoard.ReadAsync(shop.Shop.Records, shop.Shelf, shop.Potting, Cancel);
+    private static Task<ClockBoard> BoardAsync(PieceShop shop) =>
+        ClockBoard.ReadAsync(shop.Shop.Records.Steps, shop.Shelf, shop.Potting, Cancel);
 
     private static async Task<PieceRecord> ShippedAsync(PieceShop shop)
     {

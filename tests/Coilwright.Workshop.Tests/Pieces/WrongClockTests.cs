@@ -78,7 +78,7 @@ public sealed class WrongClockTests
 
         DateTimeOffset right = shop.Shop.Clock.GetUtcNow();
         string typed = ShopTime.Words(right, (await shop.Shelf.Rules.CurrentAsync(Cancel)).Zone);
-        TimeMending mending = new(shop.Shop.Records, shop.Shelf, shop.Shop.Clock);
+        TimeMending mending = new(shop.Shop.Records.Pieces, shop.Shelf, shop.Shop.Clock);
         Assert.Equal(
             ["reason", "at"],
             (await mending.MendAsync(Guid.NewGuid(), [piece.Serial], ended.Id, "2031-01-01 10:00", "", "Ines", Cancel)).Select(problem =>

@@ -91,7 +91,7 @@ public sealed class FileCommaTests
         Assert.Contains(await shop.Machines.KeepAsync(Guid.NewGuid(), Winder, "", WorkingShop.Cancel), problem =>
             problem.Field == "speed.high"
         );
-        await shop.Records.AddMachineAsync(
+        await shop.Records.Machines.AddAsync(
             new MachineRecord(Guid.NewGuid(), "Winder 1", Winder, "", shop.Clock.GetUtcNow()),
             WorkingShop.Cancel
         );

@@ -24,7 +24,7 @@ public sealed class RecipeServiceTests
         Assert.Equal("reason", Assert.Single(silent.Problems).Field);
         Assert.Null(silent.Revision);
         Assert.Equal(("D", RevisionState.Draft, "a little hotter"), (told.Revision!.Letter, told.Revision.State, told.Revision.Reason));
-        Assert.Equal(c.Json, (await shop.Records.FindRevisionAsync(c.RecipeId, 3, Cancel))!.Json);
+        Assert.Equal(c.Json, (await shop.Records.Recipes.FindRevisionAsync(c.RecipeId, 3, Cancel))!.Json);
         await shop.Book.ReleaseAsync(c.RecipeId, 4, "Joss", Cancel);
         Assert.Equal("C", (await shop.StatusAsync(batch)).RevisionLetter);
     }
@@ -42,7 +42,7 @@ public sealed class RecipeServiceTests
             second = await shop.Book.ReleaseAsync(a.RecipeId, 2, "Ines", Cancel);
         Assert.Equal((RevisionState.Released, "Mara", "Joss"), (first.Revision!.State, first.Revision.Person, first.Revision.ReleasedBy));
         Assert.Equal(first.Revision, second.Revision);
-        Assert.Equal(2, (await shop.Records.RevisionsAsync(a.RecipeId, Cancel)).Count);
+        Assert.Equal(2, (await shop.Records.Recipes.RevisionsAsync(a.RecipeId, Cancel)).Count);
     }
 
     [Fact]

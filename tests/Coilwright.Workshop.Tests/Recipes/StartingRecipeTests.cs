@@ -57,14 +57,14 @@ public sealed class StartingRecipeTests
     public async Task A_shape_becomes_a_draft_of_its_own_name_once_however_often_it_is_sent()
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
-        NewRecipe begun = new(shop.Book, shop.Records);
+        NewRecipe begun = new(shop.Book, shop.Records.Recipes);
         Guid id = Guid.NewGuid();
         RecipeOutcome first = await begun.FromShapeAsync(id, "blade", " Skerry ", "Joss", Cancel),
             again = await begun.FromShapeAsync(id, "blade", "Skerry", "Joss", Cancel);
         Assert.Empty(first.Problems);
         Assert.Equal(("Skerry", RevisionState.Draft, 1), (first.Revision!.RecipeName, first.Revision.State, first.Revision.Number));
         Assert.Equal(first.Revision, again.Revision);
-        Assert.Single(await shop.Records.RevisionsAsync(id, Cancel));
+        Assert.Single(await shop.Records.Recipes.RevisionsAsync(id, Cancel));
 
         Assert.Equal("name", Assert.Single((await begun.FromShapeAsync(Guid.NewGuid(), "blade", "skerry", "", Cancel)).Problems).Field);
         Assert.Equal("name", Assert.Single((await begun.FromShapeAsync(Guid.NewGuid(), "blade", " ", "", Cancel)).Problems).Field);
@@ -76,7 +76,7 @@ public sealed class StartingRecipeTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         RevisionRecord original = await shop.ReleasedAsync(revisions: 2);
-        NewRecipe begun = new(shop.Book, shop.Records);
+        NewRecipe begun = new(shop.Book, shop.Records.Recipes);
         RecipeOutcome copy = await begun.FromCopyAsync(Guid.NewGuid(), original.RecipeId, "Harbour neck", "Mara", Cancel);
         Assert.Empty(copy.Problems);
         Assert.Equal((1, "A", RevisionState.Draft), (copy.Revision!.Number, copy.Revision.Letter, copy.Revision.State));
@@ -84,7 +84,7 @@ public sealed class StartingRecipeTests
             ours = JsonNode.Parse(original.Json)!;
         ours["name"] = "Harbour neck";
         Assert.True(JsonNode.DeepEquals(ours, theirs));
-        Assert.Equal(2, (await shop.Records.RevisionsAsync(original.RecipeId, Cancel)).Count);
+        Assert.Equal(2, (await shop.Records.Recipes.RevisionsAsync(original.RecipeId, Cancel)).Count);
         Assert.Equal("copy", Assert.Single((await begun.FromCopyAsync(Guid.NewGuid(), Guid.NewGuid(), "X", "", Cancel)).Problems).Field);
     }
 

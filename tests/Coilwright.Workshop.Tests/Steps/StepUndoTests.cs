@@ -85,8 +85,8 @@ public sealed class StepUndoTests
             "mix",
             Assert.Single(await shop.Steps.BeginAsync(Guid.NewGuid(), "marking", [piece.Serial], "I-1", "Ines", Cancel)).Field
         );
-        InkMixRecord kept = Assert.Single(await shop.Shop.Records.FindInkMixesAsync("I-1", Cancel));
-        Assert.Equal("wrong lots", Assert.Single(await shop.Shop.Records.StepUndosAsync([kept.Id], Cancel)).Reason);
+        InkMixRecord kept = Assert.Single(await shop.Shop.Records.Steps.FindInkMixesAsync("I-1", Cancel));
+        Assert.Equal("wrong lots", Assert.Single(await shop.Shop.Records.Steps.StepUndosAsync([kept.Id], Cancel)).Reason);
         TracedPiece traced = (await shop.Trace.PieceAsync(piece.Serial, Cancel))!;
         // told still, with its name
         Assert.Contains(traced.Snapshot.History.All, line => line.Sentence(traced) == "marking begun with ink I-1");

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Pieces.Events;
@@ -64,6 +65,27 @@ public sealed class TraceTests
         Assert.StartsWith("in the shop", spool.Pieces[1].State, StringComparison.Ordinal);
         Assert.Equal("B-7/BS-001", spool.Pieces[0].Through);
         Assert.Empty(await shop.Trace.FindAsync("no such thing", Cancel));
+    }
+
+    [Fact]
+    public async Task Coils_that_stand_in_no_piece_are_told_with_their_spool_batch_and_winder()
+    {
+        await using PieceShop shop = await PieceShop.StartAsync();
+        await SpoolAsync(shop, "0117", "L-31");
+        TraceHit before = Assert.Single(await shop.Trace.FindAsync("0117", Cancel));
+        Assert.NotEmpty(before.Loose);
+
+        TracedCoil[] used = [.. (await shop.Trace.PieceAsync((await shop.MakeAsync(1)).Serial, Cancel))!.Coils];
+        TraceHit after = Assert.Single(await shop.Trace.FindAsync("0117", Cancel));
+
+        Assert.Equal(
+            before.Loose.Select(coil => coil.Code).Except(used.Select(coil => BatchTags.CodeOf(coil.Batch, coil.Tag))),
+            after.Loose.Select(coil => coil.Code)
+        );
+        Assert.True(after.Loose.Count < before.Loose.Count);
+        TraceHit batch = Assert.Single(await shop.Trace.FindAsync("B-7", Cancel));
+        Assert.Equal(after.Loose.Where(coil => coil.Code.StartsWith("B-7/", StringComparison.Ordinal)), batch.Loose);
+        Assert.Equal(batch.Loose[0], Assert.Single(Assert.Single(await shop.Trace.FindAsync(batch.Loose[0].Code, Cancel)).Loose));
     }
 
     [Fact]

@@ -115,7 +115,7 @@ public sealed class BatchEventServiceTests
         await shop.Run.UndoLastAsync(batch.Id, undo, "Mara", Cancel);
         await shop.Run.UndoLastAsync(batch.Id, undo, "Mara", Cancel); // sent twice, undone once
 
-        Assert.Equal(3, (await shop.Records.BatchEventsAsync(batch.Id, Cancel)).Count);
+        Assert.Equal(3, (await shop.Records.Batches.EventsAsync(batch.Id, Cancel)).Count);
         Assert.Equal(SpindleState.Winding, Assert.Single((await shop.Run.StatusAsync(batch.Id, Cancel))!.History.OnSpindles).State);
     }
 
@@ -158,7 +158,7 @@ public sealed class BatchEventServiceTests
         Assert.Empty(await shop.Run.RecordEventAsync(paused, Cancel));
         Assert.Equal("id", Assert.Single(await shop.Run.RecordEventAsync(paused with { Counter = "3500" }, Cancel)).Field);
         Assert.Equal("id", Assert.Single(await shop.Run.UndoLastAsync(batch.Id, paused.Id, "Mara", Cancel)).Field);
-        Assert.Equal(2, (await shop.Records.BatchEventsAsync(batch.Id, Cancel)).Count);
+        Assert.Equal(2, (await shop.Records.Batches.EventsAsync(batch.Id, Cancel)).Count);
     }
 
     internal static BatchEventEntry Said(BatchRecord batch, BatchEventKind kind) =>

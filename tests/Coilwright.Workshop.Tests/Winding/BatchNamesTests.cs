@@ -29,8 +29,8 @@ public sealed class BatchNamesTests
 
         Assert.Equal("name", problem.Field);
         Assert.Contains("begun", problem.Message, StringComparison.Ordinal);
-        Assert.False(await shop.Records.AddBatchAsync(second, Cancel)); // nor past the rule, by two at one moment
-        Assert.Single(await shop.Records.BatchesAsync(Cancel));
+        Assert.False(await shop.Records.Batches.AddAsync(second, Cancel)); // nor past the rule, by two at one moment
+        Assert.Single(await shop.Records.Batches.AllAsync(Cancel));
         // a stroke stands between batch and tag
         Assert.Equal("name", Assert.Single(await shop.Room.BeginBatchAsync(Batch(revision, "H/13"), Cancel)).Field);
     }
@@ -56,9 +56,9 @@ public sealed class BatchNamesTests
         Assert.Equal(["spool", "machine"], problems.Select(problem => problem.Field));
         Assert.StartsWith("0117, 0121", problems[0].Allowed, StringComparison.Ordinal);
         Assert.StartsWith("Winder 2", problems[1].Allowed, StringComparison.Ordinal);
-        Assert.Empty(await shop.Records.BatchesAsync(Cancel));
+        Assert.Empty(await shop.Records.Batches.AllAsync(Cancel));
         Assert.Empty(await shop.Room.BeginBatchAsync(Batch(revision, "H-1") with { Spool = " 0117", Machine = "winder 2" }, Cancel));
-        BatchRecord kept = Assert.Single(await shop.Records.BatchesAsync(Cancel));
+        BatchRecord kept = Assert.Single(await shop.Records.Batches.AllAsync(Cancel));
         Assert.Equal(("0117", "Winder 2"), (kept.Spool, kept.Machine));
         Assert.Equal(
             "spool",
@@ -139,9 +139,9 @@ public sealed class BatchNamesTests
     private static async Task<BatchRecord> TwinAsync(WorkingShop shop, BatchRecord first)
     {
         BatchRecord other = first with { Id = Guid.NewGuid(), Name = "H-12 twin" };
-        Assert.True(await shop.Records.AddBatchAsync(other, Cancel));
+        Assert.True(await shop.Records.Batches.AddAsync(other, Cancel));
         await shop.ExecuteAsync("DROP TRIGGER IF EXISTS Batches_no_update; UPDATE Batches SET Name = 'H-12' WHERE Name = 'H-12 twin'");
-        return (await shop.Records.FindBatchAsync(other.Id, Cancel))!;
+        return (await shop.Records.Batches.FindAsync(other.Id, Cancel))!;
     }
 
     private static BatchRecord Batch(RevisionRecord revision, string name) =>

@@ -68,7 +68,7 @@ public sealed class CoilEntryTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         Problem problem = Assert.Single(await shop.Room.SetRoomTemperatureAsync(typed, "Mara", Cancel));
         Assert.Equal(("room", "-10 °C to 60 °C"), (problem.Field, problem.Allowed));
-        Assert.Null(await shop.Records.LatestRoomTemperatureAsync(Cancel));
+        Assert.Null(await shop.Records.Room.LatestAsync(Cancel));
     }
 
     [Theory]

@@ -145,7 +145,7 @@ public sealed class CoilOriginTests
             "Mara",
             shop.Clock.GetUtcNow()
         );
-        Assert.True(await shop.Records.AddBatchAsync(batch, Cancel));
+        Assert.True(await shop.Records.Batches.AddAsync(batch, Cancel));
         return batch;
     }
 

@@ -54,17 +54,17 @@ public sealed class KeptLimitsTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await shop.BatchAsync(await shop.ReleasedAsync(WorkingShop.Harbour(targets: "{}")));
-        Assert.Empty(await shop.Records.BatchLimitsAsync(batch.Id, Cancel));
+        Assert.Empty(await shop.Records.Batches.LimitsAsync(batch.Id, Cancel));
 
         VerdictLimits first = (await shop.StatusAsync(batch)).Limits;
-        IReadOnlyList<BatchLimitsRecord> kept = await shop.Records.BatchLimitsAsync(batch.Id, Cancel);
+        IReadOnlyList<BatchLimitsRecord> kept = await shop.Records.Batches.LimitsAsync(batch.Id, Cancel);
         Assert.Contains("since the batch was begun before limits were kept", first.Origin!.Words, StringComparison.Ordinal);
         Assert.NotEmpty(kept);
 
         VerdictLimits second = (await OtherProgram(shop).StatusAsync(batch.Id, Cancel))!.Limits;
         Assert.Equal(first.Resistance, second.Resistance);
         Assert.Equal(first.Expected(1000), second.Expected(1000));
-        Assert.Equal(kept, await shop.Records.BatchLimitsAsync(batch.Id, Cancel));
+        Assert.Equal(kept, await shop.Records.Batches.LimitsAsync(batch.Id, Cancel));
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public sealed class KeptLimitsTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         BatchRecord batch = await BegunAsync(shop, await shop.ReleasedAsync(WorkingShop.Harbour(targets: "{}")));
         await shop.KeptAsync(Entry(batch, "C-001", 6180, "2.7 kHz"));
-        IReadOnlyList<BatchLimitsRecord> kept = await shop.Records.BatchLimitsAsync(batch.Id, Cancel);
+        IReadOnlyList<BatchLimitsRecord> kept = await shop.Records.Batches.LimitsAsync(batch.Id, Cancel);
         Assert.Equal([0, 1000, 2700], kept.Select(row => row.AtHz));
         ExpectedReading expected = (await shop.StatusAsync(batch)).Limits.Expected(2700)!;
         Assert.Equal(VerdictLimits.ForCoil(RecipeReader.Read(WorkingShop.Harbour(targets: "{}")).Value!, 0).Expected(2700), expected);

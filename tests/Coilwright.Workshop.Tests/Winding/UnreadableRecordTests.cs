@@ -78,12 +78,12 @@ public sealed class UnreadableRecordTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         Guid id = Guid.NewGuid();
         Assert.Empty((await shop.Book.SaveAsync(id, WorkingShop.Harbour(), "", "Joss", 0, Cancel)).Problems);
-        RecipeService book = new(shop.Records, shop.Clock, _ =>
+        RecipeService book = new(shop.Records.Recipes, shop.Clock, _ =>
             throw new ArgumentOutOfRangeException("column", -32321.9, "column must lie in [0, 1].")
         );
         Problem refused = Assert.Single((await book.ReleaseAsync(id, 1, "Joss", Cancel)).Problems);
         Assert.StartsWith("this recipe cannot be forecast", refused.Message, StringComparison.Ordinal);
-        Assert.Equal(RevisionState.Draft, (await shop.Records.FindRevisionAsync(id, 1, Cancel))!.State);
+        Assert.Equal(RevisionState.Draft, (await shop.Records.Recipes.FindRevisionAsync(id, 1, Cancel))!.State);
         Assert.Empty((await shop.Book.ReleaseAsync(id, 1, "Joss", Cancel)).Problems);
     }
 
@@ -110,9 +110,9 @@ public sealed class UnreadableRecordTests
             "Joss",
             shop.Clock.GetUtcNow()
         );
-        Assert.True(await shop.Records.SaveRevisionAsync(revision, 0, Cancel));
+        Assert.True(await shop.Records.Recipes.SaveRevisionAsync(revision, 0, Cancel));
         BatchRecord batch = new(Guid.NewGuid(), "PX", revision.RecipeId, 1, "main", 10, "P-", "0117", "", "Mara", shop.Clock.GetUtcNow());
-        await shop.Records.AddBatchAsync(batch, Cancel);
+        await shop.Records.Batches.AddAsync(batch, Cancel);
         return batch;
     }
 }

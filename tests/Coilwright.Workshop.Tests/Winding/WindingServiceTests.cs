@@ -229,7 +229,7 @@ public sealed class WindingServiceTests
         Assert.Equal(["revision"], await FieldsAsync(good with { RevisionNumber = 2 })); // a draft
         Assert.Equal(["name", "coil"], await FieldsAsync(good with { Name = "", CoilName = "mane" }));
         Assert.Equal(["revision"], await FieldsAsync(good with { RecipeId = Guid.NewGuid() }));
-        Assert.Empty(await shop.Records.BatchesAsync(Cancel));
+        Assert.Empty(await shop.Records.Batches.AllAsync(Cancel));
         Assert.Empty(await FieldsAsync(good));
         Assert.Null(await shop.Room.StatusAsync(Guid.NewGuid(), Cancel));
 

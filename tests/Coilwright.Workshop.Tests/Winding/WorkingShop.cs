@@ -1,5 +1,5 @@
 using Coilwright.Storage;
-using Coilwright.Storage.Sqlite;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
@@ -19,7 +19,7 @@ internal sealed class WorkingShop : IAsyncDisposable
 
     public HandSetClock Clock { get; } = new();
 
-    public SqliteShop Records { get; private set; } = null!;
+    public ShopRecords Records { get; private set; } = null!;
 
     public RecipeService Book { get; private set; } = null!;
 
@@ -35,7 +35,7 @@ internal sealed class WorkingShop : IAsyncDisposable
     {
         WorkingShop shop = new();
         shop.Records = await ShopFile.CreateAsync(Path.Combine(shop._folder, "shop.db"), "Lantern Quay workshop", shop.Clock, Cancel);
-        shop.Book = new RecipeService(shop.Records, shop.Clock);
+        shop.Book = new RecipeService(shop.Records.Recipes, shop.Clock);
         shop.Hire();
         return shop;
     }
@@ -51,7 +51,7 @@ internal sealed class WorkingShop : IAsyncDisposable
     private void Hire()
     {
         Room = new WindingService(Records, Clock);
-        Machines = new MachineService(Records, Clock);
+        Machines = new MachineService(Records.Machines, Clock);
         Stock = new StockService(Records, Clock, Room.Dossiers);
         Run = new BatchEventService(Records, Room, Machines, Clock);
     }
@@ -113,14 +113,14 @@ internal sealed class WorkingShop : IAsyncDisposable
             "Mara",
             Clock.GetUtcNow()
         );
-        await Records.AddBatchAsync(batch, Cancel); // its winder and spool need not be on record, as in an old shop
+        await Records.Batches.AddAsync(batch, Cancel); // its winder and spool need not be on record, as in an old shop
         return batch;
     }
 
     /// <summary>Takes a spool in when there is none of that label.</summary>
     public async Task EnsureSpoolAsync(string label)
     {
-        if ((await Records.SpoolsAsync(Cancel)).All(spool => spool.Label != label))
+        if ((await Records.Stock.SpoolsAsync(Cancel)).All(spool => spool.Label != label))
         {
             SpoolRecord spool = new()
             {
@@ -158,7 +158,8 @@ internal sealed class WorkingShop : IAsyncDisposable
 
     public async Task<BatchStatus> StatusAsync(BatchRecord batch) => (await Room.StatusAsync(batch.Id, Cancel))!;
 
-    public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(BatchRecord batch) => await Records.ReadingsAsync(batch.Id, Cancel);
+    public async Task<IReadOnlyList<ReadingRecord>> ReadingsAsync(BatchRecord batch) =>
+        await Records.Readings.OfBatchAsync(batch.Id, Cancel);
 
     /// <summary>Runs a statement on the file itself, past the program.</summary>
     public async Task ExecuteAsync(string statement)

@@ -34,7 +34,7 @@ internal static class CompareRows
             return Measured(name, design, pinned, load);
         }
 
-        bool silent = Find(lines, "level")?.Second is null;
+        bool silent = Find(lines, QuantityKey.Level)?.Second is null;
         CompareCell Cell(string quantity, string missing = "–") =>
             Find(lines, quantity) is { Second: { } value } line
                 ? new CompareCell(ForecastNumberFormatter.Write(value.Value, line.Unit), ForecastNumberFormatter.Interval(value, line.Unit))
@@ -49,10 +49,10 @@ internal static class CompareRows
             name,
             Cell(QuantityKey.LoadedPeak, silent ? "silent" : "no peak"),
             Cell(QuantityKey.LoadedPeakGain),
-            Cell("loadedPeakQ"),
-            Cell("minus3Db"),
-            Cell("level"),
-            Cell("noise"),
+            Cell(QuantityKey.LoadedPeakQ),
+            Cell(QuantityKey.Minus3Db),
+            Cell(QuantityKey.Level),
+            Cell(QuantityKey.Noise),
             design == pinned ? Pinned : change
         );
     }

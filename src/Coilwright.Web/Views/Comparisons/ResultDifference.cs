@@ -3,6 +3,7 @@ using Coilwright.Analysis.Quantities;
 using Coilwright.Application.Comparisons;
 using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
+using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Web.Views.Comparisons;
 
@@ -12,17 +13,17 @@ namespace Coilwright.Web.Views.Comparisons;
 /// </summary>
 internal static class ResultDifference
 {
-    private static readonly (string Name, string Unit)[] s_rows =
+    private static readonly Quantity[] s_rows =
     [
-        (QuantityKey.DcResistance, "Ω"),
-        (QuantityKey.Inductance, "H"),
-        (QuantityKey.Capacitance, "F"),
-        (QuantityKey.LoadedPeak, "Hz"),
-        (QuantityKey.LoadedPeakGain, "dB"),
-        ("minus3Db", "Hz"),
-        (QuantityKey.Output, "V·s/m"),
-        (QuantityKey.Hum, "m²"),
-        ("noise", "dBV"),
+        Quantity.DcResistance,
+        Quantity.Inductance,
+        Quantity.Find(QuantityKey.Capacitance)!,
+        Quantity.LoadedPeak,
+        Quantity.Find(QuantityKey.LoadedPeakGain)!,
+        Quantity.Find(QuantityKey.Minus3Db)!,
+        Quantity.Find(QuantityKey.Output)!,
+        Quantity.Find(QuantityKey.Hum)!,
+        Quantity.Find(QuantityKey.Noise)!,
     ];
 
     /// <summary>A row each result.</summary>
@@ -39,10 +40,10 @@ internal static class ResultDifference
             :
             [
                 .. s_rows
-                    .Where(row => lines.Any(of => of?.Any(line => line.Name == row.Name) ?? false))
+                    .Where(row => lines.Any(of => of?.Any(line => line.Name == row.Key) ?? false))
                     .Select(row =>
                         (
-                            FigureFormatter.Name(row.Name),
+                            row.FigureName,
                             (IReadOnlyList<string>)
                                 [
                                     .. designs.Select(
@@ -53,20 +54,14 @@ internal static class ResultDifference
                     ),
             ];
 
-    private static string Cell(
-        (string Name, string Unit) row,
-        ComparedDesign design,
-        LoadCircuit load,
-        IReadOnlyList<ComparisonLine>? lines,
-        bool changed
-    )
+    private static string Cell(Quantity row, ComparedDesign design, LoadCircuit load, IReadOnlyList<ComparisonLine>? lines, bool changed)
     {
         if (lines is null)
         {
             return Measured(row, design, load) is { } value ? ForecastNumberFormatter.Write(value, row.Unit) : "–";
         }
 
-        if (lines.FirstOrDefault(line => line.Name == row.Name) is not { Second: { } estimate } found)
+        if (lines.FirstOrDefault(line => line.Name == row.Key) is not { Second: { } estimate } found)
         {
             return "–";
         }
@@ -77,13 +72,13 @@ internal static class ResultDifference
     }
 
     /// <summary>What a fitted curve tells of it.</summary>
-    private static double? Measured((string Name, string Unit) row, ComparedDesign design, LoadCircuit load) =>
-        row.Name switch
+    private static double? Measured(Quantity row, ComparedDesign design, LoadCircuit load) =>
+        row.Key switch
         {
             QuantityKey.LoadedPeak => design.Peak(load)?.FrequencyHz,
             QuantityKey.LoadedPeakGain => design.Peak(load)?.GainDb,
-            "minus3Db" => design.Fall(load),
-            "noise" => 20 * Math.Log10(design.NoiseV(load)),
+            QuantityKey.Minus3Db => design.Fall(load),
+            QuantityKey.Noise => 20 * Math.Log10(design.NoiseV(load)),
             _ => null,
         };
 }

@@ -5,7 +5,7 @@ using Coilwright.Workshop.Solving;
 namespace Coilwright.Workshop.Recipes.Starting;
 
 /// <summary>Begins a recipe: from a drawn shape, or as a copy of one that is there.</summary>
-public sealed class NewRecipe(RecipeService recipes, IShopRecords records)
+public sealed class NewRecipe(RecipeService recipes, IRecipeRecords records)
 {
     /// <summary>Begins one from a shape.</summary>
     /// <param name="recipeId">Client-made id of the new recipe.</param>

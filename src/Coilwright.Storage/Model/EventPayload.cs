@@ -4,7 +4,7 @@ using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 
-namespace Coilwright.Storage.Sqlite;
+namespace Coilwright.Storage.Model;
 
 /// <summary>What an event says beyond the columns that the database looks for: its own properties as a JSON object.</summary>
 internal static class EventPayload

@@ -6,7 +6,7 @@ using Coilwright.Workshop.Rules;
 using Coilwright.Workshop.Steps;
 using Microsoft.EntityFrameworkCore;
 
-namespace Coilwright.Storage.Sqlite;
+namespace Coilwright.Storage.Model;
 
 /// <summary>The tables of pieces, their steps, customers and the shop's rules.</summary>
 public sealed partial class ShopContext

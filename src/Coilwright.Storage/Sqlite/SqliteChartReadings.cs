@@ -5,7 +5,7 @@ using Microsoft.Data.Sqlite;
 namespace Coilwright.Storage.Sqlite;
 
 /// <summary>Readings for charts: only the columns a chart draws, newest first, and no further back than it must.</summary>
-public sealed partial class SqliteShop
+internal static class SqliteChartReadings
 {
     /// <summary>The index on a batch carries the order of entry with it, so that this walks backwards without sorting.</summary>
     private const string NewestFirst = """
@@ -19,10 +19,10 @@ public sealed partial class SqliteShop
           (SELECT MAX("EntryOrder") FROM "Readings" WHERE "BatchId" = $batch)
         """;
 
-    /// <inheritdoc/>
-    public async Task<IReadOnlyList<ChartReading>> ChartReadingsAsync(ChartQuery query, CancellationToken cancel)
+    /// <summary>One reading in force for each coil of the query.</summary>
+    public static async Task<IReadOnlyList<ChartReading>> ReadAsync(string connectionString, ChartQuery query, CancellationToken cancel)
     {
-        await using SqliteConnection connection = new(_connectionString);
+        await using SqliteConnection connection = new(connectionString);
         await connection.OpenAsync(cancel);
         ChartWalk walk = new(query);
         foreach ((Guid batch, long first, long last) in await InOrderAsync(connection, query, cancel))

@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using Coilwright.Workshop.Pieces.Events;
 
-namespace Coilwright.Storage.Sqlite;
+namespace Coilwright.Storage.Model;
 
 /// <summary>An event of a piece as the file keeps it: what is looked for in columns of its own, the rest as the kind's JSON.</summary>
 internal sealed record PieceEventRow

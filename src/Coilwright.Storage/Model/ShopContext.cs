@@ -13,7 +13,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 
-namespace Coilwright.Storage.Sqlite;
+namespace Coilwright.Storage.Model;
 
 /// <summary>The tables of a shop's file. Times are ISO 8601 text in UTC, so that they sort as they read.</summary>
 public sealed partial class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)

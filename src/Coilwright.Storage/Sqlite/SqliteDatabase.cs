@@ -1,0 +1,41 @@
+using Coilwright.Storage.Model;
+using Coilwright.Storage.Records;
+using Coilwright.Workshop.ControlCharts;
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+
+namespace Coilwright.Storage.Sqlite;
+
+/// <summary>A shop in one SQLite file.</summary>
+internal sealed class SqliteDatabase(string connectionString) : ShopDatabase
+{
+    private readonly DbContextOptions<ShopContext> _options = ShopContextOptions.For(connectionString);
+
+    public override ShopContext Open() => new(_options);
+
+    public override Task<IReadOnlyList<ChartReading>> ChartReadingsAsync(ChartQuery query, CancellationToken cancel) =>
+        SqliteChartReadings.ReadAsync(connectionString, query, cancel);
+
+    public override IQueryable<PieceEventRow> WithText(ShopContext context, string kind, string property, string text) =>
+        context.PieceEvents.FromSql(
+            $"""
+            SELECT * FROM PieceEvents
+            WHERE Kind = {kind} AND json_extract(Payload, {"$." + property}) = {text} COLLATE NOCASE
+            """
+        );
+
+    public override async Task OverwriteAsync(ShopContext context, Func<Task> erase, CancellationToken cancel)
+    {
+        await context.Database.ExecuteSqlRawAsync("PRAGMA secure_delete = ON", cancel);
+        await erase();
+        await context.Database.ExecuteSqlRawAsync("PRAGMA wal_checkpoint(TRUNCATE)", cancel);
+    }
+
+    /// <summary>Closes the file; the write-ahead log is folded into it when no one else has it open.</summary>
+    public override ValueTask DisposeAsync()
+    {
+        using SqliteConnection connection = new(connectionString);
+        SqliteConnection.ClearPool(connection);
+        return ValueTask.CompletedTask;
+    }
+}
