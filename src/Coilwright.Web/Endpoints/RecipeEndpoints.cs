@@ -2,7 +2,6 @@ using Coilwright.Application.Composition;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Pages;
 using Coilwright.Web.Views.Recipes;
-using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;

@@ -1,7 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Papers.Formatting;
-using Coilwright.Physics;
 
 namespace Coilwright.Web.Views.Recipes;
 
