@@ -93,6 +93,7 @@ public static class WebHost
         app.MapPieces();
         app.MapTold();
         app.MapPiecePapers();
+        app.MapRecall();
         app.MapShop();
         app.MapRules();
         app.MapFiles();

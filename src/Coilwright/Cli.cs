@@ -122,6 +122,7 @@ public static class Cli
             InkCommand.Build(desk),
             ClocksCommand.Build(desk),
             TraceCommand.Build(desk),
+            RecallCommand.Build(desk),
             CustomerCommand.Build(desk),
             RulesCommand.Build(desk),
             SampleCommand.Build(desk),

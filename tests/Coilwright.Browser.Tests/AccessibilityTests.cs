@@ -101,6 +101,7 @@ public sealed class AccessibilityTests(Chromium chromium)
             "/pieces",
             $"/pieces/{serial}",
             "/find?code=M-5",
+            "/recall?code=M-5",
             "/shop",
             "/shop/rules",
             "/shop/files",

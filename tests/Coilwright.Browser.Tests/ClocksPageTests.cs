@@ -38,8 +38,8 @@ public sealed class ClocksPageTests(Chromium chromium)
         await page.Clock.FastForwardAsync("01:31");
         await Expect(row).ToContainTextAsync("may end");
         await Expect(row).Not.ToContainTextAsync("running");
-        await Expect(basket).ToContainTextAsync("Could come out from");
-        await Expect(JustNow(page).Filter(new() { HasText = $"{serials[0]}: potting may end" })).ToHaveCountAsync(1);
+        await Expect(basket).ToContainTextAsync("potting may end");
+        await Expect(JustNow(page).Filter(new() { HasText = "Basket K9: potting may end" })).ToHaveCountAsync(1);
         Assert.Equal(2, await page.EvaluateAsync<int>("window.tones"));
 
         await page.GetByRole(AriaRole.Button, new() { Name = "Sound on" }).ClickAsync();
@@ -57,12 +57,12 @@ public sealed class ClocksPageTests(Chromium chromium)
         InkMix mix = Assert.Single(await shop.Services.Records.Steps.InkMixesAsync(5, CancellationToken.None)).ToMix();
         IPage page = await OpenAsync(shop);
         ILocator card = page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Mix I-7" }).Last;
-        await Expect(card).ToContainTextAsync("Discard at");
+        await Expect(card).ToContainTextAsync("throw away at");
         shop.Clock.Advance(mix.DiscardUtc - shop.Clock.GetUtcNow() + TimeSpan.FromMinutes(2));
         await page.Clock.SetSystemTimeAsync(new DateTime(2025, 1, 1, 0, 0, 0, DateTimeKind.Utc));
         await page.EvaluateAsync("document.dispatchEvent(new Event('visibilitychange'))");
-        await Expect(card).ToContainTextAsync("discard it");
-        await Expect(JustNow(page)).ToContainTextAsync(["ink mix I-7 has run out"]);
+        await Expect(card).ToContainTextAsync("was to be thrown away");
+        await Expect(JustNow(page)).ToContainTextAsync(["Ink mix I-7 has run out"]);
         Assert.Equal(1, await page.EvaluateAsync<int>("window.tones"));
     }
 
@@ -73,18 +73,20 @@ public sealed class ClocksPageTests(Chromium chromium)
         IReadOnlyList<string> serials = await shop.PiecesAsync(2);
         await IntoTheBathAsync(shop, [serials[1]]);
         IPage page = await chromium.PageAsync(shop.Url);
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await page.GetByLabel("Bath reads now").FillAsync("67");
         await page.GetByRole(AriaRole.Button, new() { Name = "Keep the reading" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("the bath read 67.0 °C", new() { IgnoreCase = true });
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("the bath read 67.0 °C", new() { IgnoreCase = true });
         await Expect(page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Basket K9" }).Last).ToContainTextAsync("ALARM");
         await Expect(page.GetByRole(AriaRole.Table).GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync("HELD");
         await Expect(page.GetByRole(AriaRole.Table).GetByRole(AriaRole.Row).Nth(1)).ToContainTextAsync(serials[1]);
         await page.GotoAsync("/");
-        await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "1 piece is held until a person decides" })).ToBeVisibleAsync();
-        await Expect(page.GetByRole(AriaRole.Listitem).Filter(new() { HasText = serials[1] })).ToContainTextAsync("the bath read 67.0 °C");
+        ILocator needed = page.GetByRole(AriaRole.Region, new() { Name = "Needs a person" });
+        await Expect(needed.GetByRole(AriaRole.Listitem).Filter(new() { HasText = "Basket K9" }))
+            .ToContainTextAsync("the bath read 67.0 °C");
+        await Expect(needed).ToContainTextAsync("One piece is held");
         await page.GotoAsync($"/pieces/{serials[1]}");
         await Expect(page.GetByText(new Regex("HELD: the bath read 67.0 °C, over the 65.0 °C"))).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Main).GetByRole(AriaRole.Link, new() { Name = "Final test" })).ToHaveCountAsync(0);
@@ -92,7 +94,7 @@ public sealed class ClocksPageTests(Chromium chromium)
         await page.GetByLabel("What was found, and why it may go on").FillAsync("no bobbin is warped");
         await page.GetByRole(AriaRole.Button, new() { Name = "Lift the hold" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Lift the hold" })).ToHaveCountAsync(0);
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await Expect(page.GetByRole(AriaRole.Alert)).ToHaveCountAsync(0);
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serials[1] })).ToContainTextAsync("running");
     }
@@ -103,7 +105,7 @@ public sealed class ClocksPageTests(Chromium chromium)
         await using ServedShop shop = await ServedShop.StartAsync();
         string serial = (await shop.PiecesAsync(1))[0];
         IPage page = await chromium.PageAsync(shop.Url);
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("may go to final test");
@@ -119,6 +121,52 @@ public sealed class ClocksPageTests(Chromium chromium)
         await page.GotoAsync($"/pieces/{serial}");
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Test it again" })).ToBeVisibleAsync();
     }
+
+    [Fact]
+    public async Task Without_scripts_a_card_says_how_long_and_leads_to_its_next_step_with_its_pieces_ticked()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        IReadOnlyList<string> serials = await shop.PiecesAsync(2, magnets: false);
+        Assert.Empty(await shop.Services.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-7", "A-11", "20 °C", "Ines", CancellationToken.None));
+        IPage page = await chromium.PageAsync(shop.Url, 810, 1080, scripts: false);
+        await page.GotoAsync("/clocks");
+        await Expect(Station(page, "Marking")).ToContainTextAsync("8 h 0 min");
+        await Expect(Station(page, "Magnets")).ToContainTextAsync($"{serials[0]}, {serials[1]}");
+        await Station(page, "Magnets").GetByRole(AriaRole.Link, new() { Name = "Charge them" }).ClickAsync();
+        await Expect(page.GetByLabel("Select " + serials[0])).ToBeCheckedAsync();
+        await Expect(page.GetByLabel("Select " + serials[1])).ToBeCheckedAsync();
+        await page.GetByLabel("Magnets charged to").FillAsync("full");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
+        await Station(page, "Potting").GetByRole(AriaRole.Link, new() { Name = "Into a basket" }).ClickAsync();
+        await page.GetByLabel("Basket").FillAsync("K1");
+        await page.GetByLabel("Lot of the bath").FillAsync("W-3");
+        await page.GetByLabel("Bath reads", new() { Exact = true }).FillAsync("60");
+        await page.GetByLabel("Plastics bear").FillAsync("65");
+        await page.GetByRole(AriaRole.Button, new() { Name = "Ticked pieces into the bath" }).ClickAsync();
+        await Expect(Station(page, "Potting")).ToContainTextAsync("2 pieces, wax lot W-3");
+        await Expect(Station(page, "Potting")).ToContainTextAsync("10 min");
+    }
+
+    [Fact]
+    public async Task A_card_does_its_own_step_at_one_press()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        string serial = (await shop.PiecesAsync(1))[0];
+        await IntoTheBathAsync(shop, [serial]);
+        shop.Clock.Advance(TimeSpan.FromMinutes(12));
+        IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
+        await page.GotoAsync("/clocks");
+        await page.SendAsync("Basket out");
+        shop.Clock.Advance(TimeSpan.FromMinutes(31));
+        Assert.Empty(await shop.Services.Pieces.Ink.MixAsync(Guid.NewGuid(), "I-7", "A-11", "20 °C", "Ines", CancellationToken.None));
+        await page.GotoAsync("/clocks");
+        await Expect(page.GetByLabel("With the mix")).ToHaveValueAsync("I-7");
+        await Station(page, "Marking").GetByRole(AriaRole.Button, new() { Name = "Marking is done" }).ClickAsync();
+        await Expect(Station(page, "Final test")).ToContainTextAsync("ink cures", new() { Timeout = 30_000 });
+        await Expect(Station(page, "Final test")).ToContainTextAsync("24 h 0 min");
+    }
+
+    private static ILocator Station(IPage page, string name) => page.GetByRole(AriaRole.Region, new() { Name = name });
 
     private static ILocator JustNow(IPage page) => page.GetByRole(AriaRole.List, new() { Name = "Just now" }).GetByRole(AriaRole.Listitem);
 
@@ -148,7 +196,7 @@ public sealed class ClocksPageTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
         await page.AddInitScriptAsync(CountTones);
         await page.Clock.InstallAsync(new() { TimeDate = new DateTime(2026, 7, 1, 4, 0, 0, DateTimeKind.Utc) });
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         return page;
     }
 }

@@ -91,6 +91,7 @@ public sealed class ContrastTests(Chromium chromium)
             "/pieces",
             $"/pieces/{serial}",
             "/find?code=M-5",
+            "/recall?code=M-5",
             "/shop",
             "/shop/rules",
             "/shop/files",

@@ -83,7 +83,7 @@ public sealed class NamesTests : IAsyncLifetime
 
         (HttpStatusCode beyond, string page) = await PostAsync($"/batches/{batch}/enter", [("tag", "H-005"), ("resistance", "6.18 k")]);
         (HttpStatusCode silent, _) = await PostAsync($"/batches/{batch}/more", [("counter", "2"), ("note", "")]);
-        string today = await TextAsync("/"),
+        string list = await TextAsync("/batches"),
             entry = await TextAsync($"/batches/{batch}/enter");
         (HttpStatusCode more, _) = await PostAsync($"/batches/{batch}/more", [("counter", "2"), ("note", "two rejected")]);
         (HttpStatusCode slip, string typed) = await PostAsync($"/batches/{batch}/enter", [("tag", "H-005"), ("resistance", "abc")]);
@@ -100,8 +100,9 @@ public sealed class NamesTests : IAsyncLifetime
         Assert.Contains("would be one more than is wanted", page, StringComparison.Ordinal);
         Assert.Contains("value=\"H-005\"", page, StringComparison.Ordinal);
         Assert.Contains("value=\"abc\"", typed, StringComparison.Ordinal);
-        Assert.All([today, entry], shown => Assert.Contains("4 of 4 done", shown, StringComparison.Ordinal));
-        Assert.Contains("Batches done", today, StringComparison.Ordinal);
+        Assert.All([list, entry], shown => Assert.Contains("4 of 4 done", shown, StringComparison.Ordinal));
+        Assert.Contains("Batches done", list, StringComparison.Ordinal);
+        Assert.Contains("4 of 6", await TextAsync("/"), StringComparison.Ordinal); // wanted again, it is under way again
         Assert.Contains("4 of 6", await TextAsync($"/batches/{batch}"), StringComparison.Ordinal);
     }
 

@@ -47,7 +47,8 @@ public sealed class PieceDayTests(Chromium chromium)
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync("7.80 k");
         shop.Clock.Advance(TimeSpan.FromHours(25));
         await page.GetByLabel("Temperature").FillAsync("20 C");
-        await page.GetByLabel("First swing").FillAsync("up");
+        await page.GetByRole(AriaRole.Radio, new() { Name = "up" }).CheckAsync();
+        await page.GetByText("More readings").ClickAsync();
         await page.GetByLabel("Meter").FillAsync("bench meter");
         await page.GetByLabel("Your name", new() { Exact = true }).FillAsync("Joss");
         await PressAsync(page, "Judge the piece");
@@ -126,11 +127,13 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync("open");
         await page.SendAsync("Hold it against its dispatch");
         await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("7.80 kΩ → open");
+        await page.GetByText("Put another coil in").ClickAsync();
         await page.GetByLabel("Comes out").SelectOptionAsync("BS-001");
         await page.GetByLabel("Goes in, batch/tag").FillAsync("B-7/2");
         await page.GetByLabel("Why", new() { Exact = true }).FillAsync("wire broken at the start");
         await page.SendAsync("Exchange the coil");
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = "slug (taken out)" })).ToBeVisibleAsync();
+        await page.GetByText("Write down what was done").ClickAsync();
         await page.GetByLabel("Done").FillAsync("slug coil wound anew");
         await page.GetByLabel("Cost, or warranty").FillAsync("warranty");
         await page.SendAsync("Keep it");
@@ -166,7 +169,7 @@ public sealed class PieceDayTests(Chromium chromium)
 
     private static async Task PotAndMarkAsync(HostedShop shop, IPage page)
     {
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("magnets");
         await page.GetByLabel("Magnets charged to").FillAsync("80");
@@ -195,7 +198,7 @@ public sealed class PieceDayTests(Chromium chromium)
         await page.GetByLabel("Room", new() { Exact = true }).FillAsync("20 C");
         await page.SendAsync("Record the mix");
         shop.Clock.Advance(TimeSpan.FromMinutes(31));
-        await page.ReloadAsync();
+        await page.GotoAsync("/clocks?choose=yes");
         await page.GetByLabel("Select " + Serial).CheckAsync();
         await page.GetByLabel("Step").SelectOptionAsync("marking");
         await page.GetByLabel("Ink, for marking").SelectOptionAsync("I-1");

@@ -18,7 +18,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         IPage clocks = await chromium.PageAsync(shop.Url);
         await clocks.Context.Clock.InstallAsync();
         IPage test = await clocks.Context.NewPageAsync();
-        await clocks.GotoAsync("/clocks");
+        await clocks.GotoAsync("/clocks?choose=yes");
         await test.GotoAsync($"/test?piece={serials[0]}");
         await shop.KillAsync();
 
@@ -67,7 +67,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await page.ReloadAsync();
         await Expect(page.GetByLabel("Resistance", new() { Exact = true })).ToHaveValueAsync("7.80 k"); // refused, and not lost
 
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Begin or do the step" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Row, new() { Name = serial })).ToContainTextAsync("may go to final test");
@@ -100,14 +100,14 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await using ServedShop shop = await ServedShop.StartAsync();
         string serial = (await shop.PiecesAsync(1))[0];
         IPage page = await chromium.PageAsync(shop.Url);
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await page.GetByLabel("Select " + serial).CheckAsync();
         await page.GetByLabel("New mix").FillAsync("I-12");
         await page.GetByLabel("Lots of its parts").FillAsync("A-11, B-4");
         await page.GetByText("take back the newest entry").First.ClickAsync();
         await page.GetByLabel("Reason").FillAsync("lead nicked");
         await page.GotoAsync($"/pieces/{serial}");
-        await page.GetByText("Inspect, mend or scrap it").ClickAsync();
+        await page.GetByText("Write down what was done").ClickAsync();
         await page.GetByLabel("Answer for the customer").FillAsync("A joint had come loose.");
         await page.GotoAsync("/assembly");
         await page.GetByRole(AriaRole.Button, new() { Name = "Coils at hand" }).ClickAsync();
@@ -122,7 +122,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await Expect(page.GetByLabel("Lot of the magnets")).ToHaveValueAsync("M-6");
         await page.GotoAsync($"/pieces/{serial}");
         await Expect(page.GetByLabel("Answer for the customer")).ToHaveValueAsync("A joint had come loose.");
-        await page.GotoAsync("/clocks");
+        await page.GotoAsync("/clocks?choose=yes");
         await Expect(page.GetByLabel("Select " + serial)).ToBeCheckedAsync();
         await Expect(page.GetByLabel("Reason")).ToHaveValueAsync("lead nicked");
         await page.GetByRole(AriaRole.Button, new() { Name = "Hold the ticked" }).ClickAsync();
@@ -137,7 +137,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
     {
         await page.GetByLabel("Resistance", new() { Exact = true }).FillAsync(resistance);
         await page.GetByLabel("Temperature").FillAsync("20 C");
-        await page.GetByLabel("First swing").FillAsync("up");
+        await page.GetByRole(AriaRole.Radio, new() { Name = "up" }).CheckAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Judge the piece" }).ClickAsync();
     }
 }

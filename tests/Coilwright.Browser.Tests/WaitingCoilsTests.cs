@@ -35,7 +35,7 @@ public sealed class WaitingCoilsTests(Chromium chromium)
 
         await page.GotoAsync("/");
         away = false;
-        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("2 of 5 coils", new() { Timeout = 60_000 });
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("2 of 5", new() { Timeout = 60_000 });
         await Expect(Waiting(page)).ToBeHiddenAsync();
         Assert.Equal([("C-001", "6.18 k"), ("C-002", "6.21 k")], (await entry.TableAsync()).Order());
     }

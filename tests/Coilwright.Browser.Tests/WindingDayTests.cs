@@ -102,7 +102,7 @@ public sealed class WindingDayTests(Chromium chromium)
         await entry.AllSavedAsync();
 
         await page.GotoAsync("/");
-        await page.GetByLabel("Tag, scanned or typed").FillAsync("H-12/C-014");
+        await page.GetByLabel("Find a serial, tag, spool, lot or customer").FillAsync("H-12/C-014");
         await page.Keyboard.PressAsync("Enter");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Coil C-014" })).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Table, new() { Name = "Readings" })).ToContainTextAsync("6210.3");

@@ -87,6 +87,7 @@ public sealed partial class KeysOnPagesTests
             "/recipes/new?shape=bass-rows",
             "/find?code=H-001",
             "/find?code=nothing",
+            "/recall?code=0117&kind=spool",
             "/no-such-page",
             $"/compare?design0={recipe}",
             $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge",

@@ -1,9 +1,11 @@
+using Coilwright.Application.Boards;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
 using Coilwright.Application.Printing;
 using Coilwright.Application.Solving;
+using Coilwright.Application.Tracing;
 using Coilwright.Application.Winding;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -64,6 +66,7 @@ public static class CoilwrightServices
             .AddWinding()
             .AddPieces()
             .AddSingleton<PrintPiecePaper>()
+            .AddSingleton<RecallThing>()
             .AddSingleton<ShopServices>();
 
     /// <summary>The shop's records, whole and by what belongs together: a service asks for no more than it needs.</summary>
@@ -94,6 +97,7 @@ public static class CoilwrightServices
 
     private static IServiceCollection AddPieces(this IServiceCollection services) =>
         services
+            .AddSingleton<ReadToday>()
             .AddSingleton<PieceServices>()
             .AddSingleton<PieceService>()
             .AddSingleton<CoilService>()

@@ -1,3 +1,4 @@
+using Coilwright.Application.Boards;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.ControlCharts;
@@ -37,6 +38,9 @@ public sealed class ShopServices(IServiceProvider services, IShopRecords records
 
     /// <summary>Batches set up on their winders.</summary>
     public BatchSetUpService SetUps => services.GetRequiredService<BatchSetUpService>();
+
+    /// <summary>What needs a person today.</summary>
+    public ReadToday Today => services.GetRequiredService<ReadToday>();
 
     /// <summary>Pieces, from coils to customers.</summary>
     public PieceServices Pieces => services.GetRequiredService<PieceServices>();

@@ -16,16 +16,29 @@ internal static class BatchEndpoints
 {
     public static void MapBatches(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/batches/{id:guid}", ShowAsync);
+        app.MapGet("/batches/{id:guid}", async (Guid id, string? all, string? sheet, ShopServices shop, CancellationToken cancel) =>
+            await ShowAsync(id, new BatchView(all is "yes", SheetNumber.Of(sheet)), [], FormValues.Nothing, shop, cancel)
+        );
         app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) =>
             await EnterPageAsync(id, shop, [], null, tag ?? "", cancel)
         );
         app.MapPost("/batches/{id:guid}/enter", EnterAsync);
         app.MapPost("/batches/{id:guid}/undo", UndoAsync);
         app.MapPost("/batches/{id:guid}/more", MoreAsync);
+        app.MapPost("/batches/{id:guid}/answer", AnswerAsync);
     }
 
-    private static async Task<IResult> ShowAsync(Guid id, ShopServices shop, CancellationToken cancel)
+    /// <summary>What of a batch is shown: every coil in a table, or one sheet of the good ones.</summary>
+    private sealed record BatchView(bool All, int Sheet);
+
+    private static async Task<IResult> ShowAsync(
+        Guid id,
+        BatchView view,
+        IReadOnlyList<Problem> problems,
+        FormValues typed,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         if (await shop.Winding.StoredAsync(id, cancel) is not { } stored)
         {
@@ -52,8 +65,31 @@ internal static class BatchEndpoints
                 ["Status"] = standing,
                 ["Run"] = run,
                 ["ResistanceChart"] = ResistanceChart.Of(standing),
-            }
+                ["All"] = view.All,
+                ["Sheet"] = view.Sheet,
+                ["SignalProblems"] = problems,
+                ["SignalTyped"] = typed,
+            },
+            Answers.StatusOf(problems)
         );
+    }
+
+    /// <summary>A signal was looked into.</summary>
+    private static async Task<IResult> AnswerAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        FormValues typed = new(await request.ReadFormAsync(cancel));
+        BatchEventEntry said = new()
+        {
+            Id = typed.Id,
+            BatchId = id,
+            Kind = BatchEventKind.SignalAnswered,
+            Note = typed["note"],
+            Person = typed["person"],
+        };
+        IReadOnlyList<Problem> problems = await shop.Run.RecordEventAsync(said, cancel);
+        return problems.Count == 0
+            ? Results.LocalRedirect($"/batches/{id}")
+            : await ShowAsync(id, new BatchView(All: false, Sheet: 1), problems, typed, shop, cancel);
     }
 
     private static async Task<IResult> EnterPageAsync(

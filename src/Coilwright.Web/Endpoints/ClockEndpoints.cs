@@ -15,8 +15,8 @@ internal static class ClockEndpoints
 {
     public static void MapClocks(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/clocks", async (string? done, ShopServices shop, CancellationToken cancel) =>
-            await PageAsync([], null, FormValues.Nothing, shop, cancel, done ?? "")
+        app.MapGet("/clocks", async (string? done, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+            await PageAsync([], null, Chosen(request), shop, cancel, done ?? "")
         );
         app.MapGet("/api/now", async (ShopServices shop, CancellationToken cancel) =>
             Results.Json(new { nowUtc = await shop.Pieces.Shelf.NowUtcAsync(cancel) })
@@ -115,6 +115,19 @@ internal static class ClockEndpoints
         );
     }
 
+    private static readonly string[] s_chosen = ["choose", "do", "step", "piece"];
+
+    /// <summary>Pieces that a card's link ticks beforehand, and the part of the form that it opens.</summary>
+    private static FormValues Chosen(HttpRequest request) =>
+        FormValues.Of([
+            .. s_chosen.SelectMany(name =>
+                request.Query[name].OfType<string>().Where(value => !value.Contains('\0')).Select(value => (name, value))
+            ),
+        ]);
+
+    /// <summary>The page that comes after an entry: the board, with its form open where it was made there.</summary>
+    public static string Next(FormValues typed, string done) => $"/clocks?done={done}{(typed["choose"].Length > 0 ? "&choose=yes" : "")}";
+
     /// <summary>Begins a step as the form says; <paramref name="told"/> when it waited on a tablet.</summary>
     public static Task<IReadOnlyList<Problem>> BeginAsync(FormValues typed, ShopServices shop, LateEntry? told, CancellationToken cancel) =>
         shop.Pieces.Steps.BeginAsync(
@@ -161,10 +174,12 @@ internal static class ClockEndpoints
     {
         FormValues typed = new(await request.ReadFormAsync(cancel));
         IReadOnlyList<Problem> problems = await act(typed, typed.All("piece"));
-        string back = typed["back"] is "piece" && typed.All("piece") is [var one] ? $"/pieces/{Uri.EscapeDataString(one)}" : "/clocks";
-        return problems.Count == 0
-            ? Results.LocalRedirect($"{back}?done={DoneForm.Of(request)}")
-            : await PageAsync(problems, null, typed, shop, cancel);
+        string done = DoneForm.Of(request);
+        string back =
+            typed["back"] is "piece" && typed.All("piece") is [var one]
+                ? $"/pieces/{Uri.EscapeDataString(one)}?done={done}"
+                : Next(typed, done);
+        return problems.Count == 0 ? Results.LocalRedirect(back) : await PageAsync(problems, null, typed, shop, cancel);
     }
 
     private static async Task<IResult> BathAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)

@@ -17,7 +17,24 @@ internal static class PieceEndpoints
 {
     public static void MapPieces(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/pieces", ListAsync);
+        app.MapGet(
+            "/pieces",
+            async (
+                string? state,
+                string? recipe,
+                string? customer,
+                string? serial,
+                string? sheet,
+                ShopServices shop,
+                CancellationToken cancel
+            ) =>
+                await ListAsync(
+                    new PieceFilter(state ?? "", recipe ?? "", customer ?? "", serial ?? ""),
+                    SheetNumber.Of(sheet),
+                    shop,
+                    cancel
+                )
+        );
         app.MapGet("/pieces/{serial}", async (string serial, string? done, ShopServices shop, CancellationToken cancel) =>
             await PageAsync(serial, [], FormValues.Nothing, shop, cancel, done ?? "")
         );
@@ -138,16 +155,21 @@ internal static class PieceEndpoints
         app.MapPost("/test", TestAsync);
     }
 
-    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel)
+    /// <summary>Pieces that a list reads at most, the newest; older ones are found by their serial.</summary>
+    private const int Newest = 1000;
+
+    private static async Task<IResult> ListAsync(PieceFilter filter, int sheet, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RecordStatus<PieceSnapshot>> pieces = await shop.Pieces.Shelf.StatusesAsync(
-            await shop.Records.Pieces.NewestAsync(200, cancel),
+            await shop.Records.Pieces.NewestAsync(Newest, cancel),
             cancel
         );
         return Answers.Page<PiecesPage>(
             new()
             {
-                ["Pieces"] = pieces.Readable(),
+                ["All"] = pieces.Readable(),
+                ["Filter"] = filter,
+                ["Sheet"] = sheet,
                 ["Unreadable"] = pieces.Unreadable(),
                 ["NowUtc"] = await shop.Pieces.Shelf.NowUtcAsync(cancel),
                 ["Zone"] = (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel)).Zone,

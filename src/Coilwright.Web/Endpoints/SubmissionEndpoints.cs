@@ -44,7 +44,10 @@ internal static class SubmissionEndpoints
             "test" => (await PieceEndpoints.JudgeAsync(typed, shop, late, cancel)).Problems,
             _ => [new Problem("what", "say what was done", told.What, "begin, end, test")],
         };
-        string next = told.What == "test" ? $"/test?piece={Uri.EscapeDataString(typed["piece"])}&judged={told.Id}" : "/clocks?done=step";
+        string next =
+            told.What == "test"
+                ? $"/test?piece={Uri.EscapeDataString(typed["piece"])}&judged={told.Id}"
+                : ClockEndpoints.Next(typed, "step");
         return Results.Json(
             new { problems, next },
             statusCode: problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity

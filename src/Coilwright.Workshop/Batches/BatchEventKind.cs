@@ -33,6 +33,9 @@ public enum BatchEventKind
     /// <summary>More coils are wanted than the batch was begun with.</summary>
     MoreWanted,
 
+    /// <summary>A signal of the chart was looked into.</summary>
+    SignalAnswered,
+
     /// <summary>Another event was taken back.</summary>
     Undone,
 }

@@ -76,6 +76,13 @@ internal static class BatchEventMaker
                 Why = said.Note.Trim(),
                 TimeUtc = nowUtc,
             },
+            BatchEventKind.SignalAnswered => new SignalAnswered
+            {
+                Id = said.Id,
+                BatchId = said.BatchId,
+                Found = said.Note.Trim(),
+                TimeUtc = nowUtc,
+            },
             _ => throw new ArgumentException("An undo is made by UndoLastAsync.", nameof(said)),
         };
 }

@@ -19,7 +19,8 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         bool isOwn =
             NameKey.Same(machineName, run.Status.Batch.Machine)
             || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
-        if (said.Kind != BatchEventKind.MoreWanted && !isOwn && known.WinderProblem(machineName) is { } unknown)
+        bool ofWinder = said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.SignalAnswered);
+        if (ofWinder && !isOwn && known.WinderProblem(machineName) is { } unknown)
         {
             _problems.Add(unknown);
         }
@@ -32,6 +33,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
             Released released => Release(released),
             SpoolTaken taken => Spool(taken),
             MoreWanted more => More(more),
+            SignalAnswered answer => Answer(answer),
             SpindleEvent happened => OfCoil(happened),
             _ => throw new InvalidOperationException($"Nothing reads {one.Kind}."),
         };
@@ -125,6 +127,25 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         return one with
         {
             Coils = (int)(count ?? 0),
+        };
+    }
+
+    private SignalAnswered Answer(SignalAnswered one)
+    {
+        if (run.OpenSignals is not [.., var newest])
+        {
+            _problems.Add(new Problem("batch", "no signal of this batch waits for an answer"));
+            return one;
+        }
+
+        if (one.Found.Length == 0)
+        {
+            _problems.Add(new Problem("note", "what was found?", null, "a few words"));
+        }
+
+        return one with
+        {
+            Tag = newest.Tag,
         };
     }
 

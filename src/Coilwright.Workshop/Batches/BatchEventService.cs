@@ -1,6 +1,7 @@
 using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Workshop.Batches;
@@ -17,6 +18,27 @@ public sealed record BatchProgress(BatchStatus Status, BatchEventLog History, Co
 
     /// <summary>The first coil read; null before it.</summary>
     public CoilDossier? FirstPiece => Status.Coils.Count == 0 ? null : Status.Coils[0];
+
+    /// <summary>
+    /// Signals of the run's chart that nobody has looked into: those of coils behind the one answered last. A coil on hold waits for its
+    /// own decision and is none of them.
+    /// </summary>
+    public IReadOnlyList<(string Tag, string Rule)> OpenSignals
+    {
+        get
+        {
+            List<string> tags = [.. Status.Coils.Select(coil => coil.Tag)];
+            int answered = History.InForce.OfType<SignalAnswered>().Select(one => tags.IndexOf(one.Tag)).DefaultIfEmpty(-1).Max();
+            return
+            [
+                .. BatchChart
+                    .Signals(Status.Coils.Select(coil => (coil.Tag, coil.Verdict)))
+                    .Where(signal => tags.IndexOf(signal.Tag) is var place && place > answered && IsPassed(place)),
+            ];
+        }
+    }
+
+    private bool IsPassed(int place) => Status.Coils[place].Verdict.Kind == VerdictKind.Pass;
 
     /// <summary>Coils still to be wound or read.</summary>
     public int CoilsLeft => Math.Max(0, Status.Wanted - (Status.Coils.Count - Status.Beyond.Count));

@@ -18,6 +18,9 @@ public static class VerdictAdvice
     /// </summary>
     private const double Settled = 0.9;
 
+    /// <summary>The first reason without its second half: what was read and how far off it is, where a line has no room for more.</summary>
+    public static string Brief(Verdict verdict) => verdict.Reasons is [var first, ..] ? first.Split(';', 2)[0] : "";
+
     /// <summary>The first cause in words, with its probability; empty where nothing is wrong or nothing is known.</summary>
     public static string Cause(Verdict verdict) => verdict.Told is [var first, ..] ? Sentence(first) : "";
 

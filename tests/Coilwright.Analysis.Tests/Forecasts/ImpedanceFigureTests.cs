@@ -35,7 +35,7 @@ public sealed class ImpedanceFigureTests
         Assert.Equal(expected, Width(impedance), 0.3 * expected); // wire and turns move both together
     }
 
-    [Fact] // the bare two-pole: at ω0 = 1/√(LC) the impedance is Q·√(R² + ω0²L²), Q from R alone; the winding without cores has no more loss
+    [Fact] // the bare two-pole: at ω0 = 1/√(LC) the impedance is Q·√(R² + ω0²L²), Q from R alone: without cores there is no more loss
     public void At_the_resonance_it_is_the_coils_own_times_its_quality()
     {
         PickupForecast pickup = Predict();

@@ -29,7 +29,7 @@ internal sealed class EntryPageDriver(IPage page, Guid batchId)
     /// <summary>Tag and typed figure of every coil in the batch's table.</summary>
     public async Task<IReadOnlyList<(string Tag, string Typed)>> TableAsync()
     {
-        await page.GotoAsync($"/batches/{batchId}");
+        await page.GotoAsync($"/batches/{batchId}?all=yes");
         IReadOnlyList<string> rows = await page.GetByRole(AriaRole.Table, new() { Name = "Coils, newest first" })
             .GetByRole(AriaRole.Row)
             .AllInnerTextsAsync();

@@ -24,7 +24,7 @@ public sealed class PlainLabelsTests
     [InlineData("Hold turns", "Keep turns")]
     [InlineData("hold ohms", "keep ohms")]
     [InlineData("Meant louder by", "Target level difference")]
-    [InlineData("May come out since", "Could come out from")]
+    [InlineData("May come out since", "Basket out")]
     [InlineData("Give the piece up", "Scrap the piece")]
     [InlineData("Ended low", "Stopped early")]
     [InlineData("Take it in", "Add spool")]

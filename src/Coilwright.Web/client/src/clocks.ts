@@ -69,6 +69,12 @@ class Clocks {
         left.textContent = words;
       }
     }
+    for (const left of document.querySelectorAll<HTMLElement>('[data-left]')) {
+      const words = leftInWords(Date.parse(left.dataset.left ?? '') - nowMs);
+      if (left.textContent !== words) {
+        left.textContent = words;
+      }
+    }
     this.showTime(nowMs);
     const tone = loudest(tones);
     if (tone !== null) {
@@ -122,10 +128,16 @@ class Clocks {
 
 /** "in 12 min", "in 1 min 20 s", "3 h 5 min ago". */
 export function awayInWords(awayMs: number): string {
+  return awayMs >= 0 ? `in ${leftInWords(awayMs)}` : leftInWords(awayMs);
+}
+
+/** "12 min", "1 min 20 s", "3 h 5 min ago": the words that the server writes for the same time. */
+export function leftInWords(awayMs: number): string {
   const s = awayMs >= 0 ? Math.ceil(awayMs / 1000) : Math.floor(-awayMs / 1000),
     min = Math.floor(s / 60),
-    h = Math.floor(min / 60);
-  return awayMs >= 0 ? `in ${lengthInWords(s, min, h)}` : `${lengthInWords(s, min, h)} ago`;
+    h = Math.floor(min / 60),
+    words = lengthInWords(s, min, h);
+  return awayMs >= 0 ? words : `${words} ago`;
 }
 
 function lengthInWords(s: number, min: number, h: number): string {

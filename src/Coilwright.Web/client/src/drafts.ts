@@ -87,6 +87,11 @@ function typedAlready(field: Field): boolean {
 }
 
 function keep(form: HTMLFormElement, field: Field): void {
+  if (field instanceof HTMLInputElement && field.type === 'radio') {
+    for (const other of fieldsOf(form).filter(one => one.name === field.name)) {
+      remove(keyOf(recordOf(form), other)); // of several buttons one is pressed
+    }
+  }
   say(field, write(keyOf(recordOf(form), field), valueOf(field)) ? 'on this tablet' : 'only on this page');
 }
 
@@ -97,7 +102,7 @@ function recordOf(form: HTMLFormElement): string {
 const ticked = 'ticked';
 
 function isTick(field: Field): field is HTMLInputElement {
-  return field instanceof HTMLInputElement && field.type === 'checkbox';
+  return field instanceof HTMLInputElement && (field.type === 'checkbox' || field.type === 'radio');
 }
 
 /** Ticks share a name; each is kept by its value. */

@@ -246,5 +246,6 @@ const names: Record<string, string> = {
   Scrapped: 'scrapped',
   SpoolTaken: 'another spool',
   Released: 'series released',
+  SignalAnswered: 'signal looked into',
   Undone: 'undo',
 };

@@ -37,7 +37,7 @@ export function tellings(): void {
 
 class ToldPage implements Listener<Told, Answer> {
   private readonly outbox = new Outbox<Told, Answer>('outbox/pieces/', '/api/pieces/told', this);
-  private readonly form: HTMLFormElement | null = document.querySelector('form[data-tells]');
+  private readonly form: HTMLFormElement | null = document.querySelector('form[data-tells][data-drafts]');
   private last = { what: '', atMs: -quietMs };
   private refused = false;
 
@@ -84,7 +84,9 @@ class ToldPage implements Listener<Told, Answer> {
     this.last = { what, atMs: now };
     this.refused = false;
     clearProblems();
-    forgetDrafts(form.dataset.drafts ?? '');
+    if (form.dataset.drafts !== undefined) {
+      forgetDrafts(form.dataset.drafts);
+    }
     empty(form);
     this.outbox.add({ id: newId(), what, fields });
   }
@@ -137,7 +139,7 @@ class ToldPage implements Listener<Told, Answer> {
           field instanceof HTMLInputElement &&
           field.type !== 'hidden' &&
           field.name !== 'person' &&
-          (field.type === 'checkbox' ? field.checked : field.value !== ''),
+          (isTick(field) ? field.checked : field.value !== ''),
       );
     const here = this.form !== null && new URL(answer.next, window.location.href).pathname === window.location.pathname;
     if (here && this.outbox.waitingCount() === 0 && !this.refused && !onTheMove) {
@@ -189,9 +191,13 @@ function pieceOf(one: Told): string {
   return one.fields.find(([name]) => name === 'piece')?.[1] ?? '';
 }
 
+function isTick(field: HTMLInputElement): boolean {
+  return field.type === 'checkbox' || field.type === 'radio';
+}
+
 function empty(form: HTMLFormElement): void {
   for (const field of form.elements) {
-    if (field instanceof HTMLInputElement && field.type === 'checkbox') {
+    if (field instanceof HTMLInputElement && isTick(field)) {
       field.checked = false;
     } else if (
       (field instanceof HTMLInputElement && field.type !== 'hidden' && field.name !== 'person') ||

@@ -24,6 +24,7 @@ namespace Coilwright.Workshop.Batches.Events;
 [JsonDerivedType(typeof(SpoolTaken), nameof(SpoolTaken))]
 [JsonDerivedType(typeof(Released), nameof(Released))]
 [JsonDerivedType(typeof(MoreWanted), nameof(MoreWanted))]
+[JsonDerivedType(typeof(SignalAnswered), nameof(SignalAnswered))]
 [JsonDerivedType(typeof(Undone), nameof(Undone))]
 public abstract record BatchEvent
 {
