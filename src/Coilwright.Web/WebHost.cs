@@ -6,6 +6,7 @@ using Coilwright.Application.Composition;
 using Coilwright.Web.Endpoints;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;
+using Coilwright.Web.Views.Recipes;
 using Coilwright.Workshop;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -50,6 +51,7 @@ public static class WebHost
         });
         builder.Services.AddCoilwright(records, time);
         builder.Services.AddSingleton<ShapeCards>();
+        builder.Services.AddSingleton<ShowRecipe>();
         builder.Services.AddRazorComponents();
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>

@@ -29,7 +29,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         await page.SendAsync("Make the recipe");
 
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Skerry revision A, draft");
-        ILocator forecast = page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" });
+        ILocator forecast = page.GetByRole(AriaRole.Region, new() { Name = "Five answers" });
         await Expect(forecast).ToContainTextAsync("kΩ");
         await Expect(forecast).ToContainTextAsync("kHz");
         await Expect(page.Locator(".field").Filter(new() { Has = page.GetByLabel("Turns", new() { Exact = true }) }))
@@ -72,6 +72,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         RevisionRecord recipe = await shop.ReleasedAsync("harbour-bridge.json");
         IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
         await page.OpenAsync($"/recipes/{recipe.RecipeId}");
+        await page.GetByText("More", new() { Exact = true }).ClickAsync();
         await FollowAsync(page, "Make a copy");
         await page.GetByLabel("Name of the recipe").FillAsync("Harbour bridge");
         await page.SendAsync("Make the recipe");

@@ -15,12 +15,13 @@ public sealed class Story8Tests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}");
-        ILocator forecast = page.GetByRole(AriaRole.Complementary, new() { Name = "Forecast" });
+        ILocator forecast = page.GetByRole(AriaRole.Region, new() { Name = "Five answers" });
         await page.GetByText("Bobbin", new() { Exact = true }).ClickAsync();
         await page.GetByLabel("Our limit of fill").FillAsync("0.74");
         await Expect(forecast.GetByText("0.67").First).ToBeVisibleAsync();
-        await Expect(forecast.GetByText("your own limit")).ToHaveCountAsync(0);
+        await Expect(page.GetByText("your own limit")).ToHaveCountAsync(0);
+        await page.GetByText("Wire and turns", new() { Exact = true }).ClickAsync();
         await page.GetByLabel("Turns", new() { Exact = true }).FillAsync("9400");
-        await Expect(forecast.GetByText("fill 0.79 is over your own limit of 0.74 for this bobbin")).ToBeVisibleAsync();
+        await Expect(page.GetByText("fill 0.79 is over your own limit of 0.74 for this bobbin")).ToBeVisibleAsync();
     }
 }

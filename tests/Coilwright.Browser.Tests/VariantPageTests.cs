@@ -15,6 +15,7 @@ public sealed class VariantPageTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url, scripts: false);
         await page.GotoAsync($"/recipes/{recipe}");
+        await page.GetByText("More", new() { Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Keep turns or keep ohms" }).ClickAsync();
         await page.GetByLabel("or its resistance per metre at 20 °C").FillAsync("5.544");
         await page.GetByRole(AriaRole.Button, new() { Name = "Show both" }).ClickAsync();

@@ -11,6 +11,9 @@ public sealed record ForecastOptions
     /// <summary>Points of the response curves, 20 Hz to 20 kHz on a logarithmic axis; 0 leaves them out.</summary>
     public int CurvePoints { get; init; }
 
+    /// <summary>Points of the band that the response scatters in, over the same frequencies; 0 leaves it out.</summary>
+    public int BandPoints { get; init; }
+
     /// <summary>False leaves out what the magnets do outside: output, field at the strings and over the poles.</summary>
     public bool Strings { get; init; } = true;
 

@@ -54,6 +54,7 @@ public static class Forecaster
                 .Where(figure => double.IsFinite(figure.Estimate.Value))
                 .ToDictionary(figure => figure.Name, StringComparer.Ordinal),
             Curves = options.CurvePoints > 0 ? vector.Curves(Middle(inputs), options.CurvePoints) : [],
+            Band = options.BandPoints > 0 ? vector.Band(options.BandPoints) : null,
             Pictures = options.Pictures ? PictureMaker.Make(model, scene, vector.Branch(Middle(inputs)), cancel) : null,
         };
     }

@@ -237,6 +237,9 @@ public sealed record Prediction(IReadOnlyList<CoilForecast> Coils, PickupForecas
     /// <summary>The response at the middle of every interval: unloaded, and on the load if there is one; empty unless asked for.</summary>
     public IReadOnlyList<ForecastCurve> Curves { get; init; } = [];
 
+    /// <summary>What the response scatters in: on the load, or bare without one; null unless asked for, and of a silent one.</summary>
+    public ResponseBand? Band { get; init; }
+
     /// <summary>Curves for pictures; null unless asked for.</summary>
     public PickupPictures? Pictures { get; init; }
 }

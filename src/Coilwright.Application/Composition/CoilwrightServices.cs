@@ -36,6 +36,7 @@ public static class CoilwrightServices
             .AddSingleton<SolvedDesigns>()
             .AddSingleton<ComparedDesigns>()
             .AddSingleton<ForecastRecipe>()
+            .AddSingleton<SavedForecasts>()
             .AddSingleton<ForecastShapes>()
             .AddSingleton<SpreadRecipe>()
             .AddSingleton<DrawSection>()

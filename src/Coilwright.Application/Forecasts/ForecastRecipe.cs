@@ -11,7 +11,10 @@ namespace Coilwright.Application.Forecasts;
 /// <summary>A person asks what a pickup will measure, and what small changes of it do.</summary>
 public sealed class ForecastRecipe
 {
-    private static readonly ForecastOptions s_onPage = new() { CurvePoints = 240, Pictures = true };
+    /// <summary>Enough for a band that is smooth at its peak.</summary>
+    private const int BandPoints = 120;
+
+    private static readonly ForecastOptions s_onPage = new() { CurvePoints = 240 };
 
     /// <summary>Forecasts a recipe; what its targets leave out stands among the warnings.</summary>
     /// <param name="recipe">The recipe.</param>
@@ -25,7 +28,8 @@ public sealed class ForecastRecipe
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document, or null for none.</param>
     /// <param name="limits">What the shop knows of its bobbins.</param>
-    public RecipeForecast Forecast(string recipeJson, string? loadJson, FillLimits limits)
+    /// <param name="detail">What is drawn beside the numbers.</param>
+    public RecipeForecast Forecast(string recipeJson, string? loadJson, FillLimits limits, ForecastDetail detail = ForecastDetail.Pictures)
     {
         (Recipe? recipe, LoadCircuit? load, IReadOnlyList<Problem> problems) = Read(recipeJson, loadJson);
         if (recipe is null)
@@ -34,7 +38,12 @@ public sealed class ForecastRecipe
         }
 
         PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe));
-        ReadOutcome<Prediction> made = ForecastRule.Try(() => Forecaster.Predict(model, load, s_onPage));
+        ForecastOptions options = s_onPage with
+        {
+            Pictures = detail.HasFlag(ForecastDetail.Pictures),
+            BandPoints = detail.HasFlag(ForecastDetail.Band) ? BandPoints : 0,
+        };
+        ReadOutcome<Prediction> made = ForecastRule.Try(() => Forecaster.Predict(model, load, options));
         return made.Value is { } forecast
             ? new RecipeForecast
             {

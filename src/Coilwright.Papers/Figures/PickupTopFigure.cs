@@ -61,6 +61,20 @@ public static class PickupTopFigure
         return (2 * halfX + 2, highY - lowY + 8);
     }
 
+    /// <summary>How far the pickup reaches, mm: half its length, its lowest and its highest y.</summary>
+    internal static (double HalfX, double LowY, double HighY) ExtentOf(PickupModel model, IReadOnlyList<double> buildsM) =>
+        Extent(model, BuildsOf(model, buildsM));
+
+    /// <summary>The parts alone, for a drawing that stands them beside others.</summary>
+    internal static void AppendParts(StringBuilder svg, PickupModel model, IReadOnlyList<double> buildsM, string id) =>
+        DrawParts(svg, model, BuildsOf(model, buildsM), id);
+
+    /// <summary>The hatching of a winding.</summary>
+    internal static string WirePattern(string id) =>
+        $"""<defs><pattern id="{id}-wire" width="0.9" height="0.9" patternUnits="userSpaceOnUse" """
+        + """patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" """
+        + """stroke-width="0.45"/></pattern></defs>""";
+
     private static double[] BuildsOf(PickupModel model, IReadOnlyList<double>? buildsM) =>
         [
             .. model.Coils.Select(
@@ -80,12 +94,7 @@ public static class PickupTopFigure
                 + $"""font-family="system-ui, sans-serif" font-size="2.6">"""
         );
         Write(svg, $"""<title id="{id}-title">Pickup from above, to scale</title><desc """ + $"""id="{id}-desc">{E(described)}</desc>""");
-        Write(
-            svg,
-            $"""<defs><pattern id="{id}-wire" width="0.9" height="0.9" patternUnits="userSpaceOnUse" """
-                + $"""patternTransform="rotate(45)"><path d="M0 0V0.9" stroke="var(--copper, #a8541f)" """
-                + $"""stroke-width="0.45"/></pattern></defs>"""
-        );
+        svg.Append(WirePattern(id));
     }
 
     private static void DrawParts(StringBuilder svg, PickupModel model, double[] builds, string id)

@@ -48,6 +48,44 @@ internal sealed class PlotSheet
         }
     }
 
+    /// <summary>A band between two edges over the same places.</summary>
+    public void Band(IReadOnlyList<(double X, double Low, double High)> edges)
+    {
+        IEnumerable<(double X, double Y)> round = edges
+            .Select(edge => (edge.X, edge.High))
+            .Concat(edges.Reverse().Select(edge => (edge.X, edge.Low)));
+        string path = string.Concat(
+            round.Select(
+                (point, i) => string.Create(CultureInfo.InvariantCulture, $"{(i == 0 ? 'M' : 'L')}{X(point.X):0.#} {Y(point.Y):0.#}")
+            )
+        );
+        Write(
+            $"""<path class="band" clip-path="url(#{_id}-plot)" d="{path}Z" fill="var(--copper, #b4622d)" fill-opacity="0.18" """
+                + $"""stroke="var(--copper, #b4622d)" stroke-opacity="0.35" stroke-width="0.8"/>"""
+        );
+    }
+
+    /// <summary>A dot on a curve.</summary>
+    public void Dot(double x, double y) =>
+        Write($"""<circle class="peak" cx="{X(x):0.#}" cy="{Y(y):0.#}" r="5" fill="var(--copper, #b4622d)"/>""");
+
+    /// <summary>Words beside a curve.</summary>
+    /// <param name="x">Where along the page.</param>
+    /// <param name="y">Where up the page.</param>
+    /// <param name="words">What they say.</param>
+    /// <param name="shift">How far the words stand from there, in the drawing.</param>
+    /// <param name="anchor">"start", "middle" or "end".</param>
+    /// <param name="copper">True for the words of what the figure is about.</param>
+    public void Label(double x, double y, string words, (double X, double Y) shift, string anchor, bool copper = false) =>
+        Write(
+            $"""<text x="{X(x) + shift.X:0.#}" y="{Math.Max(14, Y(y) + shift.Y):0.#}" text-anchor="{anchor}" font-size="14" """
+                + $"""fill="var({(copper ? "--copper" : "--ink")}, #1d1a16)" font-weight="{(copper ? 700 : 400)}" """
+                + $"""stroke="var(--sheet, #fff)" stroke-width="4" paint-order="stroke">{E(words)}</text>"""
+        );
+
+    /// <summary>Which part of the drawing's width the plot takes.</summary>
+    public static (double From, double To) Across => ((double)Left / Width, (double)Right / Width);
+
     /// <summary>A ring with a whisker from low to high.</summary>
     public void Mark(double x, double y, double low, double high, string label)
     {

@@ -33,6 +33,9 @@ public static class LoadForm
     /// <summary>The load before anybody has changed it.</summary>
     public static JsonNode Default() => JsonNode.Parse(Usual)!;
 
+    /// <summary>True for a field of the load, false for one of the recipe.</summary>
+    public static bool Has(RecipeField field) => field.Path.StartsWith(Prefix, StringComparison.Ordinal);
+
     public static string Text(JsonNode load, RecipeField field) => JsonPath.TextAt(load, field.Path[Prefix.Length..]);
 
     /// <summary>The load as a posted form has it.</summary>

@@ -43,6 +43,7 @@ public static class ForecastNumberFormatter
             "kg" => QuantityKind.Mass,
             "Hz" => QuantityKind.Frequency,
             "T" => QuantityKind.FluxDensity,
+            "V" => QuantityKind.Voltage,
             _ => null,
         };
 

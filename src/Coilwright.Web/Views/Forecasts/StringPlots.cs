@@ -9,41 +9,42 @@ namespace Coilwright.Web.Views.Forecasts;
 /// <summary>The plots of a forecast with their captions, and each as a table.</summary>
 internal static class StringPlots
 {
-    /// <summary>Field, output and aperture where there are strings, then L(f) and R(f).</summary>
-    public static IReadOnlyList<DrawingViewModel> Of(PickupModel model, Prediction prediction)
+    /// <summary>Field, output and aperture; nothing without strings or without pictures.</summary>
+    public static IReadOnlyList<DrawingViewModel> OfStrings(PickupModel model, Prediction prediction)
     {
-        if (prediction.Pictures is not { } pictures)
+        IReadOnlyList<StringForecast> strings = prediction.Pickup.Strings;
+        if (prediction.Pictures is not { } pictures || strings.Count == 0)
         {
             return [];
         }
 
-        IReadOnlyList<StringForecast> strings = prediction.Pickup.Strings;
         double[] xM = [.. strings.Select((_, i) => model.Strings!.XM(i))];
-        List<DrawingViewModel> plots =
-            strings.Count == 0
-                ? []
-                : [FieldOf(pictures, strings, xM), OutputOf(pictures, strings, xM, model.Strings!.StringsAssumed), .. MotionOf(pictures)];
-        plots.Add(
-            BranchOf(
-                "Series inductance without self-capacitance, H, against frequency. Rings and whiskers: forecast with its 95 % interval.",
-                StringFigures.Inductance(pictures, prediction.Pickup.Spectrum),
-                "Inductance",
-                prediction.Pickup.Spectrum,
-                line => line.Inductance
-            )
-        );
-        plots.Add(
-            BranchOf(
-                "Resistance to alternating current, kΩ, against frequency: the winding's own and what cores and metalwork take. Rings "
-                    + "and whiskers: forecast with its 95 % interval.",
-                StringFigures.Resistance(pictures, prediction.Pickup.Spectrum),
-                "AC resistance",
-                prediction.Pickup.Spectrum,
-                line => line.Resistance
-            )
-        );
-        return plots;
+        return [OutputOf(pictures, strings, xM, model.Strings!.StringsAssumed), FieldOf(pictures, strings, xM), .. MotionOf(pictures)];
     }
+
+    /// <summary>L(f) and R(f); nothing without pictures.</summary>
+    public static IReadOnlyList<DrawingViewModel> OfBranch(Prediction prediction) =>
+        prediction.Pictures is not { } pictures
+            ? []
+            :
+            [
+                BranchOf(
+                    "Series inductance without self-capacitance, H, against frequency. Rings and whiskers: forecast with its 95 % "
+                        + "interval.",
+                    StringFigures.Inductance(pictures, prediction.Pickup.Spectrum),
+                    "Inductance",
+                    prediction.Pickup.Spectrum,
+                    line => line.Inductance
+                ),
+                BranchOf(
+                    "Resistance to alternating current, kΩ, against frequency: the winding's own and what cores and metalwork take. "
+                        + "Rings and whiskers: forecast with its 95 % interval.",
+                    StringFigures.Resistance(pictures, prediction.Pickup.Spectrum),
+                    "AC resistance",
+                    prediction.Pickup.Spectrum,
+                    line => line.Resistance
+                ),
+            ];
 
     private static DrawingViewModel FieldOf(PickupPictures pictures, IReadOnlyList<StringForecast> strings, double[] xM) =>
         new(
@@ -52,6 +53,7 @@ internal static class StringPlots
             StringFigures.Field(pictures, strings, xM)
         )
         {
+            Title = "Field at the strings",
             Header = ["String", "Field", "95 % interval", "Basis"],
             Rows = [.. strings.Select(one => Row(one.Number, one.Field))],
         };
@@ -65,6 +67,7 @@ internal static class StringPlots
             StringFigures.Output(pictures, strings, xM)
         )
         {
+            Title = "Output of the strings",
             Header = ["String", "Output", "95 % interval", "Basis", "Against the mean"],
             Rows =
             [
@@ -89,6 +92,7 @@ internal static class StringPlots
             StringFigures.Aperture(pictures)
         )
         {
+            Title = "What is heard along the string, pull and overtones",
             Header = ["String", "Pull", "Pitch", "2nd harmonic", "3rd harmonic"],
             Rows =
             [
@@ -117,6 +121,7 @@ internal static class StringPlots
     ) =>
         new(caption, svg)
         {
+            Title = title + " against frequency",
             Header = ["Frequency", title, "95 % interval", "Basis"],
             Rows =
             [

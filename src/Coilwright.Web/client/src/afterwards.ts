@@ -23,6 +23,10 @@ export function afterwards(form: HTMLFormElement, panel: HTMLElement): void {
   const moved = (): void => {
     window.clearTimeout(timer);
     underWay.abort();
+    if (!panel.isConnected) {
+      form.removeEventListener('input', moved); // another view stands here now
+      return;
+    }
     stale(true);
     timer = window.setTimeout(ask, restMs);
   };

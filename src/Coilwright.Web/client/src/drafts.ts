@@ -127,13 +127,17 @@ function put(field: Field, value: string): boolean {
   return true;
 }
 
+/** Opens every closed part of the page that an element stands in. */
+export function openAbove(element: Element): void {
+  for (let closed = element.closest('details'); closed; closed = closed.parentElement?.closest('details') ?? null) {
+    closed.open = true;
+  }
+}
+
 /** A draft in a closed part of the page is shown. */
 function open(field: Field): void {
-  if (valueOf(field) === '') {
-    return;
-  }
-  for (let closed = field.closest('details'); closed; closed = closed.parentElement?.closest('details') ?? null) {
-    closed.open = true;
+  if (valueOf(field) !== '') {
+    openAbove(field);
   }
 }
 

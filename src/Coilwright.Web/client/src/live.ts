@@ -68,40 +68,97 @@ export class NewestWins<T> {
   }
 }
 
+const settledAfterMs = 600;
+
+/** What is asked of a form as it stands. */
+interface Question {
+  contents: URLSearchParams;
+  view: string;
+  settled: boolean;
+  whole: boolean;
+}
+
 /**
- * Sends the form as it stands whenever a field moves, and shows the forecast that comes back. Physics and wording live on the server
- * alone.
+ * Sends the form as it stands whenever a field moves, and shows the parts of the page that come back: the five answers, the drawing and
+ * the view in sight. What takes longer than a slider may wait is asked for once the form has settled. Physics and wording live on the
+ * server alone.
  */
-export function liveForecast(form: HTMLFormElement, panel: HTMLElement, drawn: (panel: HTMLElement) => void): void {
-  const address = form.dataset.live ?? '';
-  const after = panel.querySelector('[data-after]'); // answered on its own, so it outlives the panel's contents
-  const newest = new NewestWins<URLSearchParams>(
-    async question => {
-      const answer = await fetch(address, { method: 'POST', body: question });
-      if (!answer.ok) {
-        throw new Error(`no forecast: ${answer.status}`);
-      }
-      return answer.text();
-    },
-    html => {
-      const open = Array.from(panel.querySelectorAll<HTMLDetailsElement>('details[open]'), details => details.dataset.key);
-      panel.innerHTML = html;
-      if (after) {
-        panel.querySelector('[data-slot=after]')?.append(after);
-      }
-      for (const details of panel.querySelectorAll<HTMLDetailsElement>('details')) {
-        details.open = open.includes(details.dataset.key);
-      }
-      drawn(panel);
-    },
-    stale => {
-      panel.classList.toggle('stale', stale);
-      panel.setAttribute('aria-busy', String(stale));
-    },
-  );
-  const changed = (): void => newest.question(contentsOf(form));
+export function liveForecast(form: HTMLFormElement, drawn: (part: HTMLElement) => void): void {
+  const named = Array.from(form.querySelectorAll<HTMLElement>('[data-part]'));
+  const parts = named.length > 0 ? named : Array.from(form.querySelectorAll<HTMLElement>('#forecast')); // one part is the whole answer
+  const view = form.querySelector<HTMLElement>('[data-part=view]');
+  let timer = 0;
+  const newest = new NewestWins<Question>(ask(form.dataset.live ?? ''), html => show(parts, html, drawn), stale => {
+    for (const part of parts) {
+      part.classList.toggle('stale', stale);
+      part.setAttribute('aria-busy', String(stale));
+    }
+  });
+  const question = (settled: boolean, whole = false): void =>
+    newest.question({ contents: contentsOf(form), view: form.dataset.view ?? '', settled, whole });
+  const changed = (): void => {
+    window.clearTimeout(timer);
+    question(false);
+    if (form.dataset.view === 'sound') {
+      timer = window.setTimeout(() => question(true), settledAfterMs);
+    }
+  };
   form.addEventListener('input', changed);
-  changed();
+  for (const link of form.querySelectorAll<HTMLElement>('.tabs [data-view]')) {
+    link.addEventListener('click', event => {
+      if (event instanceof MouseEvent && (event.ctrlKey || event.metaKey || event.shiftKey)) {
+        return;
+      }
+      event.preventDefault();
+      choose(form, link);
+      view?.replaceChildren();
+      question(true, true);
+    });
+  }
+  window.clearTimeout(timer);
+  question(true);
+}
+
+function ask(address: string): (question: Question) => Promise<string> {
+  return async ({ contents, view, settled, whole }) => {
+    const asked = new URLSearchParams({ view, ...(settled ? { settled: 'yes' } : {}), ...(whole ? { whole: 'yes' } : {}) });
+    const answer = await fetch(`${address}?${asked.toString()}`, { method: 'POST', body: contents });
+    if (!answer.ok) {
+      throw new Error(`no forecast: ${answer.status}`);
+    }
+    return answer.text();
+  };
+}
+
+/** Puts each part that came back where it stands; what was opened in it stays open. */
+function show(parts: HTMLElement[], html: string, drawn: (part: HTMLElement) => void): void {
+  const answer = document.createElement('template');
+  answer.innerHTML = html;
+  for (const part of parts) {
+    const name = part.dataset.part;
+    const made = name === undefined ? answer.content : answer.content.querySelector<HTMLElement>(`[data-part=${name}]`);
+    if (!made) {
+      continue;
+    }
+    const before = new Map(Array.from(part.querySelectorAll<HTMLDetailsElement>('details'), one => [one.dataset.key, one.open]));
+    for (const details of made.querySelectorAll<HTMLDetailsElement>('details')) {
+      details.open = before.get(details.dataset.key) ?? details.open;
+    }
+    part.replaceChildren(...made.childNodes);
+    drawn(part);
+  }
+}
+
+/** Another view comes into sight; its address is that of its link, so that it can be sent on and come back to. */
+function choose(form: HTMLFormElement, link: HTMLElement): void {
+  form.dataset.view = link.dataset.view ?? '';
+  for (const other of form.querySelectorAll<HTMLElement>('.tabs [data-view]')) {
+    other.toggleAttribute('aria-current', false);
+  }
+  link.setAttribute('aria-current', 'page');
+  if (link instanceof HTMLAnchorElement) {
+    window.history.replaceState(null, '', link.href);
+  }
 }
 
 /** A slider moves the text field it stands under; the field stays the truth. */

@@ -1,9 +1,12 @@
 import { afterwards } from './afterwards';
 import { clocks } from './clocks';
+import { dimensions } from './dimensions';
 import { forgetDrafts, keepDrafts } from './drafts';
+import { responseCursor } from './cursor';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
+import { partsDraft } from './parts';
 import { drawPlots } from './plot';
 import { revisionDraft } from './revision';
 import { soundSwitch } from './sound';
@@ -18,23 +21,32 @@ for (const confirmed of document.querySelectorAll<HTMLElement>('[data-confirmed]
 }
 mendRefused();
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-drafts]')) {
+  partsDraft(form);
   keepDrafts(form);
 }
 for (const range of document.querySelectorAll<HTMLInputElement>('input[type=range][data-drives]')) {
   slider(range);
 }
-const forecast = document.getElementById('forecast');
 const recipe = document.querySelector<HTMLFormElement>('form[data-live]');
 const draftBar = document.getElementById('draft');
 if (recipe && draftBar) {
   revisionDraft(recipe, draftBar);
 }
-if (recipe && forecast) {
-  liveForecast(recipe, forecast, drawPlots);
-  const after = document.querySelector<HTMLElement>('[data-after]');
-  if (after) {
-    afterwards(recipe, after);
-  }
+if (recipe) {
+  const dressed = (part: HTMLElement): void => {
+    drawPlots(part);
+    part.querySelectorAll<HTMLElement>('[data-cursor]').forEach(responseCursor);
+    const after = part.querySelector<HTMLElement>('[data-after]');
+    if (after) {
+      afterwards(recipe, after);
+    }
+  };
+  recipe.querySelectorAll<HTMLElement>('[data-part]').forEach(dressed);
+  const light = dimensions(recipe);
+  liveForecast(recipe, part => {
+    dressed(part);
+    light();
+  });
 }
 const entry = document.querySelector<HTMLFormElement>('form[data-entry]');
 const ownBox = entry ? coilEntry(entry) : null;

@@ -1,4 +1,5 @@
 import { dropDraft, kept } from './drafts';
+import { forgetParts, partsChanged } from './parts';
 
 type Field = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 
@@ -73,10 +74,12 @@ class RevisionDraft {
 
   private changes(): string[] {
     const fields = revisionFields(this.form);
-    return fields.flatMap(field => {
+    const parts = partsChanged(this.form);
+    const typed = fields.flatMap(field => {
       const now = (this.asleep ? (kept(this.form, field) ?? savedOf(field)) : field.value).trim();
       return now === savedOf(field) ? [] : [`${this.nameOf(field, fields)} ${written(now)} instead of ${written(savedOf(field))}`];
     });
+    return parts === '' ? typed : [parts, ...typed];
   }
 
   private nameOf(field: Field, all: Field[]): string {
@@ -88,6 +91,10 @@ class RevisionDraft {
   }
 
   private discard(): void {
+    if (partsChanged(this.form) !== '') {
+      this.discardParts();
+      return;
+    }
     this.discarded = new Map();
     for (const field of revisionFields(this.form)) {
       const now = this.asleep ? kept(this.form, field) : field.value;
@@ -102,6 +109,13 @@ class RevisionDraft {
     revisionFields(this.form).forEach(field => dropDraft(this.form, field));
     this.show();
     this.button('bring-back')?.focus();
+  }
+
+  /** The fields of a draft with other parts are others than the saved ones: the saved page is asked for. */
+  private discardParts(): void {
+    revisionFields(this.form).forEach(field => dropDraft(this.form, field));
+    forgetParts(this.form);
+    window.location.assign(this.form.getAttribute('action') ?? '');
   }
 
   private bringBack(): void {

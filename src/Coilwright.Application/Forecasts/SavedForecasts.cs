@@ -1,0 +1,35 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using Coilwright.Workshop.Recipes;
+
+namespace Coilwright.Application.Forecasts;
+
+/// <summary>Forecasts of saved revisions, kept: what a draft is compared with stays the same while somebody types.</summary>
+public sealed class SavedForecasts(ForecastRecipe forecast)
+{
+    private const int MostKept = 60;
+    private readonly ConcurrentDictionary<string, RecipeForecast> _kept = new(StringComparer.Ordinal);
+
+    /// <summary>The numbers and the response of a revision.</summary>
+    /// <param name="revision">The revision as saved.</param>
+    /// <param name="loadJson">A load document.</param>
+    /// <param name="limits">What the shop knows of its bobbins: it moves warnings, which nobody asks of a saved revision here.</param>
+    public RecipeForecast Of(RevisionRecord revision, string loadJson, FillLimits limits)
+    {
+        string key = string.Create(
+            CultureInfo.InvariantCulture,
+            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson}"
+        );
+        if (_kept.TryGetValue(key, out RecipeForecast? known))
+        {
+            return known;
+        }
+
+        if (_kept.Count >= MostKept)
+        {
+            _kept.Clear();
+        }
+
+        return _kept[key] = forecast.Forecast(revision.Json, loadJson, limits, ForecastDetail.None);
+    }
+}
