@@ -21,7 +21,7 @@ public sealed class BatchDossiers
     public BatchDossiers(IShopRecords records, TimeProvider clock, Func<RevisionRecord, string, VerdictLimits>? forecast = null)
     {
         _records = records;
-        _causes = new ConfirmedCauses(records, clock);
+        _causes = new ConfirmedCauses(records.Batches, clock);
         Limits = new BatchLimits(records, clock, forecast);
     }
 

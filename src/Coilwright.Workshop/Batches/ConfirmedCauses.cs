@@ -9,7 +9,7 @@ namespace Coilwright.Workshop.Batches;
 /// </summary>
 /// <param name="records">The shop's records.</param>
 /// <param name="clock">The shop's clock.</param>
-internal sealed class ConfirmedCauses(IBatchEventRecords records, TimeProvider clock)
+internal sealed class ConfirmedCauses(IBatchRecords records, TimeProvider clock)
 {
     private static readonly TimeSpan s_fresh = TimeSpan.FromMinutes(1);
 

@@ -78,22 +78,27 @@ public sealed class RecallCommandTests
         await app.StartAsync(Cancel);
         using HttpClient client = new() { BaseAddress = new Uri(app.Urls.Single()) };
 
-        string found = await client.GetStringAsync("/find?code=L-31", Cancel);
+        string found = await client.GetStringAsync(At("/find?code=L-31"), Cancel);
         Assert.Contains("href=\"/recall?code=L-31&amp;kind=spool-lot&amp;id=\"", found, StringComparison.Ordinal);
-        string page = await client.GetStringAsync("/recall?code=L-31&kind=spool-lot&id=&reason=Thin&ask=Return", Cancel);
+        string page = await client.GetStringAsync(At("/recall?code=L-31&kind=spool-lot&id=&reason=Thin&ask=Return"), Cancel);
         Assert.Contains("Letter to K-031 (Pell &amp; Daughter)", page, StringComparison.Ordinal);
         Assert.Contains("2647-001", page, StringComparison.Ordinal);
 
-        string table = await client.GetStringAsync("/recall.csv?code=0117&kind=spool", Cancel);
+        string table = await client.GetStringAsync(At("/recall.csv?code=0117&kind=spool"), Cancel);
         Assert.Equal(rows, table.TrimEnd().Split('\n'));
-        string list = await client.GetStringAsync("/recall/list?code=0117&kind=spool", Cancel);
+        string list = await client.GetStringAsync(At("/recall/list?code=0117&kind=spool"), Cancel);
         Assert.Contains("H-12/H-001", list, StringComparison.Ordinal);
-        string letter = await client.GetStringAsync("/recall/letter?code=0117&kind=spool&customer=K-031&reason=Thin&ask=Return", Cancel);
+        string letter = await client.GetStringAsync(
+            At("/recall/letter?code=0117&kind=spool&customer=K-031&reason=Thin&ask=Return"),
+            Cancel
+        );
         Assert.Contains("2647-001", letter, StringComparison.Ordinal);
         Assert.DoesNotContain("0117", letter, StringComparison.Ordinal);
         foreach (string missing in new[] { "/recall?code=nothing", "/recall/letter?code=0117&customer=K-999", "/recall/other?code=0117" })
         {
-            Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync(missing, Cancel)).StatusCode);
+            Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync(At(missing), Cancel)).StatusCode);
         }
     }
+
+    private static Uri At(string address) => new(address, UriKind.Relative);
 }

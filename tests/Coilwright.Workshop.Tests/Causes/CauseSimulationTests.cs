@@ -13,7 +13,13 @@ namespace Coilwright.Workshop.Tests.Causes;
 public sealed class CauseSimulationTests(ITestOutputHelper output)
 {
     /// <summary>Batches of each kind of fault, recipe and set of draws; more by hand for a report.</summary>
-    private static readonly int s_each = int.TryParse(Environment.GetEnvironmentVariable("CAUSE_EACH"), out int each) ? each : 2;
+    private static readonly int s_each = int.TryParse(
+        Environment.GetEnvironmentVariable("CAUSE_EACH"),
+        CultureInfo.InvariantCulture,
+        out int each
+    )
+        ? each
+        : 2;
 
     private static readonly Lazy<Dictionary<bool, IReadOnlyList<JudgedCoil>>> s_open = new(() => Faults(CauseRun.Open)),
         s_keptBack = new(() => Faults(CauseRun.KeptBack));

@@ -21,7 +21,7 @@ public sealed class CauseFoundTests
         Assert.Empty(await shop.Run.RecordEventAsync(said, Cancel)); // sent twice
         Assert.NotEmpty(await shop.Run.RecordEventAsync(said with { Choice = "thin wire" }, Cancel)); // the same id says something else
 
-        CauseFound kept = Assert.Single(await shop.Records.CausesFoundAsync(Cancel));
+        CauseFound kept = Assert.Single(await shop.Records.Batches.CausesFoundAsync(Cancel));
         Assert.Equal(("C-001", "high-resistance-joint"), (kept.Tag, kept.Cause));
         Assert.Equal("C-001 really had bad joint", (await shop.Run.StatusAsync(batch.Id, Cancel))!.History.InForce.Single().Sentence);
     }
@@ -38,7 +38,7 @@ public sealed class CauseFoundTests
         Problem problem = Assert.Single(await shop.Run.RecordEventAsync(Found(batch, tag, cause), Cancel));
         Assert.Equal(field, problem.Field);
         Assert.True(field == "tag" || problem.Allowed!.Contains("shorted turns", StringComparison.Ordinal));
-        Assert.Empty(await shop.Records.CausesFoundAsync(Cancel));
+        Assert.Empty(await shop.Records.Batches.CausesFoundAsync(Cancel));
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public sealed class CauseFoundTests
         Assert.Empty(await shop.Run.UndoLastAsync(first.Id, Guid.NewGuid(), "Mara", Cancel));
         double undone = await JointAsync(shop, first);
         Assert.True(undone < after && undone > before, $"{before}, {undone}, {after}");
-        Assert.Equal(9, (await shop.Records.CausesFoundAsync(Cancel)).Count);
+        Assert.Equal(9, (await shop.Records.Batches.CausesFoundAsync(Cancel)).Count);
     }
 
     private static async Task<double> JointAsync(WorkingShop shop, BatchRecord batch) =>
