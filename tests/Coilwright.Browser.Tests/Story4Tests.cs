@@ -87,7 +87,8 @@ public sealed class Story4Tests(Chromium chromium)
         await entry.Resistance.FillAsync("7.9 k");
         await entry.Resistance.PressAsync("Enter");
         await Expect(entry.Verdict).ToContainTextAsync("reject");
-        await Expect(entry.Verdict).ToContainTextAsync("probably");
+        await Expect(entry.Verdict).ToContainTextAsync("wire one gauge too thin; or bad joint");
+        await Expect(entry.Verdict).ToContainTextAsync("read the inductance"); // what would part them
         await Expect(entry.Tag).ToHaveValueAsync("C-002");
     }
 }

@@ -13,6 +13,9 @@ namespace Coilwright.Storage.Tests;
 /// <summary>Shop files of every older version, opened by this one.</summary>
 public sealed class OldShopTests
 {
+    /// <summary>Kinds that came later, which an older shop cannot hold.</summary>
+    private static readonly string[] s_later = [nameof(Reserved), nameof(CauseFound), nameof(SignalAnswered)];
+
     private static CancellationToken Cancel => TempShop.Cancel;
 
     public static TheoryData<int> WithPieces => [.. OldShop.WithPieces];
@@ -65,7 +68,7 @@ public sealed class OldShopTests
         IReadOnlyList<PieceEvent> events = await shop.Pieces.EventsAsync([.. pieces.Select(piece => piece.Id)], Cancel);
 
         Assert.Equal(
-            PieceEvent.Kinds.Order(StringComparer.Ordinal),
+            PieceEvent.Kinds.Except(s_later).Order(StringComparer.Ordinal),
             events.Select(one => one.Kind).Distinct().Order(StringComparer.Ordinal)
         );
         JoinedSet joined = events.OfType<JoinedSet>().First(one => one.OffsetDb > 0);
@@ -135,7 +138,7 @@ public sealed class OldShopTests
             events.Select(one => one.Sentence)
         );
         Assert.Equal(
-            BatchEvent.Kinds.Order(StringComparer.Ordinal),
+            BatchEvent.Kinds.Except(s_later).Order(StringComparer.Ordinal),
             events.Select(one => one.Kind).Distinct().Order(StringComparer.Ordinal)
         );
         Assert.Equal(batch.Quantity + 3, BatchNumber.Wanted(batch, BatchEventLog.Holding(events)));

@@ -1,9 +1,10 @@
+using System.Text.RegularExpressions;
 using Coilwright.Storage.Tests;
 
 namespace Coilwright.Tests.Commands;
 
 /// <summary>A shop that an older version wrote answers, once it was brought up to date, as that version answered.</summary>
-public sealed class OldShopAnswersTests
+public sealed partial class OldShopAnswersTests
 {
     public static TheoryData<int> Versions => [.. OldShop.WithPieces];
 
@@ -18,9 +19,14 @@ public sealed class OldShopAnswersTests
         foreach ((string question, string answer) in OldShop.Answers)
         {
             CommandRun run = await CommandRun.Of([.. Words(question), "--shop", shop]);
-            Assert.Equal((question, answer), (question, (run.Output + run.Error).TrimEnd('\n')));
+            string now = AddedSince().Replace(run.Output + run.Error, "").TrimEnd('\n');
+            Assert.Equal((question, answer), (question, now));
         }
     }
+
+    /// <summary>What answers say today on top of what they said then: coils that stand in no piece.</summary>
+    [GeneratedRegex("""(?m),\s*"coils": \[[^\[\]]*\]|^  in no piece, .*\n""")]
+    private static partial Regex AddedSince();
 
     /// <summary>A name of two words stands before an option.</summary>
     private static string[] Words(string question)

@@ -13,7 +13,7 @@ using Coilwright.Workshop.Tracing;
 namespace Coilwright.Workshop.Tests.Sets;
 
 /// <summary>
-/// Pieces matched to sets by output and polarity; the ohms of the shop's coils make pieces of 7.87, 7.99, 8.02 and 8.02 kΩ.
+/// Pieces matched to sets by output and polarity; the ohms of the shop's coils make pieces of 7.87, 7.99, 8.00 and 8.00 kΩ.
 /// </summary>
 public sealed class SetTests
 {
@@ -33,7 +33,7 @@ public sealed class SetTests
         Assert.Equal(SetFinder.Ranked, found.Choices.Count);
         Assert.Equal([serials[2], serials[3]], found.Choices[0].Pieces.Select(piece => piece.Snapshot.Piece.Serial).Order());
         Assert.Equal(0, found.Choices[0].ApartDb, 9);
-        Assert.Equal(20 * Math.Log10(8.02 / 7.99), found.Choices[2].ApartDb, 9); // of one recipe, output goes as ohms
+        Assert.Equal(20 * Math.Log10(8.00 / 7.99), found.Choices[2].ApartDb, 9); // of one recipe, output goes as ohms
         Assert.Equal(found.Choices.Select(choice => choice.ApartDb).Order(), found.Choices.Select(choice => choice.ApartDb));
         Assert.Equal([serials[0], serials[1]], found.Left.Select(life => life.Piece.Serial));
         Assert.All(found.Choices[0].Reasons, reason => Assert.Contains("estimated from resistance", reason, StringComparison.Ordinal));
@@ -48,7 +48,7 @@ public sealed class SetTests
     {
         await using PieceShop shop = await PieceShop.StartAsync();
         string[] serials = await MakeAsync(shop);
-        double meant = 20 * Math.Log10(8.02 / 7.87);
+        double meant = 20 * Math.Log10(8.00 / 7.87);
         SetChoice best = (
             await shop.Sets.ProposeAsync(
                 [s_places[0], s_places[1] with { Offset = meant.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture) }],
