@@ -39,7 +39,7 @@ internal static class ApiEndpoints
     /// <summary>A verdict in words.</summary>
     /// <param name="Kind">Pass, hold or reject.</param>
     /// <param name="Reasons">Why.</param>
-    /// <param name="Cause">The probable cause of a coil that is held or rejected; else empty.</param>
+    /// <param name="Cause">The probable cause, or those that the readings cannot tell apart; empty where nothing seems wrong.</param>
     /// <param name="Check">What to do first about it; else empty.</param>
     public sealed record VerdictAnswer(VerdictKind Kind, IReadOnlyList<string> Reasons, string Cause, string Check);
 
@@ -123,5 +123,5 @@ internal static class ApiEndpoints
         );
 
     private static VerdictAnswer VerdictOf(Verdict verdict) =>
-        new(verdict.Kind, verdict.Reasons, EntryAdvice.Cause(verdict), EntryAdvice.Check(verdict));
+        new(verdict.Kind, verdict.Reasons, VerdictAdvice.Cause(verdict), VerdictAdvice.Check(verdict));
 }
