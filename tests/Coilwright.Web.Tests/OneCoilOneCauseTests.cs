@@ -6,13 +6,15 @@ using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Web.Tests;
 
-/// <summary>What is said of a coil's cause is the same at entry, on its page and in the document, whether it passes or not.</summary>
+/// <summary>
+/// What is said of a coil's cause is the same in the answer at entry, on the entry page and on the coil's page, whether it passes or not.
+/// </summary>
 public sealed class OneCoilOneCauseTests
 {
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task Entry_page_and_document_say_the_same_of_each_coil()
+    public async Task The_answer_at_entry_and_both_pages_say_the_same_of_each_coil()
     {
         await using PagesOfShop shop = await PagesOfShop.StartAsync();
         string json = await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, "recipes", "harbour-bridge.json"), Cancel);
