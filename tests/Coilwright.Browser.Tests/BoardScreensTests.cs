@@ -8,8 +8,7 @@ namespace Coilwright.Browser.Tests;
 /// The pages of the day in the demo's shop: the answer and the thing to do stand on the first screen of a phone, a tablet and a laptop; no
 /// page is longer than two screens of a tablet or wider than its window.
 /// </summary>
-[Collection("browser")]
-public sealed class BoardScreensTests(Chromium chromium, ServedDemo demo) : IClassFixture<ServedDemo>
+public sealed class BoardScreensTests(Chromium chromium, DemoShop demo)
 {
     private const int Tablet = 810,
         TwoTabletScreens = 2 * 1080,

@@ -7,7 +7,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>The wall of charts from the menu and from a batch: what is drawn, what it says, and limits taken anew on purpose.</summary>
-[Collection("browser")]
 public sealed class ChartsPageTests(Chromium chromium)
 {
     private static readonly string[] s_charts = ["Single coils", "Moving range", "Moving average", "Cumulative sums"];

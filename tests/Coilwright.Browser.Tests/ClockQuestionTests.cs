@@ -10,7 +10,6 @@ namespace Coilwright.Browser.Tests;
 /// <summary>
 /// A clock that jumped is asked about in words, on a page and where a tablet's entries wait; nothing typed is lost meanwhile.
 /// </summary>
-[Collection("browser")]
 public sealed class ClockQuestionTests(Chromium chromium)
 {
     private const string Right = "The clock is right: save what waits";

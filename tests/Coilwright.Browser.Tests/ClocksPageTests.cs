@@ -7,7 +7,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>The page of clocks runs by itself, by the shop's clock; an alarm of the bath stands until a person lifts it.</summary>
-[Collection("browser")]
 public sealed class ClocksPageTests(Chromium chromium)
 {
     private const string CountTones =

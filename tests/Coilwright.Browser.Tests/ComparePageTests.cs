@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Designs, loads and a measured curve side by side.</summary>
-[Collection("browser")]
 public sealed class ComparePageTests(Chromium chromium)
 {
     [Fact]

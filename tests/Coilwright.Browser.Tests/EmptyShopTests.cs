@@ -8,7 +8,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Whoever opens an empty shop gets to the first verdict by what the pages say, without a file.</summary>
-[Collection("browser")]
 public sealed partial class EmptyShopTests(Chromium chromium)
 {
     [Theory]

@@ -7,7 +7,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Plots of field, output and branch on the recipe page, and how fast they follow a slider.</summary>
-[Collection("browser")]
 public sealed class LivePlotsTests(Chromium chromium)
 {
     /// <summary>

@@ -10,7 +10,6 @@ namespace Coilwright.Browser.Tests;
 /// From two coils to a shipped piece with serial, label and spec sheet, and the way back; by the pages alone, with the clock moved by the
 /// test.
 /// </summary>
-[Collection("browser")]
 public sealed class PieceDayTests(Chromium chromium)
 {
     private const string Serial = "2610-001"; // 2 March 2026 lies in ISO week 10

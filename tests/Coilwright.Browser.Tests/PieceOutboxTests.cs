@@ -7,7 +7,6 @@ namespace Coilwright.Browser.Tests;
 /// <summary>
 /// What is entered of pieces outlives a killed server, a reload and a lost answer; it arrives in order and once, with the tablet's time.
 /// </summary>
-[Collection("browser")]
 public sealed class PieceOutboxTests(Chromium chromium)
 {
     [Fact]

@@ -8,7 +8,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>The server dies as in a power cut; what was typed and what was confirmed is still there.</summary>
-[Collection("browser")]
 public sealed class PowerCutTests(Chromium chromium)
 {
     [Fact]

@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>What was typed into a released recipe and not saved says what it is, and the released numbers are one touch away.</summary>
-[Collection("browser")]
 public sealed class RecipeDraftTests(Chromium chromium)
 {
     [Fact]

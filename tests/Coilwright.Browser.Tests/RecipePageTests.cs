@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>A recipe and its forecast while fields move.</summary>
-[Collection("browser")]
 public sealed class RecipePageTests(Chromium chromium)
 {
     [Fact]

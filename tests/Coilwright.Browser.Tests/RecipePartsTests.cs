@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Parts are added to a recipe and taken away on its page; the draft keeps them until it is saved or discarded.</summary>
-[Collection("browser")]
 public sealed class RecipePartsTests(Chromium chromium)
 {
     [Fact]

@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>One view of a recipe at a time, each with an address; the five answers and the main action before everything.</summary>
-[Collection("browser")]
 public sealed class RecipeViewsTests(Chromium chromium)
 {
     /// <summary>Two screens of a tablet held upright.</summary>

@@ -6,7 +6,6 @@ namespace Coilwright.Browser.Tests;
 /// <summary>
 /// Every page at the sizes of a laptop and of a tablet held upright: nothing wider than the window; pictures kept when asked for.
 /// </summary>
-[Collection("browser")]
 public sealed class ScreenTests(Chromium chromium)
 {
     [Theory]

@@ -9,7 +9,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Three pieces at hand, two of them matched to a set, by the pages alone.</summary>
-[Collection("browser")]
 public sealed class SetsPageTests(Chromium chromium)
 {
     [Fact]

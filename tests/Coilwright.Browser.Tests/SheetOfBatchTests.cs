@@ -5,7 +5,6 @@ using Microsoft.Playwright;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>What is printed for a batch is what its winder's page says.</summary>
-[Collection("browser")]
 public sealed class SheetOfBatchTests(Chromium chromium) : IAsyncLifetime
 {
     private readonly HttpClient _http = new();

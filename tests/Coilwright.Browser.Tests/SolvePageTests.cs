@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>A recipe asked backwards, and the spread of a run.</summary>
-[Collection("browser")]
 public sealed class SolvePageTests(Chromium chromium)
 {
     [Fact]

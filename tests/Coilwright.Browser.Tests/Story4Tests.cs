@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>A coil recorded in under ten seconds, dirty hands, no mouse.</summary>
-[Collection("browser")]
 public sealed class Story4Tests(Chromium chromium)
 {
     [Fact]

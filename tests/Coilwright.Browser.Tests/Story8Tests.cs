@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Will it fit: answered while the maker types.</summary>
-[Collection("browser")]
 public sealed class Story8Tests(Chromium chromium)
 {
     [Fact]

@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>A figure that can mean two things: one touch decides, and nothing is stored before.</summary>
-[Collection("browser")]
 public sealed partial class TwoReadingsTests(Chromium chromium)
 {
     private const string Typed = "62,100",

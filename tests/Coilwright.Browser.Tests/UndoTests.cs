@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>A slip is taken back where it is seen: on the piece's page and on the clocks.</summary>
-[Collection("browser")]
 public sealed class UndoTests(Chromium chromium)
 {
     [Fact]

@@ -10,7 +10,6 @@ namespace Coilwright.Browser.Tests;
 /// <summary>
 /// A batch on a recipe that is refused today is shown with what is stored, and leads to the recipe; nothing is wider than the window.
 /// </summary>
-[Collection("browser")]
 public sealed class UnreadablePagesTests(Chromium chromium)
 {
     [Theory]

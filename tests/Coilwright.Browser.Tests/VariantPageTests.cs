@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Ready questions about a recipe: a spool that is off, and variants.</summary>
-[Collection("browser")]
 public sealed class VariantPageTests(Chromium chromium)
 {
     [Fact]

@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>Coils typed while the server was away go out from any page; what was not taken stays in sight.</summary>
-[Collection("browser")]
 public sealed class WaitingCoilsTests(Chromium chromium)
 {
     [Fact]

@@ -5,7 +5,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>What is told at the winder outlives a cut network, a killed server and a lost answer.</summary>
-[Collection("browser")]
 public sealed class WinderOutboxTests(Chromium chromium)
 {
     [Fact]

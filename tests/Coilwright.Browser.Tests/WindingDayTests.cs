@@ -6,7 +6,6 @@ using static Microsoft.Playwright.Assertions;
 namespace Coilwright.Browser.Tests;
 
 /// <summary>A day at the winder: sixty coils by keyboard alone, with what goes wrong in a shop.</summary>
-[Collection("browser")]
 public sealed class WindingDayTests(Chromium chromium)
 {
     private const int Coils = 60;

@@ -68,11 +68,10 @@ public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, F
 
     private async Task<Sheet?> CertificateAsync(IReadOnlyList<TracedPiece> of, PaperGround ground, CancellationToken cancel)
     {
-        List<(PieceSnapshot, FinalTest)> asked = [];
+        List<(PieceSnapshot, IReadOnlyList<TestLine>)> asked = [];
         foreach (PieceSnapshot life in of.Select(piece => piece.Snapshot))
         {
-            IReadOnlyList<PieceReadingRecord> golden = await tests.GoldenAsync(life, cancel).ConfigureAwait(false);
-            asked.Add((life, FinalTestService.Asked(life.Recipe, golden, ground.Rules)));
+            asked.Add((life, await tests.LimitsAsync(life, ground.Rules, cancel).ConfigureAwait(false)));
         }
 
         return PiecePapers.Certificate(of.Count == 1 ? of[0].Snapshot.Piece.Serial : $"{of.Count} pieces", asked, ground);

@@ -10,6 +10,7 @@ namespace Coilwright.Papers.Figures;
 internal sealed class PlotSheet
 {
     private const int Width = 720,
+        NameHeight = 13,
         Left = 72,
         Right = 700,
         PlotHeight = 230,
@@ -17,6 +18,9 @@ internal sealed class PlotSheet
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private readonly StringBuilder _body = new();
     private readonly List<string> _legend = [];
+
+    /// <summary>Heights at which lines are named.</summary>
+    private readonly List<double> _names = [];
     private readonly PlotAxis _x,
         _y;
     private readonly string _id;
@@ -118,10 +122,19 @@ internal sealed class PlotSheet
         if (words.Length > 0)
         {
             Write(
-                $"""<text x="{Right - 4}" y="{Y(y) - 4:0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" """
+                $"""<text x="{Right - 4}" y="{FreeHeight(Y(y)):0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" """
                     + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
             );
         }
+    }
+
+    /// <summary>Where a line's name stands: over the line, or under it where another line's name stands already.</summary>
+    private double FreeHeight(double line)
+    {
+        double[] tried = [line - 4, line + NameHeight, line - 4 - NameHeight, line + (2 * NameHeight)];
+        double free = tried.FirstOrDefault(height => !_names.Exists(taken => Math.Abs(taken - height) < NameHeight), tried[0]);
+        _names.Add(free);
+        return free;
     }
 
     /// <summary>A thin line through points, and a dot on each when there is room for them.</summary>

@@ -98,16 +98,20 @@ public static class PiecePapers
 
     /// <summary>The certificate of the newest test of each piece; null when one was never tested.</summary>
     /// <param name="subject">Serial, shipment or order.</param>
-    /// <param name="pieces">Each with what its test asked.</param>
+    /// <param name="pieces">Each with the limits of its test.</param>
     /// <param name="ground">Shop, rules, day.</param>
-    public static Sheet? Certificate(string subject, IReadOnlyList<(PieceSnapshot Snapshot, FinalTest Asked)> pieces, PaperGround ground)
+    public static Sheet? Certificate(
+        string subject,
+        IReadOnlyList<(PieceSnapshot Snapshot, IReadOnlyList<TestLine> Limits)> pieces,
+        PaperGround ground
+    )
     {
         if (pieces.Any(one => LastTest(one.Snapshot) is null))
         {
             return null;
         }
 
-        CertifiedPiece[] certified = [.. pieces.Select(one => Certified(one.Snapshot, one.Asked))];
+        CertifiedPiece[] certified = [.. pieces.Select(one => Certified(one.Snapshot, one.Limits))];
         UsedInstrument[] instruments =
         [
             .. certified
@@ -173,14 +177,14 @@ public static class PiecePapers
         return RepairReport.Of(content, ground.Heading(life.Revision.Letter));
     }
 
-    private static CertifiedPiece Certified(PieceSnapshot life, FinalTest asked)
+    private static CertifiedPiece Certified(PieceSnapshot life, IReadOnlyList<TestLine> limits)
     {
         Tested test = LastTest(life)!;
         CertifiedReading[] readings =
         [
             .. Numbers(life, test)
                 .Select(reading =>
-                    asked.Lines.FirstOrDefault(line => line.Quantity == reading.Quantity) is { } line
+                    limits.FirstOrDefault(line => line.Quantity == reading.Quantity) is { } line
                         ? new CertifiedReading(reading, line.Reference * (1 - line.Tolerance), line.Reference * (1 + line.Tolerance))
                         : new CertifiedReading(reading)
                 ),

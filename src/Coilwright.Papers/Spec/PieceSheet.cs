@@ -51,7 +51,8 @@ public static class PieceSheet
             ),
         ];
         parts.AddRange(Magnets(piece));
-        parts.AddRange(SpecSheet.Curve(prediction, "Forecast of the model, not measured on this piece: response, loaded"));
+        parts.Add(new TitlePart("Forecast of the model, not measured on this piece"));
+        parts.AddRange(SpecSheet.Curve(prediction, "Response, loaded"));
         parts.Add(new TextPart($"Loaded means: {LoadFormatter.Of(load)}."));
         parts.Add(new TitlePart("Coils, from the recipe"));
         parts.Add(SpecSheet.Coils(recipe, prediction, hideTurns || SpecSheet.HidesTurns(recipe)));

@@ -48,7 +48,8 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             return (problems, null);
         }
 
-        FinalTestVerdict verdict = Judge(life, readings, entry.Flaws, await GoldenAsync(life, cancel).ConfigureAwait(false), rules);
+        IReadOnlyList<PieceReadingRecord> reference = await GoldenAsync(life, cancel).ConfigureAwait(false);
+        FinalTestVerdict verdict = Judge(life, readings, entry.Flaws, reference, rules);
         Tested tested = new()
         {
             Id = entry.Id,
@@ -56,6 +57,7 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             Passed = verdict.Passes,
             Verdict = verdict.Verdict,
             Outcomes = [.. verdict.Outcomes.Select(Marked)],
+            Limits = Asked(life.Recipe, reference, rules).Lines,
             Person = entry.Person.Trim(),
             TimeUtc = nowUtc,
         };
@@ -89,6 +91,12 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
         Tested? test = made is null ? null : measure.History.InForce.OfType<Tested>().LastOrDefault(one => one.TimeUtc <= made.TimeUtc);
         return test is null ? [] : measure.ReadingsOf(test);
     }
+
+    /// <summary>What a piece's newest test asked: as it was kept with its verdict, else by today's rules.</summary>
+    public async Task<IReadOnlyList<TestLine>> LimitsAsync(PieceSnapshot life, ShopRules rules, CancellationToken cancel) =>
+        life.History.InForce.OfType<Tested>().LastOrDefault() is { Limits: { Count: > 0 } kept }
+            ? kept
+            : Asked(life.Recipe, await GoldenAsync(life, cancel).ConfigureAwait(false), rules).Lines;
 
     /// <summary>What the final test asks of a piece.</summary>
     public static FinalTest Asked(Recipe recipe, IReadOnlyList<PieceReadingRecord> golden, ShopRules rules)

@@ -1,5 +1,8 @@
 using Microsoft.Playwright;
 
+[assembly: AssemblyFixture(typeof(Coilwright.Browser.Tests.Ground.Chromium))]
+[assembly: AssemblyFixture(typeof(Coilwright.Browser.Tests.Ground.DemoShop))]
+
 namespace Coilwright.Browser.Tests.Ground;
 
 /// <summary>One headless Chromium for all browser tests: the system's own, never a downloaded one.</summary>
@@ -12,6 +15,7 @@ public sealed class Chromium : IAsyncLifetime
         new[]
         {
             Environment.GetEnvironmentVariable("COILWRIGHT_CHROMIUM"),
+            "/usr/bin/chromium-headless-shell",
             "/usr/bin/chromium",
             "/usr/bin/chromium-browser",
         }.FirstOrDefault(path => path is not null && File.Exists(path));
@@ -68,7 +72,3 @@ public sealed class Chromium : IAsyncLifetime
         _playwright?.Dispose();
     }
 }
-
-/// <summary>Tests that share the browser; they run one after another.</summary>
-[CollectionDefinition("browser")]
-public sealed class BrowserCollection : ICollectionFixture<Chromium>;

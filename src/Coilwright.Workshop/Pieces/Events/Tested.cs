@@ -13,6 +13,9 @@ public sealed record Tested : PieceEvent
     /// <summary>What each reading came to; one that did not pass says so.</summary>
     public required IReadOnlyList<string> Outcomes { get; init; }
 
+    /// <summary>What was asked of each quantity when it was judged; empty in tests made before that was kept.</summary>
+    public IReadOnlyList<TestLine> Limits { get; init; } = [];
+
     /// <summary>What was read, in a line.</summary>
     public string Details => string.Join("; ", Outcomes);
 

@@ -1,6 +1,6 @@
 using Microsoft.Playwright;
 
-namespace Coilwright.Browser.Tests.Ground;
+namespace Coilwright.Browser.Tests.Checks;
 
 /// <summary>Contrast of every text of a page against what lies behind it, by the relative luminance of WCAG 2.</summary>
 internal static class FaintText

@@ -1,0 +1,132 @@
+using System.Collections.Concurrent;
+using Coilwright.Browser.Tests.Checks;
+using Coilwright.Browser.Tests.Ground;
+using Microsoft.Playwright;
+
+namespace Coilwright.Browser.Tests;
+
+/// <summary>
+/// Every kind of page, of the demo's shop full of work and of a shop that begins, at the width of a phone, a tablet and a laptop: one walk
+/// for all that must hold of each page.
+/// </summary>
+public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
+{
+    /// <summary>Two screens of a tablet held upright: as long as a page of the day may be.</summary>
+    private const int LongestPx = 2160;
+
+    /// <summary>Pages that no link leads to: those that a form asks for, and the one that is not there.</summary>
+    private static readonly string[] s_asked =
+    [
+        "/find?code=M-5",
+        "/find?code=nothing",
+        "/recall?code=0117&kind=spool",
+        "/recipes/new?shape=bass-rows",
+        "/no-such-page",
+    ];
+
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(810, 1080)]
+    [InlineData(1280, 800)]
+    public async Task Every_page_of_a_shop_full_of_work_fits_its_window_and_can_be_read_and_touched(int width, int height)
+    {
+        IReadOnlyList<string> pages = await EveryPage.OfAsync(demo.Url, demo.Patterns, s_asked);
+        Assert.True(pages.Count > 50, $"only {pages.Count} pages");
+        await WalkAsync(demo.Url, pages, width, height);
+    }
+
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(810, 1080)]
+    [InlineData(1280, 800)]
+    public async Task Every_page_of_a_shop_that_begins_fits_its_window_and_can_be_read_and_touched(int width, int height)
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        IReadOnlyList<string> pages = await EveryPage.OfAsync(shop.Url, demo.Patterns, s_asked);
+        Assert.True(pages.Count > 15, $"only {pages.Count} pages");
+        await WalkAsync(shop.Url, pages, width, height);
+    }
+
+    /// <summary>The walk asks for each page that the program gives: none is left out because no link leads to it.</summary>
+    [Fact]
+    public async Task No_page_of_the_program_is_left_out_of_the_walk()
+    {
+        IReadOnlyList<string> pages = await EveryPage.OfAsync(demo.Url, demo.Patterns, s_asked);
+        HashSet<string> walked = [.. pages.Select(page => EveryPage.KindOf(page, demo.Patterns).Split('?')[0])];
+        string[] left =
+        [
+            .. demo.Patterns.Select(one => one.Text).Where(one => !walked.Contains(one) && !s_noPages.Contains(one)).Distinct(),
+        ];
+        Assert.True(left.Length == 0, string.Join('\n', left));
+    }
+
+    [Fact]
+    public async Task Every_page_can_be_read_without_scripts_and_its_figures_are_pictures()
+    {
+        IReadOnlyList<string> pages = await EveryPage.OfAsync(demo.Url, demo.Patterns, s_asked);
+        await EachAsync(
+            pages,
+            () => chromium.PageAsync(demo.Url, 810, 1080, scripts: false),
+            async page => [.. await PageChecks.SidewaysAsync(page), .. await PageChecks.EmptyFiguresAsync(page)]
+        );
+    }
+
+    private Task WalkAsync(Uri url, IReadOnlyList<string> pages, int width, int height) =>
+        EachAsync(pages, () => chromium.PageAsync(url, width, height), page => BrokenAsync(page, width));
+
+    /// <summary>All checks at a width; those that do not depend on it are made at one width alone.</summary>
+    private static async Task<IReadOnlyList<string>> BrokenAsync(IPage page, int width) =>
+        [
+            .. await PageChecks.SidewaysAsync(page),
+            .. await PageChecks.CrowdedAsync(page),
+            .. await PageChecks.SmallAsync(page),
+            .. width == 390 ? await PageChecks.WordsOfProgramsAsync(page) : [],
+            .. width == 810 ? await PageChecks.BarriersAsync(page) : [],
+            .. width == 810 ? await PageChecks.TooLongAsync(page, longestPx: LongestPx) : [],
+            .. width == 1280 ? await PageChecks.MainActionsAsync(page) : [],
+            .. width == 1280 ? await PageChecks.OutOfReachAsync(page) : [],
+            .. width == 1280 ? await PageChecks.FaintAsync(page) : [],
+        ];
+
+    private static async Task EachAsync(IReadOnlyList<string> pages, Func<Task<IPage>> open, Func<IPage, Task<IReadOnlyList<string>>> check)
+    {
+        ConcurrentQueue<string> left = new(pages);
+        ConcurrentBag<string> broken = [];
+        await Task.WhenAll(
+            Enumerable
+                .Range(0, 2)
+                .Select(async _ =>
+                {
+                    IPage page = await open();
+                    page.SetDefaultTimeout(90_000); // the first page of its kind is compiled as it is served
+                    while (left.TryDequeue(out string? address))
+                    {
+                        await page.OpenAsync(address);
+                        foreach (string what in await check(page))
+                        {
+                            broken.Add($"{address} {what}");
+                        }
+                    }
+
+                    await page.Context.CloseAsync();
+                })
+        );
+        Assert.True(broken.IsEmpty, string.Join('\n', broken.Order()));
+    }
+
+    /// <summary>Addresses that give a file, a picture or an answer to a program.</summary>
+    private static readonly string[] s_noPages =
+    [
+        "/built/{name}",
+        "/recipes/{id:guid}/{number:int}/section-{coil:int}.svg",
+        "/charts/coils.csv",
+        "/understood",
+        "/api/now",
+        "/api/health",
+        "/pieces/{serial}/label.pdf",
+        "/recipes/{id:guid}/papers/parts.pdf",
+        "/clocks/baskets/{id:guid}/tag.pdf",
+        "/clocks/inks/{label}/tag.pdf",
+        "/recall.csv",
+    ];
+}
