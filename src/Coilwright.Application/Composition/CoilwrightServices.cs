@@ -42,6 +42,7 @@ public static class CoilwrightServices
             .AddSingleton<DrawSection>()
             .AddSingleton<SolveRecipe>()
             .AddSingleton<SolveService>()
+            .AddSingleton<AskSearch>()
             .AddSingleton<ChooseForSpool>()
             .AddSingleton<CompareRecipes>()
             .AddSingleton<CompareSolutions>()
