@@ -61,18 +61,24 @@ public sealed class SolvePageTests(Chromium chromium)
     }
 
     [Fact]
-    public async Task The_spread_of_a_run_names_its_causes_in_words()
+    public async Task The_spread_of_a_run_leads_with_its_share_within_limits_and_what_to_mend_first()
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
-        await page.GotoAsync($"/recipes/{recipe}/spread");
-        await Expect(page.GetByRole(AriaRole.Row, new() { Name = "bare diameter" }).First).ToContainTextAsync("%");
+        await page.OpenAsync($"/recipes/{recipe}/spread"); // drawn in the background
+        ILocator answer = page.GetByRole(AriaRole.Region, new() { Name = "Answer", Exact = true });
+        await Expect(answer).ToContainTextAsync("% of pieces within limits");
+        await Expect(answer).ToContainTextAsync("Mend first: ");
+        await Expect(answer.GetByRole(AriaRole.Row, new() { NameRegex = new("resistance of 10 m of each spool") })).ToBeInViewportAsync();
+        await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("How DC resistance at 20 °C scatters") })).ToBeVisibleAsync();
+        await page.GetByText("Every quantity and its causes").ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Row, new() { NameRegex = new("^DC resistance") }).Last).ToContainTextAsync("bare diameter");
+        await page.GetByText("How well the field follows").ClickAsync();
         await Expect(
                 page.GetByRole(AriaRole.Region, new() { Name = "How well the field follows" })
                     .GetByRole(AriaRole.Row, new() { NameRegex = new("^inductance") })
             )
             .ToContainTextAsync("%");
-        await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Histogram of DC resistance") })).ToBeVisibleAsync();
     }
 }

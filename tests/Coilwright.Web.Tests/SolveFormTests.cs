@@ -72,7 +72,7 @@ public sealed class SolveFormTests
         }
 
         Assert.Contains("Cannot be met", page, StringComparison.Ordinal);
-        Assert.Contains("DC resistance at 20 °C at least 12 kΩ: the nearest it came is", page, StringComparison.Ordinal);
+        Assert.Contains("DC resistance at 20 °C at least 12.0 kΩ: the nearest it came is", page, StringComparison.Ordinal);
         Assert.Contains("can be met, and then DC resistance at 20 °C comes no nearer than", page, StringComparison.Ordinal);
         Assert.Contains("missed by", page, StringComparison.Ordinal);
         Assert.Contains("value=\"12 kΩ\"", page, StringComparison.Ordinal);

@@ -39,6 +39,7 @@ public static class CoilwrightServices
             .AddSingleton<SavedForecasts>()
             .AddSingleton<ForecastShapes>()
             .AddSingleton<SpreadRecipe>()
+            .AddSingleton<SpreadService>()
             .AddSingleton<DrawSection>()
             .AddSingleton<SolveRecipe>()
             .AddSingleton<SolveService>()

@@ -1,6 +1,4 @@
-using Coilwright.Analysis.Spread;
 using Coilwright.Application.Composition;
-using Coilwright.Application.Forecasts;
 using Coilwright.Application.Solving;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
@@ -16,7 +14,7 @@ using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
 
-/// <summary>A recipe asked backwards, and the spread of a run of it.</summary>
+/// <summary>A recipe asked backwards.</summary>
 internal static class SolveEndpoints
 {
     /// <summary>How long the page waits for the answer before it shows how far the search is.</summary>
@@ -38,7 +36,6 @@ internal static class SolveEndpoints
                     AgainAsync(id, request, shop, desk.Forget, cancel)
             )
             .WithMetadata(new ChangesNothing());
-        app.MapGet("/recipes/{id:guid}/spread", SpreadAsync);
     }
 
     private static async Task<IResult> SolveAsync(
@@ -170,16 +167,5 @@ internal static class SolveEndpoints
                 SolveForm.Of(new SolveAddress(id, "", "turns", [], ""), ask.Offer(found.Recipe, cancel)),
                 ("Problems", problems)
             );
-    }
-
-    private static async Task<IResult> SpreadAsync(Guid id, ShopServices shop, SpreadRecipe spread, CancellationToken cancel)
-    {
-        if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
-        {
-            return Answers.NotFoundPage();
-        }
-
-        RunSpread run = spread.Draw(found.Recipe, NewestRevision.Load(), SpreadRecipe.UsualSamples, seed: 1, byTime: false, cancel);
-        return Answers.Page<SpreadPage>(new() { ["Recipe"] = found.Record, ["Run"] = run });
     }
 }
