@@ -18,7 +18,8 @@ public sealed class ComparePageTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync("/compare");
         ILocator said = page.GetByRole(AriaRole.Status, new() { Name = "What differs, in words" });
-        await Expect(said).ToContainTextAsync(new System.Text.RegularExpressions.Regex("dB (louder|quieter) than .*; its peak is .*kHz .* lower"));
+        await Expect(said)
+            .ToContainTextAsync(new System.Text.RegularExpressions.Regex("dB (louder|quieter) than .*; its peak is .*kHz .* lower"));
         await page.GetByText("This load: controls, cable and input").ClickAsync();
         await page.GetByText("Peak, Q, −3 dB, level and noise of every curve").ClickAsync();
         ILocator peaks = page.GetByRole(AriaRole.Table, new() { Name = "Peaks" });

@@ -13,7 +13,10 @@ public sealed class SolveFormTests
         await using ServedShop shop = await ServedShop.StartAsync();
         string at = await RecipeAsync(shop);
 
-        string more = await PageAsync(shop, at + "?quantity=dcResistance&how=about&value=8.2&upto=&may=turns&turns-from=5,000&turns-to=&more=yes");
+        string more = await PageAsync(
+            shop,
+            at + "?quantity=dcResistance&how=about&value=8.2&upto=&may=turns&turns-from=5,000&turns-to=&more=yes"
+        );
         Assert.Contains("from 8.12 kΩ to 8.28 kΩ", more, StringComparison.Ordinal);
         Assert.Contains("Take want 2 away", more, StringComparison.Ordinal);
         Assert.Contains("value=\"8.2\"", more, StringComparison.Ordinal);
@@ -27,7 +30,10 @@ public sealed class SolveFormTests
         Assert.Contains("value=\"3.3\"", less, StringComparison.Ordinal);
 
         using HttpResponseMessage asked = await shop.Client.GetAsync(
-            new Uri(at + "?quantity=dcResistance&how=between&value=8&upto=8.4&quantity=&how=about&value=&upto=&may=turns&may=gauge", UriKind.Relative),
+            new Uri(
+                at + "?quantity=dcResistance&how=between&value=8&upto=8.4&quantity=&how=about&value=&upto=&may=turns&may=gauge",
+                UriKind.Relative
+            ),
             Cancel
         );
         Assert.Equal(HttpStatusCode.Found, asked.StatusCode);
@@ -44,7 +50,9 @@ public sealed class SolveFormTests
         string at = await RecipeAsync(shop);
         using HttpResponseMessage answer = await shop.Client.GetAsync(
             new Uri(
-                at + "?quantity=dcResistance&how=atleast&value=lots&upto=&quantity=loadedPeak&how=between&value=3&upto=&may=turns&turns-from=900&turns-to=500",
+                at
+                    + "?quantity=dcResistance&how=atleast&value=lots&upto=&quantity=loadedPeak&how=between&value=3&upto="
+                    + "&may=turns&turns-from=900&turns-to=500",
                 UriKind.Relative
             ),
             Cancel
@@ -64,7 +72,11 @@ public sealed class SolveFormTests
         await using ServedShop shop = await ServedShop.StartAsync();
         string at = await RecipeAsync(shop);
         string link =
-            at + "?want=" + Uri.EscapeDataString("DC resistance >= 12 kΩ\ninductance <= 2 H") + "&vary=" + Uri.EscapeDataString("turns = 5000..9000");
+            at
+            + "?want="
+            + Uri.EscapeDataString("DC resistance >= 12 kΩ\ninductance <= 2 H")
+            + "&vary="
+            + Uri.EscapeDataString("turns = 5000..9000");
         string page = await PageAsync(shop, link);
         for (int tried = 0; tried < 60 && page.Contains("http-equiv=\"refresh\"", StringComparison.Ordinal); tried++)
         {
@@ -85,7 +97,11 @@ public sealed class SolveFormTests
     }
 
     private static string Visible(string page) =>
-        System.Text.RegularExpressions.Regex.Replace(page, "<input type=\"hidden\"[^>]*>|<option[^>]*>|href=\"[^\"]*\"|action=\"[^\"]*\"", "");
+        System.Text.RegularExpressions.Regex.Replace(
+            page,
+            "<input type=\"hidden\"[^>]*>|<option[^>]*>|href=\"[^\"]*\"|action=\"[^\"]*\"",
+            ""
+        );
 
     private static async Task<string> PageAsync(ServedShop shop, string address)
     {

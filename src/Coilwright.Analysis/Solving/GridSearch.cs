@@ -234,8 +234,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
     {
         public static readonly NearWant None = new(double.PositiveInfinity, double.PositiveInfinity, -1, 0);
 
-        public NearWant Nearer(NearWant other) =>
-            other.Miss < Miss || (other.Miss <= Miss && other.Total < Total) ? other : this;
+        public NearWant Nearer(NearWant other) => other.Miss < Miss || (other.Miss <= Miss && other.Total < Total) ? other : this;
     }
 
     private sealed class Local(int wants)

@@ -294,7 +294,8 @@ public static class RunForecaster
             ];
             return held.Length == 0
                 ? null
-                : (double)drawn.Count(piece => held.Any(one => !(piece[one.Place] >= one.Target.Low && piece[one.Place] <= one.Target.High)))
+                : (double)
+                    drawn.Count(piece => held.Any(one => !(piece[one.Place] >= one.Target.Low && piece[one.Place] <= one.Target.High)))
                     / drawn.Length;
         }
 

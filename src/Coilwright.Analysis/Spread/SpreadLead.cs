@@ -35,7 +35,9 @@ public sealed record SpreadLead(double? Within, IReadOnlyList<QuantitySpread> Le
     {
         (QuantitySpread Quantity, double Left)[] all =
         [
-            .. led.Select(one => (one, remedy.StandardDeviation.GetValueOrDefault(one.Name, one.StandardDeviation) / one.StandardDeviation)),
+            .. led.Select(one =>
+                (one, remedy.StandardDeviation.GetValueOrDefault(one.Name, one.StandardDeviation) / one.StandardDeviation)
+            ),
         ];
         (QuantitySpread? most, double left) = all.Length == 0 ? (null, 1) : all.MinBy(one => one.Left);
         return new LedRemedy(remedy, 1 - remedy.OutsideAny, most, left);

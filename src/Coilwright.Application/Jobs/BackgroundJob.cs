@@ -14,12 +14,7 @@ public sealed class BackgroundJob<T> : IDisposable, IProgress<double>
     /// <param name="nowUtc">Now.</param>
     /// <param name="work">The work; it tells how far it is and stops when it is asked to.</param>
     /// <param name="nothing">What it answers when it is stopped before there is anything to tell.</param>
-    public BackgroundJob(
-        SemaphoreSlim places,
-        DateTimeOffset nowUtc,
-        Func<IProgress<double>, CancellationToken, T> work,
-        Func<T> nothing
-    )
+    public BackgroundJob(SemaphoreSlim places, DateTimeOffset nowUtc, Func<IProgress<double>, CancellationToken, T> work, Func<T> nothing)
     {
         (_begunUtc, AskedUtc) = (nowUtc, nowUtc);
         Answer = RunAsync(places, work, nothing);

@@ -70,7 +70,9 @@ public static class CompareFigure
 
     /// <summary>The peak, or where the curve leaves the plot.</summary>
     private static (double X, double Y) Place(IReadOnlyList<double> hz, ComparedTrace trace) =>
-        trace.Peak is { } peak ? (peak.FrequencyHz, peak.GainDb) : Points(hz, trace).Reverse().Append((PlotAxis.Audio.Low, 0)).First(point => point.Y > -UsualDb / 2);
+        trace.Peak is { } peak
+            ? (peak.FrequencyHz, peak.GainDb)
+            : Points(hz, trace).Reverse().Append((PlotAxis.Audio.Low, 0)).First(point => point.Y > -UsualDb / 2);
 
     private static string Words(ComparedTrace trace) =>
         trace.Peak is { } peak ? $"{FigureFormatter.Value(peak.FrequencyHz, "Hz")}, {FigureFormatter.Value(peak.GainDb, "dB")}" : "no peak";

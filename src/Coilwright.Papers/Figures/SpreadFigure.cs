@@ -55,11 +55,11 @@ public static class SpreadFigure
                 height = (Bottom - Top - 4) * spread.Histogram[bin] / most;
             bool outside = spread.Target is { } target && (from + step / 2 < target.Low || from + step / 2 > target.High);
             string fill = outside ? "var(--reject, #a61b1b)" : "var(--soft, #545b66)";
-            double x = X(axis, from * scale.PerSi);
+            double x = X(axis, from * scale.PerSi),
+                width = Math.Max(0.5, X(axis, (from + step) * scale.PerSi) - x - 0.6);
             Write(
                 svg,
-                $"""<rect x="{x:0.#}" y="{Bottom - height:0.#}" width="{Math.Max(0.5, X(axis, (from + step) * scale.PerSi) - x - 0.6):0.#}" """
-                    + $"""height="{height:0.#}" fill="{fill}"/>"""
+                $"""<rect x="{x:0.#}" y="{Bottom - height:0.#}" width="{width:0.#}" height="{height:0.#}" fill="{fill}"/>"""
             );
         }
     }
@@ -86,7 +86,8 @@ public static class SpreadFigure
             shift = anchor == "start" ? Math.Min(x, Right - 80) : Math.Max(x, Left + 80);
         Write(
             svg,
-            $"""<path d="M{x:0.#} {Top - 4}V{Bottom}" stroke="var(--reject, #a61b1b)" stroke-width="2" stroke-dasharray="5 3" fill="none"/>"""
+            $"""<path d="M{x:0.#} {Top - 4}V{Bottom}" stroke="var(--reject, #a61b1b)" stroke-width="2" stroke-dasharray="5 3" """
+                + $"""fill="none"/>"""
         );
         Write(svg, $"""<text x="{shift:0.#}" y="{Top - 8}" text-anchor="{anchor}">{words}</text>""");
     }

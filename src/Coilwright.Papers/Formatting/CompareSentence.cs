@@ -33,13 +33,15 @@ public static class CompareSentence
             { First: not null, Second: null } => "it has no peak",
             { First: null, Second: not null } => "it has a peak, which the other lacks",
             { Differs: true } => $"its peak is {Apart(peak)} {Level(peak)}" + (height is { Differs: true } ? And(height) : ""),
-            _ when height is { Differs: true } => $"its peak stands {Size(height)} {Level(height)}, at the same place as far as the intervals tell",
+            _ when height is { Differs: true } =>
+                $"its peak stands {Size(height)} {Level(height)}, at the same place as far as the intervals tell",
             _ => "its peak is the same as far as the intervals tell",
         };
 
     private static string And(ComparisonLine height) => $" and stands {Size(height)} {Level(height)}";
 
-    private static ComparisonLine? Find(IReadOnlyList<ComparisonLine> lines, string name) => lines.FirstOrDefault(line => line.Name == name);
+    private static ComparisonLine? Find(IReadOnlyList<ComparisonLine> lines, string name) =>
+        lines.FirstOrDefault(line => line.Name == name);
 
     private static bool IsMore(ComparisonLine line) => line.Ratio is { } part ? part.Value > 1 : line.Difference is { Value: > 0 };
 

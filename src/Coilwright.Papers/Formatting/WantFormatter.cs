@@ -31,8 +31,7 @@ public sealed class WantFormatter(IReadOnlyDictionary<string, double> now)
             : FigureFormatter.Value(si, UnitOf(quantity));
 
     /// <summary>What the recipe asked about has of it now; empty where it has none.</summary>
-    public string Now(string quantity) =>
-        now.TryGetValue(quantity, out double own) && double.IsFinite(own) ? Value(quantity, own) : "";
+    public string Now(string quantity) => now.TryGetValue(quantity, out double own) && double.IsFinite(own) ? Value(quantity, own) : "";
 
     /// <summary>
     /// What a recipe that was found has of it, with its interval: "8.20 kΩ (7.98 kΩ – 8.41 kΩ)". The interval of an output is that of the
@@ -103,8 +102,7 @@ public sealed class WantFormatter(IReadOnlyDictionary<string, double> now)
             : Distance(value - bound, UnitOf(mark.Want.Quantity));
     }
 
-    private static string Distance(double off, string unit) =>
-        unit == "dB" ? Level(off) : FigureFormatter.Value(Math.Abs(off), unit, 2);
+    private static string Distance(double off, string unit) => unit == "dB" ? Level(off) : FigureFormatter.Value(Math.Abs(off), unit, 2);
 
     private static string Level(double off) => Math.Abs(off).ToString("0.0#", CultureInfo.InvariantCulture) + " dB";
 

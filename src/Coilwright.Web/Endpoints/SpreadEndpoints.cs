@@ -21,14 +21,12 @@ internal static class SpreadEndpoints
     public static void MapSpread(this IEndpointRouteBuilder app)
     {
         app.MapGet("/recipes/{id:guid}/spread", ShowAsync);
-        app.MapPost(
-                "/recipes/{id:guid}/spread/stop",
-                (Guid id, ShopServices shop, SpreadService desk, CancellationToken cancel) => AgainAsync(id, shop, desk.Stop, cancel)
+        app.MapPost("/recipes/{id:guid}/spread/stop", (Guid id, ShopServices shop, SpreadService desk, CancellationToken cancel) =>
+                AgainAsync(id, shop, desk.Stop, cancel)
             )
             .WithMetadata(new ChangesNothing());
-        app.MapPost(
-                "/recipes/{id:guid}/spread/again",
-                (Guid id, ShopServices shop, SpreadService desk, CancellationToken cancel) => AgainAsync(id, shop, desk.Forget, cancel)
+        app.MapPost("/recipes/{id:guid}/spread/again", (Guid id, ShopServices shop, SpreadService desk, CancellationToken cancel) =>
+                AgainAsync(id, shop, desk.Forget, cancel)
             )
             .WithMetadata(new ChangesNothing());
     }

@@ -32,9 +32,7 @@ public static class ControlChartViewModel
         $"{Difference(wall, Math.Abs(advice.OffSi))} {(advice.OffSi < 0 ? "below" : "above")}";
 
     private static string Difference(ControlChart wall, double si) =>
-        wall.Question.Quantity == QuantityKey.DcResistance
-            ? string.Create(CultureInfo.InvariantCulture, $"{si:0} Ω")
-            : Value(wall, si);
+        wall.Question.Quantity == QuantityKey.DcResistance ? string.Create(CultureInfo.InvariantCulture, $"{si:0} Ω") : Value(wall, si);
 
     private static string? Newest(ControlChart wall) => ChartAdvice.Of(wall)?.Run.Chart;
 

@@ -88,7 +88,8 @@ public sealed record ChartAdvice(SignalRun Run, SignalSense Sense, double OffSi,
         sense switch
         {
             SignalSense.OneCoil => "read that coil again, cold, with the clips on bare copper; if it stays, look for a joint or the count",
-            SignalSense.Trend => "stop and look for what goes on changing: the room and the wire warming up, the brake, a spool that runs out",
+            SignalSense.Trend =>
+                "stop and look for what goes on changing: the room and the wire warming up, the brake, a spool that runs out",
             SignalSense.Wider => "look at what differs from coil to coil: tension, how the clips sit, who winds, joints",
             SignalSense.TwoStreams => "draw each winder, spool and person by itself: two streams lie on one chart",
             SignalSense.TooClose => "nothing is wrong with the coils: the limits are too wide for them, take them anew",

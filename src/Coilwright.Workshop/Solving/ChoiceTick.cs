@@ -50,7 +50,9 @@ public sealed record ChoiceTick(OfferedChoice Offered, bool Ticked, string From,
     private static ChoiceTick Of(OfferedChoice offered, (Choice? What, string Given) part)
     {
         string[] ends = offered.IsRange ? part.Given?.Split("..", 2, StringSplitOptions.TrimEntries) ?? [] : [],
-            names = offered.IsRange ? [] : part.Given?.Split(['/', '|'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) ?? [];
+            names = offered.IsRange
+                ? []
+                : part.Given?.Split(['/', '|'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) ?? [];
         return new ChoiceTick(
             offered,
             part.What is not null,

@@ -6,8 +6,4 @@ namespace Coilwright.Workshop.Solving;
 /// <param name="Want">The want.</param>
 /// <param name="Changes">What the nearest differs in from the recipe asked about.</param>
 /// <param name="Values">Its quantities by name, as the search reads them.</param>
-public sealed record NearestToWant(
-    Objective Want,
-    IReadOnlyDictionary<string, object> Changes,
-    IReadOnlyDictionary<string, double> Values
-);
+public sealed record NearestToWant(Objective Want, IReadOnlyDictionary<string, object> Changes, IReadOnlyDictionary<string, double> Values);

@@ -75,7 +75,9 @@ public sealed record WantRow(string Quantity, WantHow How, string Value, string 
         };
 
     private string Given =>
-        CountParser.TryNumber(UpTo, out _) ? $"{UpTo} {(ObjectiveValue.IsLevel(Quantity) || Quantity == QuantityKey.Output ? "dB" : "%")}" : UpTo;
+        CountParser.TryNumber(UpTo, out _)
+            ? $"{UpTo} {(ObjectiveValue.IsLevel(Quantity) || Quantity == QuantityKey.Output ? "dB" : "%")}"
+            : UpTo;
 
     private string WithUnit(string typed) => CountParser.TryNumber(typed, out _) ? $"{typed} {UnitOf(Quantity)}".Trim() : typed;
 }

@@ -31,7 +31,12 @@ public sealed class SpreadLeadTests
     public void Without_limits_the_resistance_leads_and_what_narrows_it_most_comes_first()
     {
         SpreadLead lead = SpreadLead.Of(
-            Run(null, [Quantity("dcResistance", 8, null), Quantity("inductance", 3, null)], Remedy("a", 6, 1, null), Remedy("b", 2, 3, null))
+            Run(
+                null,
+                [Quantity("dcResistance", 8, null), Quantity("inductance", 3, null)],
+                Remedy("a", 6, 1, null),
+                Remedy("b", 2, 3, null)
+            )
         );
         Assert.Null(lead.Within);
         Assert.Equal(["b", "a"], lead.Remedies.Select(one => one.Remedy.Remedy));
@@ -40,11 +45,7 @@ public sealed class SpreadLeadTests
     [Fact]
     public void A_piece_counts_as_outside_when_it_misses_one_target_or_another()
     {
-        Dictionary<string, SpreadTarget> targets = new()
-        {
-            ["dcResistance"] = new(6100, 6000, 6250),
-            ["inductance"] = new(2.5, 2.45, 2.6),
-        };
+        Dictionary<string, SpreadTarget> targets = new() { ["dcResistance"] = new(6100, 6000, 6250), ["inductance"] = new(2.5, 2.45, 2.6) };
         RunSpread run = RunForecaster.Spread(
             Pickups.Single(),
             null,

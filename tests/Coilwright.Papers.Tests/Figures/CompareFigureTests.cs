@@ -43,10 +43,6 @@ public sealed class CompareFigureTests
         LumpedPickup pickup = new(6200, henry, 120e-12);
         LoadCircuit load = new() { CableCapacitanceF = 470e-12 };
         Response response = PickupResponse.Compute(pickup, load, s_hz);
-        return new ComparedTrace(
-            name,
-            [.. response.Points.Select(point => (double?)point.GainDb)],
-            new ResonancePeak(3000, 5, 2)
-        );
+        return new ComparedTrace(name, [.. response.Points.Select(point => (double?)point.GainDb)], new ResonancePeak(3000, 5, 2));
     }
 }

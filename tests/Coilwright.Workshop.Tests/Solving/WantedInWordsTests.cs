@@ -42,7 +42,9 @@ public sealed class WantedInWordsTests
         List<Problem> problems = [];
         Objective? read = ObjectiveParser.Read("want", words, s_known, problems);
         Assert.Empty(problems);
-        Assert.Equal((low, high), (read!.Lowest, read.Highest), (a, b) => Math.Abs(a.Item1 / b.Item1 - 1) + Math.Abs(a.Item2 / b.Item2 - 1) < 1e-9);
+        Assert.Equal((low, high), (read!.Lowest, read.Highest), (a, b) =>
+            Math.Abs(a.Item1 / b.Item1 - 1) + Math.Abs(a.Item2 / b.Item2 - 1) < 1e-9
+        );
     }
 
     [Theory]

@@ -102,11 +102,7 @@ internal static class ComparisonView
             Designs = [.. found.Designs.Select(design => design.Name)],
             Response = views.Count == 0 ? null : new ResponseViewModel(found.FrequenciesHz, views, pinnedHz),
             Rows = [.. curves.Select((curve, i) => CompareRows.Of(names[i], curve.Design, found.Designs[0], curve.Load, curve.Lines))],
-            ResultDifferences = ResultDifference.Between(
-                found.Designs,
-                found.Loads[0].Load,
-                onFirst
-            ),
+            ResultDifferences = ResultDifference.Between(found.Designs, found.Loads[0].Load, onFirst),
             Svg =
                 views.Count == 0
                     ? ""

@@ -86,8 +86,9 @@ public sealed record SpreadView(RunSpread Run)
     public static string Caption(QuantitySpread one)
     {
         string outside = one.OutsideTarget is { } part ? $"; {Percent(part)} outside the limits" : "";
-        string mostly =
-            one.Causes is [{ Total: > 0 } first, ..] ? $"; {Percent(first.Total)} of it from {ScatterFormatter.Of(first.Cause)}" : "";
+        string mostly = one.Causes is [{ Total: > 0 } first, ..]
+            ? $"; {Percent(first.Total)} of it from {ScatterFormatter.Of(first.Cause)}"
+            : "";
         return $"{Value(one.Mean, one)}, 95 % from {Value(one.Low, one)} to {Value(one.High, one)}{outside}{mostly}";
     }
 
