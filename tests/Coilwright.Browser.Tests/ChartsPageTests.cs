@@ -23,7 +23,7 @@ public sealed class ChartsPageTests(Chromium chromium)
         await page.GetByRole(AriaRole.Link, new() { Name = "Wind", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Charts", Exact = true }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Charts: Harbour bridge");
-        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Ω above the middle");
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Ω above the centre line");
         await Expect(page.GetByText("What to do:")).ToBeVisibleAsync();
         await Expect(page.GetByRole(AriaRole.Img, new() { Name = "Single coils" })).ToBeInViewportAsync();
         await page.GetByText("The other charts", new() { Exact = true }).ClickAsync();

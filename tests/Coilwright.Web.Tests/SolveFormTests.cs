@@ -18,7 +18,7 @@ public sealed class SolveFormTests
             at + "?quantity=dcResistance&how=about&value=8.2&upto=&may=turns&turns-from=5,000&turns-to=&more=yes"
         );
         Assert.Contains("from 8.12 kΩ to 8.28 kΩ", more, StringComparison.Ordinal);
-        Assert.Contains("Take want 2 away", more, StringComparison.Ordinal);
+        Assert.Contains("Remove want 2", more, StringComparison.Ordinal);
         Assert.Contains("value=\"8.2\"", more, StringComparison.Ordinal);
         Assert.Contains("value=\"5,000\"", more, StringComparison.Ordinal);
 
@@ -26,7 +26,7 @@ public sealed class SolveFormTests
             shop,
             at + "?quantity=dcResistance&how=about&value=8.2&upto=&quantity=loadedPeak&how=atleast&value=3.3&upto=&may=turns&away=0"
         );
-        Assert.DoesNotContain("Take want 2 away", less, StringComparison.Ordinal);
+        Assert.DoesNotContain("Remove want 2", less, StringComparison.Ordinal);
         Assert.Contains("value=\"3.3\"", less, StringComparison.Ordinal);
 
         using HttpResponseMessage asked = await shop.Client.GetAsync(

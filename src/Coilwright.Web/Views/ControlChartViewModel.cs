@@ -20,12 +20,12 @@ public static class ControlChartViewModel
     public static string Said(ControlChart wall, ChartAdvice advice) =>
         advice.Sense switch
         {
-            SignalSense.OneCoil => $"One coil stands apart, {Off(wall, advice)} the middle, at",
+            SignalSense.OneCoil => $"One coil stands apart, {Off(wall, advice)} the centre line, at",
             SignalSense.Trend => "The run moves on from coil to coil, up to",
             SignalSense.Wider => "Coils lie further from each other than before, at",
             SignalSense.TwoStreams => "Coils take turns between two levels, up to",
             SignalSense.TooClose => "Coils lie closer to the middle than the limits expect, up to",
-            _ => $"The run lies {Off(wall, advice)} the middle, up to",
+            _ => $"The run lies {Off(wall, advice)} the centre line, up to",
         };
 
     private static string Off(ControlChart wall, ChartAdvice advice) =>
