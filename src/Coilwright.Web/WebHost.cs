@@ -75,6 +75,7 @@ public static class WebHost
         app.MapNewRecipe();
         app.MapCompare();
         app.MapSolve();
+        app.MapSpread();
         app.MapVariants();
         app.MapSetUp();
         app.MapSections();

@@ -22,6 +22,11 @@ public sealed class ChartsPageTests(Chromium chromium)
         await page.GetByRole(AriaRole.Link, new() { Name = "Wind", Exact = true }).ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Charts", Exact = true }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Charts: Harbour bridge");
+        await Expect(page.GetByRole(AriaRole.Main)).ToContainTextAsync("Ω above the centre line");
+        await Expect(page.GetByText("What to do:")).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Img, new() { Name = "Single coils" })).ToBeInViewportAsync();
+        await page.GetByText("The other charts", new() { Exact = true }).ClickAsync();
+        await page.GetByText("Signals, rules and capability in tables").ClickAsync();
         foreach (string chart in s_charts)
         {
             await Expect(page.GetByRole(AriaRole.Img, new() { Name = chart })).ToBeVisibleAsync();
@@ -34,7 +39,8 @@ public sealed class ChartsPageTests(Chromium chromium)
 
         await page.GotoAsync($"/batches/{batch}");
         await page.GetByRole(AriaRole.Link, new() { Name = "Charts", Exact = true }).Last.ClickAsync();
-        await page.GetByText("Limits, rules, subgroups and capability").ClickAsync();
+        await page.GetByText("Draw a batch, winder, spool, person or quantity by itself").ClickAsync();
+        await page.GetByText("Limits, rules, subgroups and capability", new() { Exact = true }).ClickAsync();
         await page.GetByLabel("From this coil on").FillAsync("C-025");
         await page.GetByRole(AriaRole.Button, new() { Name = "Take limits anew and draw" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("say why", new() { IgnoreCase = true });

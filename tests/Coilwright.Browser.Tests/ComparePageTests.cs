@@ -16,6 +16,11 @@ public sealed class ComparePageTests(Chromium chromium)
         await shop.ReleasedRecipeAsync("sandbar-wide.json");
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync("/compare");
+        ILocator said = page.GetByRole(AriaRole.Status, new() { Name = "What differs, in words" });
+        await Expect(said)
+            .ToContainTextAsync(new System.Text.RegularExpressions.Regex("dB (louder|quieter) than .*; its peak is .*kHz .* lower"));
+        await page.GetByText("This load: controls, cable and input").ClickAsync();
+        await page.GetByText("Peak, Q, −3 dB, level and noise of every curve").ClickAsync();
         ILocator peaks = page.GetByRole(AriaRole.Table, new() { Name = "Peaks" });
         await Expect(peaks.GetByRole(AriaRole.Row)).ToHaveCountAsync(3);
         double before = await PeakKhzAsync(peaks);
@@ -45,6 +50,8 @@ public sealed class ComparePageTests(Chromium chromium)
         await Expect(reading).ToContainTextAsync("kHz");
         await page.GetByRole(AriaRole.Slider, new() { Name = "Read the curves at" }).FillAsync("0");
         await Expect(reading).ToContainTextAsync("20 Hz");
+        await Expect(page.GetByRole(AriaRole.Img, new() { Name = "Responses compared" })).ToContainTextAsync("Sandbar wide A, ");
+        await page.GetByText("What differs in the recipe").First.ClickAsync();
         await Expect(page.GetByRole(AriaRole.Table, new() { Name = "What differs in the recipe" }))
             .ToContainTextAsync("Coil 1, winding, turns");
         await Expect(page.GetByRole(AriaRole.Table, new() { Name = "What differs in the result" })).ToContainTextAsync("DC resistance");
@@ -72,11 +79,14 @@ public sealed class ComparePageTests(Chromium chromium)
         await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url, scripts: false);
         await page.GotoAsync("/compare");
+        await page.GetByText("This load: controls, cable and input").ClickAsync();
         await page.GetByLabel("Cable", new() { Exact = true }).FillAsync("120 %");
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the responses" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Alert).First).ToBeVisibleAsync();
-        await page.GetByLabel("Cable", new() { Exact = true }).FillAsync("1 nF");
+        await page.GetByLabel("Cable", new() { Exact = true }).FillAsync("1 nF"); // where something is wrong, the fields stand open
         await page.GetByRole(AriaRole.Button, new() { Name = "Show the responses" }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Img, new() { Name = "Responses compared" })).ToBeVisibleAsync();
+        await page.GetByText("Peak, Q, −3 dB, level and noise of every curve").ClickAsync();
         await Expect(page.GetByRole(AriaRole.Table, new() { Name = "Peaks" })).ToContainTextAsync("kHz");
     }
 

@@ -14,4 +14,17 @@ namespace Coilwright.Analysis.Comparisons;
 /// interval of a
 /// difference is far narrower than the two intervals laid side by side; wire of two sizes comes from two spools and scatters on its own.
 /// </remarks>
-public sealed record ComparisonLine(string Name, string Unit, Estimate? First, Estimate? Second, Estimate? Difference, Estimate? Ratio);
+public sealed record ComparisonLine(string Name, string Unit, Estimate? First, Estimate? Second, Estimate? Difference, Estimate? Ratio)
+{
+    /// <summary>
+    /// True where the change's own 95 % interval leaves out no change, or where the result appears or vanishes; false where the two could
+    /// be alike.
+    /// </summary>
+    public bool Differs =>
+        this switch
+        {
+            { Ratio: { } part } => part.Low > 1 || part.High < 1,
+            { Difference: { } change } => change.Low > 0 || change.High < 0,
+            _ => First is null != Second is null,
+        };
+}

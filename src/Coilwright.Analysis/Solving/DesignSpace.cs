@@ -73,6 +73,12 @@ public sealed record DesignAnswer(
     long Searched
 )
 {
+    /// <summary>
+    /// When nothing meets the wants: for each of them the design that fits and comes nearest to it, of several the one that misses the
+    /// others least; null where nothing fits.
+    /// </summary>
+    public IReadOnlyList<Design?> NearestEach { get; init; } = [];
+
     /// <summary>True when it was stopped before the whole space was looked at.</summary>
     public bool Stopped { get; init; }
 }

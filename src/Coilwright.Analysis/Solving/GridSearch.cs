@@ -11,6 +11,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
     private readonly double[] _nearest = [.. curves.Select(_ => double.PositiveInfinity)];
     private readonly int[] _nearestTurns = new int[curves.Length];
     private readonly double[] _leastWithout = [.. wants.Select(_ => double.PositiveInfinity)];
+    private readonly NearWant[] _each = [.. wants.Select(_ => NearWant.None)];
     private double _leastBeyond = double.PositiveInfinity;
     private long _searched;
 
@@ -34,6 +35,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
                 for (int w = 0; w < wants.Count && curves[k].Fits; w++)
                 {
                     _leastWithout[w] = Math.Min(_leastWithout[w], local.LeastWithout[w]);
+                    _each[w] = _each[w].Nearer(local.Each[w] with { Curve = k });
                 }
             }
         });
@@ -60,7 +62,10 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
         }
 
         Design? nearest = solutions.Count > 0 ? solutions[0] : null;
-        return new DesignAnswer(met, solutions, [], Binding(nearest), _searched);
+        return new DesignAnswer(met, solutions, [], Binding(nearest), _searched)
+        {
+            NearestEach = [.. _each.Select(near => near.Curve < 0 ? null : Whole(near.Curve, near.Turns, near.Total))],
+        };
     }
 
     /// <summary>
@@ -224,12 +229,21 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
         return place >= 0 ? place : throw new ArgumentException($"No quantity is called {name}.", nameof(name));
     }
 
+    /// <summary>The design that comes nearest to one want, and of those the one that misses the others least.</summary>
+    private readonly record struct NearWant(double Miss, double Total, int Curve, int Turns)
+    {
+        public static readonly NearWant None = new(double.PositiveInfinity, double.PositiveInfinity, -1, 0);
+
+        public NearWant Nearer(NearWant other) => other.Miss < Miss || (other.Miss <= Miss && other.Total < Total) ? other : this;
+    }
+
     private sealed class Local(int wants)
     {
         public List<Candidate> Feasible { get; } = [];
         public double Nearest { get; private set; } = double.PositiveInfinity;
         public int NearestTurns { get; private set; }
         public double[] LeastWithout { get; } = [.. Enumerable.Repeat(double.PositiveInfinity, wants)];
+        public NearWant[] Each { get; } = [.. Enumerable.Repeat(NearWant.None, wants)];
 
         public void Note(int turns, double miss, double[] misses)
         {
@@ -240,6 +254,7 @@ internal sealed class GridSearch(DesignSpace space, DesignCurve[] curves, IReadO
 
             for (int w = 0; w < misses.Length; w++)
             {
+                Each[w] = Each[w].Nearer(new NearWant(misses[w], miss, 0, turns));
                 LeastWithout[w] = Math.Min(LeastWithout[w], miss - misses[w] * misses[w] < 1e-15 ? 0 : miss - misses[w] * misses[w]);
             }
         }

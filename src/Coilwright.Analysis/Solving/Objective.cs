@@ -30,6 +30,24 @@ public sealed record Objective(string Quantity, ObjectiveKind Kind, double Value
     /// <summary>True when a value can meet it or miss it.</summary>
     public bool IsLimit => Kind is ObjectiveKind.Equal or ObjectiveKind.AtLeast or ObjectiveKind.AtMost;
 
+    /// <summary>Smallest value that meets it, SI or dB; −∞ where none is too small.</summary>
+    public double Lowest =>
+        Kind switch
+        {
+            ObjectiveKind.AtLeast => Value,
+            ObjectiveKind.Equal => Value - (IsLevel ? Tolerance : Tolerance * Math.Abs(Value)),
+            _ => double.NegativeInfinity,
+        };
+
+    /// <summary>Largest value that meets it, SI or dB; +∞ where none is too large.</summary>
+    public double Highest =>
+        Kind switch
+        {
+            ObjectiveKind.AtMost => Value,
+            ObjectiveKind.Equal => Value + (IsLevel ? Tolerance : Tolerance * Math.Abs(Value)),
+            _ => double.PositiveInfinity,
+        };
+
     /// <summary>
     /// How far a value misses the want: 0 when it is met, else in parts of the wanted value (6 dB count as 1); 10 when the quantity does
     /// not exist.

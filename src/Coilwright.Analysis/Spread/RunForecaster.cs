@@ -25,6 +25,10 @@ public static class RunForecaster
     /// <summary>Pieces behind each remedy's figure.</summary>
     private const int RemedySamples = 2048;
 
+    /// <summary>About what part of the work is done when the pieces are drawn, and when the causes have their shares.</summary>
+    private const double DrawnDone = 0.4,
+        SharesDone = 0.75;
+
     /// <summary>Draws a run.</summary>
     /// <param name="model">The pickup.</param>
     /// <param name="load">What hangs on it; null leaves the loaded peak out.</param>
@@ -32,6 +36,7 @@ public static class RunForecaster
     /// <param name="samples">Pieces, 100…1,000,000.</param>
     /// <param name="seed">Seed of the draw.</param>
     /// <param name="byTime">Wound by time instead of by count.</param>
+    /// <param name="progress">Told the part of the work that is done, 0 to 1.</param>
     /// <param name="cancel">Stops it; it answers from the pieces drawn by then.</param>
     public static RunSpread Spread(
         PickupModel model,
@@ -40,13 +45,14 @@ public static class RunForecaster
         int samples,
         int seed,
         bool byTime = false,
+        IProgress<double>? progress = null,
         CancellationToken cancel = default
     )
     {
         Work work = new(model, load, targets, seed, cancel);
         IReadOnlyList<UncertainInput> inputs = [.. work.Inputs.All.Select(input => RunInputs.OfRun(input, byTime))];
         string[] causes = [.. inputs.Where(input => !input.Estimate.IsExact).Select(input => input.Cause).Distinct(StringComparer.Ordinal)];
-        double[][] drawn = work.DrawUntilStopped(inputs, samples);
+        double[][] drawn = work.DrawUntilStopped(inputs, samples, progress);
         try
         {
             SensitivityIndex[][] shares = work.Shares(
@@ -54,6 +60,7 @@ public static class RunForecaster
                 causes,
                 Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)samples) / 4, 64, 4096)
             );
+            progress?.Report(SharesDone);
             QuantitySpread[] spreads = Summaries(work, drawn, causes, shares);
             int few = Math.Min(samples, RemedySamples);
             SpreadRemedy[] remedies =
@@ -71,6 +78,7 @@ public static class RunForecaster
             )
             {
                 FieldCheck = work.Check(CheckSamples),
+                OutsideAny = work.OutsideAny(drawn),
             };
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested && drawn.Length > 1)
@@ -82,7 +90,11 @@ public static class RunForecaster
                     Enumerable.Repeat(new SensitivityIndex(double.NaN, double.NaN), causes.Length + 1).ToArray()
                 ),
             ];
-            return new RunSpread(drawn.Length, seed, Summaries(work, drawn, causes, none), [], double.NaN) { Stopped = true };
+            return new RunSpread(drawn.Length, seed, Summaries(work, drawn, causes, none), [], double.NaN)
+            {
+                Stopped = true,
+                OutsideAny = work.OutsideAny(drawn),
+            };
         }
     }
 
@@ -209,7 +221,7 @@ public static class RunForecaster
         }
 
         /// <summary>As many pieces of the run as were drawn when it was stopped: a part of the sequence is a sample too.</summary>
-        public double[][] DrawUntilStopped(IReadOnlyList<UncertainInput> inputs, int samples)
+        public double[][] DrawUntilStopped(IReadOnlyList<UncertainInput> inputs, int samples, IProgress<double>? progress)
         {
             const int Block = 2048;
             SobolSequence sequence = new(inputs.Count, _seed);
@@ -229,6 +241,7 @@ public static class RunForecaster
                             _cancel
                         )
                     );
+                    progress?.Report(DrawnDone * drawn.Count / samples);
                 }
             }
             catch (OperationCanceledException) when (_cancel.IsCancellationRequested && drawn.Count > 1)
@@ -272,6 +285,20 @@ public static class RunForecaster
             ];
         }
 
+        /// <summary>Part of the pieces outside one or another target; null without targets.</summary>
+        public double? OutsideAny(double[][] drawn)
+        {
+            (int Place, SpreadTarget Target)[] held =
+            [
+                .. Quantities.Index().Where(one => Targets.ContainsKey(one.Item.Name)).Select(one => (one.Index, Targets[one.Item.Name])),
+            ];
+            return held.Length == 0
+                ? null
+                : (double)
+                    drawn.Count(piece => held.Any(one => !(piece[one.Place] >= one.Target.Low && piece[one.Place] <= one.Target.High)))
+                    / drawn.Length;
+        }
+
         public SpreadRemedy Try(string key, string words, IReadOnlyList<UncertainInput> inputs, int samples)
         {
             double[][] drawn = Draw(inputs, samples, 1);
@@ -287,7 +314,7 @@ public static class RunForecaster
                 }
             }
 
-            return new SpreadRemedy(key, words, deviations, outside);
+            return new SpreadRemedy(key, words, deviations, outside) { OutsideAny = OutsideAny(drawn) };
         }
 
         private Action<double[], double[]> Model(IReadOnlyList<UncertainInput> inputs)

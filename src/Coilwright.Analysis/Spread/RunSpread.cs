@@ -15,6 +15,9 @@ public sealed record RunSpread(
     double FieldModelError
 )
 {
+    /// <summary>Part of the pieces that lie outside one or another of the recipe's targets; null without targets.</summary>
+    public double? OutsideAny { get; init; }
+
     /// <summary>Pieces of this run that were solved in full, and how far its model was off at them.</summary>
     public FieldCheck FieldCheck { get; init; } = new(0, []);
 
@@ -90,4 +93,8 @@ public sealed record SpreadRemedy(
     string Words,
     IReadOnlyDictionary<string, double> StandardDeviation,
     IReadOnlyDictionary<string, double> OutsideTarget
-);
+)
+{
+    /// <summary>Part of the pieces that would lie outside one or another of the targets; null without targets.</summary>
+    public double? OutsideAny { get; init; }
+}

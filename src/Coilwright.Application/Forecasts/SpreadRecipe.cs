@@ -17,6 +17,24 @@ public sealed class SpreadRecipe
     /// <param name="seed">The same seed gives the same answer.</param>
     /// <param name="byTime">The winder stops by the clock instead of by the count.</param>
     /// <param name="cancel">Stops it; what was drawn by then is the answer.</param>
-    public RunSpread Draw(Recipe recipe, LoadCircuit load, int samples, int seed, bool byTime, CancellationToken cancel) =>
-        RunForecaster.Spread(RecipeModelBuilder.ToModel(recipe), load, RecipeTargets.ForRun(recipe), samples, seed, byTime, cancel);
+    /// <param name="progress">Told the part of the work that is done, 0 to 1.</param>
+    public RunSpread Draw(
+        Recipe recipe,
+        LoadCircuit load,
+        int samples,
+        int seed,
+        bool byTime,
+        IProgress<double>? progress,
+        CancellationToken cancel
+    ) =>
+        RunForecaster.Spread(
+            RecipeModelBuilder.ToModel(recipe),
+            load,
+            RecipeTargets.ForRun(recipe),
+            samples,
+            seed,
+            byTime,
+            progress,
+            cancel
+        );
 }

@@ -19,12 +19,13 @@ public sealed class CompareSolutions(SolvedDesigns solved, CompareRecipes compar
     /// <param name="load">What all hang on.</param>
     public PinnedComparison? Compare(RevisionRecord newest, Solutions found, IReadOnlyList<string> pins, string against, LoadCircuit load)
     {
+        string ownBuild = RecipeReader.Read(newest.Json).Value!.Coils[0].Wire.Build;
         Solution[] all = [.. found.Ranked.Concat(found.Front).DistinctBy(SolutionKey.Of)];
         PinnedDesign[] pinned =
         [
             .. pins.Select(pin => all.FirstOrDefault(one => SolutionKey.Of(one) == pin))
                 .OfType<Solution>()
-                .Select(one => new PinnedDesign(SolutionKey.Of(one), ChangeFormatter.Words(one), one.RecipeJson, one)),
+                .Select(one => new PinnedDesign(SolutionKey.Of(one), ChangeFormatter.Words(one, ownBuild), one.RecipeJson, one)),
         ];
         if (pinned.Length == 0)
         {

@@ -38,6 +38,7 @@ public sealed class SolveRecipe
         SolveQuestion question = new()
         {
             Wants = wants,
+            Now = known,
             Vary = varied,
             Load = asked.Load,
             Front = axes,

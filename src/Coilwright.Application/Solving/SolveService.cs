@@ -1,3 +1,4 @@
+using Coilwright.Application.Jobs;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Circuits;
@@ -20,20 +21,20 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
     private static readonly TimeSpan s_left = TimeSpan.FromMinutes(1);
 
     private readonly SemaphoreSlim _places = new(Math.Clamp(Environment.ProcessorCount - 1, 1, MostAtOnce));
-    private readonly Dictionary<(string Json, string Objective, string Vary), SolveJob> _jobs = [];
+    private readonly Dictionary<(string Json, string Objective, string Vary), BackgroundJob<ReadOutcome<Solutions>>> _jobs = [];
     private readonly Lock _gate = new();
 
     /// <summary>The job of a question, begun if need be; null when too many are under way.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="want">What is wanted, a line each.</param>
     /// <param name="vary">What may change.</param>
-    public SolveJob? Ask(Recipe recipe, string want, string vary)
+    public BackgroundJob<ReadOutcome<Solutions>>? Ask(Recipe recipe, string want, string vary)
     {
         lock (_gate)
         {
             DateTimeOffset nowUtc = time.GetUtcNow();
             (string, string, string) key = (recipe.Json, want, vary);
-            if (_jobs.TryGetValue(key, out SolveJob? known))
+            if (_jobs.TryGetValue(key, out BackgroundJob<ReadOutcome<Solutions>>? known))
             {
                 known.AskedUtc = nowUtc;
                 return known;
@@ -44,12 +45,17 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
                 return null;
             }
 
-            foreach (SolveJob left in _jobs.Values.Where(job => nowUtc - job.AskedUtc > s_left))
+            foreach (BackgroundJob<ReadOutcome<Solutions>> left in _jobs.Values.Where(job => nowUtc - job.AskedUtc > s_left))
             {
                 left.Stop();
             }
 
-            return _jobs[key] = new SolveJob(_places, nowUtc, (progress, cancel) => Answer(recipe, want, vary, progress, cancel));
+            return _jobs[key] = new BackgroundJob<ReadOutcome<Solutions>>(
+                _places,
+                nowUtc,
+                (progress, cancel) => Answer(recipe, want, vary, progress, cancel),
+                () => NothingFound
+            );
         }
     }
 
@@ -58,7 +64,7 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
     {
         lock (_gate)
         {
-            foreach (SolveJob job in _jobs.Values)
+            foreach (BackgroundJob<ReadOutcome<Solutions>> job in _jobs.Values)
             {
                 job.Dispose();
             }
@@ -83,7 +89,7 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
     {
         lock (_gate)
         {
-            if (_jobs.Remove((recipe.Json, want, vary), out SolveJob? job))
+            if (_jobs.Remove((recipe.Json, want, vary), out BackgroundJob<ReadOutcome<Solutions>>? job))
             {
                 job.Dispose();
             }
@@ -96,12 +102,15 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
         (string, string, string)[] answered = [.. _jobs.Where(job => job.Value.Answer.IsCompleted).Select(job => job.Key)];
         foreach ((string, string, string) key in answered)
         {
-            _jobs.Remove(key, out SolveJob? job);
+            _jobs.Remove(key, out BackgroundJob<ReadOutcome<Solutions>>? job);
             job!.Dispose();
         }
 
         return answered.Length > 0;
     }
+
+    private static ReadOutcome<Solutions> NothingFound =>
+        new(null, [new Problem("want", "it was stopped before anything was found", null, "search again, with less that may change")]);
 
     private ReadOutcome<Solutions> Answer(Recipe recipe, string want, string vary, IProgress<double> progress, CancellationToken cancel)
     {

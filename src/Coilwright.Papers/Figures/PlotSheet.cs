@@ -87,6 +87,19 @@ internal sealed class PlotSheet
                 + $"""stroke="var(--sheet, #fff)" stroke-width="4" paint-order="stroke">{E(words)}</text>"""
         );
 
+    /// <summary>A thin line from a point to the words about it.</summary>
+    /// <param name="x">Where along the page.</param>
+    /// <param name="y">Where up the page.</param>
+    /// <param name="shift">How far its other end stands from there, in the drawing.</param>
+    public void Leader(double x, double y, (double X, double Y) shift) =>
+        Write(
+            $"""<path d="M{X(x):0.#} {Y(y):0.#}l{shift.X:0.#} {shift.Y:0.#}" stroke="var(--ink, #1d1a16)" stroke-width="1" """
+                + $"""fill="none"/>"""
+        );
+
+    /// <summary>How far up the drawing a value stands from the top of the plot.</summary>
+    public double FromTop(double y) => Y(y);
+
     /// <summary>Which part of the drawing's width the plot takes.</summary>
     public static (double From, double To) Across => ((double)Left / Width, (double)Right / Width);
 

@@ -1,6 +1,4 @@
-using Coilwright.Analysis.Spread;
 using Coilwright.Application.Composition;
-using Coilwright.Application.Forecasts;
 using Coilwright.Application.Solving;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
@@ -11,11 +9,12 @@ using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Solving;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
 
-/// <summary>A recipe asked backwards, and the spread of a run of it.</summary>
+/// <summary>A recipe asked backwards.</summary>
 internal static class SolveEndpoints
 {
     /// <summary>How long the page waits for the answer before it shows how far the search is.</summary>
@@ -37,17 +36,14 @@ internal static class SolveEndpoints
                     AgainAsync(id, request, shop, desk.Forget, cancel)
             )
             .WithMetadata(new ChangesNothing());
-        app.MapGet("/recipes/{id:guid}/spread", SpreadAsync);
     }
 
     private static async Task<IResult> SolveAsync(
         Guid id,
-        string? want,
-        string? vary,
-        string[]? pin,
-        string? against,
+        HttpRequest request,
         ShopServices shop,
         SolveService desk,
+        AskSearch ask,
         CompareSolutions pins,
         CancellationToken cancel
     )
@@ -57,56 +53,79 @@ internal static class SolveEndpoints
             return Answers.NotFoundPage();
         }
 
-        SolveAddress address = new(id, want ?? "", vary ?? "turns", [.. (pin ?? []).Distinct().Take(SolveAddress.MostPins)], against ?? "");
+        SearchOffer offer = ask.Offer(found.Recipe, cancel);
+        if (SolveForm.IsIn(request.Query))
+        {
+            return Typed(id, found.Record, SolveForm.Of(request.Query, offer), request.Query, ask);
+        }
+
+        SolveAddress address = SolveAddress.Of(id, request.Query);
+        SolveForm form = SolveForm.Of(address, offer);
         if (string.IsNullOrWhiteSpace(address.Objective))
         {
-            return Answers.Page<SolvePage>(new() { ["Recipe"] = found.Record, ["Address"] = address });
+            return Page(found.Record, address, form);
         }
 
+        form = form with { Asked = ask.Read(offer, form.Rows, form.Ticks) };
         if (desk.Ask(found.Recipe, address.Objective, address.Vary) is not { } job)
         {
-            IReadOnlyList<Problem> busy =
-            [
-                new Problem("want", "other searches are under way", null, "stop one, or wait until one is done"),
-            ];
-            return Answers.Page<SolvePage>(
-                new()
-                {
-                    ["Recipe"] = found.Record,
-                    ["Problems"] = busy,
-                    ["Address"] = address,
-                },
-                StatusCodes.Status503ServiceUnavailable
-            );
+            Problem busy = new("want", "other searches are under way", null, "stop one, or wait until one is done");
+            RazorComponentResult<SolvePage> answer = Page(found.Record, address, form, ("Problems", new[] { busy }));
+            answer.StatusCode = StatusCodes.Status503ServiceUnavailable;
+            return answer;
         }
 
-        if (await Task.WhenAny(job.Answer, Task.Delay(s_patience, cancel)) != job.Answer)
+        return await Task.WhenAny(job.Answer, Task.Delay(s_patience, cancel)) == job.Answer
+            ? Answered(found.Record, address, form, await job.Answer, pins)
+            : Page(found.Record, address, form, ("UnderWay", job.Progress(shop.Time.GetUtcNow())));
+    }
+
+    /// <summary>
+    /// Rows and ticks become the address of their question; a row more or less, or what was not understood, shows the form as it was typed.
+    /// </summary>
+    private static IResult Typed(Guid id, RevisionRecord record, SolveForm form, IQueryCollection query, AskSearch ask)
+    {
+        AskedSearch asked = ask.Read(form.Offer, form.Rows, form.Ticks);
+        SolveAddress address = new(id, asked.Want, asked.Vary, [], "");
+        if (query.ContainsKey("more") || query.ContainsKey("away"))
         {
-            return Answers.Page<SolvePage>(
-                new()
-                {
-                    ["Recipe"] = found.Record,
-                    ["Address"] = address,
-                    ["UnderWay"] = job.Progress(shop.Time.GetUtcNow()),
-                }
-            );
+            return Page(record, address, form with { Asked = asked });
         }
 
-        ReadOutcome<Solutions> outcome = await job.Answer;
+        return asked.Problems.Count == 0
+            ? Results.LocalRedirect(address.Page)
+            : Page(record, address, form with { Asked = asked, Problems = asked.Problems }, ("Problems", asked.Problems));
+    }
+
+    private static RazorComponentResult<SolvePage> Answered(
+        RevisionRecord record,
+        SolveAddress address,
+        SolveForm form,
+        ReadOutcome<Solutions> outcome,
+        CompareSolutions pins
+    )
+    {
         PinnedViewModel? pinned = outcome.Value is { } answer
-            ? ComparisonView.Of(pins.Compare(found.Record, answer, address.Pins, address.Against, NewestRevision.Load()))
+            ? ComparisonView.Of(pins.Compare(record, answer, address.Pins, address.Against, NewestRevision.Load()))
             : null;
-        return Answers.Page<SolvePage>(
-            new()
-            {
-                ["Recipe"] = found.Record,
-                ["Found"] = outcome.Value,
-                ["Problems"] = outcome.Problems,
-                ["Address"] = address,
-                ["Pinned"] = pinned,
-            },
-            outcome.Problems.Count == 0 ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity
-        );
+        return Page(record, address, form, ("Found", outcome.Value), ("Problems", outcome.Problems), ("Pinned", pinned));
+    }
+
+    private static RazorComponentResult<SolvePage> Page(
+        RevisionRecord record,
+        SolveAddress address,
+        SolveForm form,
+        params (string Name, object? Value)[] more
+    )
+    {
+        Dictionary<string, object?> shown = more.ToDictionary(one => one.Name, one => one.Value, StringComparer.Ordinal);
+        (shown["Recipe"], shown["Address"], shown["Form"]) = (record, address, form);
+        bool wrong = shown.GetValueOrDefault("Problems") is IReadOnlyList<Problem> { Count: > 0 };
+        return new RazorComponentResult<SolvePage>(shown)
+        {
+            StatusCode = wrong ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
+            PreventStreamingRendering = true,
+        };
     }
 
     /// <summary>Stops a search or begins it anew, and goes back to its page.</summary>
@@ -131,7 +150,7 @@ internal static class SolveEndpoints
     }
 
     /// <summary>A recipe that was found becomes a draft of the same recipe.</summary>
-    private static async Task<IResult> KeepAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> KeepAsync(Guid id, HttpRequest request, ShopServices shop, AskSearch ask, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
@@ -142,25 +161,11 @@ internal static class SolveEndpoints
         (Guid kept, IReadOnlyList<Problem> problems) = await NewestRevision.KeepAsync(found.Record, form, shop, cancel);
         return problems.Count == 0
             ? Results.LocalRedirect($"/recipes/{kept}?saved=yes")
-            : Answers.Page<SolvePage>(
-                new()
-                {
-                    ["Recipe"] = found.Record,
-                    ["Problems"] = problems,
-                    ["Address"] = new SolveAddress(id, "", "turns", [], ""),
-                },
-                StatusCodes.Status422UnprocessableEntity
+            : Page(
+                found.Record,
+                new SolveAddress(id, "", "turns", [], ""),
+                SolveForm.Of(new SolveAddress(id, "", "turns", [], ""), ask.Offer(found.Recipe, cancel)),
+                ("Problems", problems)
             );
-    }
-
-    private static async Task<IResult> SpreadAsync(Guid id, ShopServices shop, SpreadRecipe spread, CancellationToken cancel)
-    {
-        if (await NewestRevision.OfAsync(id, shop, cancel) is not { } found)
-        {
-            return Answers.NotFoundPage();
-        }
-
-        RunSpread run = spread.Draw(found.Recipe, NewestRevision.Load(), SpreadRecipe.UsualSamples, seed: 1, byTime: false, cancel);
-        return Answers.Page<SpreadPage>(new() { ["Recipe"] = found.Record, ["Run"] = run });
     }
 }

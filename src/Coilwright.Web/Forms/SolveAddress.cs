@@ -1,6 +1,7 @@
 using System.Text;
 using Coilwright.Application.Solving;
 using Coilwright.Workshop.Solving;
+using Microsoft.AspNetCore.Http;
 
 namespace Coilwright.Web.Forms;
 
@@ -16,6 +17,16 @@ namespace Coilwright.Web.Forms;
 public sealed record SolveAddress(Guid RecipeId, string Objective, string Vary, IReadOnlyList<string> Pins, string Against)
 {
     public const int MostPins = 6;
+
+    /// <summary>The question in an address; turns may change where it says nothing of it.</summary>
+    public static SolveAddress Of(Guid recipe, IQueryCollection query) =>
+        new(
+            recipe,
+            query["want"].ToString(),
+            query.ContainsKey("vary") ? query["vary"].ToString() : "turns",
+            [.. query["pin"].OfType<string>().Distinct().Take(MostPins)],
+            query["against"].ToString()
+        );
 
     /// <summary>True when no more can be pinned.</summary>
     public bool IsFull => Pins.Count >= MostPins;

@@ -8,6 +8,34 @@ namespace Coilwright.Web.Views;
 /// <summary>The wall of charts as the page and the table show it.</summary>
 public static class ControlChartViewModel
 {
+    /// <summary>Charts that are in sight: single coils, or means, and the one on which the newest signal stands.</summary>
+    public static IReadOnlyList<DrawingViewModel> InSight(ControlChart wall) =>
+        [.. wall.Charts.Zip(Charts(wall)).Where((one, place) => place == 0 || one.First.Name == Newest(wall)).Select(one => one.Second)];
+
+    /// <summary>The other charts.</summary>
+    public static IReadOnlyList<DrawingViewModel> Folded(ControlChart wall) =>
+        [.. wall.Charts.Zip(Charts(wall)).Where((one, place) => place != 0 && one.First.Name != Newest(wall)).Select(one => one.Second)];
+
+    /// <summary>What the newest signal says: "the run has moved up by 45 Ω since".</summary>
+    public static string Said(ControlChart wall, ChartAdvice advice) =>
+        advice.Sense switch
+        {
+            SignalSense.OneCoil => $"One coil stands apart, {Off(wall, advice)} the centre line, at",
+            SignalSense.Trend => "The run moves on from coil to coil, up to",
+            SignalSense.Wider => "Coils lie further from each other than before, at",
+            SignalSense.TwoStreams => "Coils take turns between two levels, up to",
+            SignalSense.TooClose => "Coils lie closer to the middle than the limits expect, up to",
+            _ => $"The run lies {Off(wall, advice)} the centre line, up to",
+        };
+
+    private static string Off(ControlChart wall, ChartAdvice advice) =>
+        $"{Difference(wall, Math.Abs(advice.OffSi))} {(advice.OffSi < 0 ? "below" : "above")}";
+
+    private static string Difference(ControlChart wall, double si) =>
+        wall.Question.Quantity == QuantityKey.DcResistance ? string.Create(CultureInfo.InvariantCulture, $"{si:0} Ω") : Value(wall, si);
+
+    private static string? Newest(ControlChart wall) => ChartAdvice.Of(wall)?.Run.Chart;
+
     /// <summary>The charts, each with its caption and its key numbers.</summary>
     public static IReadOnlyList<DrawingViewModel> Charts(ControlChart wall) =>
         [

@@ -70,6 +70,14 @@ public static class DesignVariableParser
         return varied;
     }
 
+    /// <summary>A part of the text: what it names, null where nothing of that name may change, and what stands behind the sign.</summary>
+    internal static (Choice? What, string Given) Split(string part)
+    {
+        string[] sides = part.Split('=', 2, StringSplitOptions.TrimEntries);
+        bool known = s_names.TryGetValue(sides[0].Replace(" ", "", StringComparison.Ordinal), out Choice what);
+        return (known ? what : null, sides.Length == 2 ? sides[1] : "");
+    }
+
     private static Varied? One(string field, string part, Choice what, string rest, ICollection<Problem> problems)
     {
         if (rest.Length == 0)

@@ -86,12 +86,13 @@ public static class RecipeSolver
     {
         Varied? turns = question.Vary.FirstOrDefault(one => one.What == Choice.Turns);
         int now = (int)Math.Round(recipe.Coils[0].Winding.Turns);
+        (int fewest, int most) = UsualTurns(now);
         return new DesignSpace
         {
             Families = variants.Models,
             Wires = variants.Wires,
-            FewestTurns = turns is null ? now : (int)(turns.Low ?? Math.Max(100, now / 4)),
-            MostTurns = turns is null ? now : (int)(turns.High ?? Math.Min(100_000, 5 * now)),
+            FewestTurns = turns is null ? now : (int)(turns.Low ?? fewest),
+            MostTurns = turns is null ? now : (int)(turns.High ?? most),
             Load = question.Load,
             Wants = question.Wants,
             Front = question.Front.Count > 0 ? question.Front : UsualFront(recipe, question),
@@ -100,6 +101,22 @@ public static class RecipeSolver
             Threads = question.Threads,
         };
     }
+
+    /// <summary>Turns that are looked at when no ends are given.</summary>
+    internal static (int Fewest, int Most) UsualTurns(int now) => (Math.Max(100, now / 4), Math.Min(100_000, 5 * now));
+
+    private static IReadOnlyList<NearestToWant> Nearest(
+        SolveQuestion question,
+        Variants variants,
+        DesignAnswer answer,
+        IReadOnlyList<double> baseTurns
+    ) =>
+        [
+            .. question
+                .Wants.Zip(answer.NearestEach)
+                .Where(pair => pair.First.IsLimit && pair.Second is not null)
+                .Select(pair => new NearestToWant(pair.First, variants.Write(pair.Second!, baseTurns).Changes, pair.Second!.Values)),
+        ];
 
     /// <summary>What is wanted most or least first, then output and the loaded peak, then wire; two axes.</summary>
     private static IReadOnlyList<FrontAxis> UsualFront(Recipe recipe, SolveQuestion question) =>
@@ -181,6 +198,8 @@ public static class RecipeSolver
             Axes = space.Front,
             Wants = question.Wants,
             Binding = answer.Binding,
+            NearestEach = Nearest(question, variants, answer, baseTurns),
+            Now = question.Now,
             Notes = variants.Notes,
             Searched = answer.Searched,
             Stopped = answer.Stopped,

@@ -34,6 +34,12 @@ public sealed record Solutions
     public required IReadOnlyList<string> Binding { get; init; }
     public required IReadOnlyList<string> Notes { get; init; }
 
+    /// <summary>When nothing meets the wants: how near the search came to each, in the order of the wants.</summary>
+    public IReadOnlyList<NearestToWant> NearestEach { get; init; } = [];
+
+    /// <summary>The quantities of the recipe asked about, by name.</summary>
+    public IReadOnlyDictionary<string, double> Now { get; init; } = new Dictionary<string, double>();
+
     /// <summary>Designs looked at.</summary>
     public required long Searched { get; init; }
 
@@ -44,6 +50,8 @@ public sealed record Solutions
 /// <summary>A question asked backwards.</summary>
 public sealed record SolveQuestion
 {
+    /// <summary>The quantities of the recipe asked about, by name.</summary>
+    public IReadOnlyDictionary<string, double> Now { get; init; } = new Dictionary<string, double>();
     public required IReadOnlyList<Objective> Wants { get; init; }
     public required IReadOnlyList<Varied> Vary { get; init; }
     public required Physics.Circuit.LoadCircuit Load { get; init; }

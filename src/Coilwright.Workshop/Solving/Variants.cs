@@ -18,7 +18,7 @@ internal sealed class Variants
     /// <summary>Gauges tried to either side, in half sizes of AWG or steps of the metric series.</summary>
     private const int UsualGauges = 6;
 
-    private static readonly string[] s_grades = ["alnico-2", "alnico-3", "alnico-4", "alnico-5", "alnico-8", "ferrite", "neodymium"];
+    internal static readonly string[] Grades = ["alnico-2", "alnico-3", "alnico-4", "alnico-5", "alnico-8", "ferrite", "neodymium"];
 
     private readonly string _baseJson;
     private readonly List<(string Json, PickupModel Model, IReadOnlyDictionary<string, string> Edits)> _families = [];
@@ -88,7 +88,7 @@ internal sealed class Variants
         return (edit.Json, changes);
     }
 
-    private static string Field(Choice what) =>
+    internal static string Field(Choice what) =>
         what switch
         {
             Choice.Magnet => "magnet",
@@ -124,19 +124,11 @@ internal sealed class Variants
 
         if (one.What == Choice.Magnet)
         {
-            return new RecipeEdit(recipe.Json).HasMagnets ? one.Listed ?? s_grades : [];
+            return new RecipeEdit(recipe.Json).HasMagnets ? one.Listed ?? Grades : [];
         }
 
-        RecipeBobbin bobbin = recipe.Coils[0].Bobbin;
-        double now = one.What switch
-        {
-            Choice.WindingHeight => bobbin.WindingHeight.Si,
-            Choice.CoreWidth => bobbin.CoreWidth.Si,
-            _ => bobbin.CoreLength.Si,
-        };
-        (double low, double high) = around is { High: > 0 } near
-            ? near
-            : (one.Low ?? now * (1 - UsualPart), one.High ?? now * (1 + UsualPart));
+        (double usualLow, double usualHigh) = UsualSize(SizeOf(recipe.Coils[0].Bobbin, one.What));
+        (double low, double high) = around is { High: > 0 } near ? near : (one.Low ?? usualLow, one.High ?? usualHigh);
         return Enumerable.Range(0, Steps).Select(k => RecipeEdit.Millimetres(low + (high - low) * k / (Steps - 1))).Distinct();
     }
 
@@ -164,6 +156,31 @@ internal sealed class Variants
         }
     }
 
+    /// <summary>The size of a wire, or the nearest to it, and those about it that are looked at when no list is given.</summary>
+    internal static (WireSize Own, IReadOnlyList<WireSize> Near) WiresNear(RecipeWire own)
+    {
+        IReadOnlyList<WireSize> sizes = WireCatalogue.Standard.Sizes;
+        WireSize size =
+            own.Gauge.Length > 0
+                ? WireCatalogue.Standard.Find(own.Gauge)!
+                : sizes.Where(found => !found.IsMetric).MinBy(found => Math.Abs(found.Bare.NominalM - own.BareDiameter!.Value.Si))!;
+        WireSize[] alike = [.. sizes.Where(found => found.IsMetric == size.IsMetric)];
+        int at = Array.IndexOf(alike, size);
+        return (size, alike[Math.Max(0, at - UsualGauges)..Math.Min(alike.Length, at + UsualGauges + 1)]);
+    }
+
+    /// <summary>Ends between which a size is looked at when none are given, m.</summary>
+    internal static (double Low, double High) UsualSize(double nowM) => (nowM * (1 - UsualPart), nowM * (1 + UsualPart));
+
+    /// <summary>A size of the bobbin that may be varied, m.</summary>
+    internal static double SizeOf(RecipeBobbin bobbin, Choice what) =>
+        what switch
+        {
+            Choice.WindingHeight => bobbin.WindingHeight.Si,
+            Choice.CoreWidth => bobbin.CoreWidth.Si,
+            _ => bobbin.CoreLength.Si,
+        };
+
     private static List<WireChoice> WiresOf(Recipe recipe, Varied? gauge, Varied? build)
     {
         RecipeWire own = recipe.Coils[0].Wire;
@@ -173,18 +190,12 @@ internal sealed class Variants
             return wires;
         }
 
-        IReadOnlyList<WireSize> sizes = WireCatalogue.Standard.Sizes;
-        WireSize size =
-            own.Gauge.Length > 0
-                ? WireCatalogue.Standard.Find(own.Gauge)!
-                : sizes.Where(found => !found.IsMetric).MinBy(found => Math.Abs(found.Bare.NominalM - own.BareDiameter!.Value.Si))!;
-        WireSize[] alike = [.. sizes.Where(found => found.IsMetric == size.IsMetric)];
-        int at = Array.IndexOf(alike, size);
+        (WireSize size, IReadOnlyList<WireSize> near) = WiresNear(own);
         IEnumerable<WireSize> chosen = gauge switch
         {
             null => [size],
             { Listed: { } listed } => listed.Select(name => WireCatalogue.Standard.Find(name)!),
-            _ => alike[Math.Max(0, at - UsualGauges)..Math.Min(alike.Length, at + UsualGauges + 1)],
+            _ => near,
         };
         foreach (WireSize found in chosen)
         {

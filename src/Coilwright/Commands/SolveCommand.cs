@@ -16,7 +16,8 @@ public static class SolveCommand
         Argument<string> recipe = new("RECIPE") { Description = "A recipe file (coilwright.recipe/1); - reads standard input" };
         Option<string[]> want = new("--want")
         {
-            Description = "dcResistance=8.2kΩ, dcResistance=8.2kΩ±2%, loadedPeak>=3.2kHz, output=max, output>=+1dB; as often as needed",
+            Description =
+                "dcResistance=8.2kΩ, dcResistance=8.2kΩ±2%, dcResistance=8kΩ..8.4kΩ, loadedPeak>=3.2kHz, output=max; as often as needed",
             HelpName = "WANT",
             AllowMultipleArgumentsPerToken = true,
         };

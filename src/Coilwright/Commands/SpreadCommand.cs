@@ -63,7 +63,7 @@ public static class SpreadCommand
                         "Drawing the run",
                         () =>
                             desk.Use<SpreadRecipe>()
-                                .Draw(read, chosen.Circuit, count, parsed.GetValue(seed), parsed.GetValue(byTime), cancel),
+                                .Draw(read, chosen.Circuit, count, parsed.GetValue(seed), parsed.GetValue(byTime), progress: null, cancel),
                         cancel
                     )
                     .ConfigureAwait(false);

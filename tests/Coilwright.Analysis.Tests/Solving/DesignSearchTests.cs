@@ -205,6 +205,14 @@ public sealed class DesignSearchTests
         Assert.NotEmpty(contradiction.Solutions);
         Assert.Empty(contradiction.Front);
 
+        // Each want by itself can be met; the peak and the inductance stand against each other.
+        Assert.All(contradiction.NearestEach.Zip(["dcResistance", "inductance", "loadedPeak"]), near =>
+            Assert.Contains(near.Second, near.First!.Values.Keys)
+        );
+        Assert.True(contradiction.NearestEach[1]!.Values["inductance"] >= 3);
+        Assert.True(contradiction.NearestEach[1]!.Values["loadedPeak"] < 8000);
+        Assert.True(contradiction.NearestEach[2]!.Values["loadedPeak"] > contradiction.NearestEach[1]!.Values["loadedPeak"]);
+
         DesignAnswer room = DesignSearch.Run(
             Space(Pickups.Single(), [new Objective("inductance", ObjectiveKind.Equal, 6, 0.01, false)]) with
             {

@@ -21,7 +21,7 @@ public sealed class RunForecasterTests
         int seed = 1,
         bool byTime = false,
         Dictionary<string, SpreadTarget>? targets = null
-    ) => RunForecaster.Spread(model, s_load, targets ?? [], samples, seed, byTime, TestContext.Current.CancellationToken);
+    ) => RunForecaster.Spread(model, s_load, targets ?? [], samples, seed, byTime, cancel: TestContext.Current.CancellationToken);
 
     private static QuantitySpread Of(RunSpread run, string name) => run.Quantities.Single(quantity => quantity.Name == name);
 

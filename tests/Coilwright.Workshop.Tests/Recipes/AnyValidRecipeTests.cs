@@ -87,7 +87,7 @@ public class AnyValidRecipeTests
             samples: 200,
             seed: 1,
             byTime: true,
-            TestContext.Current.CancellationToken
+            cancel: TestContext.Current.CancellationToken
         );
         Assert.NotEmpty(run.Quantities);
     }

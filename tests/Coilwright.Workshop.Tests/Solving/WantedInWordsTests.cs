@@ -34,6 +34,31 @@ public sealed class WantedInWordsTests
     }
 
     [Theory]
+    [InlineData("DC resistance = 8 kΩ..8.4 kΩ", 8000, 8400)]
+    [InlineData("output = +1 dB .. +2 dB", 1.1220184543, 1.2589254118)]
+    [InlineData("loaded peak = 3 kHz ± 0.3 kHz", 2700, 3300)]
+    public void A_want_with_two_ends(string words, double low, double high)
+    {
+        List<Problem> problems = [];
+        Objective? read = ObjectiveParser.Read("want", words, s_known, problems);
+        Assert.Empty(problems);
+        Assert.Equal((low, high), (read!.Lowest, read.Highest), (a, b) =>
+            Math.Abs(a.Item1 / b.Item1 - 1) + Math.Abs(a.Item2 / b.Item2 - 1) < 1e-9
+        );
+    }
+
+    [Theory]
+    [InlineData("DC resistance = 8.4 kΩ..8 kΩ")]
+    [InlineData("DC resistance >= 8 kΩ..8.4 kΩ")]
+    [InlineData("DC resistance = 8 kΩ..")]
+    public void A_range_the_wrong_way_is_refused(string words)
+    {
+        List<Problem> problems = [];
+        Assert.Null(ObjectiveParser.Read("want", words, s_known, problems));
+        Assert.Contains("kΩ", Assert.Single(problems).Allowed, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("turns, winding height = 9 mm..12 mm", "turns,windingHeight=9mm..12mm")]
     [InlineData("magnet = Alnico 5/ferrite", "magnet=alnico-5/ferrite")]
     [InlineData("core width, build = grade 1", "coreWidth,build=grade-1")]

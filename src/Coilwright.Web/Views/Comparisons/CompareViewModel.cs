@@ -25,6 +25,15 @@ public sealed record CompareViewModel
     /// <summary>What differs in the results on the form's load: name, and value with change in each design.</summary>
     public IReadOnlyList<(string Name, IReadOnlyList<string> Values)> ResultDifferences { get; init; } = [];
 
+    /// <summary>Each design against the pinned one, a sentence each.</summary>
+    public IReadOnlyList<string> Sentences { get; init; } = [];
+
+    /// <summary>Results that are alike as far as the intervals tell, by name.</summary>
+    public IReadOnlyList<string> Alike { get; init; } = [];
+
+    /// <summary>The figure of the page.</summary>
+    public string Figure { get; init; } = "";
+
     /// <summary>The figure as a file.</summary>
     public string Svg { get; init; } = "";
 }

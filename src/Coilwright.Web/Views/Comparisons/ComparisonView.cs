@@ -1,7 +1,9 @@
+using Coilwright.Analysis.Comparisons;
 using Coilwright.Analysis.Curves;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Solving;
 using Coilwright.Papers.Figures;
+using Coilwright.Papers.Formatting;
 using Coilwright.Physics.Circuit;
 
 namespace Coilwright.Web.Views.Comparisons;
@@ -78,16 +80,29 @@ internal static class ComparisonView
 
         ResonancePeak?[] peaks = [.. curves.Select(curve => curve.Peak)];
         double? pinnedHz = peaks.FirstOrDefault(peak => peak is not null)?.FrequencyHz;
+        IReadOnlyList<ComparisonLine>?[] onFirst = [.. curves.Take(found.Designs.Count).Select(curve => curve.Lines)];
         return new CompareViewModel
         {
+            Sentences =
+            [
+                .. found
+                    .Designs.Zip(onFirst)
+                    .Skip(1)
+                    .Where(one => one.Second is not null && found.Designs[0].Solved is not null)
+                    .Select(one => CompareSentence.Of(found.Designs[0].Name, one.First.Name, one.Second!)),
+            ],
+            Alike = ResultDifference.Alike(onFirst),
+            Figure =
+                views.Count == 0
+                    ? ""
+                    : CompareFigure.Svg(
+                        found.FrequenciesHz,
+                        [.. views.Select((view, i) => new ComparedTrace(view.Name, view.GainDb, i < peaks.Length ? peaks[i] : null))]
+                    ),
             Designs = [.. found.Designs.Select(design => design.Name)],
             Response = views.Count == 0 ? null : new ResponseViewModel(found.FrequenciesHz, views, pinnedHz),
             Rows = [.. curves.Select((curve, i) => CompareRows.Of(names[i], curve.Design, found.Designs[0], curve.Load, curve.Lines))],
-            ResultDifferences = ResultDifference.Between(
-                found.Designs,
-                found.Loads[0].Load,
-                [.. curves.Take(found.Designs.Count).Select(curve => curve.Lines)]
-            ),
+            ResultDifferences = ResultDifference.Between(found.Designs, found.Loads[0].Load, onFirst),
             Svg =
                 views.Count == 0
                     ? ""

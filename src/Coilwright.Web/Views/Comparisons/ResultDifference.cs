@@ -26,7 +26,19 @@ internal static class ResultDifference
         Quantity.Find(QuantityKey.Noise)!,
     ];
 
-    /// <summary>A row each result.</summary>
+    /// <summary>Results that are alike as far as the intervals tell, by name.</summary>
+    /// <param name="lines">Each design against the first; null for a measured one.</param>
+    public static IReadOnlyList<string> Alike(IReadOnlyList<IReadOnlyList<ComparisonLine>?> lines) =>
+        lines.Count < 2 ? [] : [.. s_rows.Where(row => Of(row, lines).Length > 0 && !Differs(row, lines)).Select(row => row.FigureName)];
+
+    private static ComparisonLine[] Of(Quantity row, IReadOnlyList<IReadOnlyList<ComparisonLine>?> lines) =>
+        [.. lines.OfType<IReadOnlyList<ComparisonLine>>().SelectMany(of => of.Where(line => line.Name == row.Key))];
+
+    /// <summary>A measured design has no intervals: it is told in every row.</summary>
+    private static bool Differs(Quantity row, IReadOnlyList<IReadOnlyList<ComparisonLine>?> lines) =>
+        lines.Contains(null) || Of(row, lines).Any(line => line.Differs);
+
+    /// <summary>A row each result that differs.</summary>
     /// <param name="designs">The designs, the pinned one first.</param>
     /// <param name="load">What they hang on.</param>
     /// <param name="lines">Each design against the first; null for a measured one.</param>
@@ -40,7 +52,7 @@ internal static class ResultDifference
             :
             [
                 .. s_rows
-                    .Where(row => lines.Any(of => of?.Any(line => line.Name == row.Key) ?? false))
+                    .Where(row => Of(row, lines).Length > 0 && Differs(row, lines))
                     .Select(row =>
                         (
                             row.FigureName,

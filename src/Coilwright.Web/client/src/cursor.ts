@@ -14,7 +14,7 @@ const decades = 3;
 export function responseCursor(place: HTMLElement): void {
   const data = JSON.parse(place.dataset.cursor ?? '{}') as Curves;
   const readout = place.parentElement?.querySelector<HTMLElement>('[data-readout]');
-  if (!readout || data.frequencyHz.length === 0) {
+  if (!readout || data.frequencyHz.length === 0 || place.querySelector('.cursor')) {
     return;
   }
   const line = document.createElement('div');

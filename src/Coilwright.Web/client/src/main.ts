@@ -7,7 +7,6 @@ import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { liveForecast, slider } from './live';
 import { partsDraft } from './parts';
-import { drawPlots } from './plot';
 import { revisionDraft } from './revision';
 import { soundSwitch } from './sound';
 import { tellings } from './told';
@@ -34,7 +33,6 @@ if (recipe && draftBar) {
 }
 if (recipe) {
   const dressed = (part: HTMLElement): void => {
-    drawPlots(part);
     part.querySelectorAll<HTMLElement>('[data-cursor]').forEach(responseCursor);
     const after = part.querySelector<HTMLElement>('[data-after]');
     if (after) {
@@ -68,4 +66,4 @@ for (const root of document.querySelectorAll<HTMLElement>('[data-clocks]')) {
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-print]')) {
   button.addEventListener('click', () => window.print());
 }
-drawPlots(document);
+document.querySelectorAll<HTMLElement>('[data-cursor]').forEach(responseCursor);

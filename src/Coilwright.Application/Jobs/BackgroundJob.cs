@@ -1,24 +1,23 @@
-using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Solving;
+namespace Coilwright.Application.Jobs;
 
-namespace Coilwright.Application.Solving;
-
-/// <summary>One search in the background: how far it is, and its answer.</summary>
-public sealed class SolveJob : IDisposable, IProgress<double>
+/// <summary>One piece of long work in the background: how far it is, and its answer.</summary>
+/// <typeparam name="T">What it answers.</typeparam>
+public sealed class BackgroundJob<T> : IDisposable, IProgress<double>
 {
-#pragma warning disable CA2213 // disposed when the search has ended, which is after Dispose: the search still looks at it
+#pragma warning disable CA2213 // disposed when the work has ended, which is after Dispose: the work still looks at it
     private readonly CancellationTokenSource _stop = new();
 #pragma warning restore CA2213
     private readonly DateTimeOffset _begunUtc;
 
     /// <summary>Begins it; it waits until a place is free.</summary>
-    /// <param name="places">Places for searches at one time.</param>
+    /// <param name="places">Places for such work at one time.</param>
     /// <param name="nowUtc">Now.</param>
-    /// <param name="search">The search; it tells how far it is and stops when it is asked to.</param>
-    public SolveJob(SemaphoreSlim places, DateTimeOffset nowUtc, Func<IProgress<double>, CancellationToken, ReadOutcome<Solutions>> search)
+    /// <param name="work">The work; it tells how far it is and stops when it is asked to.</param>
+    /// <param name="nothing">What it answers when it is stopped before there is anything to tell.</param>
+    public BackgroundJob(SemaphoreSlim places, DateTimeOffset nowUtc, Func<IProgress<double>, CancellationToken, T> work, Func<T> nothing)
     {
         (_begunUtc, AskedUtc) = (nowUtc, nowUtc);
-        Answer = RunAsync(places, search);
+        Answer = RunAsync(places, work, nothing);
     }
 
     /// <summary>Part that is done, 0 to 1.</summary>
@@ -31,10 +30,10 @@ public sealed class SolveJob : IDisposable, IProgress<double>
     public bool Waits { get; private set; } = true;
 
     /// <summary>The answer when it is there: all of it, or what was found when it was stopped.</summary>
-    public Task<ReadOutcome<Solutions>> Answer { get; }
+    public Task<T> Answer { get; }
 
     /// <summary>How far it is, for the page.</summary>
-    public SolveProgress Progress(DateTimeOffset nowUtc) => new(Waits, Done, nowUtc - _begunUtc);
+    public JobProgress Progress(DateTimeOffset nowUtc) => new(Waits, Done, nowUtc - _begunUtc);
 
     public void Report(double value) => Done = value;
 
@@ -47,10 +46,7 @@ public sealed class SolveJob : IDisposable, IProgress<double>
         _ = Answer.ContinueWith(_ => _stop.Dispose(), TaskScheduler.Default);
     }
 
-    private async Task<ReadOutcome<Solutions>> RunAsync(
-        SemaphoreSlim places,
-        Func<IProgress<double>, CancellationToken, ReadOutcome<Solutions>> search
-    )
+    private async Task<T> RunAsync(SemaphoreSlim places, Func<IProgress<double>, CancellationToken, T> work, Func<T> nothing)
     {
         try
         {
@@ -58,14 +54,14 @@ public sealed class SolveJob : IDisposable, IProgress<double>
         }
         catch (OperationCanceledException)
         {
-            return NothingFound;
+            return nothing();
         }
 
         try
         {
             Waits = false;
             return await Task.Factory.StartNew(
-                () => search(this, _stop.Token),
+                () => work(this, _stop.Token),
                 CancellationToken.None,
                 TaskCreationOptions.LongRunning,
                 TaskScheduler.Default
@@ -73,14 +69,11 @@ public sealed class SolveJob : IDisposable, IProgress<double>
         }
         catch (OperationCanceledException)
         {
-            return NothingFound;
+            return nothing();
         }
         finally
         {
             places.Release();
         }
     }
-
-    private static ReadOutcome<Solutions> NothingFound =>
-        new(null, [new Problem("want", "it was stopped before anything was found", null, "search again, with less that may change")]);
 }
