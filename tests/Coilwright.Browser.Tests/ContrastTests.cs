@@ -99,6 +99,9 @@ public sealed class ContrastTests(Chromium chromium)
             "/machines/new",
             "/recipes/new",
             "/recipes/new?shape=bass-rows",
+            "/help?q=potting",
+            "/help/theory",
+            $"/labels?kind=piece&name={serial}",
             "/no-such-page",
         ];
 }

@@ -78,6 +78,6 @@ public sealed class SolvePageTests(Chromium chromium)
                     .GetByRole(AriaRole.Row, new() { NameRegex = new("^inductance") })
             )
             .ToContainTextAsync("%");
-        await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Histogram of DC resistance") })).ToBeVisibleAsync();
+        await Expect(page.GetByRole(AriaRole.Img, new() { NameRegex = new("Spread of DC resistance") })).ToBeVisibleAsync();
     }
 }

@@ -13,12 +13,14 @@ public sealed partial class HelpPagesTests
     [Fact]
     public void Every_page_says_its_name_and_has_a_target_that_exists()
     {
-        string[] pages = [.. PagesOnDisk().Where(page => page.Text.Contains("<Shell ", StringComparison.Ordinal)).Select(page => page.Name)];
+        string[] pages =
+        [
+            .. PagesOnDisk().Where(page => page.Text.Contains("<Shell ", StringComparison.Ordinal)).Select(page => page.Name),
+        ];
         Assert.True(pages.Length > 35, $"only {pages.Length} pages");
         Assert.Equal(pages.Order(StringComparer.Ordinal), HelpTable.All.Keys.Order(StringComparer.Ordinal));
-        Assert.All(
-            PagesOnDisk().Where(page => pages.Contains(page.Name)),
-            page => Assert.Contains($" Help=\"@nameof({page.Name})\"", page.Text, StringComparison.Ordinal)
+        Assert.All(PagesOnDisk().Where(page => pages.Contains(page.Name)), page =>
+            Assert.Contains($" Help=\"@nameof({page.Name})\"", page.Text, StringComparison.Ordinal)
         );
         Assert.All(HelpTable.All, entry => Assert.True(Exists(entry.Value), $"{entry.Key}: {entry.Value}"));
         Assert.False(Exists(("page-by-page", "no-such-line")));
@@ -56,7 +58,8 @@ public sealed partial class HelpPagesTests
     public void An_address_outside_is_known(string address, bool outside) => Assert.Equal(outside, IsOutside(address));
 
     private static bool IsOutside(string address) =>
-        address != "data:," && (!(address.StartsWith('/') || address.StartsWith('#')) || address.StartsWith("//", StringComparison.Ordinal));
+        address != "data:,"
+        && (!(address.StartsWith('/') || address.StartsWith('#')) || address.StartsWith("//", StringComparison.Ordinal));
 
     private static bool Exists((string Page, string Anchor) target) =>
         HelpLibrary.Find(target.Page) is { } page

@@ -67,14 +67,19 @@ public sealed class PrintLabels(IShopRecords records, TraceService trace, PrintP
 
     private async Task<IReadOnlyList<PieceLabel>?> CoilsAsync(LabelQuestion asked, List<Problem> problems, CancellationToken cancel)
     {
-        BatchRecord? batch = (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one => Same(one.Name, asked.Name));
+        BatchRecord? batch = (await records.Batches.AllAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one =>
+            Same(one.Name, asked.Name)
+        );
         if (batch is null)
         {
             return null;
         }
 
         IReadOnlyList<RevisionRecord> revisions = await records.Recipes.RevisionsAsync(batch.RecipeId, cancel).ConfigureAwait(false);
-        int wanted = BatchNumber.Wanted(batch, BatchEventLog.Holding(await records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false)));
+        int wanted = BatchNumber.Wanted(
+            batch,
+            BatchEventLog.Holding(await records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false))
+        );
         int first = Number("first", asked.First, 1, 1_000_000, problems),
             count = Number("count", asked.Count, Math.Min(Most, Math.Max(1, wanted - first + 1)), Most, problems);
         RevisionRecord revision = revisions.First(one => one.Number == batch.RevisionNumber);

@@ -13,7 +13,8 @@ namespace Coilwright.Application.Printing;
 public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, FinalTestService tests)
 {
     /// <summary>Papers of a piece, by the words they are asked for.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = ["spec", "readings", "traveller", "wiring", "parts", "certificate", "packing", "repair"];
+    public static IReadOnlyList<string> Kinds { get; } =
+    ["spec", "readings", "traveller", "wiring", "parts", "certificate", "packing", "repair"];
 
     /// <summary>Papers that may be of several pieces.</summary>
     public static IReadOnlyList<string> OfSeveral { get; } = ["certificate", "packing"];

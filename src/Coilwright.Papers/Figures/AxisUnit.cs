@@ -32,7 +32,9 @@ public readonly record struct AxisUnit(double Si, string Name)
         (1e-12, "p"),
     ];
 
-    /// <summary>The unit that suits the largest value: kΩ for 6,200 Ω; lengths in mm, fields in mT, masses in g, whatever their size.</summary>
+    /// <summary>
+    /// The unit that suits the largest value: kΩ for 6,200 Ω; lengths in mm, fields in mT, masses in g, whatever their size.
+    /// </summary>
     /// <param name="unit">The SI unit.</param>
     /// <param name="values">What the axis holds.</param>
     public static AxisUnit For(string unit, IEnumerable<double> values)

@@ -5,7 +5,8 @@ using static Coilwright.Papers.Markup;
 namespace Coilwright.Papers.Figures;
 
 /// <summary>
-/// A small plot as SVG: axes with units, curves told apart by stroke and named where they run, marks with whiskers. Black and white is enough to read it.
+/// A small plot as SVG: axes with units, curves told apart by stroke and named where they run, marks with whiskers. Black and white is
+/// enough to read it.
 /// </summary>
 internal sealed class PlotSheet
 {
@@ -54,10 +55,7 @@ internal sealed class PlotSheet
         ];
         (double x, double y) = places
             .Cast<(double X, double Y)?>()
-            .FirstOrDefault(
-                place => _named.All(other => Math.Abs(other.Y - place!.Value.Y) > 17 || Math.Abs(other.X - place.Value.X) > 7.5 * name.Length),
-                places[0]
-            )!
+            .FirstOrDefault(place => _named.All(other => Apart(other, place!.Value, 7.5 * name.Length)), places[0])!
             .Value;
         _named.Add((x, y));
         double half = 3.6 * name.Length,
@@ -68,6 +66,9 @@ internal sealed class PlotSheet
                 + $"""stroke="var(--sheet, #fff)" stroke-width="4" paint-order="stroke">{E(name)}</text>"""
         );
     }
+
+    private static bool Apart((double X, double Y) one, (double X, double Y) other, double wide) =>
+        Math.Abs(one.Y - other.Y) > 17 || Math.Abs(one.X - other.X) > wide;
 
     /// <summary>Something of its own at a place of the plot.</summary>
     /// <param name="x">Where along the page.</param>
@@ -82,7 +83,10 @@ internal sealed class PlotSheet
     public void Upright(double x, string words, bool atEnd)
     {
         double at = X(x);
-        Write($"""<path class="limit" d="M{at:0.#} 0V{_height}" stroke="var(--ink, #1d1a16)" stroke-width="1.5" stroke-dasharray="6 4"/>""");
+        Write(
+            $"""<path class="limit" d="M{at:0.#} 0V{_height}" stroke="var(--ink, #1d1a16)" stroke-width="1.5" """
+                + $"""stroke-dasharray="6 4"/>"""
+        );
         double half = 3.6 * words.Length,
             middle = Math.Clamp(at + (atEnd ? -half - 4 : half + 4), Left + half, Right - half);
         Write(
@@ -161,12 +165,25 @@ internal sealed class PlotSheet
         );
         if (words.Length > 0)
         {
-            Write(
-                $"""<text class="name" x="{(wordsAtLeft ? Left + 4 : Right - 4)}" y="{Y(y) - 4:0.#}" """
-                    + $"""text-anchor="{(wordsAtLeft ? "start" : "end")}" font-size="12" fill="var(--ink, #1d1a16)" """
-                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
-            );
+            Named(words, Y(y) - 4, wordsAtLeft);
         }
+    }
+
+    /// <summary>The name of a line at its end, or farther in where another name stands there.</summary>
+    private void Named(string words, double y, bool atLeft)
+    {
+        double wide = 7.5 * words.Length,
+            x = atLeft ? Left + 4 + wide / 2 : Right - 4 - wide / 2;
+        while (_named.Any(other => Math.Abs(other.Y - y) < 14 && Math.Abs(other.X - x) < wide) && x is > Left + 40 and < Right)
+        {
+            x += atLeft ? 20 : -20;
+        }
+
+        _named.Add((x, y));
+        Write(
+            $"""<text class="name" x="{x:0.#}" y="{y:0.#}" text-anchor="middle" font-size="12" fill="var(--ink, #1d1a16)" """
+                + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
+        );
     }
 
     /// <summary>A thin line through points, and a dot on each when there is room for them.</summary>
@@ -248,9 +265,9 @@ internal sealed class PlotSheet
                 + $"""color="var(--ink, #1d1a16)">"""
         );
         svg.Append(
-                CultureInfo.InvariantCulture,
-                $"""<title id="{_id}-title">{E(title)}</title><desc id="{_id}-desc">{E(description)}</desc>"""
-            );
+            CultureInfo.InvariantCulture,
+            $"""<title id="{_id}-title">{E(title)}</title><desc id="{_id}-desc">{E(description)}</desc>"""
+        );
         svg.Append(
             CultureInfo.InvariantCulture,
             $"""<g transform="translate(0 {Head})"><defs><clipPath id="{_id}-plot"><rect x="{Left}" y="0" width="{Right - Left}" """

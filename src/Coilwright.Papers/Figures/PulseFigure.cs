@@ -19,7 +19,7 @@ public static class PulseFigure
             "pulse",
             new PlotAxis(0, 360, "Angle of the spindle, °", [0, 90, 180, 270, 360]),
             PlotAxis.Round(first.Concat(last).Select(point => point.Y), "Speed over mean, times"),
-            height: 130
+            height: 160
         );
         sheet.Curve("first turn", first);
         sheet.Curve("last turn", last, 1);

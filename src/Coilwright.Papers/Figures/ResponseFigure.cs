@@ -152,9 +152,10 @@ public static class ResponseFigure
 
         Write(
             svg,
-            $"""<text class="axis" x="{(Left + Right) / 2}" y="{frame.Bottom + 42}" text-anchor="middle" font-size="14">Frequency, Hz</text>"""
-                + $"""<text class="axis" transform="translate(18 {frame.Top + PlotHeight / 2}) rotate(-90)" text-anchor="middle" font-size="14">Gain """
-                + $"""relative to 20 Hz, dB</text></g>"""
+            $"""<text class="axis" x="{(Left + Right) / 2}" y="{frame.Bottom + 42}" text-anchor="middle" """
+                + $"""font-size="14">Frequency, Hz</text>"""
+                + $"""<text class="axis" transform="translate(18 {frame.Top + PlotHeight / 2}) rotate(-90)" """
+                + $"""text-anchor="middle" font-size="14">Gain relative to 20 Hz, dB</text></g>"""
         );
     }
 
@@ -191,13 +192,14 @@ public static class ResponseFigure
             string words = tracks.Length == 1 ? track.Words : $"{track.Label}: {track.Words}";
             if (Named(track) is { } at)
             {
-                double end = Left + 16 + 7.2 * words.Length;
+                double end = Left + 16 + 7.2 * words.Length,
+                    x = Frame.X(at.Hz);
                 Write(
                     svg,
-                    $"""<path class="leader" d="M{Math.Min(end, Frame.X(at.Hz)):0.#} {y - 4:0.#}L{Frame.X(at.Hz):0.#} {frame.Y(at.Db):0.#}" """
+                    $"""<path class="leader" d="M{Math.Min(end, x):0.#} {y - 4:0.#}L{x:0.#} {frame.Y(at.Db):0.#}" """
                         + $"""fill="none" stroke="{track.Colour}" stroke-width="0.8"/>"""
                 );
-                Mark(svg, track, Frame.X(at.Hz), frame.Y(at.Db));
+                Mark(svg, track, x, frame.Y(at.Db));
             }
 
             Write(
@@ -209,7 +211,9 @@ public static class ResponseFigure
         }
     }
 
-    /// <summary>Where a name's line meets its curve: at the peak, else where the curve has come down by 3 dB or ends; null for silence.</summary>
+    /// <summary>
+    /// Where a name's line meets its curve: at the peak, else where the curve has come down by 3 dB or ends; null for silence.
+    /// </summary>
     private static (double Hz, double Db)? Named(Track track)
     {
         if (track.Peak is { Hz: >= FromHz and <= ToHz } || track.Points.Length == 0)

@@ -4,7 +4,9 @@ using Coilwright.Papers.Formatting;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>How the pieces of a run scatter in one quantity: a bar a step, 95 % of them as a band, the target's limits as named lines.</summary>
+/// <summary>
+/// How the pieces of a run scatter in one quantity: a bar a step, 95 % of them as a band, the target's limits as named lines.
+/// </summary>
 public static class SpreadFigure
 {
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
@@ -20,7 +22,7 @@ public static class SpreadFigure
                 withZero: false
             ),
             y = PlotAxis.Round(shares.Append(1), "Pieces in a step, %");
-        PlotSheet sheet = new("spread-" + one.Name.Replace('.', '-'), x, y, height: 130);
+        PlotSheet sheet = new("spread-" + one.Name.Replace('.', '-'), x, y, height: 150);
         sheet.Band([(one.Low / unit.Si, 0, y.High), (one.High / unit.Si, 0, y.High)]);
         double step = (one.HistogramHigh - one.HistogramLow) / one.Histogram.Count / unit.Si;
         foreach ((double from, double to, double share) in Bins(one))

@@ -24,10 +24,7 @@ public static class StringFigures
         {
             FieldLine line = pictures.Fields[i];
             sheet.Curve(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"row at y = {line.YM * 1e3:0.#} mm, {line.HeightM * 1e3:0.0} mm up"
-                ),
+                string.Create(CultureInfo.InvariantCulture, $"row at y = {line.YM * 1e3:0.#} mm, {line.HeightM * 1e3:0.0} mm up"),
                 [.. line.Points.Select(point => (point.XM * 1e3, point.T * 1e3))],
                 i
             );

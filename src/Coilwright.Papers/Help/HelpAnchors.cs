@@ -7,14 +7,17 @@ using Markdig.Syntax.Inlines;
 namespace Coilwright.Papers.Help;
 
 /// <summary>
-/// Where a page of help can be opened: at its headings, at a step or a paragraph that begins with words in bold, at a row of a table by its first cell.
+/// Where a page of help can be opened: at its headings, at a step or a paragraph that begins with words in bold, at a row of a table by its
+/// first cell.
 /// </summary>
 internal static partial class HelpAnchors
 {
     /// <summary>The anchor of some words: "What may move?" is "what-may-move".</summary>
     public static string Of(string words) => NoLetter().Replace(words.ToLowerInvariant(), "-").Trim('-');
 
-    /// <summary>Gives each block that can be opened its anchor, the first of equal ones alone; anchors that the text states go first.</summary>
+    /// <summary>
+    /// Gives each block that can be opened its anchor, the first of equal ones alone; anchors that the text states go first.
+    /// </summary>
     public static void Give(MarkdownDocument document)
     {
         HashSet<string> given = new(StringComparer.Ordinal);
@@ -30,7 +33,8 @@ internal static partial class HelpAnchors
     /// <summary>Plain words of a block or a part of a line.</summary>
     public static string Words(MarkdownObject part) =>
         string.Concat(
-            part.Descendants()
+            (part is LeafBlock { Inline: { } line } ? line : part)
+                .Descendants()
                 .Select(one =>
                     one switch
                     {

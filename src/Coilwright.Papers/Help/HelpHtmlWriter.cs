@@ -8,7 +8,9 @@ using Markdig.Syntax.Inlines;
 
 namespace Coilwright.Papers.Help;
 
-/// <summary>A document of help as a part of a page: headings, steps and rows with anchors, links that lead inside, no markup of its own.</summary>
+/// <summary>
+/// A document of help as a part of a page: headings, steps and rows with anchors, links that lead inside, no markup of its own.
+/// </summary>
 public static class HelpHtmlWriter
 {
     private static readonly MarkdownPipeline s_pipeline = Pipeline();

@@ -19,7 +19,7 @@ internal static class HelpLinks
             }
             else
             {
-                link.ReplaceBy(new LiteralInline(Said(link)));
+                link.ReplaceBy(new LiteralInline(Said(link)), copyChildren: false);
             }
         }
     }

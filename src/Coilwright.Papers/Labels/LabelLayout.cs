@@ -39,9 +39,7 @@ public sealed class LabelLayout
         Square = beside
             ? new XRect(Edge + width - square, Edge + (height - square) / 2, square, square)
             : new XRect(Edge + (width - square) / 2, Edge, square, square);
-        _room = beside
-            ? new XRect(Edge, Edge, width - square - Gap, height)
-            : new XRect(Edge, Edge + square, width, height - square);
+        _room = beside ? new XRect(Edge, Edge, width - square - Gap, height) : new XRect(Edge, Edge + square, width, height - square);
     }
 
     /// <summary>What is printed.</summary>
@@ -100,7 +98,9 @@ public sealed class LabelLayout
         }
     }
 
-    /// <summary>The caution at the foot: with the closing line, without it, or in its short form, by what leaves half of the room.</summary>
+    /// <summary>
+    /// The caution at the foot: with the closing line, without it, or in its short form, by what leaves half of the room.
+    /// </summary>
     private void Caution()
     {
         string[] forms =
@@ -145,7 +145,14 @@ public sealed class LabelLayout
     /// <summary>One more line while there is room for it.</summary>
     private void Line(string text)
     {
-        double size = _pen.Fitting(_measure, text, Math.Min(LargestLine, Math.Max(LeastLine, _room.Height / 3)), LeastLine, false, _room.Width);
+        double size = _pen.Fitting(
+            _measure,
+            text,
+            Math.Min(LargestLine, Math.Max(LeastLine, _room.Height / 3)),
+            LeastLine,
+            false,
+            _room.Width
+        );
         if (_room.Height < size * Apart)
         {
             return;

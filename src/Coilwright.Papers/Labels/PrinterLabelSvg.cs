@@ -17,12 +17,14 @@ public static class PrinterLabelSvg
         svg.Append(
             CultureInfo.InvariantCulture,
             $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"label\" role=\"img\" aria-label=\"Label {E(label.Title)}, {size.Words}\" "
-                + $"width=\"{size.WidthMm}mm\" height=\"{size.HeightMm}mm\" viewBox=\"0 0 {size.WidthMm * Pen.Mm:0.###} {size.HeightMm * Pen.Mm:0.###}\">"
+                + $"width=\"{size.WidthMm}mm\" height=\"{size.HeightMm}mm\" "
+                + $"viewBox=\"0 0 {size.WidthMm * Pen.Mm:0.###} {size.HeightMm * Pen.Mm:0.###}\">"
                 + $"<rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>"
         );
         string place = string.Create(
             CultureInfo.InvariantCulture,
-            $"x=\"{layout.Square.X:0.##}\" y=\"{layout.Square.Y:0.##}\" width=\"{layout.Square.Width:0.##}\" height=\"{layout.Square.Height:0.##}\""
+            $"x=\"{layout.Square.X:0.##}\" y=\"{layout.Square.Y:0.##}\" width=\"{layout.Square.Width:0.##}\" "
+                + $"height=\"{layout.Square.Height:0.##}\""
         );
         svg.Append(BarCode.QrSvg(label.Code, place));
         foreach (LabelText text in layout.Texts)
@@ -44,7 +46,8 @@ public static class PrinterLabelSvg
         string css = string.Create(
             CultureInfo.InvariantCulture,
             $"@page {{ size: {size.WidthMm}mm {size.HeightMm}mm; margin: 0; }} body {{ margin: 0; background: #fff; }} "
-                + $"svg.label {{ display: block; break-after: page; }} @media screen {{ svg.label {{ margin: 4mm; outline: 1px solid #777; }} }}"
+                + $"svg.label {{ display: block; break-after: page; }} "
+                + $"@media screen {{ svg.label {{ margin: 4mm; outline: 1px solid #777; }} }}"
         );
         return "<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width\">"
             + $"<title>Labels {size.Words}</title><style>{css}</style></head><body><main>"

@@ -45,7 +45,7 @@ public static class ShopLabels
         return new PieceLabel(
             code,
             customer.Reference,
-            [customer.Name, count, .. pieces.Select(piece => piece.Piece.Serial)],
+            [customer.Name, count, string.Join(", ", pieces.Select(piece => piece.Piece.Serial))],
             pieces.Any(piece => ChargeRule.HasMagnets(piece.Recipe))
         );
     }

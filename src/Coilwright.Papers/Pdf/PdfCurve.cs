@@ -21,8 +21,7 @@ internal static class PdfCurve
         ResponsePoint[] points = Drawn(part);
         PlotAxis x = PlotAxis.Audio,
             y = Gains(points, part.Peak);
-        XPoint At(double hz, double db) =>
-            new(plot.X + plot.Width * x.Part(hz), plot.Bottom - plot.Height * Math.Clamp(y.Part(db), 0, 1));
+        XPoint At(double hz, double db) => new(plot.X + plot.Width * x.Part(hz), plot.Bottom - plot.Height * Math.Clamp(y.Part(db), 0, 1));
         Axes(page, pen, plot, x, y);
         if (points.Length > 1)
         {

@@ -14,7 +14,13 @@ public static class SetUpSheet
     {
         (string, string)[] batch = setUp.Batch is { } of ? [("Batch", of.Name), ("Coils", of.CoilsWords)] : [];
         SheetHeading heading = setUp.Heading.Revision.Length > 0 ? setUp.Heading : setUp.Heading with { Revision = "not released" };
-        return new Sheet($"Set-up, coil {coil.Name}", setUp.RecipeName, heading, [.. Parts(setUp, coil)], Shortened(SetUpHead.Code(setUp, coil)))
+        return new Sheet(
+            $"Set-up, coil {coil.Name}",
+            setUp.RecipeName,
+            heading,
+            [.. Parts(setUp, coil)],
+            Shortened(SetUpHead.Code(setUp, coil))
+        )
         {
             OwnFacts = [.. batch, ("Coil", place)],
         };
@@ -27,8 +33,10 @@ public static class SetUpSheet
             yield return new TextPart("Note: " + WindingSetUp.ForNoWinderWords);
         }
 
-        yield return Large(SetUpHead.Stop(setUp, coil));
-        yield return Large(SetUpHead.Meter(setUp, coil));
+        (string stop, string turns, string basis) = SetUpHead.Stop(setUp, coil);
+        (string meter, string ohms, string limits) = SetUpHead.Meter(setUp, coil);
+        yield return new LargePart(stop, turns, basis);
+        yield return new FiguresPart([new KeyFigure(meter, ohms, limits)], 1);
         if (setUp.Phase is { IsRed: true } phase)
         {
             yield return new CautionPart($"Stop: {phase.Warnings[0].Message} ({phase.Warnings[0].Understood ?? ""}).");
@@ -47,8 +55,6 @@ public static class SetUpSheet
             yield return new TextPart("• " + choice);
         }
     }
-
-    private static LargePart Large((string Label, string Value, string Note) figure) => new(figure.Label, figure.Value, figure.Note);
 
     private static string[] Lines(SetUpStep step)
     {

@@ -103,10 +103,9 @@ internal static class SetUpSteps
         ExpectedResistance cold = coil.At20C;
         string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "",
             first = $"{FigureFormatter.WithInterval(coil.Inductance)} at 1 kHz, build {FigureFormatter.WithInterval(coil.Fill.Build)}";
-        (string, string)[] swing =
-            setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs
-                ? [("Iron to a pole", $"first swing {signs.FirstSwingWords} (finish hot)")]
-                : [];
+        (string, string)[] swing = setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs
+            ? [("Iron to a pole", $"first swing {signs.FirstSwingWords} (finish hot)")]
+            : [];
         return new SetUpStep(
             "Bare the ends, cool, measure",
             [],

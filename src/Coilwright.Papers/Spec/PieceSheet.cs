@@ -57,10 +57,7 @@ public static class PieceSheet
         }
 
         string kind = forHouse ? "Readings of a piece, for the shop" : "Spec sheet of a piece";
-        return new Sheet(kind, recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial))
-        {
-            OwnFacts = [("Serial", piece.Serial)],
-        };
+        return new Sheet(kind, recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial)) { OwnFacts = [("Serial", piece.Serial)] };
     }
 
     private static IEnumerable<SheetPart> Readings(PieceFacts piece)

@@ -35,7 +35,12 @@ internal static class LabelEndpoints
             : Page(Asked(request), printed);
     }
 
-    private static async Task<IResult> DocumentAsync(HttpRequest request, PrintLabels print, HttpResponse response, CancellationToken cancel)
+    private static async Task<IResult> DocumentAsync(
+        HttpRequest request,
+        PrintLabels print,
+        HttpResponse response,
+        CancellationToken cancel
+    )
     {
         LabelOutcome printed = await print.PrintAsync(Asked(request), cancel);
         if (printed.Problems.Count > 0)

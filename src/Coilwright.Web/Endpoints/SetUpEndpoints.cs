@@ -124,8 +124,7 @@ internal static class SetUpEndpoints
         );
     }
 
-    private static bool IsPdf(HttpResponse response) =>
-        response.HttpContext.Request.Path.Value!.EndsWith(".pdf", StringComparison.Ordinal);
+    private static bool IsPdf(HttpResponse response) => response.HttpContext.Request.Path.Value!.EndsWith(".pdf", StringComparison.Ordinal);
 
     private static IResult Sheet(WindingSetUp setUp, IReadOnlyList<(string Address, string Name)> ways, HttpResponse response)
     {

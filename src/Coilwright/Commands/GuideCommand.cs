@@ -10,11 +10,7 @@ public static class GuideCommand
 {
     public static Command Build(CommandContext desk)
     {
-        Argument<string?> name = new("NAME")
-        {
-            Description = "Which guide; without it, the list of them",
-            Arity = ArgumentArity.ZeroOrOne,
-        };
+        Argument<string?> name = new("NAME") { Description = "Which guide; without it, the list of them", Arity = ArgumentArity.ZeroOrOne };
         Command command = new("guide", "Guides to the jobs, the words used, and the sources of the numbers; no network is needed") { name };
         command.SetAction(
             async (parsed, _) =>

@@ -42,7 +42,10 @@ public sealed partial class FigureGrammarTests
         [
             .. typeof(PlotAxis)
                 .Assembly.GetExportedTypes()
-                .Where(type => type.Name.EndsWith("Figure", StringComparison.Ordinal) || type.Name.EndsWith("Figures", StringComparison.Ordinal))
+                .Where(type => type.Namespace == typeof(PlotAxis).Namespace)
+                .Where(type =>
+                    type.Name.EndsWith("Figure", StringComparison.Ordinal) || type.Name.EndsWith("Figures", StringComparison.Ordinal)
+                )
                 .Select(type => type.Name),
         ];
         string[] drawings = ["CoilSectionFigure", "PickupTopFigure"]; // to scale, with dimensions in place of axes
@@ -103,7 +106,9 @@ public sealed partial class FigureGrammarTests
         }
 
         XElement[] paths = [.. svg.Descendants(s_svg + "path")];
-        faults.AddRange(paths.Where(path => LegendStroke().IsMatch((string?)path.Attribute("d") ?? "")).Select(_ => "a stroke of a legend"));
+        faults.AddRange(
+            paths.Where(path => LegendStroke().IsMatch((string?)path.Attribute("d") ?? "")).Select(_ => "a stroke of a legend")
+        );
         int unnamed = paths.Count(path => Is(path, "limit")) - texts.Count(text => Is(text, "name"));
         faults.AddRange(unnamed > 0 ? [$"{unnamed} unnamed lines"] : []);
         return string.Join("; ", faults);

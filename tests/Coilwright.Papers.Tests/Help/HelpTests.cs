@@ -26,9 +26,8 @@ public sealed partial class HelpTests
             Directory.EnumerateFiles(folder, "*.md").Select(Path.GetFileNameWithoutExtension).Order(StringComparer.Ordinal),
             HelpLibrary.Guides.Select(page => page.Name).Order(StringComparer.Ordinal)
         );
-        Assert.All(
-            HelpLibrary.Guides,
-            page => Assert.Equal(File.ReadAllText(Path.Combine(folder, page.Name + ".md")).ReplaceLineEndings("\n"), page.Markdown)
+        Assert.All(HelpLibrary.Guides, page =>
+            Assert.Equal(File.ReadAllText(Path.Combine(folder, page.Name + ".md")).ReplaceLineEndings("\n"), page.Markdown)
         );
     }
 
@@ -63,7 +62,9 @@ public sealed partial class HelpTests
     public void Every_key_of_the_sources_and_every_source_said_in_words_opens_its_line()
     {
         Assert.True(SourceKeys.All.Count > 50, $"only {SourceKeys.All.Count}");
-        Assert.All(SourceKeys.All, key => Assert.True(Ends("theory", SourceKeys.In($"[{key}]").Single(part => part.Address is not null).Address!)));
+        Assert.All(SourceKeys.All, key =>
+            Assert.True(Ends("theory", SourceKeys.In($"[{key}]").Single(part => part.Address is not null).Address!))
+        );
         Assert.All(SourceKeys.Words, word => Assert.True(Ends("theory", word.Value), word.Key));
         Assert.Equal(
             [("standard copper [", null), ("IEC60028", "/help/sources#iec60028"), ("], [NoKey]", null)],

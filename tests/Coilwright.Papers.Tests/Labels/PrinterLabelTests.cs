@@ -36,7 +36,12 @@ public sealed partial class PrinterLabelTests
             ["coil"] = new("H-12/C-014", "C-014", ["batch H-12", "Harbour bridge C", "coil main"]),
             ["piece"] = new("2610-001", "2610-001", ["Breakwater twin C", "cream cover", "four leads"], HasMagnets: true),
             ["spool"] = new("0117", "Spool 0117", ["AWG 42 single", "plain enamel", "lot K-2210", "what the supplier wrote upon it"]),
-            ["box"] = new("WEST-7", "WEST-7", ["Westerly Instrument Workshop", "3 pieces", "2610-001", "2610-002", "2610-003"], HasMagnets: true),
+            ["box"] = new(
+                "WEST-7",
+                "WEST-7",
+                ["Westerly Instrument Workshop", "3 pieces", "2610-001, 2610-002, 2610-003"],
+                HasMagnets: true
+            ),
             ["longest"] = new(
                 "WIDE-WIDE-WIDE-WIDE-",
                 "WIDE-WIDE-WIDE-WIDE-",
@@ -61,7 +66,11 @@ public sealed partial class PrinterLabelTests
         Assert.NotEmpty(words);
         Assert.All(words, word => Assert.True(IsInside(word.At, width, height), $"{word.Word} {string.Join(' ', word.At)}"));
         Assert.Empty(PrintedPaper.Overlaps(words));
-        Assert.Contains(label.Title, string.Concat(words.Select(word => word.Word)).Replace("Spool", "Spool ", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Contains(
+            label.Title,
+            string.Concat(words.Select(word => word.Word)).Replace("Spool", "Spool ", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
         Assert.Equal(label.HasMagnets, paper.Text.Contains("CAUTION Magnets: keep from implants", StringComparison.Ordinal));
     }
 
@@ -73,7 +82,8 @@ public sealed partial class PrinterLabelTests
         string pdf = Path.Combine(folder.FullName, "label.pdf"),
             picture = Path.Combine(folder.FullName, "label");
         File.WriteAllBytes(pdf, PrinterLabelPdf.Render([Labels[what]], Size(key)));
-        PrintedPaper.Run("pdftoppm", "-r", "203", "-png", "-mono", "-singlefile", pdf, picture); // dots an inch of common label printers, no source
+        // 203 dots an inch: common practice of label printers, no source.
+        PrintedPaper.Run("pdftoppm", "-r", "203", "-png", "-mono", "-singlefile", pdf, picture);
         string read = PrintedPaper.Run("zbarimg", "-q", "--raw", picture + (File.Exists(picture + ".png") ? ".png" : ".pbm")).Trim();
         folder.Delete(recursive: true);
         Evidence
@@ -109,7 +119,11 @@ public sealed partial class PrinterLabelTests
             Assert.Single(svg.Elements(s_svg + "svg"));
         }
 
-        Assert.Contains("@page { size: 62mm 29mm; margin: 0; }", PrinterLabelSvg.Document([Labels["coil"]], Size("62x29")), StringComparison.Ordinal);
+        Assert.Contains(
+            "@page { size: 62mm 29mm; margin: 0; }",
+            PrinterLabelSvg.Document([Labels["coil"]], Size("62x29")),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -118,7 +132,11 @@ public sealed partial class PrinterLabelTests
         PieceLabel wide = new(new string('W', 40), new string('W', 40), [], HasMagnets: true);
         Assert.Contains("choose a larger one", LabelLayout.Refusal(wide, Size("20x20")), StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => LabelLayout.Of(wide, Size("20x20")));
-        Assert.Contains("cannot be put into a code", LabelLayout.Refusal(new PieceLabel("Ω", "Ω", []), Size("62x29")), StringComparison.Ordinal);
+        Assert.Contains(
+            "cannot be put into a code",
+            LabelLayout.Refusal(new PieceLabel("Ω", "Ω", []), Size("62x29")),
+            StringComparison.Ordinal
+        );
         Assert.Contains(
             Cautions.ClosingLine,
             string.Join(' ', LabelLayout.Of(Labels["piece"], Size("100x50")).Texts.Select(text => text.Text)),
@@ -127,9 +145,9 @@ public sealed partial class PrinterLabelTests
     }
 
     [Theory]
-    [InlineData("62x29", 62, 29)]
-    [InlineData(" 50 × 25 mm", 50, 25)]
-    [InlineData("57,5 mm x 32 mm", 57.5, 32)]
+    [InlineData("62x29", 62.0, 29.0)]
+    [InlineData(" 50 × 25 mm", 50.0, 25.0)]
+    [InlineData("57,5 mm x 32 mm", 57.5, 32.0)]
     [InlineData("19x30", null, null)]
     [InlineData("62", null, null)]
     [InlineData("62x151", null, null)]

@@ -95,9 +95,8 @@ public sealed class PieceSheetTests
             house = PrintedPaper.Of(Made(house: true));
 
         house.Says("against the recipe", "−3.7 %", "(target", "−2.0 % (target 2.500 H)", "(forecast", "stays in the shop", "8,000");
-        Assert.All(
-            (string[])["against the recipe", "−3.7 %", "(target", "(forecast", "deviation"],
-            words => Assert.DoesNotContain(words, customers.Text, StringComparison.Ordinal)
+        Assert.All((string[])["against the recipe", "−3.7 %", "(target", "(forecast", "deviation"], words =>
+            Assert.DoesNotContain(words, customers.Text, StringComparison.Ordinal)
         );
     }
 
