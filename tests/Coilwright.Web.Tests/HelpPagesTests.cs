@@ -48,6 +48,22 @@ public sealed partial class HelpPagesTests
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }
 
+    [Fact]
+    public async Task Where_a_number_comes_from_its_source_opens_its_line()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        string json = await File.ReadAllTextAsync(Path.Combine(Root(), "demo", "recipes", "harbour-bridge.json"), Cancel);
+        Guid id = Guid.NewGuid();
+        Assert.Empty((await shop.Services.Recipes.SaveAsync(id, json, "", "Joss", 0, Cancel)).Problems);
+
+        string numbers = await shop.Client.GetStringAsync(new Uri($"/recipes/{id}?view=numbers", UriKind.Relative), Cancel);
+
+        Assert.Contains("href=\"/help/sources#iec60028\"", numbers, StringComparison.Ordinal);
+        string[] opened = [.. Source().Matches(numbers).Select(match => match.Groups[1].Value).Distinct()];
+        Assert.True(opened.Length > 3, string.Join(' ', opened));
+        Assert.All(opened, anchor => Assert.True(Exists(("sources", anchor)), anchor));
+    }
+
     [Theory]
     [InlineData("https://example.org/", true)]
     [InlineData("//example.org/", true)]
@@ -80,6 +96,9 @@ public sealed partial class HelpPagesTests
 
         return folder.FullName;
     }
+
+    [GeneratedRegex("href=\"/help/sources#([^\"]*)\"")]
+    private static partial Regex Source();
 
     [GeneratedRegex("(?:href|src|action)=\"([^\"]*)\"")]
     private static partial Regex Fetched();

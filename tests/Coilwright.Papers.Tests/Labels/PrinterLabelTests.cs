@@ -87,7 +87,12 @@ public sealed partial class PrinterLabelTests
         string read = PrintedPaper.Run("zbarimg", "-q", "--raw", picture + (File.Exists(picture + ".png") ? ".png" : ".pbm")).Trim();
         folder.Delete(recursive: true);
         Evidence
-            .Outside($"Label of {what}, {key} mm: its code from the PDF at 203 dpi", "the bar-code reader zbar [Zbar]", "run here", "exact")
+            .Outside(
+                "Labels of a label printer, four sizes: their codes from the PDF at 203 dpi",
+                "the bar-code reader zbar [Zbar]",
+                "run here",
+                "exact"
+            )
             .Same(read, Labels[what].Code)
             .Record();
     }

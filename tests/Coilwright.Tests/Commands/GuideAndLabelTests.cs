@@ -55,7 +55,8 @@ public sealed class GuideAndLabelTests
 
         await DoneAsync("paper", "label", "spool", "0117", "--label", "50x25", "--pdf", pdf, "--shop", shop);
         Match size = Regex.Match(PaperTests.Read("pdfinfo", pdf), @"Page size: +([\d.]+) x ([\d.]+) pts");
-        Assert.Equal(("141.732", "70.8661"), (size.Groups[1].Value, size.Groups[2].Value)); // 50 and 25 mm in points, as poppler prints them
+        // 50 and 25 mm in points, as poppler prints them.
+        Assert.Equal(("141.732", "70.8661"), (size.Groups[1].Value, size.Groups[2].Value));
         PaperTests.Read("pdftoppm", "-r", "203", "-png", "-singlefile", pdf, folder.PathOf("label"));
         Assert.Equal("0117", PaperTests.Read("zbarimg", "-q", "--raw", folder.PathOf("label.png")).Trim());
 
