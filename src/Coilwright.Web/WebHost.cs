@@ -98,6 +98,8 @@ public static class WebHost
         app.MapShop();
         app.MapRules();
         app.MapFiles();
+        app.MapHelp();
+        app.MapLabels();
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;

@@ -127,6 +127,7 @@ public static class Cli
             RulesCommand.Build(desk),
             SampleCommand.Build(desk),
             PaperCommand.Build(desk),
+            GuideCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

@@ -45,6 +45,10 @@ public sealed class ScreenTests(Chromium chromium)
                 ("spread", $"/recipes/{recipe}/spread"),
                 ("hold", $"/recipes/{recipe}/hold?ohmPerM=5.544"),
                 ("variants", $"/recipes/{recipe}/variants?ask=longerCore"),
+                ("help", "/help"),
+                ("help-guide", "/help/assembly-day"),
+                ("help-sources", "/help/sources"),
+                ("labels", "/labels?kind=spool&name=0117"),
                 ("nothing", "/no-such-page"),
             }
         )

@@ -60,6 +60,9 @@ public sealed partial class KeysOnPagesTests
     [InlineData("<input placeholder=\"north-up\">", "north-up")]
     [InlineData("<datalist><option value=\"alnico-5\"></datalist>", "alnico-5")]
     [InlineData("<p>dcResistance at 20 °C</p>", "dcResistance")]
+    [InlineData("<p><code>dcResistance</code></p>", "dcResistance")]
+    [InlineData("<article class=\"help\"><p><code>dcResistance</code></p></article>", null)]
+    [InlineData("<article class=\"help\"><p>dcResistance</p></article>", "dcResistance")]
     [InlineData("<select><option value=\"north-up\">north up</option></select>", null)]
     [InlineData("<input type=\"hidden\" value=\"plain-enamel\"><input type=\"checkbox\" value=\"dcResistance\">", null)]
     [InlineData("<p data-key=\"dcResistance\">plain enamel, set-up, counter-clockwise, 5.2 kHz, mH, H-12</p>", null)]
@@ -88,6 +91,10 @@ public sealed partial class KeysOnPagesTests
             "/find?code=H-001",
             "/find?code=nothing",
             "/recall?code=0117&kind=spool",
+            "/help",
+            "/help?q=pot+life",
+            "/labels",
+            "/labels?kind=spool&name=0117&size=50x25",
             "/no-such-page",
             $"/compare?design0={recipe}",
             $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge",
@@ -183,7 +190,7 @@ public sealed partial class KeysOnPagesTests
     /// </summary>
     private static string Visible(string html)
     {
-        string shown = Unseen().Replace(html, " ");
+        string shown = Unseen().Replace(ToBeTyped(html), " ");
         shown = Regex.Replace(
             shown,
             "<datalist.*?</datalist>",
@@ -198,6 +205,12 @@ public sealed partial class KeysOnPagesTests
         IEnumerable<string> names = Regex.Matches(shown, "(?:aria-label|alt|title)=\"([^\"]*)\"").Select(name => name.Groups[1].Value);
         return WebUtility.HtmlDecode(Regex.Replace(shown, "<[^>]+>", " ") + " " + string.Join(' ', fields.Concat(names)));
     }
+
+    /// <summary>What help sets as code is there to be typed as it is, on the command line or into a file.</summary>
+    private static string ToBeTyped(string html) =>
+        html.Contains("<article class=\"help\">", StringComparison.Ordinal)
+            ? Regex.Replace(html, "<code>.*?</code>", " ", RegexOptions.Singleline)
+            : html;
 
     /// <summary>Words of the formats that are joined by hyphens and read otherwise by people.</summary>
     private static IEnumerable<string> HyphenedKeys() =>

@@ -68,6 +68,7 @@ public static class CoilwrightServices
             .AddWinding()
             .AddPieces()
             .AddSingleton<PrintPiecePaper>()
+            .AddSingleton<PrintLabels>()
             .AddSingleton<RecallThing>()
             .AddSingleton<ShopServices>();
 

@@ -13,7 +13,8 @@ namespace Coilwright.Application.Printing;
 public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, FinalTestService tests)
 {
     /// <summary>Papers of a piece, by the words they are asked for.</summary>
-    public static IReadOnlyList<string> Kinds { get; } = ["spec", "traveller", "wiring", "parts", "certificate", "packing", "repair"];
+    public static IReadOnlyList<string> Kinds { get; } =
+    ["spec", "readings", "traveller", "wiring", "parts", "certificate", "packing", "repair"];
 
     /// <summary>Papers that may be of several pieces.</summary>
     public static IReadOnlyList<string> OfSeveral { get; } = ["certificate", "packing"];
@@ -37,8 +38,14 @@ public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, F
         PieceSnapshot life = of[0].Snapshot;
         return kind switch
         {
-            "spec" => new PiecePaper(
-                PiecePapers.Spec(life, PrintRecipePaper.Predict(life.Recipe, load, PrintRecipePaper.OfSpec, cancel), load, ground)
+            "spec" or "readings" => new PiecePaper(
+                PiecePapers.Spec(
+                    life,
+                    PrintRecipePaper.Predict(life.Recipe, load, PrintRecipePaper.OfSpec, cancel),
+                    load,
+                    ground,
+                    forHouse: kind == "readings"
+                )
             ),
             "traveller" => new PiecePaper(PiecePapers.TravellerOf(life, ground)),
             "wiring" => new PiecePaper(PiecePapers.WiringOf(life.Recipe, life.Revision.Letter, ground)),
@@ -83,7 +90,8 @@ public sealed class PrintPiecePaper(IShopRecords records, PieceService pieces, F
     private static PiecePaper Or(Sheet? sheet, string why, string toDo) =>
         sheet is null ? new PiecePaper(null, why, toDo) : new PiecePaper(sheet);
 
-    private async Task<IReadOnlyList<PieceSnapshot>> ShipmentAsync(PieceSnapshot life, CustomerRecord customer, CancellationToken cancel)
+    /// <summary>Everything that went to the customer at the same moment as a piece.</summary>
+    internal async Task<IReadOnlyList<PieceSnapshot>> ShipmentAsync(PieceSnapshot life, CustomerRecord customer, CancellationToken cancel)
     {
         DateTimeOffset? left = life.History.InForce.OfType<Shipped>().LastOrDefault()?.TimeUtc;
         IReadOnlyList<PieceSnapshot> all = await pieces

@@ -56,7 +56,9 @@ public static class BarCode
     }
 
     /// <summary>A QR code as an SVG element, one unit a module, with its quiet zone; error correction level M.</summary>
-    public static string QrSvg(string text)
+    /// <param name="text">What it says.</param>
+    /// <param name="place">Attributes that place it inside another drawing; empty where it stands by itself.</param>
+    public static string QrSvg(string text, string place = "")
     {
         BitMatrix matrix = new QRCodeWriter().encode(
             text,
@@ -69,7 +71,7 @@ public static class BarCode
                 [EncodeHintType.ERROR_CORRECTION] = ZXing.QrCode.Internal.ErrorCorrectionLevel.M,
             }
         );
-        StringBuilder svg = Open("qrcode", "QR code: " + text, matrix.Width, matrix.Height);
+        StringBuilder svg = Open("qrcode", "QR code: " + text, matrix.Width, matrix.Height, place);
         for (int y = 0; y < matrix.Height; y++)
         {
             for (int x = 0; x < matrix.Width; x++)
@@ -84,10 +86,10 @@ public static class BarCode
         return svg.Append("\"/></svg>").ToString();
     }
 
-    private static StringBuilder Open(string className, string label, int width, int height) =>
+    private static StringBuilder Open(string className, string label, int width, int height, string place = "") =>
         new StringBuilder().Append(
             CultureInfo.InvariantCulture,
-            $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{className}\" role=\"img\" "
+            $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"{className}\" {(place.Length > 0 ? place + " " : "")}role=\"img\" "
                 + $"aria-label=\"{E(label)}\" viewBox=\"0 0 {width} {height}\" "
                 + $"shape-rendering=\"crispEdges\"><path fill=\"#000\" d=\""
         );

@@ -42,8 +42,8 @@ public static class CompareFigure
         return new PlotAxis(-UsualDb, top, "Gain over 20 Hz, dB", [.. Enumerable.Range(0, ticks).Select(tick => -UsualDb + StepDb * tick)]);
     }
 
-    private static IEnumerable<(double X, double Y)> Points(IReadOnlyList<double> hz, ComparedTrace trace) =>
-        hz.Zip(trace.GainDb).Where(point => point.Second is not null).Select(point => (point.First, point.Second!.Value));
+    private static IReadOnlyList<(double X, double Y)> Points(IReadOnlyList<double> hz, ComparedTrace trace) =>
+        [.. hz.Zip(trace.GainDb).Where(point => point.Second is not null).Select(point => (point.First, point.Second!.Value))];
 
     /// <summary>Names beside the peaks, the highest on top, each on a line of its own with a thin line to its peak.</summary>
     private static void Name(PlotSheet sheet, IReadOnlyList<double> hz, IReadOnlyList<ComparedTrace> traces)

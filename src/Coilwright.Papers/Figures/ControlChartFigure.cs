@@ -23,7 +23,7 @@ public static class ControlChartFigure
             $"{Capital(chart.Name)}{(name.Length > 0 ? ", " + name : "")}",
             withZero: false
         );
-        PlotAxis x = PlotAxis.Round([1, wall.Points.Count], "Coil, in order of entry", withZero: false);
+        PlotAxis x = PlotAxis.Round([1, wall.Points.Count], "Coil, number in order of entry", withZero: false);
         PlotSheet sheet = new("wall-" + chart.Name.Replace(' ', '-'), x, y);
         Limits(sheet, wall, chart, scale, y);
         foreach (IReadOnlyList<double> values in new[] { chart.Values, chart.Second }.OfType<IReadOnlyList<double>>())
@@ -45,24 +45,25 @@ public static class ControlChartFigure
 
     private static void Limits(PlotSheet sheet, ControlChart wall, ChartSeries chart, double scale, PlotAxis y)
     {
-        sheet.Line(chart.Centre / scale, "", "");
+        sheet.Line(chart.Centre / scale, "middle", "");
         if (Math.Abs(chart.High[0] - chart.High[^1]) < 1e-12 * Math.Abs(chart.High[^1]))
         {
-            sheet.Line(chart.High[^1] / scale, "limit", "6 4");
+            sheet.Line(chart.High[^1] / scale, "upper limit", "6 4");
             if (chart.Low[^1] / scale > y.Low)
             {
-                sheet.Line(chart.Low[^1] / scale, "", "6 4");
+                sheet.Line(chart.Low[^1] / scale, "lower limit", "6 4");
             }
         }
         else
         {
-            sheet.Curve("", Thinned([.. chart.High.Select((value, point) => (chart.Places[point] + 1.0, value / scale))]), 3);
-            sheet.Curve("", Thinned([.. chart.Low.Select((value, point) => (chart.Places[point] + 1.0, value / scale))]), 3);
+            sheet.Curve("upper limit", Thinned([.. chart.High.Select((value, point) => (chart.Places[point] + 1.0, value / scale))]), 3);
+            sheet.Curve("lower limit", Thinned([.. chart.Low.Select((value, point) => (chart.Places[point] + 1.0, value / scale))]), 3);
         }
 
-        foreach (double end in ShowsBand(wall, chart) ? [wall.Band!.Low, wall.Band.High] : Array.Empty<double>())
+        if (ShowsBand(wall, chart))
         {
-            sheet.Line(end / scale, "recipe", "1 4");
+            sheet.Line(wall.Band!.Low / scale, "recipe's lower limit", "1 4", wordsAtLeft: true);
+            sheet.Line(wall.Band.High / scale, "recipe's upper limit", "1 4", wordsAtLeft: true);
         }
     }
 

@@ -5,33 +5,32 @@ using static Coilwright.Papers.Markup;
 namespace Coilwright.Papers.Figures;
 
 /// <summary>
-/// A small plot as SVG: axes with units, curves told apart by stroke, marks with whiskers. Black and white is enough to read it.
+/// A small plot as SVG: axes with units, curves told apart by stroke and named where they run, marks with whiskers. Black and white is
+/// enough to read it.
 /// </summary>
 internal sealed class PlotSheet
 {
     private const int Width = 720,
-        NameHeight = 13,
         Left = 72,
         Right = 700,
-        PlotHeight = 230,
-        LegendRow = 22;
+        Head = 16;
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private readonly StringBuilder _body = new();
-    private readonly List<string> _legend = [];
-
-    /// <summary>Heights at which lines are named.</summary>
-    private readonly List<double> _names = [];
+    private readonly List<(double X, double Y)> _named = [];
     private readonly PlotAxis _x,
         _y;
     private readonly string _id;
 
-    public PlotSheet(string id, PlotAxis x, PlotAxis y) => (_id, _x, _y) = (id, x, y);
+    /// <summary>How high the plot is, without its axes' words.</summary>
+    private readonly int _height;
+
+    public PlotSheet(string id, PlotAxis x, PlotAxis y, int height = 230) => (_id, _x, _y, _height) = (id, x, y, height);
 
     /// <summary>A curve; the first four differ by stroke.</summary>
-    /// <param name="name">Its name in the legend; empty for none.</param>
+    /// <param name="name">Its name, written beside it; empty for none.</param>
     /// <param name="points">Its points.</param>
     /// <param name="index">Which stroke.</param>
-    public void Curve(string name, IEnumerable<(double X, double Y)> points, int index = 0)
+    public void Curve(string name, IReadOnlyList<(double X, double Y)> points, int index = 0)
     {
         string path = string.Concat(
             points.Select(
@@ -39,18 +38,43 @@ internal sealed class PlotSheet
             )
         );
         Write($"""<path class="curve" clip-path="url(#{_id}-plot)" d="{path}" {Stroke(index)}/>""");
-        if (name.Length > 0)
+        if (name.Length > 0 && points.Count > 0)
         {
-            double y = LegendRow * (_legend.Count + 0.5) - 4;
-            _legend.Add(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"""<path d="M{Left} {y:0.#}h44" {Stroke(index)}/><text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, """
-                        + $"""#1d1a16)">{E(name)}</text>"""
-                )
-            );
+            Name(name, points, index);
         }
     }
+
+    /// <summary>The name of a curve, at the first of five places along it where no other name stands.</summary>
+    private void Name(string name, IReadOnlyList<(double X, double Y)> points, int index)
+    {
+        (double X, double Y)[] places =
+        [
+            .. new[] { 0.72, 0.28, 0.5, 0.9, 0.1 }
+                .Select(part => points[(int)Math.Round(part * (points.Count - 1))])
+                .Select(point => (X(point.X), Math.Clamp(Y(point.Y) - 7, 14, _height - 6))),
+        ];
+        (double x, double y) = places
+            .Cast<(double X, double Y)?>()
+            .FirstOrDefault(place => _named.All(other => Apart(other, place!.Value, 7.5 * name.Length)), places[0])!
+            .Value;
+        _named.Add((x, y));
+        double half = 3.6 * name.Length,
+            middle = Math.Clamp(x, Left + half, Math.Max(Left + half, Right - half));
+        Write(
+            $"""<text class="name" x="{middle:0.#}" y="{y:0.#}" text-anchor="middle" font-size="13" """
+                + $"""fill="var({(index % 2 == 0 ? "--copper" : "--ink")}, #1d1a16)" font-weight="700" """
+                + $"""stroke="var(--sheet, #fff)" stroke-width="4" paint-order="stroke">{E(name)}</text>"""
+        );
+    }
+
+    private static bool Apart((double X, double Y) one, (double X, double Y) other, double wide) =>
+        Math.Abs(one.Y - other.Y) > 17 || Math.Abs(one.X - other.X) > wide;
+
+    /// <summary>Something of its own at a place of the plot.</summary>
+    /// <param name="x">Where along the page.</param>
+    /// <param name="y">Where up the page.</param>
+    /// <param name="markup">Its drawing, from where it stands in the sheet.</param>
+    public void Drawn(double x, double y, Func<double, double, string> markup) => _body.Append(markup(X(x), Y(y)));
 
     /// <summary>A band between two edges over the same places.</summary>
     public void Band(IReadOnlyList<(double X, double Low, double High)> edges)
@@ -126,7 +150,8 @@ internal sealed class PlotSheet
     /// <param name="y">Where.</param>
     /// <param name="words">What it is; empty for none.</param>
     /// <param name="dashes">Its dashes; empty for a whole line.</param>
-    public void Line(double y, string words, string dashes)
+    /// <param name="wordsAtLeft">True for words at its left end.</param>
+    public void Line(double y, string words, string dashes, bool wordsAtLeft = false)
     {
         Write(
             $"""<path class="limit" d="M{Left} {Y(y):0.#}H{Right}" fill="none" stroke="var(--ink, #1d1a16)" """
@@ -134,20 +159,25 @@ internal sealed class PlotSheet
         );
         if (words.Length > 0)
         {
-            Write(
-                $"""<text x="{Right - 4}" y="{FreeHeight(Y(y)):0.#}" text-anchor="end" font-size="12" fill="var(--ink, #1d1a16)" """
-                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
-            );
+            Named(words, Y(y) - 4, wordsAtLeft);
         }
     }
 
-    /// <summary>Where a line's name stands: over the line, or under it where another line's name stands already.</summary>
-    private double FreeHeight(double line)
+    /// <summary>The name of a line at its end, or farther in where another name stands there.</summary>
+    private void Named(string words, double y, bool atLeft)
     {
-        double[] tried = [line - 4, line + NameHeight, line - 4 - NameHeight, line + (2 * NameHeight)];
-        double free = tried.FirstOrDefault(height => !_names.Exists(taken => Math.Abs(taken - height) < NameHeight), tried[0]);
-        _names.Add(free);
-        return free;
+        double wide = 7.5 * words.Length,
+            x = atLeft ? Left + 4 + wide / 2 : Right - 4 - wide / 2;
+        while (_named.Any(other => Math.Abs(other.Y - y) < 14 && Math.Abs(other.X - x) < wide) && x is > Left + 40 and < Right)
+        {
+            x += atLeft ? 20 : -20;
+        }
+
+        _named.Add((x, y));
+        Write(
+            $"""<text class="name" x="{x:0.#}" y="{y:0.#}" text-anchor="middle" font-size="12" fill="var(--ink, #1d1a16)" """
+                + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
+        );
     }
 
     /// <summary>A thin line through points, and a dot on each when there is room for them.</summary>
@@ -179,7 +209,7 @@ internal sealed class PlotSheet
     {
         string at = string.Create(
             CultureInfo.InvariantCulture,
-            $"translate({X(x):0.#} {Math.Clamp(Y(y), 6, PlotHeight - 6):0.#}){(small ? " scale(0.5)" : "")}"
+            $"translate({X(x):0.#} {Math.Clamp(Y(y), 6, _height - 6):0.#}){(small ? " scale(0.5)" : "")}"
         );
         string drawn = shape switch
         {
@@ -215,25 +245,27 @@ internal sealed class PlotSheet
     }
 
     /// <summary>The whole figure, naming itself to a screen reader.</summary>
-    public string Svg(string name, string title, string description)
+    /// <param name="name">Its class.</param>
+    /// <param name="title">What it is.</param>
+    /// <param name="description">What it shows.</param>
+    /// <param name="role">"group" where something in it can be followed.</param>
+    public string Svg(string name, string title, string description, string role = "img")
     {
-        double head = LegendRow * _legend.Count + 16;
         StringBuilder svg = new();
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure {name}" role="img" aria-labelledby="{_id}-title {_id}-desc" """
-                + $"""viewBox="0 0 {Width} {head + PlotHeight + 50:0}" font-family="system-ui, sans-serif" font-size="14" """
+            $"""<svg xmlns="http://www.w3.org/2000/svg" class="figure {name}" role="{role}" aria-labelledby="{_id}-title {_id}-desc" """
+                + $"""viewBox="0 0 {Width} {Head + _height + 50}" font-family="system-ui, sans-serif" font-size="14" """
                 + $"""color="var(--ink, #1d1a16)">"""
         );
         svg.Append(
-                CultureInfo.InvariantCulture,
-                $"""<title id="{_id}-title">{E(title)}</title><desc id="{_id}-desc">{E(description)}</desc>"""
-            )
-            .AppendJoin("", _legend);
+            CultureInfo.InvariantCulture,
+            $"""<title id="{_id}-title">{E(title)}</title><desc id="{_id}-desc">{E(description)}</desc>"""
+        );
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<g transform="translate(0 {head:0})"><defs><clipPath id="{_id}-plot"><rect x="{Left}" y="0" width="{Right - Left}" """
-                + $"""height="{PlotHeight}"/></clipPath></defs>"""
+            $"""<g transform="translate(0 {Head})"><defs><clipPath id="{_id}-plot"><rect x="{Left}" y="0" width="{Right - Left}" """
+                + $"""height="{_height}"/></clipPath></defs>"""
         );
         return svg.Append(Axes()).Append(_body).Append("</g></svg>").ToString();
     }
@@ -243,7 +275,7 @@ internal sealed class PlotSheet
         StringBuilder svg = new("""<g stroke="var(--ink, #1d1a16)" stroke-width="1" fill="none">""");
         foreach (double tick in _x.Ticks)
         {
-            svg.Append(CultureInfo.InvariantCulture, $"""<path d="M{X(tick):0.#} 0V{PlotHeight}" opacity="0.15"/>""");
+            svg.Append(CultureInfo.InvariantCulture, $"""<path d="M{X(tick):0.#} 0V{_height}" opacity="0.15"/>""");
         }
 
         foreach (double tick in _y.Ticks)
@@ -256,13 +288,13 @@ internal sealed class PlotSheet
 
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<rect x="{Left}" y="0" width="{Right - Left}" height="{PlotHeight}"/></g><g fill="var(--ink, #1d1a16)" font-size="13">"""
+            $"""<rect x="{Left}" y="0" width="{Right - Left}" height="{_height}"/></g><g fill="var(--ink, #1d1a16)" font-size="13">"""
         );
         foreach (double tick in _x.Ticks)
         {
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"""<text x="{X(tick):0.#}" y="{PlotHeight + 18}" text-anchor="middle">{_x.Number(tick)}</text>"""
+                $"""<text class="tick" x="{X(tick):0.#}" y="{_height + 18}" text-anchor="middle">{_x.Number(tick)}</text>"""
             );
         }
 
@@ -270,17 +302,17 @@ internal sealed class PlotSheet
         {
             svg.Append(
                 CultureInfo.InvariantCulture,
-                $"""<text x="{Left - 8}" y="{Y(tick) + 4.5:0.#}" text-anchor="end">{_y.Number(tick)}</text>"""
+                $"""<text class="tick" x="{Left - 8}" y="{Y(tick) + 4.5:0.#}" text-anchor="end">{_y.Number(tick)}</text>"""
             );
         }
 
         svg.Append(
             CultureInfo.InvariantCulture,
-            $"""<text x="{(Left + Right) / 2}" y="{PlotHeight + 42}" text-anchor="middle" font-size="14">{E(_x.Label)}</text>"""
+            $"""<text class="axis" x="{(Left + Right) / 2}" y="{_height + 42}" text-anchor="middle" font-size="14">{E(_x.Label)}</text>"""
         );
         return svg.Append(
                 CultureInfo.InvariantCulture,
-                $"""<text transform="translate(16 {PlotHeight / 2}) rotate(-90)" text-anchor="middle" """
+                $"""<text class="axis" transform="translate(16 {_height / 2}) rotate(-90)" text-anchor="middle" """
                     + $"""font-size="14">{E(_y.Label)}</text></g>"""
             )
             .ToString();
@@ -288,7 +320,7 @@ internal sealed class PlotSheet
 
     private double X(double value) => Left + (Right - Left) * _x.Part(value);
 
-    private double Y(double value) => PlotHeight * (1 - _y.Part(value));
+    private double Y(double value) => _height * (1 - _y.Part(value));
 
     private static string Stroke(int index) =>
         string.Create(

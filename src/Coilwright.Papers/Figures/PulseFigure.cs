@@ -1,64 +1,32 @@
 using System.Globalization;
-using System.Text;
 using Coilwright.Physics.Winding;
 
 namespace Coilwright.Papers.Figures;
 
 /// <summary>
-/// Strip of wire speed over one turn of the spindle: where a long narrow core snatches and where it lets the wire go slack.
+/// Wire speed over one turn of the spindle: where a long narrow core snatches and where it lets the wire go slack.
 /// </summary>
 public static class PulseFigure
 {
-    private const int Width = 720,
-        Height = 180,
-        Left = 60,
-        Right = 12,
-        Top = 16,
-        Bottom = 44;
-
-    /// <summary>The strip as an SVG element; first turn solid, last turn dashed.</summary>
+    /// <summary>The figure as an SVG element; first turn solid, last turn dashed, each named where it runs.</summary>
     /// <param name="bobbin">The core.</param>
     /// <param name="buildM">How far out the last turn lies, m.</param>
     public static string Svg(Bobbin bobbin, double buildM)
     {
-        double most = Enumerable.Range(0, 361).Max(degree => WireSpeed.OverMean(bobbin, 0, degree * Math.PI / 180)) * 1.05;
-        StringBuilder svg = new();
-        svg.Append(
-            CultureInfo.InvariantCulture,
-            $"<svg xmlns=\"http://www.w3.org/2000/svg\" class=\"pulse\" viewBox=\"0 0 {Width} {Height}\" role=\"img\" aria-label=\"Wire "
-                + $"speed over its mean, by angle of the spindle: first turn and last turn\" font-size=\"14\" fill=\"currentColor\">"
+        (double X, double Y)[] first = Turn(bobbin, 0),
+            last = Turn(bobbin, buildM);
+        PlotSheet sheet = new(
+            "pulse",
+            new PlotAxis(0, 360, "Angle of the spindle, °", [0, 90, 180, 270, 360]),
+            PlotAxis.Round(first.Concat(last).Select(point => point.Y), "Speed over mean, times"),
+            height: 160
         );
-        foreach (int degree in (int[])[0, 90, 180, 270, 360])
-        {
-            svg.Append(
-                CultureInfo.InvariantCulture,
-                $"<line x1=\"{X(degree):0.#}\" x2=\"{X(degree):0.#}\" y1=\"{Top}\" y2=\"{Height - Bottom}\" stroke=\"currentColor\" "
-                    + $"stroke-opacity=\".3\"/><text x=\"{X(degree):0.#}\" y=\"{Height - Bottom + 18}\" "
-                    + $"text-anchor=\"{(degree == 360 ? "end" : "middle")}\">{degree}°</text>"
-            );
-        }
-
-        foreach (double level in (double[])[0, 1])
-        {
-            svg.Append(
-                CultureInfo.InvariantCulture,
-                $"<line x1=\"{Left}\" x2=\"{Width - Right}\" y1=\"{Y(level, most):0.#}\" y2=\"{Y(level, most):0.#}\" "
-                    + $"stroke=\"currentColor\" stroke-opacity=\".3\"/><text x=\"{Left - 8}\" y=\"{Y(level, most) + 5:0.#}\" "
-                    + $"text-anchor=\"end\">{(level > 0 ? "mean" : "0")}</text>"
-            );
-        }
-
-        Curve(svg, bobbin, 0, most, "");
-        Curve(svg, bobbin, buildM, most, " stroke-dasharray=\"6 4\"");
-        svg.Append(
-            CultureInfo.InvariantCulture,
-            $"<text x=\"{(Left + Width - Right) / 2}\" y=\"{Height - 6}\" text-anchor=\"middle\">angle of the spindle; wire speed over "
-                + $"its mean: first turn solid, last dashed</text></svg>"
-        );
-        return svg.ToString();
+        sheet.Curve("first turn", first);
+        sheet.Curve("last turn", last, 1);
+        return sheet.Svg("pulse", "Wire speed over one turn", Words(bobbin, buildM, null));
     }
 
-    /// <summary>What the strip shows, in words.</summary>
+    /// <summary>What the figure shows, in words.</summary>
     /// <param name="bobbin">The core.</param>
     /// <param name="buildM">How far out the last turn lies, m.</param>
     /// <param name="speedRpm">Spindle speed, or null.</param>
@@ -80,21 +48,11 @@ public static class PulseFigure
         );
     }
 
-    private static void Curve(StringBuilder svg, Bobbin bobbin, double distanceM, double most, string dash)
-    {
-        svg.Append("<polyline fill=\"none\" stroke=\"#9a4a1a\" stroke-width=\"2.5\"").Append(dash).Append(" points=\"");
-        for (int degree = 0; degree <= 360; degree += 3)
-        {
-            svg.Append(
-                CultureInfo.InvariantCulture,
-                $"{X(degree):0.#},{Y(WireSpeed.OverMean(bobbin, distanceM, degree * Math.PI / 180), most):0.#} "
-            );
-        }
-
-        svg.Append("\"/>");
-    }
-
-    private static double X(double degree) => Left + (Width - Left - Right) * degree / 360;
-
-    private static double Y(double value, double most) => Height - Bottom - (Height - Bottom - Top) * value / most;
+    private static (double X, double Y)[] Turn(Bobbin bobbin, double distanceM) =>
+        [
+            .. Enumerable
+                .Range(0, 121)
+                .Select(at => at * 3.0)
+                .Select(degree => (degree, WireSpeed.OverMean(bobbin, distanceM, degree * Math.PI / 180))),
+        ];
 }

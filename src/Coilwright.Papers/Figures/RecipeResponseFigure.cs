@@ -49,8 +49,8 @@ public static class RecipeResponseFigure
     /// <summary>The part of the drawing's width that is the plot, from 20 Hz at its left to 20 kHz at its right.</summary>
     public static (double From, double To) Across => PlotSheet.Across;
 
-    private static IEnumerable<(double X, double Y)> Points(Response response) =>
-        response.Points.Select(point => (point.FrequencyHz, point.GainDb));
+    private static (double X, double Y)[] Points(Response response) =>
+        [.. response.Points.Select(point => (point.FrequencyHz, point.GainDb))];
 
     /// <summary>Words at the curves themselves: the one before where it is on its way down.</summary>
     private static void Name(

@@ -6,7 +6,7 @@ using static Coilwright.Papers.Markup;
 namespace Coilwright.Papers.Figures;
 
 /// <summary>
-/// Responses overlaid: gain in dB against frequency on a log axis from 20 Hz to 20 kHz, each peak marked and written out.
+/// Responses overlaid: gain in dB against frequency on a log axis from 20 Hz to 20 kHz, each named beside its peak.
 /// </summary>
 /// <remarks>
 /// Curves differ by stroke and by the shape of their peak mark, so that black and white is enough. Two are copper, two ink; more repeat the
@@ -20,7 +20,7 @@ public static class ResponseFigure
         Left = 64,
         Right = 700,
         PlotHeight = 300,
-        LegendRow = 22;
+        NameRow = 17;
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private static readonly string[] s_strokeWords = ["solid", "dashed", "dotted", "dash and dot"];
     private static readonly double[] s_labelledHz = [20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000];
@@ -48,7 +48,7 @@ public static class ResponseFigure
         [
             .. curves.Select((curve, index) => TrackOf(curve.Label, curve.Curve, peaks is null ? null : (true, peaks[index]), index)),
         ];
-        Frame frame = Frame.Around(tracks, LegendRow * tracks.Length + 34);
+        Frame frame = Frame.Around(tracks, 16);
         StringBuilder svg = new();
         string description = string.Join(" ", tracks.Select(track => $"{track.Label}, {track.StrokeWord}: {track.Words}."));
         Write(
@@ -68,13 +68,12 @@ public static class ResponseFigure
                 + $"""height="{PlotHeight}"/></clipPath></defs>"""
         );
         DrawAxes(svg, frame);
-        for (int index = 0; index < tracks.Length; index++)
+        foreach (Track track in tracks)
         {
-            DrawLegend(svg, tracks[index], 14 + LegendRow * (index + 0.5));
-            DrawCurve(svg, tracks[index], frame, id);
+            DrawCurve(svg, track, frame, id);
         }
 
-        DrawPeaks(svg, tracks, frame);
+        DrawNames(svg, tracks, frame);
         return svg.Append("</svg>").ToString();
     }
 
@@ -141,33 +140,23 @@ public static class ResponseFigure
         {
             Write(
                 svg,
-                $"""<text x="{Frame.X(hz):0.#}" y="{frame.Bottom + 18}" """
+                $"""<text class="tick" x="{Frame.X(hz):0.#}" y="{frame.Bottom + 18}" """
                     + $"""text-anchor="middle">{(hz < 1000 ? hz : hz / 1000)}{(hz < 1000 ? "" : " k")}</text>"""
             );
         }
 
         for (double db = frame.LowDb; db <= frame.HighDb; db += frame.StepDb)
         {
-            Write(svg, $"""<text x="{Left - 8}" y="{frame.Y(db) + 4.5:0.#}" text-anchor="end">{db:+0;−0;0}</text>""");
+            Write(svg, $"""<text class="tick" x="{Left - 8}" y="{frame.Y(db) + 4.5:0.#}" text-anchor="end">{db:+0;−0;0}</text>""");
         }
 
         Write(
             svg,
-            $"""<text x="{(Left + Right) / 2}" y="{frame.Bottom + 42}" text-anchor="middle" font-size="14">Frequency, Hz</text><text """
-                + $"""transform="translate(18 {frame.Top + PlotHeight / 2}) rotate(-90)" text-anchor="middle" font-size="14">Gain """
-                + $"""relative to 20 Hz, dB</text></g>"""
+            $"""<text class="axis" x="{(Left + Right) / 2}" y="{frame.Bottom + 42}" text-anchor="middle" """
+                + $"""font-size="14">Frequency, Hz</text>"""
+                + $"""<text class="axis" transform="translate(18 {frame.Top + PlotHeight / 2}) rotate(-90)" """
+                + $"""text-anchor="middle" font-size="14">Gain relative to 20 Hz, dB</text></g>"""
         );
-    }
-
-    private static void DrawLegend(StringBuilder svg, Track track, double y)
-    {
-        Write(svg, $"""<path d="M{Left} {y:0.#}h44" {track.Stroke}/>""");
-        if (track.Peak is not null)
-        {
-            Mark(svg, track, Left + 22, y);
-        }
-
-        Write(svg, $"""<text x="{Left + 54}" y="{y + 5:0.#}" fill="var(--ink, #1d1a16)">{E(track.Label)}: {E(track.Words)}</text>""");
     }
 
     private static void DrawCurve(StringBuilder svg, Track track, Frame frame, string id)
@@ -194,30 +183,45 @@ public static class ResponseFigure
         Write(svg, $"""<path clip-path="url(#{id}-plot)" d="{path}" {track.Stroke}/>""");
     }
 
-    /// <summary>Marks, and beside each its text, moved up a line while it would lie on another.</summary>
-    private static void DrawPeaks(StringBuilder svg, Track[] tracks, Frame frame)
+    /// <summary>Each curve's name with its peak, over the flat of the curves, and a thin line from it to the curve.</summary>
+    private static void DrawNames(StringBuilder svg, Track[] tracks, Frame frame)
     {
-        List<(double X, double Y)> taken = [];
-        foreach (Track track in tracks.Where(track => track.Peak is { Hz: >= FromHz and <= ToHz } && track.Points.Length > 0))
+        double y = frame.Top + NameRow;
+        foreach (Track track in tracks.OrderByDescending(track => track.Peak?.Db ?? double.NegativeInfinity))
         {
-            (double hz, double db) = track.Peak!.Value;
-            double x = Frame.X(hz),
-                y = frame.Y(db),
-                textX = Math.Clamp(x, Left + 72, Right - 72),
-                textY = y - 12;
-            while (taken.Any(other => Math.Abs(other.X - textX) < 140 && Math.Abs(other.Y - textY) < 16))
+            string words = tracks.Length == 1 ? track.Words : $"{track.Label}: {track.Words}";
+            if (Named(track) is { } at)
             {
-                textY -= 4;
+                double end = Left + 16 + 7.2 * words.Length,
+                    x = Frame.X(at.Hz);
+                Write(
+                    svg,
+                    $"""<path class="leader" d="M{Math.Min(end, x):0.#} {y - 4:0.#}L{x:0.#} {frame.Y(at.Db):0.#}" """
+                        + $"""fill="none" stroke="{track.Colour}" stroke-width="0.8"/>"""
+                );
+                Mark(svg, track, x, frame.Y(at.Db));
             }
 
-            taken.Add((textX, textY));
-            Mark(svg, track, x, y);
             Write(
                 svg,
-                $"""<text x="{textX:0.#}" y="{textY:0.#}" text-anchor="middle" font-size="13" fill="var(--ink, #1d1a16)" """
-                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{E(PeakWords((hz, db)))}</text>"""
+                $"""<text class="name" x="{Left + 10}" y="{y:0.#}" font-size="13" font-weight="600" fill="{track.Colour}" """
+                    + $"""stroke="var(--paper, #faf6ee)" stroke-width="4" paint-order="stroke">{E(words)}</text>"""
             );
+            y += NameRow;
         }
+    }
+
+    /// <summary>
+    /// Where a name's line meets its curve: at the peak, else where the curve has come down by 3 dB or ends; null for silence.
+    /// </summary>
+    private static (double Hz, double Db)? Named(Track track)
+    {
+        if (track.Peak is { Hz: >= FromHz and <= ToHz } || track.Points.Length == 0)
+        {
+            return track.Points.Length == 0 ? null : track.Peak;
+        }
+
+        return track.Points.Cast<(double Hz, double Db)?>().FirstOrDefault(point => point!.Value.Db <= -3, track.Points[^1]);
     }
 
     private static void Mark(StringBuilder svg, Track track, double x, double y)
@@ -261,13 +265,11 @@ public static class ResponseFigure
                 low = Math.Max(gains.Min(), peak - 45);
             double step = peak - low > 24 ? 10 : 5;
 
-            // Room above the highest peak for its text.
-            return new Frame(
-                Math.Min(-step, step * Math.Floor(low / step)),
-                step * Math.Ceiling((peak + 0.12 * (peak - low) + 2) / step),
-                step,
-                top
-            );
+            // Room over the flat of the curves for their names.
+            double bottom = Math.Min(-step, step * Math.Floor(low / step)),
+                names = Math.Min(0.5, (NameRow * (tracks.Length + 1.0)) / PlotHeight),
+                high = Math.Max(peak + 2, -bottom * names / (1 - names));
+            return new Frame(bottom, step * Math.Ceiling(high / step), step, top);
         }
 
         public static double X(double hz) => Left + (Right - Left) * Math.Log(hz / FromHz) / Math.Log(ToHz / FromHz);

@@ -24,11 +24,8 @@ public static class StringFigures
         {
             FieldLine line = pictures.Fields[i];
             sheet.Curve(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"over the row at y = {line.YM * 1e3:0.#} mm, {line.HeightM * 1e3:0.0} mm above the coils' middle"
-                ),
-                line.Points.Select(point => (point.XM * 1e3, point.T * 1e3)),
+                string.Create(CultureInfo.InvariantCulture, $"row at y = {line.YM * 1e3:0.#} mm, {line.HeightM * 1e3:0.0} mm up"),
+                [.. line.Points.Select(point => (point.XM * 1e3, point.T * 1e3))],
                 i
             );
         }
@@ -90,7 +87,7 @@ public static class StringFigures
 
         sheet.Curve(
             $"string {strings.Count / 2 + 1} if it stood there",
-            pictures.Across.Select(point => (point.XM * 1e3, point.VoltSPerM * 1e3)),
+            [.. pictures.Across.Select(point => (point.XM * 1e3, point.VoltSPerM * 1e3))],
             1
         );
         return sheet.Svg(
@@ -115,7 +112,7 @@ public static class StringFigures
             PlotAxis.Round(pictures.Along.Select(point => point.YM * 1e3), "Along the string, mm", withZero: false),
             PlotAxis.Round(pictures.Along.Select(point => point.SharePerM / 10), "Share of the output, % per mm")
         );
-        sheet.Curve("", pictures.Along.Select(point => (point.YM * 1e3, point.SharePerM / 10)));
+        sheet.Curve("", [.. pictures.Along.Select(point => (point.YM * 1e3, point.SharePerM / 10))]);
         (double yM, double share) = pictures.Along.MaxBy(point => point.SharePerM);
         return sheet.Svg(
             "string-aperture",

@@ -65,7 +65,7 @@ public static class FigureFormatter
             "m³" => Number(si * 1e6, digits) + " cm³",
             "1" or "" => Number(si, digits),
             _ when si.Equals(0) => "0 " + (unit == "F" ? "pF" : unit), // nobody says nothing in farads
-            _ when s_kinds.TryGetValue(unit, out QuantityKind kind) => QuantityParser.Format(si, kind, digits),
+            _ when s_kinds.TryGetValue(unit, out QuantityKind kind) => Grouped(QuantityParser.Format(si, kind, digits)),
             _ => Number(si, digits) + " " + unit,
         };
 
@@ -78,6 +78,14 @@ public static class FigureFormatter
             Physics.Basis.Forecast => "forecast",
             _ => "assumed",
         };
+
+    /// <summary>A separator after the thousands: 1,136 m.</summary>
+    private static string Grouped(string text)
+    {
+        int from = text.TakeWhile(letter => letter is '-' or '−').Count(),
+            whole = text.Skip(from).TakeWhile(char.IsAsciiDigit).Count();
+        return whole is > 3 and < 7 ? text.Insert(from + whole - 3, ",") : text;
+    }
 
     private static int Digits(Estimate estimate)
     {

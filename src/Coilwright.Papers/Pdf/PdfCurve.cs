@@ -1,4 +1,5 @@
-using System.Globalization;
+using Coilwright.Papers.Figures;
+using Coilwright.Papers.Formatting;
 using Coilwright.Papers.Sheets;
 using Coilwright.Physics.Circuit;
 using PdfSharp.Drawing;
@@ -11,12 +12,34 @@ internal static class PdfCurve
     public const double Height = 156;
 
     private const double FromHz = 20,
-        ToHz = 20_000;
+        ToHz = 20_000,
+        DeepestDb = 40;
 
     public static void Draw(XGraphics page, Pen pen, CurvePart part, XRect box)
     {
-        XRect plot = new(box.X + 30, box.Y + 12, box.Width - 40, box.Height - 46);
-        ResponsePoint[] points = part.Curve.IsSilent
+        XRect plot = new(box.X + 42, box.Y + 6, box.Width - 52, box.Height - 48);
+        ResponsePoint[] points = Drawn(part);
+        PlotAxis x = PlotAxis.Audio,
+            y = Gains(points, part.Peak);
+        XPoint At(double hz, double db) => new(plot.X + plot.Width * x.Part(hz), plot.Bottom - plot.Height * Math.Clamp(y.Part(db), 0, 1));
+        Axes(page, pen, plot, x, y);
+        if (points.Length > 1)
+        {
+            page.DrawLines(new XPen(Pen.Copper, 1.4), [.. points.Select(point => At(point.FrequencyHz, point.GainDb))]);
+        }
+
+        if (part.Peak is { } peak && peak.FrequencyHz is > FromHz and < ToHz)
+        {
+            XPoint top = At(peak.FrequencyHz, peak.GainDb);
+            page.DrawEllipse(new XPen(Pen.InkColour, 1), XBrushes.White, top.X - 3, top.Y - 3, 6, 6);
+            page.DrawString(Words(peak), pen.Font(8, bold: true), Pen.Ink, new XPoint(top.X - 8, top.Y - 2), XStringFormats.BaseLineRight);
+        }
+
+        page.DrawString(part.Caption, pen.Font(8), Pen.Ink, new XPoint(plot.X, box.Bottom - 4), XStringFormats.BaseLineLeft);
+    }
+
+    private static ResponsePoint[] Drawn(CurvePart part) =>
+        part.Curve.IsSilent
             ? []
             :
             [
@@ -24,55 +47,41 @@ internal static class PdfCurve
                     point.FrequencyHz is >= FromHz * 0.999 and <= ToHz * 1.001 && double.IsFinite(point.GainDb)
                 ),
             ];
-        double top = Math.Ceiling((points.Select(point => point.GainDb).DefaultIfEmpty(0).Max() + 1) / 6) * 6,
-            bottom = Math.Max(-42, Math.Floor(points.Select(point => point.GainDb).DefaultIfEmpty(-6).Min() / 6) * 6);
-        double X(double hz) => plot.X + plot.Width * Math.Log(hz / FromHz) / Math.Log(ToHz / FromHz);
-        double Y(double db) => plot.Y + plot.Height * (top - Math.Clamp(db, bottom, top)) / (top - bottom);
-        XPen thin = new(Pen.InkColour, 0.3);
-        foreach (
-            (double hz, string label) in (ReadOnlySpan<(double, string)>)
-                [
-                    (20, "20"),
-                    (50, "50"),
-                    (100, "100"),
-                    (200, "200"),
-                    (500, "500"),
-                    (1000, "1 k"),
-                    (2000, "2 k"),
-                    (5000, "5 k"),
-                    (10_000, "10 k"),
-                    (20_000, "20 k"),
-                ]
-        )
-        {
-            page.DrawLine(thin, X(hz), plot.Y, X(hz), plot.Bottom);
-            page.DrawString(label, pen.Font(7), Pen.Ink, new XPoint(X(hz), plot.Bottom + 9), XStringFormats.BaseLineCenter);
-        }
 
-        for (double db = bottom; db <= top + 0.01; db += 6)
-        {
-            page.DrawLine(thin, plot.X, Y(db), plot.Right, Y(db));
-            page.DrawString(
-                db.ToString("+0;-0;0", CultureInfo.InvariantCulture),
-                pen.Font(7),
-                Pen.Ink,
-                new XPoint(plot.X - 4, Y(db) + 2.5),
-                XStringFormats.BaseLineRight
-            );
-        }
-
-        page.DrawString("Hz", pen.Font(7), Pen.Ink, new XPoint(plot.Right, plot.Bottom + 18), XStringFormats.BaseLineRight);
-        page.DrawString("dB", pen.Font(7), Pen.Ink, new XPoint(plot.X - 4, plot.Y - 7), XStringFormats.BaseLineRight);
-        if (points.Length > 1)
-        {
-            page.DrawLines(new XPen(Pen.Copper, 1.4), [.. points.Select(point => new XPoint(X(point.FrequencyHz), Y(point.GainDb)))]);
-        }
-
-        if (part.Peak is { } peak && peak.FrequencyHz is > FromHz and < ToHz)
-        {
-            page.DrawEllipse(new XPen(Pen.InkColour, 1), XBrushes.White, X(peak.FrequencyHz) - 3, Y(peak.GainDb) - 3, 6, 6);
-        }
-
-        page.DrawString(part.Caption, pen.Font(8), Pen.Ink, new XPoint(plot.X, box.Bottom - 4), XStringFormats.BaseLineLeft);
+    /// <summary>Round ticks about the curve, no deeper than what is heard of it, with room above the peak for its words.</summary>
+    private static PlotAxis Gains(ResponsePoint[] points, ResonancePeak? peak)
+    {
+        double high = Math.Max(points.Select(point => point.GainDb).DefaultIfEmpty(0).Max(), peak?.GainDb ?? 0) + 2,
+            low = points.Select(point => point.GainDb).DefaultIfEmpty(-6).Min();
+        return PlotAxis.Round([high, Math.Max(low, high - DeepestDb)], "Gain relative to 20 Hz, dB");
     }
+
+    private static void Axes(XGraphics page, Pen pen, XRect plot, PlotAxis x, PlotAxis y)
+    {
+        XPen thin = new(Pen.InkColour, 0.3);
+        foreach (double tick in x.Ticks)
+        {
+            double at = plot.X + plot.Width * x.Part(tick);
+            page.DrawLine(thin, at, plot.Y, at, plot.Bottom);
+            page.DrawString(x.Number(tick), pen.Font(7), Pen.Ink, new XPoint(at, plot.Bottom + 9), XStringFormats.BaseLineCenter);
+        }
+
+        foreach (double tick in y.Ticks)
+        {
+            double at = plot.Bottom - plot.Height * y.Part(tick);
+            page.DrawLine(thin, plot.X, at, plot.Right, at);
+            page.DrawString(y.Number(tick), pen.Font(7), Pen.Ink, new XPoint(plot.X - 4, at + 2.5), XStringFormats.BaseLineRight);
+        }
+
+        XPoint middle = new(plot.X + plot.Width / 2, plot.Bottom + 20);
+        page.DrawString(x.Label, pen.Font(7.5), Pen.Ink, middle, XStringFormats.BaseLineCenter);
+        XPoint beside = new(plot.X - 30, plot.Y + plot.Height / 2);
+        XGraphicsState upright = page.Save();
+        page.RotateAtTransform(-90, beside);
+        page.DrawString(y.Label, pen.Font(7.5), Pen.Ink, beside, XStringFormats.BaseLineCenter);
+        page.Restore(upright);
+    }
+
+    private static string Words(ResonancePeak peak) =>
+        $"{FigureFormatter.Value(peak.FrequencyHz, "Hz")}, {FigureFormatter.Value(peak.GainDb, "dB")}";
 }

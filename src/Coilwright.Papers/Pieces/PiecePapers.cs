@@ -38,8 +38,9 @@ public static class PiecePapers
     /// <param name="prediction">The forecast of its recipe on the load, with curves.</param>
     /// <param name="load">The load.</param>
     /// <param name="ground">Shop, rules, day.</param>
-    public static Sheet Spec(PieceSnapshot life, Prediction prediction, LoadCircuit load, PaperGround ground) =>
-        PieceSheet.Of(life.Recipe, prediction, load, Facts(life), ground.Heading(life.Revision.Letter));
+    /// <param name="forHouse">True for the shop's own copy, with how far each reading lies from the recipe.</param>
+    public static Sheet Spec(PieceSnapshot life, Prediction prediction, LoadCircuit load, PaperGround ground, bool forHouse = false) =>
+        PieceSheet.Of(life.Recipe, prediction, load, Facts(life), ground.Heading(life.Revision.Letter), forHouse: forHouse);
 
     /// <summary>The paper that travels with the piece, with what is done and what holds it.</summary>
     public static Sheet TravellerOf(PieceSnapshot life, PaperGround ground) =>

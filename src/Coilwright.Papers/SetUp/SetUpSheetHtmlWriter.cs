@@ -1,8 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Coilwright.Papers.Figures;
-using Coilwright.Papers.Formatting;
-using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.SetUp;
 using static Coilwright.Papers.Markup;
 
@@ -63,16 +61,16 @@ public static class SetUpSheetHtmlWriter
         }
 
         html.Append("<ol class=\"steps\">");
-        WriteMount(html, coil);
-        WriteThread(html, setUp, coil);
-        WriteMachine(html, setUp, coil);
-        WriteWind(html, coil);
-        WriteCheck(html, setUp, coil);
+        foreach (SetUpStep step in SetUpSteps.Of(setUp, coil))
+        {
+            WriteStep(html, step);
+        }
+
         html.Append("</ol>");
         WriteBreak(html, coil);
         html.Append(
             $"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(Where(setUp))}, page {page} of "
-                + $"{setUp.Coils.Count}</p></div>{BarCode.Svg(Code(setUp, coil))}</footer></article>"
+                + $"{setUp.Coils.Count}</p></div>{BarCode.Svg(SetUpHead.Code(setUp, coil))}</footer></article>"
         );
     }
 
@@ -95,186 +93,58 @@ public static class SetUpSheetHtmlWriter
 
     private static void WriteLargest(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
     {
-        ExpectedResistance room = coil.AtRoom;
-        string limits = room is { LowOhm: { } low, HighOhm: { } high }
-            ? $"passes from {Ohm(low)} to {Ohm(high)}"
-            : $"no limit in the recipe; 95 % of coils expected from {Ohm(room.Expected.Low)} to {Ohm(room.Expected.High)}";
         if (setUp.IsForNoWinder)
         {
             html.Append($"<p class=\"no-winder\"><strong>Note</strong> {E(WindingSetUp.ForNoWinderWords)}</p>");
         }
 
-        string measured = setUp.Batch is { } batch ? Measured(batch) : "";
-        html.Append("<section class=\"largest\"><div>");
-        WriteStop(html, setUp, coil);
-        html.Append("</div>");
-        html.Append(
-            $"<div><h2>Meter at {E(QuantityParser.Format(room.TemperatureC, QuantityKind.Temperature))}</h2><p "
-                + $"class=\"meter\">{E(Ohm(room.Expected.Value))}</p><p>{E(limits + measured)}</p></div></section>"
-        );
+        html.Append("<section class=\"largest\">");
+        WriteLarge(html, "stop", SetUpHead.Stop(setUp, coil));
+        WriteLarge(html, "meter", SetUpHead.Meter(setUp, coil));
+        html.Append("</section>");
     }
 
-    private static void WriteStop(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
-    {
-        if (setUp.HasCounter)
-        {
-            string doubt = coil.OnMachine is { StopDoubtTurns: > 0 } on
-                ? string.Create(CultureInfo.InvariantCulture, $", ± {on.StopDoubtTurns:0.#} turns")
-                : "";
-            html.Append(
-                $"<h2>{(setUp.IsForNoWinder ? "Real turns" : "Counter stop")}</h2><p "
-                    + $"class=\"stop\">{Count(coil.CounterStop(setUp.CounterCorrection))}</p>"
-            );
-            string correction =
-                $"for {Count(coil.Turns)} real turns, correction × "
-                + $"{setUp.CounterCorrection.ToString("0.000", CultureInfo.InvariantCulture)} {setUp.CorrectionBasis}{doubt}";
-            html.Append($"<p>{E(setUp.IsForNoWinder ? "no counter's correction is in it" : correction)}</p>");
-        }
-        else if (coil.OnMachine?.Timed is { } timed)
-        {
-            html.Append(CultureInfo.InvariantCulture, $"<h2>Stop after</h2><p class=\"stop\">{timed.Seconds:0} s</p>");
-            html.Append(
-                CultureInfo.InvariantCulture,
-                $"<p>for {coil.Turns:#,##0} turns; by the clock {timed.Turns.Low:#,##0} to {timed.Turns.High:#,##0}, "
-                    + $"{E(Ohm(timed.DcResistanceAt20C.Low))} – {E(Ohm(timed.DcResistanceAt20C.High))} at 20 "
-                    + $"°C{(timed.SpreadStated ? "" : " (spread assumed: measure yours)")}</p>"
-            );
-        }
-        else
-        {
-            html.Append("<h2>Stop after</h2><p class=\"stop\">–</p><p>no counter, and neither recipe nor machine states a speed</p>");
-        }
-    }
+    private static void WriteLarge(StringBuilder html, string kind, (string Label, string Value, string Note) figure) =>
+        html.Append($"<div><h2>{E(figure.Label)}</h2><p class=\"{kind}\">{E(figure.Value)}</p><p>{E(figure.Note)}</p></div>");
 
-    private static void WriteMount(StringBuilder html, CoilSetUp coil)
+    private static void WriteStep(StringBuilder html, SetUpStep step)
     {
-        html.Append("<li><h2>Mount the bobbin</h2><dl>");
-        Term(html, "Wire runs", coil.DirectionWords);
-        Term(html, "Spindle", coil.SpindleWords);
-        Term(html, "Start", coil.StartSide);
-        html.Append("</dl>");
-        Caution(html, string.Join(' ', Cautions.For(Job.RunningWinder)));
+        html.Append($"<li><h2>{E(step.Name)}</h2>");
+        WriteTerms(html, "<dl class=\"pairs\">", step.Pairs);
+        WriteTerms(html, "<dl>", step.Terms);
+        if (step.Caution.Length > 0)
+        {
+            html.Append($"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(step.Caution)}</p>");
+        }
+
         html.Append("</li>");
     }
 
-    private static void WriteThread(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
+    private static void WriteTerms(StringBuilder html, string open, IReadOnlyList<(string Term, string Meaning)> terms)
     {
-        html.Append("<li><h2>Thread the wire</h2><dl>");
-        Term(html, "Wire", coil.Wire);
-        if (setUp.Batch is { } batch)
+        if (terms.Count > 0)
         {
-            Term(html, "Spool", batch.SpoolWords);
-        }
-
-        Term(html, "Bare / overall", $"{Mm(coil.BareDiameterM.Value)} / {Mm(coil.OverallDiameterM.Value)}");
-        Term(html, "A coil takes", $"{FigureFormatter.WithInterval(coil.WireLength)}, {FigureFormatter.WithInterval(coil.WireMass)}");
-        TensionAdvice tension = coil.Tension;
-        Term(
-            html,
-            "Tension",
-            (tension.OwnN is { } own ? $"yours {Gf(own)}, {tension.Words}; band " : $"{tension.Words}; band ")
-                + $"{Gf(tension.LowN)} – {Gf(tension.HighN)}, never above {Gf(tension.MaximumN)} ({TensionAdvice.Source})"
-        );
-        html.Append("</dl>");
-        Caution(html, Cautions.FineWire);
-        html.Append("</li>");
-    }
-
-    private static void WriteMachine(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
-    {
-        html.Append("<li><h2>Set the machine</h2><dl class=\"pairs\">");
-        if (setUp.Machine.Length > 0)
-        {
-            Term(html, "Machine", setUp.Machine);
-        }
-
-        Term(html, coil.OnMachine is null ? "Pitch" : "Recipe's pitch", Mm(coil.PitchM) + (coil.PitchStated ? "" : ", from the lay"));
-        if (coil.OnMachine is { } on)
-        {
-            Term(html, "Set pitch", Mm(on.Pitch.PitchM));
-            Term(html, "Turns per layer", on.TurnsPerLayer.ToString("0.#", CultureInfo.InvariantCulture));
-            Term(html, "Layers", on.Layers.ToString("0.#", CultureInfo.InvariantCulture));
-            html.Append("</dl><dl>");
-            Term(html, "How", on.Pitch.How);
-            foreach (string note in ((string[])[on.Pitch.Note, on.SpeedWords, on.BrakeWords]).Where(note => note.Length > 0))
+            html.Append(open);
+            foreach ((string term, string meaning) in terms)
             {
-                Term(html, "Note", note);
+                Term(html, term, meaning);
             }
+
+            html.Append("</dl>");
         }
-        else
-        {
-            Term(html, "Turns per layer", FigureFormatter.Value(coil.TurnsPerLayer));
-            Term(html, "Layers", FigureFormatter.Value(coil.Layers));
-        }
-
-        html.Append("</dl></li>");
-    }
-
-    private static string Measured(BatchHeading batch) =>
-        (batch.RoomKnown ? "; the room as entered" : "; no room temperature is in force")
-        + (batch.SpoolWire.Length > 0 ? $", wire of spool {batch.Spool}" : "");
-
-    private static void WriteWind(StringBuilder html, CoilSetUp coil)
-    {
-        html.Append("<li><h2>Wind</h2><dl class=\"pairs\">");
-        double? speedRpm = coil.OnMachine is { } on ? on.SpeedRpm : coil.SpeedRpm;
-        string together = coil.OnMachine is { Spindles: > 1 and var count } ? $" for {count} coils" : "";
-        Term(html, "Speed", speedRpm is { } speed ? Count(speed) + " rpm" : "not stated in the recipe");
-        Term(
-            html,
-            "Time",
-            coil.RunTimeS is { } seconds ? string.Create(CultureInfo.InvariantCulture, $"{seconds / 60:0.0} min{together}") : "–"
-        );
-        Term(html, "Build", FigureFormatter.WithInterval(coil.Fill.Build));
-        Term(html, "Fill", coil.Fill.Fill is { } fill ? FigureFormatter.WithInterval(fill) : "–");
-        html.Append("</dl><dl>");
-        Term(html, "Room", coil.Fill.Words);
-        html.Append("</dl></li>");
-    }
-
-    private static void WriteCheck(StringBuilder html, WindingSetUp setUp, CoilSetUp coil)
-    {
-        ExpectedResistance cold = coil.At20C;
-        string limits = cold is { LowOhm: { } low, HighOhm: { } high } ? $", {Ohm(low)} – {Ohm(high)} passes" : "";
-        html.Append("<li><h2>Bare the ends, cool, measure</h2><dl>");
-        Term(html, "At 20 °C", Ohm(cold.Expected.Value) + limits);
-        Term(
-            html,
-            "First piece",
-            $"{FigureFormatter.WithInterval(coil.Inductance)} at 1 kHz, build "
-                + $"{FigureFormatter.WithInterval(coil.Fill.Build)}; then release the series"
-        );
-        Term(html, "Write down", "ohms and the coil's temperature; 10 °C is 4 %");
-        if (setUp.Phase?.Coils.FirstOrDefault(one => one.Name == coil.Name) is { FirstSwing: not 0 } signs)
-        {
-            Term(html, "Iron to a pole", $"first swing {signs.FirstSwingWords} (finish hot)");
-        }
-
-        html.Append("</dl>");
-        Caution(html, string.Join(' ', Cautions.For(Job.ReadingCoil)));
-        html.Append("</li>");
     }
 
     private static void WriteBreak(StringBuilder html, CoilSetUp coil)
     {
-        double at = Math.Round(coil.Turns * 0.75 / 100) * 100;
-        html.Append(
-            $"<section class=\"break\"><p><strong>If the wire breaks</strong>: stop, write down the counter, choose. At "
-                + $"{Count(at)}, for example:</p><ul>"
-        );
-        foreach (string choice in BreakAdvice.Choices(coil, at))
+        (string heading, IReadOnlyList<string> choices) = SetUpSteps.Break(coil);
+        html.Append($"<section class=\"break\"><p><strong>If the wire breaks</strong>{E(heading)}</p><ul>");
+        foreach (string choice in choices)
         {
             html.Append($"<li>{E(choice)}</li>");
         }
 
         html.Append("</ul></section>");
     }
-
-    /// <summary>What the code says: the batch, which it opens; else recipe, revision and coil, shortened to what can be printed.</summary>
-    private static string Code(WindingSetUp setUp, CoilSetUp coil) =>
-        setUp.Batch?.Name
-        ?? string.Join('/', new[] { setUp.RecipeName, setUp.Heading.Revision, coil.Name }.Where(part => part.Length > 0))
-            .ToUpperInvariant();
 
     private static string Where(WindingSetUp setUp) =>
         (setUp.Batch is { } batch ? $"Batch {batch.Name}, " : "")
@@ -284,15 +154,4 @@ public static class SetUpSheetHtmlWriter
 
     private static void Term(StringBuilder html, string term, string meaning) =>
         html.Append($"<div><dt>{E(term)}</dt><dd>{E(meaning)}</dd></div>");
-
-    private static void Caution(StringBuilder html, string text) =>
-        html.Append($"<p class=\"caution\" role=\"note\"><strong>Caution</strong> {E(text)}</p>");
-
-    private static string Ohm(double ohm) => QuantityParser.Format(ohm, QuantityKind.Resistance);
-
-    private static string Mm(double lengthM) => QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm");
-
-    private static string Gf(double forceN) => QuantityParser.FormatIn(forceN, QuantityKind.Force, "gf");
-
-    private static string Count(double count) => count.ToString("#,##0", CultureInfo.InvariantCulture);
 }

@@ -13,10 +13,14 @@ using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Papers.Spec;
 
-/// <summary>Spec sheet of one piece: what was read on it, against its recipe; the response is the model's forecast and says so.</summary>
+/// <summary>
+/// Spec sheet of one piece: what was read on it; the response is the model's forecast and says so. How far a reading lies from the recipe
+/// stands on the shop's own copy alone.
+/// </summary>
 public static class PieceSheet
 {
     private const double MetresPerInch = 0.0254;
+    private const string NothingRead = "Nothing was read on this piece.";
 
     /// <summary>The sheet.</summary>
     /// <param name="recipe">The recipe of the piece's revision.</param>
@@ -25,55 +29,68 @@ public static class PieceSheet
     /// <param name="piece">What was read.</param>
     /// <param name="heading">Shop, revision, day.</param>
     /// <param name="hideTurns">Leaves out turns, also where the recipe does not ask for it.</param>
+    /// <param name="forHouse">True for the shop's own copy: readings against the recipe, and turns in any case.</param>
     public static Sheet Of(
         Recipe recipe,
         Prediction prediction,
         LoadCircuit load,
         PieceFacts piece,
         SheetHeading heading,
-        bool hideTurns = false
+        bool hideTurns = false,
+        bool forHouse = false
     )
     {
-        VerdictLimits limits = VerdictLimits.ForPickup(recipe);
+        bool hidden = !forHouse && (hideTurns || SpecSheet.HidesTurns(recipe));
         List<SheetPart> parts =
         [
             new TitlePart("Read on this piece" + (piece.Set.Length > 0 ? $" of set {piece.Set}" : "")),
-            piece.Readings.Count > 0
-                ? new TablePart(
-                    ["quantity", "value", "95 % interval", "conditions", "against the recipe"],
-                    [.. piece.Readings.Select(reading => Row(reading, limits, prediction.Pickup))],
-                    [2, 1.1, 1.4, 1.8, 1.6]
-                )
-                : new TextPart("Nothing was read on this piece."),
-            new TextPart(
-                "Inductance, Q and AC resistance as series values. Where the recipe states a target the deviation is from "
-                    + "it, else from the forecast."
-            ),
+            .. forHouse ? HouseReadings(recipe, prediction, piece) : Readings(piece),
         ];
         parts.AddRange(Magnets(piece));
         parts.Add(new TitlePart("Forecast of the model, not measured on this piece"));
         parts.AddRange(SpecSheet.Curve(prediction, "Response, loaded"));
         parts.Add(new TextPart($"Loaded means: {LoadFormatter.Of(load)}."));
         parts.Add(new TitlePart("Coils, from the recipe"));
-        parts.Add(SpecSheet.Coils(recipe, prediction, hideTurns || SpecSheet.HidesTurns(recipe)));
+        parts.Add(SpecSheet.Coils(recipe, prediction, hidden));
         if (ChargeRule.HasMagnets(recipe))
         {
             parts.Add(new CautionPart(string.Join(' ', Cautions.For(Job.Owning))));
         }
 
-        return new Sheet("Spec sheet of a piece", recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial))
-        {
-            OwnFacts = [("Serial", piece.Serial)],
-        };
+        string kind = forHouse ? "Readings of a piece, for the shop" : "Spec sheet of a piece";
+        return new Sheet(kind, recipe.Name, heading, parts, Sheet.CodeOf(piece.Serial)) { OwnFacts = [("Serial", piece.Serial)] };
     }
 
-    private static IReadOnlyList<string> Row(PieceReading reading, VerdictLimits limits, PickupForecast forecast) =>
+    private static IEnumerable<SheetPart> Readings(PieceFacts piece)
+    {
+        yield return piece.Readings.Count > 0
+            ? new TablePart(["quantity", "value", "95 % interval", "conditions"], [.. piece.Readings.Select(Row)], [2, 1.1, 1.4, 1.8])
+            : new TextPart(NothingRead);
+        yield return new TextPart("Inductance, Q and AC resistance as series values.");
+    }
+
+    private static IEnumerable<SheetPart> HouseReadings(Recipe recipe, Prediction prediction, PieceFacts piece)
+    {
+        VerdictLimits limits = VerdictLimits.ForPickup(recipe);
+        yield return piece.Readings.Count > 0
+            ? new TablePart(
+                ["quantity", "value", "95 % interval", "conditions", "against the recipe"],
+                [.. piece.Readings.Select(reading => (string[])[.. Row(reading), Against(reading, limits, prediction.Pickup)])],
+                [2, 1.1, 1.4, 1.8, 1.6]
+            )
+            : new TextPart(NothingRead);
+        yield return new TextPart(
+            "Inductance, Q and AC resistance as series values. Where the recipe states a target the deviation is from it, else from the "
+                + "forecast. This sheet stays in the shop."
+        );
+    }
+
+    private static string[] Row(PieceReading reading) =>
         [
             ReadingFormatter.Name(reading),
             ReadingFormatter.Value(reading),
             ReadingFormatter.Interval(reading),
             ReadingFormatter.Conditions(reading),
-            Against(reading, limits, forecast),
         ];
 
     private static string Against(PieceReading reading, VerdictLimits limits, PickupForecast forecast)

@@ -132,6 +132,10 @@ internal static class PiecePaperEndpoints
         return Results.Text(SheetHtmlWriter.Render([sheet]), "text/html; charset=utf-8");
     }
 
+    /// <summary>Sheets as one PDF.</summary>
+    internal static IResult Pdf(IReadOnlyList<Sheet> sheets, string? size) =>
+        Results.File(SheetPdf.Render(sheets, Size(size)), "application/pdf");
+
     private static string Stem(string paper) => paper.EndsWith(".pdf", StringComparison.Ordinal) ? paper[..^4] : paper;
 
     private static PaperSize Size(string? size) =>

@@ -25,14 +25,18 @@ internal static class SetUpEndpoints
 
     public static void MapSetUp(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/recipes/{id:guid}/setup", OfRecipeAsync);
-        app.MapGet("/batches/{id:guid}/setup", OfBatchAsync);
+        foreach (string end in (string[])["", ".pdf"])
+        {
+            app.MapGet("/recipes/{id:guid}/setup" + end, OfRecipeAsync);
+            app.MapGet("/batches/{id:guid}/setup" + end, OfBatchAsync);
+        }
     }
 
     /// <summary>The sheet of a batch: its winder, or another one on which it is wound.</summary>
     private static async Task<IResult> OfBatchAsync(
         Guid id,
         string? machine,
+        string? size,
         HttpResponse response,
         ShopServices shop,
         CancellationToken cancel
@@ -43,6 +47,11 @@ internal static class SetUpEndpoints
             return Answers.NotFoundPage();
         }
 
+        if (IsPdf(response))
+        {
+            return PiecePaperEndpoints.Pdf(SetUpSheet.Of(set.SetUp), size);
+        }
+
         string query = machine is null ? "" : "?machine=" + Uri.EscapeDataString(machine);
         return Sheet(
             set.SetUp,
@@ -50,6 +59,7 @@ internal static class SetUpEndpoints
                 ($"/batches/{id}", $"Batch {set.Run.Status.Batch.Name}"),
                 ($"/batches/{id}/wind{query}", "At the winder"),
                 ($"/batches/{id}/enter", "Enter coils"),
+                ($"/batches/{id}/setup.pdf{query}", "As PDF"),
                 ("/", "Today"),
             ],
             response
@@ -61,6 +71,7 @@ internal static class SetUpEndpoints
         Guid id,
         int? revision,
         string? machine,
+        string? size,
         HttpResponse response,
         ShopServices shop,
         SetUpRecipe sets,
@@ -94,17 +105,26 @@ internal static class SetUpEndpoints
                 DateOnly.FromDateTime(shop.Time.GetLocalNow().DateTime)
             ),
         };
-        string here = $"/recipes/{id}/setup?revision={found.Number}";
+        if (IsPdf(response))
+        {
+            return PiecePaperEndpoints.Pdf(SetUpSheet.Of(setUp), size);
+        }
+
+        string here = $"/recipes/{id}/setup?revision={found.Number}",
+            chosen = on is null ? "" : "&machine=" + Uri.EscapeDataString(on.Name);
         return Sheet(
             setUp,
             [
                 ($"/recipes/{id}?revision={found.Number}", $"{found.RecipeName}, revision {found.Letter}"),
                 (here, "For no winder"),
                 .. winders.Select(one => ($"{here}&machine={Uri.EscapeDataString(one.Name)}", $"For {one.Name}")),
+                ($"/recipes/{id}/setup.pdf?revision={found.Number}{chosen}", "As PDF"),
             ],
             response
         );
     }
+
+    private static bool IsPdf(HttpResponse response) => response.HttpContext.Request.Path.Value!.EndsWith(".pdf", StringComparison.Ordinal);
 
     private static IResult Sheet(WindingSetUp setUp, IReadOnlyList<(string Address, string Name)> ways, HttpResponse response)
     {

@@ -41,6 +41,9 @@ public static class Cautions
     /// <summary>Magnets, on a label as large as a thumb.</summary>
     public const string MagnetsOnLabel = "Magnets: keep from implants (pacemakers, defibrillators, pumps, shunts).";
 
+    /// <summary>Magnets, on a label too small for more.</summary>
+    public const string MagnetsOnSmallLabel = "Magnets: keep from implants.";
+
     /// <summary>A machine that charges magnets.</summary>
     public const string Charger =
         "A capacitor-discharge charger stores lethal energy: covers shut, no interlock bypassed, plug out and discharged before opening. "

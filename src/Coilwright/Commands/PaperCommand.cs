@@ -28,6 +28,7 @@ public static class PaperCommand
             PaperPartsCommand.Build(desk),
             Labels(desk),
             PaperPieceCommand.Build(desk),
+            PaperLabelCommand.Build(desk),
         };
 
     private static Command Spec(CommandContext desk)

@@ -3,6 +3,8 @@ using Coilwright.Application.Winding;
 using Coilwright.Formats.Winding;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Papers.Pdf;
+using Coilwright.Papers.SetUp;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
@@ -26,6 +28,8 @@ public static class WindCommand
             options.Room,
             options.Json,
             options.Html,
+            options.Pdf,
+            options.Size,
         };
         command.SetAction(
             async (parsed, cancel) =>
@@ -34,10 +38,7 @@ public static class WindCommand
                 double? roomC = parsed.GetValue(options.Room) is { } room
                     ? typed.Quantity("--room", room, QuantityKind.Temperature, -20, 60, WindingSetUp.UsualRoomC)
                     : null;
-                if (parsed.GetValue(options.Json) && parsed.GetValue(options.Html))
-                {
-                    typed.Add("--html", "choose one of --json and --html");
-                }
+                CheckForms(typed, parsed, options);
 
                 if ((parsed.GetValue(options.Recipe) is null) == (parsed.GetValue(options.Batch) is null))
                 {
@@ -48,7 +49,7 @@ public static class WindCommand
                 WindingSetUp setUp = parsed.GetValue(options.Batch) is { } batch
                     ? await OfBatchAsync(batch, parsed, options, roomC, desk, cancel).ConfigureAwait(false)
                     : await OfRecipeAsync(parsed, options, roomC, desk, cancel).ConfigureAwait(false);
-                await WriteAsync(desk, setUp, parsed.GetValue(options.Json), parsed.GetValue(options.Html)).ConfigureAwait(false);
+                await WriteAsync(desk, setUp, parsed, options, cancel).ConfigureAwait(false);
                 return setUp.Fits ? ExitCode.Done : ExitCode.AnswerIsNo;
             }
         );
@@ -99,15 +100,41 @@ public static class WindCommand
         return setUp with { Heading = new SheetHeading(Date: DateOnly.FromDateTime(desk.LocalNow.DateTime)) };
     }
 
-    private static async Task WriteAsync(CommandContext desk, WindingSetUp setUp, bool json, bool html)
+    private static void CheckForms(OptionReader typed, ParseResult parsed, Options options)
     {
-        if (json)
+        bool[] forms = [parsed.GetValue(options.Json), parsed.GetValue(options.Html), parsed.GetValue(options.Pdf) is not null];
+        if (forms.Count(form => form) > 1)
+        {
+            typed.Add("--html", "choose one of --json, --html and --pdf");
+        }
+
+        PaperOptions.CheckSize(typed, parsed.GetValue(options.Size));
+        if (parsed.GetValue(options.Pdf) is { } path && string.IsNullOrWhiteSpace(path))
+        {
+            typed.Add("--pdf", "say where the PDF goes");
+        }
+    }
+
+    private static async Task WriteAsync(
+        CommandContext desk,
+        WindingSetUp setUp,
+        ParseResult parsed,
+        Options options,
+        CancellationToken cancel
+    )
+    {
+        if (parsed.GetValue(options.Json))
         {
             await desk.Output.WriteLineAsync(SetUpJson.Write(setUp)).ConfigureAwait(false);
         }
-        else if (html)
+        else if (parsed.GetValue(options.Html))
         {
-            await desk.Output.WriteLineAsync(Papers.SetUp.SetUpSheetHtmlWriter.Render(setUp)).ConfigureAwait(false);
+            await desk.Output.WriteLineAsync(SetUpSheetHtmlWriter.Render(setUp)).ConfigureAwait(false);
+        }
+        else if (parsed.GetValue(options.Pdf) is { } path)
+        {
+            byte[] pdf = SheetPdf.Render(SetUpSheet.Of(setUp), PaperOptions.PaperOf(parsed.GetValue(options.Size)));
+            await PaperOptions.WriteFileAsync(desk, path, pdf, cancel).ConfigureAwait(false);
         }
         else
         {
@@ -142,5 +169,7 @@ public static class WindCommand
             };
         public Option<bool> Json { get; } = new("--json") { Description = "Write coilwright.setup/1" };
         public Option<bool> Html { get; } = new("--html") { Description = "Write the printable sheet as one HTML page" };
+        public Option<string?> Pdf { get; } = new("--pdf") { Description = "Write the sheet as a PDF to this file", HelpName = "FILE" };
+        public Option<string> Size { get; } = PaperOptions.SizeOption();
     }
 }

@@ -41,7 +41,7 @@ public sealed class CompareFigureTests
     private static ComparedTrace Trace(string name, double henry)
     {
         LumpedPickup pickup = new(6200, henry, 120e-12);
-        LoadCircuit load = new() { CableCapacitanceF = 470e-12 };
+        LoadCircuit load = new() { CableCapacitanceF = 470e-12, InputResistanceOhm = 150e3 };
         Response response = PickupResponse.Compute(pickup, load, s_hz);
         return new ComparedTrace(name, [.. response.Points.Select(point => (double?)point.GainDb)], new ResonancePeak(3000, 5, 2));
     }

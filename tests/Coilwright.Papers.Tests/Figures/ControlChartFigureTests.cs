@@ -50,7 +50,7 @@ public sealed class ControlChartFigureTests
     private static XElement Draw(ControlChart wall, string chart) =>
         XElement.Parse(ControlChartFigure.Svg(wall, wall.Charts.Single(one => one.Name == chart), (1000, "kΩ")));
 
-    private static ControlChart Drifting(int coils)
+    internal static ControlChart Drifting(int coils)
     {
         Random random = new(4);
         Band band = new(6180, 5933, 6427, IsTarget: true);

@@ -103,6 +103,9 @@ public sealed class StringFiguresTests
         Assert.InRange(axis.Ticks.Count, 3, 9);
     }
 
+    /// <summary>Each figure by its name.</summary>
+    internal static IReadOnlyDictionary<string, string> Drawn() => All();
+
     private static Dictionary<string, string> All()
     {
         SpectrumForecast[] spectrum =

@@ -48,7 +48,8 @@ public sealed class PieceSheetTests
         Charge = "knocked down to 80 % of full, with coil charger 2",
     };
 
-    private static Sheet Made(bool hide = false) => PieceSheet.Of(s_recipe, s_prediction, s_load, s_piece, s_heading, hide);
+    private static Sheet Made(bool hide = false, bool house = false) =>
+        PieceSheet.Of(s_recipe, s_prediction, s_load, s_piece, s_heading, hideTurns: hide, forHouse: house);
 
     [Theory]
     [InlineData(PaperSize.A4)]
@@ -66,15 +67,11 @@ public sealed class PieceSheetTests
             "5.949 kΩ",
             "±0.1 %",
             "read at 35.0 °C",
-            "−3.7 %",
-            "(target",
             "inductance at 1.00 kHz",
             "2.450 H",
-            "−2.0 % (target 2.500 H)",
             "Q at 1.00 kHz",
             "not stated",
             "AC resistance at 1.00 kHz",
-            "(forecast",
             "1.00 mm (0.039 in)",
             "940 G",
             "94.0 mT",
@@ -88,6 +85,18 @@ public sealed class PieceSheetTests
             " mm (",
             " in)",
             "8,000"
+        );
+    }
+
+    [Fact]
+    public void How_far_a_reading_lies_from_the_recipe_stays_in_the_shop()
+    {
+        PrintedPaper customers = PrintedPaper.Of(Made()),
+            house = PrintedPaper.Of(Made(house: true));
+
+        house.Says("against the recipe", "−3.7 %", "(target", "−2.0 % (target 2.500 H)", "(forecast", "stays in the shop", "8,000");
+        Assert.All((string[])["against the recipe", "−3.7 %", "(target", "(forecast", "deviation"], words =>
+            Assert.DoesNotContain(words, customers.Text, StringComparison.Ordinal)
         );
     }
 
@@ -116,7 +125,8 @@ public sealed class PieceSheetTests
                     new PieceReading("inductance", 2.4),
                 ]
             ),
-            s_heading
+            s_heading,
+            forHouse: true
         );
 
         IReadOnlyList<IReadOnlyList<string>> rows = sheet.Parts.OfType<TablePart>().First().Rows;

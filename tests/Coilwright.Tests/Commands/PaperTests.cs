@@ -179,7 +179,7 @@ public sealed class PaperTests
         );
     }
 
-    private static string Read(string program, params string[] arguments)
+    internal static string Read(string program, params string[] arguments)
     {
         using Process process = Process.Start(
             new ProcessStartInfo(program, arguments) { RedirectStandardOutput = true, RedirectStandardError = true }

@@ -48,8 +48,9 @@ internal static class StringPlots
 
     private static DrawingViewModel FieldOf(PickupPictures pictures, IReadOnlyList<StringForecast> strings, double[] xM) =>
         new(
-            "Vertical flux density of the magnets at the strings, mT, across the pickup. Numbered rings: the strings, each at its own "
-                + "height, with their 95 % intervals, forecast.",
+            Ends(strings, one => one.Field)
+                + "Vertical flux density of the magnets at the strings, mT, across the pickup. Numbered rings: the strings, each at its "
+                + "own height, with their 95 % intervals, forecast.",
             StringFigures.Field(pictures, strings, xM)
         )
         {
@@ -60,7 +61,8 @@ internal static class StringPlots
 
     private static DrawingViewModel OutputOf(PickupPictures pictures, IReadOnlyList<StringForecast> strings, double[] xM, bool assumed) =>
         new(
-            "Output of each string for a metre a second of vertical motion, mV, with its 95 % interval, forecast. Dashed: the middle "
+            Ends(strings, one => one.Sensitivity)
+                + "Output of each string for a metre a second of vertical motion, mV, with its 95 % interval, forecast. Dashed: the middle "
                 + "string moved across. The steel's share of the interval is the same for all strings, so they "
                 + "compare within a few per cent."
                 + (assumed ? " The strings are the usual ones of their number: assumed." : ""),
@@ -76,6 +78,20 @@ internal static class StringPlots
                 ),
             ],
         };
+
+    /// <summary>The finding: which string has most and which least; nothing for a single one.</summary>
+    private static string Ends(IReadOnlyList<StringForecast> strings, Func<StringForecast, Figure> figure)
+    {
+        StringForecast most = strings.MaxBy(one => Math.Abs(figure(one).Value))!,
+            least = strings.MinBy(one => Math.Abs(figure(one).Value))!;
+        return strings.Count < 2
+            ? ""
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"Most at string {most.Number}, {FigureFormatter.Value(figure(most))}; least at string {least.Number}, "
+                    + $"{FigureFormatter.Value(figure(least))}. "
+            );
+    }
 
     private static IEnumerable<DrawingViewModel> MotionOf(PickupPictures pictures)
     {

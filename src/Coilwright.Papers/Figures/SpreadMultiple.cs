@@ -5,8 +5,11 @@ using static Coilwright.Papers.Markup;
 
 namespace Coilwright.Papers.Figures;
 
-/// <summary>How one quantity of a run scatters, small: bars over a scale with round ticks, limits as lines with their names.</summary>
-public static class SpreadFigure
+/// <summary>
+/// How one quantity of a run scatters, one of many small pictures: bars over a scale with round ticks, limits as lines with their names. The
+/// height of a bar is a share of the pieces and has no scale of its own; the caption tells the shares.
+/// </summary>
+public static class SpreadMultiple
 {
     private const int Width = 360,
         Height = 150,
