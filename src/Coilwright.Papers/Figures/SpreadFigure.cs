@@ -13,7 +13,9 @@ public static class SpreadFigure
         Left = 8,
         Right = 352,
         Top = 22,
-        Bottom = 112;
+        Bottom = 112,
+        LimitWords = 76,
+        DigitWidth = 9;
 
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
     /// <param name="spread">What is drawn.</param>
@@ -38,8 +40,8 @@ public static class SpreadFigure
         DrawAxis(svg, axis);
         if (spread.Target is { } limits)
         {
-            Limit(svg, axis, limits.Low * scale.PerSi, "lower limit", "start");
-            Limit(svg, axis, limits.High * scale.PerSi, "upper limit", "end");
+            Limit(svg, axis, limits.Low * scale.PerSi, "lower limit", "end");
+            Limit(svg, axis, limits.High * scale.PerSi, "upper limit", "start");
         }
 
         return svg.Append("</svg>").ToString();
@@ -67,7 +69,7 @@ public static class SpreadFigure
     private static void DrawAxis(StringBuilder svg, PlotAxis axis)
     {
         Write(svg, $"""<path d="M{Left} {Bottom}H{Right}" stroke="var(--ink, #1d1a16)" fill="none"/>""");
-        int every = axis.Ticks.Count > 6 ? 2 : 1;
+        int every = axis.Ticks.Count > 6 || axis.Ticks.Max(tick => axis.Number(tick).Length) > 4 ? 2 : 1;
         foreach ((int place, double tick) in axis.Ticks.Index())
         {
             Write(svg, $"""<path d="M{X(axis, tick):0.#} {Bottom}v5" stroke="var(--ink, #1d1a16)" fill="none"/>""");
@@ -83,7 +85,7 @@ public static class SpreadFigure
     private static void Limit(StringBuilder svg, PlotAxis axis, double at, string words, string anchor)
     {
         double x = X(axis, at),
-            shift = anchor == "start" ? Math.Min(x, Right - 80) : Math.Max(x, Left + 80);
+            shift = anchor == "start" ? Math.Min(x, Right - LimitWords) : Math.Max(x, Left + LimitWords);
         Write(
             svg,
             $"""<path d="M{x:0.#} {Top - 4}V{Bottom}" stroke="var(--reject, #a61b1b)" stroke-width="2" stroke-dasharray="5 3" """
@@ -95,7 +97,11 @@ public static class SpreadFigure
     private static double X(PlotAxis axis, double value) => Left + (Right - Left) * axis.Part(value);
 
     /// <summary>Where a number stands, so that it is not cut at the ends.</summary>
-    private static double Words(PlotAxis axis, double tick) => Math.Clamp(X(axis, tick), Left + 12, Right - 12);
+    private static double Words(PlotAxis axis, double tick)
+    {
+        double half = DigitWidth * axis.Number(tick).Length / 2;
+        return Math.Clamp(X(axis, tick), Left + half, Right - half);
+    }
 
     private static void Write(StringBuilder svg, InvariantText text) => svg.Append(text.ToText());
 }
