@@ -9,8 +9,8 @@ namespace Coilwright.Web.Views.Forecasts;
 /// <param name="Run">The run.</param>
 public sealed record SpreadView(RunSpread Run)
 {
-    /// <summary>Quantities drawn; the others stand in the numbers.</summary>
-    private const int Most = 6;
+    /// <summary>Quantities in sight, unless more have limits; the others are folded.</summary>
+    private const int InSight = 4;
 
     private static readonly string[] s_drawn =
     [
@@ -65,9 +65,11 @@ public sealed record SpreadView(RunSpread Run)
             .. Lead
                 .Led.Concat(s_drawn.Select(name => Run.Quantities.FirstOrDefault(one => one.Name == name)).OfType<QuantitySpread>())
                 .Where(one => one.StandardDeviation > 0)
-                .DistinctBy(one => one.Name)
-                .Take(Most),
+                .DistinctBy(one => one.Name),
         ];
+
+    /// <summary>How many of them are in sight.</summary>
+    public int Shown => Math.Max(InSight, Lead.Led.Count);
 
     /// <summary>A remedy as a row: what is done.</summary>
     public static string Words(LedRemedy remedy) => remedy.Remedy.Words;

@@ -9,14 +9,16 @@ namespace Coilwright.Papers.Figures;
 /// How one quantity of a run scatters, one of many small pictures: bars over a scale with round ticks, limits as lines with their names. The
 /// height of a bar is a share of the pieces and has no scale of its own; the caption tells the shares.
 /// </summary>
-public static class SpreadMultiple
+public static class SmallSpread
 {
     private const int Width = 360,
         Height = 150,
         Left = 8,
         Right = 352,
         Top = 22,
-        Bottom = 112;
+        Bottom = 112,
+        LimitWords = 76,
+        DigitWidth = 9;
 
     /// <summary>The figure as an SVG element that names itself to a screen reader.</summary>
     /// <param name="spread">What is drawn.</param>
@@ -41,8 +43,8 @@ public static class SpreadMultiple
         DrawAxis(svg, axis);
         if (spread.Target is { } limits)
         {
-            Limit(svg, axis, limits.Low * scale.PerSi, "lower limit", "start");
-            Limit(svg, axis, limits.High * scale.PerSi, "upper limit", "end");
+            Limit(svg, axis, limits.Low * scale.PerSi, "lower limit", "end");
+            Limit(svg, axis, limits.High * scale.PerSi, "upper limit", "start");
         }
 
         return svg.Append("</svg>").ToString();
@@ -70,7 +72,7 @@ public static class SpreadMultiple
     private static void DrawAxis(StringBuilder svg, PlotAxis axis)
     {
         Write(svg, $"""<path d="M{Left} {Bottom}H{Right}" stroke="var(--ink, #1d1a16)" fill="none"/>""");
-        int every = axis.Ticks.Count > 6 ? 2 : 1;
+        int every = axis.Ticks.Count > 6 || axis.Ticks.Max(tick => axis.Number(tick).Length) > 4 ? 2 : 1;
         foreach ((int place, double tick) in axis.Ticks.Index())
         {
             Write(svg, $"""<path d="M{X(axis, tick):0.#} {Bottom}v5" stroke="var(--ink, #1d1a16)" fill="none"/>""");
@@ -86,7 +88,7 @@ public static class SpreadMultiple
     private static void Limit(StringBuilder svg, PlotAxis axis, double at, string words, string anchor)
     {
         double x = X(axis, at),
-            shift = anchor == "start" ? Math.Min(x, Right - 80) : Math.Max(x, Left + 80);
+            shift = anchor == "start" ? Math.Min(x, Right - LimitWords) : Math.Max(x, Left + LimitWords);
         Write(
             svg,
             $"""<path d="M{x:0.#} {Top - 4}V{Bottom}" stroke="var(--reject, #a61b1b)" stroke-width="2" stroke-dasharray="5 3" """
@@ -98,7 +100,11 @@ public static class SpreadMultiple
     private static double X(PlotAxis axis, double value) => Left + (Right - Left) * axis.Part(value);
 
     /// <summary>Where a number stands, so that it is not cut at the ends.</summary>
-    private static double Words(PlotAxis axis, double tick) => Math.Clamp(X(axis, tick), Left + 12, Right - 12);
+    private static double Words(PlotAxis axis, double tick)
+    {
+        double half = DigitWidth * axis.Number(tick).Length / 2;
+        return Math.Clamp(X(axis, tick), Left + half, Right - half);
+    }
 
     private static void Write(StringBuilder svg, InvariantText text) => svg.Append(text.ToText());
 }
