@@ -97,6 +97,9 @@ public static class WebHost
         app.MapShop();
         app.MapRules();
         app.MapFiles();
+        app.MapMagnets();
+        app.MapMeasure();
+        app.MapMeasureFiles();
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;
