@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;

@@ -182,7 +182,10 @@ public sealed class MeasurePagesTests
         );
         Assert.Contains("MIL-STD-105E", page, StringComparison.Ordinal);
         Assert.Contains("Measure ", await GetAsync(shop, "/measure/sample?lot=500&aql=1&measured=yes"), StringComparison.Ordinal);
-        using HttpResponseMessage wrong = await shop.Client.GetAsync(new Uri("/measure/sample?lot=one&aql=1&level=II", UriKind.Relative), Cancel);
+        using HttpResponseMessage wrong = await shop.Client.GetAsync(
+            new Uri("/measure/sample?lot=one&aql=1&level=II", UriKind.Relative),
+            Cancel
+        );
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
     }
 
@@ -238,10 +241,12 @@ public sealed class MeasurePagesTests
                 .Points.Select(point =>
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{point.FrequencyHz:R},{point.GainDb + 20 * Math.Log10(point.FrequencyHz / 50):0.0000},{point.PhaseDegrees + 90:0.000}\n"
+                        $"{point.FrequencyHz:R},{point.GainDb + Rise(point.FrequencyHz):0.0000},{point.PhaseDegrees + 90:0.000}\n"
                     )
                 )
         );
+
+    private static double Rise(double hz) => 20 * Math.Log10(hz / 50);
 
     /// <summary>Two channels as 32-bit float.</summary>
     private static byte[] Stereo(int rateHz, double[][] channels)

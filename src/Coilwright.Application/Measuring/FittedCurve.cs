@@ -28,12 +28,7 @@ public sealed record FittedCurve(FitAnswer Answer, bool IsGain, IReadOnlyList<(d
     }
 
     private static (double, double, double)[] Impedances(LumpedPickup pickup, MeasuredCurve curve) =>
-        [
-            .. curve.FrequenciesHz.Zip(
-                curve.ImpedanceOhm!,
-                (hz, ohm) => (hz, ohm.Magnitude, PickupImpedance.Ohm(pickup, hz).Magnitude)
-            ),
-        ];
+        [.. curve.FrequenciesHz.Zip(curve.ImpedanceOhm!, (hz, ohm) => (hz, ohm.Magnitude, PickupImpedance.Ohm(pickup, hz).Magnitude))];
 
     /// <summary>A gain has no level of its own: the fit is moved to the mean of what was read.</summary>
     private static (double, double, double)[] Gains(LumpedPickup pickup, LoadedCurve curve)

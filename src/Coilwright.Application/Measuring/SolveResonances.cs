@@ -27,7 +27,10 @@ public sealed partial class SolveResonances
         double? ohm = typed.Read("resistance", asked.Resistance, MeasureLimits.Winding),
             henry = typed.Read("inductance", asked.Inductance, MeasureLimits.MeterInductance);
         double atHz = typed.Read("at", asked.At, MeasureLimits.MeterFrequency) ?? UsualMeterHz;
-        ResonanceReading[] readings = [.. asked.Peaks.Select((peak, at) => ReadingOf(typed, peak, at, relative)).OfType<ResonanceReading>()];
+        ResonanceReading[] readings =
+        [
+            .. asked.Peaks.Select((peak, at) => ReadingOf(typed, peak, at, relative)).OfType<ResonanceReading>(),
+        ];
         if (typed.Problems.Count == 0)
         {
             Check(typed, readings);
@@ -41,7 +44,10 @@ public sealed partial class SolveResonances
         AddedCapacitors solved = AddedCapacitors.Solve(readings, ohm);
         return solved.Inductance.Value <= 0 || solved.Capacitance.Value <= 0
             ? new ReadOutcome<SolvedResonances>(null, [NoPickup])
-            : new ReadOutcome<SolvedResonances>(new SolvedResonances(Answer(solved, henry is { } read ? (read, atHz) : null), readings), []);
+            : new ReadOutcome<SolvedResonances>(
+                new SolvedResonances(Answer(solved, henry is { } read ? (read, atHz) : null), readings),
+                []
+            );
     }
 
     private static Problem NoPickup { get; } =

@@ -10,7 +10,9 @@ public sealed record GaugeStudy(GaugeTable Table, GaugeFindings Found);
 /// <summary>A person asks how good a meter and its users are.</summary>
 public sealed class StudyGauge
 {
-    /// <summary>The study, or every problem: of an option by its name ("tolerance", "reference"), of a cell by its line and column.</summary>
+    /// <summary>
+    /// The study, or every problem: of an option by its name ("tolerance", "reference"), of a cell by its line and column.
+    /// </summary>
     /// <param name="readings">The table.</param>
     /// <param name="tolerance">Width of the tolerance in the unit of the values, or null.</param>
     /// <param name="reference">What one part read again and again should read, or null.</param>
@@ -24,9 +26,7 @@ public sealed class StudyGauge
         }
 
         GaugeFindings? found = GaugeFindings.TryStudy(table.Readings, table.References, table.Unit, tolerance, reference);
-        return found is null
-            ? new ReadOutcome<GaugeStudy>(null, [NoStudy])
-            : new ReadOutcome<GaugeStudy>(new GaugeStudy(table, found), []);
+        return found is null ? new ReadOutcome<GaugeStudy>(null, [NoStudy]) : new ReadOutcome<GaugeStudy>(new GaugeStudy(table, found), []);
     }
 
     private static Problem NoStudy { get; } =

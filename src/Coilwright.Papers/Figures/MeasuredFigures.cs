@@ -78,7 +78,14 @@ public static class MeasuredFigures
         foreach ((int part, int person, double value, string name) in readings)
         {
             double beside = part + 0.12 * (person % 5);
-            sheet.Signal(beside, value, person % 5, "", string.Create(CultureInfo.InvariantCulture, $"{name}: {value:0.######}"), small: true);
+            sheet.Signal(
+                beside,
+                value,
+                person % 5,
+                "",
+                string.Create(CultureInfo.InvariantCulture, $"{name}: {value:0.######}"),
+                small: true
+            );
         }
 
         return sheet.Svg("gauge", "Readings of the study", "A shape for each person; the numbers stand above.");

@@ -72,9 +72,11 @@ internal static class MeasureFileEndpoints
             reference = Number(form, "reference", problems);
         ReadOutcome<GaugeStudy> study = gauge.Study(text, tolerance, reference);
         problems.AddRange(study.Problems.Select(InTable));
-        FormValues typed = FormValues.Of(
-            [("table", text), ("tolerance", form["tolerance"].ToString()), ("reference", form["reference"].ToString())]
-        );
+        FormValues typed = FormValues.Of([
+            ("table", text),
+            ("tolerance", form["tolerance"].ToString()),
+            ("reference", form["reference"].ToString()),
+        ]);
         GaugeView? view = problems.Count == 0 && study.Value is { } value ? new GaugeView(value, reference) : null;
         return MeasureEndpoints.Show<MeasureGaugePage>(typed, problems, view);
     }

@@ -13,7 +13,14 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
         new("Wind", [("/batches", "Batches"), ("/spools", "Spools"), ("/machines", "Winders"), ("/charts", "Charts")]),
         new(
             "Finish",
-            [("/assembly", "Assembly"), ("/sets", "Sets"), ("/clocks", "In progress"), ("/magnets", "Magnets"), ("/test", "Final test"), ("/pieces", "Pieces")]
+            [
+                ("/assembly", "Assembly"),
+                ("/sets", "Sets"),
+                ("/clocks", "In progress"),
+                ("/magnets", "Magnets"),
+                ("/test", "Final test"),
+                ("/pieces", "Pieces"),
+            ]
         ),
         new("Shop", [("/shop", "Customers"), ("/measure", "Measure"), ("/shop/rules", "Rules"), ("/shop/files", "Bring in files")]),
     ];

@@ -24,8 +24,7 @@ public static class ChargeRule
     public static string WaitingStep(PieceSnapshot life) =>
         life.Plans.FirstOrDefault(plan =>
             plan.ChargesMagnets && !life.History.Runs.Any(run => run.Step == plan.Name && run.EndedUtc is not null)
-        )
-            ?.Name
+        )?.Name
         ?? "";
 
     /// <summary>Why an entered level does not meet the step; null when it does, or when the step asks for none.</summary>

@@ -30,8 +30,9 @@ public sealed record MagnetLine(PieceSnapshot Piece, PoleReading? Poles, TestOut
     public string Advice =>
         Judged?.Result switch
         {
-            TestResult.Stop => $"Set {Piece.Piece.Serial} aside: nothing goes on with it. Turn the magnet of {PoleWords} round or charge it "
-                + "the right way, then read every pole again at the final test.",
+            TestResult.Stop =>
+                $"Set {Piece.Piece.Serial} aside: nothing goes on with it. Turn the magnet of {PoleWords} round or charge it "
+                    + "the right way, then read every pole again at the final test.",
             TestResult.Fail => "Look at the weakest pole first: a cracked or short magnet, or a probe that stood off. Charge all of them "
                 + "anew, then read every pole again at the final test.",
             _ => "",

@@ -32,11 +32,7 @@ public sealed record MagnetLot(string Lot, double JigM, IReadOnlyList<MagnetLine
                 .Where(line => line.Poles is { PolesT.Count: > 0 })
                 .SelectMany(line => line.Lots.Select(lot => (Lot: lot, Line: line)))
                 .GroupBy(pair => (pair.Lot.ToUpperInvariant(), Math.Round(pair.Line.Poles!.JigDistanceM / JigStepM)))
-                .Select(same => new MagnetLot(
-                    same.First().Lot,
-                    same.First().Line.Poles!.JigDistanceM,
-                    [.. same.Select(pair => pair.Line)]
-                ))
+                .Select(same => new MagnetLot(same.First().Lot, same.First().Line.Poles!.JigDistanceM, [.. same.Select(pair => pair.Line)]))
                 .OrderByDescending(lot => lot.Pieces.Count),
         ];
 }

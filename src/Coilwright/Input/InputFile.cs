@@ -109,10 +109,7 @@ public static class InputFile
         where T : class =>
         outcome is { Ok: true, Value: { } value }
             ? value
-            : throw new WrongInputException(
-                "",
-                [.. outcome.Problems.Select(problem => problem with { Field = option(problem.Field) })]
-            );
+            : throw new WrongInputException("", [.. outcome.Problems.Select(problem => problem with { Field = option(problem.Field) })]);
 
     private static WrongInputException Refused(string path, string message, string? allowed = null) =>
         new(path, [new Problem("", message, Allowed: allowed)]);

@@ -36,7 +36,10 @@ public sealed record GaugeView(GaugeStudy Study, double? Reference)
 
             return Found.TypeOne is { } one
                 ? ($"{Number(one.Bias)} {Found.Unit}".Trim(), $"is the bias, ± {Number(one.BiasHalfWidth)} (95 %, measured)")
-                : ($"{Number(Found.Linearity!.MeanBias)} {Found.Unit}".Trim(), $"is the mean bias, ± {Number(Found.Linearity.MeanBiasHalfWidth)} (95 %, measured)");
+                : (
+                    $"{Number(Found.Linearity!.MeanBias)} {Found.Unit}".Trim(),
+                    $"is the mean bias, ± {Number(Found.Linearity.MeanBiasHalfWidth)} (95 %, measured)"
+                );
         }
     }
 
@@ -52,9 +55,14 @@ public sealed record GaugeView(GaugeStudy Study, double? Reference)
                 persons = [.. Study.Table.Readings.Select(one => one.Person).Distinct()];
             string shapes = persons.Count > 1 ? " Each person has a shape: " + string.Join(", ", persons.Select(Shape)) + "." : "";
             return new DrawingViewModel(
-                "Every reading at its part. What lies apart at one part is the gauge; what lies apart along the page is the parts." + shapes,
+                "Every reading at its part. What lies apart at one part is the gauge; what lies apart along the page is the parts."
+                    + shapes,
                 MeasuredFigures.Gauge(
-                    [.. Study.Table.Readings.Select(one => (parts.IndexOf(one.Part) + 1, persons.IndexOf(one.Person), one.Value, one.Person))],
+                    [
+                        .. Study.Table.Readings.Select(one =>
+                            (parts.IndexOf(one.Part) + 1, persons.IndexOf(one.Person), one.Value, one.Person)
+                        ),
+                    ],
                     Found.Unit,
                     Reference
                 )
@@ -72,7 +80,9 @@ public sealed record GaugeView(GaugeStudy Study, double? Reference)
             yield break;
         }
 
-        foreach ((string name, GaugeVariation one) in new[] { ("analysis of variance", anova.Variation), ("average and range", range.Variation) })
+        foreach (
+            (string name, GaugeVariation one) in new[] { ("analysis of variance", anova.Variation), ("average and range", range.Variation) }
+        )
         {
             yield return Line("Repeatability", one.Repeatability, name);
             yield return Line("Reproducibility", one.Reproducibility, name);
@@ -103,8 +113,16 @@ public sealed record GaugeView(GaugeStudy Study, double? Reference)
     {
         if (Found.Linearity is { } bias)
         {
-            yield return new MeasuredLine("Mean bias", $"{Number(bias.MeanBias)} {Found.Unit}", $"± {Number(bias.MeanBiasHalfWidth)}, 95 %");
-            yield return new MeasuredLine("Bias grows by", $"{Number(bias.Line.Slope)} of the reference", $"± {Number(bias.SlopeHalfWidth)}, 95 %");
+            yield return new MeasuredLine(
+                "Mean bias",
+                $"{Number(bias.MeanBias)} {Found.Unit}",
+                $"± {Number(bias.MeanBiasHalfWidth)}, 95 %"
+            );
+            yield return new MeasuredLine(
+                "Bias grows by",
+                $"{Number(bias.Line.Slope)} of the reference",
+                $"± {Number(bias.SlopeHalfWidth)}, 95 %"
+            );
         }
     }
 

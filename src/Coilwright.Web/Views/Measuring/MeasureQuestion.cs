@@ -28,7 +28,17 @@ public sealed record MeasureQuestion(string Address, string Name, string Questio
             "What is its impedance, with a sound card?",
             "A sound card with two inputs, a resistor, and the signal made here."
         ),
-        new("/measure/gauge", "Gauge study", "Can this meter judge our coils?", "A few coils, two persons, and each coil read twice by each."),
-        new("/measure/sample", "Sampling", "How many pieces of a lot must be looked at?", "The size of the lot, and what the customer agreed on."),
+        new(
+            "/measure/gauge",
+            "Gauge study",
+            "Can this meter judge our coils?",
+            "A few coils, two persons, and each coil read twice by each."
+        ),
+        new(
+            "/measure/sample",
+            "Sampling",
+            "How many pieces of a lot must be looked at?",
+            "The size of the lot, and what the customer agreed on."
+        ),
     ];
 }
