@@ -35,7 +35,7 @@ public sealed class MagnetsPageTests
         Assert.All(["940", "950", "-960 ✕", "970", "1000", "1010"], gauss =>
             Assert.Contains($">{gauss}</td>", poles, StringComparison.Ordinal)
         );
-        Assert.Contains("Gauss at 1 mm", poles, StringComparison.Ordinal);
+        Assert.Contains("Gauss at 1.00 mm", poles, StringComparison.Ordinal);
         Assert.Contains("No piece with magnets", await GetAsync(shop, "/magnets?show=nothing"), StringComparison.Ordinal);
     }
 

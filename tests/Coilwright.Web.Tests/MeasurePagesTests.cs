@@ -31,7 +31,7 @@ public sealed class MeasurePagesTests
         Assert.Equal(henry, double.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture), 0.001);
         Match own = Regex.Match(page, "Own capacitance, measured</span> <strong class=\"large block\">([0-9.]+) pF</strong>");
         Assert.Equal(farad * 1e12, double.Parse(own.Groups[1].Value, CultureInfo.InvariantCulture), 0.1);
-        Assert.Contains("read at 1 kHz is +1.2", page, StringComparison.Ordinal);
+        Assert.Contains("read at 1.00 kHz is +1.2", page, StringComparison.Ordinal);
         Assert.Contains("value=\"9.19\"", page, StringComparison.Ordinal);
     }
 
@@ -61,7 +61,7 @@ public sealed class MeasurePagesTests
             ("curves[0].file", "pier.csv", Encoding.UTF8.GetBytes(Impedance()))
         );
         Assert.Equal(HttpStatusCode.OK, status);
-        Match found = Regex.Match(page, "Inductance at 1 kHz, measured</span> <strong class=\"large block\">([0-9.]+) H</strong>");
+        Match found = Regex.Match(page, "Inductance at 1.00 kHz, measured</span> <strong class=\"large block\">([0-9.]+) H</strong>");
         Assert.Equal(2.5, double.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture), 0.002);
         Assert.Contains("pier.csv: 120 points", page, StringComparison.Ordinal);
         Assert.DoesNotContain("parallelLoss", page, StringComparison.Ordinal);
@@ -79,7 +79,7 @@ public sealed class MeasurePagesTests
             ("curves[1].file", "loaded.csv", Encoding.UTF8.GetBytes(Gain(new LoadCircuit { CableCapacitanceF = 10e-9 })))
         );
         Assert.Equal(HttpStatusCode.OK, status);
-        Match found = Regex.Match(page, "Inductance at 1 kHz, measured</span> <strong class=\"large block\">([0-9.]+) H</strong>");
+        Match found = Regex.Match(page, "Inductance at 1.00 kHz, measured</span> <strong class=\"large block\">([0-9.]+) H</strong>");
         Assert.Equal(2.5, double.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture), 0.05);
         Assert.Contains("loaded.csv over the first curve", page, StringComparison.Ordinal);
     }
@@ -111,7 +111,7 @@ public sealed class MeasurePagesTests
             ("recording", "take.wav", wave)
         );
         Assert.Equal(HttpStatusCode.OK, status);
-        Match found = Regex.Match(page, "Inductance at 1 kHz, measured</span> <strong class=\"large block\">([0-9.]+) H</strong>");
+        Match found = Regex.Match(page, "Inductance at 1.00 kHz, measured</span> <strong class=\"large block\">([0-9.]+) H</strong>");
         Assert.Equal(2.5, double.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture), 0.02);
         string table = Regex.Match(page, "name=\"curve\" value=\"([^\"]+)\"").Groups[1].Value;
         using FormUrlEncodedContent back = new([new("curve", table)]);

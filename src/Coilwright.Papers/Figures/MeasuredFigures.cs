@@ -5,23 +5,26 @@ namespace Coilwright.Papers.Figures;
 /// <summary>What was measured, drawn beside what follows from it.</summary>
 public static class MeasuredFigures
 {
+    /// <summary>Points that have room for a dot each.</summary>
+    private const int MostDots = 120;
+
     /// <summary>A curve as read, and the fit over it.</summary>
-    /// <param name="points">Frequency in Hz, what was read and what the fit says: kΩ or dB.</param>
+    /// <param name="read">Frequency in Hz and what was read: kΩ or dB.</param>
+    /// <param name="fitted">The same as the fit says it.</param>
     /// <param name="label">Quantity and unit up the page.</param>
-    public static string Curve(IReadOnlyList<(double Hz, double Read, double Fitted)> points, string label)
+    public static string Curve(IReadOnlyList<(double Hz, double Value)> read, IReadOnlyList<(double Hz, double Value)> fitted, string label)
     {
         PlotSheet sheet = new(
             "measured-curve",
             PlotAxis.Audio,
-            PlotAxis.Round(points.SelectMany(one => (double[])[one.Read, one.Fitted]), label, withZero: false)
+            PlotAxis.Round(read.Concat(fitted).Select(one => one.Value), label, withZero: false)
         );
-        sheet.Curve("", points.Select(one => (one.Hz, one.Read)));
-        sheet.Curve("", points.Select(one => (one.Hz, one.Fitted)), index: 1);
-        (double hz, _, double fitted) = points.MaxBy(one => one.Fitted);
+        sheet.Run(read, dots: read.Count <= MostDots);
+        sheet.Curve("", fitted, index: 1);
+        (double hz, double value) = fitted.MaxBy(one => one.Value);
         bool rightHalf = hz > 600;
-        sheet.Label(hz, fitted, "fitted", (rightHalf ? -14 : 14, 18), rightHalf ? "end" : "start");
-        sheet.Label(points[0].Hz, points[0].Read, "read", (8, -10), "start", copper: true);
-        sheet.Dot(hz, fitted);
+        sheet.Label(hz, value, "fitted", (rightHalf ? -14 : 14, 18), rightHalf ? "end" : "start");
+        sheet.Label(read[0].Hz, read[0].Value, "read", (8, -10), "start", copper: true);
         return sheet.Svg("measured", "The curve and its fit", "As read, and as the fitted parts give it; the numbers stand above.");
     }
 

@@ -40,12 +40,9 @@ public sealed record FitView(FittedCurve Fitted)
     public DrawingViewModel Figure =>
         new(
             Fitted.IsGain
-                ? "Gain, dB: copper as read, dashed as fitted. The dot is the highest point of the fit."
-                : "Impedance, kΩ: copper as read, dashed as fitted. The dot is the highest point of the fit.",
-            MeasuredFigures.Curve(
-                [.. Fitted.Points.Select(one => Fitted.IsGain ? one : (one.Hz, one.Read / 1e3, one.Fitted / 1e3))],
-                Fitted.IsGain ? "Gain, dB" : "Impedance, kΩ"
-            )
+                ? "Gain, dB: copper as read, dashed as fitted; the numbers stand above."
+                : "Impedance, kΩ: copper as read, dashed as fitted; the numbers stand above.",
+            MeasuredFigures.Curve(Drawn(Fitted.Read), Drawn(Fitted.Fitted), Fitted.IsGain ? "Gain, dB" : "Impedance, kΩ")
         );
 
     /// <summary>Where the impedance is highest, in words.</summary>
@@ -81,6 +78,9 @@ public sealed record FitView(FittedCurve Fitted)
             ? MeasuredLine.Of(name, part, unit)
             : new MeasuredLine(name, FigureFormatter.Value(part.Value, unit, 4), "not told by this curve");
     }
+
+    private (double Hz, double Value)[] Drawn(IReadOnlyList<(double Hz, double Value)> points) =>
+        [.. points.Select(one => Fitted.IsGain ? one : (one.Hz, one.Value / 1e3))];
 
     private static string ProblemWords(string words) => ProblemSentences.Sentence(KeyLabels.In(words));
 }
