@@ -100,6 +100,9 @@ public static class WebHost
         app.MapFiles();
         app.MapHelp();
         app.MapLabels();
+        app.MapMagnets();
+        app.MapMeasure();
+        app.MapMeasureFiles();
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;

@@ -1,4 +1,5 @@
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 
@@ -9,7 +10,7 @@ namespace Coilwright.Workshop;
 /// <param name="RecipeName">Name of its recipe.</param>
 /// <param name="RevisionLetter">Letter of its revision.</param>
 /// <param name="Coils">Coils begun, in order of first entry.</param>
-/// <param name="NextTag">The tag proposed for the next coil, or null when the batch is full.</param>
+/// <param name="NextTag">The tag proposed for the next coil, or null when the batch is full or was closed.</param>
 /// <param name="RoomC">Room temperature in force, or null when none was entered in the last two hours.</param>
 public sealed record BatchStatus(
     BatchRecord Batch,
@@ -45,8 +46,21 @@ public sealed record BatchStatus(
     /// <summary>True when every coil that is wanted was entered.</summary>
     public bool IsDone => Coils.Count - Beyond.Count >= Wanted;
 
-    /// <summary>How far it is: "24 of 24 done", "20 of 24", and how many are beyond the number.</summary>
-    public string CountWords => BatchNumber.Words(Coils.Count, Beyond.Count, Wanted);
+    /// <summary>Why it ended before its number; null while it did not.</summary>
+    public Closed? Closing { get; init; }
+
+    /// <summary>Where it stands.</summary>
+    public BatchState State
+    {
+        get
+        {
+            BatchState counted = IsDone ? BatchState.Done : BatchState.UnderWay;
+            return Closing is null ? counted : BatchState.Closed;
+        }
+    }
+
+    /// <summary>How far it is: "24 of 24 done", "20 of 24", how many are beyond the number, and why it was closed.</summary>
+    public string CountWords => BatchNumber.Words(Coils.Count, Beyond.Count, Wanted, Closing);
 }
 
 /// <summary>What a person enters for one coil, as typed.</summary>

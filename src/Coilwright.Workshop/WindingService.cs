@@ -73,6 +73,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             Remarks = dossier.Remarks,
             UndoWords = dossier.UndoWords,
             Wanted = dossier.Wanted,
+            Closing = dossier.History.Closing,
         };
     }
 

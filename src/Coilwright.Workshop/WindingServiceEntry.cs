@@ -12,7 +12,8 @@ public sealed partial class WindingService
     /// <summary>
     /// Records what was typed for a coil. What is no reading of a coil is refused, and so is a coil beyond the number of the batch, with
     /// what to do instead.
-    /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again.
+    /// An entry that waited on a tablet is kept all the same, and marked: nobody stands there any more to type it again. Into a batch that
+    /// was closed nothing is entered until it is reopened; the tablet keeps it and says why. A correction is taken.
     /// What can mean two things is stored never: the tablet keeps it and asks which.
     /// </summary>
     /// <param name="entry">As typed.</param>
@@ -55,12 +56,16 @@ public sealed partial class WindingService
             .. Check(tag, readings),
             .. TextLimit.Check([("tag", tag), ("person", entry.Person), ("instrument", entry.Instrument), ("reason", entry.Reason)]),
         ];
-        if (late is null)
+        IReadOnlyList<BatchEvent> inForce = BatchEventLog.Holding(
+            await records.Batches.EventsAsync(entry.BatchId, cancel).ConfigureAwait(false)
+        );
+        if (entry.Supersedes is null && BatchEventLog.ClosingOf(inForce) is { } closing)
         {
-            int wanted = BatchNumber.Wanted(
-                found.Batch,
-                BatchEventLog.Holding(await records.Batches.EventsAsync(entry.BatchId, cancel).ConfigureAwait(false))
-            );
+            problems.Add(BatchNumber.IsClosed("tag", found.Batch, closing));
+        }
+        else if (late is null)
+        {
+            int wanted = BatchNumber.Wanted(found.Batch, inForce);
             problems.AddRange(
                 tag.Length > 0 && BatchNumber.Refusal(found.Batch, wanted, TagsOf(before), tag) is { } beyond ? [beyond] : []
             );

@@ -79,6 +79,27 @@ public sealed class BoardScreensTests(Chromium chromium, DemoShop demo)
         await Expect(page.GetByLabel("Tag", new() { Exact = true })).ToHaveValueAsync("H-001");
     }
 
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(Tablet, 1080)]
+    [InlineData(1280, 800)]
+    public async Task Measurements_answer_without_scripts_and_magnets_fit_every_screen(int width, int height)
+    {
+        IPage page = await chromium.PageAsync(demo.Url, width, height, scripts: false);
+        await page.GotoAsync("/measure/sample");
+        await page.GetByLabel("Pieces in the lot").FillAsync("500");
+        await page.GetByLabel("Pieces in the lot").PressAsync("Enter");
+        await OnFirstScreenAsync(page, "sample", page.GetByText("50 pieces", new() { Exact = true }));
+        await page.GotoAsync("/measure/resonance?peaks[0].frequency=9.19&peaks[1].frequency=4.14&peaks[1].capacitor=470");
+        await OnFirstScreenAsync(page, "resonance", page.GetByText("2.50", new() { Exact = false }).First);
+        foreach (string address in (string[])["/measure", "/measure/curve", "/measure/sweep", "/measure/gauge", "/magnets", "/batches"])
+        {
+            await page.GotoAsync(address);
+            int wide = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth");
+            Assert.True(wide <= width, $"{address} is {wide} wide in {width}");
+        }
+    }
+
     private static ILocator Button(IPage page, string name) => page.GetByRole(AriaRole.Button, new() { Name = name });
 
     private static ILocator Link(IPage page, string name) => page.GetByRole(AriaRole.Link, new() { Name = name });

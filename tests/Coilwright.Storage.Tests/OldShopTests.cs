@@ -14,7 +14,7 @@ namespace Coilwright.Storage.Tests;
 public sealed class OldShopTests
 {
     /// <summary>Kinds that came later, which an older shop cannot hold.</summary>
-    private static readonly string[] s_later = [nameof(Reserved), nameof(CauseFound), nameof(SignalAnswered)];
+    private static readonly string[] s_later = [nameof(Reserved), nameof(CauseFound), nameof(SignalAnswered), nameof(Closed)];
 
     private static CancellationToken Cancel => TempShop.Cancel;
 

@@ -20,6 +20,12 @@ public readonly record struct ResonanceReading(double AddedF, double AddedDeviat
 /// <param name="Capacitance">C, F.</param>
 public sealed record AddedCapacitors(Estimate Inductance, Estimate Capacitance)
 {
+    /// <summary>Undamped resonance of an inductance and the capacitance across it, Hz [AddedC].</summary>
+    /// <param name="henry">Inductance, H; above 0.</param>
+    /// <param name="farad">All capacitance across it, F; above 0.</param>
+    /// <returns>The resonance, Hz; infinite where either is 0.</returns>
+    public static double ResonanceHz(double henry, double farad) => 1 / (2 * Math.PI * Math.Sqrt(henry * farad));
+
     /// <summary>Solves for L and C.</summary>
     /// <param name="readings">At least two, with different capacitors.</param>
     /// <param name="resistanceOhm">The winding's DC resistance, Ω; null leaves damping out.</param>

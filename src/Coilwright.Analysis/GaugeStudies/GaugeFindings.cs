@@ -81,7 +81,7 @@ public sealed record GaugeFindings(string Unit, double? Tolerance)
             if (Tolerance is null && one.BiasChance < LinearityStudy.Significance)
             {
                 yield return FormattableString.Invariant(
-                    $"its bias of {one.Bias:G3} {Unit} is more than chance; --tolerance tells whether it matters"
+                    $"its bias of {one.Bias:G3} {Unit} is more than chance; the width of the tolerance tells whether it matters"
                 );
             }
         }
@@ -96,7 +96,7 @@ public sealed record GaugeFindings(string Unit, double? Tolerance)
                     $"{100 * Math.Abs(linearity.WorstBias) / width:0.0} % of the tolerance, more than "
                         + $"{100 * LinearityStudy.LargestShare:0} %"
                 )
-                : "more than chance; --tolerance tells whether it matters";
+                : "more than chance; the width of the tolerance tells whether it matters";
             yield return FormattableString.Invariant($"{what}: {linearity.WorstBias:G3} {Unit} at {linearity.WorstReference:G4}, {size}");
         }
     }

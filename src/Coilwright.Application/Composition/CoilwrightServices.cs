@@ -3,6 +3,8 @@ using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
+using Coilwright.Application.Magnets;
+using Coilwright.Application.Measuring;
 using Coilwright.Application.Printing;
 using Coilwright.Application.Solving;
 using Coilwright.Application.Tracing;
@@ -52,6 +54,12 @@ public static class CoilwrightServices
             .AddSingleton<FitCurve>()
             .AddSingleton<FitCurves>()
             .AddSingleton<ReadSweep>()
+            .AddSingleton<SolveResonances>()
+            .AddSingleton<FitSentCurves>()
+            .AddSingleton<MakeSignal>()
+            .AddSingleton<FitRecording>()
+            .AddSingleton<StudyGauge>()
+            .AddSingleton<PlanSampling>()
             .AddSingleton<RespondToLoad>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<JudgeTable>()
@@ -101,6 +109,7 @@ public static class CoilwrightServices
     private static IServiceCollection AddPieces(this IServiceCollection services) =>
         services
             .AddSingleton<ReadToday>()
+            .AddSingleton<ReadMagnets>()
             .AddSingleton<PieceServices>()
             .AddSingleton<PieceService>()
             .AddSingleton<CoilService>()

@@ -50,10 +50,10 @@ public sealed class ReadSweep
         {
             problems.Add(
                 new Problem(
-                    "--to",
+                    "to",
                     "the recording has too few samples a second for the last frequency",
                     $"{sound.RateHz}",
-                    "more than 2.1 times --to"
+                    "more than 2.1 times the last frequency"
                 )
             );
         }
@@ -89,7 +89,7 @@ public sealed class ReadSweep
                     "",
                     "the signal was not found in the first channel",
                     FormattableString.Invariant($"{recording.ClearnessDb:0} dB clear"),
-                    "at least 20 dB; are --from, --to and --length those of the signal played?"
+                    "at least 20 dB; are first frequency, last frequency and length those of the signal played?"
                 )
             );
         }

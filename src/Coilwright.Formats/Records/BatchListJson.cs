@@ -1,4 +1,5 @@
 using Coilwright.Workshop;
+using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 
@@ -33,11 +34,22 @@ public static class BatchListJson
             quantity = one.Batch.Quantity,
             wanted = one.Wanted,
             done = one.IsDone,
+            closed = one.Closing is { } closing ? Closed(closing) : null,
             beyond = one.Beyond.Count,
             begun = one.Coils.Count,
             pass = Count(one, VerdictKind.Pass),
             hold = Count(one, VerdictKind.Hold),
             reject = Count(one, VerdictKind.Reject),
+        };
+
+    private static object Closed(Closed closing) =>
+        new
+        {
+            coils = closing.Coils,
+            wanted = closing.Wanted,
+            reason = closing.Why,
+            person = closing.Person,
+            time = closing.TimeUtc,
         };
 
     private static object Marked(UnreadableRecord one, IReadOnlyDictionary<Guid, string> names) =>

@@ -17,7 +17,7 @@ internal static class BatchEndpoints
     public static void MapBatches(this IEndpointRouteBuilder app)
     {
         app.MapGet("/batches/{id:guid}", async (Guid id, string? all, string? sheet, ShopServices shop, CancellationToken cancel) =>
-            await ShowAsync(id, new BatchView(all is "yes", SheetNumber.Of(sheet)), [], FormValues.Nothing, shop, cancel)
+            await ShowAsync(id, new BatchView(all is "yes", SheetNumber.Of(sheet)), BatchForms.Untouched, shop, cancel)
         );
         app.MapGet("/batches/{id:guid}/enter", async (Guid id, string? tag, ShopServices shop, CancellationToken cancel) =>
             await EnterPageAsync(id, shop, [], null, tag ?? "", cancel)
@@ -26,19 +26,24 @@ internal static class BatchEndpoints
         app.MapPost("/batches/{id:guid}/undo", UndoAsync);
         app.MapPost("/batches/{id:guid}/more", MoreAsync);
         app.MapPost("/batches/{id:guid}/answer", AnswerAsync);
+        app.MapPost("/batches/{id:guid}/close", CloseAsync);
+        app.MapPost("/batches/{id:guid}/reopen", ReopenAsync);
     }
 
     /// <summary>What of a batch is shown: every coil in a table, or one sheet of the good ones.</summary>
     private sealed record BatchView(bool All, int Sheet);
 
-    private static async Task<IResult> ShowAsync(
-        Guid id,
-        BatchView view,
-        IReadOnlyList<Problem> problems,
-        FormValues typed,
-        ShopServices shop,
-        CancellationToken cancel
-    )
+    /// <summary>What was typed into the page's forms, and what is wrong with it.</summary>
+    private sealed record BatchForms(BatchEventKind? Of, IReadOnlyList<Problem> Problems, FormValues Typed)
+    {
+        public static BatchForms Untouched { get; } = new(null, [], FormValues.Nothing);
+
+        public IReadOnlyList<Problem> ProblemsOf(BatchEventKind form) => Of == form ? Problems : [];
+
+        public FormValues TypedIn(BatchEventKind form) => Of == form ? Typed : FormValues.Nothing;
+    }
+
+    private static async Task<IResult> ShowAsync(Guid id, BatchView view, BatchForms forms, ShopServices shop, CancellationToken cancel)
     {
         if (await shop.Winding.StoredAsync(id, cancel) is not { } stored)
         {
@@ -67,29 +72,52 @@ internal static class BatchEndpoints
                 ["ResistanceChart"] = ResistanceChart.Of(standing),
                 ["All"] = view.All,
                 ["Sheet"] = view.Sheet,
-                ["SignalProblems"] = problems,
-                ["SignalTyped"] = typed,
+                ["SignalProblems"] = forms.ProblemsOf(BatchEventKind.SignalAnswered),
+                ["SignalTyped"] = forms.TypedIn(BatchEventKind.SignalAnswered),
+                ["CloseProblems"] = forms.ProblemsOf(BatchEventKind.Closed),
+                ["CloseTyped"] = forms.TypedIn(BatchEventKind.Closed),
             },
-            Answers.StatusOf(problems)
+            Answers.StatusOf(forms.Problems)
         );
     }
 
     /// <summary>A signal was looked into.</summary>
-    private static async Task<IResult> AnswerAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static Task<IResult> AnswerAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+        SayAsync(BatchEventKind.SignalAnswered, id, request, shop, cancel);
+
+    /// <summary>The batch ends before its number.</summary>
+    private static Task<IResult> CloseAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
+        SayAsync(BatchEventKind.Closed, id, request, shop, cancel);
+
+    private static async Task<IResult> SayAsync(
+        BatchEventKind kind,
+        Guid id,
+        HttpRequest request,
+        ShopServices shop,
+        CancellationToken cancel
+    )
     {
         FormValues typed = new(await request.ReadFormAsync(cancel));
         BatchEventEntry said = new()
         {
             Id = typed.Id,
             BatchId = id,
-            Kind = BatchEventKind.SignalAnswered,
+            Kind = kind,
             Note = typed["note"],
             Person = typed["person"],
         };
         IReadOnlyList<Problem> problems = await shop.Run.RecordEventAsync(said, cancel);
         return problems.Count == 0
             ? Results.LocalRedirect($"/batches/{id}")
-            : await ShowAsync(id, new BatchView(All: false, Sheet: 1), problems, typed, shop, cancel);
+            : await ShowAsync(id, new BatchView(All: false, Sheet: 1), new BatchForms(kind, problems, typed), shop, cancel);
+    }
+
+    /// <summary>The closing is taken back; sent twice, or when somebody was faster, the batch is open all the same.</summary>
+    private static async Task<IResult> ReopenAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
+    {
+        FormValues typed = new(await request.ReadFormAsync(cancel));
+        await shop.Run.ReopenAsync(id, typed.Id, typed["person"], cancel);
+        return Results.LocalRedirect($"/batches/{id}");
     }
 
     private static async Task<IResult> EnterPageAsync(

@@ -14,7 +14,7 @@ internal static class BatchListEndpoints
 {
     public static void MapBatchList(this IEndpointRouteBuilder app) => app.MapGet("/batches", ListAsync);
 
-    private static async Task<IResult> ListAsync(ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ListAsync(string? state, ShopServices shop, CancellationToken cancel)
     {
         IReadOnlyList<RecordStatus<BatchStatus>> all = await shop.Winding.StatusesAsync(cancel);
         IReadOnlyList<RevisionRecord> newest = await shop.Recipes.ListAsync(cancel);
@@ -22,6 +22,7 @@ internal static class BatchListEndpoints
             new()
             {
                 ["Batches"] = all.Readable(),
+                ["Only"] = BatchesPage.StateOf(state),
                 ["Unreadable"] = all.Unreadable(),
                 ["Released"] = (IReadOnlyList<RevisionRecord>)[.. newest.Where(one => one.State == RevisionState.Released)],
             }

@@ -13,9 +13,16 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
         new("Wind", [("/batches", "Batches"), ("/spools", "Spools"), ("/machines", "Winders"), ("/charts", "Charts")]),
         new(
             "Finish",
-            [("/assembly", "Assembly"), ("/sets", "Sets"), ("/clocks", "In progress"), ("/test", "Final test"), ("/pieces", "Pieces")]
+            [
+                ("/assembly", "Assembly"),
+                ("/sets", "Sets"),
+                ("/clocks", "In progress"),
+                ("/magnets", "Magnets"),
+                ("/test", "Final test"),
+                ("/pieces", "Pieces"),
+            ]
         ),
-        new("Shop", [("/shop", "Customers"), ("/shop/rules", "Rules"), ("/shop/files", "Bring in files")]),
+        new("Shop", [("/shop", "Customers"), ("/measure", "Measure"), ("/shop/rules", "Rules"), ("/shop/files", "Bring in files")]),
     ];
 
     /// <summary>The place that a page stands in; null for one that stands in none.</summary>

@@ -81,9 +81,9 @@ public sealed class BatchDossier
     /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
     public int Wanted => BatchNumber.Wanted(Batch, History.InForce);
 
-    /// <summary>The tag proposed for the next coil; null when the batch is full.</summary>
+    /// <summary>The tag proposed for the next coil; null when the batch is full or was closed.</summary>
     public string? NextTag =>
-        Tags.Count - Beyond.Count >= Wanted
+        History.Closing is not null || Tags.Count - Beyond.Count >= Wanted
             ? null
             : BatchTags.Next(Batch, [.. ReadingChain.InForce(Readings).Select(reading => reading.Tag)], Wanted);
 
@@ -91,7 +91,7 @@ public sealed class BatchDossier
     public IReadOnlySet<string> Beyond => BatchNumber.Beyond(Batch, Wanted, Tags);
 
     /// <summary>How far it is: "24 of 24 done".</summary>
-    public string CountWords => BatchNumber.Words(Tags.Count, Beyond.Count, Wanted);
+    public string CountWords => BatchNumber.Words(Tags.Count, Beyond.Count, Wanted, History.Closing);
 
     /// <summary>What an undo would take back.</summary>
     public string UndoWords => new ReadingUndo(Readings).Words;

@@ -39,6 +39,9 @@ public enum BatchEventKind
     /// <summary>It was found out what a coil really had.</summary>
     CauseFound,
 
+    /// <summary>The batch ends before its number.</summary>
+    Closed,
+
     /// <summary>Another event was taken back.</summary>
     Undone,
 }

@@ -80,6 +80,12 @@ public sealed class BatchEventLog
     /// <summary>The release of the series; null while it waits for the first piece.</summary>
     public Released? Release { get; private set; }
 
+    /// <summary>Why it ended before its number; null while it did not.</summary>
+    public Closed? Closing => ClosingOf(InForce);
+
+    /// <summary>The closing among a batch's events in force; null when it was not closed.</summary>
+    public static Closed? ClosingOf(IEnumerable<BatchEvent> inForce) => inForce.OfType<Closed>().LastOrDefault();
+
     /// <summary>Tags of coils with a splice.</summary>
     public HashSet<string> Spliced { get; } = new(StringComparer.Ordinal);
 

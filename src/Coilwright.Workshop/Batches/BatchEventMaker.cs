@@ -91,6 +91,15 @@ internal static class BatchEventMaker
                 Note = said.Note.Trim(),
                 TimeUtc = nowUtc,
             },
+            BatchEventKind.Closed => new Closed
+            {
+                Id = said.Id,
+                BatchId = said.BatchId,
+                Coils = 0,
+                Wanted = 0,
+                Why = said.Note.Trim(),
+                TimeUtc = nowUtc,
+            },
             _ => throw new ArgumentException("An undo is made by UndoLastAsync.", nameof(said)),
         };
 }

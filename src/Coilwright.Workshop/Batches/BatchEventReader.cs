@@ -9,6 +9,12 @@ namespace Coilwright.Workshop.Batches;
 /// <summary>Turns what a person says happened into an event, if it can have happened.</summary>
 internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, Machine? machine, string machineName, KnownNames known)
 {
+    /// <summary>What may be said of a batch that was closed: what its coils taught.</summary>
+    private static readonly BatchEventKind[] s_afterClosing = [BatchEventKind.SignalAnswered, BatchEventKind.CauseFound];
+
+    /// <summary>What is said of the batch and not at a winder.</summary>
+    private static readonly BatchEventKind[] s_ofBatch = [BatchEventKind.MoreWanted, BatchEventKind.Closed, .. s_afterClosing];
+
     private readonly List<Problem> _problems = [];
 
     public IReadOnlyList<Problem> Problems => _problems;
@@ -19,7 +25,13 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         bool isOwn =
             NameKey.Same(machineName, run.Status.Batch.Machine)
             || run.History.OnSpindles.Any(coil => NameKey.Same(coil.Machine, machineName));
-        bool ofWinder = said.Kind is not (BatchEventKind.MoreWanted or BatchEventKind.SignalAnswered or BatchEventKind.CauseFound);
+        if (run.Status.Closing is { } closing && !s_afterClosing.Contains(said.Kind))
+        {
+            _problems.Add(BatchNumber.IsClosed("batch", run.Status.Batch, closing));
+            return null;
+        }
+
+        bool ofWinder = !s_ofBatch.Contains(said.Kind);
         if (ofWinder && !isOwn && known.WinderProblem(machineName) is { } unknown)
         {
             _problems.Add(unknown);
@@ -35,6 +47,7 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
             MoreWanted more => More(more),
             SignalAnswered answer => Answer(answer),
             CauseFound found => Found(found),
+            Closed closed => Close(closed),
             SpindleEvent happened => OfCoil(happened),
             _ => throw new InvalidOperationException($"Nothing reads {one.Kind}."),
         };
@@ -128,6 +141,31 @@ internal sealed class BatchEventReader(BatchEventEntry said, BatchProgress run, 
         return one with
         {
             Coils = (int)(count ?? 0),
+        };
+    }
+
+    private Closed Close(Closed one)
+    {
+        if (run.Status.IsDone)
+        {
+            _problems.Add(new Problem("batch", $"{run.Status.CountWords}: there is nothing to close"));
+        }
+
+        if (run.History.OnSpindles is [_, ..] on)
+        {
+            string tags = string.Join(", ", on.Select(coil => coil.Tag));
+            _problems.Add(new Problem("batch", $"{tags} on a spindle: enter the reading, or scrap it, before the batch is closed"));
+        }
+
+        if (one.Why.Length == 0)
+        {
+            _problems.Add(new Problem("note", "why does it end here?", null, "a few words"));
+        }
+
+        return one with
+        {
+            Coils = run.Status.Coils.Count - run.Status.Beyond.Count,
+            Wanted = run.Status.Wanted,
         };
     }
 

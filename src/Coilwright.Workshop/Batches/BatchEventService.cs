@@ -103,7 +103,12 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
             .Range(1, standing.Wanted)
             .Select(number => BatchTags.Of(batch, number))
             .FirstOrDefault(tag => !taken.Contains(tag));
-        return new BatchProgress(standing, history, CoilPlan.Of(revision, batch.CoilName), standing.IsDone ? null : next);
+        return new BatchProgress(
+            standing,
+            history,
+            CoilPlan.Of(revision, batch.CoilName),
+            standing.State == BatchState.UnderWay ? next : null
+        );
     }
 
     /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
@@ -175,22 +180,41 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
             return [new Problem("batch", "there is nothing to undo")];
         }
 
-        await records
-            .Batches.AddEventAsync(
-                new Undone
-                {
-                    Id = undoId,
-                    BatchId = batchId,
-                    Tag = last.Tag,
-                    Person = person.Trim(),
-                    TimeUtc = clock.GetUtcNow(),
-                    Undoes = last.Id,
-                },
-                cancel
-            )
-            .ConfigureAwait(false);
+        await TakeBackAsync(last, undoId, person, cancel).ConfigureAwait(false);
         return [];
     }
+
+    /// <summary>Takes the closing of a batch back, whatever was said since: its next coil is asked for again.</summary>
+    public async Task<IReadOnlyList<Problem>> ReopenAsync(Guid batchId, Guid undoId, string person, CancellationToken cancel)
+    {
+        IReadOnlyList<BatchEvent> events = await records.Batches.EventsAsync(batchId, cancel).ConfigureAwait(false);
+        if (events.FirstOrDefault(one => one.Id == undoId) is { } there)
+        {
+            return there is Undone ? [] : [SentAgain.Event];
+        }
+
+        if (BatchEventLog.ClosingOf(BatchEventLog.Holding(events)) is not { } closing)
+        {
+            return [new Problem("batch", "it was not closed")];
+        }
+
+        await TakeBackAsync(closing, undoId, person, cancel).ConfigureAwait(false);
+        return [];
+    }
+
+    private Task TakeBackAsync(BatchEvent one, Guid undoId, string person, CancellationToken cancel) =>
+        records.Batches.AddEventAsync(
+            new Undone
+            {
+                Id = undoId,
+                BatchId = one.BatchId,
+                Tag = one.Tag,
+                Person = person.Trim(),
+                TimeUtc = clock.GetUtcNow(),
+                Undoes = one.Id,
+            },
+            cancel
+        );
 
     /// <summary>True when an event was made of these words. What was left out was filled in from how things stood then.</summary>
     private static bool SaysTheSame(BatchEvent there, BatchEventEntry said, BatchRecord batch) =>

@@ -55,9 +55,23 @@ public static class BatchNumber
         return new Problem("tag", message, tag, $"{own}; or {more}");
     }
 
-    /// <summary>How far it is, and how many coils are beyond the number.</summary>
-    public static string Words(int coils, int beyond, int wanted) =>
-        Count(coils - beyond, wanted) + (beyond > 0 ? $", {beyond} beyond the number" : "");
+    /// <summary>Why nothing is entered into a batch that was closed.</summary>
+    /// <param name="field">The field that the problem belongs to.</param>
+    /// <param name="batch">The batch.</param>
+    /// <param name="closing">Its closing.</param>
+    public static Problem IsClosed(string field, BatchRecord batch, Closed closing) =>
+        new(
+            field,
+            $"batch {batch.Name} was {closing.Sentence}; nothing more is wound or entered into it",
+            null,
+            $"reopen it first, on its page or with coilwright batch reopen {batch.Name}"
+        );
+
+    /// <summary>How far it is, how many coils are beyond the number, and why it ended before it.</summary>
+    public static string Words(int coils, int beyond, int wanted, Closed? closing = null) =>
+        Count(coils - beyond, wanted)
+        + (beyond > 0 ? $", {beyond} beyond the number" : "")
+        + (closing is null ? "" : $", closed: {closing.Why}");
 
     /// <summary>How far it is: "24 of 24 done", "20 of 24".</summary>
     public static string Count(int within, int wanted) =>

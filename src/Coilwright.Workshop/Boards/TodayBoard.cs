@@ -26,7 +26,7 @@ public sealed record TodayBoard(IReadOnlyList<TodayLine> Needed, IReadOnlyList<R
         ClockBoard clocks
     )
     {
-        BatchProgress[] running = [.. batches.Where(run => !run.Status.IsDone).OrderByDescending(LastUtc)];
+        BatchProgress[] running = [.. batches.Where(run => run.Status.State == BatchState.UnderWay).OrderByDescending(LastUtc)];
         IReadOnlyList<WorkCard> cards = WorkBoard.Cards(clocks);
         IEnumerable<TodayLine> needed = cards
             .Where(card => card.NeedsPerson)

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Text.RegularExpressions;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.Measuring;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -77,6 +78,9 @@ internal static partial class FieldRanges
         ["strings.count"] = FieldKind.Count,
         ["wire.grade"] = FieldKind.Count,
         ["batch.quantity"] = FieldKind.Count,
+        ["measure.lot"] = FieldKind.Count,
+        ["measure.width"] = FieldKind.Number,
+        ["measure.shown"] = FieldKind.Number,
         ["bobbin.fillLimit"] = FieldKind.Number,
         ["volume.setting"] = FieldKind.Number,
         ["tone.setting"] = FieldKind.Number,
@@ -177,6 +181,20 @@ internal static partial class FieldRanges
         ["entry.temperature"] = (PossibleReading.Temperature, null),
         ["entry.inductance"] = (PossibleReading.Inductance, null),
         ["entry.inductanceAt"] = (PossibleReading.Frequency, null),
+        ["measure.capacitor"] = Asked(MeasureLimits.Capacitor),
+        ["measure.peak"] = Asked(MeasureLimits.Peak),
+        ["measure.tolerance"] = Asked(MeasureLimits.Tolerance),
+        ["measure.resistance"] = Asked(MeasureLimits.Winding),
+        ["measure.inductance"] = Asked(MeasureLimits.MeterInductance),
+        ["measure.at"] = Asked(MeasureLimits.MeterFrequency),
+        ["measure.hungCapacitance"] = Asked(MeasureLimits.HungCapacitance),
+        ["measure.hungResistance"] = Asked(MeasureLimits.HungResistance),
+        ["measure.from"] = Asked(MeasureLimits.SignalFrom),
+        ["measure.to"] = Asked(MeasureLimits.SignalTo),
+        ["measure.length"] = Asked(MeasureLimits.SignalLength),
+        ["measure.resistor"] = Asked(MeasureLimits.Resistor),
+        ["measure.inputResistance"] = Asked(MeasureLimits.InputResistance),
+        ["measure.inputCapacitance"] = Asked(MeasureLimits.InputCapacitance),
     }
         .Concat(
             ShopRules.UsualTolerances.Keys.Select(key => KeyValuePair.Create("testTolerances." + key, (ShopRulesReader.Part, (string?)"%")))
@@ -201,6 +219,9 @@ internal static partial class FieldRanges
         ["bathLimits.material"] = [],
         ["potting.kind"] = RecipeReader.PottingKinds,
     }.ToFrozenDictionary();
+
+    /// <summary>A field of a question, whose bare number is in the unit of its range.</summary>
+    private static (Limits Limits, string? Customary) Asked(Limits limits) => (limits, limits.Unit);
 
     /// <summary>The words that may stand in a field; empty where any may.</summary>
     public static IReadOnlyCollection<string> WordsOf(string field) => s_words[End(field)];

@@ -17,6 +17,16 @@ public static class ChargeRule
     public static bool HasMagnets(Recipe recipe) =>
         recipe.Magnets.Count > 0 || recipe.Coils.Any(coil => coil?.Poles.Any(pole => pole?.NorthUp is not (null or 0)) == true);
 
+    /// <summary>What the recipe of a piece asks of its magnets last; null for nothing.</summary>
+    public static RequiredCharge? WantedOf(PieceSnapshot life) => life.Plans.LastOrDefault(plan => plan.Charge is not null)?.Charge;
+
+    /// <summary>The first step of a piece that charges magnets and is not done; empty when none waits.</summary>
+    public static string WaitingStep(PieceSnapshot life) =>
+        life.Plans.FirstOrDefault(plan =>
+            plan.ChargesMagnets && !life.History.Runs.Any(run => run.Step == plan.Name && run.EndedUtc is not null)
+        )?.Name
+        ?? "";
+
     /// <summary>Why an entered level does not meet the step; null when it does, or when the step asks for none.</summary>
     /// <param name="serial">The piece.</param>
     /// <param name="wanted">What the recipe's step asks for; null for nothing.</param>
@@ -69,7 +79,7 @@ public static class ChargeRule
     /// <param name="rules">The shop's tolerance, where the recipe states none; without any it is shown and not judged.</param>
     public static TestOutcome? AtTest(PieceSnapshot life, PoleReading? poles, ShopRules rules)
     {
-        RequiredCharge? wanted = life.Plans.LastOrDefault(plan => plan.Charge is not null)?.Charge;
+        RequiredCharge? wanted = WantedOf(life);
         if (
             poles is not { PolesT.Count: > 0 }
             || (wanted?.Level is { FieldT: not null } asked ? asked : MagnetCharge.Of(life)?.Level) is not { FieldT: { } } level

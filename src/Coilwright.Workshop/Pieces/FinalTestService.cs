@@ -139,11 +139,7 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
             values[reading.Quantity] = reading.Si is null ? double.PositiveInfinity : reading.Comparable();
         }
 
-        PieceReadingRecord[] poles = [.. readings.Where(reading => reading is { Pole: not null, Si: not null })];
-        PoleReading? gauss =
-            poles.Length == 0
-                ? null
-                : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument);
+        PoleReading? gauss = PoleReading.Of(readings);
         if (readings.Any(reading => reading is { Quantity: QuantityKey.DcResistance, Si: null }))
         {
             return Open(flaws);
@@ -152,7 +148,7 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
         FinalTestVerdict verdict = asked.Judge(
             values,
             gauss,
-            NorthUp(life.Recipe),
+            RecipePoles.NorthUp(life.Recipe),
             values.TryGetValue(QuantityKey.FirstSwing, out double swing) ? Math.Sign(swing) : null,
             flaws,
             rules.GaussSpread,
@@ -205,12 +201,6 @@ public sealed class FinalTestService(IShopRecords records, PieceService shelf, T
         golden.LastOrDefault(other => other.Quantity == reading.Quantity)?.AtHz is not { } hz
         || reading.AtHz is not { } at
         || Math.Abs(at - hz) <= 0.02 * hz;
-
-    private static int NorthUp(Recipe recipe)
-    {
-        int[] signs = [.. recipe.Coils.SelectMany(coil => coil.Poles).Select(pole => pole.NorthUp).Distinct()];
-        return signs.Length == 1 ? signs[0] : 0;
-    }
 
     private static (double Ohm, double Tolerance)? SumOfCoils(Recipe recipe)
     {

@@ -15,6 +15,15 @@ public sealed record PoleReading(IReadOnlyList<double> PolesT, double JigDistanc
     /// <summary>What a final test calls it.</summary>
     private const string Outcome = "gauss";
 
+    /// <summary>What was read over the poles among readings of one test; null when nothing was.</summary>
+    public static PoleReading? Of(IReadOnlyList<PieceReadingRecord> readings)
+    {
+        PieceReadingRecord[] poles = [.. readings.Where(reading => reading is { Pole: not null, Si: not null })];
+        return poles.Length == 0
+            ? null
+            : new PoleReading([.. poles.Select(pole => pole.Si!.Value)], poles[0].DistanceM ?? 0, poles[0].Instrument);
+    }
+
     private int Majority => Math.Sign(PolesT.Sum(Math.Sign));
 
     /// <summary>Largest minus smallest strength over the mean strength.</summary>

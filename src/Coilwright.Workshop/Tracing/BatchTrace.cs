@@ -25,7 +25,8 @@ internal sealed class BatchTrace(IShopRecords records, PieceService shelf)
                 within = wound.Tags.Length - BatchNumber.Beyond(batch, wanted, wound.Tags).Count;
             string recipe = await RecipeAsync(batch, cancel).ConfigureAwait(false),
                 begun = await DayAsync(batch.BegunUtc, cancel).ConfigureAwait(false);
-            string words = $"a batch of {recipe}, coil {batch.CoilName}, begun {begun}, {BatchNumber.Count(within, wanted)}";
+            string far = BatchNumber.Words(within, beyond: 0, wanted, BatchEventLog.ClosingOf(wound.Events)),
+                words = $"a batch of {recipe}, coil {batch.CoilName}, begun {begun}, {far}";
             hits.Add(
                 new TraceHit("batch", batch.Name, words, await PiecesAsync([(batch, wound.Tags)], cancel).ConfigureAwait(false))
                 {

@@ -11,7 +11,7 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright batch list, start, show, more, undo-reading: production runs.</summary>
+/// <summary>coilwright batch list, start, show, more, close, reopen, undo-reading: production runs.</summary>
 public static class BatchCommand
 {
     public static Command Build(CommandContext desk) =>
@@ -23,6 +23,8 @@ public static class BatchCommand
             BatchNoteCommand.Build(desk),
             BatchNoteCommand.BuildRun(desk),
             BatchMoreCommand.Build(desk),
+            BatchCloseCommand.Build(desk),
+            BatchCloseCommand.BuildReopen(desk),
             BatchUndoReadingCommand.Build(desk),
         };
 

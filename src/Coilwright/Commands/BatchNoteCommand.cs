@@ -145,7 +145,8 @@ internal static class BatchNoteCommand
             }
         }
 
-        writer.WriteLine(run.NextToBegin is { } next ? $"  next to begin: {next}" : "  every coil is wound or on a spindle");
+        string none = run.Status.Closing is { } closing ? $"  {closing.Sentence}" : "  every coil is wound or on a spindle";
+        writer.WriteLine(run.NextToBegin is { } next ? $"  next to begin: {next}" : none);
         writer.WriteLine($"  events: {string.Join("; ", run.History.InForce.TakeLast(6).Select(one => one.Sentence))}");
         foreach (string line in CautionFormatter.Lines(Cautions.For(Job.Winding)))
         {

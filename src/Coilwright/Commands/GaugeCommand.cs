@@ -1,9 +1,10 @@
 using System.CommandLine;
 using Coilwright.Analysis.GaugeStudies;
+using Coilwright.Application.Measuring;
 using Coilwright.Formats.Judgements;
-using Coilwright.Formats.Tables;
 using Coilwright.Input;
 using Coilwright.Output;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Commands;
 
@@ -37,31 +38,12 @@ public static class GaugeCommand
             async (parsed, cancel) =>
             {
                 string path = parsed.GetRequiredValue(readings);
-                GaugeTable table = GaugeTable.Read(await InputFile.ReadAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
-                double? width = parsed.GetValue(tolerance);
-                if (width is not null and not (> 0 and <= GaugeTable.LargestValue))
-                {
-                    throw WrongInputException.About("--tolerance", "a tolerance has a width", "above 0, up to 1,000,000,000,000");
-                }
-
-                if (parsed.GetValue(reference) is { } shown && Math.Abs(shown) > GaugeTable.LargestValue)
-                {
-                    throw WrongInputException.About("--reference", "no gauge shows this", GaugeTable.AllowedValues);
-                }
-
-                GaugeFindings found = GaugeFindings.TryStudy(
-                    table.Readings,
-                    table.References,
-                    table.Unit,
-                    width,
-                    parsed.GetValue(reference)
-                )
-                    ?? throw WrongInputException.About(
-                        "the table",
-                        "it holds no study",
-                        "two or more parts read by each of two or more persons equally often, twice or more; or --reference and two or "
-                            + "more readings that differ; or three or more readings with a column \"reference\" of different values"
-                    );
+                string text = await InputFile.ReadAsync(path, cancel).ConfigureAwait(false);
+                ReadOutcome<GaugeStudy> study = desk.Use<StudyGauge>().Study(text, parsed.GetValue(tolerance), parsed.GetValue(reference));
+                bool ofTable = study.Problems.All(problem => problem.Field is not ("tolerance" or "reference" or "table"));
+                GaugeFindings found = (
+                    ofTable ? study.OrRefuse(path) : study.OrRefuseOptions(field => field == "table" ? "the table" : "--" + field)
+                ).Found;
                 await desk
                     .Output.WriteLineAsync(parsed.GetValue(json) ? GaugeJson.Write(found) : GaugeFormatter.Write(found))
                     .ConfigureAwait(false);

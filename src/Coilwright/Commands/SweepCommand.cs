@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
-using Coilwright.Application.Curves;
-using Coilwright.Bench;
+using Coilwright.Application.Measuring;
 using Coilwright.Formats.Curves;
 using Coilwright.Input;
 using Coilwright.Output;
@@ -25,15 +24,8 @@ public static class SweepCommand
                 new("--length") { Description = "Length; 10 s unless said", HelpName = "TIME" }
             );
 
-        public LogSweep Of(ParseResult parsed, OptionReader typed)
-        {
-            LogSweep sweep = new(
-                typed.Quantity("--from", parsed.GetValue(From), QuantityKind.Frequency, 5, 2000, 20),
-                typed.Quantity("--to", parsed.GetValue(To), QuantityKind.Frequency, 4000, 90_000, 20_000),
-                typed.Quantity("--length", parsed.GetValue(Length), QuantityKind.Duration, 1, 60, 10)
-            );
-            return sweep;
-        }
+        public SignalQuestion Of(ParseResult parsed) =>
+            new(parsed.GetValue(From) ?? "", parsed.GetValue(To) ?? "", parsed.GetValue(Length) ?? "");
     }
 
     private static Command Make(CommandContext desk)
@@ -45,24 +37,15 @@ public static class SweepCommand
         command.SetAction(
             async (parsed, cancel) =>
             {
-                OptionReader typed = new();
-                LogSweep sweep = signal.Of(parsed, typed);
                 int samples = parsed.GetValue(rate);
-                if (samples is < 8000 or > 384_000 || sweep.ToHz >= 0.48 * samples)
-                {
-                    typed.Add(
-                        "--rate",
-                        "too few samples per second for the last frequency, or out of range",
-                        samples.ToString(CultureInfo.InvariantCulture),
-                        "8000 to 384000, above 2.1 times --to"
-                    );
-                }
-
-                typed.RefuseIfWrong();
+                MadeSignal made = desk.Use<MakeSignal>()
+                    .Make(signal.Of(parsed), samples, unitRequired: true)
+                    .OrRefuseOptions(field => "--" + field);
+                LogSweep sweep = made.Sweep;
                 string path = parsed.GetRequiredValue(file);
                 try
                 {
-                    await File.WriteAllBytesAsync(path, WaveFile.Write(samples, sweep.Samples(samples, 0.5)), cancel).ConfigureAwait(false);
+                    await File.WriteAllBytesAsync(path, made.Wave, cancel).ConfigureAwait(false);
                 }
                 catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
                 {
@@ -122,18 +105,21 @@ public static class SweepCommand
         command.SetAction(
             async (parsed, cancel) =>
             {
-                OptionReader typed = new();
-                LogSweep sweep = signal.Of(parsed, typed);
-                double ohm = typed.Quantity("--resistor", parsed.GetValue(resistor), QuantityKind.Resistance, 10, 10e6, 0);
-                double inputOhm = typed.Quantity("--input-resistance", parsed.GetValue(input), QuantityKind.Resistance, 1e3, 1e12, 0),
-                    inputF = typed.Quantity("--input-capacitance", parsed.GetValue(capacitance), QuantityKind.Capacitance, 0, 1e-7, 0);
-                typed.RefuseIfWrong();
                 string path = parsed.GetRequiredValue(file);
-                WaveFile sound = WaveFile.Read(await BytesAsync(path, cancel).ConfigureAwait(false)).OrRefuse(path);
-                CurveTable table = desk.Use<ReadSweep>().Read(sweep, sound, ohm, inputOhm > 0 ? inputOhm : null, inputF).OrRefuse(path);
-                FitAnswer answer = desk.Use<FitCurve>()
-                    .Fit(path, table, load: null, resistanceOhm: null, eddy: null, FitCurve.UsualHz)
-                    .OrRefuse(path);
+                RecordingQuestion asked = new(
+                    path,
+                    await BytesAsync(path, cancel).ConfigureAwait(false),
+                    signal.Of(parsed),
+                    parsed.GetValue(resistor) ?? ""
+                )
+                {
+                    InputResistance = parsed.GetValue(input) ?? "",
+                    InputCapacitance = parsed.GetValue(capacitance) ?? "",
+                };
+                ReadOutcome<FitAnswer> fitted = desk.Use<FitRecording>().Fit(asked, unitRequired: true);
+                FitAnswer answer = fitted.Problems.Any(problem => problem.Field.Length > 0)
+                    ? fitted.OrRefuseOptions(OptionOf)
+                    : fitted.OrRefuse(path);
                 if (parsed.GetValue(lumped))
                 {
                     FitCommand.RefuseUnlessWinding(answer);
@@ -141,7 +127,7 @@ public static class SweepCommand
 
                 if (parsed.GetValue(csv))
                 {
-                    await desk.Output.WriteAsync(ImpedanceCsv.Write(table.Curve)).ConfigureAwait(false);
+                    await desk.Output.WriteAsync(ImpedanceCsv.Write(answer.Table.Curve)).ConfigureAwait(false);
                     return ExitCode.Done;
                 }
 
@@ -157,6 +143,15 @@ public static class SweepCommand
         );
         return command;
     }
+
+    private static string OptionOf(string field) =>
+        field switch
+        {
+            "inputResistance" => "--input-resistance",
+            "inputCapacitance" => "--input-capacitance",
+            "" => "RECORDING",
+            _ => "--" + field,
+        };
 
     /// <summary>Ten minutes of two channels at 96,000 samples a second and four bytes.</summary>
     private const long LongestRecording = 461_000_000;

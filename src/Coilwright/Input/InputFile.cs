@@ -104,6 +104,13 @@ public static class InputFile
     public static T OrRefuse<T>(this ReadOutcome<T> outcome, string path)
         where T : class => outcome is { Ok: true, Value: { } value } ? value : throw new WrongInputException(path, outcome.Problems);
 
+    /// <summary>The value, or an exception whose problems name the options that the fields of the question came from.</summary>
+    public static T OrRefuseOptions<T>(this ReadOutcome<T> outcome, Func<string, string> option)
+        where T : class =>
+        outcome is { Ok: true, Value: { } value }
+            ? value
+            : throw new WrongInputException("", [.. outcome.Problems.Select(problem => problem with { Field = option(problem.Field) })]);
+
     private static WrongInputException Refused(string path, string message, string? allowed = null) =>
         new(path, [new Problem("", message, Allowed: allowed)]);
 }

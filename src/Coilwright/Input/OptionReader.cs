@@ -21,20 +21,16 @@ public sealed class OptionReader
             return unsaid;
         }
 
-        string allowed = $"{QuantityParser.Format(low, kind)} to {QuantityParser.Format(high, kind)}";
-        if (!QuantityParser.TryParse(typed, new Limits(kind, low, high, "", ""), unitRequired: true, out Entered entered, out string why))
+        if (typed.Trim().Length == 0)
         {
-            _problems.Add(new Problem(option, $"\"{typed}\": {why}", Allowed: allowed));
+            Add(option, $"\"{typed}\": nothing was entered");
             return unsaid;
         }
 
-        if (entered.Si < low || entered.Si > high)
-        {
-            _problems.Add(new Problem(option, "outside the allowed range", QuantityParser.Echo(entered, kind), allowed));
-            return unsaid;
-        }
-
-        return entered.Si;
+        QuantityReader reader = new(unitRequired: true);
+        double? value = reader.Read(option, typed, new Limits(kind, low, high, "", ""));
+        _problems.AddRange(reader.Problems);
+        return value ?? unsaid;
     }
 
     /// <summary>A list of frequencies, Hz, separated by commas: "120Hz,1kHz,8kHz".</summary>

@@ -187,6 +187,11 @@ public sealed partial class FigureGrammarTests
                 new ComparedTrace("b", [0.0, 0.3, 4.2, -9.0], null),
             ]
         );
+        all["MeasuredFigures curve"] = MeasuredFigures.Curve([(100, 6.2), (4000, 180)], [(100, 6.3), (4000, 178)], "Impedance, kΩ");
+        all["MeasuredFigures resonances"] = MeasuredFigures.Resonances([(0, 7100), (470e-12, 3900)], henry: 2.5, farad: 200e-12);
+        all["PoleFigure"] = PoleFigure.Svg([("2647-001", [0.041, 0.043, 0.042, 0.040, 0.044, 0.041], [3])], "5 mm");
+        all["MeasuredFigures gauge"] = MeasuredFigures.Gauge([(1, 0, 6.21, "Ada"), (4, 1, 6.24, "Joss")], "kΩ", 6.2);
+        all["MeasuredFigures acceptance"] = MeasuredFigures.Acceptance([(0, 1), (0.05, 0.5), (0.12, 0)], [(0.05, 0.5)]);
         foreach ((string name, string svg) in StringFiguresTests.Drawn())
         {
             all["StringFigures " + name] = svg;

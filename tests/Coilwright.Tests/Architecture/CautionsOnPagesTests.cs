@@ -27,6 +27,9 @@ public sealed partial class CautionsOnPagesTests
     [InlineData("TestPage", "Job.Testing")]
     [InlineData("PiecePage", "Job.Handling", "Job.Mending", "Job.Testing", "<PieceCharge")]
     [InlineData("SetsPage", "Job.Handling")]
+    [InlineData("MagnetsPage", "Job.Charging", "<ChargeFields")]
+    [InlineData("MeasureResonancePage", "Job.Testing")]
+    [InlineData("MeasureSweepPage", "Job.Testing")]
     public void A_page_warns_of_what_is_done_on_it(string page, params string[] wanted)
     {
         string text = File.ReadAllText(RepositoryFiles.PathOf("src", "Coilwright.Web", "Pages", page + ".razor"));

@@ -7,7 +7,8 @@ public static class HelpTable
 {
     private const string Pages = "page-by-page",
         Winder = "first-hour-at-the-winder",
-        Assembly = "assembly-day";
+        Assembly = "assembly-day",
+        Measuring = "measuring-impedance";
 
     /// <summary>The list of all pages of help, where nothing fits better.</summary>
     public const string Everything = "/help";
@@ -44,6 +45,13 @@ public static class HelpTable
             [nameof(ClocksPage)] = (Assembly, "what-may-move"),
             [nameof(ClockPage)] = (Pages, "is-the-clock-right"),
             [nameof(TestPage)] = (Assembly, "final-test"),
+            [nameof(MagnetsPage)] = (Assembly, "magnets"),
+            [nameof(MeasurePage)] = (Measuring, ""),
+            [nameof(MeasureCurvePage)] = (Measuring, "the-fit"),
+            [nameof(MeasureSweepPage)] = (Measuring, "with-an-audio-interface"),
+            [nameof(MeasureResonancePage)] = (Measuring, "with-nothing-but-a-resonance"),
+            [nameof(MeasureGaugePage)] = (Pages, "gauge-study"),
+            [nameof(MeasureSamplePage)] = (Pages, "sampling"),
             [nameof(PiecesPage)] = (Pages, "pieces"),
             [nameof(PiecePage)] = ("a-pickup-comes-back", "find-it"),
             [nameof(LabelsPage)] = (Pages, "labels"),

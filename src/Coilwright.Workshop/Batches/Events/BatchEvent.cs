@@ -26,6 +26,7 @@ namespace Coilwright.Workshop.Batches.Events;
 [JsonDerivedType(typeof(MoreWanted), nameof(MoreWanted))]
 [JsonDerivedType(typeof(SignalAnswered), nameof(SignalAnswered))]
 [JsonDerivedType(typeof(CauseFound), nameof(CauseFound))]
+[JsonDerivedType(typeof(Closed), nameof(Closed))]
 [JsonDerivedType(typeof(Undone), nameof(Undone))]
 public abstract record BatchEvent
 {
