@@ -65,7 +65,7 @@ public sealed record SolveForm(SearchOffer Offer, IReadOnlyList<WantRow> Rows, I
     /// <summary>Problems of one row or tick.</summary>
     public IEnumerable<Problem> ProblemsOf(string field) => Problems.Where(problem => problem.Field == field);
 
-    private static IReadOnlyList<WantRow> AtLeastOne(List<WantRow> rows) => rows.Count > 0 ? rows : [WantRow.Blank];
+    private static List<WantRow> AtLeastOne(List<WantRow> rows) => rows.Count > 0 ? rows : [WantRow.Blank];
 
     private static ChoiceTick TickOf(IQueryCollection query, OfferedChoice offered)
     {
