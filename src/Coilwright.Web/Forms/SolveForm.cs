@@ -1,3 +1,4 @@
+using System.Globalization;
 using Coilwright.Application.Solving;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Solving;
@@ -34,7 +35,7 @@ public sealed record SolveForm(SearchOffer Offer, IReadOnlyList<WantRow> Rows, I
             .. hows.Take(WantRows.Most)
                 .Select((how, at) => new WantRow(At(quantities, at), HowOf(how), At(values, at).Trim(), At(ends, at).Trim())),
         ];
-        if (int.TryParse(query["away"], out int away) && away >= 0 && away < rows.Count)
+        if (int.TryParse(query["away"].ToString(), NumberStyles.None, CultureInfo.InvariantCulture, out int away) && away < rows.Count)
         {
             rows.RemoveAt(away);
         }
@@ -64,7 +65,7 @@ public sealed record SolveForm(SearchOffer Offer, IReadOnlyList<WantRow> Rows, I
     /// <summary>Problems of one row or tick.</summary>
     public IEnumerable<Problem> ProblemsOf(string field) => Problems.Where(problem => problem.Field == field);
 
-    private static IReadOnlyList<WantRow> AtLeastOne(List<WantRow> rows) => rows.Count > 0 ? rows : [WantRow.Blank];
+    private static List<WantRow> AtLeastOne(List<WantRow> rows) => rows.Count > 0 ? rows : [WantRow.Blank];
 
     private static ChoiceTick TickOf(IQueryCollection query, OfferedChoice offered)
     {

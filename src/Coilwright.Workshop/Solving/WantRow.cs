@@ -1,6 +1,5 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Quantities;
 
 namespace Coilwright.Workshop.Solving;
 

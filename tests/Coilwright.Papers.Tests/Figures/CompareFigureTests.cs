@@ -41,7 +41,13 @@ public sealed class CompareFigureTests
     private static ComparedTrace Trace(string name, double henry)
     {
         LumpedPickup pickup = new(6200, henry, 120e-12);
-        LoadCircuit load = new() { CableCapacitanceF = 470e-12, InputResistanceOhm = 150e3 };
+        LoadCircuit load = new()
+        {
+            CableCapacitanceF = 470e-12,
+            Volume = new(250e3, 1),
+            Tone = new(250e3, 22e-9, 1),
+            InputResistanceOhm = 1e6,
+        };
         Response response = PickupResponse.Compute(pickup, load, s_hz);
         return new ComparedTrace(name, [.. response.Points.Select(point => (double?)point.GainDb)], new ResonancePeak(3000, 5, 2));
     }

@@ -23,7 +23,7 @@ public sealed class ChartAdviceTests
         ChartAdvice? advice = ChartAdvice.Of(Build(values));
         Assert.NotNull(advice);
         Assert.Equal(29, advice.Run.Last.Index);
-        Assert.Contains(advice.Sense, new[] { SignalSense.OneCoil, SignalSense.Wider, SignalSense.Shift });
+        Assert.Equal(SignalSense.OneCoil, advice.Sense);
     }
 
     [Fact]
