@@ -128,5 +128,9 @@ public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
         "/clocks/baskets/{id:guid}/tag.pdf",
         "/clocks/inks/{label}/tag.pdf",
         "/recall.csv",
+        "/recipes/{id:guid}/setup.pdf",
+        "/batches/{id:guid}/setup.pdf",
+        "/labels.pdf",
+        "/labels.html",
     ];
 }

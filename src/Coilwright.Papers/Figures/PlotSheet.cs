@@ -14,6 +14,11 @@ internal sealed class PlotSheet
         Left = 72,
         Right = 700,
         Head = 16;
+
+    /// <summary>Room for a letter and a line where a phone shows the figure with larger letters.</summary>
+    private const double WidestLetter = 12,
+        LineOfPhone = 22;
+
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private readonly StringBuilder _body = new();
     private readonly List<(double X, double Y)> _named = [];
@@ -44,7 +49,10 @@ internal sealed class PlotSheet
         }
     }
 
-    /// <summary>The name of a curve, at the first of five places along it where no other name stands.</summary>
+    /// <summary>
+    /// The name of a curve, at the first of five places along it where no other name stands, else under one of them at the foot of the
+    /// plot.
+    /// </summary>
     private void Name(string name, IReadOnlyList<(double X, double Y)> points, int index)
     {
         (double X, double Y)[] places =
@@ -54,8 +62,9 @@ internal sealed class PlotSheet
                 .Select(point => (X(point.X), Math.Clamp(Y(point.Y) - 7, 14, _height - 6))),
         ];
         (double x, double y) = places
+            .Concat(places.Select(place => (place.X, _height - 8.0)))
             .Cast<(double X, double Y)?>()
-            .FirstOrDefault(place => _named.All(other => Apart(other, place!.Value, 7.5 * name.Length)), places[0])!
+            .FirstOrDefault(place => _named.All(other => Apart(other, place!.Value, WidestLetter / 2 * name.Length)), places[0])!
             .Value;
         _named.Add((x, y));
         double half = 3.6 * name.Length,
@@ -68,7 +77,7 @@ internal sealed class PlotSheet
     }
 
     private static bool Apart((double X, double Y) one, (double X, double Y) other, double wide) =>
-        Math.Abs(one.Y - other.Y) > 17 || Math.Abs(one.X - other.X) > wide;
+        Math.Abs(one.Y - other.Y) > LineOfPhone || Math.Abs(one.X - other.X) > wide;
 
     /// <summary>Something of its own at a place of the plot.</summary>
     /// <param name="x">Where along the page.</param>
@@ -138,8 +147,10 @@ internal sealed class PlotSheet
         );
         if (label.Length > 0)
         {
+            double above = Math.Max(14, Math.Min(Y(low), Y(high)) - 6);
+            _named.Add((at, above));
             Write(
-                $"""<text x="{at:0.#}" y="{Math.Max(14, Math.Min(Y(low), Y(high)) - 6):0.#}" text-anchor="middle" font-size="13" """
+                $"""<text x="{at:0.#}" y="{above:0.#}" text-anchor="middle" font-size="13" """
                     + $"""fill="var(--ink, #1d1a16)" stroke="var(--paper, #faf6ee)" stroke-width="4" """
                     + $"""paint-order="stroke">{E(label)}</text>"""
             );
@@ -166,16 +177,19 @@ internal sealed class PlotSheet
     /// <summary>The name of a line at its end, or farther in where another name stands there.</summary>
     private void Named(string words, double y, bool atLeft)
     {
-        double wide = 7.5 * words.Length,
-            x = atLeft ? Left + 4 + wide / 2 : Right - 4 - wide / 2;
-        while (_named.Any(other => Math.Abs(other.Y - y) < 14 && Math.Abs(other.X - x) < wide) && x is > Left + 40 and < Right)
+        double half = WidestLetter / 2 * words.Length,
+            x = atLeft ? Left + 4 : Right - 4,
+            middle = atLeft ? x + half : x - half;
+        while (_named.Any(other => !Apart(other, (middle, y), 2 * half)) && middle is > Left and < Right)
         {
             x += atLeft ? 20 : -20;
+            middle += atLeft ? 20 : -20;
         }
 
-        _named.Add((x, y));
+        _named.Add((middle, y));
         Write(
-            $"""<text class="name" x="{x:0.#}" y="{y:0.#}" text-anchor="middle" font-size="12" fill="var(--ink, #1d1a16)" """
+            $"""<text class="name" x="{x:0.#}" y="{y:0.#}" text-anchor="{(atLeft ? "start" : "end")}" """
+                + $"""font-size="12" fill="var(--ink, #1d1a16)" """
                 + $"""stroke="var(--paper, #faf6ee)" stroke-width="3" paint-order="stroke">{E(words)}</text>"""
         );
     }

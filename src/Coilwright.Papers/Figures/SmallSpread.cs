@@ -6,8 +6,8 @@ using static Coilwright.Papers.Markup;
 namespace Coilwright.Papers.Figures;
 
 /// <summary>
-/// How one quantity of a run scatters, one of many small pictures: bars over a scale with round ticks, limits as lines with their names. The
-/// height of a bar is a share of the pieces and has no scale of its own; the caption tells the shares.
+/// How one quantity of a run scatters, one of many small pictures: bars over a scale with round ticks, limits as lines with their names.
+/// The height of a bar is a share of the pieces and has no scale of its own; the caption tells the shares.
 /// </summary>
 public static class SmallSpread
 {
@@ -62,10 +62,7 @@ public static class SmallSpread
             string fill = outside ? "var(--reject, #a61b1b)" : "var(--soft, #545b66)";
             double x = X(axis, from * scale.PerSi),
                 width = Math.Max(0.5, X(axis, (from + step) * scale.PerSi) - x - 0.6);
-            Write(
-                svg,
-                $"""<rect x="{x:0.#}" y="{Bottom - height:0.#}" width="{width:0.#}" height="{height:0.#}" fill="{fill}"/>"""
-            );
+            Write(svg, $"""<rect x="{x:0.#}" y="{Bottom - height:0.#}" width="{width:0.#}" height="{height:0.#}" fill="{fill}"/>""");
         }
     }
 

@@ -8,7 +8,8 @@ internal static class KeyboardReach
         () => {
           document.activeElement?.blur();
           const all = [...document.querySelectorAll('a[href], button, input:not([type=hidden]), select, textarea, summary, [tabindex="0"]')]
-            .filter(one => !one.disabled && one.checkVisibility({ visibilityProperty: true }));
+            .filter(one => !one.disabled && one.checkVisibility({ visibilityProperty: true }))
+            .filter(one => !(one.tabIndex < 0 && one.ariaHidden === 'true')); // only says which button the Enter key means
           const named = all.filter(one => one.type === 'radio');
           // one of a group of radio buttons is reached by the key, the others by the arrows
           const groups = new Set(named.map(one => `${one.form?.id ?? [...document.forms].indexOf(one.form)} ${one.name}`));

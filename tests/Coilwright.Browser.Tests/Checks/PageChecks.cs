@@ -47,7 +47,8 @@ internal static class PageChecks
               const copper = getComputedStyle(probe).backgroundColor;
               probe.remove();
               const main = [...document.querySelectorAll('main button, main .button')].filter(one =>
-                one.checkVisibility({ visibilityProperty: true }) && getComputedStyle(one).backgroundColor === copper);
+                one.checkVisibility({ visibilityProperty: true }) && !one.closest('.unseen')
+                && getComputedStyle(one).backgroundColor === copper);
               return main.length > 1 ? [`${main.length} main actions: ${main.map(one => one.textContent.trim()).join(' | ')}`] : [];
             }
             """
