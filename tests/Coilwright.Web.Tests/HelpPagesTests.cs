@@ -43,7 +43,7 @@ public sealed partial class HelpPagesTests
         string found = await shop.Client.GetStringAsync(new Uri("/help?q=golden+piece", UriKind.Relative), Cancel);
         Assert.Contains("href=\"/help/glossary#golden-piece\"", found, StringComparison.Ordinal);
         string today = await shop.Client.GetStringAsync(new Uri("/", UriKind.Relative), Cancel);
-        Assert.Contains("class=\"question\" href=\"/help/page-by-page#today\"", today, StringComparison.Ordinal);
+        Assert.Contains("class=\"help-mark\" href=\"/help/page-by-page#today\"", today, StringComparison.Ordinal);
         using HttpResponseMessage none = await shop.Client.GetAsync(new Uri("/help/no-such-guide", UriKind.Relative), Cancel);
         Assert.Equal(HttpStatusCode.NotFound, none.StatusCode);
     }

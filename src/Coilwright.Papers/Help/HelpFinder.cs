@@ -11,7 +11,7 @@ public static class HelpFinder
     private const int Most = 40;
 
     /// <summary>How many letters of a place are shown on either side of the word.</summary>
-    private const int About = 110;
+    private const int Beside = 110;
 
     private sealed record Passage(HelpPage Page, string Anchor, string Words);
 
@@ -30,11 +30,18 @@ public static class HelpFinder
 
     private static HelpHit Hit(Passage passage, string word)
     {
-        int at = passage.Words.IndexOf(word, StringComparison.OrdinalIgnoreCase),
-            from = Math.Max(0, at - About),
-            to = Math.Min(passage.Words.Length, at + word.Length + About);
-        string shown = (from > 0 ? "…" : "") + passage.Words[from..to] + (to < passage.Words.Length ? "…" : "");
+        int at = passage.Words.IndexOf(word, StringComparison.OrdinalIgnoreCase);
+        string shown = About(passage.Words, at, at + word.Length);
         return new HelpHit(passage.Page, passage.Page.Address + (passage.Anchor.Length > 0 ? "#" + passage.Anchor : ""), shown);
+    }
+
+    /// <summary>Whole words on either side of a place.</summary>
+    private static string About(string text, int from, int to)
+    {
+        int first = from <= Beside ? 0 : text.IndexOf(' ', from - Beside) + 1,
+            last = to + Beside >= text.Length ? text.Length : text.LastIndexOf(' ', to + Beside);
+        (first, last) = (Math.Min(first, from), Math.Max(last, to));
+        return (first > 0 ? "…" : "") + text[first..last] + (last < text.Length ? "…" : "");
     }
 
     private static IEnumerable<Passage> Passages(HelpPage page)
