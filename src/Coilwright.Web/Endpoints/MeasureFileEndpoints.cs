@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Coilwright.Analysis.Curves;
 using Coilwright.Application.Measuring;
 using Coilwright.Formats.Curves;
 using Coilwright.Web.Forms;

@@ -202,19 +202,21 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         return [];
     }
 
-    private Task TakeBackAsync(BatchEvent one, Guid undoId, string person, CancellationToken cancel) =>
-        records.Batches.AddEventAsync(
-            new Undone
-            {
-                Id = undoId,
-                BatchId = one.BatchId,
-                Tag = one.Tag,
-                Person = person.Trim(),
-                TimeUtc = clock.GetUtcNow(),
-                Undoes = one.Id,
-            },
-            cancel
-        );
+    private async Task TakeBackAsync(BatchEvent one, Guid undoId, string person, CancellationToken cancel) =>
+        await records
+            .Batches.AddEventAsync(
+                new Undone
+                {
+                    Id = undoId,
+                    BatchId = one.BatchId,
+                    Tag = one.Tag,
+                    Person = person.Trim(),
+                    TimeUtc = clock.GetUtcNow(),
+                    Undoes = one.Id,
+                },
+                cancel
+            )
+            .ConfigureAwait(false);
 
     /// <summary>True when an event was made of these words. What was left out was filled in from how things stood then.</summary>
     private static bool SaysTheSame(BatchEvent there, BatchEventEntry said, BatchRecord batch) =>

@@ -63,7 +63,7 @@ public sealed class MagnetBoardTests
     private static async Task<string> TestedAsync(PieceShop shop, int number, string poles, string jig = "")
     {
         string serial = (await shop.MakeAsync(number)).Serial;
-        await shop.ThroughStepsAsync(serial, basket: $"K{number}");
+        await shop.ThroughStepsAsync(serial, basket: $"K{number}", mix: $"I-{number}");
         TestEntry entry = new()
         {
             Id = Guid.NewGuid(),

@@ -1,5 +1,4 @@
 using System.Globalization;
-using Coilwright.Analysis.Curves;
 using Coilwright.Application.Measuring;
 using Coilwright.Formats.Curves;
 using Coilwright.Papers.Figures;
