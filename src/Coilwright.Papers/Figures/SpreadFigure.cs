@@ -59,10 +59,7 @@ public static class SpreadFigure
             string fill = outside ? "var(--reject, #a61b1b)" : "var(--soft, #545b66)";
             double x = X(axis, from * scale.PerSi),
                 width = Math.Max(0.5, X(axis, (from + step) * scale.PerSi) - x - 0.6);
-            Write(
-                svg,
-                $"""<rect x="{x:0.#}" y="{Bottom - height:0.#}" width="{width:0.#}" height="{height:0.#}" fill="{fill}"/>"""
-            );
+            Write(svg, $"""<rect x="{x:0.#}" y="{Bottom - height:0.#}" width="{width:0.#}" height="{height:0.#}" fill="{fill}"/>""");
         }
     }
 
