@@ -21,7 +21,7 @@ public sealed class SolvePageTests(Chromium chromium)
         await page.GetByLabel("Want 3, how", new() { Exact = true }).SelectOptionAsync("at least");
         await page.GetByLabel("Want 3, how much").FillAsync("3.2 k");
         await page.SendAsync("Remove want 2");
-        await page.GetByLabel("Wire gauge").CheckAsync();
+        await page.GetByRole(AriaRole.Checkbox, new() { NameRegex = new("^Wire gauge") }).CheckAsync();
         await page.GetByLabel("Want 2, how much").PressAsync("Enter"); // as if Search were pressed
 
         ILocator best = page.GetByRole(AriaRole.Region, new() { Name = "Answer" }).GetByRole(AriaRole.Listitem).First;

@@ -35,9 +35,10 @@ public sealed class SpreadPageTests
         Assert.Equal(places.Order(), places);
         Assert.DoesNotContain("<details class=\"group\" open", page, StringComparison.Ordinal);
 
+        using FormUrlEncodedContent nothing = KnownHostsTests.Form();
         using HttpResponseMessage again = await shop.Client.PostAsync(
             new Uri($"/recipes/{id}/spread/again", UriKind.Relative),
-            KnownHostsTests.Form(),
+            nothing,
             Cancel
         );
         Assert.Equal(HttpStatusCode.Found, again.StatusCode);

@@ -49,8 +49,8 @@ public sealed record SolveAddress(Guid RecipeId, string Objective, string Vary, 
     /// <summary>Link that tells the others against this one; empty for the recipe as it stands.</summary>
     public string Told(string key) => (this with { Against = key }).Link("pinned");
 
-    /// <summary>This page.</summary>
-    public string Page => Link("answer");
+    /// <summary>This page, from its top: a place in it would keep a browser from loading it again.</summary>
+    public string Page => Link("");
 
     private string Link(string place)
     {
@@ -60,6 +60,7 @@ public sealed record SolveAddress(Guid RecipeId, string Objective, string Vary, 
             link.Append("&pin=").Append(Uri.EscapeDataString(pin));
         }
 
-        return link.Append(Against.Length > 0 ? $"&against={Uri.EscapeDataString(Against)}" : "").Append('#').Append(place).ToString();
+        link.Append(Against.Length > 0 ? $"&against={Uri.EscapeDataString(Against)}" : "");
+        return link.Append(place.Length > 0 ? "#" + place : "").ToString();
     }
 }
