@@ -75,10 +75,7 @@ internal static class Pickups
             (SizeKind.PoleSpacing, 10.4e-3, 5e-5),
             (SizeKind.PoleTop, model.Coils[0].Poles[0].TopsM[0], 1e-4),
         ];
-        return model with
-        {
-            Sizes = [.. lengths.Select(one => Size(one.Kind, one.ValueM, one.WithinM) with { PieceShare = pieceShare })],
-        };
+        return model with { Sizes = [.. lengths.Select(one => Size(one.Kind, one.ValueM, one.WithinM) with { PieceShare = pieceShare })] };
     }
 
     /// <summary>One length of the first coil.</summary>

@@ -61,7 +61,12 @@ internal sealed partial class ForecastInputs
             value = first.Estimate.Value;
         int[] shared =
             common > 0
-                ? [Append(InputOf(first, first.Name + ", all alike", first.Estimate with { Low = value - common, High = value + common }, 0))]
+                ?
+                [
+                    Append(
+                        InputOf(first, first.Name + ", all alike", first.Estimate with { Low = value - common, High = value + common }, 0)
+                    ),
+                ]
                 : [];
         foreach ((int place, PartSize size) in alike)
         {

@@ -56,7 +56,8 @@ internal sealed partial class ForecastVector
             magnet = Math.Log(x[places.Magnets]);
         double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
         StringTrends trends = strings.Trends;
-        double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM + _sizes.Field.Strings.Linkage);
+        double linkage =
+            turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM + _sizes.Field.Strings.Linkage);
         double moved = trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM;
         double sensitivity = turns * steel * Math.Exp(moved + _sizes.Field.Strings.Sensitivity);
         double field = drawn * Math.Exp(magnet + trends.FieldPerM * higherM + _sizes.Field.Strings.Field);

@@ -184,7 +184,9 @@ internal sealed partial class ForecastVector
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
             y[PlaceOf(c, CoilResult.AirInductance)] =
-                (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c] + _sizes.Field.AirH[c]) * _turnsRatio[c] * _turnsRatio[c];
+                (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c] + _sizes.Field.AirH[c])
+                * _turnsRatio[c]
+                * _turnsRatio[c];
             y[PlaceOf(c, CoilResult.Inductance)] = ElementH(_oneKilohertz, c, c).Real;
             y[PlaceOf(c, CoilResult.Capacitance)] =
                 x[_inputs.Capacitance]
@@ -372,7 +374,8 @@ internal sealed partial class ForecastVector
         double walls = places.Walls is { } wall ? x[wall] : 1,
             unsaid = places.Unsaid is { } place ? x[place] * _scene.Stray.UnsaidF : 0,
             metal = _scene.Stray.Metal.Value + _sizes.Field.StrayF.Metal;
-        y[PlaceOf(PickupResult.WindingCapacitance)] = JoinedCapacitance(y, weights) + x[_inputs.Capacitance] * (_scene.Stray.OwnF + _sizes.Field.StrayF.Own);
+        y[PlaceOf(PickupResult.WindingCapacitance)] =
+            JoinedCapacitance(y, weights) + x[_inputs.Capacitance] * (_scene.Stray.OwnF + _sizes.Field.StrayF.Own);
         y[PlaceOf(PickupResult.LeadCapacitance)] = places.Leads is { } leads ? x[leads] : 0;
         y[PlaceOf(PickupResult.MetalCapacitance)] = walls * Math.Max(LeastMetal * metal, metal + unsaid);
         y[PlaceOf(PickupResult.BetweenCapacitance)] = walls * Math.Max(0, _scene.Stray.Between.Value + _sizes.Field.StrayF.Between);

@@ -87,7 +87,9 @@ internal sealed class StringsOver
         {
             PullPerM = pullPerM,
             PullSpread = Math.Sqrt(
-                Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2) + byMagnet * byMagnet + Math.Pow(pullPerM * ForecastInputs.ClearanceWithinM(model), 2)
+                Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2)
+                    + byMagnet * byMagnet
+                    + Math.Pow(pullPerM * ForecastInputs.ClearanceWithinM(model), 2)
             ),
         };
 

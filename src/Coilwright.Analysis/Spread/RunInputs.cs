@@ -32,11 +32,8 @@ public static class RunInputs
             ["tension", "packing"],
             input => Shrunk(input, 0.5)
         ),
-        new(
-            "measured-bobbins",
-            "bobbins and poles measured by caliper, each to ±0.05 mm",
-            ["bobbinSizes", "poleSizes"],
-            input => Within(input, 0.05e-3)
+        new("measured-bobbins", "bobbins and poles measured by caliper, each to ±0.05 mm", ["bobbinSizes", "poleSizes"], input =>
+            Within(input, 0.05e-3)
         ),
         new("measured-capacitance", "one coil of the kind measured: capacitance known to ±5 %", ["capacitance"], input =>
             Narrowed(input, 0.05)

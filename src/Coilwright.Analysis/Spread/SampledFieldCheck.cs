@@ -9,9 +9,8 @@ namespace Coilwright.Analysis.Spread;
 
 /// <summary>Solves seeded samples of a run in full and holds the run's model about one solution against them.</summary>
 /// <remarks>
-/// Turns, wire, lay, magnets, clearance and the parts' lengths move; what the field model itself leaves open (cores, film, string steel) is an interval laid on
-/// both alike and
-/// stays at its middle, and so do stretch and temperature, which no field feels.
+/// Turns, wire, lay, magnets, clearance and the parts' lengths move; what the field model itself leaves open (cores, film, string
+/// steel) is an interval laid on both alike and stays at its middle, and so do stretch and temperature, which no field feels.
 /// </remarks>
 internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, ForecastInputs places, IReadOnlyList<UncertainInput> inputs)
 {

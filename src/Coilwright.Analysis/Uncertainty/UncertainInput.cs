@@ -40,7 +40,9 @@ public sealed record UncertainInput(string Name, string Unit, Estimate Estimate,
     /// </summary>
     public double PieceShare { get; init; }
 
-    /// <summary>What the input is of, where its name does not tell two parts apart; two pickups share an input of one name and part.</summary>
+    /// <summary>
+    /// What the input is of, where its name does not tell two parts apart; two pickups share an input of one name and part.
+    /// </summary>
     public string Part { get; init; } = "";
 
     /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>

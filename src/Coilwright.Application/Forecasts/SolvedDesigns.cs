@@ -5,7 +5,10 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Application.Forecasts;
 
-/// <summary>Recipes solved once and kept by their text and the shop's rules of lengths, so that another load or another neighbour costs no field solution.</summary>
+/// <summary>
+/// Recipes solved once and kept by their text and the shop's rules of lengths, so that another load or another neighbour costs no field
+/// solution.
+/// </summary>
 public sealed class SolvedDesigns
 {
     private const int MostKept = 80;

@@ -23,10 +23,7 @@ public static class SizeMoves
 
         if (size.IsOfCoil)
         {
-            return model with
-            {
-                Coils = [.. model.Coils.Select((coil, c) => c == size.Part ? Move(coil, size, byM) : coil)],
-            };
+            return model with { Coils = [.. model.Coils.Select((coil, c) => c == size.Part ? Move(coil, size, byM) : coil)] };
         }
 
         return size.Kind <= SizeKind.BarZ
@@ -103,10 +100,7 @@ public static class SizeMoves
             SizeKind.PoleLength => pole with { LengthM = Grown(pole.LengthM, byM) },
             SizeKind.HeadDiameter => pole with { HeadDiameterM = Grown(pole.HeadDiameterM, byM) },
             SizeKind.HeadHeight => pole with { HeadHeightM = Grown(pole.HeadHeightM, byM) },
-            SizeKind.PoleSpacing => pole with
-            {
-                PositionsM = [.. pole.PositionsM.Select(xM => xM * (1 + byM / size.Estimate.Value))],
-            },
+            SizeKind.PoleSpacing => pole with { PositionsM = [.. pole.PositionsM.Select(xM => xM * (1 + byM / size.Estimate.Value))] },
             SizeKind.PoleTop => pole with { TopsM = [.. pole.TopsM.Select(zM => zM + byM)] },
             _ => pole,
         };

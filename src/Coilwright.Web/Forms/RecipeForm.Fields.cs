@@ -46,7 +46,10 @@ public static partial class RecipeForm
 
     /// <summary>What says how well a part's lengths are known that carry no ±.</summary>
     private static RecipeField[] Making(string part) =>
-        [new($"{part}.made", "How it is made", "", ["moulded", "by-hand"]), new($"{part}.measured", "Measured by caliper", "yes or no", [])];
+        [
+            new($"{part}.made", "How it is made", "", ["moulded", "by-hand"]),
+            new($"{part}.measured", "Measured by caliper", "yes or no", []),
+        ];
 
     private static IEnumerable<FieldGroup> Poles(JsonNode document, string coil, string name)
     {

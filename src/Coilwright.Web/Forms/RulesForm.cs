@@ -110,7 +110,12 @@ public static class RulesForm
                 Within("byHand", "Drawn and built by hand", SizeRules.Usual.ByHandM),
                 Within("common", "Nothing said", SizeRules.Usual.CommonM),
                 Within("clearance", "Clearance to the strings", SizeRules.Usual.ClearanceM),
-                Part("mostPart", "Of a short length at most", SizeRules.Usual.MostPart, "Thin sheet and rods, which come closer than bobbins."),
+                Part(
+                    "mostPart",
+                    "Of a short length at most",
+                    SizeRules.Usual.MostPart,
+                    "Thin sheet and rods, which come closer than bobbins."
+                ),
                 Part("mouldedShare", "From piece to piece, moulded", SizeRules.Usual.MouldedShare, Share),
                 Part("byHandShare", "From piece to piece, by hand", SizeRules.Usual.ByHandShare, Share),
                 Part("commonShare", "From piece to piece, nothing said", SizeRules.Usual.CommonShare, Share),

@@ -51,11 +51,12 @@ public static class SizeParser
         }
 
         string within = QuantityParser.Echo(entered with { Si = half }, QuantityKind.Length);
-        string inMm = entered.UnitTyped is "in" or "thou"
-            ? $" ({QuantityParser.FormatIn(entered.Si, QuantityKind.Length, "mm", 4)} ± {QuantityParser.FormatIn(half, QuantityKind.Length, "mm")})"
-            : "";
-        return $"{value} ± {within}{inMm}";
+        return entered.UnitTyped is "in" or "thou"
+            ? $"{value} ± {within} ({Millimetres(entered.Si, 4)} ± {Millimetres(half, 3)})"
+            : $"{value} ± {within}";
     }
+
+    private static string Millimetres(double lengthM, int digits) => QuantityParser.FormatIn(lengthM, QuantityKind.Length, "mm", digits);
 
     private static ParsedQuantity With(ParsedQuantity length, string within, string typed, Limits limits)
     {

@@ -42,9 +42,7 @@ public sealed class RecipeService(
     public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel)
     {
         FillLimits limits = FillLimits.Of(await records.NewestAsync(cancel).ConfigureAwait(false));
-        return rules is null
-            ? limits
-            : limits.With((await RuleService.CurrentAsync(rules, cancel).ConfigureAwait(false)).Sizes);
+        return rules is null ? limits : limits.With((await RuleService.CurrentAsync(rules, cancel).ConfigureAwait(false)).Sizes);
     }
 
     /// <summary>

@@ -160,9 +160,8 @@ public sealed class SizeIntervalTests
         };
         ForecastWarning told = Assert.Single(Forecast(tight).Warnings, warning => warning.Field == "coils[0].poles[0].diameter");
         Assert.Contains("2.5", told.Message, StringComparison.Ordinal); // the gap is the half-width: 2.5 % lie beyond
-        Assert.DoesNotContain(
-            Forecast(Pickups.Sized(single)).Warnings,
-            warning => warning.Message.Contains("of pieces", StringComparison.Ordinal)
+        Assert.DoesNotContain(Forecast(Pickups.Sized(single)).Warnings, warning =>
+            warning.Message.Contains("of pieces", StringComparison.Ordinal)
         );
     }
 }

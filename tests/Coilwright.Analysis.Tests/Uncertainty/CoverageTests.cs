@@ -29,9 +29,8 @@ public sealed class CoverageTests
     };
 
     /// <summary>
-    /// A thousand shops wind the same recipe. Each has its own wire, lay, counter, tension, magnets, enamel and lengths of bobbin and poles, drawn from what the
-    /// forecast states of them;
-    /// what it would measure comes from the whole physics at its own values, the field solved anew. The forecast was made without knowing
+    /// A thousand shops wind the same recipe. Each has its own wire, lay, counter, tension, magnets, enamel and lengths of bobbin and
+    /// poles, drawn from what the forecast states of them; what it would measure comes from the whole physics at its own values, the field solved anew. The forecast was made without knowing
     /// them.
     /// </summary>
     [Fact]

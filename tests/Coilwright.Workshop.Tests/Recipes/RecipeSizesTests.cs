@@ -101,7 +101,9 @@ public sealed class RecipeSizesTests
         Problem problem = Assert.Single(RecipeReader.Read(Bridge((from, to))).Problems);
         Assert.Equal(field, problem.Field);
         Assert.Contains("±", problem.Message, StringComparison.Ordinal);
-        Assert.True(field.EndsWith("tension", StringComparison.Ordinal) || problem.Allowed!.StartsWith("± 0 to less than", StringComparison.Ordinal));
+        Assert.True(
+            field.EndsWith("tension", StringComparison.Ordinal) || problem.Allowed!.StartsWith("± 0 to less than", StringComparison.Ordinal)
+        );
     }
 
     [Fact]

@@ -4,7 +4,9 @@ using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Forecasts.Sizes;
 
-/// <summary>What the field's answer to a change of lengths depends on, as a text: all of the model but wire, lay, load and temperature.</summary>
+/// <summary>
+/// What the field's answer to a change of lengths depends on, as a text: all of the model but wire, lay, load and temperature.
+/// </summary>
 internal static class GeometryKey
 {
     private static readonly JsonSerializerOptions s_all = new() { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
@@ -38,7 +40,14 @@ internal static class GeometryKey
                 model.Connection,
                 model.GapPermittivity,
                 model.Strings,
-                Sizes = model.Sizes.Where(size => !size.Estimate.IsExact).Select(size => new { size.Kind, size.Part, size.Row }),
+                Sizes = model
+                    .Sizes.Where(size => !size.Estimate.IsExact)
+                    .Select(size => new
+                    {
+                        size.Kind,
+                        size.Part,
+                        size.Row,
+                    }),
                 WithStrings = scene.Strings is not null,
                 Jig = scene.Poles?.JigM,
             },

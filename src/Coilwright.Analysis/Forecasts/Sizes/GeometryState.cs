@@ -27,10 +27,7 @@ internal sealed class GeometryState
     {
         (_model, _builds) = (model, builds);
         _hz = [.. ForecastScene.CurveFrequenciesOf(model)];
-        FieldCoil[] coils =
-        [
-            .. model.Coils.Select((coil, c) => new FieldCoil(coil.Bobbin, builds[c], 1, 1, coil.Position, coil.Poles)),
-        ];
+        FieldCoil[] coils = [.. model.Coils.Select((coil, c) => new FieldCoil(coil.Bobbin, builds[c], 1, 1, coil.Position, coil.Poles))];
         _field = new FastFieldEngine().Solve(new FieldProblem(coils, model.Bars, model.Sheets, _hz), cancel);
         double[] signed =
         [

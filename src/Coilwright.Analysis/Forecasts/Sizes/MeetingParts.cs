@@ -57,7 +57,10 @@ internal static class MeetingParts
             (double, SizeKind)[] across = [(1, SizeKind.CoreWidth), (1, SizeKind.PoleDiameter)];
             if (Told(_bobbin.CoreWidthM - _pole.DiameterM, across) is { } reach)
             {
-                yield return new($"{path}.{(blade ? "thickness" : "diameter")}", $"the pole reaches through the former to the wire {reach}");
+                yield return new(
+                    $"{path}.{(blade ? "thickness" : "diameter")}",
+                    $"the pole reaches through the former to the wire {reach}"
+                );
             }
 
             if (Along(blade) is { } end)
@@ -107,7 +110,8 @@ internal static class MeetingParts
                 ? null
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"in about {share:P1} of pieces: between them are {gapM * 1e3:0.###} mm ± {Estimate.Sigmas95 * deviationM * 1e3:0.###} mm"
+                    $"in about {100 * share:0.#} % of pieces: between them are {gapM * 1e3:0.###} mm "
+                        + $"± {Estimate.Sigmas95 * deviationM * 1e3:0.###} mm"
                 );
         }
     }

@@ -4,12 +4,13 @@ using Coilwright.Physics.Sizes;
 
 namespace Coilwright.Analysis.Forecasts.Sizes;
 
-/// <summary>What every length of a pickup does to its field: each is changed a little and the field solved again, once for a geometry.</summary>
+/// <summary>
+/// What every length of a pickup does to its field: each is changed a little and the field solved again, once for a geometry.
+/// </summary>
 /// <remarks>
 /// The quick engine serves both engines: a rate good to some per cent moves an interval by as much of itself. Turns, wire, pitch, load and
-/// temperature
-/// leave the geometry as it is but for the build, which is taken to the rung of a ladder below it, so that what is kept never depends on
-/// what was asked before. A length that no cover feels is changed without covers and plates: their share in its rate is left out.
+/// temperature leave the geometry as it is but for the build, which is taken to the rung of a ladder below it, so that what is kept never
+/// depends on what was asked before. A length that no cover feels is changed without covers and plates: their share in its rate is left out.
 /// </remarks>
 internal sealed class SizeRates
 {
@@ -71,10 +72,9 @@ internal sealed class SizeRates
             GeometryState from = (IsOfSheet(size) ? whole : bare)!;
             double[] follow = Following(model, size, byM, builds);
             StrayRate stray = StrayRate.Over(model, SizeMoves.Move(model, size, byM), (builds, follow), from.Drops, byM);
-            rates[s] =
-                size.Kind is SizeKind.Wall or SizeKind.Flange
-                    ? from.Unmoved(stray)
-                    : from.RateTo(State(SizeMoves.Move(IsOfSheet(size) ? model : uncovered, size, byM), follow), byM, stray);
+            rates[s] = size.Kind is SizeKind.Wall or SizeKind.Flange
+                ? from.Unmoved(stray)
+                : from.RateTo(State(SizeMoves.Move(IsOfSheet(size) ? model : uncovered, size, byM), follow), byM, stray);
         });
         return rates;
 
@@ -102,13 +102,8 @@ internal sealed class SizeRates
     /// <summary>A little larger, or smaller where it cannot grow, m.</summary>
     private static double StepOf(PickupModel model, PartSize size)
     {
-        bool isPlace = size.Kind
-            is SizeKind.PoleTop
-                or SizeKind.BarX
-                or SizeKind.BarY
-                or SizeKind.BarZ
-                or SizeKind.SheetTop
-                or SizeKind.SheetBottom;
+        bool isPlace =
+            size.Kind is SizeKind.PoleTop or SizeKind.BarX or SizeKind.BarY or SizeKind.BarZ or SizeKind.SheetTop or SizeKind.SheetBottom;
         double stepM = isPlace ? StepM : Math.Min(StepM, StepPart * size.Estimate.Value);
         return size.Kind == SizeKind.EndRadius && SizeMoves.IsRound(model.Coils[size.Part].Bobbin) ? -stepM : stepM;
     }

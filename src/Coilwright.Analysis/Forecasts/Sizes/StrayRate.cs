@@ -3,7 +3,9 @@ using Coilwright.Physics.Electrostatics;
 
 namespace Coilwright.Analysis.Forecasts.Sizes;
 
-/// <summary>Change of the capacitances outside the windings with a length, F/m: to metal, between windings, and of windings with themselves.</summary>
+/// <summary>
+/// Change of the capacitances outside the windings with a length, F/m: to metal, between windings, and of windings with themselves.
+/// </summary>
 internal readonly record struct StrayRate(double Metal, double Between, double Own)
 {
     /// <summary>From one pickup to the same with a length changed, covers and plates in their places.</summary>

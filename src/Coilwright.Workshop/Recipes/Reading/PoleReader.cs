@@ -55,7 +55,10 @@ internal static class PoleReader
         if (shape == PoleShape.Blade)
         {
             fields.Refuse("diameter", "a blade has no diameter; give its width (along the row of strings) and thickness");
-            return (fields.RequiredSize("thickness", Allowed.PoleSize with { Example = "3 mm" }), fields.RequiredSize("width", Allowed.BladeWidth));
+            return (
+                fields.RequiredSize("thickness", Allowed.PoleSize with { Example = "3 mm" }),
+                fields.RequiredSize("width", Allowed.BladeWidth)
+            );
         }
 
         fields.Refuse("width", "only a blade has a width; a rod or screw has a diameter");
@@ -95,7 +98,8 @@ internal static class PoleReader
 
         fields.Free("positions");
         double count = fields.Number("count", 1, MostPoles, required: shape != PoleShape.Blade, whole: true) ?? 1;
-        Entered? spacing = count > 1 ? fields.RequiredSize("spacing", Allowed.PoleSpacing) : fields.OptionalSize("spacing", Allowed.PoleSpacing);
+        Entered? spacing =
+            count > 1 ? fields.RequiredSize("spacing", Allowed.PoleSpacing) : fields.OptionalSize("spacing", Allowed.PoleSpacing);
         double[] even = double.IsNaN(count)
             ? []
             : [.. Enumerable.Range(0, (int)count).Select(i => count > 1 ? (i - (count - 1) / 2) * spacing!.Value.Si : 0)];

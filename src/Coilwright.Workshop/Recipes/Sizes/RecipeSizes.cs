@@ -4,7 +4,9 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Recipes.Sizes;
 
-/// <summary>The lengths of a recipe with their intervals: the ± that is typed, else what its part's making and the shop's rules say.</summary>
+/// <summary>
+/// The lengths of a recipe with their intervals: the ± that is typed, else what its part's making and the shop's rules say.
+/// </summary>
 /// <remarks>
 /// Corners, and places along and across, are exact unless a ± is typed: what they do to first order is nothing where a pickup mirrors
 /// itself.
@@ -84,7 +86,14 @@ internal sealed class RecipeSizes
             Add(SizeKind.PoleSpacing, "places", new Entered(outermost, "", "mm") { HalfWidth = within });
         }
 
-        Place(SizeKind.PoleTop, coil, row, $"top of the {of}", new Entered(pole.TopsM[0], "", "mm") { HalfWidth = pole.TopsWithinM }, pole.Making);
+        Place(
+            SizeKind.PoleTop,
+            coil,
+            row,
+            $"top of the {of}",
+            new Entered(pole.TopsM[0], "", "mm") { HalfWidth = pole.TopsWithinM },
+            pole.Making
+        );
     }
 
     private void AddBar(string name, RecipePoint size, RecipePoint centre, PartMaking making, int place)
@@ -121,7 +130,10 @@ internal sealed class RecipeSizes
         double withinM = clearance.HalfWidth ?? _rules.ClearanceM;
         string source = clearance.HalfWidth is null ? $"set by hand: ±{withinM * 1e3:0.###} mm, {_rules.Origin}" : Typed(withinM);
         _all.Add(
-            new PartSize(SizeKind.Clearance, 0, 0, "clearance to the strings", Around(clearance.Si, withinM, Basis.Assumed)) { Source = source }
+            new PartSize(SizeKind.Clearance, 0, 0, "clearance to the strings", Around(clearance.Si, withinM, Basis.Assumed))
+            {
+                Source = source,
+            }
         );
     }
 
@@ -147,16 +159,11 @@ internal sealed class RecipeSizes
             ? (typed, making.Measured ? Basis.Measured : Basis.Assumed, Typed(typed))
             : _rules.WithinOf(making, lengthM);
         _all.Add(
-            new PartSize(kind, part, row, name, Around(entered.Si, withinM, basis))
-            {
-                Source = source,
-                PieceShare = _rules.ShareOf(making),
-            }
+            new PartSize(kind, part, row, name, Around(entered.Si, withinM, basis)) { Source = source, PieceShare = _rules.ShareOf(making) }
         );
     }
 
     private static Estimate Around(double value, double withinM, Basis basis) => new(value, value - withinM, value + withinM, basis);
 
-    private static string Typed(double withinM) =>
-        FormattableString.Invariant($"as typed: ±{withinM * 1e3:0.####} mm");
+    private static string Typed(double withinM) => FormattableString.Invariant($"as typed: ±{withinM * 1e3:0.####} mm");
 }

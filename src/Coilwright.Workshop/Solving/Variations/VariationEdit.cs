@@ -3,8 +3,8 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Recipes.Reading;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Solving.Variations;
 
