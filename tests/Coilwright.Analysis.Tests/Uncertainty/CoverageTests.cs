@@ -30,8 +30,8 @@ public sealed class CoverageTests
 
     /// <summary>
     /// A thousand shops wind the same recipe. Each has its own wire, lay, counter, tension, magnets, enamel and lengths of bobbin and
-    /// poles, drawn from what the forecast states of them; what it would measure comes from the whole physics at its own values, the field solved anew. The forecast was made without knowing
-    /// them.
+    /// poles, drawn from what the forecast states of them; what it would measure comes from the whole
+    /// physics at its own values, the field solved anew. The forecast was made without knowing them.
     /// </summary>
     [Fact]
     public void Intervals_of_95_per_cent_hold_what_93_to_97_of_100_shops_measure()
