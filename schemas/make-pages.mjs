@@ -67,7 +67,7 @@ function page(name, schema) {
 
 mkdirSync(target, { recursive: true });
 const index = ['# File formats', '', 'Every file carries its version in `format`. Unknown fields are refused with the nearest known name; older versions are read for ever.',
-  'In files that people write a quantity is text with its unit; in files that the program writes it is an object in SI units with its 95 % interval and basis.',
+  'In files that people write a quantity is text with its unit, and a length of a part may carry its 95 % half-width (`6.2 mm ± 0.05 mm`, `2.45 in ± 1 %`); in files that the program writes it is an object in SI units with its 95 % interval and basis.',
   'The schemas in `schemas/` are JSON Schema, draft 2020-12, and compile in ajv (`ajv/dist/2020` with `ajv-formats`, options as they come): `npm ci --prefix tests/Outside/schemas`, then `node tests/Outside/schemas/check.mjs schemas FILES`.', '',
   '| Format | Page |', '|---|---|'];
 for (const [name, schema] of schemas) {

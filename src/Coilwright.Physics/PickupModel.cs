@@ -1,4 +1,5 @@
 using Coilwright.Physics.Electrostatics;
+using Coilwright.Physics.Sizes;
 using Coilwright.Physics.Strings;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
@@ -67,6 +68,9 @@ public sealed record PickupModel
 
     /// <summary>Temperature of the winding, °C, −40…155.</summary>
     public double TemperatureC { get; init; } = 20;
+
+    /// <summary>Lengths that are known within an interval; those not named here are taken as exact.</summary>
+    public IReadOnlyList<PartSize> Sizes { get; init; } = [];
 }
 
 /// <summary>One winding on one bobbin with the poles inside it.</summary>

@@ -1,5 +1,6 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Materials;
+using Coilwright.Physics.Sizes;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 
@@ -59,6 +60,27 @@ internal static class Pickups
                 ),
             ],
         };
+
+    /// <summary>The same with lengths of its first coil that are known within ±0.05 to ±0.15 mm.</summary>
+    public static PickupModel Sized(PickupModel model, double pieceShare = 0.5)
+    {
+        (SizeKind Kind, double ValueM, double WithinM)[] lengths =
+        [
+            (SizeKind.CoreLength, model.Coils[0].Bobbin.CoreLengthM, 1.5e-4),
+            (SizeKind.CoreWidth, model.Coils[0].Bobbin.CoreWidthM, 1e-4),
+            (SizeKind.WindingHeight, model.Coils[0].Bobbin.WindingHeightM, 1e-4),
+            (SizeKind.MostBuild, model.Coils[0].Bobbin.MaxBuildM!.Value, 1e-4),
+            (SizeKind.PoleDiameter, model.Coils[0].Poles[0].DiameterM, 1e-4),
+            (SizeKind.PoleLength, model.Coils[0].Poles[0].LengthM, 1.5e-4),
+            (SizeKind.PoleSpacing, 10.4e-3, 5e-5),
+            (SizeKind.PoleTop, model.Coils[0].Poles[0].TopsM[0], 1e-4),
+        ];
+        return model with { Sizes = [.. lengths.Select(one => Size(one.Kind, one.ValueM, one.WithinM) with { PieceShare = pieceShare })] };
+    }
+
+    /// <summary>One length of the first coil.</summary>
+    public static PartSize Size(SizeKind kind, double valueM, double withinM) =>
+        new(kind, 0, 0, kind.ToString(), new Estimate(valueM, valueM - withinM, valueM + withinM, Basis.Assumed)) { Source = "as typed" };
 
     private static CoilModel Coil(
         string name,

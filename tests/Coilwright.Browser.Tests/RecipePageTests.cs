@@ -69,6 +69,33 @@ public sealed class RecipePageTests(Chromium chromium)
     }
 
     [Fact]
+    public async Task A_length_takes_its_interval_keeps_it_under_the_slider_and_widens_the_forecast()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        Guid recipe = await shop.ReleasedRecipeAsync();
+        IPage page = await chromium.PageAsync(shop.Url);
+        await page.GotoAsync($"/recipes/{recipe}");
+        ILocator width = page.GetByLabel("Core width", new() { Exact = true }),
+            field = page.Locator(".field").Filter(new() { Has = width }),
+            inductance = Answer(page, "Inductance, 1 kHz");
+        string before = await inductance.InnerTextAsync();
+        await width.FillAsync("6.2 mm ± 1 mm");
+        await Expect(field).ToContainTextAsync("6.2 mm ± 1 mm");
+        await Expect(inductance).Not.ToHaveTextAsync(before);
+        await page.GetByRole(AriaRole.Slider, new() { Name = "Core width, slider" }).FillAsync("6.4");
+        await Expect(width).ToHaveValueAsync("6.4 mm ± 1 mm");
+        await width.FillAsync("6.2 mm ±");
+        await Expect(field).ToContainTextAsync("no number behind the ±");
+        await page.GetByLabel("Reason for the change").FillAsync("measured");
+        await page.SendAsync("Save draft");
+        await Expect(width).ToHaveValueAsync("6.2 mm ±");
+        await width.FillAsync("6.2 mm ± 0.05 mm");
+        await page.SendAsync("Save draft");
+        await Expect(page.GetByRole(AriaRole.Status)).ToContainTextAsync("revision B");
+        await Expect(width).ToHaveValueAsync("6.2 mm ± 0.05 mm");
+    }
+
+    [Fact]
     public async Task Story_1_changing_turns_of_a_released_recipe_makes_the_next_revision_and_asks_for_a_reason()
     {
         await using ServedShop shop = await ServedShop.StartAsync();

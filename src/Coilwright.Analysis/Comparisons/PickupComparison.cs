@@ -68,7 +68,7 @@ public static class PickupComparison
     }
 
     /// <summary>
-    /// Inputs of the same name are one cause; each as a normal deviate. Places of either pickup's own in the list of all.
+    /// Inputs of the same name and part are one cause; each as a normal deviate. Places of either pickup's own in the list of all.
     /// </summary>
     private static (UncertainInput[] Joint, int[] OfFirst, int[] OfSecond) Joined(
         IReadOnlyList<UncertainInput> first,
@@ -81,5 +81,5 @@ public static class PickupComparison
         return (joint, [.. first.Select(input => names.IndexOf(Key(input)))], [.. second.Select(input => names.IndexOf(Key(input)))]);
     }
 
-    private static string Key(UncertainInput input) => $"{input.Cause}|{input.Name}";
+    private static string Key(UncertainInput input) => $"{input.Cause}|{input.Name}|{input.Part}";
 }

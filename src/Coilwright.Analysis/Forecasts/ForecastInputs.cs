@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
+using Coilwright.Physics.Sizes;
 using Coilwright.Physics.Winding;
 
 namespace Coilwright.Analysis.Forecasts;
@@ -7,7 +8,7 @@ namespace Coilwright.Analysis.Forecasts;
 /// <summary>
 /// The uncertain inputs of a forecast, and where each coil finds its own. Coils on the same wire share that wire's scatter.
 /// </summary>
-internal sealed class ForecastInputs
+internal sealed partial class ForecastInputs
 {
     /// <summary>A counter is trusted to ±0.2 % when nothing else is known [Practice].</summary>
     private const double CounterInterval = 0.002;
@@ -85,7 +86,7 @@ internal sealed class ForecastInputs
                 Cause = "temperature",
             }
         );
-        Strings = scene.Strings is { } strings ? Add(model.Strings!, strings) : null;
+        Strings = scene.Strings is { } strings ? Add(model, strings) : null;
         Drawn =
             scene.Field.DrawnShare > 0
                 ? Append(
@@ -111,6 +112,8 @@ internal sealed class ForecastInputs
                 Source = "measured capacitance, ±2 %",
             };
         }
+
+        AddSizes(model);
     }
 
     /// <summary>Places of the strings' inputs: steel, magnets, height; null without strings.</summary>
@@ -153,7 +156,7 @@ internal sealed class ForecastInputs
     /// </summary>
     public int Temperature { get; }
 
-    private (int Steel, int Magnets, int Height) Add(StringSetModel set, StringsOver strings) =>
+    private (int Steel, int Magnets, int Height) Add(PickupModel model, StringsOver strings) =>
         (
             Append(
                 new(
@@ -170,19 +173,22 @@ internal sealed class ForecastInputs
                 }
             ),
             AddMagnets(strings.MagnetSpread),
-            Append(
-                new(
-                    "clearance to the strings",
-                    "m",
-                    new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed),
-                    Scatter.Normal,
-                    "set by hand to ±0.1 mm, common practice, no source"
-                )
-                {
-                    Cause = "clearance",
-                }
-            )
+            Append(HeightInput(model.Strings!, ClearanceOf(model)))
         );
+
+    private static UncertainInput HeightInput(StringSetModel set, PartSize? stated) =>
+        new(
+            "clearance to the strings",
+            "m",
+            stated?.Estimate ?? new Estimate(set.ClearanceM, set.ClearanceM - HeightM, set.ClearanceM + HeightM, Basis.Assumed),
+            Scatter.Normal,
+            stated?.Source ?? "set by hand to ±0.1 mm, common practice, no source"
+        )
+        {
+            Cause = "clearance",
+            IsCommon = stated is { PieceShare: <= 0 },
+            PieceShare = stated?.PieceShare ?? 1,
+        };
 
     private (int Magnets, int Model, int Jig) Add(PolesOver poles) =>
         (

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Coilwright.Analysis.Forecasts.Sizes;
 using Coilwright.Physics;
 using Coilwright.Physics.BoundaryElements;
 using Coilwright.Physics.Electrostatics;
@@ -25,9 +26,12 @@ internal sealed class ForecastScene
     /// <summary>The same where covers and plates make the loss rise with the square of the frequency and level off.</summary>
     private static readonly double[] SheetCurveHz = [20, 120, 400, 1_000, 2_000, 3_000, 5_000, 7_000, 10_000, 14_000, 20_000];
 
+    private readonly Lazy<SizeRates> _rates;
+
     public ForecastScene(PickupModel model, ForecastOptions options, CancellationToken cancel)
     {
         Model = model;
+        _rates = new Lazy<SizeRates>(() => SizeRates.Of(this, cancel));
         Lays = [.. model.Coils.Select(coil => QuickLay(model, coil))];
         Wound = [.. model.Coils.Select((coil, c) => WoundOf(coil, Lays[c]))];
         FrequenciesHz = FrequenciesOf(model, options);
@@ -53,6 +57,10 @@ internal sealed class ForecastScene
     public StringsOver? Strings { get; }
 
     public PickupModel Model { get; }
+
+    /// <summary>What the pickup's lengths do to the field; solved when the first of them leaves its middle.</summary>
+    public SizeRates Rates => _rates.Value;
+
     public IReadOnlyList<LayEstimate> Lays { get; }
     public IReadOnlyList<WoundCoil> Wound { get; }
     public IReadOnlyList<double> FrequenciesHz { get; }
@@ -153,20 +161,49 @@ internal sealed class ForecastScene
             ? null
             : LeadCapacitance.AtTerminals(model.Leads, model.Connection, drops, StrayCapacitance.HasScreenedLead(model));
 
+    /// <summary>
+    /// What the lay makes of a window of another height: what is added to the packing, and by what the capacitance per length of the turns
+    /// is multiplied.
+    /// </summary>
+    public static (double PackingBy, double CapacitanceTimes) LayChange(PickupModel model, CoilModel here, CoilModel there)
+    {
+        LayEstimate from = QuickLay(model, here),
+            to = QuickLay(model, Open(there));
+        return (
+            to.PackingFactor.Value - from.PackingFactor.Value,
+            to.CapacitanceF.Value / from.CapacitanceF.Value * RoughTurnM(here) / RoughTurnM(there)
+        );
+    }
+
+    /// <summary>However low a rare draw makes the window, the lay is that of three wires.</summary>
+    private static CoilModel Open(CoilModel coil) =>
+        coil with
+        {
+            Bobbin = coil.Bobbin with
+            {
+                WindingHeightM = Math.Max(coil.Bobbin.WindingHeightM, LayForecast.LeastWires * coil.Wire.OverallDiameterM.Value),
+            },
+        };
+
+    private static double RoughTurnM(CoilModel coil)
+    {
+        double overallM = coil.Wire.OverallDiameterM.Value,
+            areaM2 = coil.Winding.Turns * Math.PI / 4 * overallM * overallM;
+        return coil.Bobbin.TurnLengthM((coil.Winding.MeasuredBuildM ?? areaM2 / (0.77 * coil.Bobbin.WindingHeightM)) / 2);
+    }
+
     private static LayEstimate QuickLay(PickupModel model, CoilModel coil)
     {
         WireModel wire = coil.Wire;
         WindingModel winding = coil.Winding;
         double overallM = wire.OverallDiameterM.Value;
-        double areaM2 = winding.Turns * Math.PI / 4 * overallM * overallM;
-        double buildM = winding.MeasuredBuildM ?? areaM2 / (0.77 * coil.Bobbin.WindingHeightM);
         return LayForecast.Quick(
             wire.BareDiameterM.Value,
             overallM,
             wire.EnamelPermittivity.Value,
             model.GapPermittivity,
             coil.Bobbin.WindingHeightM,
-            coil.Bobbin.TurnLengthM(buildM / 2),
+            RoughTurnM(coil),
             winding.Turns,
             winding.Lay,
             winding.PitchM,

@@ -56,9 +56,11 @@ internal sealed partial class ForecastVector
             magnet = Math.Log(x[places.Magnets]);
         double higherM = x[places.Height] - _scene.Model.Strings!.ClearanceM;
         StringTrends trends = strings.Trends;
-        double linkage = turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM);
-        double sensitivity = turns * steel * Math.Exp(trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM);
-        double field = drawn * Math.Exp(magnet + trends.FieldPerM * higherM);
+        double linkage =
+            turns * steel * Math.Exp(trends.LinkageByMagnet * magnet + trends.LinkagePerM * higherM + _sizes.Field.Strings.Linkage);
+        double moved = trends.SensitivityByMagnet * magnet + trends.SensitivityPerM * higherM;
+        double sensitivity = turns * steel * Math.Exp(moved + _sizes.Field.Strings.Sensitivity);
+        double field = drawn * Math.Exp(magnet + trends.FieldPerM * higherM + _sizes.Field.Strings.Field);
         for (int s = 0; s < strings.Answers.Count; s++)
         {
             y[PlaceOf(s, StringResult.Linkage)] = strings.Answers[s].LinkageWb * linkage;
@@ -79,7 +81,7 @@ internal sealed partial class ForecastVector
             (_inputs.Drawn is { } drawn ? x[drawn] : 1)
             * x[places.Magnets]
             * x[places.Model]
-            * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM));
+            * Math.Exp(poles.FieldPerM * (x[places.Jig] - poles.JigM) + _sizes.Field.PoleField);
         for (int p = 0; p < poles.Answers.Count; p++)
         {
             y[PlaceOfPole(p)] = poles.Answers[p].FieldT.Value * factor;

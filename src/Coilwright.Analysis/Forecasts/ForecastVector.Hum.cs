@@ -22,12 +22,18 @@ internal sealed partial class ForecastVector
         FieldSolution field = _scene.Field;
         double moved =
             field.AreaByBuildM2PerM.Length > 0 ? field.AreaByBuildM2PerM[c] * _buildChange[c] + field.AreaSpreadM2[c] * _cores : 0;
-        return _turnsRatio[c] * (field.EffectiveAreaM2[c] + moved);
+        return _turnsRatio[c] * (field.EffectiveAreaM2[c] + moved + _sizes.Field.AreaM2[c]);
     }
 
     /// <summary>What a field changing along an axis links with a coil, m³.</summary>
     private double GradientM3(int c, int axis) =>
         _scene.Field.Gradient is { } slope
-            ? _turnsRatio[c] * (slope.M3[c, axis] + slope.ByBuildM2[c, axis] * _buildChange[c] + slope.SpreadM3[c, axis] * _cores)
+            ? _turnsRatio[c]
+                * (
+                    slope.M3[c, axis]
+                    + slope.ByBuildM2[c, axis] * _buildChange[c]
+                    + slope.SpreadM3[c, axis] * _cores
+                    + _sizes.Field.GradientM3[c, axis]
+                )
             : 0;
 }

@@ -1,4 +1,5 @@
 using System.Numerics;
+using Coilwright.Analysis.Forecasts.Sizes;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
 using Coilwright.Physics.BoundaryElements;
@@ -90,6 +91,7 @@ internal sealed partial class ForecastVector
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
     private readonly double[] _sheetChange;
+    private readonly SizeShift _sizes;
     private double _cores;
     private PeakPredictor? _bareTrail;
     private PeakPredictor? _loadedTrail;
@@ -104,6 +106,7 @@ internal sealed partial class ForecastVector
         _buildChange = new double[_coils];
         _scale = new double[_coils, _coils];
         _sheetChange = new double[inputs.Sheets.Count];
+        _sizes = new SizeShift(scene, inputs);
     }
 
     public int Count => PoleStart + (_scene.Poles?.Answers.Count ?? 0);
@@ -163,6 +166,7 @@ internal sealed partial class ForecastVector
     /// <summary>Fills the results from the input values.</summary>
     public void Evaluate(double[] x, double[] y)
     {
+        _sizes.Take(x);
         for (int c = 0; c < _coils; c++)
         {
             WindOne(c, x, y);
@@ -171,20 +175,27 @@ internal sealed partial class ForecastVector
         ScaleInductances(x, y);
         for (int s = 0; s < _sheetChange.Length; s++)
         {
-            _sheetChange[s] = x[_inputs.Sheets[s]] / _scene.Field.SheetEffects[s].Sheet.ConductivitySPerM.Value - 1;
+            SheetEffect effect = _scene.Field.SheetEffects[s];
+            double thicker = 1 + _sizes.ThicknessBy[effect.Index];
+            _sheetChange[s] = x[_inputs.Sheets[s]] / effect.Sheet.ConductivitySPerM.Value * thicker - 1;
         }
 
         for (int c = 0; c < _coils; c++)
         {
             double ownAir = _scene.Field.AirInductanceH[c, c];
             y[PlaceOf(c, CoilResult.AirInductance)] =
-                (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c]) * _turnsRatio[c] * _turnsRatio[c];
+                (ownAir + _scene.Field.AirInductanceByBuildHPerM[c] * _buildChange[c] + _sizes.Field.AirH[c])
+                * _turnsRatio[c]
+                * _turnsRatio[c];
             y[PlaceOf(c, CoilResult.Inductance)] = ElementH(_oneKilohertz, c, c).Real;
             y[PlaceOf(c, CoilResult.Capacitance)] =
                 x[_inputs.Capacitance]
                 * (
                     _scene.Model.Coils[c].Winding.MeasuredCapacitanceF
-                    ?? _scene.Lays[c].CapacitanceF.Value * y[PlaceOf(c, CoilResult.MeanTurnLength)] / _scene.Wound[c].MeanTurnM
+                    ?? _scene.Lays[c].CapacitanceF.Value
+                        * _sizes.CapacitanceTimes[c]
+                        * y[PlaceOf(c, CoilResult.MeanTurnLength)]
+                        / _scene.Wound[c].MeanTurnM
                 );
         }
 
@@ -220,13 +231,13 @@ internal sealed partial class ForecastVector
 
     private void WindOne(int c, double[] x, double[] y)
     {
-        CoilModel coil = _scene.Model.Coils[c];
+        CoilModel coil = _sizes.CoilOf(c);
         CoilPlaces places = _inputs.Coils[c];
         double ohmPerM = places.OhmPerM >= 0 ? x[places.OhmPerM] : CopperWire.OhmPerM(x[places.Bare], 20, coil.Wire.ConductivitySPerM);
         // Both diameters scatter on their own; a rare draw may not leave less than a trace of enamel.
         double overallM = Math.Max(x[places.Overall], 1.001 * x[places.Bare]);
         // Nor does any draw pack round wire closer than it can lie.
-        double packing = Math.Clamp(x[places.Packing], LeastPacking, WindingGeometry.HexagonalPacking);
+        double packing = Math.Clamp(x[places.Packing] + _sizes.PackingBy[c], LeastPacking, WindingGeometry.HexagonalPacking);
         double turns = TurnsOf(c, x);
         WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, turns, packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
@@ -255,7 +266,7 @@ internal sealed partial class ForecastVector
             {
                 double middle = _scene.Field.StaticInductanceH[i, j];
                 double build = i == j ? _scene.Field.AirInductanceByBuildHPerM[i] * _buildChange[i] : 0;
-                double core = cores * _scene.Field.InductanceSpreadH[i, j];
+                double core = cores * _scene.Field.InductanceSpreadH[i, j] + _sizes.Field.StaticH[i, j];
                 _scale[i, j] = Math.Abs(middle) > 0 ? (middle + build + core) / middle * _turnsRatio[i] * _turnsRatio[j] : 0;
             }
         }
@@ -282,14 +293,16 @@ internal sealed partial class ForecastVector
     {
         double middle = _scene.ElementH(_sheetChange, k, coil, coil).Real;
         double moved = middle * Math.Exp(_cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Real / middle));
-        return Math.Max(moved + _scene.Field.AirInductanceByBuildHPerM[coil] * _buildChange[coil], LeastSelf * middle);
+        double sized = _sizes.Field.SpectrumH[k][coil, coil];
+        return Math.Max(moved + sized + _scene.Field.AirInductanceByBuildHPerM[coil] * _buildChange[coil], LeastSelf * middle);
     }
 
     /// <summary>What two coils share, with the cores; never more than all but a trace of the root of both.</summary>
     private double MutualH(int k, int i, int j, double middle)
     {
         double most = MostCoupling * Math.Sqrt(SelfH(k, i) * SelfH(k, j));
-        return Math.Clamp(middle + _cores * _scene.Field.SpectrumSpreadH[k][i, j].Real, -most, most);
+        double sized = _sizes.Field.SpectrumH[k][i, j];
+        return Math.Clamp(middle + sized + _cores * _scene.Field.SpectrumSpreadH[k][i, j].Real, -most, most);
     }
 
     /// <summary>
@@ -302,7 +315,8 @@ internal sealed partial class ForecastVector
     private double LossDeparture(int k, int coil)
     {
         double middle = _scene.Field.SpectrumH[k][coil, coil].Imaginary;
-        return Math.Abs(middle) > 0 ? _cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Imaginary / middle) : 0;
+        double cores = Math.Abs(middle) > 0 ? _cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Imaginary / middle) : 0;
+        return cores + _sizes.Field.LossBy[k][coil];
     }
 
     private void JoinCoils(double[] x, double[] y)
@@ -359,11 +373,12 @@ internal sealed partial class ForecastVector
         StrayPlaces places = _inputs.Stray;
         double walls = places.Walls is { } wall ? x[wall] : 1,
             unsaid = places.Unsaid is { } place ? x[place] * _scene.Stray.UnsaidF : 0,
-            metal = _scene.Stray.Metal.Value;
-        y[PlaceOf(PickupResult.WindingCapacitance)] = JoinedCapacitance(y, weights) + x[_inputs.Capacitance] * _scene.Stray.OwnF;
+            metal = _scene.Stray.Metal.Value + _sizes.Field.StrayF.Metal;
+        y[PlaceOf(PickupResult.WindingCapacitance)] =
+            JoinedCapacitance(y, weights) + x[_inputs.Capacitance] * (_scene.Stray.OwnF + _sizes.Field.StrayF.Own);
         y[PlaceOf(PickupResult.LeadCapacitance)] = places.Leads is { } leads ? x[leads] : 0;
         y[PlaceOf(PickupResult.MetalCapacitance)] = walls * Math.Max(LeastMetal * metal, metal + unsaid);
-        y[PlaceOf(PickupResult.BetweenCapacitance)] = walls * _scene.Stray.Between.Value;
+        y[PlaceOf(PickupResult.BetweenCapacitance)] = walls * Math.Max(0, _scene.Stray.Between.Value + _sizes.Field.StrayF.Between);
         y[PlaceOf(PickupResult.Capacitance)] =
             y[PlaceOf(PickupResult.WindingCapacitance)]
             + y[PlaceOf(PickupResult.LeadCapacitance)]

@@ -57,6 +57,7 @@ internal static class ForecastWarnings
             }
         }
 
+        warnings.AddRange(Sizes.MeetingParts.Find(model));
         warnings.AddRange(scene.Field.Notes.Select(note => new ForecastWarning(note.Field, note.Message)));
         return warnings;
     }

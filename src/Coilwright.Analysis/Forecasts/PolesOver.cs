@@ -57,17 +57,9 @@ internal sealed class PolesOver
             model.Bars.Any(bar => bar.PolarisationT != default)
             || model.Coils.Any(coil => coil.Poles.Any(pole => Math.Abs(pole.PolarisationT.Value) > 0));
         List<PoleAnswer> answers = [];
-        for (int c = 0; c < model.Coils.Count && magnets; c++)
+        foreach ((int number, int coil, Vector3M at) in magnets ? Places(model, jigM) : [])
         {
-            CoilModel coil = model.Coils[c];
-            IEnumerable<(double X, double Top)> poles = coil
-                .Poles.SelectMany(pole => pole.PositionsM.Select((x, i) => (x, pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)])))
-                .OrderBy(pole => pole.x);
-            foreach ((int index, (double x, double top)) in poles.Index())
-            {
-                Vector3M at = new(coil.Position.XM + x, coil.Position.YM, coil.Position.ZM + top + jigM);
-                answers.Add(new PoleAnswer(index + 1, c, at, field.Map.MagnetVerticalT(at)));
-            }
+            answers.Add(new PoleAnswer(number, coil, at, field.Map.MagnetVerticalT(at)));
         }
 
         PoleAnswer? strongest = answers.MaxBy(one => Math.Abs(one.FieldT.Value));
@@ -78,5 +70,28 @@ internal sealed class PolesOver
 
         double higher = field.Map.MagnetFluxDensityT(strongest.AtM with { ZM = strongest.AtM.ZM + HigherM }).ZM / strongest.FieldT.Value;
         return new PolesOver(jigM, answers, higher > 0 ? Math.Log(higher) / HigherM : 0, StringsOver.MagnetSpreadOf(model));
+    }
+
+    /// <summary>Vertical flux density over the pole that reads most, T; zero without poles.</summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="field">Its solved field.</param>
+    /// <param name="jigM">Distance over the top of each pole, m.</param>
+    public static double StrongestT(PickupModel model, FieldSolution field, double jigM) =>
+        Places(model, jigM).Select(place => field.Map.MagnetFluxDensityT(place.At).ZM).DefaultIfEmpty(0).MaxBy(Math.Abs);
+
+    /// <summary>Where the sensor stands over each pole: by coil, then by ascending x.</summary>
+    private static IEnumerable<(int Number, int Coil, Vector3M At)> Places(PickupModel model, double jigM)
+    {
+        for (int c = 0; c < model.Coils.Count; c++)
+        {
+            CoilModel coil = model.Coils[c];
+            IEnumerable<(double X, double Top)> poles = coil
+                .Poles.SelectMany(pole => pole.PositionsM.Select((x, i) => (x, pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)])))
+                .OrderBy(pole => pole.x);
+            foreach ((int index, (double x, double top)) in poles.Index())
+            {
+                yield return (index + 1, c, new Vector3M(coil.Position.XM + x, coil.Position.YM, coil.Position.ZM + top + jigM));
+            }
+        }
     }
 }

@@ -87,11 +87,31 @@ internal sealed class StringsOver
         {
             PullPerM = pullPerM,
             PullSpread = Math.Sqrt(
-                Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2) + byMagnet * byMagnet + Math.Pow(pullPerM * ForecastInputs.HeightM, 2)
+                Math.Pow(Math.Log(ForecastInputs.SteelFactor), 2)
+                    + byMagnet * byMagnet
+                    + Math.Pow(pullPerM * ForecastInputs.ClearanceWithinM(model), 2)
             ),
         };
 
         double Axis(int i) => top + set.ClearanceM + set.Strings[i].OuterDiameterM / 2;
+    }
+
+    /// <summary>The middle string alone over a field; null when the model has none.</summary>
+    /// <param name="model">The pickup.</param>
+    /// <param name="field">Its solved field.</param>
+    /// <param name="turns">Turns of each coil, signed, over those of the field's.</param>
+    /// <param name="segments">Segments of the string.</param>
+    public static StringAnswer? Middle(PickupModel model, FieldSolution field, double[] turns, int segments)
+    {
+        if (model.Strings is not { } set)
+        {
+            return null;
+        }
+
+        StringGrid grid = StringGrid.Over([.. model.Coils.Select(coil => coil.Position.YM).Distinct()], segments, IsSymmetric(model));
+        int middle = set.Count / 2;
+        double zM = TopM(model) + set.ClearanceM + set.Strings[middle].OuterDiameterM / 2;
+        return new StringScene(field.Map, turns, grid).Solve(set.Strings[middle], set.XM(middle), zM, sideways: false);
     }
 
     /// <summary>Height of a string's axis, m.</summary>

@@ -22,8 +22,8 @@ internal sealed class CandidateFit
     private const int MostScenes = 5;
 
     /// <summary>
-    /// Standard deviations by which a real coil departs from the model: of resistance and lengths (former measured from outside), and of
-    /// inductance. Assumed.
+    /// Standard deviations by which a real coil departs from the model beyond its lengths' own intervals: of resistance and lengths, and
+    /// of inductance. Assumed.
     /// </summary>
     private const double LengthError = 0.003,
         InductanceError = 0.008;

@@ -50,7 +50,8 @@ public static class RunForecaster
     )
     {
         Work work = new(model, load, targets, seed, cancel);
-        IReadOnlyList<UncertainInput> inputs = [.. work.Inputs.All.Select(input => RunInputs.OfRun(input, byTime))];
+        IReadOnlyList<UncertainInput> whole = [.. work.Inputs.All.Select(input => RunInputs.OfRun(input, byTime))];
+        IReadOnlyList<UncertainInput> inputs = work.Part(whole);
         string[] causes = [.. inputs.Where(input => !input.Estimate.IsExact).Select(input => input.Cause).Distinct(StringComparer.Ordinal)];
         double[][] drawn = work.DrawUntilStopped(inputs, samples, progress);
         try
@@ -74,7 +75,7 @@ public static class RunForecaster
                 seed,
                 spreads,
                 remedies,
-                FieldModelCheck.LargestError(model, work.Scene, work.Inputs, inputs, cancel)
+                FieldModelCheck.LargestError(model, work.Scene, work.Inputs, whole, cancel)
             )
             {
                 FieldCheck = work.Check(CheckSamples),
@@ -187,6 +188,7 @@ public static class RunForecaster
         private readonly LoadCircuit? _load;
         private readonly int _seed;
         private readonly CancellationToken _cancel;
+        private int[] _places = [];
 
         public Work(
             PickupModel model,
@@ -206,6 +208,14 @@ public static class RunForecaster
         public ForecastInputs Inputs { get; }
         public IReadOnlyList<NamedQuantity> Quantities { get; }
         public IReadOnlyDictionary<string, SpreadTarget> Targets { get; }
+
+        /// <summary>The inputs as they are drawn; from now on every draw is of such a list.</summary>
+        public IReadOnlyList<UncertainInput> Part(IReadOnlyList<UncertainInput> whole)
+        {
+            (UncertainInput Input, int Place)[] parted = [.. RunInputs.Parted(whole)];
+            _places = [.. parted.Select(one => one.Place)];
+            return [.. parted.Select(one => one.Input)];
+        }
 
         public FieldCheck Check(int samples) =>
             new SampledFieldCheck(_model, Scene, Inputs, [.. Inputs.All.Select(input => RunInputs.OfRun(input, byTime: false))]).Run(
@@ -320,14 +330,17 @@ public static class RunForecaster
         private Action<double[], double[]> Model(IReadOnlyList<UncertainInput> inputs)
         {
             ForecastVector vector = new(Scene, Inputs, _load);
-            vector.FollowPeaks([.. Inputs.All.Select(input => input.Estimate.Value)]);
-            double[] x = new double[inputs.Count],
+            double[] middle = [.. Inputs.All.Select(input => input.Estimate.Value)],
+                x = new double[middle.Length],
                 y = new double[vector.Count];
+            vector.FollowPeaks(middle);
             return (unit, outcome) =>
             {
-                for (int i = 0; i < x.Length; i++)
+                middle.CopyTo(x, 0);
+                for (int i = 0; i < inputs.Count; i++)
                 {
-                    x[i] = inputs[i].Estimate.IsExact ? inputs[i].Estimate.Value : inputs[i].ValueAt(Normal.InvCDF(0, 1, unit[i]));
+                    UncertainInput input = inputs[i];
+                    x[_places[i]] += input.Estimate.IsExact ? 0 : input.ValueAt(Normal.InvCDF(0, 1, unit[i])) - input.Estimate.Value;
                 }
 
                 vector.Evaluate(x, y);

@@ -32,6 +32,9 @@ public static class RunInputs
             ["tension", "packing"],
             input => Shrunk(input, 0.5)
         ),
+        new("measured-bobbins", "bobbins and poles measured by caliper, each to ±0.05 mm", ["bobbinSizes", "poleSizes"], input =>
+            Within(input, 0.05e-3)
+        ),
         new("measured-capacitance", "one coil of the kind measured: capacitance known to ±5 %", ["capacitance"], input =>
             Narrowed(input, 0.05)
         ),
@@ -55,6 +58,24 @@ public static class RunInputs
             "turns" when byTime => ByTime(input),
             _ => input,
         };
+
+    /// <summary>
+    /// The inputs as a run draws them: one whose pieces share a part of it is drawn twice, once for the run and once for the piece; both
+    /// move the same place.
+    /// </summary>
+    internal static IEnumerable<(UncertainInput Input, int Place)> Parted(IReadOnlyList<UncertainInput> inputs) =>
+        inputs.Index().SelectMany(one => Parts(one.Item).Select(part => (part, one.Index)));
+
+    private static UncertainInput[] Parts(UncertainInput input)
+    {
+        if (input.PieceShare is <= 0 or >= 1 || input.Estimate.IsExact)
+        {
+            return [input];
+        }
+
+        double common = Math.Sqrt(1 - input.PieceShare * input.PieceShare);
+        return [Shrunk(input, common) with { IsCommon = true }, Shrunk(input, input.PieceShare) with { IsCommon = false }];
+    }
 
     /// <summary>What could be done about the causes that are there.</summary>
     internal static IEnumerable<(string Key, string Words, Func<UncertainInput, UncertainInput> Change)> RemediesFor(
@@ -101,6 +122,12 @@ public static class RunInputs
                 Estimate = new Estimate(estimate.Value, estimate.Value - half, estimate.Value + half, Basis.Measured),
             };
     }
+
+    /// <summary>Not wider than ± a length.</summary>
+    private static UncertainInput Within(UncertainInput input, double halfM) =>
+        input.Estimate.High - input.Estimate.Low <= 2 * halfM
+            ? input
+            : Shrunk(input, 2 * halfM / (input.Estimate.High - input.Estimate.Low));
 
     private static UncertainInput Shrunk(UncertainInput input, double factor)
     {

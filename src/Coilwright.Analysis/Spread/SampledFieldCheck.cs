@@ -2,15 +2,15 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Analysis.Uncertainty;
 using Coilwright.Physics;
+using Coilwright.Physics.Sizes;
 using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.Spread;
 
 /// <summary>Solves seeded samples of a run in full and holds the run's model about one solution against them.</summary>
 /// <remarks>
-/// Turns, wire, lay, magnets and clearance move; what the field model itself leaves open (cores, film, string steel) is an interval laid on
-/// both alike and
-/// stays at its middle, and so do stretch and temperature, which no field feels.
+/// Turns, wire, lay, magnets, clearance and the parts' lengths move; what the field model itself leaves open (cores, film, string
+/// steel) is an interval laid on both alike and stays at its middle, and so do stretch and temperature, which no field feels.
 /// </remarks>
 internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, ForecastInputs places, IReadOnlyList<UncertainInput> inputs)
 {
@@ -23,6 +23,10 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
         "packing",
         "polarisation",
         "clearance",
+        "bobbinSizes",
+        "poleSizes",
+        "magnetSizes",
+        "metalworkSizes",
     ];
     private static readonly string[] s_told =
     [
@@ -94,17 +98,20 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
     private PickupModel Drawn(double[] x, double[] y, ForecastVector vector)
     {
         double magnets = places.Strings is { } strings ? x[strings.Magnets] : 1;
-        return model with
+        PickupModel sized = places.Sizes.Aggregate(model, (moved, size) =>
+            SizeMoves.Move(moved, model.Sizes[size.Size], places.DepartureM(size, x))
+        );
+        return sized with
         {
             Coils =
             [
-                .. model.Coils.Select(
+                .. sized.Coils.Select(
                     (coil, c) => Drawn(coil, places.Coils[c], x, vector.TurnsOf(c, x), y[vector.PlaceOf(c, CoilResult.Build)], magnets)
                 ),
             ],
             Bars =
             [
-                .. model.Bars.Select(bar =>
+                .. sized.Bars.Select(bar =>
                     bar with
                     {
                         PolarisationT = new Vector3M(
@@ -115,7 +122,8 @@ internal sealed class SampledFieldCheck(PickupModel model, ForecastScene scene, 
                     }
                 ),
             ],
-            Strings = places.Strings is { } at && model.Strings is { } set ? set with { ClearanceM = x[at.Height] } : model.Strings,
+            Strings = places.Strings is { } at && sized.Strings is { } set ? set with { ClearanceM = x[at.Height] } : sized.Strings,
+            Sizes = [],
         };
     }
 

@@ -12,8 +12,11 @@ namespace Coilwright.Analysis.Uncertainty;
 /// </remarks>
 public sealed class SobolSequence
 {
+    /// <summary>Coordinates that the table of direction numbers has; those beyond are plain random numbers of the same seed.</summary>
+    public const int TableDimensions = 150;
+
     /// <summary>The most coordinates that a point may have.</summary>
-    public const int MostDimensions = 150;
+    public const int MostDimensions = 5000;
 
     private const int Bits = 32;
 
@@ -22,9 +25,9 @@ public sealed class SobolSequence
     private readonly uint[] _seeds;
 
     /// <summary>A sequence of points.</summary>
-    /// <param name="dimensions">Coordinates of a point, 1…150.</param>
+    /// <param name="dimensions">Coordinates of a point, 1…5,000.</param>
     /// <param name="seed">Any number; the same seed gives the same points.</param>
-    /// <exception cref="ArgumentOutOfRangeException">Fewer than one coordinate or more than 150.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Fewer than one coordinate or more than 5,000.</exception>
     public SobolSequence(int dimensions, int seed)
     {
         if (dimensions is < 1 or > MostDimensions)
@@ -35,13 +38,20 @@ public sealed class SobolSequence
         _seeds = [.. Enumerable.Range(0, dimensions).Select(d => Hash((uint)seed * 0x9E3779B9u + (uint)d * 0x85EBCA6Bu + 1))];
     }
 
-    /// <summary>Coordinates of a point, 1 to 150.</summary>
+    /// <summary>Coordinates of a point, 1 to 5,000.</summary>
     public int Dimensions => _seeds.Length;
 
     /// <summary>One coordinate of one point, strictly between 0 and 1.</summary>
     /// <param name="index">Number of the point, from 0.</param>
     /// <param name="dimension">Coordinate, from 0.</param>
-    public double At(int index, int dimension) => (Scramble(UnscrambledBits(index, dimension), _seeds[dimension]) + 0.5) / 4294967296.0;
+    public double At(int index, int dimension)
+    {
+        uint bits =
+            dimension < TableDimensions
+                ? Scramble(UnscrambledBits(index, dimension), _seeds[dimension])
+                : Hash((uint)index * 0x9E3779B9u ^ _seeds[dimension]);
+        return (bits + 0.5) / 4294967296.0;
+    }
 
     /// <summary>A coordinate before it is scrambled, as 32 binary places.</summary>
     /// <param name="index">Number of the point, from 0.</param>

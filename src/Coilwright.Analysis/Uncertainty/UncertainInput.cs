@@ -34,6 +34,17 @@ public sealed record UncertainInput(string Name, string Unit, Estimate Estimate,
     /// <summary>True for what all pieces of a run have in common: one spool, one lot of magnets, one film, one thermometer.</summary>
     public bool IsCommon { get; init; }
 
+    /// <summary>
+    /// Part of the half-width that differs from piece to piece, for an input of which the rest is common to a run; 0 and 1 say no more than
+    /// <see cref="IsCommon"/>. The two parts add in quadrature.
+    /// </summary>
+    public double PieceShare { get; init; }
+
+    /// <summary>
+    /// What the input is of, where its name does not tell two parts apart; two pickups share an input of one name and part.
+    /// </summary>
+    public string Part { get; init; } = "";
+
     /// <summary>The value at <paramref name="deviations"/> standard deviations from the middle.</summary>
     public double ValueAt(double deviations)
     {

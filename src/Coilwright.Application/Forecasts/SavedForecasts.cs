@@ -13,12 +13,14 @@ public sealed class SavedForecasts(ForecastRecipe forecast)
     /// <summary>The numbers and the response of a revision.</summary>
     /// <param name="revision">The revision as saved.</param>
     /// <param name="loadJson">A load document.</param>
-    /// <param name="limits">What the shop knows of its bobbins: it moves warnings, which nobody asks of a saved revision here.</param>
+    /// <param name="limits">
+    /// What the shop knows of its bobbins: its limits of fill move warnings, which nobody asks of a saved revision here.
+    /// </param>
     public RecipeForecast Of(RevisionRecord revision, string loadJson, FillLimits limits)
     {
         string key = string.Create(
             CultureInfo.InvariantCulture,
-            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson}"
+            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson} {limits.Sizes}"
         );
         if (_kept.TryGetValue(key, out RecipeForecast? known))
         {

@@ -5,7 +5,10 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Application.Forecasts;
 
-/// <summary>Recipes solved once and kept by their text, so that another load or another neighbour costs no field solution.</summary>
+/// <summary>
+/// Recipes solved once and kept by their text and the shop's rules of lengths, so that another load or another neighbour costs no field
+/// solution.
+/// </summary>
 public sealed class SolvedDesigns
 {
     private const int MostKept = 80;
@@ -16,7 +19,8 @@ public sealed class SolvedDesigns
     /// <summary>The design of a recipe that was read.</summary>
     public SolvedPickup Of(Recipe recipe)
     {
-        if (_kept.TryGetValue(recipe.Json, out SolvedPickup? known))
+        string key = FormattableString.Invariant($"{recipe.Json} {recipe.SizeRules}");
+        if (_kept.TryGetValue(key, out SolvedPickup? known))
         {
             return known;
         }
@@ -26,6 +30,6 @@ public sealed class SolvedDesigns
             _kept.Clear();
         }
 
-        return _kept[recipe.Json] = new SolvedPickup(RecipeModelBuilder.ToModel(recipe), null, s_options);
+        return _kept[key] = new SolvedPickup(RecipeModelBuilder.ToModel(recipe), null, s_options);
     }
 }

@@ -80,6 +80,7 @@ public static partial class OriginalReader
                 {
                     coil["name"] ??= c == 0 ? "main" : $"coil {c + 1}";
                     Complete(coil);
+                    Measured([coil["bobbin"], .. coil["poles"] as JsonArray ?? []]);
                 }
             }
 
@@ -91,6 +92,8 @@ public static partial class OriginalReader
                     _recipe[part] = JsonCopy.Of(value, part, fields.Problems);
                 }
             }
+
+            Measured([.. _recipe["magnets"] as JsonArray ?? [], .. _recipe["metalwork"] as JsonArray ?? []]);
         }
 
         public string? Gauge { get; private set; }
@@ -108,6 +111,15 @@ public static partial class OriginalReader
 
         /// <summary>Where a problem of the recipe stands in the original.</summary>
         public string PathOf(string field) => _single ? TopCoil().Replace(field, "") : field;
+
+        /// <summary>What is told of an original was measured on it, unless that is denied.</summary>
+        private static void Measured(IEnumerable<JsonNode?> parts)
+        {
+            foreach (JsonObject part in parts.OfType<JsonObject>())
+            {
+                part["measured"] ??= true;
+            }
+        }
 
         private static JsonObject Single(JsonFields fields)
         {

@@ -18,6 +18,10 @@ public static class ScatterFormatter
             "polarisation" => "charge of the magnets",
             "stringSteel" => "string steel",
             "clearance" => "clearance to the strings",
+            "bobbinSizes" => "sizes of the bobbin",
+            "poleSizes" => "sizes of the poles",
+            "magnetSizes" => "sizes of magnets and keepers",
+            "metalworkSizes" => "sizes of cover and plates",
             "capacitance" => "capacitance not yet measured",
             _ => cause,
         };

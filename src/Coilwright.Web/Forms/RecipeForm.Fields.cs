@@ -33,7 +33,7 @@ public static partial class RecipeForm
     private static RecipeField[] Bobbin(string coil) =>
         [
             new($"{coil}.bobbin.coreLength", "Core length", "64 mm", [], false, new SliderRange(20, 110, 0.5, " mm")),
-            new($"{coil}.bobbin.coreWidth", "Core width", "6.2 mm", [], false, new SliderRange(2, 40, 0.1, " mm")),
+            new($"{coil}.bobbin.coreWidth", "Core width", "6.2 mm ± 0.05 mm", [], false, new SliderRange(2, 40, 0.1, " mm")),
             new($"{coil}.bobbin.endRadius", "End radius", "half the width", []),
             new($"{coil}.bobbin.windingHeight", "Winding height", "11 mm", [], false, new SliderRange(3, 25, 0.1, " mm")),
             new($"{coil}.bobbin.maxBuild", "Most build", "4.3 mm", []),
@@ -41,6 +41,14 @@ public static partial class RecipeForm
             new($"{coil}.bobbin.material", "Material", "vulcanised fibre", []),
             new($"{coil}.bobbin.wall", "Wall under the first turn", "up to the poles", []),
             new($"{coil}.bobbin.flange", "Flange", "a usual one", []),
+            .. Making($"{coil}.bobbin"),
+        ];
+
+    /// <summary>What says how well a part's lengths are known that carry no ±.</summary>
+    private static RecipeField[] Making(string part) =>
+        [
+            new($"{part}.made", "How it is made", "", ["moulded", "by-hand"]),
+            new($"{part}.measured", "Measured by caliper", "yes or no", []),
         ];
 
     private static IEnumerable<FieldGroup> Poles(JsonNode document, string coil, string name)
@@ -65,6 +73,7 @@ public static partial class RecipeForm
                     new($"{pole}.top", "Top above the coil's middle", "9 mm", []),
                     new($"{pole}.magnetised", "Magnetised", "", ["north-up", "south-up", "none"]),
                     new($"{pole}.grounded", "Grounded", "yes or no", []),
+                    .. Making(pole),
                 ]
             )
             {
@@ -111,7 +120,13 @@ public static partial class RecipeForm
         for (int i = 0; i < parts.Count; i++)
         {
             string path = string.Create(CultureInfo.InvariantCulture, $"{list}[{i}]");
-            List<RecipeField> fields = [.. Leaves(parts[i], path).Where(leaf => !leaf.Path.EndsWith(".shape", StringComparison.Ordinal))];
+            RecipeField[] making = Making(path);
+            List<RecipeField> fields =
+            [
+                .. Leaves(parts[i], path)
+                    .Where(leaf => !leaf.Path.EndsWith(".shape", StringComparison.Ordinal) && making.All(one => one.Path != leaf.Path)),
+                .. making,
+            ];
             yield return new FieldGroup(TitleOf(parts, i), fields) { TakeAway = PartsForm.TakingAway(list, i) };
         }
     }

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes.Sizes;
 using Coilwright.Workshop.Recipes.Starting;
 using Coilwright.Workshop.Rules;
 using Microsoft.AspNetCore.Http;
@@ -101,6 +102,26 @@ public static class RulesForm
             ]
         ),
         new(
+            "Sizes of parts",
+            "How well a length is known for which a recipe states no ±: 95 of 100 lie within. A recipe says how its parts are made.",
+            [
+                Within("measured", "Measured by caliper", SizeRules.Usual.MeasuredM),
+                Within("moulded", "Drawn and moulded", SizeRules.Usual.MouldedM),
+                Within("byHand", "Drawn and built by hand", SizeRules.Usual.ByHandM),
+                Within("common", "Nothing said", SizeRules.Usual.CommonM),
+                Within("clearance", "Clearance to the strings", SizeRules.Usual.ClearanceM),
+                Part(
+                    "mostPart",
+                    "Of a short length at most",
+                    SizeRules.Usual.MostPart,
+                    "Thin sheet and rods, which come closer than bobbins."
+                ),
+                Part("mouldedShare", "From piece to piece, moulded", SizeRules.Usual.MouldedShare, Share),
+                Part("byHandShare", "From piece to piece, by hand", SizeRules.Usual.ByHandShare, Share),
+                Part("commonShare", "From piece to piece, nothing said", SizeRules.Usual.CommonShare, Share),
+            ]
+        ),
+        new(
             "Lead colours",
             "Your own colours, printed on the wiring sheet.",
             [],
@@ -132,6 +153,21 @@ public static class RulesForm
             )
         ),
     ];
+
+    private const string Share = "Which part of the ± differs within one batch.";
+
+    private static SettingField Within(string key, string label, double usualM) =>
+        new("sizes." + key, label, SettingKind.Quantity, "mm", FormattableString.Invariant($"{usualM * 1e3:0.##} mm"))
+        {
+            Origin = OurAssumption,
+        };
+
+    private static SettingField Part(string key, string label, double usual, string changes) =>
+        new("sizes." + key, label, SettingKind.Quantity, "%", FormattableString.Invariant($"{usual * 100:0.##} %"))
+        {
+            Origin = OurAssumption,
+            Changes = changes,
+        };
 
     /// <summary>What a final test needs by a document; the usual where it states none.</summary>
     public static IReadOnlyList<string> NeedsOf(JsonNode? document) =>

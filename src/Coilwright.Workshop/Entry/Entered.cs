@@ -6,6 +6,9 @@ namespace Coilwright.Workshop.Entry;
 /// <param name="UnitTyped">The unit typed, or the customary one taken for a bare number, in its standard spelling.</param>
 public readonly record struct Entered(double Si, string Typed, string UnitTyped)
 {
+    /// <summary>Half the width of the 95 % interval that was typed behind a ±, SI; null where none was typed.</summary>
+    public double? HalfWidth { get; init; }
+
     /// <summary>Stands for a field that was missing or not understood; compares as neither larger nor smaller than anything.</summary>
     public static Entered Unknown { get; } = new(double.NaN, "", "");
 

@@ -13,6 +13,9 @@ public sealed record ParsedQuantity(Entered Entered, string Why)
     /// </summary>
     public string Plain { get; init; } = "";
 
+    /// <summary>What is allowed, where it is not the field's range: what may stand behind a ±; null otherwise.</summary>
+    public string? Allowed { get; init; }
+
     /// <summary>
     /// Said beside the value when the separator was taken as one of thousands because nothing else was possible; empty otherwise.
     /// </summary>

@@ -106,6 +106,11 @@ public static class FieldInterpreter
         }
 
         Limits deciding = limits.Kind == QuantityKind.Resistance && expectedOhm is { } ohm ? PossibleReading.Near(ohm) : limits;
+        if (FieldRanges.IsSize(field))
+        {
+            return Told(SizeParser.Read(text, limits, unitRequired, customary), limits, text);
+        }
+
         ParsedQuantity read = QuantityParser.Read(text, deciding, unitRequired, customary);
         if (limits.Kind == QuantityKind.Resistance && PossibleReading.IsOverRange(read.Entered.Si))
         {
@@ -114,6 +119,9 @@ public static class FieldInterpreter
 
         return Told(read, limits, text);
     }
+
+    private static string Echo(Entered entered, QuantityKind kind) =>
+        kind == QuantityKind.Length ? SizeParser.Echo(entered) : QuantityParser.Echo(entered, kind);
 
     private static Interpretation Charge(string text)
     {
@@ -132,11 +140,12 @@ public static class FieldInterpreter
     {
         if (!read.Entered.IsKnown)
         {
-            string which = read.Readings.Count > 0 ? $"which of the two is \"{text}\"?" : "";
+            string why = read.Allowed is { } allowed ? $"{read.Why}: {allowed}" : "",
+                which = read.Readings.Count > 0 ? $"which of the two is \"{text}\"?" : why;
             return new Interpretation(which, JsonValue.Create(text)) { Readings = read.Readings };
         }
 
-        string echo = read.Note.Length > 0 ? read.Note : QuantityParser.Echo(read.Entered, limits.Kind);
+        string echo = read.Note.Length > 0 ? read.Note : Echo(read.Entered, limits.Kind);
         bool plain = text.AsSpan().IndexOfAny(',', '\'') < 0 && read.Note.Length == 0;
         return new Interpretation(
             limits.Allows(read.Entered.Si) ? echo : $"{echo}, {limits.Outside}",

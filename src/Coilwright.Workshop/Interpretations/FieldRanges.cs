@@ -88,6 +88,10 @@ internal static partial class FieldRanges
         ["poles.grounded"] = FieldKind.Truth,
         ["magnets.grounded"] = FieldKind.Truth,
         ["metalwork.grounded"] = FieldKind.Truth,
+        ["bobbin.measured"] = FieldKind.Truth,
+        ["poles.measured"] = FieldKind.Truth,
+        ["magnets.measured"] = FieldKind.Truth,
+        ["metalwork.measured"] = FieldKind.Truth,
     }.ToFrozenDictionary();
 
     /// <summary>Fields of a document and questions about one, where a unit is always written.</summary>
@@ -113,6 +117,9 @@ internal static partial class FieldRanges
         ["leads.toScreen"] = Allowed.CablePerLength,
         ["leads.between"] = Allowed.CablePerLength,
         ["poles.diameter"] = Allowed.PoleSize,
+        ["poles.thickness"] = Allowed.PoleSize,
+        ["poles.headDiameter"] = Allowed.PoleSize,
+        ["poles.headHeight"] = Allowed.PoleSize,
         ["poles.width"] = Allowed.BladeWidth,
         ["poles.length"] = Allowed.PoleSize,
         ["poles.spacing"] = Allowed.PoleSpacing,
@@ -122,6 +129,11 @@ internal static partial class FieldRanges
         ["metalwork.size"] = Allowed.PartSize,
         ["metalwork.centre"] = Allowed.Place,
         ["metalwork.thickness"] = Allowed.Sheet,
+        ["metalwork.length"] = Allowed.PartSize,
+        ["metalwork.width"] = Allowed.PartSize,
+        ["metalwork.top"] = Allowed.Place,
+        ["metalwork.bottom"] = Allowed.Place,
+        ["metalwork.corner"] = Allowed.EndRadius,
         ["strings.spacing"] = Allowed.PoleSpacing,
         ["strings.clearance"] = Allowed.Clearance,
         ["dcResistance.nominal"] = Allowed.DcResistance,
@@ -138,6 +150,14 @@ internal static partial class FieldRanges
         ["variant.bass"] = RecipeVariation.Spacing,
         ["variant.longerCore"] = RecipeVariation.Longer,
     }.ToFrozenDictionary();
+
+    /// <summary>Fields of lengths that may carry a ±.</summary>
+    private static readonly FrozenSet<string> s_sizes = s_recipe
+        .Keys.Where(field =>
+            field == "strings.clearance"
+            || new[] { "bobbin.", "poles.", "magnets.", "metalwork." }.Any(part => field.StartsWith(part, StringComparison.Ordinal))
+        )
+        .ToFrozenSet();
 
     /// <summary>Fields of the bench, where a bare number is in the unit beside its range, or in the SI unit.</summary>
     private static readonly FrozenDictionary<string, (Limits Limits, string? Customary)> s_bench = new Dictionary<string, (Limits, string?)>
@@ -165,6 +185,15 @@ internal static partial class FieldRanges
         ["ink.fullCure"] = (ShopRulesReader.InkTime, "d"),
         ["ink.sheetTemperature"] = (ShopRulesReader.Room, null),
         ["gaussSpread"] = (ShopRulesReader.Part, "%"),
+        ["sizes.measured"] = (SizeRulesReader.Within, "mm"),
+        ["sizes.moulded"] = (SizeRulesReader.Within, "mm"),
+        ["sizes.byHand"] = (SizeRulesReader.Within, "mm"),
+        ["sizes.common"] = (SizeRulesReader.Within, "mm"),
+        ["sizes.clearance"] = (SizeRulesReader.Within, "mm"),
+        ["sizes.mostPart"] = (SizeRulesReader.Most, "%"),
+        ["sizes.mouldedShare"] = (SizeRulesReader.Share, "%"),
+        ["sizes.byHandShare"] = (SizeRulesReader.Share, "%"),
+        ["sizes.commonShare"] = (SizeRulesReader.Share, "%"),
         ["chargeTolerance"] = (ShopRulesReader.Part, "%"),
         ["speed.low"] = (Allowed.Speed, "rpm"),
         ["speed.high"] = (Allowed.Speed, "rpm"),
@@ -218,6 +247,10 @@ internal static partial class FieldRanges
         ["leads.construction"] = LeadReader.Constructions,
         ["bathLimits.material"] = [],
         ["potting.kind"] = RecipeReader.PottingKinds,
+        ["bobbin.made"] = MakingReader.Words,
+        ["poles.made"] = MakingReader.Words,
+        ["magnets.made"] = MakingReader.Words,
+        ["metalwork.made"] = MakingReader.Words,
     }.ToFrozenDictionary();
 
     /// <summary>A field of a question, whose bare number is in the unit of its range.</summary>
@@ -225,6 +258,9 @@ internal static partial class FieldRanges
 
     /// <summary>The words that may stand in a field; empty where any may.</summary>
     public static IReadOnlyCollection<string> WordsOf(string field) => s_words[End(field)];
+
+    /// <summary>True for a length of a part, behind which a ± may stand.</summary>
+    public static bool IsSize(string field) => s_sizes.Contains(End(field));
 
     public static FieldKind KindOf(string field)
     {

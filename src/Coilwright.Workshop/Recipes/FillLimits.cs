@@ -1,7 +1,10 @@
+using Coilwright.Workshop.Recipes.Sizes;
+
 namespace Coilwright.Workshop.Recipes;
 
 /// <summary>
-/// The shop's own limits of fill, by bobbin: a limit once stated in a recipe holds for every recipe on a bobbin of the same sizes.
+/// The shop's own limits of fill, by bobbin: a limit once stated in a recipe holds for every recipe on a bobbin of the same sizes. With
+/// them goes how well the shop knows its lengths.
 /// </summary>
 /// <remarks>
 /// Two bobbins are the same when core length, width, end radius, winding height and room agree within 0.05 mm. Of several limits the one
@@ -17,6 +20,9 @@ public sealed class FillLimits
     /// <summary>No limit known.</summary>
     public static FillLimits None { get; } = new([]);
 
+    /// <summary>How well lengths are known for which a recipe states no ±.</summary>
+    public SizeRules Sizes { get; init; } = SizeRules.Usual;
+
     /// <summary>Gathers the limits that these revisions state.</summary>
     public static FillLimits Of(IEnumerable<RevisionRecord> revisions) =>
         new([
@@ -28,12 +34,16 @@ public sealed class FillLimits
                 .Where(bobbin => bobbin.FillLimit is not null),
         ]);
 
-    /// <summary>The recipe with the shop's limit on each bobbin for which it states none itself.</summary>
+    /// <summary>The same with what the shop's rules say of lengths.</summary>
+    public FillLimits With(SizeRules sizes) => new(_known) { Sizes = sizes };
+
+    /// <summary>The recipe with the shop's limit on each bobbin for which it states none itself, and the shop's rules of lengths.</summary>
     public Recipe Fill(Recipe recipe) =>
-        _known.Count == 0
+        _known.Count == 0 && ReferenceEquals(Sizes, SizeRules.Usual)
             ? recipe
             : recipe with
             {
+                SizeRules = Sizes,
                 Coils =
                 [
                     .. recipe.Coils.Select(coil =>

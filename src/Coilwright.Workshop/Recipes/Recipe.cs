@@ -3,6 +3,7 @@ using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Recipes.Sizes;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -31,6 +32,9 @@ public sealed record Recipe
 
     /// <summary>The shop's tags as far as they are plain texts.</summary>
     public IReadOnlyList<string> Tags { get; init; } = [];
+
+    /// <summary>How well lengths are known for which the recipe states no ±; the shop's rules where it has any.</summary>
+    public SizeRules SizeRules { get; init; } = SizeRules.Usual;
 
     /// <summary>The document, verbatim: nothing is lost on the way through.</summary>
     public required string Json { get; init; }
@@ -93,6 +97,9 @@ public sealed record RecipeBobbin(
 
     /// <summary>Thickness of each flange.</summary>
     public Entered? Flange { get; init; }
+
+    /// <summary>How it is made and where its lengths come from.</summary>
+    public PartMaking Making { get; init; } = PartMaking.NotSaid;
 }
 
 /// <summary>Tape round a winding.</summary>
@@ -150,6 +157,18 @@ public sealed record RecipePole
     /// <summary>z of each top relative to the coil's centre, m; as many as positions.</summary>
     public required IReadOnlyList<double> TopsM { get; init; }
 
+    /// <summary>95 % half-width of the outermost places where they are listed, m; null where none is typed.</summary>
+    public double? PositionsWithinM { get; init; }
+
+    /// <summary>Distance of neighbours where it is typed; null with listed places or one pole.</summary>
+    public Entered? Spacing { get; init; }
+
+    /// <summary>95 % half-width of the tops, all together, m; null where none is typed.</summary>
+    public double? TopsWithinM { get; init; }
+
+    /// <summary>How it is made and where its lengths come from.</summary>
+    public PartMaking Making { get; init; } = PartMaking.NotSaid;
+
     /// <summary>+1 north up, −1 south up, 0 not magnetised.</summary>
     public required int NorthUp { get; init; }
 
@@ -162,6 +181,9 @@ public sealed record RecipeMagnet(RecipeMaterial Material, RecipePoint Size, Rec
 {
     /// <summary>Whether it is joined to ground; null when not stated.</summary>
     public bool? Grounded { get; init; }
+
+    /// <summary>How it is made and where its lengths come from.</summary>
+    public PartMaking Making { get; init; } = PartMaking.NotSaid;
 }
 
 /// <summary>Shape of a metal part.</summary>
@@ -190,6 +212,9 @@ public sealed record RecipeMetalwork
 
     /// <summary>Whether it is joined to ground; null when not stated.</summary>
     public bool? Grounded { get; init; }
+
+    /// <summary>How it is made and where its lengths come from.</summary>
+    public PartMaking Making { get; init; } = PartMaking.NotSaid;
 }
 
 /// <summary>The strings above the poles.</summary>

@@ -5,6 +5,7 @@ using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes.Reading;
+using Coilwright.Workshop.Recipes.Sizes;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -40,6 +41,7 @@ public static class RecipeModelBuilder
             GapPermittivity = GapPermittivity(recipe.Potting?.Kind),
             Leads = recipe.Leads,
             TemperatureC = temperatureC,
+            Sizes = RecipeSizes.Of(recipe),
         };
 
     /// <summary>
@@ -75,12 +77,15 @@ public static class RecipeModelBuilder
             },
             Wire = Wire(coil.Wire),
             Winding = Winding(coil.Winding, Wire(coil.Wire).BareDiameterM.Value),
-            Poles = [.. coil.Poles.Where(pole => pole.Material.Name != Catalogue.Air).Select(Pole)],
+            Poles = [.. PolesOf(coil).Select(Pole)],
             Position = Point(coil.Position),
             Hot = coil.Hot,
             TapeM = coil.Tape?.Thickness.Si ?? 0,
             TapePermittivity = coil.Tape is { } tape ? Permittivity(tape.Material) : null,
         };
+
+    /// <summary>Rows of poles that are anything but air, in the model's order.</summary>
+    internal static IEnumerable<RecipePole> PolesOf(RecipeCoil coil) => coil.Poles.Where(pole => pole.Material.Name != Catalogue.Air);
 
     private static WireModel Wire(RecipeWire wire)
     {

@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Recipes;
 
@@ -13,7 +14,13 @@ public sealed record RecipeOutcome(IReadOnlyList<Problem> Problems, RevisionReco
 /// <param name="records">The shop's records.</param>
 /// <param name="clock">The time.</param>
 /// <param name="forecast">Makes the forecast without which nothing is released; the fast engine's unless said.</param>
-public sealed class RecipeService(IRecipeRecords records, TimeProvider clock, Func<Recipe, Prediction>? forecast = null)
+/// <param name="rules">The shop's rules, which say how well lengths are known; common practice without them.</param>
+public sealed class RecipeService(
+    IRecipeRecords records,
+    TimeProvider clock,
+    Func<Recipe, Prediction>? forecast = null,
+    IRulesRecords? rules = null
+)
 {
     /// <summary>Newest revision of every recipe, by name.</summary>
     public Task<IReadOnlyList<RevisionRecord>> ListAsync(CancellationToken cancel) => records.NewestAsync(cancel);
@@ -31,9 +38,12 @@ public sealed class RecipeService(IRecipeRecords records, TimeProvider clock, Fu
         return read.Unreadable();
     }
 
-    /// <summary>The shop's own limits of fill, by bobbin.</summary>
-    public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel) =>
-        FillLimits.Of(await records.NewestAsync(cancel).ConfigureAwait(false));
+    /// <summary>What the shop knows of its bobbins: its own limits of fill, and how well lengths are known.</summary>
+    public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel)
+    {
+        FillLimits limits = FillLimits.Of(await records.NewestAsync(cancel).ConfigureAwait(false));
+        return rules is null ? limits : limits.With((await RuleService.CurrentAsync(rules, cancel).ConfigureAwait(false)).Sizes);
+    }
 
     /// <summary>
     /// Saves a recipe: into its draft, or as the next revision of a released one. Text that changes nothing makes no revision.

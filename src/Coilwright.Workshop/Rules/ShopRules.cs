@@ -1,6 +1,7 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Pieces;
+using Coilwright.Workshop.Recipes.Sizes;
 using Coilwright.Workshop.Steps;
 
 namespace Coilwright.Workshop.Rules;
@@ -61,6 +62,9 @@ public sealed record ShopRules
     /// states none: then a level must be met as entered, and the field at the final test is shown and not judged.
     /// </summary>
     public double? ChargeTolerance { get; init; }
+
+    /// <summary>How well lengths are known for which a recipe states no ±.</summary>
+    public SizeRules Sizes { get; init; } = SizeRules.Usual;
 
     /// <summary>The shop's own lead colours.</summary>
     public IReadOnlyList<LeadColour> LeadColours { get; init; } = [];

@@ -56,6 +56,7 @@ public static class ShopRulesReader
             TestNeeds = Needs(fields),
             GaussSpread = fields.Optional("gaussSpread", Part)?.Si ?? usual.GaussSpread,
             ChargeTolerance = fields.Optional("chargeTolerance", Part) is { IsKnown: true } charge ? charge.Si : null,
+            Sizes = fields.Object("sizes", SizeRulesReader.Read) ?? usual.Sizes,
             LeadColours = fields.Objects(
                 "leadColours",
                 lead => new LeadColour(

@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Solving;
 
@@ -125,7 +126,7 @@ public sealed class RecipeEdit
     {
         foreach (JsonObject bobbin in Coils.Select(coil => coil["bobbin"]!.AsObject()))
         {
-            bobbin[field] = Millimetres(lengthM);
+            bobbin[field] = Changed(bobbin[field], lengthM);
             if (field == "coreWidth" && bobbin.ContainsKey("endRadius"))
             {
                 bobbin["endRadius"] = Millimetres(lengthM / 2);
@@ -145,6 +146,15 @@ public sealed class RecipeEdit
     /// <summary>A length as a recipe states it, to the micrometre.</summary>
     public static string Millimetres(double lengthM) =>
         Math.Round(lengthM * 1e3, 3).ToString("0.###", CultureInfo.InvariantCulture) + " mm";
+
+    /// <summary>A length in place of another: its ± stays as wide as it was.</summary>
+    public static string Changed(JsonNode? old, double lengthM)
+    {
+        string typed = old is JsonValue value && value.TryGetValue(out string? text) ? text : "";
+        return SizeParser.Read(typed, Allowed.Place, unitRequired: true).Entered.HalfWidth is { } withinM
+            ? $"{Millimetres(lengthM)} ± {(withinM * 1e3).ToString("0.####", CultureInfo.InvariantCulture)} mm"
+            : Millimetres(lengthM);
+    }
 
     private static bool IsMagnet(JsonObject part) => part["magnetised"]?.GetValue<string>() is { } how && how != "none";
 

@@ -3,6 +3,7 @@ using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Electrostatics;
+using Coilwright.Physics.Sizes;
 using Coilwright.Physics.Winding;
 using Coilwright.Physics.Wire;
 using Coilwright.Shared;
@@ -28,21 +29,21 @@ public sealed class CoverageTests
     };
 
     /// <summary>
-    /// A thousand shops wind the same recipe. Each has its own wire, lay, counter, tension, magnets and enamel, drawn from what the
-    /// forecast states of them;
-    /// what it would measure comes from the whole physics at its own values, the field solved anew. The forecast was made without knowing
-    /// them.
+    /// A thousand shops wind the same recipe. Each has its own wire, lay, counter, tension, magnets, enamel and lengths of bobbin and
+    /// poles, drawn from what the forecast states of them; what it would measure comes from the whole
+    /// physics at its own values, the field solved anew. The forecast was made without knowing them.
     /// </summary>
     [Fact]
     public void Intervals_of_95_per_cent_hold_what_93_to_97_of_100_shops_measure()
     {
-        PickupModel recipe = Pickups.Single();
+        PickupModel recipe = Pickups.Sized(Pickups.Single());
         Prediction forecast = Forecaster.Predict(recipe, s_load, cancel: TestContext.Current.CancellationToken);
         Figure[] stated = [.. Figures(forecast)];
         int[] held = new int[stated.Length];
         Random random = new(7),
             gauss = new(11),
-            leads = new(13);
+            leads = new(13),
+            calipers = new(17);
         double Off(double half95) => half95 / Estimate.Sigmas95 * Normal.Sample(gauss, 0, 1);
         (PickupModel Model, double FieldError, double Magnets, double JigM, double PoleError)[] shops =
         [
@@ -50,7 +51,7 @@ public sealed class CoverageTests
                 .Range(0, Shops)
                 .Select(_ =>
                     (
-                        Shop(recipe, random, leads),
+                        Shop(Came(recipe, calipers), random, leads),
                         FastEngineError / Estimate.Sigmas95 * Normal.Sample(random, 0, 1),
                         Off(Strength(recipe)),
                         1e-3 + Off(JigErrorM),
@@ -128,6 +129,15 @@ public sealed class CoverageTests
             .Coils.SelectMany(coil => coil.All)
             .Concat(prediction.Pickup.All)
             .Concat(prediction.Pickup.Spectrum.SelectMany(line => new[] { line.Inductance, line.Resistance }));
+
+    /// <summary>The pickup as its parts came out: every length drawn from its interval.</summary>
+    private static PickupModel Came(PickupModel recipe, Random calipers) =>
+        recipe.Sizes.Aggregate(recipe, (model, size) =>
+            SizeMoves.Move(model, size, size.Estimate.StandardDeviation * Normal.Sample(calipers, 0, 1))
+        ) with
+        {
+            Sizes = [],
+        };
 
     private static PickupModel Shop(PickupModel recipe, Random random, Random leads)
     {

@@ -17,6 +17,13 @@ public sealed class FieldInterpreterTests
     [InlineData("coils[0].wire.gauge", "0,063", "0.063 mm of the metric series", "\"0.063 mm\"")]
     [InlineData("coils[1].bobbin.coreLength", "64,5 mm", "64.5 mm", "\"64.5 mm\"")]
     [InlineData("coils[1].bobbin.coreLength", "64 mm", "64 mm", "\"64 mm\"")]
+    [InlineData("coils[0].bobbin.coreWidth", "6,2 mm ± 0,05 mm", "6.2 mm ± 0.05 mm", "\"6.2 mm ± 0.05 mm\"")]
+    [InlineData("coils[0].bobbin.coreWidth", "6.2 ± 0.05 mm", "6.2 mm ± 0.05 mm", "\"6.2 ± 0.05 mm\"")]
+    [InlineData("coils[0].poles[0].diameter", "0.187 in ± 1 %", "0.187 in ± 0.00187 in (4.750 mm ± 0.0475 mm)", "\"0.187 in ± 1 %\"")]
+    [InlineData("magnets[0].size[2]", "3.2 mm +/- 0.1", "3.2 mm ± 0.1 mm", "\"3.2 mm +/- 0.1\"")]
+    [InlineData("strings.clearance", "2.5 mm ± 0.2 mm", "2.5 mm ± 0.2 mm", "\"2.5 mm ± 0.2 mm\"")]
+    [InlineData("coils[0].poles[0].made", "by hand", "", "\"by-hand\"")]
+    [InlineData("metalwork[0].measured", "yes", "", "true")]
     [InlineData("coils[0].bobbin.fillLimit", "0,74", "0.74", "0.74")]
     [InlineData("spool.received", "2270", "2270 g", "\"2270\"")]
     [InlineData("batch.quantity", "1.200", "1,200", "1200")]
@@ -47,6 +54,15 @@ public sealed class FieldInterpreterTests
     {
         Interpretation read = FieldInterpreter.Read(field, typed);
         Assert.Equal((echo, json), (read.Echo, read.Value!.ToJsonString(s_plain)));
+    }
+
+    [Fact]
+    public void An_interval_that_is_not_understood_says_what_may_stand_there()
+    {
+        Interpretation read = FieldInterpreter.Read("coils[0].bobbin.coreWidth", "6.2 mm ±");
+        Assert.StartsWith("there is no number behind the ±", read.Echo, StringComparison.Ordinal);
+        Assert.EndsWith("± 0 to less than 6.2 mm, or to less than 100 %", read.Echo, StringComparison.Ordinal);
+        Assert.Equal("6.2 mm ±", (string?)read.Value);
     }
 
     [Theory]

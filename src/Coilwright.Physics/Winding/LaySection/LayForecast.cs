@@ -33,6 +33,9 @@ public static class LayForecast
     public const double LeastTurns = 0.25,
         MostTurns = 2e5;
 
+    /// <summary>Overall diameters that a window must be high.</summary>
+    public const double LeastWires = 3;
+
     /// <summary>Fill and capacitance.</summary>
     /// <param name="bareM">Diameter of the copper, m, 1 µm…1 mm.</param>
     /// <param name="overallM">Diameter over the enamel, m, 1.0001…2 times <paramref name="bareM"/>.</param>
@@ -59,7 +62,7 @@ public static class LayForecast
     )
     {
         Require.InRange(turns, LeastTurns, MostTurns);
-        Require.InRange(windingHeightM, 3 * overallM, 1);
+        Require.InRange(windingHeightM, LeastWires * overallM, 1);
         double pitch = Require.InRange(pitchM ?? DefaultPitchM(lay, overallM), 1e-6, 1) / overallM;
         double jitter = Require.InRange(jitterM ?? DefaultJitterM(lay), 0, 1) / overallM;
         double layers = Math.Max(1, turns * overallM / windingHeightM);

@@ -175,11 +175,19 @@ export function slider(range: HTMLInputElement): void {
   };
   range.addEventListener('input', event => {
     event.stopPropagation();
-    field.value = range.value + (range.dataset.unit ?? '');
+    const unit = range.dataset.unit ?? '';
+    field.value = range.value + unit + intervalOf(field.value, unit);
     field.dispatchEvent(new Event('input', { bubbles: true }));
   });
   field.addEventListener('input', follow);
   follow();
+}
+
+/** What stands behind the ± of a length, which a slider leaves as it is; a bare number there was in the unit of the old length. */
+function intervalOf(typed: string, unit: string): string {
+  const behind = /(?:±|\+\/?-)\s*(\S.*?)\s*$/.exec(typed)?.[1] ?? '';
+  const bare = /[\d.,]$/.test(behind);
+  return behind === '' || (bare && !typed.includes(unit.trim())) ? '' : ` ± ${behind}`;
 }
 
 /** The text fields of a form as they stand. */

@@ -32,10 +32,10 @@ internal static class CoilReader
     private static RecipeBobbin Bobbin(JsonFields fields)
     {
         fields.Free("notes");
-        Entered length = fields.Required("coreLength", Allowed.CoreLength);
-        Entered width = fields.Required("coreWidth", Allowed.CoreWidth);
+        Entered length = fields.RequiredSize("coreLength", Allowed.CoreLength);
+        Entered width = fields.RequiredSize("coreWidth", Allowed.CoreWidth);
         bool given = fields.Has("endRadius");
-        Entered radius = fields.Optional("endRadius", Allowed.EndRadius) ?? new Entered(Math.Min(length.Si, width.Si) / 2, "", "mm");
+        Entered radius = fields.OptionalSize("endRadius", Allowed.EndRadius) ?? new Entered(Math.Min(length.Si, width.Si) / 2, "", "mm");
         if (given && radius.Si > Math.Min(length.Si, width.Si) / 2 + RecipeChecks.SlackM)
         {
             fields.Problems.Add(
@@ -56,20 +56,21 @@ internal static class CoilReader
             );
         }
 
-        Entered height = fields.Required("windingHeight", Allowed.WindingHeight);
-        Entered? room = fields.Optional("maxBuild", Allowed.MaxBuild);
+        Entered height = fields.RequiredSize("windingHeight", Allowed.WindingHeight);
+        Entered? room = fields.OptionalSize("maxBuild", Allowed.MaxBuild);
         double? fillLimit = fields.Number("fillLimit", 0.3, 0.95);
         if (fillLimit is not null && room is null)
         {
             fields.Problems.Add(fields.PathOf("fillLimit"), "a limit of fill needs the room it is a part of: state maxBuild too");
         }
 
-        Entered? wall = fields.Optional("wall", Allowed.Wall);
+        Entered? wall = fields.OptionalSize("wall", Allowed.Wall);
         CheckWall(fields, wall, width);
         return new RecipeBobbin(length, width, radius, height, room, fillLimit, fields.Text("material"))
         {
             Wall = wall,
-            Flange = fields.Optional("flange", Allowed.Wall),
+            Flange = fields.OptionalSize("flange", Allowed.Wall),
+            Making = MakingReader.Read(fields),
         };
     }
 

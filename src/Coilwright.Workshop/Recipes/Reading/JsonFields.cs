@@ -59,13 +59,24 @@ public sealed class JsonFields
     /// <summary>A quantity that may be left out.</summary>
     public Entered? Optional(string name, Limits limits) => Optional(name, limits, null);
 
-    private Entered? Optional(string name, Limits limits, string? exampleIfMissing)
+    /// <summary>A length of a part that must be there and may carry its ±.</summary>
+    public Entered RequiredSize(string name, Limits limits) => Optional(name, limits, limits.Example, isSize: true) ?? Entered.Unknown;
+
+    /// <summary>A length of a part that may be left out and may carry its ±.</summary>
+    public Entered? OptionalSize(string name, Limits limits) => Optional(name, limits, null, isSize: true);
+
+    private Entered? Optional(string name, Limits limits, string? exampleIfMissing, bool isSize = false)
     {
         string? asked = exampleIfMissing is null ? null : $"\"{exampleIfMissing}\"";
-        return Take(name, asked) is JsonElement value ? QuantityAt(value, PathOf(name), limits) : null;
+        return Take(name, asked) is JsonElement value ? QuantityAt(value, PathOf(name), limits, isSize) : null;
     }
 
-    public Entered QuantityAt(JsonElement value, string path, Limits limits)
+    /// <summary>One quantity of the document; <see cref="Entered.Unknown"/>, with a problem, when it is not understood.</summary>
+    /// <param name="value">As it stands.</param>
+    /// <param name="path">Where it stands.</param>
+    /// <param name="limits">Kind and range.</param>
+    /// <param name="isSize">True where a ± may stand behind it.</param>
+    public Entered QuantityAt(JsonElement value, string path, Limits limits, bool isSize = false)
     {
         if (value.ValueKind == JsonValueKind.Number)
         {
@@ -89,9 +100,17 @@ public sealed class JsonFields
             return Entered.Unknown;
         }
 
-        if (!QuantityParser.TryParse(value.GetString()!, limits, unitRequired: true, out Entered entered, out string why))
+        if (!isSize && SizeParser.HasInterval(value.GetString()!))
         {
-            Problems.Add(path, $"{why}; for example \"{limits.Example}\"", Told(value), limits.Range);
+            Problems.Add(path, "no ± is taken here; lengths of bobbin, poles, magnets, metalwork and the clearance take one", Told(value));
+            return Entered.Unknown;
+        }
+
+        ParsedQuantity read = Understand(value.GetString()!, limits, isSize);
+        Entered entered = read.Entered;
+        if (!entered.IsKnown)
+        {
+            Problems.Add(path, Asked(read, limits), Told(value), read.Allowed ?? limits.Range);
             return Entered.Unknown;
         }
 
@@ -103,6 +122,12 @@ public sealed class JsonFields
         Problems.Add(path, limits.Outside, QuantityParser.Echo(entered, limits.Kind), limits.Range);
         return Entered.Unknown;
     }
+
+    private static ParsedQuantity Understand(string typed, Limits limits, bool isSize) =>
+        isSize ? SizeParser.Read(typed, limits, unitRequired: true) : QuantityParser.Read(typed, limits, unitRequired: true);
+
+    private static string Asked(ParsedQuantity read, Limits limits) =>
+        read.Allowed is null ? $"{read.Why}; for example \"{limits.Example}\"" : read.Why;
 
     /// <summary>
     /// True, with a problem that says what to write, for a comma in a number of a file: there the point alone is decimal.
@@ -125,7 +150,7 @@ public sealed class JsonFields
 
     private static IReadOnlyList<string> WaysToWrite(string typed, Limits limits)
     {
-        ParsedQuantity read = QuantityParser.Read(typed, limits, unitRequired: true);
+        ParsedQuantity read = Understand(typed, limits, SizeParser.HasInterval(typed));
         string one = read.Plain.Length > 0 ? read.Plain : limits.Example;
         return read.Readings.Count > 0 ? read.Readings : [one];
     }
@@ -266,11 +291,17 @@ public sealed class JsonFields
         where T : class => Items(name, (item, path) => Read(item, path, Problems, read), longest, exampleIfRequired);
 
     /// <summary>A list of quantities; null when left out.</summary>
-    public IReadOnlyList<Entered>? Quantities(string name, Limits limits, int longest, string? exampleIfRequired = null) =>
+    public IReadOnlyList<Entered>? Quantities(
+        string name,
+        Limits limits,
+        int longest,
+        string? exampleIfRequired = null,
+        bool areSizes = false
+    ) =>
         Has(name) || exampleIfRequired is not null
             ?
             [
-                .. Items(name, (item, path) => new Boxed(QuantityAt(item, path, limits)), longest, exampleIfRequired)
+                .. Items(name, (item, path) => new Boxed(QuantityAt(item, path, limits, areSizes)), longest, exampleIfRequired)
                     .Select(box => box.Value),
             ]
             : null;

@@ -22,6 +22,7 @@ internal static class PartsReader
         )
         {
             Grounded = fields.Truth("grounded"),
+            Making = MakingReader.Read(fields),
         };
     }
 
@@ -52,6 +53,7 @@ internal static class PartsReader
             Grounded = fields.Truth("grounded"),
             Size = Point(fields, "size", Allowed.PartSize, "[\"60 mm\", \"6 mm\", \"3 mm\"]"),
             Centre = Point(fields, "centre", Allowed.Place, "[\"0 mm\", \"9 mm\", \"-11 mm\"]"),
+            Making = MakingReader.Read(fields),
         };
     }
 
@@ -66,13 +68,14 @@ internal static class PartsReader
         {
             Shape = shape,
             Material = material,
-            Thickness = fields.Required("thickness", Allowed.Sheet),
-            Length = fields.Required("length", Allowed.PartSize with { Example = "70 mm" }),
-            Width = fields.Required("width", Allowed.PartSize with { Example = "38 mm" }),
-            Top = fields.Required("top", Allowed.Place with { Example = "7.5 mm" }),
-            Bottom = fields.Required("bottom", Allowed.Place with { Example = "-6 mm" }),
-            Corner = fields.Optional("corner", Allowed.EndRadius),
+            Thickness = fields.RequiredSize("thickness", Allowed.Sheet),
+            Length = fields.RequiredSize("length", Allowed.PartSize with { Example = "70 mm" }),
+            Width = fields.RequiredSize("width", Allowed.PartSize with { Example = "38 mm" }),
+            Top = fields.RequiredSize("top", Allowed.Place with { Example = "7.5 mm" }),
+            Bottom = fields.RequiredSize("bottom", Allowed.Place with { Example = "-6 mm" }),
+            Corner = fields.OptionalSize("corner", Allowed.EndRadius),
             Grounded = fields.Truth("grounded"),
+            Making = MakingReader.Read(fields),
         };
         CheckSheet(fields, part);
         return part;
@@ -126,7 +129,7 @@ internal static class PartsReader
     {
         bool given = fields.Has(name);
         int before = fields.Problems.All.Count;
-        IReadOnlyList<Entered> values = fields.Quantities(name, limits, 3, example) ?? [];
+        IReadOnlyList<Entered> values = fields.Quantities(name, limits, 3, example, areSizes: true) ?? [];
         if (values.Count == 3)
         {
             return new RecipePoint(values[0], values[1], values[2]);

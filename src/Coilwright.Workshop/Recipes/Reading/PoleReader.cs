@@ -23,18 +23,23 @@ internal static class PoleReader
         RecipeMaterial material = MaterialReader.Read(fields);
         (Entered diameter, Entered? width) = Section(fields, shape);
         (Entered? headDiameter, Entered? headHeight) = Head(fields, shape);
-        IReadOnlyList<double> positions = Positions(fields, shape);
+        PolePlaces positions = Positions(fields, shape),
+            tops = Tops(fields, positions.AtM.Count);
         return new RecipePole
         {
             Shape = shape,
             Material = material,
             Diameter = diameter,
             Width = width,
-            Length = fields.Required("length", Allowed.PoleSize),
+            Length = fields.RequiredSize("length", Allowed.PoleSize),
             HeadDiameter = headDiameter,
             HeadHeight = headHeight,
-            PositionsM = positions,
-            TopsM = Tops(fields, positions.Count),
+            PositionsM = positions.AtM,
+            PositionsWithinM = positions.WithinM,
+            Spacing = positions.Spacing,
+            TopsM = tops.AtM,
+            TopsWithinM = tops.WithinM,
+            Making = MakingReader.Read(fields),
             NorthUp = fields.Word("magnetised", s_magnetised) switch
             {
                 "north-up" => 1,
@@ -50,12 +55,15 @@ internal static class PoleReader
         if (shape == PoleShape.Blade)
         {
             fields.Refuse("diameter", "a blade has no diameter; give its width (along the row of strings) and thickness");
-            return (fields.Required("thickness", Allowed.PoleSize with { Example = "3 mm" }), fields.Required("width", Allowed.BladeWidth));
+            return (
+                fields.RequiredSize("thickness", Allowed.PoleSize with { Example = "3 mm" }),
+                fields.RequiredSize("width", Allowed.BladeWidth)
+            );
         }
 
         fields.Refuse("width", "only a blade has a width; a rod or screw has a diameter");
         fields.Refuse("thickness", "only a blade has a thickness; a rod or screw has a diameter");
-        return (fields.Required("diameter", Allowed.PoleSize), null);
+        return (fields.RequiredSize("diameter", Allowed.PoleSize), null);
     }
 
     private static (Entered? Diameter, Entered? Height) Head(JsonFields fields, PoleShape shape)
@@ -63,8 +71,8 @@ internal static class PoleReader
         if (shape == PoleShape.Screw)
         {
             return (
-                fields.Optional("headDiameter", Allowed.PoleSize),
-                fields.Optional("headHeight", Allowed.PoleSize with { Example = "1.5 mm" })
+                fields.OptionalSize("headDiameter", Allowed.PoleSize),
+                fields.OptionalSize("headHeight", Allowed.PoleSize with { Example = "1.5 mm" })
             );
         }
 
@@ -73,40 +81,42 @@ internal static class PoleReader
         return (null, null);
     }
 
-    private static IReadOnlyList<double> Positions(JsonFields fields, PoleShape shape)
+    private static PolePlaces Positions(JsonFields fields, PoleShape shape)
     {
         if (fields.Has("positions"))
         {
             fields.Refuse("count", "give either positions, or count and spacing");
             fields.Refuse("spacing", "give either positions, or count and spacing");
-            IReadOnlyList<Entered> listed = fields.Quantities("positions", Allowed.Place, MostPoles) ?? [];
+            IReadOnlyList<Entered> listed = fields.Quantities("positions", Allowed.Place, MostPoles, areSizes: true) ?? [];
             if (listed.Count == 0)
             {
                 fields.Problems.Add(fields.PathOf("positions"), "at least one position is needed", "[]");
             }
 
-            return [.. listed.Select(place => place.Si)];
+            return PolePlaces.Of(listed);
         }
 
         fields.Free("positions");
         double count = fields.Number("count", 1, MostPoles, required: shape != PoleShape.Blade, whole: true) ?? 1;
-        Entered? spacing = count > 1 ? fields.Required("spacing", Allowed.PoleSpacing) : fields.Optional("spacing", Allowed.PoleSpacing);
-        return double.IsNaN(count)
+        Entered? spacing =
+            count > 1 ? fields.RequiredSize("spacing", Allowed.PoleSpacing) : fields.OptionalSize("spacing", Allowed.PoleSpacing);
+        double[] even = double.IsNaN(count)
             ? []
             : [.. Enumerable.Range(0, (int)count).Select(i => count > 1 ? (i - (count - 1) / 2) * spacing!.Value.Si : 0)];
+        return new PolePlaces(even, null) { Spacing = even.Length > 1 ? spacing : null };
     }
 
-    private static IReadOnlyList<double> Tops(JsonFields fields, int count)
+    private static PolePlaces Tops(JsonFields fields, int count)
     {
         if (!fields.Has("tops"))
         {
             fields.Free("tops");
-            double top = fields.Required("top", Allowed.Place).Si;
-            return [.. Enumerable.Repeat(top, count)];
+            Entered top = fields.RequiredSize("top", Allowed.Place);
+            return new PolePlaces([.. Enumerable.Repeat(top.Si, count)], top.HalfWidth);
         }
 
         fields.Refuse("top", "give either top, or tops");
-        IReadOnlyList<Entered> listed = fields.Quantities("tops", Allowed.Place, MostPoles) ?? [];
+        IReadOnlyList<Entered> listed = fields.Quantities("tops", Allowed.Place, MostPoles, areSizes: true) ?? [];
         if (listed.Count != count && count > 0)
         {
             fields.Problems.Add(
@@ -115,9 +125,18 @@ internal static class PoleReader
                 listed.Count.ToString(CultureInfo.InvariantCulture) + " tops",
                 count.ToString(CultureInfo.InvariantCulture) + " poles"
             );
-            return [.. Enumerable.Repeat(double.NaN, count)];
+            return new PolePlaces([.. Enumerable.Repeat(double.NaN, count)], null);
         }
 
-        return [.. listed.Select(top => top.Si)];
+        return PolePlaces.Of(listed);
+    }
+
+    /// <summary>Places of a row, and how well they are known together: the widest ± of the list.</summary>
+    private sealed record PolePlaces(IReadOnlyList<double> AtM, double? WithinM)
+    {
+        public Entered? Spacing { get; init; }
+
+        public static PolePlaces Of(IReadOnlyList<Entered> listed) =>
+            new([.. listed.Select(place => place.Si)], listed.Max(place => place.HalfWidth));
     }
 }

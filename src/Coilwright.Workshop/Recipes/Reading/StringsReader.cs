@@ -13,7 +13,7 @@ internal static class StringsReader
         {
             Count = fields.Number("count", 1, 24, required: true, whole: true) ?? double.NaN,
             Spacing = fields.Required("spacing", Allowed.PoleSpacing),
-            Clearance = fields.Required("clearance", Allowed.Clearance),
+            Clearance = fields.RequiredSize("clearance", Allowed.Clearance),
             ScaleLength = fields.Optional("scaleLength", Allowed.ScaleLength),
             FromBridge = fields.Optional("fromBridge", Allowed.FromBridge),
             Gauges = fields.Objects("gauges", One, 24),

@@ -92,5 +92,5 @@ internal sealed partial class VariationEdit
         }
     }
 
-    private static string Negative(string length) => RecipeEdit.Millimetres(-Metres(length));
+    private static string Negative(string length) => RecipeEdit.Changed(JsonValue.Create(length), -Metres(length));
 }

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Coilwright.Physics;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
+using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Solving.Variations;
 
@@ -61,7 +62,7 @@ internal sealed partial class VariationEdit
     {
         foreach ((JsonObject coil, RecipeCoil read) in Coils.Zip(_recipe.Coils))
         {
-            coil["bobbin"]!["coreLength"] = RecipeEdit.Millimetres(read.Bobbin.CoreLength.Si + byM);
+            coil["bobbin"]!["coreLength"] = RecipeEdit.Changed(coil["bobbin"]!["coreLength"], read.Bobbin.CoreLength.Si + byM);
         }
 
         int along = 0;
@@ -187,12 +188,12 @@ internal sealed partial class VariationEdit
     {
         if (pole["spacing"] is not null)
         {
-            pole["spacing"] = spacing;
+            pole["spacing"] = RecipeEdit.Changed(pole["spacing"], Metres(spacing));
         }
         else if (pole["positions"] is JsonArray positions)
         {
             pole["positions"] = new JsonArray([
-                .. positions.Select(one => (JsonNode)RecipeEdit.Millimetres(factor * Metres(one!.GetValue<string>()))),
+                .. positions.Select(one => (JsonNode)RecipeEdit.Changed(one, factor * Metres(one!.GetValue<string>()))),
             ]);
         }
     }
@@ -202,21 +203,21 @@ internal sealed partial class VariationEdit
     {
         if (part["size"] is JsonArray size)
         {
-            size[0] = RecipeEdit.Millimetres(Metres(size[0]!.GetValue<string>()) + byM);
+            size[0] = RecipeEdit.Changed(size[0], Metres(size[0]!.GetValue<string>()) + byM);
             return true;
         }
 
         bool sheet = part["length"] is not null;
         if (sheet)
         {
-            part["length"] = RecipeEdit.Millimetres(Metres(part["length"]!.GetValue<string>()) + byM);
+            part["length"] = RecipeEdit.Changed(part["length"], Metres(part["length"]!.GetValue<string>()) + byM);
         }
 
         return sheet;
     }
 
     private static double Metres(string text) =>
-        QuantityParser.TryParse(text, QuantityKind.Length, true, out Entered entered, out _)
+        SizeParser.Read(text, Allowed.Place, unitRequired: true).Entered is { IsKnown: true } entered
             ? entered.Si
             : throw new InvalidOperationException($"\"{text}\" was read as a length before.");
 }
