@@ -53,9 +53,6 @@ internal sealed class SizeRates
         return s_kept[key] = new SizeRates(Solve(scene, builds, turns, cancel));
     }
 
-    /// <summary>Forgets what was kept, so that a measurement of speed can begin anew.</summary>
-    internal static void Forget() => s_kept.Clear();
-
     private static double Below(double value) => Math.Pow(Rung, Math.Floor(Math.Log(value) / Math.Log(Rung) + 1e-9));
 
     private static SizeRate?[] Solve(ForecastScene scene, double[] builds, double[] turns, CancellationToken cancel)
