@@ -1,4 +1,4 @@
-using Coilwright.Physics;
+using System.Buffers;
 
 namespace Coilwright.Workshop.Entry;
 
@@ -13,6 +13,7 @@ public static class SizeParser
 
     private const string Example = "for example \"6.2 mm ± 0.05 mm\" or \"6.2 mm ± 1 %\"";
 
+    private static readonly SearchValues<char> s_digits = SearchValues.Create("0123456789.,");
     private static readonly Limits s_part = new(QuantityKind.Fraction, 0, 1e6, "%", "1 %");
 
     /// <summary>True when a text says how well its length is known.</summary>
@@ -122,5 +123,5 @@ public static class SizeParser
 
     private static bool EndsInDigit(string text) => text.Length > 0 && (char.IsAsciiDigit(text[^1]) || text[^1] is '.' or ',');
 
-    private static string UnitOf(string text) => text[(text.LastIndexOfAny([.. "0123456789.,"]) + 1)..].Trim();
+    private static string UnitOf(string text) => text[(text.AsSpan().LastIndexOfAny(s_digits) + 1)..].Trim();
 }

@@ -151,12 +151,12 @@ internal static partial class FieldRanges
         ["variant.longerCore"] = RecipeVariation.Longer,
     }.ToFrozenDictionary();
 
+    /// <summary>Parts whose lengths may carry a ±.</summary>
+    private static readonly string[] s_sized = ["bobbin.", "poles.", "magnets.", "metalwork."];
+
     /// <summary>Fields of lengths that may carry a ±.</summary>
     private static readonly FrozenSet<string> s_sizes = s_recipe
-        .Keys.Where(field =>
-            field == "strings.clearance"
-            || new[] { "bobbin.", "poles.", "magnets.", "metalwork." }.Any(part => field.StartsWith(part, StringComparison.Ordinal))
-        )
+        .Keys.Where(field => field == "strings.clearance" || s_sized.Any(part => field.StartsWith(part, StringComparison.Ordinal)))
         .ToFrozenSet();
 
     /// <summary>Fields of the bench, where a bare number is in the unit beside its range, or in the SI unit.</summary>

@@ -29,15 +29,7 @@ internal sealed class GeometryState
         _hz = [.. ForecastScene.CurveFrequenciesOf(model)];
         FieldCoil[] coils = [.. model.Coils.Select((coil, c) => new FieldCoil(coil.Bobbin, builds[c], 1, 1, coil.Position, coil.Poles))];
         _field = new FastFieldEngine().Solve(new FieldProblem(coils, model.Bars, model.Sheets, _hz), cancel);
-        double[] signed =
-        [
-            .. model.Coils.Select(
-                (coil, c) =>
-                    model.Connection == Connection.Single && c > 0
-                        ? 0
-                        : turns[c] * (coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1)
-            ),
-        ];
+        double[] signed = [.. model.Coils.Select((coil, c) => IsJoined(c) ? turns[c] * SignOf(coil) : 0)];
         Drops = DropsOf(signed);
         _string = scene.Strings is null ? null : StringsOver.Middle(model, _field, signed, Segments);
         _overPoleT = scene.Poles is { } poles ? PolesOver.StrongestT(model, _field, poles.JigM) : null;
@@ -84,6 +76,10 @@ internal sealed class GeometryState
             PoleFieldPerM = _overPoleT is { } at && there._overPoleT is { } moved ? LogRatio(at, moved) / byM : 0,
         };
     }
+
+    private static int SignOf(CoilModel coil) => coil.Winding.Direction == WindingDirection.CounterClockwise ? 1 : -1;
+
+    private bool IsJoined(int coil) => coil == 0 || _model.Connection != Connection.Single;
 
     /// <summary>By how much a coil is thicker there, m.</summary>
     private double Grown(GeometryState there, int coil) => there._builds[coil] - _builds[coil];

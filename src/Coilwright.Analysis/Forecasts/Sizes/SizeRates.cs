@@ -53,9 +53,6 @@ internal sealed class SizeRates
         return s_kept[key] = new SizeRates(Solve(scene, builds, turns, cancel));
     }
 
-    /// <summary>Forgets what was kept, so that a measurement of speed can begin anew.</summary>
-    internal static void Forget() => s_kept.Clear();
-
     private static double Below(double value) => Math.Pow(Rung, Math.Floor(Math.Log(value) / Math.Log(Rung) + 1e-9));
 
     private static SizeRate?[] Solve(ForecastScene scene, double[] builds, double[] turns, CancellationToken cancel)
@@ -70,16 +67,16 @@ internal sealed class SizeRates
         {
             PartSize size = model.Sizes[s];
             double byM = StepOf(model, size);
-            GeometryState from = (IsOfSheet(size) ? whole : bare)!;
+            (PickupModel geometry, GeometryState from) = IsOfSheet(size) ? (model, whole!) : (uncovered, bare!);
             double[] follow = Following(model, size, byM, builds);
             StrayRate stray = StrayRate.Over(model, SizeMoves.Move(model, size, byM), (builds, follow), from.Drops, byM);
             rates[s] = size.Kind is SizeKind.Wall or SizeKind.Flange
                 ? from.Unmoved(stray)
-                : from.RateTo(State(SizeMoves.Move(IsOfSheet(size) ? model : uncovered, size, byM), follow), byM, stray);
+                : from.RateTo(State(SizeMoves.Move(geometry, size, byM), follow), byM, stray);
         });
         return rates;
 
-        GeometryState State(PickupModel geometry, double[] with) => new(scene, geometry, with, turns, cancel);
+        GeometryState State(PickupModel changed, double[] with) => new(scene, changed, with, turns, cancel);
     }
 
     /// <summary>The same wire in a higher window stands less thick, unless its build was measured.</summary>

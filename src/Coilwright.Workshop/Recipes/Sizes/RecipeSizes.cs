@@ -156,12 +156,14 @@ internal sealed class RecipeSizes
     private void Add(SizeKind kind, int part, int row, string name, Entered entered, PartMaking making, double? lengthM)
     {
         (double withinM, Basis basis, string source) = entered.HalfWidth is { } typed
-            ? (typed, making.Measured ? Basis.Measured : Basis.Assumed, Typed(typed))
+            ? (typed, BasisOf(making), Typed(typed))
             : _rules.WithinOf(making, lengthM);
         _all.Add(
             new PartSize(kind, part, row, name, Around(entered.Si, withinM, basis)) { Source = source, PieceShare = _rules.ShareOf(making) }
         );
     }
+
+    private static Basis BasisOf(PartMaking making) => making.Measured ? Basis.Measured : Basis.Assumed;
 
     private static Estimate Around(double value, double withinM, Basis basis) => new(value, value - withinM, value + withinM, basis);
 
