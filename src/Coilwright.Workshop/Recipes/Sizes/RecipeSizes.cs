@@ -128,7 +128,9 @@ internal sealed class RecipeSizes
         }
 
         double withinM = clearance.HalfWidth ?? _rules.ClearanceM;
-        string source = clearance.HalfWidth is null ? $"set by hand: ±{withinM * 1e3:0.###} mm, {_rules.Origin}" : Typed(withinM);
+        string source = clearance.HalfWidth is null
+            ? FormattableString.Invariant($"set by hand: ±{withinM * 1e3:0.###} mm, {_rules.Origin}")
+            : Typed(withinM);
         _all.Add(
             new PartSize(SizeKind.Clearance, 0, 0, "clearance to the strings", Around(clearance.Si, withinM, Basis.Assumed))
             {
