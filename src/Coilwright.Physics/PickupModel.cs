@@ -71,6 +71,26 @@ public sealed record PickupModel
 
     /// <summary>Lengths that are known within an interval; those not named here are taken as exact.</summary>
     public IReadOnlyList<PartSize> Sizes { get; init; } = [];
+
+    /// <summary>One of its coils by itself, among the same metal and strings.</summary>
+    /// <param name="coil">Place of the coil; 0 to the number of coils less one.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such coil.</exception>
+    public PickupModel Alone(int coil)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(coil);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(coil, Coils.Count);
+        return this with
+        {
+            Coils = [Coils[coil]],
+            Connection = Connection.Single,
+            Sizes =
+            [
+                .. Sizes
+                    .Where(size => !size.IsOfCoil || size.Part == coil)
+                    .Select(size => size.IsOfCoil ? size with { Part = 0 } : size),
+            ],
+        };
+    }
 }
 
 /// <summary>One winding on one bobbin with the poles inside it.</summary>

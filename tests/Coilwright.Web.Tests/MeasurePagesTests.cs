@@ -205,19 +205,24 @@ public sealed class MeasurePagesTests
     )
     {
         using MultipartFormDataContent form = [];
-        foreach ((string name, string value) in fields)
+        foreach ((HttpContent part, string name) in fields.Select(Part))
         {
-            form.Add(new StringContent(value), name);
+            form.Add(part, name);
         }
 
-        foreach ((string name, string file, byte[] content) in files)
+        foreach ((HttpContent part, string name, string file) in files.Select(Part))
         {
-            form.Add(new ByteArrayContent(content), name, file);
+            form.Add(part, name, file);
         }
 
         using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri(address, UriKind.Relative), form, Cancel);
         return (answer.StatusCode, WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Cancel)));
     }
+
+    private static (HttpContent Part, string Name) Part((string Name, string Value) field) => (new StringContent(field.Value), field.Name);
+
+    private static (HttpContent Part, string Name, string File) Part((string Name, string File, byte[] Content) file) =>
+        (new ByteArrayContent(file.Content), file.Name, file.File);
 
     private static string Impedance() =>
         "frequency [Hz],real [Ω],imaginary [Ω]\n"

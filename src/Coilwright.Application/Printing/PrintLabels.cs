@@ -5,7 +5,6 @@ using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Stock;
 using Coilwright.Workshop.Tracing;
 
 namespace Coilwright.Application.Printing;

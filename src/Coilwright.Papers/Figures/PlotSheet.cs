@@ -19,6 +19,7 @@ internal sealed class PlotSheet
     private const double WidestLetter = 12,
         LineOfPhone = 22;
 
+    private static readonly double[] s_parts = [0.72, 0.28, 0.5, 0.9, 0.1];
     private static readonly string[] s_strokes = ["", "9 5", "2 4", "12 4 2 4"];
     private readonly StringBuilder _body = new();
     private readonly List<(double X, double Y)> _named = [];
@@ -57,7 +58,7 @@ internal sealed class PlotSheet
     {
         (double X, double Y)[] places =
         [
-            .. new[] { 0.72, 0.28, 0.5, 0.9, 0.1 }
+            .. s_parts
                 .Select(part => points[(int)Math.Round(part * (points.Count - 1))])
                 .Select(point => (X(point.X), Math.Clamp(Y(point.Y) - 7, 14, _height - 6))),
         ];

@@ -1,7 +1,7 @@
 using Coilwright.Papers.Help;
 using Coilwright.Web.Pages;
 using Microsoft.AspNetCore.Builder;
-using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
@@ -15,12 +15,12 @@ internal static class HelpEndpoints
         app.MapGet("/help/{page}", Show);
     }
 
-    private static IResult List(string? q)
+    private static RazorComponentResult List(string? q)
     {
         string asked = (q ?? "").Trim();
         return Answers.Page<HelpListPage>(new() { ["Asked"] = asked, ["Hits"] = HelpFinder.Find(asked) });
     }
 
-    private static IResult Show(string page) =>
+    private static RazorComponentResult Show(string page) =>
         HelpLibrary.Find(page) is { } found ? Answers.Page<HelpTextPage>(new() { ["Page"] = found }) : Answers.NotFoundPage();
 }

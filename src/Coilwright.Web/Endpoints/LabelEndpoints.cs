@@ -3,6 +3,7 @@ using Coilwright.Papers.Labels;
 using Coilwright.Web.Pages;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 
 namespace Coilwright.Web.Endpoints;
@@ -52,7 +53,7 @@ internal static class LabelEndpoints
         return Results.Text(PrinterLabelSvg.Document(printed.Labels, printed.Size), "text/html; charset=utf-8");
     }
 
-    private static IResult Page(LabelQuestion asked, LabelOutcome? printed) =>
+    private static RazorComponentResult Page(LabelQuestion asked, LabelOutcome? printed) =>
         Answers.Page<LabelsPage>(new() { ["Asked"] = asked, ["Printed"] = printed }, Answers.StatusOf(printed?.Problems ?? []));
 
     private static LabelQuestion Asked(HttpRequest request)

@@ -136,6 +136,6 @@ internal sealed class ExpectedReadings(Recipe recipe, int? coilIndex)
     private PickupModel Model()
     {
         PickupModel model = RecipeModelBuilder.ToModel(recipe);
-        return coilIndex is { } index ? model with { Coils = [model.Coils[index]], Connection = Connection.Single } : model;
+        return coilIndex is { } index ? model.Alone(index) : model;
     }
 }

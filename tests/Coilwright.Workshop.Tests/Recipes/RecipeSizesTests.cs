@@ -30,6 +30,19 @@ public sealed class RecipeSizesTests
         Assert.Equal("as typed: ±0.05 mm", width.Source);
     }
 
+    [Fact]
+    public void A_coil_by_itself_keeps_its_own_lengths_and_those_of_the_metal()
+    {
+        PickupModel twin = Model(DemoFiles.Recipe("breakwater-twin"));
+        PickupModel second = twin.Alone(1);
+        Assert.All(second.Sizes.Where(size => size.IsOfCoil), size => Assert.Equal(0, size.Part));
+        Assert.Equal(
+            twin.Sizes.Where(size => !size.IsOfCoil || size.Part == 1).Select(size => (size.Kind, size.Name, size.Estimate)),
+            second.Sizes.Select(size => (size.Kind, size.Name, size.Estimate))
+        );
+        Assert.Throws<ArgumentOutOfRangeException>(() => twin.Alone(2));
+    }
+
     [Theory]
     [InlineData("", 0.15e-3, 0.5, "common practice")]
     [InlineData(", \"made\": \"moulded\"", 0.1e-3, 0.2, "drawn and moulded")]
