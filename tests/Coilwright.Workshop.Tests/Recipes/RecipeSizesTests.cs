@@ -33,7 +33,8 @@ public sealed class RecipeSizesTests
     [Fact]
     public void A_coil_by_itself_keeps_its_own_lengths_and_those_of_the_metal()
     {
-        PickupModel twin = Model(DemoFiles.Recipe("breakwater-twin"));
+        PickupModel twin = Model(DemoFiles.Recipe("breakwater-twin"), new SizeRules { CommonM = 0.15e-3, ClearanceM = 0.1e-3 });
+        Assert.NotEmpty(twin.Sizes);
         PickupModel second = twin.Alone(1);
         Assert.All(second.Sizes.Where(size => size.IsOfCoil), size => Assert.Equal(0, size.Part));
         Assert.Equal(
@@ -43,8 +44,16 @@ public sealed class RecipeSizesTests
         Assert.Throws<ArgumentOutOfRangeException>(() => twin.Alone(2));
     }
 
+    [Fact]
+    public void A_length_of_which_nothing_is_said_is_exact_until_the_shop_says_how_well_it_is_known()
+    {
+        Assert.Empty(Model(Bridge()).Sizes);
+        PickupModel model = Model(Bridge(), new SizeRules { CommonM = 0.15e-3, ClearanceM = 0.1e-3 });
+        Assert.Equal(0.15e-3, Size(model, SizeKind.CoreWidth).HalfWidthM, 1e-12);
+        Assert.Equal(0.1e-3, Size(model, SizeKind.Clearance).HalfWidthM, 1e-12);
+    }
+
     [Theory]
-    [InlineData("", 0.15e-3, 0.5, "common practice")]
     [InlineData(", \"made\": \"moulded\"", 0.1e-3, 0.2, "drawn and moulded")]
     [InlineData(", \"made\": \"by-hand\"", 0.186e-3, 1, "drawn and built by hand")] // ±0.2 mm, of 6.2 mm at most 3 %
     [InlineData(", \"made\": \"moulded\", \"measured\": true", 0.05e-3, 0.2, "measured by caliper")]

@@ -5,7 +5,8 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Workshop.Recipes.Sizes;
 
 /// <summary>
-/// The lengths of a recipe with their intervals: the ± that is typed, else what its part's making and the shop's rules say.
+/// The lengths of a recipe that are known within intervals: the ± that is typed, else what its part's making and the shop's rules say. A
+/// length of which nothing is said is exact.
 /// </summary>
 /// <remarks>
 /// Corners, and places along and across, are exact unless a ± is typed: what they do to first order is nothing where a pickup mirrors
@@ -128,6 +129,11 @@ internal sealed class RecipeSizes
         }
 
         double withinM = clearance.HalfWidth ?? _rules.ClearanceM;
+        if (withinM <= 0)
+        {
+            return;
+        }
+
         string source = clearance.HalfWidth is null
             ? FormattableString.Invariant($"set by hand: ±{withinM * 1e3:0.###} mm, {_rules.Origin}")
             : Typed(withinM);
@@ -160,9 +166,16 @@ internal sealed class RecipeSizes
         (double withinM, Basis basis, string source) = entered.HalfWidth is { } typed
             ? (typed, BasisOf(making), Typed(typed))
             : _rules.WithinOf(making, lengthM);
-        _all.Add(
-            new PartSize(kind, part, row, name, Around(entered.Si, withinM, basis)) { Source = source, PieceShare = _rules.ShareOf(making) }
-        );
+        if (withinM > 0)
+        {
+            _all.Add(
+                new PartSize(kind, part, row, name, Around(entered.Si, withinM, basis))
+                {
+                    Source = source,
+                    PieceShare = _rules.ShareOf(making),
+                }
+            );
+        }
     }
 
     private static Basis BasisOf(PartMaking making) => making.Measured ? Basis.Measured : Basis.Assumed;

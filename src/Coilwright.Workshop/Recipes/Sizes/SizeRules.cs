@@ -21,11 +21,11 @@ public sealed record SizeRules
     /// <summary>Drawn and built by hand, m.</summary>
     public double ByHandM { get; init; } = 0.2e-3;
 
-    /// <summary>Common practice: nothing is said of the part, m.</summary>
-    public double CommonM { get; init; } = 0.15e-3;
+    /// <summary>Nothing is said of the part, m; 0 takes such lengths as exact, until a shop states its own.</summary>
+    public double CommonM { get; init; }
 
-    /// <summary>Clearance of the strings, set by hand on each instrument, m.</summary>
-    public double ClearanceM { get; init; } = 0.1e-3;
+    /// <summary>Clearance of the strings, set by hand on each instrument, m; 0 takes it as exact.</summary>
+    public double ClearanceM { get; init; }
 
     /// <summary>No half-width of these is wider than this part of its length: thin sheet and rods come closer than bobbins.</summary>
     public double MostPart { get; init; } = 0.03;
