@@ -85,9 +85,7 @@ public sealed record PickupModel
             Connection = Connection.Single,
             Sizes =
             [
-                .. Sizes
-                    .Where(size => !size.IsOfCoil || size.Part == coil)
-                    .Select(size => size.IsOfCoil ? size with { Part = 0 } : size),
+                .. Sizes.Where(size => !size.IsOfCoil || size.Part == coil).Select(size => size.IsOfCoil ? size with { Part = 0 } : size),
             ],
         };
     }

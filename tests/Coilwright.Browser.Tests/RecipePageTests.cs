@@ -75,6 +75,7 @@ public sealed class RecipePageTests(Chromium chromium)
         Guid recipe = await shop.ReleasedRecipeAsync();
         IPage page = await chromium.PageAsync(shop.Url);
         await page.GotoAsync($"/recipes/{recipe}");
+        await page.GetByText("Bobbin", new() { Exact = true }).ClickAsync();
         ILocator width = page.GetByLabel("Core width", new() { Exact = true }),
             field = page.Locator(".field").Filter(new() { Has = width }),
             inductance = Answer(page, "Inductance, 1 kHz");

@@ -27,6 +27,9 @@ public sealed partial class KeysOnPagesTests
         new Regex(@"(?<![\w-])(" + string.Join('|', HyphenedKeys().Select(Regex.Escape)) + @")(?![\w-])")
     );
 
+    /// <summary>Pages of help that name outside programs, their tests and files, as those are called.</summary>
+    private static readonly string[] s_ofOutside = ["/help/evidence", "/help/sources"];
+
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -139,7 +142,11 @@ public sealed partial class KeysOnPagesTests
         while (next.TryDequeue(out string? address))
         {
             string kind = Place().Replace(address.Split('?')[0], "/*");
-            if (pages.ContainsKey(address) || kinds.GetValueOrDefault(kind) >= (from.Contains(address) ? int.MaxValue : OfAKind))
+            if (
+                s_ofOutside.Any(start => address.StartsWith(start, StringComparison.Ordinal))
+                || pages.ContainsKey(address)
+                || kinds.GetValueOrDefault(kind) >= (from.Contains(address) ? int.MaxValue : OfAKind)
+            )
             {
                 continue;
             }

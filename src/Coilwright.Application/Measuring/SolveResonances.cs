@@ -42,12 +42,15 @@ public sealed partial class SolveResonances
         }
 
         AddedCapacitors solved = AddedCapacitors.Solve(readings, ohm);
-        return solved.Inductance.Value <= 0 || solved.Capacitance.Value <= 0
-            ? new ReadOutcome<SolvedResonances>(null, [NoPickup])
-            : new ReadOutcome<SolvedResonances>(
-                new SolvedResonances(Answer(solved, henry is { } read ? (read, atHz) : null), readings),
-                []
-            );
+        if (solved.Inductance.Value <= 0 || solved.Capacitance.Value <= 0)
+        {
+            return new ReadOutcome<SolvedResonances>(null, [NoPickup]);
+        }
+
+        return new ReadOutcome<SolvedResonances>(
+            new SolvedResonances(Answer(solved, henry is { } read ? (read, atHz) : null), readings),
+            []
+        );
     }
 
     private static Problem NoPickup { get; } =

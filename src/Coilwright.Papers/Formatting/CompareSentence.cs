@@ -21,10 +21,18 @@ public static class CompareSentence
             return $"Between {name} and {against} there is no difference in loudness or peak that the intervals would show.";
         }
 
-        string loud = output is { Differs: true }
-            ? $"{name} is {Size(output)} {(IsMore(output) ? "louder" : "quieter")} than {against}"
-            : $"{name} is as loud as {against}, as far as the intervals tell";
-        return $"{loud}; {Peak(peak, height)}.";
+        return $"{name} is {Loudness(output, against)}; {Peak(peak, height)}.";
+    }
+
+    private static string Loudness(ComparisonLine? output, string against)
+    {
+        if (output is not { Differs: true })
+        {
+            return $"as loud as {against}, as far as the intervals tell";
+        }
+
+        string way = IsMore(output) ? "louder" : "quieter";
+        return $"{Size(output)} {way} than {against}";
     }
 
     private static string Peak(ComparisonLine? peak, ComparisonLine? height) =>

@@ -40,7 +40,8 @@ internal static class HelpLinks
             && parts[0].EndsWith(".md", StringComparison.Ordinal)
             && !parts[0].Contains("formats/", StringComparison.Ordinal)
             && HelpLibrary.Find(name) is not null;
-        return ours ? $"/help/{name}" + (parts.Length > 1 ? "#" + parts[1] : "") : null;
+        string anchor = parts.Length > 1 ? "#" + parts[1] : "";
+        return ours ? $"/help/{name}{anchor}" : null;
     }
 
     private static string Said(Inline link) =>

@@ -81,14 +81,16 @@ internal static class MeasureFileEndpoints
     }
 
     /// <summary>A problem of a line belongs to the field that holds the table.</summary>
-    private static Problem InTable(Problem problem) =>
-        problem.Field is "tolerance" or "reference" or "table"
-            ? problem
-            : problem with
-            {
-                Field = "table",
-                Message = problem.Field.Length > 0 ? $"{problem.Field}: {problem.Message}" : problem.Message,
-            };
+    private static Problem InTable(Problem problem)
+    {
+        if (problem.Field is "tolerance" or "reference" or "table")
+        {
+            return problem;
+        }
+
+        string line = problem.Field.Length > 0 ? problem.Field + ": " : "";
+        return problem with { Field = "table", Message = line + problem.Message };
+    }
 
     private static double? Number(IFormCollection form, string name, List<Problem> problems)
     {

@@ -103,8 +103,8 @@ public static class RulesForm
         ),
         new(
             "Sizes of parts",
-            "How well a length is known for which a recipe states no ±: 95 of 100 lie within; 0 mm takes it as exact. A recipe says how its parts "
-                + "are made.",
+            "How well a length is known for which a recipe states no ±: 95 of 100 lie within; 0 mm takes it as exact. "
+                + "A recipe says how its parts are made.",
             [
                 Within("measured", "Measured by caliper", SizeRules.Usual.MeasuredM),
                 Within("moulded", "Drawn and moulded", SizeRules.Usual.MouldedM),

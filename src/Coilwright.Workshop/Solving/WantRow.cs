@@ -73,10 +73,9 @@ public sealed record WantRow(string Quantity, WantHow How, string Value, string 
             _ => "",
         };
 
-    private string Given =>
-        CountParser.TryNumber(UpTo, out _)
-            ? $"{UpTo} {(ObjectiveValue.IsLevel(Quantity) || Quantity == QuantityKey.Output ? "dB" : "%")}"
-            : UpTo;
+    private string Given => CountParser.TryNumber(UpTo, out _) ? $"{UpTo} {UnitOfGiven}" : UpTo;
+
+    private string UnitOfGiven => ObjectiveValue.IsLevel(Quantity) || Quantity == QuantityKey.Output ? "dB" : "%";
 
     private string WithUnit(string typed) => CountParser.TryNumber(typed, out _) ? $"{typed} {UnitOf(Quantity)}".Trim() : typed;
 }

@@ -5,7 +5,7 @@ using Coilwright.Physics;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright guide [NAME]: the guides, the words and the sources, as the pages show them.</summary>
+/// <summary>coilwright guide, and guide NAME: the guides, the words and the sources, as the pages show them.</summary>
 public static class GuideCommand
 {
     public static Command Build(CommandContext desk)

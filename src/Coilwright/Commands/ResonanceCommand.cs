@@ -68,8 +68,11 @@ public static class ResonanceCommand
     private static TypedPeak PeakOf(string text)
     {
         string[] parts = text.Split(':');
-        return parts.Length <= 2
-            ? new TypedPeak(parts.Length == 2 ? parts[0] : "", parts[^1])
-            : throw WrongInputException.About("--peak", $"\"{text}\" is not a capacitor and a frequency", "470pF:4.14kHz");
+        if (parts.Length > 2)
+        {
+            throw WrongInputException.About("--peak", $"\"{text}\" is not a capacitor and a frequency", "470pF:4.14kHz");
+        }
+
+        return new TypedPeak(parts.Length == 2 ? parts[0] : "", parts[^1]);
     }
 }

@@ -67,8 +67,8 @@ public sealed partial class HelpTests
         );
         Assert.All(SourceKeys.Words, word => Assert.True(Ends("theory", word.Value), word.Key));
         Assert.Equal(
-            [("standard copper [", null), ("IEC60028", "/help/sources#iec60028"), ("], [NoKey]", null)],
-            SourceKeys.In("standard copper [IEC60028], [NoKey]")
+            [("standard copper [", null), ("IEC60028", "/help/sources#iec60028"), ("], [no key]", null)],
+            SourceKeys.In("standard copper [IEC60028], [no key]")
         );
     }
 
