@@ -205,6 +205,10 @@ public sealed partial class TwoReadingsFormTests
         "own", // a width and a height
         "value", // a row of what is wanted tells how it was understood
         "upto",
+        "@(Offered.Key)-from", // the search says what it looked at
+        "@(Offered.Key)-to",
+        "show",
+        "q",
         "@name",
         "@field",
     ];

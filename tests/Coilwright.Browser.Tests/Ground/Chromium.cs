@@ -58,6 +58,7 @@ public sealed class Chromium : IAsyncLifetime
                 JavaScriptEnabled = scripts,
             }
         );
+        ClosesItsPagesAttribute.Opened(context);
         context.SetDefaultTimeout(15_000);
         return await context.NewPageAsync();
     }
