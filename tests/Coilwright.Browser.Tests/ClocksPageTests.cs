@@ -47,6 +47,25 @@ public sealed class ClocksPageTests(Chromium chromium)
         Assert.Equal(2, await page.EvaluateAsync<int>("window.tones"));
     }
 
+    /// <summary>The first touch is meant for a button: what the touch ends must not move the button away before the finger is up.</summary>
+    [Fact]
+    public async Task The_note_about_sound_goes_and_nothing_moves_under_the_finger()
+    {
+        await using HostedShop shop = await HostedShop.StartAsync();
+        await IntoTheBathAsync(shop, await shop.PiecesAsync(1));
+        IPage page = await OpenAsync(shop);
+        ILocator note = page.GetByText("Sound waits for a first touch"),
+            more = page.GetByText("More", new() { Exact = true });
+        await Expect(note).ToBeVisibleAsync();
+        LocatorBoundingBoxResult before = (await more.BoundingBoxAsync())!;
+        await page.Mouse.MoveAsync(before.X + before.Width / 2, before.Y + before.Height / 2);
+        await page.Mouse.DownAsync();
+        await Expect(note).ToBeHiddenAsync();
+        Assert.Equal(before.Y, (await more.BoundingBoxAsync())!.Y);
+        await page.Mouse.UpAsync();
+        await Expect(page.GetByLabel("What was entered wrongly")).ToBeVisibleAsync();
+    }
+
     [Fact]
     public async Task Ink_that_runs_out_warns_also_when_the_tablets_clock_was_set_while_it_slept()
     {

@@ -30,7 +30,10 @@ export function loudest(tones: VerdictWord[]): VerdictWord | null {
   return (['reject', 'hold', 'pass'] as const).find(tone => tones.includes(tone)) ?? null;
 }
 
-/** A browser lets no page sound before somebody has touched it: until then a note says so. */
+/**
+ * A browser lets no page sound before somebody has touched it: until then a note says so. Once shown it keeps its room: what it says
+ * ends with a touch, and nothing may move away under the finger that touches.
+ */
 export function soundNote(note: HTMLElement): void {
   try {
     context ??= new AudioContext();
@@ -39,7 +42,9 @@ export function soundNote(note: HTMLElement): void {
   }
   const audio = context;
   const show = (): void => {
-    note.hidden = audio.state === 'running' || !isOn();
+    const says = audio.state !== 'running' && isOn();
+    note.hidden &&= !says;
+    note.style.visibility = says ? 'visible' : 'hidden';
   };
   const touched = (): void => {
     void audio.resume().then(show);
