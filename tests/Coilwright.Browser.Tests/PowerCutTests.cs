@@ -11,9 +11,9 @@ namespace Coilwright.Browser.Tests;
 public sealed class PowerCutTests(Chromium chromium)
 {
     [Fact]
-    public async Task Ten_kills_during_two_hundred_coils_lose_no_reading_and_double_none()
+    public async Task Ten_kills_during_a_hundred_coils_lose_no_reading_and_double_none()
     {
-        const int Coils = 200;
+        const int Coils = 100;
         await using ServedShop shop = await ServedShop.StartAsync();
         Guid batch = await shop.BatchAsync(await shop.ReleasedRecipeAsync(), Coils);
         await shop.RoomAsync("20 C");
@@ -25,12 +25,12 @@ public sealed class PowerCutTests(Chromium chromium)
         for (int coil = 1; coil <= Coils; coil++)
         {
             await entry.TypeAsync(Typed(coil));
-            if (coil % 20 == 7)
+            if (coil % 10 == 3)
             {
                 await shop.KillAsync();
                 kills++;
             }
-            else if (coil % 20 == 12)
+            else if (coil % 10 == 6)
             {
                 await shop.RestartAsync();
             }

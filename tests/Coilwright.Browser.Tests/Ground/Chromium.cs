@@ -60,6 +60,11 @@ public sealed class Chromium : IAsyncLifetime
         );
         ClosesItsPagesAttribute.Opened(context);
         context.SetDefaultTimeout(15_000);
+        if (scripts)
+        {
+            await context.AddInitScriptAsync(Settled.CountsQuestions);
+        }
+
         return await context.NewPageAsync();
     }
 

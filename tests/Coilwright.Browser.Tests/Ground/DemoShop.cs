@@ -16,6 +16,8 @@ public sealed class DemoShop : IAsyncLifetime
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-demo-").FullName;
     private ShopRecords _records = null!;
     private WebApplication _app = null!;
+    private readonly Lock _gate = new();
+    private Task<IReadOnlyList<string>>? _pages;
 
     public Uri Url { get; private set; } = null!;
 
@@ -28,6 +30,15 @@ public sealed class DemoShop : IAsyncLifetime
                 .Where(one => one.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods.Contains("GET") == true)
                 .Select(one => new RoutePatternOf(one.RoutePattern)),
         ];
+
+    /// <summary>One address of every kind of page; looked for once for all tests.</summary>
+    public Task<IReadOnlyList<string>> PagesAsync()
+    {
+        lock (_gate)
+        {
+            return _pages ??= EveryPage.OfAsync(Url, Patterns);
+        }
+    }
 
     public async ValueTask InitializeAsync()
     {

@@ -6,15 +6,25 @@ namespace Coilwright.Browser.Tests.Ground;
 /// <summary>One address of every kind of page that the links of a shop lead to.</summary>
 internal static partial class EveryPage
 {
+    /// <summary>Pages that no link leads to: those that a form asks for, and the one that is not there.</summary>
+    private static readonly string[] s_asked =
+    [
+        "/find?code=M-5",
+        "/find?code=nothing",
+        "/recall?code=0117&kind=spool",
+        "/recipes/new?shape=bass-rows",
+        "/no-such-page",
+    ];
+
     /// <summary>
     /// Links, and forms that only ask, that lead on from "/" and from pages that only a form leads to; one of each kind: the pattern of its
     /// address and the names in its query.
     /// </summary>
-    public static async Task<IReadOnlyList<string>> OfAsync(Uri url, IReadOnlyList<RoutePatternOf> patterns, params string[] further)
+    public static async Task<IReadOnlyList<string>> OfAsync(Uri url, IReadOnlyList<RoutePatternOf> patterns)
     {
         using HttpClient client = new() { BaseAddress = url, Timeout = TimeSpan.FromMinutes(5) };
         Dictionary<string, string> pages = new(StringComparer.Ordinal);
-        Queue<string> next = new(["/", .. further]);
+        Queue<string> next = new(["/", .. s_asked]);
         while (next.TryDequeue(out string? address))
         {
             string kind = KindOf(address, patterns);
