@@ -24,11 +24,18 @@ public static class WebHost
     /// <param name="records">The shop's records; whoever opened them closes them after the host.</param>
     /// <param name="time">The clock.</param>
     /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <param name="demo">Shows the invented shop when a person asks for it; null where there is none to offer.</param>
     /// <remarks>
     /// No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open
     /// the shop to the network.
     /// </remarks>
-    public static WebApplication Build(string[] urls, IShopRecords records, TimeProvider time, IReadOnlyList<string>? hosts = null)
+    public static WebApplication Build(
+        string[] urls,
+        IShopRecords records,
+        TimeProvider time,
+        IReadOnlyList<string>? hosts = null,
+        IDemoServer? demo = null
+    )
     {
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions
@@ -50,6 +57,8 @@ public static class WebHost
             form.KeyLengthLimit = FormLimits.LongestName;
         });
         builder.Services.AddCoilwright(records, time);
+        builder.Services.AddSingleton(new DemoOffer(demo));
+        builder.Services.AddSingleton<RoomLine>();
         builder.Services.AddSingleton<ShapeCards>();
         builder.Services.AddSingleton<ShowRecipe>();
         builder.Services.AddRazorComponents();
@@ -103,6 +112,11 @@ public static class WebHost
         app.MapMagnets();
         app.MapMeasure();
         app.MapMeasureFiles();
+        if (demo is not null)
+        {
+            app.MapDemo(demo);
+        }
+
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;

@@ -46,7 +46,7 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
             Spool = known.SpoolOf(batch.Spool),
             Machine = known.WinderOf(batch.Machine),
         };
-        IReadOnlyList<BatchLimitsRecord> limits = await dossiers.Limits.BeginAsync(tidy, revision!).ConfigureAwait(false);
+        IReadOnlyList<BatchLimitsRecord> limits = await dossiers.Limits.BeginAsync(tidy, revision!, cancel).ConfigureAwait(false);
         return await records.Batches.AddAsync(tidy, limits, cancel).ConfigureAwait(false) ? [] : [BatchRules.NameTaken(batch.Name, null)];
     }
 

@@ -17,14 +17,15 @@ public sealed class CompareRecipes(ComparedDesigns compared)
     /// <summary>Compares what was asked for; every mistake is listed at once.</summary>
     /// <param name="asked">The question.</param>
     /// <param name="recipes">The shop's recipes.</param>
-    public RecipeComparison Compare(CompareQuestion asked, IReadOnlyList<RevisionRecord> recipes)
+    /// <param name="parts">What the shop knows of its parts.</param>
+    public RecipeComparison Compare(CompareQuestion asked, IReadOnlyList<RevisionRecord> recipes, KnownParts parts)
     {
         List<Problem> problems = [];
         List<RevisionRecord> chosen = Chosen(asked, recipes);
         List<ComparedDesign> designs = [];
         foreach (RevisionRecord revision in chosen)
         {
-            (ComparedDesign? design, IReadOnlyList<Problem> wrong) = compared.Of(revision);
+            (ComparedDesign? design, IReadOnlyList<Problem> wrong) = compared.Of(revision, parts);
             problems.AddRange(wrong);
             designs.AddRange(design is null ? [] : [design]);
         }
@@ -62,11 +63,12 @@ public sealed class CompareRecipes(ComparedDesigns compared)
     /// <summary>Recipes side by side on one load by their bare names, the first one pinned.</summary>
     /// <param name="recipes">The recipes.</param>
     /// <param name="load">The load.</param>
-    public RecipeComparison Compare(IReadOnlyList<RevisionRecord> recipes, LoadCircuit load)
+    /// <param name="parts">What the shop knows of its parts.</param>
+    public RecipeComparison Compare(IReadOnlyList<RevisionRecord> recipes, LoadCircuit load, KnownParts parts)
     {
         List<ComparedDesign> designs =
         [
-            .. recipes.Select(recipe => compared.Of(recipe, recipe.RecipeName).Design).OfType<ComparedDesign>(),
+            .. recipes.Select(recipe => compared.Of(recipe, parts, recipe.RecipeName).Design).OfType<ComparedDesign>(),
         ];
         return Computed(designs, [("this load", load)], null) with { RecipeDifferences = RecipeDifference.Between(recipes) };
     }

@@ -47,6 +47,7 @@ public static class CoilwrightServices
             .AddSingleton<SolveService>()
             .AddSingleton<AskSearch>()
             .AddSingleton<ChooseForSpool>()
+            .AddSingleton<VaryRecipe>()
             .AddSingleton<CompareRecipes>()
             .AddSingleton<CompareSolutions>()
             .AddSingleton<SetUpRecipe>()

@@ -29,7 +29,7 @@ public sealed class ForecastRecipe
     /// <param name="loadJson">A load document, or null for none.</param>
     /// <param name="limits">What the shop knows of its bobbins.</param>
     /// <param name="detail">What is drawn beside the numbers.</param>
-    public RecipeForecast Forecast(string recipeJson, string? loadJson, FillLimits limits, ForecastDetail detail = ForecastDetail.Pictures)
+    public RecipeForecast Forecast(string recipeJson, string? loadJson, KnownParts limits, ForecastDetail detail = ForecastDetail.Pictures)
     {
         (Recipe? recipe, LoadCircuit? load, IReadOnlyList<Problem> problems) = Read(recipeJson, loadJson);
         if (recipe is null)
@@ -70,7 +70,7 @@ public sealed class ForecastRecipe
     public ReadOutcome<IReadOnlyList<SensitivityLine>> Changes(
         string recipeJson,
         string loadJson,
-        FillLimits limits,
+        KnownParts limits,
         CancellationToken cancel
     )
     {

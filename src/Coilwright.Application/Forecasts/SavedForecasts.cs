@@ -16,7 +16,7 @@ public sealed class SavedForecasts(ForecastRecipe forecast)
     /// <param name="limits">
     /// What the shop knows of its bobbins: its limits of fill move warnings, which nobody asks of a saved revision here.
     /// </param>
-    public RecipeForecast Of(RevisionRecord revision, string loadJson, FillLimits limits)
+    public RecipeForecast Of(RevisionRecord revision, string loadJson, KnownParts limits)
     {
         string key = string.Create(
             CultureInfo.InvariantCulture,

@@ -19,7 +19,7 @@ public sealed class SolvedDesigns
     /// <summary>The design of a recipe that was read.</summary>
     public SolvedPickup Of(Recipe recipe)
     {
-        string key = FormattableString.Invariant($"{recipe.Json} {recipe.SizeRules}");
+        string key = recipe.ForecastKey;
         if (_kept.TryGetValue(key, out SolvedPickup? known))
         {
             return known;

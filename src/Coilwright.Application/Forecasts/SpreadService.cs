@@ -20,7 +20,7 @@ public sealed class SpreadService(TimeProvider time, SpreadRecipe spread) : IDis
     {
         lock (_gate)
         {
-            if (_jobs.TryGetValue(recipe.Json, out BackgroundJob<RunSpread?>? known))
+            if (_jobs.TryGetValue(recipe.ForecastKey, out BackgroundJob<RunSpread?>? known))
             {
                 return known;
             }
@@ -30,7 +30,7 @@ public sealed class SpreadService(TimeProvider time, SpreadRecipe spread) : IDis
                 Clear();
             }
 
-            return _jobs[recipe.Json] = new BackgroundJob<RunSpread?>(
+            return _jobs[recipe.ForecastKey] = new BackgroundJob<RunSpread?>(
                 _places,
                 time.GetUtcNow(),
                 (progress, cancel) =>
@@ -45,7 +45,7 @@ public sealed class SpreadService(TimeProvider time, SpreadRecipe spread) : IDis
     {
         lock (_gate)
         {
-            _jobs.GetValueOrDefault(recipe.Json)?.Stop();
+            _jobs.GetValueOrDefault(recipe.ForecastKey)?.Stop();
         }
     }
 
@@ -54,7 +54,7 @@ public sealed class SpreadService(TimeProvider time, SpreadRecipe spread) : IDis
     {
         lock (_gate)
         {
-            if (_jobs.Remove(recipe.Json, out BackgroundJob<RunSpread?>? job))
+            if (_jobs.Remove(recipe.ForecastKey, out BackgroundJob<RunSpread?>? job))
             {
                 job.Dispose();
             }

@@ -36,7 +36,7 @@ public sealed class PrintRecipePaper(SetUpRecipe setUp)
     /// <param name="heading">Shop, revision, day.</param>
     /// <param name="status">State of the revision.</param>
     /// <param name="cancel">Stops it.</param>
-    public Sheet Card(Recipe recipe, FillLimits? limits, SheetHeading heading, RecipeStatus status, CancellationToken cancel) =>
+    public Sheet Card(Recipe recipe, KnownParts? limits, SheetHeading heading, RecipeStatus status, CancellationToken cancel) =>
         RecipeCard.Of(recipe, setUp.SetUp(recipe, limits, cancel: cancel) with { Heading = heading }, status);
 
     /// <summary>The parts list of a number of pieces.</summary>
@@ -48,7 +48,7 @@ public sealed class PrintRecipePaper(SetUpRecipe setUp)
     /// <param name="cancel">Stops it.</param>
     public Sheet Parts(
         Recipe recipe,
-        FillLimits? limits,
+        KnownParts? limits,
         IReadOnlyList<PartOption> options,
         int count,
         SheetHeading heading,

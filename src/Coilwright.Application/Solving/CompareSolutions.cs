@@ -17,7 +17,15 @@ public sealed class CompareSolutions(SolvedDesigns solved, CompareRecipes compar
     /// <param name="pins">Keys of the pinned answers.</param>
     /// <param name="against">Key of the one that the others are compared with; empty for the recipe as it stands.</param>
     /// <param name="load">What all hang on.</param>
-    public PinnedComparison? Compare(RevisionRecord newest, Solutions found, IReadOnlyList<string> pins, string against, LoadCircuit load)
+    /// <param name="parts">What the shop knows of its parts.</param>
+    public PinnedComparison? Compare(
+        RevisionRecord newest,
+        Solutions found,
+        IReadOnlyList<string> pins,
+        string against,
+        LoadCircuit load,
+        KnownParts parts
+    )
     {
         string ownBuild = RecipeReader.Read(newest.Json).Value!.Coils[0].Wire.Build;
         Solution[] all = [.. found.Ranked.Concat(found.Front).DistinctBy(SolutionKey.Of)];
@@ -35,14 +43,13 @@ public sealed class CompareSolutions(SolvedDesigns solved, CompareRecipes compar
         PinnedDesign recipe = new("", $"{newest.RecipeName} as it stands", newest.Json, null);
         PinnedDesign first = pinned.FirstOrDefault(one => one.Key == against) ?? recipe;
         PinnedDesign[] others = [.. pinned.Prepend(recipe).Where(one => one != first)];
+        SolvedPickup Solved(PinnedDesign design) => solved.Of(parts.Fill(RecipeReader.Read(design.Json).Value!));
         SolvedPickup onLoad = Solved(first).On(load);
         return new PinnedComparison(
             first,
             [.. others.Select(one => (one, PickupComparison.Between(onLoad, Solved(one).On(load))))],
-            compare.Compare([.. others.Prepend(first).Select(one => newest with { RecipeName = one.Words, Json = one.Json })], load),
+            compare.Compare([.. others.Prepend(first).Select(one => newest with { RecipeName = one.Words, Json = one.Json })], load, parts),
             pins.Count - pinned.Length
         );
     }
-
-    private SolvedPickup Solved(PinnedDesign design) => solved.Of(RecipeReader.Read(design.Json).Value!);
 }

@@ -33,7 +33,7 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
         lock (_gate)
         {
             DateTimeOffset nowUtc = time.GetUtcNow();
-            (string, string, string) key = (recipe.Json, want, vary);
+            (string, string, string) key = (recipe.ForecastKey, want, vary);
             if (_jobs.TryGetValue(key, out BackgroundJob<ReadOutcome<Solutions>>? known))
             {
                 known.AskedUtc = nowUtc;
@@ -80,7 +80,7 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
     {
         lock (_gate)
         {
-            _jobs.GetValueOrDefault((recipe.Json, want, vary))?.Stop();
+            _jobs.GetValueOrDefault((recipe.ForecastKey, want, vary))?.Stop();
         }
     }
 
@@ -89,7 +89,7 @@ public sealed class SolveService(TimeProvider time, SolveRecipe solve) : IDispos
     {
         lock (_gate)
         {
-            if (_jobs.Remove((recipe.Json, want, vary), out BackgroundJob<ReadOutcome<Solutions>>? job))
+            if (_jobs.Remove((recipe.ForecastKey, want, vary), out BackgroundJob<ReadOutcome<Solutions>>? job))
             {
                 job.Dispose();
             }

@@ -18,7 +18,7 @@ public sealed class SetUpRecipe
     /// <param name="cancel">Stops it.</param>
     public WindingSetUp SetUp(
         Recipe recipe,
-        FillLimits? limits = null,
+        KnownParts? limits = null,
         string machine = "",
         double roomC = WindingSetUp.UsualRoomC,
         Machine? on = null,

@@ -72,7 +72,7 @@ internal static class ApiEndpoints
             return Results.Json(new { problems }, statusCode: StatusCodes.Status422UnprocessableEntity);
         }
 
-        RecipeForecast found = forecast.Forecast(recipe, question.Load?.GetRawText(), await shop.Recipes.FillLimitsAsync(cancel));
+        RecipeForecast found = forecast.Forecast(recipe, question.Load?.GetRawText(), await shop.Recipes.KnownPartsAsync(cancel));
         return found.Prediction is { } prediction
             ? Results.Text(PredictionJson.Write(prediction), "application/json")
             : Results.Json(new { problems = found.Problems }, statusCode: StatusCodes.Status422UnprocessableEntity);

@@ -53,7 +53,7 @@ internal static class BatchStartEndpoints
                 ["Gauge"] = SetUpRecipe.GaugeOf(recipe),
                 ["Shelf"] = await shop.Stock.ShelfAsync(cancel),
                 ["Winders"] = await shop.Machines.ListAsync(cancel),
-                ["Warnings"] = BeforeWinding.Warnings(revision, recipe),
+                ["Warnings"] = BeforeWinding.Warnings(revision, recipe, await shop.Recipes.KnownPartsAsync(cancel)),
                 ["Problems"] = problems,
                 ["Typed"] = typed,
             },

@@ -57,7 +57,7 @@ internal static class CompareEndpoints
             {
                 ["Form"] = form,
                 ["Recipes"] = recipes,
-                ["View"] = ComparisonView.Of(compare.Compare(form.Question, recipes)),
+                ["View"] = ComparisonView.Of(compare.Compare(form.Question, recipes, await shop.Recipes.KnownPartsAsync(cancel))),
             }
         );
     }
@@ -70,6 +70,8 @@ internal static class CompareEndpoints
     )
     {
         CompareForm form = CompareForm.Read(await request.ReadFormAsync(cancel));
-        return ComparisonView.Of(compare.Compare(form.Question, await shop.Recipes.ListAsync(cancel)));
+        return ComparisonView.Of(
+            compare.Compare(form.Question, await shop.Recipes.ListAsync(cancel), await shop.Recipes.KnownPartsAsync(cancel))
+        );
     }
 }

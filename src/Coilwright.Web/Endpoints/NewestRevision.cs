@@ -21,7 +21,7 @@ internal static class NewestRevision
         IReadOnlyList<RevisionRecord> revisions = await shop.Records.Recipes.RevisionsAsync(id, cancel);
         RevisionRecord? newest = revisions.MaxBy(revision => revision.Number);
         return newest is not null && RecipeReader.Read(newest.Json) is { Ok: true, Value: { } recipe }
-            ? (newest, (await shop.Recipes.FillLimitsAsync(cancel)).Fill(recipe))
+            ? (newest, (await shop.Recipes.KnownPartsAsync(cancel)).Fill(recipe))
             : null;
     }
 

@@ -72,7 +72,7 @@ internal static class PartsPaperEndpoints
 
         SheetHeading heading = (await pieces.GroundAsync(cancel)).Heading(found.Letter);
         return PiecePaperEndpoints.Show(
-            papers.Parts(recipe, await shop.Recipes.FillLimitsAsync(cancel), options, count, heading, cancel),
+            papers.Parts(recipe, await shop.Recipes.KnownPartsAsync(cancel), options, count, heading, cancel),
             paper,
             request.Query["size"].ToString(),
             request.HttpContext.Response

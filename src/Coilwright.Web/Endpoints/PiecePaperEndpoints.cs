@@ -82,7 +82,7 @@ internal static class PiecePaperEndpoints
 
         bool released = found.State == RevisionState.Released;
         RecipeStatus status = new(released ? "released" : "draft", found.Reason, released ? found.ReleasedBy : found.Person);
-        FillLimits limits = await shop.Recipes.FillLimitsAsync(cancel);
+        KnownParts limits = await shop.Recipes.KnownPartsAsync(cancel);
         return Show(papers.Card(recipe, limits, ground.Heading(found.Letter), status, cancel), paper, size, response);
     }
 

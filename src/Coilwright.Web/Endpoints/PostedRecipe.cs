@@ -11,7 +11,7 @@ namespace Coilwright.Web.Endpoints;
 /// <param name="Revisions">All revisions of the recipe.</param>
 /// <param name="Limits">What the shop knows of its bobbins.</param>
 /// <param name="Form">The fields.</param>
-internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits, IFormCollection Form)
+internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, KnownParts Limits, IFormCollection Form)
 {
     /// <summary>The recipe as the form has it: its parts as the draft has them, then field by field.</summary>
     public string Json { get; init; } = RecipeForm.Apply(RecipeForm.PartsOf(Base.Json, Form), Form);
@@ -38,6 +38,6 @@ internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionR
         RevisionRecord? found = revisions.FirstOrDefault(one =>
             one.Number.ToString(CultureInfo.InvariantCulture) == form[field].ToString()
         );
-        return found is null ? null : new PostedRecipe(found, revisions, await shop.Recipes.FillLimitsAsync(cancel), form);
+        return found is null ? null : new PostedRecipe(found, revisions, await shop.Recipes.KnownPartsAsync(cancel), form);
     }
 }

@@ -61,7 +61,7 @@ internal static class RecipeEndpoints
             : RecipePages.Of(
                 show,
                 recipe,
-                (revisions, await shop.Recipes.FillLimitsAsync(cancel)),
+                (revisions, await shop.Recipes.KnownPartsAsync(cancel)),
                 RecipeView.Of(asked.View),
                 (asked.Saved is not null, asSaved)
             );

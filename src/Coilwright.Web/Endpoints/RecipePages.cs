@@ -16,7 +16,7 @@ internal static class RecipePages
     public static RazorComponentResult Of(
         ShowRecipe show,
         RevisionRecord recipe,
-        (IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits) known,
+        (IReadOnlyList<RevisionRecord> Revisions, KnownParts Limits) known,
         RecipeView shown,
         (bool Saved, bool AsSaved) said
     ) =>
@@ -52,7 +52,7 @@ internal static class RecipePages
 
     private static Dictionary<string, object?> Fields(
         ShowRecipe show,
-        (RevisionRecord Recipe, IReadOnlyList<RevisionRecord> Revisions, FillLimits Limits) on,
+        (RevisionRecord Recipe, IReadOnlyList<RevisionRecord> Revisions, KnownParts Limits) on,
         (string Json, JsonNode Load) document,
         RecipeView shown
     ) =>

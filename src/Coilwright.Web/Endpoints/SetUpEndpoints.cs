@@ -93,7 +93,7 @@ internal static class SetUpEndpoints
         Machine? on = winders.FirstOrDefault(one => string.Equals(one.Name, machine?.Trim(), StringComparison.OrdinalIgnoreCase));
         WindingSetUp setUp = sets.SetUp(
             recipe.Value,
-            await shop.Recipes.FillLimitsAsync(cancel),
+            await shop.Recipes.KnownPartsAsync(cancel),
             roomC: room?.TemperatureC ?? WindingSetUp.UsualRoomC,
             on: on,
             cancel: cancel

@@ -76,7 +76,7 @@ internal static class SolveEndpoints
         }
 
         return await Task.WhenAny(job.Answer, Task.Delay(s_patience, cancel)) == job.Answer
-            ? Answered(found.Record, address, form, await job.Answer, pins)
+            ? Answered(found.Record, address, form, await job.Answer, (pins, await shop.Recipes.KnownPartsAsync(cancel)))
             : Page(found.Record, address, form, ("UnderWay", job.Progress(shop.Time.GetUtcNow())));
     }
 
@@ -102,11 +102,11 @@ internal static class SolveEndpoints
         SolveAddress address,
         SolveForm form,
         ReadOutcome<Solutions> outcome,
-        CompareSolutions pins
+        (CompareSolutions Pins, KnownParts Parts) on
     )
     {
         PinnedViewModel? pinned = outcome.Value is { } answer
-            ? ComparisonView.Of(pins.Compare(record, answer, address.Pins, address.Against, NewestRevision.Load()))
+            ? ComparisonView.Of(on.Pins.Compare(record, answer, address.Pins, address.Against, NewestRevision.Load(), on.Parts))
             : null;
         return Page(record, address, form, ("Found", outcome.Value), ("Problems", outcome.Problems), ("Pinned", pinned));
     }

@@ -1,5 +1,6 @@
 using Coilwright.Application.Composition;
 using Coilwright.Web.Forms;
+using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
@@ -14,22 +15,26 @@ internal static class TodayEndpoints
 {
     public static void MapToday(this IEndpointRouteBuilder app)
     {
-        app.MapGet("/", async (ShopServices shop, CancellationToken cancel) => await TodayAsync(shop, [], "", cancel));
+        app.MapGet("/", async (ShopServices shop, DemoOffer demo, CancellationToken cancel) =>
+            await TodayAsync((shop, demo), [], "", cancel)
+        );
         app.MapPost("/room", SetRoomAsync);
     }
 
     private static async Task<IResult> TodayAsync(
-        ShopServices shop,
+        (ShopServices Shop, DemoOffer Demo) of,
         IReadOnlyList<Problem> problems,
         string typed,
         CancellationToken cancel
     )
     {
+        ShopServices shop = of.Shop;
         return Answers.Page<TodayPage>(
             new()
             {
                 ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
                 ["IsEmpty"] = (await shop.Recipes.ListAsync(cancel)).Count == 0,
+                ["OffersDemo"] = of.Demo.Server is not null,
                 ["Day"] = await shop.Today.ReadAsync(cancel),
                 ["Room"] = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel),
                 ["Problems"] = problems,
@@ -39,12 +44,12 @@ internal static class TodayEndpoints
         );
     }
 
-    private static async Task<IResult> SetRoomAsync(HttpRequest request, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> SetRoomAsync(HttpRequest request, ShopServices shop, DemoOffer demo, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
         string typed = form["room"].ToString(),
             back = LocalAddress.From(form["back"].ToString()); // before anything is stored
         IReadOnlyList<Problem> problems = await shop.Winding.SetRoomTemperatureAsync(typed, form["person"].ToString(), cancel);
-        return problems.Count > 0 ? await TodayAsync(shop, problems, typed, cancel) : Results.LocalRedirect(back);
+        return problems.Count > 0 ? await TodayAsync((shop, demo), problems, typed, cancel) : Results.LocalRedirect(back);
     }
 }

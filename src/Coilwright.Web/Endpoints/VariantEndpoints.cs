@@ -28,11 +28,13 @@ internal static class VariantEndpoints
         );
         app.MapGet(
             "/recipes/{id:guid}/variants",
-            async (Guid id, string? ask, string? value, ShopServices shop, CancellationToken cancel) =>
-                await VariantsAsync(id, ask, value, [], shop, cancel)
+            async (Guid id, string? ask, string? value, ShopServices shop, VaryRecipe vary, CancellationToken cancel) =>
+                await VariantsAsync(id, (ask, value ?? ""), [], shop, vary, cancel)
         );
-        app.MapPost("/recipes/{id:guid}/variants", async (Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel) =>
-            await KeptAsync(id, request, shop, problems => VariantsAsync(id, null, null, problems, shop, cancel), cancel)
+        app.MapPost(
+            "/recipes/{id:guid}/variants",
+            async (Guid id, HttpRequest request, ShopServices shop, VaryRecipe vary, CancellationToken cancel) =>
+                await KeptAsync(id, request, shop, problems => VariantsAsync(id, (null, ""), problems, shop, vary, cancel), cancel)
         );
     }
 
@@ -71,10 +73,10 @@ internal static class VariantEndpoints
 
     private static async Task<IResult> VariantsAsync(
         Guid id,
-        string? ask,
-        string? value,
+        (string? Ask, string Value) asked,
         IReadOnlyList<Problem> earlier,
         ShopServices shop,
+        VaryRecipe vary,
         CancellationToken cancel
     )
     {
@@ -83,31 +85,19 @@ internal static class VariantEndpoints
             return Answers.NotFoundPage();
         }
 
-        List<Problem> problems = [.. earlier];
-        VariationQuestion? question = ask is null ? null : VariationQuestion.Find(ask);
-        if (ask is not null && question is null)
-        {
-            problems.Add(
-                new Problem("ask", "there is no such question", ask, string.Join(", ", VariationQuestion.All.Select(one => one.Key)))
-            );
-        }
-
-        Variation? answer = null;
-        if (question is not null)
-        {
-            ReadOutcome<Variation> outcome = RecipeVariation.Of(found.Recipe, question, value ?? "", NewestRevision.Load(), cancel);
-            answer = outcome.Value;
-            problems.AddRange(outcome.Problems);
-        }
-
-        string? typed = string.IsNullOrWhiteSpace(value) ? question?.Usual : value.Trim();
+        ReadOutcome<Variation>? outcome = asked.Ask is { } ask
+            ? vary.Vary(found.Recipe, ask, asked.Value, NewestRevision.Load(), cancel)
+            : null;
+        Problem[] problems = [.. earlier, .. outcome?.Problems ?? []];
+        VariationQuestion? question = VariationQuestion.Find(asked.Ask ?? "");
+        string typed = string.IsNullOrWhiteSpace(asked.Value) ? question?.Usual ?? "" : asked.Value.Trim();
         return Answers.Page<VariantsPage>(
             new()
             {
                 ["Recipe"] = found.Record,
                 ["Asked"] = question,
-                ["Typed"] = question is null ? "" : typed,
-                ["Answer"] = answer,
+                ["Typed"] = typed,
+                ["Answer"] = outcome?.Value,
                 ["Problems"] = problems,
             },
             StatusOf(problems)

@@ -25,6 +25,9 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
         new("Shop", [("/shop", "Customers"), ("/measure", "Measure"), ("/shop/rules", "Rules"), ("/shop/files", "Bring in files")]),
     ];
 
+    /// <summary>Coils are wound and read here, which the room's temperature bears on.</summary>
+    public bool IsWound => Name == "Wind";
+
     /// <summary>The place that a page stands in; null for one that stands in none.</summary>
     public static Place? Of(string page) => All.FirstOrDefault(place => place.Pages.Any(one => one.Name == page));
 }

@@ -80,7 +80,12 @@ public sealed record BatchEventEntry
 public sealed class BatchEventService(IShopRecords records, WindingService winding, MachineService machines, TimeProvider clock)
 {
     /// <summary>The batch as it stands; null when there is none.</summary>
-    public async Task<BatchProgress?> StatusAsync(Guid batchId, CancellationToken cancel)
+    public async Task<BatchProgress?> StatusAsync(Guid batchId, CancellationToken cancel) =>
+        await StatusAsync(batchId, await KnownPartsAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+
+    private Task<KnownParts> KnownPartsAsync(CancellationToken cancel) => KnownParts.ReadAsync(records.Recipes, records.Rules, cancel);
+
+    private async Task<BatchProgress?> StatusAsync(Guid batchId, KnownParts parts, CancellationToken cancel)
     {
         if (await winding.StatusAsync(batchId, cancel).ConfigureAwait(false) is not { } standing)
         {
@@ -106,7 +111,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         return new BatchProgress(
             standing,
             history,
-            CoilPlan.Of(revision, batch.CoilName),
+            CoilPlan.Of(revision, batch.CoilName, parts),
             standing.State == BatchState.UnderWay ? next : null
         );
     }
@@ -114,6 +119,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
     /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
     public async Task<IReadOnlyList<RecordStatus<BatchProgress>>> StatusesAsync(CancellationToken cancel)
     {
+        KnownParts parts = await KnownPartsAsync(cancel).ConfigureAwait(false);
         List<RecordStatus<BatchProgress>> standings = [];
         foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
         {
@@ -122,7 +128,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
                     .ReadAsync(
                         "Batch " + batch.Name,
                         async () =>
-                            await StatusAsync(batch.Id, cancel).ConfigureAwait(false)
+                            await StatusAsync(batch.Id, parts, cancel).ConfigureAwait(false)
                             ?? throw new InvalidOperationException("a batch that was listed is gone"),
                         batch.Id
                     )

@@ -16,7 +16,10 @@ namespace Coilwright.Workshop.Batches;
 internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func<RevisionRecord, string, VerdictLimits>? forecast = null)
 {
     /// <summary>Forecasts of released revisions; those never change, and a forecast takes a while.</summary>
-    private static readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Json, string Coil), VerdictLimits> s_known = new();
+    private static readonly ConcurrentDictionary<
+        (Guid RecipeId, int Number, string Json, string Coil, KnownParts Known),
+        VerdictLimits
+    > s_known = new();
 
     private static readonly string s_program = typeof(BatchLimits)
         .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
@@ -26,10 +29,11 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
     private readonly ConcurrentDictionary<Guid, IReadOnlyList<BatchLimitsRecord>> _kept = new();
 
     /// <summary>What is written as a batch begins; nothing for a revision that gives no limits.</summary>
-    public async Task<IReadOnlyList<BatchLimitsRecord>> BeginAsync(BatchRecord batch, RevisionRecord revision)
+    public async Task<IReadOnlyList<BatchLimitsRecord>> BeginAsync(BatchRecord batch, RevisionRecord revision, CancellationToken cancel)
     {
+        KnownParts parts = await KnownPartsAsync(cancel).ConfigureAwait(false);
         RecordStatus<IReadOnlyList<BatchLimitsRecord>> made = await RecordStatus
-            .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Begin(batch, revision)))
+            .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Begin(batch, revision, parts)))
             .ConfigureAwait(false);
         return made.Value ?? [];
     }
@@ -65,15 +69,16 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
     )
     {
         RevisionRecord revision = await RevisionAsync(batch, cancel).ConfigureAwait(false);
+        KnownParts parts = await KnownPartsAsync(cancel).ConfigureAwait(false);
         RecordStatus<VerdictLimits> forecast = await RecordStatus
-            .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Forecast(revision, batch.CoilName)))
+            .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Forecast(revision, batch.CoilName, parts)))
             .ConfigureAwait(false);
         if (kept.Count > 0 && forecast.Value is null)
         {
             return kept; // judged as it was begun; a reading at another frequency is held against nothing
         }
 
-        VerdictLimits limits = forecast.Value ?? Forecast(revision, batch.CoilName); // throws with the reason
+        VerdictLimits limits = forecast.Value ?? Forecast(revision, batch.CoilName, parts); // throws with the reason
         DateTimeOffset nowUtc = clock.GetUtcNow();
         List<BatchLimitsRecord> made = [];
         if (kept.Count == 0)
@@ -88,9 +93,9 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
             : [.. kept, .. made];
     }
 
-    private IReadOnlyList<BatchLimitsRecord> Begin(BatchRecord batch, RevisionRecord revision)
+    private IReadOnlyList<BatchLimitsRecord> Begin(BatchRecord batch, RevisionRecord revision, KnownParts parts)
     {
-        VerdictLimits limits = Forecast(revision, batch.CoilName);
+        VerdictLimits limits = Forecast(revision, batch.CoilName, parts);
         double[] usual = [VerdictLimits.UsualHz, limits.Inductance?.AtHz ?? VerdictLimits.UsualHz];
         return
         [
@@ -116,13 +121,15 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
         await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
         ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
 
-    private VerdictLimits Forecast(RevisionRecord revision, string coilName) =>
-        forecast?.Invoke(revision, coilName)
-        ?? s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName), _ => Make(revision, coilName));
+    private Task<KnownParts> KnownPartsAsync(CancellationToken cancel) => KnownParts.ReadAsync(records.Recipes, records.Rules, cancel);
 
-    private static VerdictLimits Make(RevisionRecord revision, string coilName)
+    private VerdictLimits Forecast(RevisionRecord revision, string coilName, KnownParts parts) =>
+        forecast?.Invoke(revision, coilName)
+        ?? s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName, parts), _ => Make(revision, coilName, parts));
+
+    private static VerdictLimits Make(RevisionRecord revision, string coilName, KnownParts parts)
     {
-        Recipe recipe = ReleasedRecipe.Of(revision);
+        Recipe recipe = parts.Fill(ReleasedRecipe.Of(revision));
         return VerdictLimits.ForCoil(recipe, ReleasedRecipe.PlaceOf(recipe, revision, coilName));
     }
 }

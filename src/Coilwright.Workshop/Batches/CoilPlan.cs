@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Physics;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.SetUp;
@@ -10,7 +11,10 @@ namespace Coilwright.Workshop.Batches;
 /// <summary>What one coil of a released revision takes and will read: the plan a batch is wound to.</summary>
 public sealed class CoilPlan
 {
-    private static readonly ConcurrentDictionary<(Guid RecipeId, int Number, string Json, string Coil), CoilPlan> s_known = new();
+    private static readonly ConcurrentDictionary<
+        (Guid RecipeId, int Number, string Json, string Coil, KnownParts Known),
+        CoilPlan
+    > s_known = new();
 
     private const int MostKept = 50;
 
@@ -46,8 +50,12 @@ public sealed class CoilPlan
     public int Index => _index;
 
     /// <summary>The plan of a batch's coil; made once, since a released revision never changes.</summary>
-    public static CoilPlan Of(RevisionRecord revision, string coilName) =>
-        s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName), _ => Make(revision, coilName));
+    /// <param name="revision">The revision.</param>
+    /// <param name="coilName">Which of its coils.</param>
+    /// <param name="parts">What the shop knows of its parts.</param>
+    /// <exception cref="UnreadableRecordException">The revision cannot be read any more, or has no such coil.</exception>
+    public static CoilPlan Of(RevisionRecord revision, string coilName, KnownParts parts) =>
+        s_known.GetOrAdd((revision.RecipeId, revision.Number, revision.Json, coilName, parts), _ => Make(revision, coilName, parts));
 
     /// <summary>The set-up on a winder, for every coil of the recipe.</summary>
     public WindingSetUp On(Machine? machine, double roomC, string name = "") =>
@@ -113,9 +121,9 @@ public sealed class CoilPlan
         });
     }
 
-    private static CoilPlan Make(RevisionRecord revision, string coilName)
+    private static CoilPlan Make(RevisionRecord revision, string coilName, KnownParts parts)
     {
-        Recipe recipe = ReleasedRecipe.Of(revision);
+        Recipe recipe = parts.Fill(ReleasedRecipe.Of(revision));
         return new CoilPlan(recipe, ReleasedRecipe.PlaceOf(recipe, revision, coilName));
     }
 }

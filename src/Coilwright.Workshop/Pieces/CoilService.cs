@@ -167,7 +167,8 @@ public sealed class CoilService(IShopRecords records, WindingService winding)
         }
 
         BatchDossier dossier = await winding.Dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
-        double turns = CoilPlan.Of(revision, batch.CoilName).SetUp.Turns;
+        Recipe recipe = ReleasedRecipe.Of(revision);
+        double turns = recipe.Coils[ReleasedRecipe.PlaceOf(recipe, revision, batch.CoilName)].Winding.Turns;
         return
         [
             .. standing.Coils.Select(coil => new CoilAtHand(batch, coil, Noted(coil) ?? dossier.TurnsOf(coil.Tag) ?? turns)

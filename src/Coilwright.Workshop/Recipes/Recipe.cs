@@ -1,3 +1,4 @@
+using System.Globalization;
 using Coilwright.Physics;
 using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
@@ -38,6 +39,9 @@ public sealed record Recipe
 
     /// <summary>The document, verbatim: nothing is lost on the way through.</summary>
     public required string Json { get; init; }
+
+    /// <summary>What its forecasts are kept by: the document and how well lengths are known.</summary>
+    public string ForecastKey => string.Create(CultureInfo.InvariantCulture, $"{Json} {SizeRules}");
 }
 
 /// <summary>A wanted value with the tolerance about it.</summary>

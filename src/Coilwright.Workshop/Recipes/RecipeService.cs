@@ -38,12 +38,8 @@ public sealed class RecipeService(
         return read.Unreadable();
     }
 
-    /// <summary>What the shop knows of its bobbins: its own limits of fill, and how well lengths are known.</summary>
-    public async Task<FillLimits> FillLimitsAsync(CancellationToken cancel)
-    {
-        FillLimits limits = FillLimits.Of(await records.NewestAsync(cancel).ConfigureAwait(false));
-        return rules is null ? limits : limits.With((await RuleService.CurrentAsync(rules, cancel).ConfigureAwait(false)).Sizes);
-    }
+    /// <summary>What the shop knows of its parts: its own limits of fill, and how well lengths are known.</summary>
+    public Task<KnownParts> KnownPartsAsync(CancellationToken cancel) => KnownParts.ReadAsync(records, rules, cancel);
 
     /// <summary>
     /// Saves a recipe: into its draft, or as the next revision of a released one. Text that changes nothing makes no revision.

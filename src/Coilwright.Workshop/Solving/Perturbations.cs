@@ -27,7 +27,7 @@ internal static class Perturbations
     /// The recipe as it stands, and every change of it; what was measured on the winding as it is holds for none of the others and is left
     /// out of all.
     /// </summary>
-    public static (PickupModel Base, IReadOnlyList<Perturbation> Changes) Of(Recipe recipe, FillLimits limits)
+    public static (PickupModel Base, IReadOnlyList<Perturbation> Changes) Of(Recipe recipe, KnownParts limits)
     {
         string json = new RecipeEdit(recipe.Json).WithoutMeasuredWinding().Json;
         Reread read = new(limits);
@@ -157,7 +157,7 @@ internal static class Perturbations
     }
 
     /// <summary>Reads changed documents again, with what the shop knows of its bobbins.</summary>
-    private sealed class Reread(FillLimits limits)
+    private sealed class Reread(KnownParts limits)
     {
         public PickupModel? Model(string json, out string? whyNot)
         {

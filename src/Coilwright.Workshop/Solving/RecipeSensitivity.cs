@@ -34,12 +34,12 @@ public static class RecipeSensitivity
     public static IReadOnlyList<SensitivityLine> Of(
         Recipe recipe,
         LoadCircuit? load,
-        FillLimits? limits = null,
+        KnownParts? limits = null,
         ForecastOptions? options = null,
         CancellationToken cancel = default
     )
     {
-        (PickupModel model, IReadOnlyList<Perturbation> changes) = Perturbations.Of(recipe, limits ?? FillLimits.None);
+        (PickupModel model, IReadOnlyList<Perturbation> changes) = Perturbations.Of(recipe, limits ?? KnownParts.None);
         Lazy<SolvedPickup> now = new(() => new SolvedPickup(model, load, options, cancel));
         SensitivityLine[] lines = new SensitivityLine[changes.Count];
         // One core stays free: the forecast that a person drags goes before what is asked after it.

@@ -171,7 +171,10 @@ public static class RecipeSolver
             Design design = k < answer.Solutions.Count ? answer.Solutions[k] : answer.Front[k - answer.Solutions.Count];
             (string json, IReadOnlyDictionary<string, object> changes) = variants.Write(design, baseTurns);
             Recipe written = RecipeReader.Read(json) is { Ok: true, Value: { } read }
-                ? read
+                ? read with
+                {
+                    SizeRules = recipe.SizeRules,
+                }
                 : throw new InvalidOperationException("A recipe that was found cannot be read.");
             PickupModel model = RecipeModelBuilder.ToModel(written);
             Prediction prediction = Forecaster.Predict(model, question.Load, cancel: cancel);

@@ -266,6 +266,7 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
         CancellationToken cancel
     )
     {
+        KnownParts parts = await KnownParts.ReadAsync(records.Recipes, records.Rules, cancel).ConfigureAwait(false);
         List<(string, SpoolUse)> uses = [];
         List<(string, string)> unread = [];
         foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
@@ -278,7 +279,7 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
             {
                 BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
                 RecordStatus<CoilPlan> plan = await RecordStatus
-                    .ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName)))
+                    .ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName, parts)))
                     .ConfigureAwait(false);
                 uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(dossier, plan.Value));
                 unread.AddRange(

@@ -105,7 +105,8 @@ public static class BatchCommand
                     throw new WrongInputException("", problems);
                 }
 
-                await WarnAsync(desk, revision, read).ConfigureAwait(false);
+                await WarnAsync(desk, revision, read, await open.Services.Recipes.KnownPartsAsync(cancel).ConfigureAwait(false))
+                    .ConfigureAwait(false);
 
                 await desk
                     .Output.WriteLineAsync(
@@ -120,9 +121,9 @@ public static class BatchCommand
     }
 
     /// <summary>Tells what should be looked at before anything is wound to a revision.</summary>
-    internal static async Task WarnAsync(CommandContext desk, RevisionRecord revision, Recipe recipe)
+    internal static async Task WarnAsync(CommandContext desk, RevisionRecord revision, Recipe recipe, KnownParts parts)
     {
-        foreach (Problem warning in BeforeWinding.Warnings(revision, recipe))
+        foreach (Problem warning in BeforeWinding.Warnings(revision, recipe, parts))
         {
             await desk.Error.WriteLineAsync("Before winding starts: " + ProblemFormatter.Line(warning)).ConfigureAwait(false);
         }

@@ -36,13 +36,7 @@ public static class DemoCommand
                     );
                 }
 
-                DateTimeOffset now = desk.Time.GetUtcNow();
-                DemoClock clock = new(now - TimeSpan.FromDays(10));
-                await using (OpenShop making = await OpenShop.CreateAsync(path, DemoShop.ShopName, clock, cancel).ConfigureAwait(false))
-                {
-                    await new DemoShop(making, clock, now, desk.Output).FillAsync(cancel).ConfigureAwait(false);
-                }
-
+                await DemoShop.MakeAsync(path, desk.Time.GetUtcNow(), desk.Output, cancel).ConfigureAwait(false);
                 await desk.Output.WriteLineAsync($"\nThe shop is in {path}").ConfigureAwait(false);
                 if (parsed.GetValue(noServe))
                 {
@@ -51,7 +45,7 @@ public static class DemoCommand
 
                 await using OpenShop open = await OpenShop.OpenAsync(path, desk, cancel).ConfigureAwait(false);
                 return await Pages
-                    .ServeAsync(open, System.Net.IPAddress.Loopback, parsed.GetValue(port), [], desk, cancel)
+                    .ServeAsync(open, new(System.Net.IPAddress.Loopback, parsed.GetValue(port)), [], desk, cancel: cancel)
                     .ConfigureAwait(false);
             }
         );

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using Coilwright.Input;
 using Coilwright.Web;
+using Coilwright.Web.Hosting;
 using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
@@ -60,21 +61,24 @@ internal static class Pages
         return wrong.Length == 0 ? [.. typed.Select(name => name.TrimEnd('.'))] : throw new WrongInputException("", wrong);
     }
 
+    /// <summary>Serves a shop's pages.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="listen">Address and port of this computer; port 0 takes a free one.</param>
+    /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <param name="desk">Where it is told.</param>
+    /// <param name="demo">Shows the invented shop when a person asks for it; null where there is none to offer.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="WrongInputException">The port is taken.</exception>
     public static async Task<int> ServeAsync(
         OpenShop shop,
-        IPAddress listen,
-        int port,
+        IPEndPoint listen,
         IReadOnlyList<string> hosts,
         CommandContext desk,
-        CancellationToken cancel
+        IDemoServer? demo = null,
+        CancellationToken cancel = default
     )
     {
-        await using WebApplication app = WebHost.Build(
-            [$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"],
-            shop.Records,
-            desk.Time,
-            hosts
-        );
+        await using WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{listen}"], shop.Records, desk.Time, hosts, demo);
         try
         {
             await app.StartAsync(CancellationToken.None).ConfigureAwait(false);
@@ -83,7 +87,7 @@ internal static class Pages
         {
             throw WrongInputException.About(
                 "--port",
-                string.Create(CultureInfo.InvariantCulture, $"{port} is taken by another program"),
+                string.Create(CultureInfo.InvariantCulture, $"{listen.Port} is taken by another program"),
                 "a free port, or 0 to take any"
             );
         }

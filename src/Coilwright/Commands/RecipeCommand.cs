@@ -153,7 +153,12 @@ public static class RecipeCommand
                     .ConfigureAwait(false);
                 int exit = await SayAsync(desk, outcome, newest.RecipeName, "released").ConfigureAwait(false);
                 await BatchCommand
-                    .WarnAsync(desk, outcome.Revision!, RecipeReader.Read(newest.Json).OrRefuse(newest.RecipeName))
+                    .WarnAsync(
+                        desk,
+                        outcome.Revision!,
+                        RecipeReader.Read(newest.Json).OrRefuse(newest.RecipeName),
+                        await open.Services.Recipes.KnownPartsAsync(cancel).ConfigureAwait(false)
+                    )
                     .ConfigureAwait(false);
                 return exit;
             }

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net;
+using Coilwright.Demo;
 using Coilwright.Input;
 
 namespace Coilwright.Commands;
@@ -37,7 +38,8 @@ public static class ServeCommand
                 IPAddress address = Pages.ReadListen(parsed.GetRequiredValue(listen));
                 IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
                 await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-                return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel).ConfigureAwait(false);
+                await using DemoServer demo = new(desk);
+                return await Pages.ServeAsync(open, new(address, parsed.GetValue(port)), hosts, desk, demo, cancel).ConfigureAwait(false);
             }
         );
         return command;

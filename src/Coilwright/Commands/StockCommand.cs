@@ -211,7 +211,11 @@ public static class StockCommand
         if (recipe is not null)
         {
             RevisionRecord revision = await open.FindRecipeAsync(recipe, null, cancel).ConfigureAwait(false);
-            plan = CoilPlan.Of(revision, RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName).Coils[0].Name);
+            plan = CoilPlan.Of(
+                revision,
+                RecipeReader.Read(revision.Json).OrRefuse(revision.RecipeName).Coils[0].Name,
+                await open.Services.Recipes.KnownPartsAsync(cancel).ConfigureAwait(false)
+            );
         }
 
         if (json)

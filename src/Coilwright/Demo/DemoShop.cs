@@ -20,8 +20,26 @@ internal sealed class DemoShop(OpenShop open, DemoClock clock, DateTimeOffset no
 {
     public const string ShopName = "Lantern Quay workshop";
 
+    /// <summary>Headlines that are told, numbered from 1.</summary>
+    public const int Steps = 6;
+
     private const string Winder = "Mara";
     private const string Designer = "Joss";
+
+    /// <summary>Makes the shop in a new file; its last ten days end now.</summary>
+    /// <param name="file">A file that does not exist yet.</param>
+    /// <param name="nowUtc">Now.</param>
+    /// <param name="output">Told what is done.</param>
+    /// <param name="cancel">Gives up.</param>
+    public static async Task MakeAsync(string file, DateTimeOffset nowUtc, TextWriter output, CancellationToken cancel)
+    {
+        DemoClock clock = new(nowUtc - TimeSpan.FromDays(10));
+        OpenShop making = await OpenShop.CreateAsync(file, ShopName, clock, cancel).ConfigureAwait(false);
+        await using (making.ConfigureAwait(false))
+        {
+            await new DemoShop(making, clock, nowUtc, output).FillAsync(cancel).ConfigureAwait(false);
+        }
+    }
 
     /// <summary>Fills an empty shop and tells what it did, from recipe to verdict.</summary>
     public async Task FillAsync(CancellationToken cancel)

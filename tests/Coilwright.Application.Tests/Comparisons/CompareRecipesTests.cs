@@ -24,7 +24,7 @@ public sealed class CompareRecipesTests
             ""
         );
 
-        RecipeComparison found = compare.Compare(asked, s_recipes);
+        RecipeComparison found = compare.Compare(asked, s_recipes, KnownParts.None);
 
         Assert.Empty(found.Problems);
         Assert.Equal([$"{s_recipes[0].RecipeName} A", $"{s_recipes[1].RecipeName} A"], found.Designs.Select(design => design.Name));
@@ -53,7 +53,7 @@ public sealed class CompareRecipesTests
         CompareRecipes compare = new(new ComparedDesigns(new SolvedDesigns()));
         CompareQuestion asked = new([s_recipes[0].RecipeId], 0, """{ "format": "coilwright.load/1", "cable": 7 }""", [], false, "no table");
 
-        RecipeComparison found = compare.Compare(asked, s_recipes);
+        RecipeComparison found = compare.Compare(asked, s_recipes, KnownParts.None);
 
         Assert.Empty(found.Curves);
         Assert.Contains(found.Problems, problem => problem.Field.StartsWith("load.cable", StringComparison.Ordinal));

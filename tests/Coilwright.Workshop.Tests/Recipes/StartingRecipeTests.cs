@@ -91,6 +91,7 @@ public sealed class StartingRecipeTests
     private static IReadOnlyList<Problem> BeforeWindingOf(StartingRecipe shape) =>
         Workshop.Batches.BeforeWinding.Warnings(
             new RevisionRecord(Guid.NewGuid(), shape.Title, 1, shape.Json, RevisionState.Released, "", "", DateTimeOffset.UnixEpoch),
-            shape.Recipe
+            shape.Recipe,
+            KnownParts.None
         );
 }

@@ -59,7 +59,7 @@ public class Story8Tests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         await shop.ReleasedAsync(WorkingShop.Harbour(8000).Replace("\"maxBuild\": \"4.3 mm\"", Limited, StringComparison.Ordinal));
-        FillLimits limits = await shop.Book.FillLimitsAsync(WorkingShop.Cancel);
+        KnownParts limits = await shop.Book.KnownPartsAsync(WorkingShop.Cancel);
         Recipe other = RecipeReader.Read(WorkingShop.Harbour(9400, "Another")).Value!;
         Assert.Equal(0.74, limits.Fill(other).Coils[0].Bobbin.FillLimit);
         Recipe wider = RecipeReader

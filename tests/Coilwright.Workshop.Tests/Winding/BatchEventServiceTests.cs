@@ -138,7 +138,8 @@ public sealed class BatchEventServiceTests
     {
         CoilPlan plan = CoilPlan.Of(
             new(Guid.NewGuid(), "H", 1, WorkingShop.Harbour(), Workshop.Recipes.RevisionState.Released, "", "", default),
-            "main"
+            "main",
+            Workshop.Recipes.KnownParts.None
         );
         CoilSetUp setUp = plan.SetUp;
         Assert.Equal(setUp.WireLength.Value, plan.WireM(8000), 1e-9);

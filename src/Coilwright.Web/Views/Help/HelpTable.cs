@@ -18,6 +18,7 @@ public static class HelpTable
         new Dictionary<string, (string Page, string Anchor)>(StringComparer.Ordinal)
         {
             [nameof(TodayPage)] = (Pages, "today"),
+            [nameof(DemoPage)] = ("an-empty-shop", "the-demo-shop"),
             [nameof(RecipesPage)] = (Pages, "recipes"),
             [nameof(NewRecipePage)] = ("an-empty-shop", "a-recipe"),
             [nameof(NameRecipePage)] = ("an-empty-shop", "a-recipe"),

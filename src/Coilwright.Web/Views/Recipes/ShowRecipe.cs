@@ -18,7 +18,7 @@ public sealed class ShowRecipe(ForecastRecipe forecast, SavedForecasts saved)
     public ForecastViewModel View(
         RevisionRecord on,
         IReadOnlyList<RevisionRecord> revisions,
-        FillLimits limits,
+        KnownParts limits,
         (string Recipe, string Load) document,
         RecipeView shown,
         bool settled

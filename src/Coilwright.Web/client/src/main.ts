@@ -5,6 +5,7 @@ import { forgetDrafts, keepDrafts } from './drafts';
 import { responseCursor } from './cursor';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
+import { leaving } from './leaving';
 import { liveForecast, slider } from './live';
 import { partsDraft } from './parts';
 import { revisionDraft } from './revision';
@@ -54,6 +55,7 @@ for (const form of document.querySelectorAll<HTMLFormElement>('form[data-happeni
 for (const list of document.querySelectorAll<HTMLElement>('[data-happenings]')) {
   happenings(list);
 }
+leaving();
 tellings();
 understandings();
 waitingCoils(ownBox);

@@ -46,10 +46,12 @@ public static class RecipeVariation
         PickupModel model = RecipeModelBuilder.ToModel(recipe);
         string suffix = Apply(question.Kind, edit, recipe, model, text, problems);
         ReadOutcome<Recipe> read = problems.Count > 0 ? new(null, problems) : RecipeReader.Read(edit.Json);
-        if (read.Value is not { } variant || !read.Ok)
+        if (read.Value is not { } found || !read.Ok)
         {
             return new(null, read.Problems);
         }
+
+        Recipe variant = found with { SizeRules = recipe.SizeRules };
 
         bool physical = question.Kind is not (VariationKind.LeftHanded or VariationKind.Leads or VariationKind.Colour);
         return new(

@@ -1,30 +1,31 @@
 using Coilwright.Workshop.Recipes.Sizes;
+using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Recipes;
 
 /// <summary>
-/// The shop's own limits of fill, by bobbin: a limit once stated in a recipe holds for every recipe on a bobbin of the same sizes. With
-/// them goes how well the shop knows its lengths.
+/// What a shop knows of its parts beside what a recipe says: its own limits of fill, by bobbin (one once stated in a recipe holds for every
+/// recipe on a bobbin of the same sizes), and how well it knows its lengths. Whatever is forecast of a stored recipe is forecast with it.
 /// </summary>
 /// <remarks>
 /// Two bobbins are the same when core length, width, end radius, winding height and room agree within 0.05 mm. Of several limits the one
 /// saved last holds.
 /// </remarks>
-public sealed class FillLimits
+public sealed class KnownParts : IEquatable<KnownParts>
 {
     private const double SameM = 0.05e-3;
     private readonly List<RecipeBobbin> _known;
 
-    private FillLimits(List<RecipeBobbin> known) => _known = known;
+    private KnownParts(List<RecipeBobbin> known) => _known = known;
 
-    /// <summary>No limit known.</summary>
-    public static FillLimits None { get; } = new([]);
+    /// <summary>Nothing but common practice.</summary>
+    public static KnownParts None { get; } = new([]);
 
     /// <summary>How well lengths are known for which a recipe states no ±.</summary>
     public SizeRules Sizes { get; init; } = SizeRules.Usual;
 
     /// <summary>Gathers the limits that these revisions state.</summary>
-    public static FillLimits Of(IEnumerable<RevisionRecord> revisions) =>
+    public static KnownParts Of(IEnumerable<RevisionRecord> revisions) =>
         new([
             .. revisions
                 .Where(revision => revision.Json.Contains("\"fillLimit\"", StringComparison.Ordinal))
@@ -34,12 +35,22 @@ public sealed class FillLimits
                 .Where(bobbin => bobbin.FillLimit is not null),
         ]);
 
+    /// <summary>What a shop knows today.</summary>
+    /// <param name="recipes">Its recipes.</param>
+    /// <param name="rules">Its rules; common practice without them.</param>
+    /// <param name="cancel">Gives up.</param>
+    public static async Task<KnownParts> ReadAsync(IRecipeRecords recipes, IRulesRecords? rules, CancellationToken cancel)
+    {
+        KnownParts known = Of(await recipes.NewestAsync(cancel).ConfigureAwait(false));
+        return rules is null ? known : known.With((await RuleService.CurrentAsync(rules, cancel).ConfigureAwait(false)).Sizes);
+    }
+
     /// <summary>The same with what the shop's rules say of lengths.</summary>
-    public FillLimits With(SizeRules sizes) => new(_known) { Sizes = sizes };
+    public KnownParts With(SizeRules sizes) => new(_known) { Sizes = sizes };
 
     /// <summary>The recipe with the shop's limit on each bobbin for which it states none itself, and the shop's rules of lengths.</summary>
     public Recipe Fill(Recipe recipe) =>
-        _known.Count == 0 && ReferenceEquals(Sizes, SizeRules.Usual)
+        _known.Count == 0 && Sizes == SizeRules.Usual
             ? recipe
             : recipe with
             {
@@ -54,6 +65,13 @@ public sealed class FillLimits
                     ),
                 ],
             };
+
+    /// <summary>The same limits and the same rules of lengths, so that the same forecasts come of them.</summary>
+    public bool Equals(KnownParts? other) => other is not null && Sizes == other.Sizes && _known.SequenceEqual(other._known);
+
+    public override bool Equals(object? obj) => Equals(obj as KnownParts);
+
+    public override int GetHashCode() => HashCode.Combine(Sizes, _known.Count);
 
     private double? Find(RecipeBobbin bobbin) => _known.Find(known => Same(known, bobbin))?.FillLimit;
 

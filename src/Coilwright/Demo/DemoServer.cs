@@ -1,0 +1,96 @@
+using Coilwright.Input;
+using Coilwright.Web;
+using Coilwright.Web.Hosting;
+using Microsoft.AspNetCore.Builder;
+
+namespace Coilwright.Demo;
+
+/// <summary>Makes the invented shop in a temporary file and serves it on a free port of this computer, until it is disposed.</summary>
+internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDisposable
+{
+    private readonly Lock _gate = new();
+    private readonly CancellationTokenSource _stop = new();
+    private DemoSteps _steps = new();
+    private Task? _made;
+    private Uri? _address;
+    private DirectoryInfo? _folder;
+    private OpenShop? _shop;
+    private WebApplication? _app;
+
+    public DemoProgress Progress
+    {
+        get
+        {
+            lock (_gate)
+            {
+                return _made switch
+                {
+                    null => DemoProgress.NotBegun,
+                    { IsCompletedSuccessfully: true } => new("", 1, _address, ""),
+                    { IsCompleted: true } failed => new("", 0, null, failed.Exception?.InnerException?.Message ?? "it was stopped"),
+                    _ => _steps.Progress,
+                };
+            }
+        }
+    }
+
+    public void Begin()
+    {
+        lock (_gate)
+        {
+            if (_made is null or { IsCompleted: true, IsCompletedSuccessfully: false })
+            {
+                _steps = new DemoSteps();
+                _made = Task.Run(MakeAsync);
+            }
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _stop.CancelAsync().ConfigureAwait(false);
+        if (_made is not null)
+        {
+            await _made.ContinueWith(_ => { }, TaskScheduler.Default).ConfigureAwait(false);
+        }
+
+        await TidyAsync().ConfigureAwait(false);
+        await _steps.DisposeAsync().ConfigureAwait(false);
+        _stop.Dispose();
+    }
+
+    private async Task MakeAsync()
+    {
+        try
+        {
+            _folder = Directory.CreateTempSubdirectory("coilwright-demo-");
+            string file = Path.Combine(_folder.FullName, "demo.db");
+            await DemoShop.MakeAsync(file, desk.Time.GetUtcNow(), _steps, _stop.Token).ConfigureAwait(false);
+            _shop = await OpenShop.OpenAsync(file, desk, _stop.Token).ConfigureAwait(false);
+            _app = WebHost.Build(["http://127.0.0.1:0"], _shop.Records, desk.Time);
+            await _app.StartAsync(_stop.Token).ConfigureAwait(false);
+            _address = new Uri(_app.Urls.First());
+        }
+        catch
+        {
+            await TidyAsync().ConfigureAwait(false);
+            throw;
+        }
+    }
+
+    private async Task TidyAsync()
+    {
+        if (_app is not null)
+        {
+            await _app.DisposeAsync().ConfigureAwait(false);
+        }
+
+        if (_shop is not null)
+        {
+            await _shop.DisposeAsync().ConfigureAwait(false);
+        }
+
+        _folder?.Delete(recursive: true);
+        (_app, _shop, _folder) = (null, null, null);
+    }
+}
