@@ -135,7 +135,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         foreach ((int width, int height) in ((int, int)[])[(390, 844), (810, 1080), (1280, 800)])
         {
             await page.SetViewportSizeAsync(width, height);
-            await ScreenTests.CheckAsync(page, name, width);
+            await ScreenTests.CheckAsync(page, name, width, picture: name == "start");
             LocatorBoundingBoxResult box = (await places.BoundingBoxAsync())!;
             Assert.Equal(width <= 600, Math.Abs(box.Y + box.Height - height) < 1);
             await UnderTheThumbAsync(page, name);

@@ -3,78 +3,85 @@ using Microsoft.Playwright;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>
-/// Every page at the sizes of a laptop and of a tablet held upright: nothing wider than the window; pictures kept when asked for.
-/// </summary>
-public sealed class ScreenTests(Chromium chromium)
+/// <summary>The pictures in docs/screens, of the demo's shop full of work; made by tests/make-screens and not in a usual run.</summary>
+public sealed class ScreenTests(Chromium chromium, DemoShop demo)
 {
+    /// <summary>First screens that the README shows.</summary>
+    private static readonly string[] s_tops = ["today", "recipe", "wind"];
+
     private static readonly (int Width, int Height)[] s_sizes = [(810, 1080), (1280, 800)];
 
-    [Fact]
-    public async Task No_page_is_wider_than_its_window()
-    {
-        await using ServedShop shop = await ServedShop.StartAsync();
-        Guid recipe = await shop.ReleasedRecipeAsync();
-        Guid batch = await shop.BatchAsync(recipe, 20);
-        await shop.RoomAsync("23.5 C");
-        IPage page = await chromium.PageAsync(shop.Url);
-        EntryPageDriver entry = new(page, batch);
-        await entry.OpenAsync();
-        foreach (string typed in new[] { "6.25 k", "6.31 k", "6.22 k", "6.28 k", "7k2", "6.24 k", "6.9 k", "6.27 k" })
-        {
-            await entry.TypeAsync(typed);
-        }
+    /// <summary>Name of the picture, and the kind of page.</summary>
+    private static readonly (string Name, string Kind)[] s_pages =
+    [
+        ("today", "/?"),
+        ("recipes", "/recipes?"),
+        ("new-recipe", "/recipes/new?"),
+        ("recipe", "/recipes/{id:guid}?"),
+        ("setup", "/recipes/{id:guid}/setup?"),
+        ("compare", "/compare?"),
+        ("solve", "/recipes/{id:guid}/solve?"),
+        ("spread", "/recipes/{id:guid}/spread?"),
+        ("variants", "/recipes/{id:guid}/variants?"),
+        ("batches", "/batches?"),
+        ("batch", "/batches/{id:guid}?"),
+        ("enter", "/batches/{id:guid}/enter?"),
+        ("wind", "/batches/{id:guid}/wind?"),
+        ("tags", "/batches/{id:guid}/tags?"),
+        ("coil", "/batches/{id:guid}/coils/{tag}?"),
+        ("spools", "/spools?"),
+        ("winders", "/machines?"),
+        ("charts", "/charts?"),
+        ("assembly", "/assembly?"),
+        ("sets", "/sets?"),
+        ("clocks", "/clocks?"),
+        ("magnets", "/magnets?"),
+        ("final-test", "/test?"),
+        ("pieces", "/pieces?"),
+        ("piece", "/pieces/{serial}?"),
+        ("find", "/find?code"),
+        ("shop", "/shop?"),
+        ("measure", "/measure?"),
+        ("rules", "/shop/rules?"),
+        ("help", "/help?"),
+    ];
 
-        await entry.AllSavedAsync();
-        await CheckAsync(page, "enter");
-        foreach (
-            (string name, string address) in new[]
+    [Fact(Explicit = true)]
+    public async Task Pictures_of_a_shop_full_of_work()
+    {
+        Dictionary<string, string> addresses = (await demo.PagesAsync()).ToDictionary(
+            address => EveryPage.KindOf(address, demo.Patterns),
+            StringComparer.Ordinal
+        );
+        IPage page = await chromium.PageAsync(demo.Url);
+        foreach ((string name, string kind) in s_pages)
+        {
+            await page.OpenAsync(addresses[kind]);
+            foreach ((int width, int height) in s_sizes)
             {
-                ("today", "/"),
-                ("recipes", "/recipes"),
-                ("recipe", $"/recipes/{recipe}"),
-                ("setup", $"/recipes/{recipe}/setup"),
-                ("batch", $"/batches/{batch}"),
-                ("wind", $"/batches/{batch}/wind"),
-                ("spools", "/spools"),
-                ("winders", "/machines"),
-                ("coil", $"/batches/{batch}/coils/C-003"),
-                ("tags", $"/batches/{batch}/tags"),
-                ("compare", "/compare"),
-                ("solve", $"/recipes/{recipe}/solve?want=dcResistance%3D8.2k%CE%A9&vary=turns,gauge"),
-                ("spread", $"/recipes/{recipe}/spread"),
-                ("hold", $"/recipes/{recipe}/hold?ohmPerM=5.544"),
-                ("variants", $"/recipes/{recipe}/variants?ask=longerCore"),
-                ("help", "/help"),
-                ("help-guide", "/help/assembly-day"),
-                ("help-sources", "/help/sources"),
-                ("labels", "/labels?kind=spool&name=0117"),
-                ("nothing", "/no-such-page"),
+                await page.SetViewportSizeAsync(width, height);
+                await CheckAsync(page, name, width);
             }
-        )
-        {
-            await page.OpenAsync(address);
-            await CheckAsync(page, name);
+
+            if (s_tops.Contains(name))
+            {
+                await page.SetViewportSizeAsync(1280, 1000);
+                await page.ScreenshotAsync(new() { Path = PathOf($"{name}-top") });
+            }
         }
     }
 
-    private static async Task CheckAsync(IPage page, string name)
+    /// <summary>Nothing stands wider than the window; a picture is kept when tests/make-screens asks for it.</summary>
+    internal static async Task CheckAsync(IPage page, string name, int width, bool picture = true)
     {
-        foreach ((int width, int height) in s_sizes)
+        if (picture && Environment.GetEnvironmentVariable("COILWRIGHT_SCREENSHOTS") == "1")
         {
-            await page.SetViewportSizeAsync(width, height);
-            await CheckAsync(page, name, width);
-        }
-    }
-
-    internal static async Task CheckAsync(IPage page, string name, int width)
-    {
-        if (Environment.GetEnvironmentVariable("COILWRIGHT_SCREENSHOTS") == "1")
-        {
-            string folder = Directory.CreateDirectory(Path.Combine(Ground.Demo.Root, "docs", "screens")).FullName;
-            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}-{width}.png"), FullPage = true });
+            await page.ScreenshotAsync(new() { Path = PathOf($"{name}-{width}"), FullPage = true });
         }
 
         Assert.True(await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth") <= width, $"{name} is wider than {width}");
     }
+
+    private static string PathOf(string name) =>
+        Path.Combine(Directory.CreateDirectory(Path.Combine(Ground.Demo.Root, "docs", "screens")).FullName, name + ".png");
 }

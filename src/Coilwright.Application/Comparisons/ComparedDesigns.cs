@@ -7,7 +7,9 @@ using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Application.Comparisons;
 
-/// <summary>Designs of recipes kept by their text and what the shop knows of its parts, so that dragging a control computes responses alone.</summary>
+/// <summary>
+/// Designs of recipes kept by their text and what the shop knows of its parts, so that dragging a control computes responses alone.
+/// </summary>
 public sealed class ComparedDesigns(SolvedDesigns solved)
 {
     private const int MostKept = 60;

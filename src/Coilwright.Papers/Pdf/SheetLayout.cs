@@ -6,8 +6,11 @@ using PdfSharp.Pdf;
 
 namespace Coilwright.Papers.Pdf;
 
-/// <summary>Lays one sheet out over as many pages as it needs; head on the first, foot with page n of m on each.</summary>
-internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, PaperSize size) : IDisposable
+/// <summary>
+/// Lays one sheet out over as many pages as it needs, everything on them as large as the scale says; head on the first, foot with page n of
+/// m on each.
+/// </summary>
+internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, PaperSize size, double scale = 1) : IDisposable
 {
     private const double Margin = 14 * Pen.Mm,
         LeastFoot = 17 * Pen.Mm,
@@ -18,6 +21,9 @@ internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, Pap
     private double _y,
         _width,
         _bottom;
+
+    /// <summary>Pages it took.</summary>
+    public int Pages => _pages.Count;
 
     private XGraphics Page => _pages[^1];
 
@@ -72,8 +78,10 @@ internal sealed partial class SheetLayout(PdfDocument document, Sheet sheet, Pap
     {
         PdfPage page = document.AddPage();
         page.Size = size == PaperSize.A4 ? PdfSharp.PageSize.A4 : PdfSharp.PageSize.Letter;
-        _pages.Add(XGraphics.FromPdfPage(page));
-        (_y, _width, _bottom) = (Margin, page.Width.Point - 2 * Margin, page.Height.Point - Margin);
+        XGraphics graphics = XGraphics.FromPdfPage(page);
+        graphics.ScaleTransform(scale);
+        _pages.Add(graphics);
+        (_y, _width, _bottom) = (Margin, page.Width.Point / scale - 2 * Margin, page.Height.Point / scale - Margin);
         _bottom -= Math.Max(LeastFoot, FootLines(Page, 99, 99).Count * 11 + 10);
     }
 
