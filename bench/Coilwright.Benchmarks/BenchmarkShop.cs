@@ -41,6 +41,7 @@ internal sealed class BenchmarkShop : IAsyncDisposable
         Directory.Delete(_folder, recursive: true);
         _stop.Dispose();
         Client.Dispose();
+        await _told.DisposeAsync();
         await _served.DisposeAsync();
     }
 }

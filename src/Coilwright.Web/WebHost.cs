@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Unicode;
 using Coilwright.Application.Composition;
+using Coilwright.Application.Shops;
 using Coilwright.Web.Endpoints;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Views;

@@ -83,7 +83,8 @@ public sealed partial class HelpPagesTests
 
     private static IEnumerable<(string Name, string Text)> PagesOnDisk() =>
         Directory
-            .EnumerateFiles(Path.Combine(Root(), "src", "Coilwright.Web", "Pages"), "*.razor")
+            .EnumerateFiles(Path.Combine(Root(), "src", "Coilwright.Web", "Pages"), "*.razor", SearchOption.AllDirectories)
+            .Where(path => !path.EndsWith("_Imports.razor", StringComparison.Ordinal))
             .Select(path => (Path.GetFileNameWithoutExtension(path), File.ReadAllText(path)));
 
     private static string Root()

@@ -218,7 +218,7 @@ public sealed partial class TwoReadingsFormTests
     {
         List<string> silent = [],
             unknown = [];
-        foreach (string file in Directory.EnumerateFiles(PagesFolder(), "*.razor"))
+        foreach (string file in Directory.EnumerateFiles(PagesFolder(), "*.razor", SearchOption.AllDirectories))
         {
             string text = File.ReadAllText(file);
             silent.AddRange(

@@ -1,3 +1,4 @@
+using Coilwright.Application.Shops;
 using Coilwright.Web.Hosting;
 using Coilwright.Web.Pages;
 using Microsoft.AspNetCore.Builder;

@@ -1,3 +1,5 @@
+using Coilwright.Application.Shops;
+
 namespace Coilwright.Web.Hosting;
 
 /// <summary>Whether this server can show the invented shop.</summary>

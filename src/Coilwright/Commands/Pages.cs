@@ -1,8 +1,8 @@
 using System.Globalization;
 using System.Net;
+using Coilwright.Application.Shops;
 using Coilwright.Input;
 using Coilwright.Web;
-using Coilwright.Web.Hosting;
 using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
@@ -78,25 +78,12 @@ internal static class Pages
         CancellationToken cancel = default
     )
     {
-        await using WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{listen}"], shop.Records, desk.Time, hosts, demo);
-        try
-        {
-            await app.StartAsync(CancellationToken.None).ConfigureAwait(false);
-        }
-        catch (IOException)
-        {
-            throw WrongInputException.About(
-                "--port",
-                string.Create(CultureInfo.InvariantCulture, $"{listen.Port} is taken by another program"),
-                "a free port, or 0 to take any"
-            );
-        }
-
-        await desk.Output.WriteLineAsync($"The pages are at {app.Urls.First()} (stop with Ctrl+C)").ConfigureAwait(false);
+        await using Served served = await StartAsync(shop, listen, hosts, desk, demo).ConfigureAwait(false);
+        await desk.Output.WriteLineAsync($"The pages are at {served.Text} (stop with Ctrl+C)").ConfigureAwait(false);
         await desk.Output.FlushAsync(cancel).ConfigureAwait(false);
         try
         {
-            await app.WaitForShutdownAsync(cancel).ConfigureAwait(false);
+            await served.WaitAsync(cancel).ConfigureAwait(false);
         }
         catch (OperationCanceledException) when (cancel.IsCancellationRequested)
         {
@@ -104,5 +91,52 @@ internal static class Pages
         }
 
         return ExitCode.Done;
+    }
+
+    /// <summary>Begins to serve a shop's pages; whoever asked for it ends it.</summary>
+    /// <param name="shop">The shop.</param>
+    /// <param name="listen">Address and port of this computer; port 0 takes a free one.</param>
+    /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <param name="desk">Whose clock it is.</param>
+    /// <param name="demo">Shows the invented shop when a person asks for it; null where there is none to offer.</param>
+    /// <exception cref="WrongInputException">The port is taken.</exception>
+    public static async Task<Served> StartAsync(
+        OpenShop shop,
+        IPEndPoint listen,
+        IReadOnlyList<string> hosts,
+        CommandContext desk,
+        IDemoServer? demo = null
+    )
+    {
+        WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{listen}"], shop.Records, desk.Time, hosts, demo);
+        try
+        {
+            await app.StartAsync(CancellationToken.None).ConfigureAwait(false);
+            return new Served(app);
+        }
+        catch (IOException)
+        {
+            await app.DisposeAsync().ConfigureAwait(false);
+            throw WrongInputException.About(
+                "--port",
+                string.Create(CultureInfo.InvariantCulture, $"{listen.Port} is taken by another program"),
+                "a free port, or 0 to take any"
+            );
+        }
+    }
+
+    /// <summary>Pages that are served until this is disposed.</summary>
+    public sealed class Served(WebApplication app) : IAsyncDisposable
+    {
+        /// <summary>Where they are, as told to a person.</summary>
+        public string Text => app.Urls.First();
+
+        /// <summary>Where they are.</summary>
+        public Uri Address => new(Text);
+
+        /// <summary>Waits until serving ends.</summary>
+        public Task WaitAsync(CancellationToken cancel) => app.WaitForShutdownAsync(cancel);
+
+        public ValueTask DisposeAsync() => app.DisposeAsync();
     }
 }

@@ -1,7 +1,7 @@
+using System.Net;
+using Coilwright.Application.Shops;
+using Coilwright.Commands;
 using Coilwright.Input;
-using Coilwright.Web;
-using Coilwright.Web.Hosting;
-using Microsoft.AspNetCore.Builder;
 
 namespace Coilwright.Demo;
 
@@ -12,10 +12,9 @@ internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDispo
     private readonly CancellationTokenSource _stop = new();
     private DemoSteps _steps = new();
     private Task? _made;
-    private Uri? _address;
     private DirectoryInfo? _folder;
     private OpenShop? _shop;
-    private WebApplication? _app;
+    private Pages.Served? _pages;
 
     public DemoProgress Progress
     {
@@ -26,7 +25,7 @@ internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDispo
                 return _made switch
                 {
                     null => DemoProgress.NotBegun,
-                    { IsCompletedSuccessfully: true } => new("", 1, _address, ""),
+                    { IsCompletedSuccessfully: true } => new("", 1, _pages?.Address, ""),
                     { IsCompleted: true } failed => new("", 0, null, failed.Exception?.InnerException?.Message ?? "it was stopped"),
                     _ => _steps.Progress,
                 };
@@ -67,9 +66,7 @@ internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDispo
             string file = Path.Combine(_folder.FullName, "demo.db");
             await DemoShop.MakeAsync(file, desk.Time.GetUtcNow(), _steps, _stop.Token).ConfigureAwait(false);
             _shop = await OpenShop.OpenAsync(file, desk, _stop.Token).ConfigureAwait(false);
-            _app = WebHost.Build(["http://127.0.0.1:0"], _shop.Records, desk.Time);
-            await _app.StartAsync(_stop.Token).ConfigureAwait(false);
-            _address = new Uri(_app.Urls.First());
+            _pages = await Pages.StartAsync(_shop, new(IPAddress.Loopback, 0), [], desk).ConfigureAwait(false);
         }
         catch
         {
@@ -80,9 +77,9 @@ internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDispo
 
     private async Task TidyAsync()
     {
-        if (_app is not null)
+        if (_pages is not null)
         {
-            await _app.DisposeAsync().ConfigureAwait(false);
+            await _pages.DisposeAsync().ConfigureAwait(false);
         }
 
         if (_shop is not null)
@@ -91,6 +88,6 @@ internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDispo
         }
 
         _folder?.Delete(recursive: true);
-        (_app, _shop, _folder) = (null, null, null);
+        (_pages, _shop, _folder) = (null, null, null);
     }
 }

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
-using Coilwright.Web.Hosting;
+using Coilwright.Application.Shops;
 
 namespace Coilwright.Demo;
 

@@ -32,7 +32,9 @@ public sealed partial class CautionsOnPagesTests
     [InlineData("MeasureSweepPage", "Job.Testing")]
     public void A_page_warns_of_what_is_done_on_it(string page, params string[] wanted)
     {
-        string text = File.ReadAllText(RepositoryFiles.PathOf("src", "Coilwright.Web", "Pages", page + ".razor"));
+        string text = File.ReadAllText(
+            RepositoryFiles.Written("src", ".razor").Single(path => Path.GetFileNameWithoutExtension(path) == page)
+        );
         Assert.All(wanted, asked =>
             Assert.Contains(
                 asked.StartsWith("Job.", StringComparison.Ordinal) ? $"<CautionNotes Of=\"Cautions.For({asked})\"" : asked,
