@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Unicode;
+using Coilwright.Application.Backups;
 using Coilwright.Application.Composition;
 using Coilwright.Web.Endpoints;
 using Coilwright.Web.Hosting;
@@ -24,11 +25,18 @@ public static class WebHost
     /// <param name="records">The shop's records; whoever opened them closes them after the host.</param>
     /// <param name="time">The clock.</param>
     /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <param name="backups">Where backups go, and whether one is made every day; by the button alone unless said.</param>
     /// <remarks>
     /// No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open
     /// the shop to the network.
     /// </remarks>
-    public static WebApplication Build(string[] urls, IShopRecords records, TimeProvider time, IReadOnlyList<string>? hosts = null)
+    public static WebApplication Build(
+        string[] urls,
+        IShopRecords records,
+        TimeProvider time,
+        IReadOnlyList<string>? hosts = null,
+        BackupPlan? backups = null
+    )
     {
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions
@@ -50,6 +58,7 @@ public static class WebHost
             form.KeyLengthLimit = FormLimits.LongestName;
         });
         builder.Services.AddCoilwright(records, time);
+        AddBackups(builder.Services, backups);
         builder.Services.AddSingleton<ShapeCards>();
         builder.Services.AddSingleton<ShowRecipe>();
         builder.Services.AddRazorComponents();
@@ -98,6 +107,7 @@ public static class WebHost
         app.MapShop();
         app.MapRules();
         app.MapFiles();
+        app.MapBackups();
         app.MapHelp();
         app.MapLabels();
         app.MapMagnets();
@@ -106,5 +116,19 @@ public static class WebHost
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;
+    }
+
+    private static void AddBackups(IServiceCollection services, BackupPlan? plan)
+    {
+        if (plan is null)
+        {
+            return;
+        }
+
+        services.AddSingleton(plan); // in place of the plan that every shop has
+        if (plan.IsDaily)
+        {
+            services.AddHostedService<DailyBackup>();
+        }
     }
 }

@@ -115,6 +115,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
                 ("customers", "/shop"),
                 ("rules", "/shop/rules"),
                 ("files", "/shop/files"),
+                ("backups", "/shop/backups"),
             }
         )
         {

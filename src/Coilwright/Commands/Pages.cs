@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using Coilwright.Application.Backups;
 using Coilwright.Input;
 using Coilwright.Web;
 using Coilwright.Workshop.Entry;
@@ -66,14 +67,16 @@ internal static class Pages
         int port,
         IReadOnlyList<string> hosts,
         CommandContext desk,
-        CancellationToken cancel
+        CancellationToken cancel,
+        BackupPlan? backups = null
     )
     {
         await using WebApplication app = WebHost.Build(
             [$"{Uri.UriSchemeHttp}://{new IPEndPoint(listen, port)}"],
             shop.Records,
             desk.Time,
-            hosts
+            hosts,
+            backups
         );
         try
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net;
+using Coilwright.Application.Backups;
 using Coilwright.Input;
 
 namespace Coilwright.Commands;
@@ -29,7 +30,20 @@ public static class ServeCommand
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
-        Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C") { shop, listen, host, port };
+        Option<string[]> backups = new("--backups")
+        {
+            Description = "Folder for the backup of each day, \"backups\" beside the shop's file unless said; may be given several times",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => [],
+        };
+        Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C")
+        {
+            shop,
+            listen,
+            host,
+            port,
+            backups,
+        };
         command.SetAction(
             async (parsed, cancel) =>
             {
@@ -37,7 +51,8 @@ public static class ServeCommand
                 IPAddress address = Pages.ReadListen(parsed.GetRequiredValue(listen));
                 IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
                 await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-                return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel).ConfigureAwait(false);
+                BackupPlan plan = BackupPlan.Of(open.Use<BackUpShop>().ShopPath, parsed.GetRequiredValue(backups), isDaily: true);
+                return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel, plan).ConfigureAwait(false);
             }
         );
         return command;
