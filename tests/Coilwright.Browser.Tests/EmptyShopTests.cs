@@ -115,7 +115,6 @@ public sealed partial class EmptyShopTests(Chromium chromium)
                 ("customers", "/shop"),
                 ("rules", "/shop/rules"),
                 ("files", "/shop/files"),
-                ("backups", "/shop/backups"),
             }
         )
         {

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Storage.Backups;
 using Coilwright.Storage.Records;
+using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Microsoft.Data.Sqlite;
@@ -37,7 +38,8 @@ public sealed class BackupTests
         );
         for (int round = 1; round <= 3; round++)
         {
-            await UntilAsync(() => Volatile.Read(ref confirmed) >= 20 * round);
+            await UntilAsync(() => writing.IsCompleted || Volatile.Read(ref confirmed) >= 20 * round);
+            Assert.False(writing.IsCompleted, writing.Exception?.ToString());
             int before = Volatile.Read(ref confirmed);
 
             BackupFile backup = await TakeAsync(temp, TempShop.Noon.AddMinutes(round));
@@ -90,6 +92,22 @@ public sealed class BackupTests
         Assert.Equal(TempShop.Noon.AddTicks(1), told.Shop.NewestRecordUtc);
         Assert.True(backup.Bytes < told.Bytes / 2, $"{backup.Bytes} bytes of {told.Bytes}");
         Assert.Equal(backup.Path, Assert.Single(await temp.Shop.Backups.InFolderAsync(temp.PathOf("backups"), Cancel)).Path);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_held_shop_is_seen_as_open_when_nobody_has_asked_it_for_long(bool held)
+    {
+        await using TempShop temp = await TempShop.StartAsync();
+        await temp.BatchAsync();
+        await using IAsyncDisposable? hold = held ? await temp.Shop.Backups.HoldAsync(Cancel) : null;
+        await using (SqliteConnection idle = new(ShopContextOptions.Working(temp.PathOfShop)))
+        {
+            SqliteConnection.ClearPool(idle); // what the pool does by itself after some minutes
+        }
+
+        Assert.Equal(held, File.Exists(temp.PathOfShop + "-wal")); // who closes the file as the last takes the log away
     }
 
     [Fact]

@@ -30,6 +30,23 @@ public sealed class BackUpShop(IShopBackups backups, BackupPlan plan, TimeProvid
     /// <summary>Why the last try into the plan's folders failed; empty when it did not.</summary>
     public IReadOnlyList<string> Failures { get; private set; } = [];
 
+    /// <summary>
+    /// Keeps the shop's file seen as open while it is served, so that nobody restores over it unawares; null when it cannot be held, which
+    /// stands in <see cref="Failures"/>.
+    /// </summary>
+    public async Task<IAsyncDisposable?> HoldAsync(CancellationToken cancel)
+    {
+        try
+        {
+            return await backups.HoldAsync(cancel).ConfigureAwait(false);
+        }
+        catch (BackupException failure)
+        {
+            Failures = [failure.Message];
+            return null;
+        }
+    }
+
     /// <summary>One backup into one folder; then those beyond the newest so many are removed there.</summary>
     /// <param name="folder">Where to.</param>
     /// <param name="keep">How many stay, 1 or more.</param>

@@ -79,6 +79,23 @@ internal sealed class SqliteBackups(string shopPath, string connectionString) : 
         }
     }
 
+    public async Task<IAsyncDisposable> HoldAsync(CancellationToken cancel)
+    {
+        SqliteConnection held = new(new SqliteConnectionStringBuilder(connectionString) { Pooling = false }.ToString());
+        try
+        {
+            await held.OpenAsync(cancel);
+            await using SqliteCommand look = new("SELECT count(*) FROM Shop", held); // a lock is taken by the first look, and kept
+            await look.ExecuteScalarAsync(cancel);
+            return held;
+        }
+        catch (SqliteException failure)
+        {
+            await held.DisposeAsync();
+            throw new BackupException($"{ShopPath}: the shop's file cannot be read: {failure.Message}", failure);
+        }
+    }
+
     public string VolumeOf(string path) => Volumes.Of(path);
 
     /// <summary>A copy of one moment: what was confirmed before stands in it, what others write meanwhile does not.</summary>

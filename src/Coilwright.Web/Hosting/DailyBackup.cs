@@ -14,6 +14,7 @@ public sealed class DailyBackup(BackUpShop backUp, TimeProvider time) : Backgrou
 
     protected override async Task ExecuteAsync(CancellationToken stoppingToken)
     {
+        await using IAsyncDisposable? held = await backUp.HoldAsync(stoppingToken);
         while (!stoppingToken.IsCancellationRequested)
         {
             await Task.Run(() => backUp.TakeDueAsync(stoppingToken), stoppingToken); // compressing takes a thread of its own

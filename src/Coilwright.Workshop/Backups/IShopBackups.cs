@@ -24,6 +24,10 @@ public interface IShopBackups
     /// <exception cref="BackupException">It cannot be removed.</exception>
     void Remove(BackupFile backup);
 
+    /// <summary>Keeps the file open, and seen to be so by other programs, until what is given back is disposed.</summary>
+    /// <exception cref="BackupException">It cannot be read.</exception>
+    Task<IAsyncDisposable> HoldAsync(CancellationToken cancel);
+
     /// <summary>The volume that a folder or file lies on, as the system names it.</summary>
     string VolumeOf(string path);
 }
