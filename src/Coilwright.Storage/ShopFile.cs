@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Storage.Backups;
 using Coilwright.Storage.Model;
 using Coilwright.Storage.Records;
 using Coilwright.Storage.Sqlite;
@@ -69,7 +70,7 @@ public static class ShopFile
                 ? ShopContextOptions.Working(path)
                 : ShopContextOptions.Looking(path, alone: !File.Exists(path + "-wal"));
 #pragma warning disable CA2000 // handed to the caller, or nothing was opened in it yet
-            ShopRecords shop = new(new SqliteDatabase(options));
+            ShopRecords shop = new(new SqliteDatabase(path, options));
 #pragma warning restore CA2000
             await using ShopContext context = shop.Open();
             if (!mayWrite)
@@ -88,6 +89,7 @@ public static class ShopFile
                 await context.Database.ExecuteSqlRawAsync("PRAGMA wal_checkpoint(TRUNCATE)", cancel);
             }
 
+            await context.Database.ExecuteSqlRawAsync("PRAGMA journal_mode = WAL", cancel); // a mended file may have another
             return shop;
         }
         catch (Exception failure)
@@ -122,7 +124,7 @@ public static class ShopFile
 
     private static async Task FillAsync(string path, string shopName, DateTimeOffset nowUtc, CancellationToken cancel)
     {
-        await using SqliteDatabase database = new(ShopContextOptions.Working(path));
+        await using SqliteDatabase database = new(path, ShopContextOptions.Working(path));
         await using ShopContext context = database.Open();
         await context.Database.ExecuteSqlRawAsync(
             string.Create(CultureInfo.InvariantCulture, $"PRAGMA application_id = {ApplicationId}"),
@@ -146,6 +148,12 @@ public static class ShopFile
             complaint = await ComplaintAsync(path, alone: false, cancel); // somebody opened it meanwhile
         }
 
+        if (await HasForeignLogAsync(path, complaint is not null, cancel))
+        {
+            (string what, string toDo) = WriteAheadLog.Words(path);
+            throw new ShopFileException($"{path}: {what} Nothing in it was changed. What to do: {toDo}.");
+        }
+
         if (complaint is not null)
         {
             throw new ShopFileException(
@@ -153,6 +161,13 @@ public static class ShopFile
             );
         }
     }
+
+    /// <summary>
+    /// True when the log beside the file is another's: by its counts, or because the file is sound without it and damaged with it.
+    /// </summary>
+    internal static async Task<bool> HasForeignLogAsync(string path, bool isDamagedTogether, CancellationToken cancel) =>
+        WriteAheadLog.IsForeign(path)
+        || (isDamagedTogether && WriteAheadLog.BytesBeside(path) > 0 && await ComplaintAsync(path, alone: true, cancel) is null);
 
     private static async Task<string?> ComplaintAsync(string path, bool alone, CancellationToken cancel)
     {

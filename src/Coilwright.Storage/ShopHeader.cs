@@ -10,7 +10,7 @@ namespace Coilwright.Storage;
 /// </remarks>
 internal static class ShopHeader
 {
-    private const int Length = 100;
+    public const int Length = 100;
     private const int UserVersionAt = 60;
     private const int ApplicationIdAt = 68;
 

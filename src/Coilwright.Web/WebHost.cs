@@ -2,6 +2,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Unicode;
+using Coilwright.Application.Backups;
 using Coilwright.Application.Composition;
 using Coilwright.Application.Shops;
 using Coilwright.Web.Endpoints;
@@ -24,19 +25,12 @@ public static class WebHost
     /// <param name="urls">Addresses to listen on, for example "http://127.0.0.1:5210".</param>
     /// <param name="records">The shop's records; whoever opened them closes them after the host.</param>
     /// <param name="time">The clock.</param>
-    /// <param name="hosts">Names besides this computer's own under which it answers.</param>
-    /// <param name="demo">Shows the invented shop when a person asks for it; null where there is none to offer.</param>
+    /// <param name="options">What it is told beside the shop.</param>
     /// <remarks>
     /// No file and no variable of the environment is asked for settings: one that lies in the folder where the server is started could open
     /// the shop to the network.
     /// </remarks>
-    public static WebApplication Build(
-        string[] urls,
-        IShopRecords records,
-        TimeProvider time,
-        IReadOnlyList<string>? hosts = null,
-        IDemoServer? demo = null
-    )
+    public static WebApplication Build(string[] urls, IShopRecords records, TimeProvider time, ServingOptions? options = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(
             new WebApplicationOptions
@@ -58,8 +52,9 @@ public static class WebHost
             form.KeyLengthLimit = FormLimits.LongestName;
         });
         builder.Services.AddCoilwright(records, time);
-        builder.Services.AddSingleton(new DemoOffer(demo));
+        builder.Services.AddSingleton(new DemoOffer(options?.Demo));
         builder.Services.AddSingleton<RoomLine>();
+        AddBackups(builder.Services, options?.Backups);
         builder.Services.AddSingleton<ShapeCards>();
         builder.Services.AddSingleton<ShowRecipe>();
         builder.Services.AddRazorComponents();
@@ -73,7 +68,7 @@ public static class WebHost
         WebApplication app = builder.Build();
         app.UseMiddleware<SecurityHeaders>();
         app.UseMiddleware<InternalErrorPage>();
-        app.UseMiddleware<KnownHosts>(hosts ?? []);
+        app.UseMiddleware<KnownHosts>(options?.Hosts ?? []);
         app.UseMiddleware<SameOrigin>();
         app.UseMiddleware<HeadAsGet>();
         app.UseRouting();
@@ -108,12 +103,13 @@ public static class WebHost
         app.MapShop();
         app.MapRules();
         app.MapFiles();
+        app.MapBackups();
         app.MapHelp();
         app.MapLabels();
         app.MapMagnets();
         app.MapMeasure();
         app.MapMeasureFiles();
-        if (demo is not null)
+        if (options?.Demo is { } demo)
         {
             app.MapDemo(demo);
         }
@@ -121,5 +117,19 @@ public static class WebHost
         app.MapApi();
         app.MapFallback("{*path}", WrongMethod.AnswerAsync);
         return app;
+    }
+
+    private static void AddBackups(IServiceCollection services, BackupPlan? plan)
+    {
+        if (plan is null)
+        {
+            return;
+        }
+
+        services.AddSingleton(plan); // in place of the plan that every shop has
+        if (plan.IsDaily)
+        {
+            services.AddHostedService<DailyBackup>();
+        }
     }
 }

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
@@ -26,6 +27,9 @@ public interface IShopRecords
     IStepRecords Steps { get; }
     ICustomerRecords Customers { get; }
     IRulesRecords Rules { get; }
+
+    /// <summary>Backups of all of it.</summary>
+    IShopBackups Backups { get; }
 
     Task<string> ShopNameAsync(CancellationToken cancel);
 

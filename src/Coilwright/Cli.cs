@@ -128,6 +128,9 @@ public static class Cli
             SampleCommand.Build(desk),
             PaperCommand.Build(desk),
             GuideCommand.Build(desk),
+            BackupCommand.Build(desk),
+            RestoreCommand.Build(desk),
+            VerifyCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

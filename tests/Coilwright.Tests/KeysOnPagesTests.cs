@@ -66,6 +66,7 @@ public sealed partial class KeysOnPagesTests
     [InlineData("<p><code>dcResistance</code></p>", "dcResistance")]
     [InlineData("<article class=\"help\"><p><code>dcResistance</code></p></article>", null)]
     [InlineData("<article class=\"help\"><p>dcResistance</p></article>", "dcResistance")]
+    [InlineData("<p><code class=\"path\">/tmp/shop-aBc/backups</code> dcResistance</p>", "dcResistance")]
     [InlineData("<select><option value=\"north-up\">north up</option></select>", null)]
     [InlineData("<input type=\"hidden\" value=\"plain-enamel\"><input type=\"checkbox\" value=\"dcResistance\">", null)]
     [InlineData("<p data-key=\"dcResistance\">plain enamel, set-up, counter-clockwise, 5.2 kHz, mH, H-12</p>", null)]
@@ -87,6 +88,7 @@ public sealed partial class KeysOnPagesTests
             "/shop",
             "/shop/rules",
             "/shop/files",
+            "/shop/backups",
             "/magnets",
             "/magnets?show=M-5",
             "/batches?state=closed",
@@ -206,7 +208,7 @@ public sealed partial class KeysOnPagesTests
     /// </summary>
     private static string Visible(string html)
     {
-        string shown = Unseen().Replace(ToBeTyped(html), " ");
+        string shown = Unseen().Replace(Paths(ToBeTyped(html)), " ");
         shown = Regex.Replace(
             shown,
             "<datalist.*?</datalist>",
@@ -221,6 +223,9 @@ public sealed partial class KeysOnPagesTests
         IEnumerable<string> names = Regex.Matches(shown, "(?:aria-label|alt|title)=\"([^\"]*)\"").Select(name => name.Groups[1].Value);
         return WebUtility.HtmlDecode(Regex.Replace(shown, "<[^>]+>", " ") + " " + string.Join(' ', fields.Concat(names)));
     }
+
+    /// <summary>Files and folders of this computer, as they are called.</summary>
+    private static string Paths(string html) => Regex.Replace(html, "<code class=\"path\">.*?</code>", " ", RegexOptions.Singleline);
 
     /// <summary>What help sets as code is there to be typed as it is, on the command line or into a file.</summary>
     private static string ToBeTyped(string html) =>

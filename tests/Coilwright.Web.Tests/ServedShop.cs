@@ -29,7 +29,7 @@ internal sealed class ServedShop : IAsyncDisposable
         ServedShop shop = new();
         TimeProvider time = clock ?? TimeProvider.System;
         shop._records = await ShopFile.CreateAsync(shop.File, "Lantern Quay workshop", time);
-        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop._records, time, hosts);
+        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop._records, time, new() { Hosts = hosts });
         shop.Services = shop._app.Services.GetRequiredService<ShopServices>();
         await shop._app.StartAsync();
         shop.Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(shop._app.Urls.Single()) };

@@ -1,3 +1,4 @@
+using Coilwright.Application.Backups;
 using Coilwright.Application.Boards;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
@@ -64,7 +65,9 @@ public static class CoilwrightServices
             .AddSingleton<RespondToLoad>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<JudgeTable>()
-            .AddSingleton<PairCoils>();
+            .AddSingleton<PairCoils>()
+            .AddSingleton<RestoreShop>()
+            .AddSingleton<VerifyShop>();
 
     /// <summary>As above, with a shop: its records, the rules for changing them, and what a person can do with them.</summary>
     /// <param name="services">Where it is registered.</param>
@@ -79,6 +82,8 @@ public static class CoilwrightServices
             .AddSingleton<PrintPiecePaper>()
             .AddSingleton<PrintLabels>()
             .AddSingleton<RecallThing>()
+            .AddSingleton(BackupPlan.Of(records.Backups.ShopPath, [], isDaily: false))
+            .AddSingleton<BackUpShop>()
             .AddSingleton<ShopServices>();
 
     /// <summary>The shop's records, whole and by what belongs together: a service asks for no more than it needs.</summary>
@@ -94,7 +99,8 @@ public static class CoilwrightServices
             .AddSingleton(records.Pieces)
             .AddSingleton(records.Steps)
             .AddSingleton(records.Customers)
-            .AddSingleton(records.Rules);
+            .AddSingleton(records.Rules)
+            .AddSingleton(records.Backups);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>
         services

@@ -1,3 +1,4 @@
+using Coilwright.Application.Backups;
 using Coilwright.Application.Boards;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
@@ -41,6 +42,9 @@ public sealed class ShopServices(IServiceProvider services, IShopRecords records
 
     /// <summary>What needs a person today.</summary>
     public ReadToday Today => services.GetRequiredService<ReadToday>();
+
+    /// <summary>Backups of the shop.</summary>
+    public BackUpShop BackUp => services.GetRequiredService<BackUpShop>();
 
     /// <summary>Pieces, from coils to customers.</summary>
     public PieceServices Pieces => services.GetRequiredService<PieceServices>();

@@ -16,6 +16,8 @@ public static class HelpLibrary
         "measuring-impedance",
         "assembly-day",
         "a-pickup-comes-back",
+        "backup-in-two-minutes",
+        "when-the-disk-is-full",
     ];
 
     private static readonly string[] s_behind = ["glossary", "sources", "theory", "evidence"];

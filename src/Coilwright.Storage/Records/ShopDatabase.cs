@@ -1,5 +1,6 @@
 using System.Linq.Expressions;
 using Coilwright.Storage.Model;
+using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.ControlCharts;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -9,6 +10,9 @@ namespace Coilwright.Storage.Records;
 /// <summary>A shop's database, whichever it is: opens units of work, and does what one database does otherwise than another.</summary>
 internal abstract class ShopDatabase : IAsyncDisposable
 {
+    /// <summary>Backups of it.</summary>
+    public abstract IShopBackups Backups { get; }
+
     /// <summary>A unit of work of its own: what is saved in it is durable when it is committed.</summary>
     public abstract ShopContext Open();
 

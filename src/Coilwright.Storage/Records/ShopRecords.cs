@@ -1,5 +1,6 @@
 using Coilwright.Storage.Model;
 using Coilwright.Workshop;
+using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
@@ -52,6 +53,8 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     public ICustomerRecords Customers { get; }
 
     public IRulesRecords Rules { get; }
+
+    public IShopBackups Backups => _database.Backups;
 
     public async Task<string> ShopNameAsync(CancellationToken cancel)
     {

@@ -1,5 +1,7 @@
+using Coilwright.Storage.Backups;
 using Coilwright.Storage.Model;
 using Coilwright.Storage.Records;
+using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.ControlCharts;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
@@ -7,9 +9,13 @@ using Microsoft.EntityFrameworkCore;
 namespace Coilwright.Storage.Sqlite;
 
 /// <summary>A shop in one SQLite file.</summary>
-internal sealed class SqliteDatabase(string connectionString) : ShopDatabase
+/// <param name="path">The file.</param>
+/// <param name="connectionString">How it is opened.</param>
+internal sealed class SqliteDatabase(string path, string connectionString) : ShopDatabase
 {
     private readonly DbContextOptions<ShopContext> _options = ShopContextOptions.For(connectionString);
+
+    public override IShopBackups Backups { get; } = new SqliteBackups(path, connectionString);
 
     public override ShopContext Open() => new(_options);
 

@@ -29,12 +29,14 @@ internal static class TodayEndpoints
     )
     {
         ShopServices shop = of.Shop;
+        bool isEmpty = (await shop.Recipes.ListAsync(cancel)).Count == 0;
         return Answers.Page<TodayPage>(
             new()
             {
                 ["ShopName"] = await shop.Records.ShopNameAsync(cancel),
-                ["IsEmpty"] = (await shop.Recipes.ListAsync(cancel)).Count == 0,
+                ["IsEmpty"] = isEmpty,
                 ["OffersDemo"] = of.Demo.Server is not null,
+                ["Backups"] = isEmpty ? [] : await shop.BackUp.TodayAsync(cancel),
                 ["Day"] = await shop.Today.ReadAsync(cancel),
                 ["Room"] = await RoomInForce.AtAsync(shop.Records, shop.Time.GetUtcNow(), cancel),
                 ["Problems"] = problems,

@@ -22,7 +22,16 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
                 ("/pieces", "Pieces"),
             ]
         ),
-        new("Shop", [("/shop", "Customers"), ("/measure", "Measure"), ("/shop/rules", "Rules"), ("/shop/files", "Bring in files")]),
+        new(
+            "Shop",
+            [
+                ("/shop", "Customers"),
+                ("/measure", "Measure"),
+                ("/shop/rules", "Rules"),
+                ("/shop/files", "Bring in files"),
+                ("/shop/backups", "Backups"),
+            ]
+        ),
     ];
 
     /// <summary>Coils are wound and read here, which the room's temperature bears on.</summary>

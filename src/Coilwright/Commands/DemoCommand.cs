@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Coilwright.Application.Shops;
 using Coilwright.Demo;
 using Coilwright.Input;
 
@@ -45,7 +46,7 @@ public static class DemoCommand
 
                 await using OpenShop open = await OpenShop.OpenAsync(path, desk, cancel).ConfigureAwait(false);
                 return await Pages
-                    .ServeAsync(open, new(System.Net.IPAddress.Loopback, parsed.GetValue(port)), [], desk, cancel: cancel)
+                    .ServeAsync(open, new(System.Net.IPAddress.Loopback, parsed.GetValue(port)), new ServingOptions(), desk, cancel)
                     .ConfigureAwait(false);
             }
         );

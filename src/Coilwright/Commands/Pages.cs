@@ -64,21 +64,19 @@ internal static class Pages
     /// <summary>Serves a shop's pages.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="listen">Address and port of this computer; port 0 takes a free one.</param>
-    /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <param name="options">What serving is told beside the shop.</param>
     /// <param name="desk">Where it is told.</param>
-    /// <param name="demo">Shows the invented shop when a person asks for it; null where there is none to offer.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="WrongInputException">The port is taken.</exception>
     public static async Task<int> ServeAsync(
         OpenShop shop,
         IPEndPoint listen,
-        IReadOnlyList<string> hosts,
+        ServingOptions options,
         CommandContext desk,
-        IDemoServer? demo = null,
-        CancellationToken cancel = default
+        CancellationToken cancel
     )
     {
-        await using Served served = await StartAsync(shop, listen, hosts, desk, demo).ConfigureAwait(false);
+        await using Served served = await StartAsync(shop, listen, options, desk).ConfigureAwait(false);
         await desk.Output.WriteLineAsync($"The pages are at {served.Text} (stop with Ctrl+C)").ConfigureAwait(false);
         await desk.Output.FlushAsync(cancel).ConfigureAwait(false);
         try
@@ -96,19 +94,12 @@ internal static class Pages
     /// <summary>Begins to serve a shop's pages; whoever asked for it ends it.</summary>
     /// <param name="shop">The shop.</param>
     /// <param name="listen">Address and port of this computer; port 0 takes a free one.</param>
-    /// <param name="hosts">Names besides this computer's own under which it answers.</param>
+    /// <param name="options">What serving is told beside the shop.</param>
     /// <param name="desk">Whose clock it is.</param>
-    /// <param name="demo">Shows the invented shop when a person asks for it; null where there is none to offer.</param>
     /// <exception cref="WrongInputException">The port is taken.</exception>
-    public static async Task<Served> StartAsync(
-        OpenShop shop,
-        IPEndPoint listen,
-        IReadOnlyList<string> hosts,
-        CommandContext desk,
-        IDemoServer? demo = null
-    )
+    public static async Task<Served> StartAsync(OpenShop shop, IPEndPoint listen, ServingOptions options, CommandContext desk)
     {
-        WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{listen}"], shop.Records, desk.Time, hosts, demo);
+        WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{listen}"], shop.Records, desk.Time, options);
         try
         {
             await app.StartAsync(CancellationToken.None).ConfigureAwait(false);

@@ -1,5 +1,7 @@
 using System.CommandLine;
 using System.Net;
+using Coilwright.Application.Backups;
+using Coilwright.Application.Shops;
 using Coilwright.Demo;
 using Coilwright.Input;
 
@@ -30,7 +32,20 @@ public static class ServeCommand
             HelpName = "NAME",
             DefaultValueFactory = _ => [],
         };
-        Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C") { shop, listen, host, port };
+        Option<string[]> backups = new("--backups")
+        {
+            Description = "Folder for the backup of each day, \"backups\" beside the shop's file unless said; may be given several times",
+            HelpName = "FOLDER",
+            DefaultValueFactory = _ => [],
+        };
+        Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C")
+        {
+            shop,
+            listen,
+            host,
+            port,
+            backups,
+        };
         command.SetAction(
             async (parsed, cancel) =>
             {
@@ -40,6 +55,8 @@ public static class ServeCommand
                 await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 await using DemoServer demo = new(desk);
                 return await Pages.ServeAsync(open, new(address, parsed.GetValue(port)), hosts, desk, demo, cancel).ConfigureAwait(false);
+                BackupPlan plan = BackupPlan.Of(open.Use<BackUpShop>().ShopPath, parsed.GetRequiredValue(backups), isDaily: true);
+                return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel, plan).ConfigureAwait(false);
             }
         );
         return command;

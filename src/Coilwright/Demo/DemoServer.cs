@@ -66,7 +66,7 @@ internal sealed class DemoServer(CommandContext desk) : IDemoServer, IAsyncDispo
             string file = Path.Combine(_folder.FullName, "demo.db");
             await DemoShop.MakeAsync(file, desk.Time.GetUtcNow(), _steps, _stop.Token).ConfigureAwait(false);
             _shop = await OpenShop.OpenAsync(file, desk, _stop.Token).ConfigureAwait(false);
-            _pages = await Pages.StartAsync(_shop, new(IPAddress.Loopback, 0), [], desk).ConfigureAwait(false);
+            _pages = await Pages.StartAsync(_shop, new(IPAddress.Loopback, 0), new ServingOptions(), desk).ConfigureAwait(false);
         }
         catch
         {

@@ -62,6 +62,7 @@ public static class HelpTable
             [nameof(EraseCustomerPage)] = (Pages, "customers"),
             [nameof(RulesPage)] = (Assembly, "state-the-shop-s-own-rules-once"),
             [nameof(FilesPage)] = (Pages, "bring-in-files"),
+            [nameof(BackupsPage)] = ("backup-in-two-minutes", ""),
             [nameof(MessagePage)] = (Pages, ""),
             [nameof(HelpListPage)] = (Pages, ""),
             [nameof(HelpTextPage)] = (Pages, ""),

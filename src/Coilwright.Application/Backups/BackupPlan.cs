@@ -1,0 +1,23 @@
+using Coilwright.Workshop.Backups;
+
+namespace Coilwright.Application.Backups;
+
+/// <summary>Where backups of a shop go, and how many stay.</summary>
+/// <param name="Folders">Folders; each gets every backup.</param>
+/// <param name="Keep">How many stay in each, 1 or more.</param>
+/// <param name="IsDaily">True when one is made every day while the shop is served, and a person is told when that fails.</param>
+/// <param name="IsStated">True when a person named the folders; false for the default.</param>
+public sealed record BackupPlan(IReadOnlyList<string> Folders, int Keep, bool IsDaily, bool IsStated)
+{
+    /// <summary>The folder "backups" beside the shop's file.</summary>
+    public static string UsualFolder(string shopPath) => Path.Combine(Path.GetDirectoryName(Path.GetFullPath(shopPath))!, "backups");
+
+    /// <summary>The plan of a shop: the folders that a person named, or the usual one.</summary>
+    public static BackupPlan Of(string shopPath, IReadOnlyList<string> stated, bool isDaily) =>
+        new(
+            stated.Count > 0 ? [.. stated.Select(Path.GetFullPath).Distinct(StringComparer.Ordinal)] : [UsualFolder(shopPath)],
+            BackupRules.UsualKeep,
+            isDaily,
+            stated.Count > 0
+        );
+}
