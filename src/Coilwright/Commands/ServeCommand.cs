@@ -54,9 +54,13 @@ public static class ServeCommand
                 IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
                 await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 await using DemoServer demo = new(desk);
-                return await Pages.ServeAsync(open, new(address, parsed.GetValue(port)), hosts, desk, demo, cancel).ConfigureAwait(false);
-                BackupPlan plan = BackupPlan.Of(open.Use<BackUpShop>().ShopPath, parsed.GetRequiredValue(backups), isDaily: true);
-                return await Pages.ServeAsync(open, address, parsed.GetValue(port), hosts, desk, cancel, plan).ConfigureAwait(false);
+                ServingOptions options = new()
+                {
+                    Hosts = hosts,
+                    Demo = demo,
+                    Backups = BackupPlan.Of(open.Use<BackUpShop>().ShopPath, parsed.GetRequiredValue(backups), isDaily: true),
+                };
+                return await Pages.ServeAsync(open, new(address, parsed.GetValue(port)), options, desk, cancel).ConfigureAwait(false);
             }
         );
         return command;
