@@ -61,7 +61,10 @@ internal static class PageChecks
             () => {
               const fields = [...document.querySelectorAll('input:not([type=hidden], [type=checkbox], [type=radio]), textarea')]
                 .filter(one => one.checkVisibility()).flatMap(one => [one.value, one.placeholder]);
+              const paths = [...document.querySelectorAll('code.path')]; // files of this computer are called as they are called
+              paths.forEach(one => one.hidden = true);
               const read = [document.body.innerText, ...fields].join('\n');
+              paths.forEach(one => one.hidden = false);
               const words = /\bundefined\b|\bNaN\b|\bnull\b|\[object|\{"|coilwright\.\w+\/|\b[a-z]{2,}[A-Z]\w*|\w+\[\d+\]/g;
               return [...new Set(read.match(words))];
             }

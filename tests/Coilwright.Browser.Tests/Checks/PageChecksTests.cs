@@ -72,6 +72,8 @@ public sealed class PageChecksTests(Chromium chromium)
     [InlineData("<p>about 3 kΩ, NaN</p>", "NaN")]
     [InlineData("<p>dcResistance</p>", "dcResistance")]
     [InlineData("<input value='coils[0]'>", "coils[0]")]
+    [InlineData("<p><code class=path>/tmp/shop-aBc/backups</code></p>", null)]
+    [InlineData("<p><code class=path>/tmp/shop-aBc/backups</code> dcResistance</p>", "dcResistance")]
     [InlineData("<p>{\"format\": 1}</p>", "{\"")]
     [InlineData("<input type=hidden value='dcResistance'><p>5.2 kHz, mH, H-12, kΩ</p>", null)]
     public async Task A_word_of_programs_is_found(string html, string? found) =>
