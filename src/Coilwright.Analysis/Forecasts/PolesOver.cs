@@ -74,10 +74,10 @@ internal sealed class PolesOver
 
     /// <summary>Vertical flux density over the pole that reads most, T; zero without poles.</summary>
     /// <param name="model">The pickup.</param>
-    /// <param name="field">Its solved field.</param>
+    /// <param name="map">Its solved field.</param>
     /// <param name="jigM">Distance over the top of each pole, m.</param>
-    public static double StrongestT(PickupModel model, FieldSolution field, double jigM) =>
-        Places(model, jigM).Select(place => field.Map.MagnetFluxDensityT(place.At).ZM).DefaultIfEmpty(0).MaxBy(Math.Abs);
+    public static double StrongestT(PickupModel model, FieldMap map, double jigM) =>
+        Places(model, jigM).Select(place => map.MagnetFluxDensityT(place.At).ZM).DefaultIfEmpty(0).MaxBy(Math.Abs);
 
     /// <summary>Where the sensor stands over each pole: by coil, then by ascending x.</summary>
     private static IEnumerable<(int Number, int Coil, Vector3M At)> Places(PickupModel model, double jigM)

@@ -98,10 +98,10 @@ internal sealed class StringsOver
 
     /// <summary>The middle string alone over a field; null when the model has none.</summary>
     /// <param name="model">The pickup.</param>
-    /// <param name="field">Its solved field.</param>
+    /// <param name="map">Its solved field.</param>
     /// <param name="turns">Turns of each coil, signed, over those of the field's.</param>
     /// <param name="segments">Segments of the string.</param>
-    public static StringAnswer? Middle(PickupModel model, FieldSolution field, double[] turns, int segments)
+    public static StringAnswer? Middle(PickupModel model, FieldMap map, double[] turns, int segments)
     {
         if (model.Strings is not { } set)
         {
@@ -111,7 +111,7 @@ internal sealed class StringsOver
         StringGrid grid = StringGrid.Over([.. model.Coils.Select(coil => coil.Position.YM).Distinct()], segments, IsSymmetric(model));
         int middle = set.Count / 2;
         double zM = TopM(model) + set.ClearanceM + set.Strings[middle].OuterDiameterM / 2;
-        return new StringScene(field.Map, turns, grid).Solve(set.Strings[middle], set.XM(middle), zM, sideways: false);
+        return new StringScene(map, turns, grid).Solve(set.Strings[middle], set.XM(middle), zM, sideways: false);
     }
 
     /// <summary>Height of a string's axis, m.</summary>

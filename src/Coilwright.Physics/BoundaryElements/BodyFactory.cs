@@ -14,7 +14,26 @@ internal sealed class BodyFactory(FieldSettings settings)
 
     private readonly Dictionary<(double, double, double, double), RingMesh> _meshes = [];
 
+    /// <summary>Into how many elements each row and bar was cut, in their order.</summary>
+    private readonly List<(int X, int Y, int Z)> _cuts = [];
+
+    private IReadOnlyList<(int X, int Y, int Z)>? _given;
     private double _panelsScale = 1;
+
+    /// <summary>
+    /// The same for a problem of which one length differs a little: every part is cut into as many elements as its like here, and what is
+    /// alike is shared.
+    /// </summary>
+    public BodyFactory ForNeighbour()
+    {
+        BodyFactory other = new(settings) { _given = _cuts, _panelsScale = _panelsScale };
+        foreach (((double, double, double, double) size, RingMesh mesh) in _meshes)
+        {
+            other._meshes[size] = mesh;
+        }
+
+        return other;
+    }
 
     /// <summary>Rods and screws of a problem.</summary>
     public static int RodsOf(FieldProblem problem) =>
@@ -23,7 +42,7 @@ internal sealed class BodyFactory(FieldSettings settings)
     public List<MagneticBody> Make(FieldProblem problem)
     {
         List<MagneticBody> bodies = [];
-        while (_panelsScale > LeastScale && PanelsOf(problem) > settings.MostPanels)
+        while (_given is null && _panelsScale > LeastScale && PanelsOf(problem) > settings.MostPanels)
         {
             _panelsScale *= 0.9;
         }
@@ -63,7 +82,7 @@ internal sealed class BodyFactory(FieldSettings settings)
                 new PanelBody(
                     bar.CentreM,
                     bar.SizeM,
-                    Divisions(bar.SizeM, settings.LongPanels),
+                    Cut(() => Divisions(bar.SizeM, settings.LongPanels)),
                     material,
                     bar.PolarisationT,
                     settings.PanelPoints
@@ -117,19 +136,20 @@ internal sealed class BodyFactory(FieldSettings settings)
                 _ => 0,
             } + (IsCoarse(pole) ? FieldSettings.CoarseError : 0)
         );
+        (int X, int Y, int Z) cut = Cut(() => CutOf(pole));
+        RingMesh? mesh = pole.Shape == PoleShape.Blade ? null : MeshOf(pole, cut);
         for (int i = 0; i < pole.PositionsM.Count; i++)
         {
             double x = coil.Position.XM + pole.PositionsM[i],
                 y = coil.Position.YM,
                 top = coil.Position.ZM + pole.TopsM[Math.Min(i, pole.TopsM.Count - 1)];
-            if (pole.Shape == PoleShape.Blade)
+            if (mesh is null)
             {
-                Vector3M size = new(pole.WidthM, pole.DiameterM, pole.LengthM);
                 bodies.Add(
                     new PanelBody(
                         new Vector3M(x, y, top - pole.LengthM / 2),
-                        size,
-                        Divisions(size, settings.BladePanels),
+                        SizeOf(pole),
+                        cut,
                         material,
                         new Vector3M(0, 0, pole.PolarisationT.Value),
                         settings.PanelPoints
@@ -139,20 +159,31 @@ internal sealed class BodyFactory(FieldSettings settings)
             else
             {
                 bodies.Add(
-                    new RingBody(
-                        MeshOf(pole),
-                        new Vector3M(x, y, top - pole.LengthM),
-                        material,
-                        pole.PolarisationT.Value,
-                        settings.Around,
-                        azimuth
-                    )
+                    new RingBody(mesh, new Vector3M(x, y, top - pole.LengthM), material, pole.PolarisationT.Value, settings.Around, azimuth)
                 );
             }
         }
     }
 
-    private RingMesh MeshOf(PoleModel pole)
+    private static Vector3M SizeOf(PoleModel blade) => new(blade.WidthM, blade.DiameterM, blade.LengthM);
+
+    /// <summary>Rings on a rod's side and on its ends, or panels of a blade.</summary>
+    private (int X, int Y, int Z) CutOf(PoleModel pole)
+    {
+        double radius = pole.DiameterM / 2;
+        return pole.Shape == PoleShape.Blade
+            ? Divisions(SizeOf(pole), settings.BladePanels)
+            : (Rings(settings.SideRings, pole.LengthM, radius), Rings(settings.CapRings, radius, pole.LengthM), 0);
+    }
+
+    private (int X, int Y, int Z) Cut(Func<(int X, int Y, int Z)> own)
+    {
+        (int X, int Y, int Z) cut = _given is { } given && _cuts.Count < given.Count ? given[_cuts.Count] : own();
+        _cuts.Add(cut);
+        return cut;
+    }
+
+    private RingMesh MeshOf(PoleModel pole, (int Side, int Cap, int None) cut)
     {
         bool head =
             pole.Shape == PoleShape.Screw && pole.HeadDiameterM > pole.DiameterM && pole.HeadHeightM > 0 && pole.HeadHeightM < pole.LengthM;
@@ -160,11 +191,9 @@ internal sealed class BodyFactory(FieldSettings settings)
         if (!_meshes.TryGetValue(key, out RingMesh? mesh))
         {
             double radius = pole.DiameterM / 2;
-            int side = Rings(settings.SideRings, pole.LengthM, radius),
-                cap = Rings(settings.CapRings, radius, pole.LengthM);
             _meshes[key] = mesh = head
-                ? RingMesh.Screw(radius, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, side, cap)
-                : RingMesh.Rod(radius, pole.LengthM, side, cap);
+                ? RingMesh.Screw(radius, pole.LengthM, pole.HeadDiameterM / 2, pole.HeadHeightM, cut.Side, cut.Cap)
+                : RingMesh.Rod(radius, pole.LengthM, cut.Side, cut.Cap);
         }
 
         return mesh;

@@ -22,6 +22,7 @@ internal sealed class CoreSweep
         _link;
     private readonly CancellationToken _cancel;
     private (double[] Lambda, DenseLu Factors)? _factored;
+    private (double[] Lambda, DenseLu Factors)? _start;
     private double[,]? _kernelIn,
         _driveIn,
         _linkIn;
@@ -53,6 +54,10 @@ internal sealed class CoreSweep
 
     /// <summary>The same parts with further sources behind the windings; what was factored serves on.</summary>
     public CoreSweep With(IReadOnlyList<(double[] Drive, double[] Potential)> sources) => new(this, sources);
+
+    /// <summary>The same parts in other windings; what was factored serves on.</summary>
+    public CoreSweep For(IReadOnlyList<(double[] Drive, double[] Potential)> windings) =>
+        new(_system, _kernel, windings, _cancel) { _factored = _factored, _start = _start };
 
     /// <summary>Charges per ampere-turn of each winding at real permeabilities, one per material.</summary>
     public double[][] Charges(double[] permeability)
@@ -138,8 +143,10 @@ internal sealed class CoreSweep
     {
         // A material that is all but unmagnetic statically needs a finite place to start from.
         double[] lambda = [.. permeability.Select(mu => mu < 1.05 ? -2 : Lambda(mu).Real)];
+        DenseLu factors = _start is { } kept && kept.Lambda.AsSpan().SequenceEqual(lambda) ? kept.Factors : Factor(lambda);
+        _start = (lambda, factors);
         SweepBasis basis = new(_system.Count, most);
-        basis.Grow(_drive, Factor(lambda), lambda, _system.Material);
+        basis.Grow(_drive, factors, lambda, _system.Material);
         int k = basis.Count;
         (_kernelIn, _driveIn, _linkIn) = (new double[k, k], new double[k, _drive.Length], new double[_link.Length, k]);
         _materialIn = [.. lambda.Select(_ => new double[k, k])];

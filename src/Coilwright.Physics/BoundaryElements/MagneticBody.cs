@@ -111,4 +111,10 @@ internal abstract class MagneticBody(BodyMaterial material, Vector3M polarisatio
 
     /// <summary>True if this body is the mirror image of another in the plane x = x0.</summary>
     public abstract bool Mirrors(MagneticBody other, double x0);
+
+    /// <summary>Where the body stands, m: what another of its shape is compared by.</summary>
+    public abstract Vector3M Place { get; }
+
+    /// <summary>True if another is cut alike in every element, wherever it stands and whatever it is made of.</summary>
+    public abstract bool HasShapeOf(MagneticBody other);
 }

@@ -10,6 +10,7 @@ internal sealed class PanelBody : MagneticBody
     private readonly Panel[] _panels;
     private readonly SurfacePoint[] _points;
     private readonly PanelBands _bands;
+    private readonly (int X, int Y, int Z) _divisions;
 
     /// <param name="centre">Middle of the bar.</param>
     /// <param name="size">Sizes along x, y, z.</param>
@@ -27,7 +28,7 @@ internal sealed class PanelBody : MagneticBody
     )
         : base(material, polarisationT)
     {
-        (_centre, _half) = (centre, new Vector3M(size.XM / 2, size.YM / 2, size.ZM / 2));
+        (_centre, _half, _divisions) = (centre, new Vector3M(size.XM / 2, size.YM / 2, size.ZM / 2), divisions);
         List<Panel> panels = [];
         for (int axis = 0; axis < 3; axis++)
         {
@@ -83,6 +84,10 @@ internal sealed class PanelBody : MagneticBody
         && Math.Abs(bar._centre.YM - _centre.YM) < 1e-9
         && Math.Abs(bar._centre.ZM - _centre.ZM) < 1e-9
         && bar.PolarisationT == PolarisationT with { XM = 0 - PolarisationT.XM };
+
+    public override Vector3M Place => _centre;
+
+    public override bool HasShapeOf(MagneticBody other) => other is PanelBody bar && bar._half == _half && bar._divisions == _divisions;
 
     public override void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields)
     {

@@ -51,6 +51,11 @@ internal sealed class RingBody : MagneticBody
         && Math.Abs(rod.Y - Y) < 1e-9
         && Math.Abs(rod.Bottom - Bottom) < 1e-9;
 
+    public override Vector3M Place => new(X, Y, Bottom);
+
+    public override bool HasShapeOf(MagneticBody other) =>
+        other is RingBody rod && ReferenceEquals(rod.Mesh, Mesh) && rod.Azimuth.Waves.AsSpan().SequenceEqual(Azimuth.Waves);
+
     public override void PatchFields(int patch, double x, double y, double z, Span<Vector3M> fields)
     {
         double ex = x - X,

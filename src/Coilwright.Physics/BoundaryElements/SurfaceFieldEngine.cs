@@ -150,19 +150,24 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
     {
         FieldCoil coil = coils[i];
         air[i, i] = AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM, settings.Air);
+        byBuild[i] = AirByBuild(coil);
+        for (int j = 0; j < i; j++)
+        {
+            air[i, j] = air[j, i] = AirInductance.MutualPerTurnsH(coil, coils[j], settings.Air);
+        }
+    }
+
+    /// <summary>Change of a coil's own inductance without cores with its build, turns included, H/m.</summary>
+    public static double AirByBuild(FieldCoil coil)
+    {
         double step = 0.02 * coil.BuildM;
-        byBuild[i] =
-            coil.Turns
+        return coil.Turns
             * coil.Turns
             / (2 * step)
             * (
                 AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM + step, Resolution.Fast)
                 - AirInductance.SelfPerTurnSquaredH(coil.Bobbin, coil.BuildM - step, Resolution.Fast)
             );
-        for (int j = 0; j < i; j++)
-        {
-            air[i, j] = air[j, i] = AirInductance.MutualPerTurnsH(coil, coils[j], settings.Air);
-        }
     }
 
     /// <summary>Half-widths of 95 % per turns: each material's permeability in turn, and the stated error of the cores' share.</summary>
@@ -281,7 +286,8 @@ internal sealed class SurfaceFieldEngine(FieldSettings settings)
         return spreads;
     }
 
-    private static List<Complex[,]> Spectrum(
+    /// <summary>L − jR/ω between the windings at each frequency, turns included, H.</summary>
+    public static List<Complex[,]> Spectrum(
         FieldProblem problem,
         double[,] air,
         SurfaceSystem system,

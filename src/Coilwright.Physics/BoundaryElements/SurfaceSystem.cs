@@ -59,7 +59,14 @@ internal sealed class SurfaceSystem
     /// <summary>
     /// Normal field on each unknown's element per unit density of each unknown, row-major; every column conserves flux body by body.
     /// </summary>
-    public double[] Kernel(CancellationToken cancel) => new SystemKernel(_bodies, _places, Weight).Make(cancel);
+    public double[] Kernel(CancellationToken cancel) =>
+        new SystemKernel(_bodies, _places, Weight).Make(known: null, keep: false, cancel).Kernel;
+
+    /// <summary>The same, with its blocks for neighbours that share them.</summary>
+    /// <param name="known">Blocks of a neighbour; null for none.</param>
+    /// <param name="cancel">Stops it.</param>
+    public (double[] Kernel, KernelBlocks Blocks) Kernel(KernelBlocks? known, CancellationToken cancel) =>
+        new SystemKernel(_bodies, _places, Weight).Make(known, keep: true, cancel);
 
     /// <summary>Coefficients of a winding's normal field and potential for each unknown.</summary>
     public (double[] Drive, double[] Potential) Couple(CoilField coil)

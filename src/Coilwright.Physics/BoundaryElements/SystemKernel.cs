@@ -12,35 +12,53 @@ internal sealed class SystemKernel(IReadOnlyList<MagneticBody> bodies, SystemPla
     private readonly double[] _kernel = new double[places.Count * places.Count];
     private readonly ConcurrentDictionary<(RingMesh, RingMesh, long, long), RodPair> _pairs = [];
 
-    public double[] Make(CancellationToken cancel)
+    /// <summary>The kernel, and its blocks as they were before fluxes were set right.</summary>
+    /// <param name="known">Blocks of a neighbour: those between parts that did not change are taken from it; null for none.</param>
+    /// <param name="keep">True to copy the blocks, for neighbours to come; else they are empty.</param>
+    /// <param name="cancel">Stops it.</param>
+    public (double[] Kernel, KernelBlocks Blocks) Make(KernelBlocks? known, bool keep, CancellationToken cancel)
     {
         // One task for a target and all sources that share unknowns: no two write to the same place.
         int[] led = [.. Enumerable.Range(0, bodies.Count).Where(places.IsLed)];
-        ParallelOptions options = new() { CancellationToken = cancel, MaxDegreeOfParallelism = _n >= WorthThreads ? -1 : 1 };
+        KernelBlocks own = new(bodies, places, _kernel);
+        (int Target, int Group)[] open = [.. led.SelectMany(t => led.Select(g => (t, g)))];
+        if (known is not null && known.CopyTo(_kernel, own))
+        {
+            open = [.. open.Where(block => !known.Holds(own, block.Target, block.Group))];
+            Array.ForEach(open, block => own.Clear(_kernel, block.Target, block.Group));
+        }
+
+        bool alone = known is not null || _n < WorthThreads;
+        ParallelOptions options = new() { CancellationToken = cancel, MaxDegreeOfParallelism = alone ? 1 : -1 };
         // Distinct pairs first, so that no two threads make the same.
-        Parallel.ForEach(Pairs(led).DistinctBy(pair => Key(pair.Target, pair.Source)).ToArray(), options, pair =>
+        Parallel.ForEach(Pairs(open).DistinctBy(pair => Key(pair.Target, pair.Source)).ToArray(), options, pair =>
             PairOf(pair.Target, pair.Source)
         );
-        Parallel.For(0, led.Length * led.Length, options, k =>
+        Parallel.ForEach(open, options, block =>
         {
             for (int s = 0; s < bodies.Count; s++)
             {
-                if (places.Group[s] == led[k % led.Length])
+                if (places.Group[s] == block.Group)
                 {
-                    Add(led[k / led.Length], s);
+                    Add(block.Target, s);
                 }
             }
         });
+        KernelBlocks blocks = own with { Raw = keep ? [.. _kernel] : [] };
         ConserveFlux();
-        return _kernel;
+        return (_kernel, blocks);
     }
 
-    private IEnumerable<(RingBody Target, RingBody Source)> Pairs(int[] led) =>
-        led.Select(t => bodies[t])
-            .OfType<RingBody>()
-            .SelectMany(target =>
-                bodies.OfType<RingBody>().Where(source => !ReferenceEquals(source, target)).Select(source => (target, source))
-            );
+    private IEnumerable<(RingBody Target, RingBody Source)> Pairs((int Target, int Group)[] blocks) =>
+        blocks
+            .SelectMany(block =>
+                Enumerable
+                    .Range(0, bodies.Count)
+                    .Where(s => places.Group[s] == block.Group && s != block.Target)
+                    .Select(s => (block.Target, s))
+            )
+            .Where(pair => bodies[pair.Target] is RingBody && bodies[pair.s] is RingBody)
+            .Select(pair => ((RingBody)bodies[pair.Target], (RingBody)bodies[pair.s]));
 
     private static (RingMesh, RingMesh, long, long) Key(RingBody target, RingBody source)
     {

@@ -5,10 +5,11 @@ using Coilwright.Physics.Sizes;
 namespace Coilwright.Analysis.Forecasts.Sizes;
 
 /// <summary>
-/// What every length of a pickup does to its field: each is changed a little and the field solved again, once for a geometry.
+/// What every length of a pickup does to its field: each is changed a little and the field solved again as far as it differs, once for a
+/// geometry.
 /// </summary>
 /// <remarks>
-/// The quick engine serves both engines: a rate good to some per cent moves an interval by as much of itself. Turns, wire, pitch, load and
+/// One way of solving serves both engines: a rate good to some per cent moves an interval by as much of itself. Turns, wire, pitch, load and
 /// temperature leave the geometry as it is but for the build, which is taken to the rung of a ladder below it, so that what is kept never
 /// depends on what was asked before. A length that no cover feels is changed without covers and plates: their share in its
 /// rate is left out.
@@ -57,26 +58,27 @@ internal sealed class SizeRates
 
     private static SizeRate?[] Solve(ForecastScene scene, double[] builds, double[] turns, CancellationToken cancel)
     {
-        PickupModel model = scene.Model,
-            uncovered = model with { Sheets = [] };
+        PickupModel model = scene.Model;
         int[] felt = [.. Enumerable.Range(0, model.Sizes.Count).Where(s => IsFelt(model.Sizes[s]))];
-        GeometryState? bare = felt.Any(s => !IsOfSheet(model.Sizes[s])) ? State(uncovered, builds) : null,
-            whole = felt.Any(s => IsOfSheet(model.Sizes[s])) ? State(model, builds) : null;
+        GeometryState? bare = felt.Any(s => !IsOfSheet(model.Sizes[s])) ? At(Parts(covered: false, model, builds)) : null,
+            whole = felt.Any(s => IsOfSheet(model.Sizes[s])) ? At(Parts(covered: true, model, builds)) : null;
         SizeRate?[] rates = new SizeRate?[model.Sizes.Count];
         Parallel.ForEach(felt, new ParallelOptions { CancellationToken = cancel }, s =>
         {
             PartSize size = model.Sizes[s];
             double byM = StepOf(model, size);
-            (PickupModel geometry, GeometryState from) = IsOfSheet(size) ? (model, whole!) : (uncovered, bare!);
-            double[] follow = Following(model, size, byM, builds);
-            StrayRate stray = StrayRate.Over(model, SizeMoves.Move(model, size, byM), (builds, follow), from.Drops, byM);
+            bool covered = IsOfSheet(size);
+            GeometryState from = covered ? whole! : bare!;
+            GeometryParts there = Parts(covered, SizeMoves.Move(model, size, byM), Following(model, size, byM, builds));
             rates[s] = size.Kind is SizeKind.Wall or SizeKind.Flange
-                ? from.Unmoved(stray)
-                : from.RateTo(State(SizeMoves.Move(geometry, size, byM), follow), byM, stray);
+                ? from.Unmoved(StrayRate.Over(from.Stray, from.StrayOf(there), byM))
+                : from.RateTo(from.Neighbour(scene, there, cancel), byM);
         });
         return rates;
 
-        GeometryState State(PickupModel changed, double[] with) => new(scene, changed, with, turns, cancel);
+        GeometryParts Parts(bool covered, PickupModel whole, double[] with) =>
+            new(covered ? whole : whole with { Sheets = [] }, whole, with, turns);
+        GeometryState At(GeometryParts parts) => GeometryState.Solve(scene, parts, cancel);
     }
 
     /// <summary>The same wire in a higher window stands less thick, unless its build was measured.</summary>

@@ -1,4 +1,3 @@
-using Coilwright.Physics;
 using Coilwright.Physics.Electrostatics;
 
 namespace Coilwright.Analysis.Forecasts.Sizes;
@@ -8,20 +7,10 @@ namespace Coilwright.Analysis.Forecasts.Sizes;
 /// </summary>
 internal readonly record struct StrayRate(double Metal, double Between, double Own)
 {
-    /// <summary>From one pickup to the same with a length changed, covers and plates in their places.</summary>
-    /// <param name="model">The pickup.</param>
-    /// <param name="moved">With the length changed.</param>
-    /// <param name="buildsM">Builds here and there, m.</param>
-    /// <param name="drops">Share of each coil in the voltage.</param>
+    /// <summary>From one pickup to the same with a length changed.</summary>
+    /// <param name="here">The pickup.</param>
+    /// <param name="there">With the length changed.</param>
     /// <param name="byM">The change, m.</param>
-    public static StrayRate Over(PickupModel model, PickupModel moved, (double[] Here, double[] There) buildsM, double[] drops, double byM)
-    {
-        StrayEstimate here = StrayCapacitance.Compute(model, buildsM.Here, drops),
-            there = StrayCapacitance.Compute(moved, buildsM.There, drops);
-        return new StrayRate(
-            (there.Metal.Value - here.Metal.Value) / byM,
-            (there.Between.Value - here.Between.Value) / byM,
-            (there.OwnF - here.OwnF) / byM
-        );
-    }
+    public static StrayRate Over(StrayEstimate here, StrayEstimate there, double byM) =>
+        new((there.Metal.Value - here.Metal.Value) / byM, (there.Between.Value - here.Between.Value) / byM, (there.OwnF - here.OwnF) / byM);
 }

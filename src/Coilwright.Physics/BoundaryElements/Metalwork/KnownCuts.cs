@@ -6,7 +6,7 @@ namespace Coilwright.Physics.BoundaryElements.Metalwork;
 /// </summary>
 internal static class KnownCuts
 {
-    private const int Most = 4;
+    private const int Most = 12;
     private static readonly LinkedList<Known> s_known = new();
     private static readonly Lock s_gate = new();
 
