@@ -9,9 +9,9 @@ using Coilwright.Workshop.Recipes.Sizes;
 namespace Coilwright.Benchmarks;
 
 /// <summary>
-/// A quick prediction whose lengths are exact, against the same with every length known within common practice's half-width (nine lengths of
-/// a single coil to twenty-seven of two coils with a magnet and a keeper): while turns move, and on a geometry that was never asked before.
-/// The column of ratios is the price.
+/// A quick prediction whose lengths are exact, against the same with every length known within common practice's half-width (nine lengths
+/// of a single coil to twenty-seven of two coils with a magnet and a keeper): while turns move, and on a geometry that was never asked
+/// before. The column of ratios is the price.
 /// </summary>
 [SimpleJob(launchCount: 1, warmupCount: 4, iterationCount: 12)]
 public class SizesBenchmarks

@@ -9,7 +9,9 @@ internal sealed record KernelBlocks(IReadOnlyList<MagneticBody> Bodies, SystemPl
     /// <summary>Places nearer to each other than this are one, m.</summary>
     private const double TouchM = 1e-12;
 
-    /// <summary>Copies all blocks where another set has its unknowns in the same places; false, and nothing done, where it has not.</summary>
+    /// <summary>
+    /// Copies all blocks where another set has its unknowns in the same places; false, and nothing done, where it has not.
+    /// </summary>
     public bool CopyTo(double[] kernel, KernelBlocks other)
     {
         bool alike =

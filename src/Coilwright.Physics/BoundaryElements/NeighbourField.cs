@@ -4,8 +4,8 @@ using Coilwright.Physics.BoundaryElements.Metalwork;
 namespace Coilwright.Physics.BoundaryElements;
 
 /// <summary>
-/// The field of one geometry for its differences to neighbours: the same geometry with one length changed a little. Everything per turn, all
-/// coils wound one way, without intervals.
+/// The field of one geometry for its differences to neighbours: the same geometry with one length changed a little. Everything per turn,
+/// all coils wound one way, without intervals.
 /// </summary>
 /// <remarks>
 /// A neighbour is cut into the same elements, so that the cutting's error goes out of the difference, and is solved anew only as far as it

@@ -9,10 +9,10 @@ namespace Coilwright.Analysis.Forecasts.Sizes;
 /// geometry.
 /// </summary>
 /// <remarks>
-/// One way of solving serves both engines: a rate good to some per cent moves an interval by as much of itself. Turns, wire, pitch, load and
-/// temperature leave the geometry as it is but for the build, which is taken to the rung of a ladder below it, so that what is kept never
-/// depends on what was asked before. A length that no cover feels is changed without covers and plates: their share in its
-/// rate is left out.
+/// One way of solving serves both engines: a rate good to some per cent moves an interval by as much of itself. Turns, wire, pitch, load
+/// and temperature leave the geometry as it is but for the build, which is taken to the rung of a ladder below it, so that what is kept
+/// never depends on what was asked before. A length that no cover feels is changed without covers and plates: their share in its rate is
+/// left out.
 /// </remarks>
 internal sealed class SizeRates
 {
