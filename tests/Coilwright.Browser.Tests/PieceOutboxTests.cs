@@ -117,7 +117,7 @@ public sealed class PieceOutboxTests(Chromium chromium)
         await shop.RestartAsync();
 
         await page.GotoAsync("/assembly");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Coils at hand" }).ClickAsync();
+        await page.SendAsync("Coils at hand");
         await Expect(page.GetByLabel("Lot of the magnets")).ToHaveValueAsync("M-6");
         await page.GotoAsync($"/pieces/{serial}");
         await Expect(page.GetByLabel("Answer for the customer")).ToHaveValueAsync("A joint had come loose.");

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using Coilwright.Application.Shops;
@@ -22,7 +21,7 @@ internal sealed partial class DemoSteps : TextWriter
     {
         if (Headline().Match(value ?? "") is { Success: true } found)
         {
-            (_number, _step) = (int.Parse(found.Groups[1].Value, CultureInfo.InvariantCulture), found.Groups[2].Value);
+            (_number, _step) = (_number + 1, found.Groups[1].Value);
         }
     }
 
@@ -33,6 +32,6 @@ internal sealed partial class DemoSteps : TextWriter
     }
 
     /// <summary>"4. Today: a batch at the winder", at the beginning of a line.</summary>
-    [GeneratedRegex(@"^(\d)\. (.+)$", RegexOptions.Multiline)]
+    [GeneratedRegex(@"^\d\. (.+)$", RegexOptions.Multiline)]
     private static partial Regex Headline();
 }

@@ -27,6 +27,8 @@ public sealed class Chromium : IAsyncLifetime
             return;
         }
 
+        // the first page after a restart is compiled as it is served: on a busy machine that takes longer than the usual five seconds
+        Assertions.SetDefaultExpectTimeout(20_000);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(
             new BrowserTypeLaunchOptions

@@ -138,45 +138,6 @@ public sealed class CauseSimulationTests(ITestOutputHelper output)
         Assert.True(said >= 0.97 * batches.Length, $"{said} of {batches.Length}");
     }
 
-    [Fact] // processor time of all cores; the bounds of 20 and 10 ms are the benchmark's, on a machine that does nothing else
-    public void Twelve_coils_and_one_more_of_two_thousand_are_judged_at_once()
-    {
-        SimulatedRecipe recipe = SimulatedRecipe.All[0];
-        SimulatedShop shop = new(recipe, CauseRun.Open);
-        IReadOnlyList<SimulatedCoil>[] batches = [.. Enumerable.Range(0, 12).Select(_ => shop.Batch(0.1, null, quality: true))];
-        (string, IReadOnlyList<ReadingRecord>)[] many =
-        [
-            .. Enumerable
-                .Range(0, 167)
-                .SelectMany(_ => shop.Batch(0.02, null, quality: true, spool: 0))
-                .Select(coil => ("S-1", coil.Readings)),
-        ];
-        double twelve = Processor(n => CauseRun.Judge(recipe, batches[n])),
-            more = Processor(n => BatchJudgement.JudgeSome(recipe.Limits, many, [many.Length - 1 - n]));
-        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"twelve {twelve:0.0} ms, one more of {many.Length} {more:0.0} ms"));
-        Assert.True(twelve < 50 && more < 50, $"{twelve} and {more} ms");
-    }
-
-    /// <summary>Processor time of one judgement, ms: the mean of some, warm, whatever else the machine does.</summary>
-    private static double Processor(Func<int, object> judge)
-    {
-        const int Times = 12;
-        for (int n = 0; n < 8 * Times; n++)
-        {
-            _ = judge(n % Times);
-        }
-
-        using Process self = Process.GetCurrentProcess();
-        TimeSpan before = self.TotalProcessorTime;
-        for (int n = 0; n < Times; n++)
-        {
-            _ = judge(n);
-        }
-
-        self.Refresh();
-        return (self.TotalProcessorTime - before).TotalMilliseconds / Times;
-    }
-
     /// <summary>The bounds were set before the causes were worked on.</summary>
     private static void Record(string check, double percent, double least, int count) =>
         Evidence
