@@ -1,4 +1,4 @@
-using System.Reflection;
+using Coilwright.Workshop;
 using Coilwright.Workshop.Backups;
 
 namespace Coilwright.Application.Backups;
@@ -9,11 +9,6 @@ namespace Coilwright.Application.Backups;
 /// <param name="time">The clock.</param>
 public sealed class BackUpShop(IShopBackups backups, BackupPlan plan, TimeProvider time) : IDisposable
 {
-    private static readonly string s_program = typeof(BackUpShop)
-        .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
-        ?.InformationalVersion.Split('+')[0]
-        ?? "";
-
     /// <summary>How old an answer may be that Today shows: reading a folder on a stick takes a while.</summary>
     private static readonly TimeSpan s_today = TimeSpan.FromMinutes(1);
 
@@ -54,7 +49,7 @@ public sealed class BackUpShop(IShopBackups backups, BackupPlan plan, TimeProvid
     /// <exception cref="BackupException">None could be written.</exception>
     public async Task<BackupOutcome> TakeAsync(string folder, int keep, CancellationToken cancel)
     {
-        BackupFile written = await backups.TakeAsync(folder, s_program, time.GetUtcNow(), cancel).ConfigureAwait(false);
+        BackupFile written = await backups.TakeAsync(folder, ProgramVersion.Text, time.GetUtcNow(), cancel).ConfigureAwait(false);
         List<BackupFile> removed = [];
         try
         {

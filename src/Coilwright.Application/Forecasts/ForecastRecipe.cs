@@ -27,9 +27,9 @@ public sealed class ForecastRecipe
     /// <summary>Forecasts a recipe document on a load document, as pages and programs ask; problems of both are told together.</summary>
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document, or null for none.</param>
-    /// <param name="limits">What the shop knows of its bobbins.</param>
+    /// <param name="parts">What the shop knows of its parts.</param>
     /// <param name="detail">What is drawn beside the numbers.</param>
-    public RecipeForecast Forecast(string recipeJson, string? loadJson, KnownParts limits, ForecastDetail detail = ForecastDetail.Pictures)
+    public RecipeForecast Forecast(string recipeJson, string? loadJson, KnownParts parts, ForecastDetail detail = ForecastDetail.Pictures)
     {
         (Recipe? recipe, LoadCircuit? load, IReadOnlyList<Problem> problems) = Read(recipeJson, loadJson);
         if (recipe is null)
@@ -37,7 +37,7 @@ public sealed class ForecastRecipe
             return new RecipeForecast { Problems = problems };
         }
 
-        PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(recipe));
+        PickupModel model = RecipeModelBuilder.ToModel(parts.Fill(recipe));
         ForecastOptions options = s_onPage with
         {
             Pictures = detail.HasFlag(ForecastDetail.Pictures),
@@ -65,22 +65,19 @@ public sealed class ForecastRecipe
     /// <summary>As above, of documents, with the engine that the forecast beside it is shown with.</summary>
     /// <param name="recipeJson">A recipe document.</param>
     /// <param name="loadJson">A load document.</param>
-    /// <param name="limits">What the shop knows of its bobbins.</param>
+    /// <param name="parts">What the shop knows of its parts.</param>
     /// <param name="cancel">Stops it when nobody waits any longer.</param>
     public ReadOutcome<IReadOnlyList<SensitivityLine>> Changes(
         string recipeJson,
         string loadJson,
-        KnownParts limits,
+        KnownParts parts,
         CancellationToken cancel
     )
     {
         (Recipe? recipe, LoadCircuit? load, IReadOnlyList<Problem> problems) = Read(recipeJson, loadJson);
         return recipe is null
             ? new ReadOutcome<IReadOnlyList<SensitivityLine>>(null, problems)
-            : new ReadOutcome<IReadOnlyList<SensitivityLine>>(
-                RecipeSensitivity.Of(recipe, load, limits, new ForecastOptions(), cancel),
-                []
-            );
+            : new ReadOutcome<IReadOnlyList<SensitivityLine>>(RecipeSensitivity.Of(recipe, load, parts, new ForecastOptions(), cancel), []);
     }
 
     private static (Recipe? Recipe, LoadCircuit? Load, IReadOnlyList<Problem> Problems) Read(string recipeJson, string? loadJson)

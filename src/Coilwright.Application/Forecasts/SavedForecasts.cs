@@ -13,14 +13,14 @@ public sealed class SavedForecasts(ForecastRecipe forecast)
     /// <summary>The numbers and the response of a revision.</summary>
     /// <param name="revision">The revision as saved.</param>
     /// <param name="loadJson">A load document.</param>
-    /// <param name="limits">
-    /// What the shop knows of its bobbins: its limits of fill move warnings, which nobody asks of a saved revision here.
+    /// <param name="parts">
+    /// What the shop knows of its parts: its limits of fill move warnings, which nobody asks of a saved revision here.
     /// </param>
-    public RecipeForecast Of(RevisionRecord revision, string loadJson, KnownParts limits)
+    public RecipeForecast Of(RevisionRecord revision, string loadJson, KnownParts parts)
     {
         string key = string.Create(
             CultureInfo.InvariantCulture,
-            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson} {limits.Sizes}"
+            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson} {parts.Sizes}"
         );
         if (_kept.TryGetValue(key, out RecipeForecast? known))
         {
@@ -32,6 +32,6 @@ public sealed class SavedForecasts(ForecastRecipe forecast)
             _kept.Clear();
         }
 
-        return _kept[key] = forecast.Forecast(revision.Json, loadJson, limits, ForecastDetail.None);
+        return _kept[key] = forecast.Forecast(revision.Json, loadJson, parts, ForecastDetail.None);
     }
 }

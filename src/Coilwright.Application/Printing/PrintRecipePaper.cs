@@ -32,30 +32,30 @@ public sealed class PrintRecipePaper(SetUpRecipe setUp)
 
     /// <summary>The recipe card: what a winder needs.</summary>
     /// <param name="recipe">The recipe.</param>
-    /// <param name="limits">What the shop knows of its bobbins; null without a shop.</param>
+    /// <param name="parts">What the shop knows of its parts; null without a shop.</param>
     /// <param name="heading">Shop, revision, day.</param>
     /// <param name="status">State of the revision.</param>
     /// <param name="cancel">Stops it.</param>
-    public Sheet Card(Recipe recipe, KnownParts? limits, SheetHeading heading, RecipeStatus status, CancellationToken cancel) =>
-        RecipeCard.Of(recipe, setUp.SetUp(recipe, limits, cancel: cancel) with { Heading = heading }, status);
+    public Sheet Card(Recipe recipe, KnownParts? parts, SheetHeading heading, RecipeStatus status, CancellationToken cancel) =>
+        RecipeCard.Of(recipe, setUp.SetUp(recipe, parts, cancel: cancel) with { Heading = heading }, status);
 
     /// <summary>The parts list of a number of pieces.</summary>
     /// <param name="recipe">The recipe.</param>
-    /// <param name="limits">What the shop knows of its bobbins; null without a shop.</param>
+    /// <param name="parts">What the shop knows of its parts; null without a shop.</param>
     /// <param name="options">Choices that change parts.</param>
     /// <param name="count">How many pieces.</param>
     /// <param name="heading">Shop, revision, day.</param>
     /// <param name="cancel">Stops it.</param>
     public Sheet Parts(
         Recipe recipe,
-        KnownParts? limits,
+        KnownParts? parts,
         IReadOnlyList<PartOption> options,
         int count,
         SheetHeading heading,
         CancellationToken cancel
     )
     {
-        Prediction prediction = Predict(limits is null ? recipe : limits.Fill(recipe), null, OfParts, cancel);
+        Prediction prediction = Predict(parts is null ? recipe : parts.Fill(recipe), null, OfParts, cancel);
         return PartsSheet.Of(recipe.Name, PartsList.Of(recipe, prediction, options, count), heading, recipe.Name);
     }
 

@@ -82,8 +82,8 @@ internal static class PiecePaperEndpoints
 
         bool released = found.State == RevisionState.Released;
         RecipeStatus status = new(released ? "released" : "draft", found.Reason, released ? found.ReleasedBy : found.Person);
-        KnownParts limits = await shop.Recipes.KnownPartsAsync(cancel);
-        return Show(papers.Card(recipe, limits, ground.Heading(found.Letter), status, cancel), paper, size, response);
+        KnownParts parts = await shop.Recipes.KnownPartsAsync(cancel);
+        return Show(papers.Card(recipe, parts, ground.Heading(found.Letter), status, cancel), paper, size, response);
     }
 
     private static async Task<IResult> BasketAsync(

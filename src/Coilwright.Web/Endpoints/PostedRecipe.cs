@@ -9,9 +9,9 @@ namespace Coilwright.Web.Endpoints;
 /// <summary>A recipe's form as posted, and the revision it was filled in on.</summary>
 /// <param name="Base">That revision.</param>
 /// <param name="Revisions">All revisions of the recipe.</param>
-/// <param name="Limits">What the shop knows of its bobbins.</param>
+/// <param name="Parts">What the shop knows of its parts.</param>
 /// <param name="Form">The fields.</param>
-internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, KnownParts Limits, IFormCollection Form)
+internal sealed record PostedRecipe(RevisionRecord Base, IReadOnlyList<RevisionRecord> Revisions, KnownParts Parts, IFormCollection Form)
 {
     /// <summary>The recipe as the form has it: its parts as the draft has them, then field by field.</summary>
     public string Json { get; init; } = RecipeForm.Apply(RecipeForm.PartsOf(Base.Json, Form), Form);

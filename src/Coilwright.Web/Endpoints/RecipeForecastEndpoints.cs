@@ -91,7 +91,7 @@ internal static class RecipeForecastEndpoints
         return Answers.Page<RecipeLiveParts>(
             new()
             {
-                ["View"] = show.View(posted.Base, posted.Revisions, posted.Limits, (posted.Json, posted.Load), shown, settled is not null),
+                ["View"] = show.View(posted.Base, posted.Revisions, posted.Parts, (posted.Json, posted.Load), shown, settled is not null),
                 ["Recipe"] = posted.Base,
                 ["Revisions"] = posted.Revisions,
                 ["Whole"] = whole is not null || shown.IsLive,
@@ -115,7 +115,7 @@ internal static class RecipeForecastEndpoints
         ForecastViewModel view = show.View(
             posted.Base,
             posted.Revisions,
-            posted.Limits,
+            posted.Parts,
             (posted.Json, posted.Load),
             RecipeView.Sound,
             settled: false
@@ -126,5 +126,5 @@ internal static class RecipeForecastEndpoints
     }
 
     private static SensitivityViewModel ChangesOf(PostedRecipe posted, ForecastRecipe forecast, CancellationToken cancel) =>
-        SensitivityViewModel.Of(forecast.Changes(posted.Json, posted.Load, posted.Limits, cancel));
+        SensitivityViewModel.Of(forecast.Changes(posted.Json, posted.Load, posted.Parts, cancel));
 }

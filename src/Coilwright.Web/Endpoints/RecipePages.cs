@@ -16,12 +16,12 @@ internal static class RecipePages
     public static RazorComponentResult Of(
         ShowRecipe show,
         RevisionRecord recipe,
-        (IReadOnlyList<RevisionRecord> Revisions, KnownParts Limits) known,
+        (IReadOnlyList<RevisionRecord> Revisions, KnownParts Parts) known,
         RecipeView shown,
         (bool Saved, bool AsSaved) said
     ) =>
         Answers.Page<RecipePage>(
-            new(Fields(show, (recipe, known.Revisions, known.Limits), (recipe.Json, LoadForm.Default()), shown))
+            new(Fields(show, (recipe, known.Revisions, known.Parts), (recipe.Json, LoadForm.Default()), shown))
             {
                 ["Saved"] = said.Saved,
                 ["AsSaved"] = said.AsSaved,
@@ -37,7 +37,7 @@ internal static class RecipePages
         bool partsMade = false
     ) =>
         Answers.Page<RecipePage>(
-            new(Fields(show, (posted.Base, posted.Revisions, posted.Limits), (posted.Json, LoadForm.Read(posted.Form)), shown))
+            new(Fields(show, (posted.Base, posted.Revisions, posted.Parts), (posted.Json, LoadForm.Read(posted.Form)), shown))
             {
                 ["Problems"] = problems,
                 ["Posted"] = true,
@@ -52,7 +52,7 @@ internal static class RecipePages
 
     private static Dictionary<string, object?> Fields(
         ShowRecipe show,
-        (RevisionRecord Recipe, IReadOnlyList<RevisionRecord> Revisions, KnownParts Limits) on,
+        (RevisionRecord Recipe, IReadOnlyList<RevisionRecord> Revisions, KnownParts Parts) on,
         (string Json, JsonNode Load) document,
         RecipeView shown
     ) =>
@@ -62,6 +62,6 @@ internal static class RecipePages
             ["Revisions"] = on.Revisions,
             ["Document"] = JsonNode.Parse(document.Json),
             ["Load"] = document.Load,
-            ["View"] = show.View(on.Recipe, on.Revisions, on.Limits, (document.Json, document.Load.ToJsonString()), shown, settled: true),
+            ["View"] = show.View(on.Recipe, on.Revisions, on.Parts, (document.Json, document.Load.ToJsonString()), shown, settled: true),
         };
 }

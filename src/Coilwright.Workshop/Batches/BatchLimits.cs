@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Reflection;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -20,11 +19,6 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
         (Guid RecipeId, int Number, string Json, string Coil, KnownParts Known),
         VerdictLimits
     > s_known = new();
-
-    private static readonly string s_program = typeof(BatchLimits)
-        .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
-        ?.InformationalVersion.Split('+')[0]
-        ?? "";
 
     private readonly ConcurrentDictionary<Guid, IReadOnlyList<BatchLimitsRecord>> _kept = new();
 
@@ -112,7 +106,7 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
             AtHz = hz,
             Json = json,
             RevisionNumber = batch.RevisionNumber,
-            Program = s_program,
+            Program = ProgramVersion.Text,
             AtBegin = atBegin,
             TimeUtc = timeUtc,
         };

@@ -27,10 +27,10 @@ internal static class Perturbations
     /// The recipe as it stands, and every change of it; what was measured on the winding as it is holds for none of the others and is left
     /// out of all.
     /// </summary>
-    public static (PickupModel Base, IReadOnlyList<Perturbation> Changes) Of(Recipe recipe, KnownParts limits)
+    public static (PickupModel Base, IReadOnlyList<Perturbation> Changes) Of(Recipe recipe, KnownParts parts)
     {
         string json = new RecipeEdit(recipe.Json).WithoutMeasuredWinding().Json;
-        Reread read = new(limits);
+        Reread read = new(parts);
         PickupModel model = read.Model(json, out _) ?? throw new InvalidOperationException("A recipe that was read cannot be read again.");
         List<Perturbation> changes =
         [
@@ -157,13 +157,13 @@ internal static class Perturbations
     }
 
     /// <summary>Reads changed documents again, with what the shop knows of its bobbins.</summary>
-    private sealed class Reread(KnownParts limits)
+    private sealed class Reread(KnownParts parts)
     {
         public PickupModel? Model(string json, out string? whyNot)
         {
             ReadOutcome<Recipe> read = RecipeReader.Read(json);
             whyNot = read.Ok ? null : string.Join("; ", read.Problems.Select(Told));
-            return read is { Ok: true, Value: { } recipe } ? RecipeModelBuilder.ToModel(limits.Fill(recipe)) : null;
+            return read is { Ok: true, Value: { } recipe } ? RecipeModelBuilder.ToModel(parts.Fill(recipe)) : null;
         }
 
         private static string Told(Problem problem)

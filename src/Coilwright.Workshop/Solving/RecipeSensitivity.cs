@@ -28,18 +28,18 @@ public static class RecipeSensitivity
     /// <summary>One line for each change, also for those that cannot be made.</summary>
     /// <param name="recipe">The recipe.</param>
     /// <param name="load">What hangs on it; null leaves the loaded peak out.</param>
-    /// <param name="limits">What the shop knows of its bobbins.</param>
+    /// <param name="parts">What the shop knows of its parts.</param>
     /// <param name="options">Engine; the fast one unless said.</param>
     /// <param name="cancel">Stops it.</param>
     public static IReadOnlyList<SensitivityLine> Of(
         Recipe recipe,
         LoadCircuit? load,
-        KnownParts? limits = null,
+        KnownParts? parts = null,
         ForecastOptions? options = null,
         CancellationToken cancel = default
     )
     {
-        (PickupModel model, IReadOnlyList<Perturbation> changes) = Perturbations.Of(recipe, limits ?? KnownParts.None);
+        (PickupModel model, IReadOnlyList<Perturbation> changes) = Perturbations.Of(recipe, parts ?? KnownParts.None);
         Lazy<SolvedPickup> now = new(() => new SolvedPickup(model, load, options, cancel));
         SensitivityLine[] lines = new SensitivityLine[changes.Count];
         // One core stays free: the forecast that a person drags goes before what is asked after it.

@@ -109,7 +109,7 @@ public static class PaperCommand
                     .ShowAsync(
                         desk,
                         "Forecasting",
-                        () => desk.Use<PrintRecipePaper>().Card(recipe, limits: null, Today(desk), new RecipeStatus(), cancel),
+                        () => desk.Use<PrintRecipePaper>().Card(recipe, parts: null, Today(desk), new RecipeStatus(), cancel),
                         cancel
                     )
                     .ConfigureAwait(false);

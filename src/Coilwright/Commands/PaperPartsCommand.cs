@@ -55,7 +55,7 @@ internal static class PaperPartsCommand
                     .ShowAsync(
                         desk,
                         "Forecasting",
-                        () => desk.Use<PrintRecipePaper>().Parts(recipe, limits: null, chosen, parsed.GetValue(count), today, cancel),
+                        () => desk.Use<PrintRecipePaper>().Parts(recipe, parts: null, chosen, parsed.GetValue(count), today, cancel),
                         cancel
                     )
                     .ConfigureAwait(false);

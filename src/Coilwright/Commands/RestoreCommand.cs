@@ -27,6 +27,11 @@ internal static class RestoreCommand
         command.SetAction(
             async (parsed, cancel) =>
             {
+                if (Directory.Exists(parsed.GetRequiredValue(to)))
+                {
+                    throw WrongInputException.About("--to", $"{parsed.GetRequiredValue(to)} is a folder", "the shop's file to be");
+                }
+
                 RestoreShop restore = desk.Use<RestoreShop>();
                 RestorePlan plan = await Guarded
                     .RunAsync("FILE", () => restore.PlanAsync(parsed.GetRequiredValue(file), parsed.GetRequiredValue(to), cancel))

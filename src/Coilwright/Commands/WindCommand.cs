@@ -93,7 +93,7 @@ public static class WindCommand
                 "Forecasting",
                 () =>
                     desk.Use<SetUpRecipe>()
-                        .SetUp(recipe, limits: null, parsed.GetValue(options.Machine) ?? "", roomC ?? WindingSetUp.UsualRoomC, on, cancel),
+                        .SetUp(recipe, parts: null, parsed.GetValue(options.Machine) ?? "", roomC ?? WindingSetUp.UsualRoomC, on, cancel),
                 cancel
             )
             .ConfigureAwait(false);

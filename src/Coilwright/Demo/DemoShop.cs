@@ -113,7 +113,7 @@ internal sealed class DemoShop(OpenShop open, DemoClock clock, DateTimeOffset no
             open.Use<SetUpRecipe>()
                 .SetUp(
                     recipe,
-                    limits: null,
+                    parts: null,
                     "Winder 2",
                     23.5,
                     await open.Services.Machines.FindAsync("Winder 2", cancel).ConfigureAwait(false),

@@ -76,8 +76,8 @@ public sealed class RecipeSizesTests
             """{ "format": "coilwright.rules/1", "sizes": { "common": "0.04 mm", "commonShare": "10 %", "clearance": "0.2 mm" } }"""
         );
         Assert.True(rules.Ok);
-        KnownParts limits = KnownParts.None.With(rules.Value!.Sizes);
-        PickupModel model = RecipeModelBuilder.ToModel(limits.Fill(RecipeReader.Read(Bridge()).Value!));
+        KnownParts parts = KnownParts.None.With(rules.Value!.Sizes);
+        PickupModel model = RecipeModelBuilder.ToModel(parts.Fill(RecipeReader.Read(Bridge()).Value!));
         PartSize height = Size(model, SizeKind.WindingHeight);
         Assert.Equal(0.04e-3, height.HalfWidthM, 1e-12);
         Assert.Equal(0.1, height.PieceShare, 1e-12);

@@ -59,9 +59,9 @@ public class Story8Tests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         await shop.ReleasedAsync(WorkingShop.Harbour(8000).Replace("\"maxBuild\": \"4.3 mm\"", Limited, StringComparison.Ordinal));
-        KnownParts limits = await shop.Book.KnownPartsAsync(WorkingShop.Cancel);
+        KnownParts parts = await shop.Book.KnownPartsAsync(WorkingShop.Cancel);
         Recipe other = RecipeReader.Read(WorkingShop.Harbour(9400, "Another")).Value!;
-        Assert.Equal(0.74, limits.Fill(other).Coils[0].Bobbin.FillLimit);
+        Assert.Equal(0.74, parts.Fill(other).Coils[0].Bobbin.FillLimit);
         Recipe wider = RecipeReader
             .Read(
                 WorkingShop
@@ -69,7 +69,7 @@ public class Story8Tests
                     .Replace("\"coreWidth\": \"6.2 mm\"", "\"coreWidth\": \"6.4 mm\"", StringComparison.Ordinal)
             )
             .Value!;
-        Assert.Null(limits.Fill(wider).Coils[0].Bobbin.FillLimit);
+        Assert.Null(parts.Fill(wider).Coils[0].Bobbin.FillLimit);
         Recipe own = RecipeReader
             .Read(
                 WorkingShop
@@ -77,7 +77,7 @@ public class Story8Tests
                     .Replace("\"maxBuild\": \"4.3 mm\"", "\"maxBuild\": \"4.3 mm\", \"fillLimit\": 0.7", StringComparison.Ordinal)
             )
             .Value!;
-        Assert.Equal(0.7, limits.Fill(own).Coils[0].Bobbin.FillLimit);
+        Assert.Equal(0.7, parts.Fill(own).Coils[0].Bobbin.FillLimit);
     }
 
     private static (Prediction Prediction, WindingSetUp SetUp) Forecast(string json)
