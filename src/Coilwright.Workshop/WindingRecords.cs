@@ -71,6 +71,12 @@ public sealed record CoilEntry
     public required Guid BatchId { get; init; }
     public required string Tag { get; init; }
 
+    /// <summary>
+    /// True when the tag was proposed and nobody typed or scanned it: then it is a new coil. Where another bench has used the tag meanwhile,
+    /// the person is asked, and nothing is stored.
+    /// </summary>
+    public bool Proposed { get; init; }
+
     /// <summary>Resistance as typed: "7.43 k", "7k43", "7430", "open".</summary>
     public required string Resistance { get; init; }
 

@@ -71,6 +71,7 @@ public sealed partial class WindingService
             );
         }
 
+        problems.AddRange(TakenTag.Problems(entry, found.Batch, tag, TagsOf(before), BatchNumber.Wanted(found.Batch, inForce)));
         problems.AddRange(late is null ? reader.Problems : reader.Problems.Where(problem => problem.Readings is not null));
 
         if (entry.Coil is not ("" or SpoolQuestion.Same or SpoolQuestion.New))
@@ -80,7 +81,13 @@ public sealed partial class WindingService
         }
 
         readings = Correct(entry, before, readings, problems);
-        return problems.Count > 0 ? Refused(problems) : await StoreAsync(found, before, readings, tag, cancel).ConfigureAwait(false);
+        if (problems.Count > 0)
+        {
+            return Refused(problems);
+        }
+
+        CoilEntryOutcome? kept = await StoreAsync(found, before, readings, (tag, entry.Proposed), cancel).ConfigureAwait(false);
+        return kept ?? await RecordCoilAsync(entry, cancel, late).ConfigureAwait(false); // the tag was used this moment: asked about
     }
 
     /// <summary>
@@ -118,7 +125,8 @@ public sealed partial class WindingService
         }
 
         IReadOnlyList<ReadingRecord> undoing = undo.Make(undoId, person.Trim(), clock.GetUtcNow());
-        return await StoreAsync(found, before, undoing, undoing[0].Tag, cancel).ConfigureAwait(false);
+        return await StoreAsync(found, before, undoing, (undoing[0].Tag, IsNew: false), cancel).ConfigureAwait(false)
+            ?? throw new InvalidOperationException("An undo asks for no tag.");
     }
 
     private static Problem NoId => new("id", "an undo needs an id of its own, so that sent twice it undoes once", null, "a new UUID");
@@ -230,17 +238,21 @@ public sealed partial class WindingService
         return beside.Length == 1 ? beside[0].Id : null;
     }
 
-    private async Task<CoilEntryOutcome> StoreAsync(
+    /// <returns>The coil as it stands or what is wrong; null when a tag that was to be a new coil's was used meanwhile.</returns>
+    private async Task<CoilEntryOutcome?> StoreAsync(
         Found found,
         IReadOnlyList<ReadingRecord> before,
         IReadOnlyList<ReadingRecord> readings,
-        string tag,
+        (string Tag, bool IsNew) coil,
         CancellationToken cancel
     )
     {
-        AddReading added = await records.Readings.AddAsync(readings, cancel).ConfigureAwait(false);
+        string tag = coil.Tag;
+        int? withTag = coil.IsNew ? before.Count(reading => reading.Tag == tag) : null;
+        AddReading added = await records.Readings.AddAsync(readings, cancel, withTag).ConfigureAwait(false);
         return added switch
         {
+            AddReading.TagTaken => null,
             AddReading.SupersededByAnother => Refused([
                 new Problem("supersedes", "somebody else has superseded that reading meanwhile; look at the coil again"),
             ]),

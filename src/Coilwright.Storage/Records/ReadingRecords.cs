@@ -22,7 +22,7 @@ internal sealed class ReadingRecords(ShopDatabase database) : IReadingRecords
     public Task<IReadOnlyList<ChartReading>> ForChartAsync(ChartQuery query, CancellationToken cancel) =>
         database.ChartReadingsAsync(query, cancel);
 
-    public async Task<AddReading> AddAsync(IReadOnlyList<ReadingRecord> readings, CancellationToken cancel)
+    public async Task<AddReading> AddAsync(IReadOnlyList<ReadingRecord> readings, CancellationToken cancel, int? withTag = null)
     {
         await using ShopContext context = database.Open();
         await using IDbContextTransaction alone = await context.Database.BeginTransactionAsync(cancel);
@@ -44,6 +44,11 @@ internal sealed class ReadingRecords(ShopDatabase database) : IReadingRecords
                 return AddReading.SupersededByAnother;
             }
 
+            if (outcome != AddReading.Added && withTag is { } known && await WithTagAsync(context, reading, cancel) != known)
+            {
+                return AddReading.TagTaken;
+            }
+
             context.Add(reading);
             await context.SaveChangesAsync(cancel); // one by one: the order of entry is the order here
             outcome = AddReading.Added;
@@ -52,6 +57,9 @@ internal sealed class ReadingRecords(ShopDatabase database) : IReadingRecords
         await alone.CommitAsync(cancel);
         return outcome;
     }
+
+    private static Task<int> WithTagAsync(ShopContext context, ReadingRecord reading, CancellationToken cancel) =>
+        context.Readings.CountAsync(row => row.BatchId == reading.BatchId && row.Tag == reading.Tag, cancel);
 
     /// <summary>
     /// Sent twice, a reading gets a second time stamp and perhaps a newer room temperature; what the person entered is the same.

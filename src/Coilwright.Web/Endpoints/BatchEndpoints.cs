@@ -159,6 +159,7 @@ internal static class BatchEndpoints
             Id = typed.Id,
             BatchId = id,
             Tag = typed["tag"],
+            Proposed = typed["tag"].Length > 0 && typed["tag"] == typed["proposed"],
             Resistance = MeterEntryParser.Of(typed["resistance"]),
             Temperature = typed["temperature"],
             Inductance = typed["inductance"],

@@ -13,4 +13,7 @@ public enum AddReading
 
     /// <summary>The same id was there already with something else in it; nothing was added or changed.</summary>
     IdTaken,
+
+    /// <summary>The tag was to be a new coil's, and somebody else has used it meanwhile; nothing was added.</summary>
+    TagTaken,
 }

@@ -89,6 +89,7 @@ public static class ReadCommand
                                 : $"the tag of a coil to read again; or first coilwright batch more "
                                     + $"{standing.Batch.Name} COUNT --reason TEXT"
                         ),
+                    Proposed = !corrects && parsed.GetValue(tag) is null,
                     Resistance = parsed.GetValue(resistance)
                         ?? throw WrongInputException.About("RESISTANCE", "what does the meter say?", "7.43k, 7k43, 7430, open"),
                     Temperature = parsed.GetRequiredValue(temperature),
@@ -101,11 +102,24 @@ public static class ReadCommand
                 WindingService winding = open.Services.Winding;
                 CoilEntryOutcome outcome = corrects
                     ? await winding.CorrectCoilAsync(correction.Read(parsed, standing, typed), cancel).ConfigureAwait(false)
-                    : await winding.RecordCoilAsync(typed, cancel).ConfigureAwait(false);
+                    : await RecordAsync(winding, typed, cancel).ConfigureAwait(false);
                 return await AnswerAsync(desk, outcome).ConfigureAwait(false);
             }
         );
         return command;
+    }
+
+    /// <summary>Nobody has written a tag on the coil yet: one that another bench used meanwhile gives way to the next.</summary>
+    private static async Task<CoilEntryOutcome> RecordAsync(WindingService winding, CoilEntry typed, CancellationToken cancel)
+    {
+        CoilEntryOutcome outcome = await winding.RecordCoilAsync(typed, cancel).ConfigureAwait(false);
+        while (outcome.Problems is [{ Field: "tag", Readings: [{ } free] }] && typed.Proposed)
+        {
+            typed = typed with { Tag = free };
+            outcome = await winding.RecordCoilAsync(typed, cancel).ConfigureAwait(false);
+        }
+
+        return outcome;
     }
 
     private static async Task<int> AnswerAsync(CommandContext desk, CoilEntryOutcome outcome)

@@ -14,6 +14,9 @@ export interface CoilEntry {
   id: string;
   batchId: string;
   tag: string;
+
+  /** Nobody typed or scanned the tag: it is a new coil's. */
+  proposed: boolean;
   resistance: string;
   temperature: string;
   inductance: string;
@@ -62,6 +65,8 @@ export function coilEntry(form: HTMLFormElement): Outbox<CoilEntry, Outcome> {
 
 class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
+  /** The tag as this page has put it into its field. */
+  private proposed = '';
   private readonly questions: SpoolQuestions;
 
   constructor(
@@ -74,6 +79,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
 
   /** The browser honours autofocus only when it next paints: a key pressed before that would be lost. */
   ready(): void {
+    this.proposed = this.value('proposed');
     const wanted = this.form.dataset.wanted ?? '';
     if (wanted !== '') {
       this.field('tag').value = wanted; // scanned: it wins over a draft of another coil
@@ -112,6 +118,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       id: newId(),
       batchId: this.batchId,
       tag: this.field('tag').value,
+      proposed: this.field('tag').value !== '' && this.field('tag').value === this.proposed,
       resistance: resistance.value,
       temperature: this.value('temperature'),
       inductance: this.value('inductance'),
@@ -125,7 +132,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
       this.clear(name);
     }
-    this.field('tag').value = following(entry.tag);
+    this.propose(following(entry.tag));
     this.questions.show(this.field('tag').value);
     this.problems([]);
     resistance.focus();
@@ -151,7 +158,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     const isNew = document.getElementById(`sent-${entry.id}`) === null;
     this.row(entry, where);
     if (isNew && this.field('tag').value === entry.tag) {
-      this.field('tag').value = following(entry.tag);
+      this.propose(following(entry.tag));
     }
   }
 
@@ -162,7 +169,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
   answered(entry: CoilEntry, outcome: Outcome): void {
     if (outcome.problems.length > 0 || outcome.verdict === null) {
       this.row(entry, 'not saved');
-      if (!this.giveBack(entry)) {
+      if (!this.giveBack(entry, freeOf(outcome.problems))) {
         keepRefused({ entry, about: this.form.dataset.name ?? '', problems: outcome.problems });
         window.dispatchEvent(new StorageEvent('storage')); // this page shows it as any other does
         return;
@@ -221,13 +228,14 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
   }
 
   /** What was refused comes back into the fields and stays a draft, unless the person has begun to type the next coil: then false. */
-  private giveBack(entry: CoilEntry): boolean {
+  private giveBack(entry: CoilEntry, free: string | null): boolean {
     const resistance = this.field('resistance');
     if (resistance.value !== '') {
       return false;
     }
     resistance.value = entry.resistance;
-    this.field('tag').value = entry.tag;
+    this.field('tag').value = free ?? entry.tag;
+    this.proposed = free ?? (entry.proposed ? entry.tag : this.proposed);
     this.set('temperature', entry.temperature);
     this.set('inductance', entry.inductance);
     this.set('turns', entry.turns);
@@ -237,6 +245,11 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     resistance.focus();
     resistance.select();
     return true;
+  }
+
+  private propose(tag: string): void {
+    this.field('tag').value = tag;
+    this.proposed = tag;
   }
 
   private problems(problems: Problem[]): void {
@@ -294,6 +307,11 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       field.value = value;
     }
   }
+}
+
+/** The tag that takes the place of one that another bench has used meanwhile; null when none was. */
+function freeOf(problems: Problem[]): string | null {
+  return problems.find(problem => problem.field === 'tag')?.readings?.[0] ?? null;
 }
 
 /** "C-014" is followed by "C-015". */
