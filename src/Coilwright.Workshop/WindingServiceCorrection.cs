@@ -51,7 +51,7 @@ public sealed partial class WindingService
         }
 
         return store
-            ? await StoreAsync(found, before, made, corrector.NewTag, cancel).ConfigureAwait(false)
+            ? await StoreKnownAsync(found, before, made, corrector.NewTag, cancel).ConfigureAwait(false)
             : await StandsAsync(found, [.. before, .. made], corrector.NewTag, made, duplicate: false, cancel, stored: false)
                 .ConfigureAwait(false);
     }

@@ -125,8 +125,7 @@ public sealed partial class WindingService
         }
 
         IReadOnlyList<ReadingRecord> undoing = undo.Make(undoId, person.Trim(), clock.GetUtcNow());
-        return await StoreAsync(found, before, undoing, (undoing[0].Tag, IsNew: false), cancel).ConfigureAwait(false)
-            ?? throw new InvalidOperationException("An undo asks for no tag.");
+        return await StoreKnownAsync(found, before, undoing, undoing[0].Tag, cancel).ConfigureAwait(false);
     }
 
     private static Problem NoId => new("id", "an undo needs an id of its own, so that sent twice it undoes once", null, "a new UUID");
@@ -237,6 +236,17 @@ public sealed partial class WindingService
         ReadingRecord[] beside = [.. inForce.Where(other => other.Tag == old.Tag && other.Quantity == reading.Quantity)];
         return beside.Length == 1 ? beside[0].Id : null;
     }
+
+    /// <summary>Stores readings of a coil that is there already.</summary>
+    private async Task<CoilEntryOutcome> StoreKnownAsync(
+        Found found,
+        IReadOnlyList<ReadingRecord> before,
+        IReadOnlyList<ReadingRecord> readings,
+        string tag,
+        CancellationToken cancel
+    ) =>
+        await StoreAsync(found, before, readings, (tag, IsNew: false), cancel).ConfigureAwait(false)
+        ?? throw new InvalidOperationException("A coil that is there asks for no tag.");
 
     /// <returns>The coil as it stands or what is wrong; null when a tag that was to be a new coil's was used meanwhile.</returns>
     private async Task<CoilEntryOutcome?> StoreAsync(
