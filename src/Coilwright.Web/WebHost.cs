@@ -55,6 +55,7 @@ public static class WebHost
         builder.Services.AddSingleton(new DemoOffer(options?.Demo));
         builder.Services.AddSingleton<RoomLine>();
         AddBackups(builder.Services, options?.Backups);
+        builder.Services.AddHostedService<SummaryKeeper>();
         builder.Services.AddSingleton<ShapeCards>();
         builder.Services.AddSingleton<ShowRecipe>();
         builder.Services.AddRazorComponents();

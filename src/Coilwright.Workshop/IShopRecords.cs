@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
@@ -19,6 +20,7 @@ public interface IShopRecords
 {
     IRecipeRecords Recipes { get; }
     IBatchRecords Batches { get; }
+    IBatchSummaryRecords Summaries { get; }
     IReadingRecords Readings { get; }
     IRoomRecords Room { get; }
     IMachineRecords Machines { get; }

@@ -44,20 +44,13 @@ public sealed record BatchStatus(
     public IReadOnlySet<string> Beyond => BatchNumber.Beyond(Batch, Wanted, Coils.Select(coil => coil.Tag));
 
     /// <summary>True when every coil that is wanted was entered.</summary>
-    public bool IsDone => Coils.Count - Beyond.Count >= Wanted;
+    public bool IsDone => BatchNumber.IsDone(Coils.Count, Beyond.Count, Wanted);
 
     /// <summary>Why it ended before its number; null while it did not.</summary>
     public Closed? Closing { get; init; }
 
     /// <summary>Where it stands.</summary>
-    public BatchState State
-    {
-        get
-        {
-            BatchState counted = IsDone ? BatchState.Done : BatchState.UnderWay;
-            return Closing is null ? counted : BatchState.Closed;
-        }
-    }
+    public BatchState State => BatchNumber.State(Coils.Count, Beyond.Count, Wanted, Closing);
 
     /// <summary>How far it is: "24 of 24 done", "20 of 24", how many are beyond the number, and why it was closed.</summary>
     public string CountWords => BatchNumber.Words(Coils.Count, Beyond.Count, Wanted, Closing);

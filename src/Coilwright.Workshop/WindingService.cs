@@ -96,10 +96,14 @@ public sealed partial class WindingService(IShopRecords records, TimeProvider cl
     }
 
     /// <summary>Every batch with all its coils, or why it cannot be shown.</summary>
-    public async Task<IReadOnlyList<RecordStatus<BatchStatus>>> StatusesAsync(CancellationToken cancel)
+    public async Task<IReadOnlyList<RecordStatus<BatchStatus>>> StatusesAsync(CancellationToken cancel) =>
+        await StatusesAsync(await records.Batches.AllAsync(cancel).ConfigureAwait(false), cancel).ConfigureAwait(false);
+
+    /// <summary>Some batches with all their coils, or why they cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchStatus>>> StatusesAsync(IEnumerable<BatchRecord> batches, CancellationToken cancel)
     {
         List<RecordStatus<BatchStatus>> standings = [];
-        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in batches)
         {
             standings.Add(
                 await RecordStatus

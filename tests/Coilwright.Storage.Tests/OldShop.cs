@@ -8,7 +8,7 @@ internal static class OldShop
     private static readonly string s_folder = Path.Combine(AppContext.BaseDirectory, "Reference", "shops");
 
     /// <summary>Versions of which a file with pieces is kept; the ones before had none.</summary>
-    public static IEnumerable<int> WithPieces => Enumerable.Range(3, 5);
+    public static IEnumerable<int> WithPieces => Enumerable.Range(3, ShopFile.SchemaVersion - 3);
 
     /// <summary>What the program of version 6 answered: a question at the command line and its answer, in order.</summary>
     public static IReadOnlyList<(string Question, string Answer)> Answers =>

@@ -28,6 +28,7 @@ public sealed class OldShopTests
     [InlineData(5)]
     [InlineData(6)]
     [InlineData(7)]
+    [InlineData(8)]
     public async Task A_shop_of_every_version_is_brought_up_to_date_and_keeps_its_records(int version)
     {
         await using TempShop temp = await TempShop.StartAsync();

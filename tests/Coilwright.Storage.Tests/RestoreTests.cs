@@ -167,7 +167,7 @@ public sealed class RestoreTests
                     System.Text.Encoding.UTF8.GetBytes(
                         System
                             .Text.Encoding.UTF8.GetString(bytes)
-                            .Replace("\"schemaVersion\": 8", "\"schemaVersion\": 99", StringComparison.Ordinal)
+                            .Replace(FormattableString.Invariant($"\"schemaVersion\": {ShopFile.SchemaVersion}"), "\"schemaVersion\": 99", StringComparison.Ordinal)
                     )
                 );
                 return bad;

@@ -12,6 +12,7 @@ using Coilwright.Application.Tracing;
 using Coilwright.Application.Winding;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
@@ -93,6 +94,7 @@ public static class CoilwrightServices
             .AddSingleton(records.Recipes)
             .AddSingleton(records.Batches)
             .AddSingleton(records.Readings)
+            .AddSingleton(records.Summaries)
             .AddSingleton(records.Room)
             .AddSingleton(records.Machines)
             .AddSingleton(records.Stock)
@@ -107,6 +109,8 @@ public static class CoilwrightServices
             .AddSingleton<RecipeService>()
             .AddSingleton<WindingService>()
             .AddSingleton<BatchDossiers>()
+            .AddSingleton<BatchSummaries>()
+            .AddSingleton<ListBatches>()
             .AddSingleton<MachineService>()
             .AddSingleton<StockService>()
             .AddSingleton<ControlChartService>()

@@ -2,6 +2,7 @@ using Coilwright.Application.Backups;
 using Coilwright.Application.Boards;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Recipes;
@@ -36,6 +37,9 @@ public sealed class ShopServices(IServiceProvider services, IShopRecords records
 
     /// <summary>Batches while they are wound.</summary>
     public BatchEventService Run => services.GetRequiredService<BatchEventService>();
+
+    /// <summary>How batches stand, in short.</summary>
+    public BatchSummaries Summaries => services.GetRequiredService<BatchSummaries>();
 
     /// <summary>Batches set up on their winders.</summary>
     public BatchSetUpService SetUps => services.GetRequiredService<BatchSetUpService>();

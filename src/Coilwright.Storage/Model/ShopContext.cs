@@ -25,6 +25,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     internal DbSet<RevisionRecord> Revisions => Set<RevisionRecord>();
     internal DbSet<BatchRecord> Batches => Set<BatchRecord>();
     internal DbSet<BatchLimitsRecord> BatchLimits => Set<BatchLimitsRecord>();
+    internal DbSet<BatchSummaryRow> BatchSummaries => Set<BatchSummaryRow>();
     internal DbSet<ReadingRecord> Readings => Set<ReadingRecord>();
     internal DbSet<RoomTemperature> RoomTemperatures => Set<RoomTemperature>();
     internal DbSet<MachineRecord> Machines => Set<MachineRecord>();
@@ -70,6 +71,13 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
             limits.HasAlternateKey(row => row.Id);
             limits.HasIndex(row => new { row.BatchId, row.AtHz }).IsUnique();
             limits.HasOne<BatchRecord>().WithMany().HasForeignKey(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<BatchSummaryRow>(summary =>
+        {
+            summary.ToTable("BatchSummaries").HasKey(row => row.BatchId);
+            summary.Property(row => row.BatchId).ValueGeneratedNever();
+            summary.HasIndex(row => row.State);
+            summary.HasOne<BatchRecord>().WithOne().HasForeignKey<BatchSummaryRow>(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
         });
         modelBuilder.Entity<ReadingRecord>(MapReading);
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));

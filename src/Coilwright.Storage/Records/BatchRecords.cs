@@ -95,6 +95,7 @@ internal sealed class BatchRecords(ShopDatabase database) : IBatchRecords
         {
             context.Add(added);
             await context.SaveChangesAsync(cancel);
+            await BatchSummaryRecords.OutdateAsync(context, [added.BatchId], cancel);
             await alone.CommitAsync(cancel);
         }
 

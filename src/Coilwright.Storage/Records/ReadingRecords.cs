@@ -54,6 +54,7 @@ internal sealed class ReadingRecords(ShopDatabase database) : IReadingRecords
             outcome = AddReading.Added;
         }
 
+        await BatchSummaryRecords.OutdateAsync(context, readings.Select(reading => reading.BatchId), cancel);
         await alone.CommitAsync(cancel);
         return outcome;
     }

@@ -2,6 +2,7 @@ using Coilwright.Storage.Model;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
@@ -24,6 +25,7 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
         _database = database;
         Recipes = new RecipeRecords(database);
         Batches = new BatchRecords(database);
+        Summaries = new BatchSummaryRecords(database);
         Readings = new ReadingRecords(database);
         Room = new RoomRecords(database);
         Machines = new MachineRecords(database);
@@ -37,6 +39,8 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     public IRecipeRecords Recipes { get; }
 
     public IBatchRecords Batches { get; }
+
+    public IBatchSummaryRecords Summaries { get; }
 
     public IReadingRecords Readings { get; }
 

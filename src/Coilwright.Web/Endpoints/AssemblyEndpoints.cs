@@ -68,7 +68,9 @@ internal static class AssemblyEndpoints
                 ["By"] = pairedBy,
                 ["Proposed"] = proposed,
                 ["Left"] = left,
-                ["Unreadable"] = chosen is null ? [] : (await shop.Winding.StatusesAsync(cancel)).Unreadable(),
+                ["Unreadable"] = chosen is null
+                    ? []
+                    : (await shop.Winding.StatusesAsync(await shop.Records.Summaries.UnreadableAsync(cancel), cancel)).Unreadable(),
                 ["Problems"] = (IReadOnlyList<Problem>)problems,
                 ["Made"] = (IReadOnlyList<string>)made,
                 ["Typed"] = typed,

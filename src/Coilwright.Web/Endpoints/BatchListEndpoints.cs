@@ -1,7 +1,7 @@
+using System.Globalization;
 using Coilwright.Application.Composition;
+using Coilwright.Application.Winding;
 using Coilwright.Web.Pages;
-using Coilwright.Workshop;
-using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -14,16 +14,17 @@ internal static class BatchListEndpoints
 {
     public static void MapBatchList(this IEndpointRouteBuilder app) => app.MapGet("/batches", ListAsync);
 
-    private static async Task<IResult> ListAsync(string? state, ShopServices shop, CancellationToken cancel)
+    private static async Task<IResult> ListAsync(string? state, string? page, ShopServices shop, ListBatches list, CancellationToken cancel)
     {
-        IReadOnlyList<RecordStatus<BatchStatus>> all = await shop.Winding.StatusesAsync(cancel);
+        Workshop.Batches.BatchState? only = BatchesPage.StateOf(state);
+        int number = int.TryParse(page, NumberStyles.None, CultureInfo.InvariantCulture, out int asked) && asked > 0 ? asked : 1;
         IReadOnlyList<RevisionRecord> newest = await shop.Recipes.ListAsync(cancel);
         return Answers.Page<BatchesPage>(
             new()
             {
-                ["Batches"] = all.Readable(),
-                ["Only"] = BatchesPage.StateOf(state),
-                ["Unreadable"] = all.Unreadable(),
+                ["Batches"] = await list.ReadAsync(only, number, cancel),
+                ["Only"] = only,
+                ["Number"] = number,
                 ["Released"] = (IReadOnlyList<RevisionRecord>)[.. newest.Where(one => one.State == RevisionState.Released)],
             }
         );

@@ -37,7 +37,10 @@ internal static class StockEndpoints
         FormValues? typed = null
     )
     {
-        IReadOnlyList<RecordStatus<BatchProgress>> all = await shop.Run.StatusesAsync(cancel);
+        IReadOnlyList<RecordStatus<BatchProgress>> all = await shop.Run.StatusesAsync(
+            (await shop.Summaries.OpenAsync(cancel)).Batches,
+            cancel
+        );
         IReadOnlyList<BatchProgress> runs = [.. all.Readable().Where(run => run.CoilsLeft > 0 && run.History.Spool.Length > 0)];
         return Answers.Page<SpoolsPage>(
             new()

@@ -9,6 +9,7 @@ public static class TableLabel
         ["Revisions"] = "revisions of recipes",
         ["Batches"] = "batches",
         ["BatchLimits"] = "limits of batches",
+        ["BatchSummaries"] = "summaries of batches",
         ["BatchEvents"] = "events of batches",
         ["Readings"] = "readings of coils",
         ["RoomTemperatures"] = "room temperatures",

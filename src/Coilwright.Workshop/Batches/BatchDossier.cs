@@ -81,9 +81,12 @@ public sealed class BatchDossier
     /// <summary>Coils wanted: the batch's number and what was asked for since.</summary>
     public int Wanted => BatchNumber.Wanted(Batch, History.InForce);
 
+    /// <summary>Where it stands.</summary>
+    public BatchState State => BatchNumber.State(Tags.Count, Beyond.Count, Wanted, History.Closing);
+
     /// <summary>The tag proposed for the next coil; null when the batch is full or was closed.</summary>
     public string? NextTag =>
-        History.Closing is not null || Tags.Count - Beyond.Count >= Wanted
+        State != BatchState.UnderWay
             ? null
             : BatchTags.Next(Batch, [.. ReadingChain.InForce(Readings).Select(reading => reading.Tag)], Wanted);
 

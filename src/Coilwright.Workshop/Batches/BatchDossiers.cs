@@ -79,6 +79,17 @@ public sealed class BatchDossiers
         return made;
     }
 
+    /// <summary>The dossier of records that are stored: the one that is known of them, or a new one, which is not kept.</summary>
+    internal async Task<BatchDossier> LookAsync(
+        BatchRecord batch,
+        IReadOnlyList<ReadingRecord> readings,
+        IReadOnlyList<BatchEvent> events,
+        CancellationToken cancel
+    ) =>
+        _known.TryGetValue(batch.Id, out BatchDossier? known) && State(known.Readings, known.Events) == State(readings, events)
+            ? known
+            : await MakeAsync(batch, readings, events, cancel).ConfigureAwait(false);
+
     /// <summary>The dossier of records that are not stored: what would come of them.</summary>
     internal async Task<BatchDossier> MakeAsync(
         BatchRecord batch,

@@ -116,12 +116,12 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         );
     }
 
-    /// <summary>Every batch as it stands, or why it cannot be shown.</summary>
-    public async Task<IReadOnlyList<RecordStatus<BatchProgress>>> StatusesAsync(CancellationToken cancel)
+    /// <summary>Some batches as they stand, or why they cannot be shown.</summary>
+    public async Task<IReadOnlyList<RecordStatus<BatchProgress>>> StatusesAsync(IEnumerable<BatchRecord> batches, CancellationToken cancel)
     {
         KnownParts parts = await KnownPartsAsync(cancel).ConfigureAwait(false);
         List<RecordStatus<BatchProgress>> standings = [];
-        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
+        foreach (BatchRecord batch in batches)
         {
             standings.Add(
                 await RecordStatus

@@ -13,6 +13,23 @@ public static class BatchNumber
     public static int Wanted(BatchRecord batch, IEnumerable<BatchEvent> inForce) =>
         batch.Quantity + inForce.OfType<MoreWanted>().Sum(one => one.Coils);
 
+    /// <summary>True when every coil that is wanted was entered.</summary>
+    /// <param name="begun">Coils that are there.</param>
+    /// <param name="beyond">Those of them that are beyond the number.</param>
+    /// <param name="wanted">Coils wanted.</param>
+    public static bool IsDone(int begun, int beyond, int wanted) => begun - beyond >= wanted;
+
+    /// <summary>Where a batch stands.</summary>
+    /// <param name="begun">Coils that are there.</param>
+    /// <param name="beyond">Those of them that are beyond the number.</param>
+    /// <param name="wanted">Coils wanted.</param>
+    /// <param name="closing">Why it ended before its number; null while it did not.</param>
+    public static BatchState State(int begun, int beyond, int wanted, Closed? closing)
+    {
+        BatchState counted = IsDone(begun, beyond, wanted) ? BatchState.Done : BatchState.UnderWay;
+        return closing is null ? counted : BatchState.Closed;
+    }
+
     /// <summary>Tags beyond the number: of a higher number than is wanted, or entered when all that are wanted were there.</summary>
     /// <param name="batch">The batch.</param>
     /// <param name="wanted">Coils wanted.</param>

@@ -3,13 +3,17 @@ using Coilwright.Physics;
 
 namespace Coilwright.Workshop.Stock;
 
-/// <summary>One use of a spool: a coil wound or scrapped.</summary>
+/// <summary>One use of a spool: a coil wound or scrapped, or several of a batch that took the same.</summary>
 /// <param name="Batch">Name of the batch.</param>
-/// <param name="Tag">The coil.</param>
-/// <param name="WireM">Wire it took, m.</param>
+/// <param name="Tag">The coil; empty for several.</param>
+/// <param name="WireM">Wire taken, m.</param>
 /// <param name="Scrapped">True when it was scrapped.</param>
-/// <param name="TimeUtc">When.</param>
-public sealed record SpoolUse(string Batch, string Tag, double WireM, bool Scrapped, DateTimeOffset TimeUtc);
+/// <param name="TimeUtc">When; the last of several.</param>
+public sealed record SpoolUse(string Batch, string Tag, double WireM, bool Scrapped, DateTimeOffset TimeUtc)
+{
+    /// <summary>How many coils.</summary>
+    public int Coils { get; init; } = 1;
+}
 
 /// <summary>A spool as it stands. SI units.</summary>
 public sealed record SpoolStatus
@@ -28,7 +32,7 @@ public sealed record SpoolStatus
     /// <summary>Where <see cref="RemainingM"/> comes from.</summary>
     public required string RemainingWords { get; init; }
 
-    /// <summary>Coils wound or scrapped from it, in order.</summary>
+    /// <summary>Coils wound or scrapped from it, in order of time.</summary>
     public required IReadOnlyList<SpoolUse> Uses { get; init; }
 
     /// <summary>Its wire in a line: lot, and what a measured length reads.</summary>
@@ -46,6 +50,12 @@ public sealed record SpoolStatus
                     ]
             ).Where(part => part.Length > 0)
         );
+
+    /// <summary>How many coils.</summary>
+    public int Coils => Uses.Sum(use => use.Coils);
+
+    /// <summary>How many of them were scrapped.</summary>
+    public int Scrapped => Uses.Where(use => use.Scrapped).Sum(use => use.Coils);
 
     /// <summary>Wire booked, m.</summary>
     public double UsedM => Uses.Sum(use => use.WireM);

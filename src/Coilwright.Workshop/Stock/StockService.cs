@@ -1,10 +1,8 @@
 using Coilwright.Physics;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Batches;
-using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
-using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Recipes.Reading;
 
 namespace Coilwright.Workshop.Stock;
@@ -145,34 +143,54 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
                 .ConfigureAwait(false);
     }
 
-    /// <summary>Every spool as it stands, in order of entry.</summary>
-    public async Task<IReadOnlyList<SpoolStatus>> ShelfAsync(CancellationToken cancel)
+    /// <summary>Every spool as it stands, in order of entry; coils of a batch that took the same from it are one use.</summary>
+    public async Task<IReadOnlyList<SpoolStatus>> ShelfAsync(CancellationToken cancel) =>
+        await StandAsync(null, coilByCoil: false, cancel).ConfigureAwait(false);
+
+    /// <summary>Some spools as they stand, in order of entry; none of the others' coils are read.</summary>
+    /// <param name="labels">Labels, without regard to case; empty ones mean none.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task<IReadOnlyList<SpoolStatus>> ShelfAsync(IEnumerable<string> labels, CancellationToken cancel) =>
+        await StandAsync(new HashSet<string>(labels, StringComparer.OrdinalIgnoreCase), coilByCoil: true, cancel).ConfigureAwait(false);
+
+    /// <summary>Every spool as it stands with each of its coils: it reads all that was ever wound.</summary>
+    public async Task<IReadOnlyList<SpoolStatus>> ShelfByCoilAsync(CancellationToken cancel) =>
+        await StandAsync(null, coilByCoil: true, cancel).ConfigureAwait(false);
+
+    /// <summary>One spool by its label with each of its coils; null when there is none.</summary>
+    public async Task<SpoolStatus?> StatusAsync(string label, CancellationToken cancel) =>
+        await ShelfAsync([label.Trim()], cancel).ConfigureAwait(false) is [var spool, ..] ? spool : null;
+
+    private async Task<IReadOnlyList<SpoolStatus>> StandAsync(HashSet<string>? labels, bool coilByCoil, CancellationToken cancel)
     {
-        IReadOnlyList<SpoolReadingRecord> readings = await records.Stock.SpoolReadingsAsync(cancel).ConfigureAwait(false);
-        (IReadOnlyList<(string Spool, SpoolUse Use)> booked, IReadOnlyList<(string Spool, string Batch)> unread) = await UsesAsync(cancel)
-            .ConfigureAwait(false);
-        ILookup<string, SpoolUse> uses = booked.ToLookup(pair => pair.Spool, pair => pair.Use, StringComparer.OrdinalIgnoreCase);
-        ILookup<string, string> missing = unread.ToLookup(pair => pair.Spool, pair => pair.Batch, StringComparer.OrdinalIgnoreCase);
+        ILookup<Guid, SpoolReadingRecord> readings = (await records.Stock.SpoolReadingsAsync(cancel).ConfigureAwait(false)).ToLookup(
+            reading => reading.SpoolId
+        );
+        SpoolRecord[] spools =
+        [
+            .. (await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).Where(spool => labels?.Contains(spool.Label) ?? true),
+        ];
+        Dictionary<string, DateTimeOffset> weighedUtc = new(StringComparer.OrdinalIgnoreCase);
+        foreach (SpoolRecord spool in spools)
+        {
+            weighedUtc[spool.Label] = LastOf(readings[spool.Id], SpoolReadingKind.Weighed)?.TimeUtc ?? DateTimeOffset.MinValue;
+        }
+
+        SpoolUses uses = await (
+            labels is null
+                ? SpoolUses.OfAllAsync(records, dossiers, coilByCoil ? null : weighedUtc, cancel)
+                : SpoolUses.OfAsync(records, dossiers, spools.Select(spool => spool.Label), cancel)
+        ).ConfigureAwait(false);
         return
         [
-            .. (await records.Stock.SpoolsAsync(cancel).ConfigureAwait(false)).Select(spool =>
-                WithoutBatches(
-                    Stand(
-                        spool,
-                        [.. readings.Where(reading => reading.SpoolId == spool.Id)],
-                        [.. uses[spool.Label].OrderBy(use => use.TimeUtc)]
-                    ),
-                    [.. missing[spool.Label].Distinct()]
-                )
+            .. spools.Select(spool =>
+                WithoutBatches(Stand(spool, [.. readings[spool.Id]], uses.Of(spool.Label)), uses.UnreadOf(spool.Label))
             ),
         ];
     }
 
-    /// <summary>One spool by its label; null when there is none.</summary>
-    public async Task<SpoolStatus?> StatusAsync(string label, CancellationToken cancel) =>
-        (await ShelfAsync(cancel).ConfigureAwait(false)).FirstOrDefault(one =>
-            string.Equals(one.Spool.Label, label.Trim(), StringComparison.OrdinalIgnoreCase)
-        );
+    private static SpoolReadingRecord? LastOf(IEnumerable<SpoolReadingRecord> readings, SpoolReadingKind kind) =>
+        readings.LastOrDefault(reading => reading.Kind == kind);
 
     private static SpoolStatus WithoutBatches(SpoolStatus spool, string[] batches) =>
         batches.Length == 0
@@ -194,8 +212,8 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
     {
         WireSize size = WireCatalogue.Standard.Find(spool.Gauge)
             ?? throw new InvalidOperationException($"Spool {spool.Label} is of a gauge that is in no table.");
-        SpoolReadingRecord? measured = readings.LastOrDefault(reading => reading.Kind == SpoolReadingKind.Measured),
-            weighed = readings.LastOrDefault(reading => reading.Kind == SpoolReadingKind.Weighed);
+        SpoolReadingRecord? measured = LastOf(readings, SpoolReadingKind.Measured),
+            weighed = LastOf(readings, SpoolReadingKind.Weighed);
         SpoolMeasure? measure = measured is { LengthM: { } lengthM, Ohm: { } ohm }
             ? SpoolMeasure.For(size, lengthM, ohm, measured.TemperatureC)
             : null;
@@ -259,44 +277,6 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
         double down = Math.Sqrt(Square(netKg / mass.Value - netKg / mass.High) + Square(doubtKg / mass.Value) + Square(bookedM)),
             up = Math.Sqrt(Square(netKg / mass.Low - netKg / mass.Value) + Square(doubtKg / mass.Value) + Square(bookedM));
         return new Estimate(Math.Max(0, leftM), Math.Max(0, leftM - down), Math.Max(0, leftM + up), Basis.Measured);
-    }
-
-    /// <summary>What the coils took from each spool, and the batches of which that cannot be told.</summary>
-    private async Task<(IReadOnlyList<(string Spool, SpoolUse Use)> Booked, IReadOnlyList<(string Spool, string Batch)> Unread)> UsesAsync(
-        CancellationToken cancel
-    )
-    {
-        KnownParts parts = await KnownParts.ReadAsync(records.Recipes, records.Rules, cancel).ConfigureAwait(false);
-        List<(string, SpoolUse)> uses = [];
-        List<(string, string)> unread = [];
-        foreach (BatchRecord batch in await records.Batches.AllAsync(cancel).ConfigureAwait(false))
-        {
-            RevisionRecord? revision = await records
-                .Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel)
-                .ConfigureAwait(false);
-            IReadOnlyList<BatchEvent> events = await records.Batches.EventsAsync(batch.Id, cancel).ConfigureAwait(false);
-            if (revision is not null && (batch.Spool.Length > 0 || events.OfType<SpoolTaken>().Any()))
-            {
-                BatchDossier dossier = await dossiers.OfAsync(batch, cancel).ConfigureAwait(false);
-                RecordStatus<CoilPlan> plan = await RecordStatus
-                    .ReadAsync("Batch " + batch.Name, () => Task.FromResult(CoilPlan.Of(revision, batch.CoilName, parts)))
-                    .ConfigureAwait(false);
-                uses.AddRange(plan.Value is null ? [] : SpoolBooking.Of(dossier, plan.Value));
-                unread.AddRange(
-                    plan.Value is null
-                        ? events
-                            .OfType<SpoolTaken>()
-                            .Select(one => one.Spool)
-                            .Append(batch.Spool)
-                            .Where(label => label.Length > 0)
-                            .Distinct()
-                            .Select(label => (label, batch.Name))
-                        : []
-                );
-            }
-        }
-
-        return (uses, unread);
     }
 
     private async Task<SpoolRecord?> FindAsync(string label, List<Problem> problems, CancellationToken cancel)

@@ -25,7 +25,7 @@ public static class StockCommand
             async (parsed, cancel) =>
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-                IReadOnlyList<SpoolStatus> shelf = await open.Services.Stock.ShelfAsync(cancel).ConfigureAwait(false);
+                IReadOnlyList<SpoolStatus> shelf = await open.Services.Stock.ShelfByCoilAsync(cancel).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
                     await desk.Output.WriteLineAsync(StockJson.Write(shelf)).ConfigureAwait(false);

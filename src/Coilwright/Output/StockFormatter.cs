@@ -20,7 +20,7 @@ internal static class StockFormatter
                 one.Measure is { } measure ? Per(measure) : "not measured",
                 one.RemainingM is { } left ? Metres(left) : "not known",
                 one.RemainingWords,
-                string.Create(CultureInfo.InvariantCulture, $"{one.Uses.Count}")
+                string.Create(CultureInfo.InvariantCulture, $"{one.Coils}")
             );
         }
 
@@ -48,7 +48,7 @@ internal static class StockFormatter
         writer.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"  booked     {one.UsedM:0} m by {one.Uses.Count} coils, {one.Uses.Count(use => use.Scrapped)} of them scrapped"
+                $"  booked     {one.UsedM:0} m by {one.Coils} coils, {one.Scrapped} of them scrapped"
             )
         );
         if (plan is not null)

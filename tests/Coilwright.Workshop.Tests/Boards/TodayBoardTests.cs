@@ -195,7 +195,7 @@ public sealed class TodayBoardTests
         PieceService shelf = new(shop.Records, shop.Clock);
         ClockBoard clocks = await ClockBoard.ReadAsync(shop.Records.Steps, shelf, new PottingService(shop.Records, shelf), Cancel);
         return TodayBoard.Of(
-            (await shop.Run.StatusesAsync(Cancel)).Readable(),
+            (await shop.Run.StatusesAsync(await shop.Records.Batches.AllAsync(Cancel), Cancel)).Readable(),
             (used ?? []).ToHashSet(),
             spools ?? await shop.Stock.ShelfAsync(Cancel),
             clocks

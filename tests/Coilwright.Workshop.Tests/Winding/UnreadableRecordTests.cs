@@ -28,7 +28,10 @@ public sealed class UnreadableRecordTests
             StringComparison.Ordinal
         );
         Assert.Contains("open the recipe, mend the value, save it as the next revision", fault.ToDo, StringComparison.Ordinal);
-        Assert.Equal(fault, Assert.Single((await shop.Run.StatusesAsync(Cancel)).Unreadable()));
+        Assert.Equal(
+            fault,
+            Assert.Single((await shop.Run.StatusesAsync(await shop.Records.Batches.AllAsync(Cancel), Cancel)).Unreadable())
+        );
         UnreadableRecordException alone = await Assert.ThrowsAsync<UnreadableRecordException>(() => shop.Room.StatusAsync(bad.Id, Cancel));
         Assert.Equal(fault.ToDo, alone.ToDo);
     }

@@ -69,6 +69,33 @@ namespace Coilwright.Storage.Sqlite.Migrations
                     b.ToTable("BatchEvents", (string)null);
                 });
 
+            modelBuilder.Entity("Coilwright.Storage.Model.BatchSummaryRow", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Hold")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Json")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Program")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("BatchId");
+
+                    b.HasIndex("State");
+
+                    b.ToTable("BatchSummaries", (string)null);
+                });
+
             modelBuilder.Entity("Coilwright.Storage.Model.PieceEventRow", b =>
                 {
                     b.Property<long>("EntryOrder")
@@ -929,6 +956,15 @@ namespace Coilwright.Storage.Sqlite.Migrations
                         .HasForeignKey("Coilwright.Storage.Model.BatchEventRow", "Undoes")
                         .HasPrincipalKey("Coilwright.Storage.Model.BatchEventRow", "Id")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("Coilwright.Storage.Model.BatchSummaryRow", b =>
+                {
+                    b.HasOne("Coilwright.Workshop.Batches.BatchRecord", null)
+                        .WithOne()
+                        .HasForeignKey("Coilwright.Storage.Model.BatchSummaryRow", "BatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("Coilwright.Storage.Model.PieceEventRow", b =>
