@@ -65,8 +65,8 @@ public sealed record CoilEntry
     public required string Tag { get; init; }
 
     /// <summary>
-    /// True when the tag was proposed and nobody typed or scanned it: then it is a new coil. Where another bench has used the tag meanwhile,
-    /// the person is asked, and nothing is stored.
+    /// True when the tag was proposed and nobody typed or scanned it: then it is a new coil. Where another bench has used the tag
+    /// meanwhile, the person is asked, and nothing is stored.
     /// </summary>
     public bool Proposed { get; init; }
 

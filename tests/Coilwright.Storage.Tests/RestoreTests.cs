@@ -167,7 +167,7 @@ public sealed class RestoreTests
                     System.Text.Encoding.UTF8.GetBytes(
                         System
                             .Text.Encoding.UTF8.GetString(bytes)
-                            .Replace(FormattableString.Invariant($"\"schemaVersion\": {ShopFile.SchemaVersion}"), "\"schemaVersion\": 99", StringComparison.Ordinal)
+                            .Replace(VersionLine(ShopFile.SchemaVersion), VersionLine(99), StringComparison.Ordinal)
                     )
                 );
                 return bad;
@@ -210,4 +210,6 @@ public sealed class RestoreTests
                 .Select(file => $"{file.FullName} {(file as FileInfo)?.Length} {(file as FileInfo)?.LastWriteTimeUtc.Ticks}")
                 .Order(StringComparer.Ordinal),
         ];
+
+    private static string VersionLine(int version) => FormattableString.Invariant($"\"schemaVersion\": {version}");
 }

@@ -2,16 +2,8 @@ using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Recipes;
 
 namespace Coilwright.Application.Winding;
-
-/// <summary>A batch in a list.</summary>
-/// <param name="Batch">The record.</param>
-/// <param name="RecipeName">Name of its recipe.</param>
-/// <param name="RevisionLetter">Letter of its revision.</param>
-/// <param name="Summary">How it stands.</param>
-public sealed record BatchLine(BatchRecord Batch, string RecipeName, string RevisionLetter, BatchSummary Summary);
 
 /// <summary>Some of the batches that stand alike.</summary>
 /// <param name="State">Where they stand.</param>
@@ -30,7 +22,7 @@ public sealed record BatchList(IReadOnlyList<BatchGroup> Groups, IReadOnlyList<U
 }
 
 /// <summary>Lists batches by their summaries: no coil is read for it, and a long list comes in pages.</summary>
-public sealed class ListBatches(IBatchSummaryRecords kept, IRecipeRecords recipes, BatchSummaries summaries, WindingService winding)
+public sealed class ListBatches(IBatchSummaryRecords kept, BatchSummaries summaries, WindingService winding)
 {
     /// <summary>Batches on a page of one state.</summary>
     public const int OnPage = 30;
@@ -72,17 +64,9 @@ public sealed class ListBatches(IBatchSummaryRecords kept, IRecipeRecords recipe
     private async Task<IReadOnlyList<BatchLine>> LinesAsync(BatchState state, int skip, int take, CancellationToken cancel)
     {
         List<BatchLine> lines = [];
-        Dictionary<(Guid, int), RevisionRecord?> revisions = [];
         foreach ((BatchRecord batch, BatchSummary summary) in await kept.InStateAsync(state, skip, take, cancel).ConfigureAwait(false))
         {
-            (Guid, int) key = (batch.RecipeId, batch.RevisionNumber);
-            if (!revisions.TryGetValue(key, out RevisionRecord? revision))
-            {
-                revision = await recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false);
-                revisions[key] = revision;
-            }
-
-            lines.Add(new BatchLine(batch, revision?.RecipeName ?? "", revision?.Letter ?? "", summary));
+            lines.Add(await summaries.LineAsync(batch, summary, cancel).ConfigureAwait(false));
         }
 
         return lines;

@@ -1,7 +1,6 @@
-using Coilwright.Workshop;
 using Coilwright.Workshop.Batches.Events;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Readings;
 
 namespace Coilwright.Formats.Records;
 
@@ -14,16 +13,12 @@ public static class BatchListJson
     /// <summary>Writes the list.</summary>
     /// <param name="statuses">Every batch, or why it cannot be shown.</param>
     /// <param name="names">Names of batches by id.</param>
-    public static string Write(IEnumerable<RecordStatus<BatchStatus>> statuses, IReadOnlyDictionary<Guid, string> names) =>
+    public static string Write(IEnumerable<RecordStatus<BatchLine>> statuses, IReadOnlyDictionary<Guid, string> names) =>
         JsonListWriter.Write(
-            new
-            {
-                format = Format,
-                batches = statuses.Select(one => one.Value is { } standing ? Shown(standing) : Marked(one.Fault!, names)),
-            }
+            new { format = Format, batches = statuses.Select(one => one.Value is { } line ? Shown(line) : Marked(one.Fault!, names)) }
         );
 
-    private static object Shown(BatchStatus one) =>
+    private static object Shown(BatchLine one) =>
         new
         {
             batch = one.Batch.Name,
@@ -32,14 +27,14 @@ public static class BatchListJson
             revision = one.RevisionLetter,
             coil = one.Batch.CoilName,
             quantity = one.Batch.Quantity,
-            wanted = one.Wanted,
-            done = one.IsDone,
-            closed = one.Closing is { } closing ? Closed(closing) : null,
-            beyond = one.Beyond.Count,
-            begun = one.Coils.Count,
-            pass = Count(one, VerdictKind.Pass),
-            hold = Count(one, VerdictKind.Hold),
-            reject = Count(one, VerdictKind.Reject),
+            wanted = one.Summary.Wanted,
+            done = one.Summary.IsDone,
+            closed = one.Summary.Closing is { } closing ? Closed(closing) : null,
+            beyond = one.Summary.Beyond,
+            begun = one.Summary.Begun,
+            pass = one.Summary.Pass,
+            hold = one.Summary.Hold,
+            reject = one.Summary.Reject,
         };
 
     private static object Closed(Closed closing) =>
@@ -60,6 +55,4 @@ public static class BatchListJson
             unreadable = one.Why,
             toDo = one.ToDo,
         };
-
-    private static int Count(BatchStatus standing, VerdictKind kind) => standing.Coils.Count(coil => coil.Verdict.Kind == kind);
 }

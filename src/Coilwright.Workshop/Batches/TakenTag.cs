@@ -2,7 +2,9 @@ using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.Batches;
 
-/// <summary>A tag that was proposed for a new coil, and that another bench has used meanwhile: two coils never get one tag unasked.</summary>
+/// <summary>
+/// A tag that was proposed for a new coil, and that another bench has used meanwhile: two coils never get one tag unasked.
+/// </summary>
 internal static class TakenTag
 {
     /// <summary>The question, with the free tag that answers it; none when the tag is free, or was typed or scanned.</summary>

@@ -176,9 +176,10 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
             weighedUtc[spool.Label] = LastOf(readings[spool.Id], SpoolReadingKind.Weighed)?.TimeUtc ?? DateTimeOffset.MinValue;
         }
 
+        Dictionary<string, DateTimeOffset>? together = coilByCoil ? null : weighedUtc;
         SpoolUses uses = await (
             labels is null
-                ? SpoolUses.OfAllAsync(records, dossiers, coilByCoil ? null : weighedUtc, cancel)
+                ? SpoolUses.OfAllAsync(records, dossiers, together, cancel)
                 : SpoolUses.OfAsync(records, dossiers, spools.Select(spool => spool.Label), cancel)
         ).ConfigureAwait(false);
         return

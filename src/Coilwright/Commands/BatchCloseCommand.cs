@@ -51,7 +51,10 @@ internal static class BatchCloseCommand
         BatchStatus status = await open.Services.Winding.StatusAsync(id, cancel).ConfigureAwait(false)
             ?? throw new InvalidOperationException("A batch without standing.");
         return json
-            ? BatchListJson.Write([new RecordStatus<BatchStatus>(status, null)], new Dictionary<Guid, string>())
+            ? BatchListJson.Write(
+                [await open.Services.Summaries.OfAsync(status.Batch, cancel).ConfigureAwait(false)],
+                new Dictionary<Guid, string>()
+            )
             : $"Batch {status.Batch.Name}: {status.CountWords}";
     }
 }

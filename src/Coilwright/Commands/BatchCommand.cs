@@ -5,6 +5,7 @@ using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -37,7 +38,7 @@ public static class BatchCommand
             async (parsed, cancel) =>
             {
                 await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
-                IReadOnlyList<RecordStatus<BatchStatus>> all = await open.Services.Winding.StatusesAsync(cancel).ConfigureAwait(false);
+                IReadOnlyList<RecordStatus<BatchLine>> all = await open.Services.Summaries.EveryAsync(cancel).ConfigureAwait(false);
                 await UnreadableFormatter.WriteAsync(desk.Error, all.Unreadable()).ConfigureAwait(false);
                 if (parsed.GetValue(json))
                 {
@@ -48,16 +49,16 @@ public static class BatchCommand
                 }
 
                 Table table = new("batch", "recipe", "coil", "done", "pass", "hold", "reject");
-                foreach (BatchStatus one in all.Readable())
+                foreach (BatchLine one in all.Readable())
                 {
                     table.Add(
                         one.Batch.Name,
                         $"{one.RecipeName} {one.RevisionLetter}",
                         one.Batch.CoilName,
-                        one.CountWords,
-                        $"{Count(one, VerdictKind.Pass)}",
-                        $"{Count(one, VerdictKind.Hold)}",
-                        $"{Count(one, VerdictKind.Reject)}"
+                        one.Summary.CountWords,
+                        $"{one.Summary.Pass}",
+                        $"{one.Summary.Hold}",
+                        $"{one.Summary.Reject}"
                     );
                 }
 
@@ -172,6 +173,4 @@ public static class BatchCommand
         );
         return command;
     }
-
-    private static int Count(BatchStatus standing, VerdictKind kind) => standing.Coils.Count(coil => coil.Verdict.Kind == kind);
 }

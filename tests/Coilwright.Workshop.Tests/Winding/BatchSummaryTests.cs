@@ -5,7 +5,7 @@ using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop.Tests.Winding;
 
-/// <summary>What is kept of a batch in short is what its records say, whatever was entered and in whatever order it was looked at.</summary>
+/// <summary>What is kept of a batch in short is what its records say, whatever was entered and whenever it was looked at.</summary>
 public sealed class BatchSummaryTests
 {
     private static CancellationToken Cancel => WorkingShop.Cancel;

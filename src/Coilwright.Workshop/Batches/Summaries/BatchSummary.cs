@@ -4,8 +4,8 @@ using Coilwright.Workshop.Readings;
 namespace Coilwright.Workshop.Batches.Summaries;
 
 /// <summary>
-/// How a batch stands, in short. It follows from the batch's records and is kept beside them until they grow, so that a list of many batches
-/// reads none of their coils.
+/// How a batch stands, in short. It follows from the batch's records and is kept beside them until they grow, so that a list of many
+/// batches reads none of their coils.
 /// </summary>
 public sealed record BatchSummary
 {
@@ -19,6 +19,15 @@ public sealed record BatchSummary
 
     /// <summary>Coils begun.</summary>
     public int Begun { get; init; }
+
+    /// <summary>How many of them are beyond the number.</summary>
+    public int Beyond { get; init; }
+
+    /// <summary>Why it ended before its number; null while it did not.</summary>
+    public Closed? Closing { get; init; }
+
+    /// <summary>True when every coil that is wanted was entered.</summary>
+    public bool IsDone => BatchNumber.IsDone(Begun, Beyond, Wanted);
 
     /// <summary>How many of them pass, are on hold, and are rejected, as they were judged when the newest record came.</summary>
     public int Pass { get; init; }
@@ -48,6 +57,8 @@ public sealed record BatchSummary
             State = dossier.State,
             Wanted = dossier.Wanted,
             Begun = coils.Count,
+            Beyond = dossier.Beyond.Count,
+            Closing = dossier.History.Closing,
             Pass = Count(VerdictKind.Pass),
             Hold = Count(VerdictKind.Hold),
             Reject = Count(VerdictKind.Reject),
