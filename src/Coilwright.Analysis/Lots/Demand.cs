@@ -1,6 +1,8 @@
 namespace Coilwright.Analysis.Lots;
 
-/// <summary>What is asked of buying: how much is used and what ordering, keeping and lacking it costs. Money in the shop's currency.</summary>
+/// <summary>
+/// What is asked of buying: how much is used and what ordering, keeping and lacking it costs. Money in the shop's currency.
+/// </summary>
 public abstract record Demand
 {
     /// <summary>Smallest lot that can be had, in units of use; zero when any can.</summary>

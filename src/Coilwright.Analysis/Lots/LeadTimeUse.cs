@@ -24,7 +24,9 @@ public readonly record struct LeadTimeUse(double Mean, double Deviation)
         return Deviation * (Normal.PDF(0, 1, z) - z * Normal.CDF(0, 1, -z));
     }
 
-    /// <summary>Half of the mean square of what is short, σ²/2·((z² + 1)·Φ(−z) − z·φ(z)): the integral of <see cref="Short"/> above.</summary>
+    /// <summary>
+    /// Half of the mean square of what is short, σ²/2·((z² + 1)·Φ(−z) − z·φ(z)): the integral of <see cref="Short"/> above.
+    /// </summary>
     /// <param name="stock">Units.</param>
     public double ShortSquared(double stock)
     {

@@ -25,6 +25,17 @@ internal sealed class Calendar((long From, long To, long? Every)[]? openings)
         }
     }
 
+    /// <summary>How long it is open between two times; openings that overlap count twice, so that it is never too little.</summary>
+    public long OpenTime(long from, long to) =>
+        openings is null ? to - from : openings.Sum(opening => Until(opening, to) - Until(opening, from));
+
+    private static long Until((long From, long To, long? Every) opening, long time)
+    {
+        long length = opening.To - opening.From,
+            since = Math.Max(0, time - opening.From);
+        return opening.Every is { } every ? (since / every * length) + Math.Min(since % every, length) : Math.Min(since, length);
+    }
+
     private static long? NextIn((long From, long To, long? Every) opening, long from, long setUp, long time)
     {
         if (opening.From + setUp > opening.To - time)

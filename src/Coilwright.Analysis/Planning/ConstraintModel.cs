@@ -16,6 +16,7 @@ internal sealed class ConstraintModel
     private readonly BoolVar[][] _present;
     private readonly LinearExpr[] _ends;
     private readonly IntVar _makespan;
+    private readonly Dictionary<(int Station, int Step, long SetUp), BoolVar> _afterSetUp = [];
 
     /// <summary>Weights are whole thousandths.</summary>
     private const double WeightUnit = 1e-3;
@@ -153,12 +154,25 @@ internal sealed class ConstraintModel
     {
         long setUp = _model.SetUp(station, before, after);
         Constraints.Add(_starts[after] >= _starts[before] + (_model.Steps[before].Takes(station) + setUp)).OnlyEnforceIf(follows);
-        if (setUp > 0)
+        if (setUp > 0 && !_model.Calendars[station].IsAlwaysOpen)
         {
-            KeepHours(station, after, setUp, follows);
+            Constraints.AddImplication(follows, AfterSetUp(station, after, setUp));
         }
 
         return setUp;
+    }
+
+    /// <summary>True when a step comes after a set-up of so long: one for all steps that may come before it.</summary>
+    private BoolVar AfterSetUp(int station, int at, long setUp)
+    {
+        if (!_afterSetUp.TryGetValue((station, at, setUp), out BoolVar? after))
+        {
+            after = Constraints.NewBoolVar($"set-up {setUp} before {at}");
+            _afterSetUp[(station, at, setUp)] = after;
+            KeepHours(station, at, setUp, after);
+        }
+
+        return after;
     }
 
     private void KeepHours(int station, int at, long setUp, BoolVar when)

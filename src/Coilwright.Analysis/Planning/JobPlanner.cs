@@ -2,7 +2,9 @@ using Google.OrTools.Sat;
 
 namespace Coilwright.Analysis.Planning;
 
-/// <summary>Plans jobs on stations: a first plan at once, then better ones until it is proved that there is none, or the time is over.</summary>
+/// <summary>
+/// Plans jobs on stations: a first plan at once, then better ones until it is proved that there is none, or the time is over.
+/// </summary>
 /// <remarks>
 /// Search by Google OR-Tools CP-SAT [OrTools], with a seed. The found orders are timed anew as early as they allow, so that two searches
 /// that find the same orders give the same plan. On two workers a search that ends by its time may end at another plan next time; what is
@@ -51,7 +53,10 @@ public static class JobPlanner
             return CpSolverStatus.Unknown;
         }
 
-        solver.StringParameters = FormattableString.Invariant($"max_time_in_seconds:{seconds:0.###},num_workers:{Workers},random_seed:1");
+        // Ctrl+C is the program's own to handle: the library's handler would end the process in the middle of its work.
+        solver.StringParameters = FormattableString.Invariant(
+            $"max_time_in_seconds:{seconds:0.###},num_workers:{Workers},random_seed:1,catch_sigint_signal:false"
+        );
         // A stop that comes before the search has begun is lost, so it is given again and again.
         using Timer stop = new(
             _ =>

@@ -1,57 +1,89 @@
 namespace Coilwright.Analysis.Planning;
 
-/// <summary>A time before which no plan is done, from what each station and each job has to do.</summary>
-internal static class LoadBound
+/// <summary>A time before which no plan is done, from what each job and each group of stations has to do in its hours.</summary>
+/// <remarks>
+/// Steps that can be done on a group of stations and nowhere else: none begins before the first can arrive; the group must be open for
+/// their work and their least set-ups; and the job of whichever of them ends last has its other steps still to do (derived).
+/// </remarks>
+internal sealed class LoadBound
 {
-    /// <summary>The largest over stations (first arrival, work, least set-ups, shortest rest) and jobs.</summary>
+    private readonly PlanModel _model;
+    private readonly long[] _heads;
+
+    private LoadBound(PlanModel model)
+    {
+        _model = model;
+        _heads = new long[model.Steps.Count];
+        for (int at = 0; at < _heads.Length; at++)
+        {
+            ModelStep step = model.Steps[at];
+            long ready = step.IsFirst ? model.Release(step.Job) : EarliestEnd(at - 1, _heads[at - 1]) + model.Steps[at - 1].MinGap;
+            _heads[at] = step.On.Min(option => model.Calendars[option.Station].Next(ready, 0, option.Time) ?? model.Horizon);
+        }
+    }
+
+    /// <summary>The largest bound of all jobs and groups; never above <see cref="PlanModel.Horizon"/>.</summary>
     public static long Makespan(PlanModel model)
     {
-        (long[] heads, long[] tails) = HeadsAndTails(model);
-        long jobs = Enumerable.Range(0, heads.Length).Max(at => heads[at] + Least(model.Steps[at]) + tails[at]);
-        return Enumerable.Range(0, model.OnStation.Count).Select(station => OfStation(model, station, heads, tails)).Append(jobs).Max();
+        LoadBound bound = new(model);
+        long jobs = Enumerable
+            .Range(0, model.Steps.Count)
+            .Where(at => model.Steps[at].IsLast)
+            .Max(at => bound.EarliestEnd(at, bound._heads[at]));
+        IEnumerable<int[]> groups = model
+            .Steps.Select(step => step.On.Select(option => option.Station).Order().ToArray())
+            .DistinctBy(group => string.Join(' ', group));
+        return Math.Min(model.Horizon, groups.Select(bound.OfGroup).Append(jobs).Max());
     }
 
-    private static long OfStation(PlanModel model, int station, long[] heads, long[] tails)
+    private long OfGroup(int[] group)
     {
-        int[] own = [.. model.OnStation[station].Where(at => model.Steps[at].On.Count == 1)];
-        return own.Length == 0
-            ? 0
-            : own.Min(at => heads[at]) + own.Sum(at => Least(model.Steps[at])) + SetUps(model, station, own) + own.Min(at => tails[at]);
+        int[] own = [.. Enumerable.Range(0, _heads.Length).Where(at => _model.Steps[at].On.All(option => group.Contains(option.Station)))];
+        long from = own.Min(at => _heads[at]),
+            need = own.Sum(at => _model.Steps[at].On.Min(option => option.Time)) + SetUps(group, own),
+            done = FirstTime(from, time => group.Sum(station => _model.Calendars[station].OpenTime(from, time)) >= need);
+        return own.Min(at => JobEnd(at, done));
     }
 
-    /// <summary>Every family but the first must be come to from another, by its shortest set-up at least.</summary>
-    private static long SetUps(PlanModel model, int station, int[] own)
+    /// <summary>Families beyond one for each station must be come to from another, by the shortest of their set-ups at least.</summary>
+    private long SetUps(int[] group, int[] own)
     {
-        if (model.OnStation[station].Length != own.Length || own.Any(at => model.Steps[at].Family is null))
+        bool others = group.Any(station => _model.OnStation[station].Any(at => !own.Contains(at)));
+        if (others || own.Any(at => _model.Steps[at].Family is null))
         {
             return 0;
         }
 
-        int[] one = [.. own.GroupBy(at => model.Steps[at].Family).Select(family => family.First())];
-        long[] into =
-        [
-            .. one.Select(to => one.Where(from => from != to).Select(from => model.SetUp(station, from, to)).DefaultIfEmpty(0).Min()),
-        ];
-        return into.Sum() - into.Max();
+        int[] one = [.. own.GroupBy(at => _model.Steps[at].Family).Select(family => family.First())];
+        IEnumerable<long> into = one.Select(to =>
+            group.SelectMany(_ => one.Where(from => from != to), (station, from) => _model.SetUp(station, from, to)).DefaultIfEmpty(0).Min()
+        );
+        return into.Order().Take(Math.Max(0, one.Length - group.Length)).Sum();
     }
 
-    private static (long[] Heads, long[] Tails) HeadsAndTails(PlanModel model)
+    /// <summary>When a job is done at the earliest if one of its steps ends at a time.</summary>
+    private long JobEnd(int at, long end)
     {
-        int count = model.Steps.Count;
-        (long[] heads, long[] tails) = (new long[count], new long[count]);
-        for (int at = 0; at < count; at++)
+        for (int next = at; !_model.Steps[next].IsLast; next++)
         {
-            ModelStep step = model.Steps[at];
-            heads[at] = step.IsFirst ? model.Release(step.Job) : heads[at - 1] + Least(model.Steps[at - 1]) + model.Steps[at - 1].MinGap;
+            end = EarliestEnd(next + 1, end + _model.Steps[next].MinGap);
         }
 
-        for (int at = count - 2; at >= 0; at--)
-        {
-            tails[at] = model.Steps[at].IsLast ? 0 : model.Steps[at].MinGap + Least(model.Steps[at + 1]) + tails[at + 1];
-        }
-
-        return (heads, tails);
+        return end;
     }
 
-    private static long Least(ModelStep step) => step.On.Min(option => option.Time);
+    private long EarliestEnd(int at, long from) =>
+        _model.Steps[at].On.Min(option => (_model.Calendars[option.Station].Next(from, 0, option.Time) ?? _model.Horizon) + option.Time);
+
+    private long FirstTime(long from, Func<long, bool> isEnough)
+    {
+        (long low, long high) = (from, _model.Horizon);
+        while (low < high)
+        {
+            long middle = low + (high - low) / 2;
+            (low, high) = isEnough(middle) ? (low, middle) : (middle + 1, high);
+        }
+
+        return low;
+    }
 }

@@ -56,7 +56,9 @@ internal static class DiscreteReader
             : [.. entries.Select((entry, at) => Pair(fields, entry, At(path, at)))];
     }
 
-    /// <summary>Amounts in one list and as many probabilities in another; two pairs are told by what their second numbers add up to.</summary>
+    /// <summary>
+    /// Amounts in one list and as many probabilities in another; two pairs are told by what their second numbers add up to.
+    /// </summary>
     private static bool IsTwoLists(JsonElement[] entries)
     {
         if (entries.Length != 2 || entries.Any(entry => entry.ValueKind != JsonValueKind.Array))

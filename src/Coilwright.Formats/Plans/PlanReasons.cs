@@ -49,10 +49,7 @@ public static class PlanReasons
                     $"{name} cannot be done even alone: its longest gaps and the hours of its stations shut each other out"
                 ),
             ]
-            :
-            [
-                "no plan keeps every longest gap within the hours of the stations: lengthen a gap, open a station longer or plan fewer jobs",
-            ];
+            : ["no plan keeps every longest gap within the stations' hours: lengthen a gap, open a station longer or plan fewer jobs"];
     }
 
     private static string Busy(JobList list, LateJob late)
@@ -63,7 +60,8 @@ public static class PlanReasons
             late.UntilS > busy.EndS
                 ? $", and free for {list.Jobs[late.Job].Steps[late.Step].Name} from {PlanTimes.Describe(late.UntilS)} on"
                 : "";
-        return $"{list.Stations[busy.Station].Name} is busy until {PlanTimes.Describe(busy.EndS)} with {other.Steps[busy.Step].Name} of {other.Name}{setUp}";
+        string work = $"{other.Steps[busy.Step].Name} of {other.Name}";
+        return $"{list.Stations[busy.Station].Name} is busy until {PlanTimes.Describe(busy.EndS)} with {work}{setUp}";
     }
 
     private static string Gap(Job job, LateJob late) => PlanTimes.Describe(job.Steps[late.Step].MaxGapS ?? 0);

@@ -8,7 +8,9 @@ public sealed class PlanningTests
 {
     private const double PatienceS = 300;
 
-    /// <summary>Two jobs of one or two steps, or three of one, on two stations, with gaps, families, set-ups, releases, due times and hours.</summary>
+    /// <summary>
+    /// Two jobs of one or two steps, or three of one, on two stations, with gaps, families, set-ups, releases, due times and hours.
+    /// </summary>
     private static readonly Gen<JobList> s_small =
         from jobs in Gen.OneOf(GenJob(2).Array[2], GenJob(1).Array[3])
         from setUps in Gen.Int[0, 2].Array[4]
@@ -147,16 +149,23 @@ public sealed class PlanningTests
         Assert.NotEmpty(ScheduleChecker.Breaches(list, good with { BoundS = good.MakespanS + 1 }));
     }
 
-    [Fact(Explicit = true)] // a minute: what a shop of some size gets in the time that a person waits
-    public void A_month_of_200_jobs_with_set_ups_and_cures_comes_near_its_load_bound()
+    [Fact(Explicit = true)] // half a minute: what a shop of some size gets in the time that a person waits
+    public void A_month_of_200_jobs_with_set_ups_and_cures_comes_within_a_tenth_of_its_bound()
     {
         JobList list = Month(200);
-        Schedule plan = JobPlanner.Plan(list, 20, TestContext.Current.CancellationToken);
+        Schedule first = JobPlanner.Plan(list, 20, new CancellationToken(canceled: true)),
+            plan = JobPlanner.Plan(list, 20, TestContext.Current.CancellationToken);
         Assert.Empty(ScheduleChecker.Breaches(list, plan));
-        Assert.InRange(plan.Gap(list.Want), 0, 0.05);
+        string found = FormattableString.Invariant(
+            $"first {first.MakespanS / 3600:F2} h, then {plan.MakespanS / 3600:F2} h, bound {plan.BoundS / 3600:F2} h"
+        );
+        Assert.True(plan.Gap(list.Want) <= 0.1, found);
+        TestContext.Current.SendDiagnosticMessage(found);
     }
 
-    /// <summary>Wind on one of two winders with set-ups by wire, pot after a rest, assemble after a cure; working days of eight hours.</summary>
+    /// <summary>
+    /// Wind on one of two winders with set-ups by wire, pot after a rest, assemble after a cure; working days of eight hours.
+    /// </summary>
     private static JobList Month(int jobs)
     {
         OpenHours[] day = [new OpenHours(0, 8 * 3600, 24 * 3600)];

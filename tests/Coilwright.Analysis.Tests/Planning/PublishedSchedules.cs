@@ -4,7 +4,9 @@ using Coilwright.Analysis.Planning;
 
 namespace Coilwright.Analysis.Tests.Planning;
 
-/// <summary>Instances with proven optima: tests/Reference/schedules/published.json, which names their sources; a unit is a minute.</summary>
+/// <summary>
+/// Instances with proven optima: tests/Reference/schedules/published.json, which names their sources; a unit is a minute.
+/// </summary>
 internal static class PublishedSchedules
 {
     public const double UnitS = 60;
@@ -17,7 +19,12 @@ internal static class PublishedSchedules
 
     public static int Optimum(string name) => Find(name).GetProperty("optimum").GetInt32();
 
-    public static string Kind(string name) => Find(name).GetProperty("kind").GetString()!;
+    /// <summary>What sort of problem it is, and whether its optimum was read or derived by enumeration.</summary>
+    public static (string Kind, string Standing) Kind(string name)
+    {
+        bool isRead = Find(name).GetProperty("standing").GetString() == "read";
+        return (Find(name).GetProperty("kind").GetString()!, isRead ? "read" : "derived");
+    }
 
     public static JobList Read(string name)
     {

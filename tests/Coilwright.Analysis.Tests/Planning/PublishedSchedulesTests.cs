@@ -8,16 +8,20 @@ public sealed class PublishedSchedulesTests
     /// <summary>Long enough that what is proved does not hang on the machine.</summary>
     private const double PatienceS = 300;
 
+    /// <summary>Ten jobs on ten stations: a minute or more on a busy machine.</summary>
+    private const string Long = "abz5";
+
     [Fact]
-    public void Every_published_instance_is_solved_to_its_proven_optimum()
+    public void Every_published_instance_but_the_longest_is_solved_to_its_proven_optimum()
     {
-        Assert.Equal(14, PublishedSchedules.Names.Count);
-        foreach (IGrouping<string, string> kind in PublishedSchedules.Names.GroupBy(PublishedSchedules.Kind))
+        string[] names = [.. PublishedSchedules.Names.Except([Long])];
+        Assert.Equal(13, names.Length);
+        foreach (IGrouping<(string Kind, string Standing), string> kind in names.GroupBy(PublishedSchedules.Kind))
         {
             Evidence check = Evidence.Outside(
-                $"Plans of least makespan, {kind.Key}: {string.Join(", ", kind)}",
+                $"Plans of least makespan, {kind.Key.Kind}: {string.Join(", ", kind)}",
                 "proven optima: tests/Reference/schedules [Schedules]",
-                "read",
+                kind.Key.Standing,
                 "exact"
             );
             foreach (string name in kind)
@@ -33,6 +37,16 @@ public sealed class PublishedSchedulesTests
 
             check.Record();
         }
+    }
+
+    [Fact(Explicit = true)]
+    public void Ten_jobs_on_ten_stations_are_solved_to_the_proven_optimum()
+    {
+        JobList list = PublishedSchedules.Read(Long);
+        Schedule plan = JobPlanner.Plan(list, PatienceS, TestContext.Current.CancellationToken);
+        Assert.Empty(ScheduleChecker.Breaches(list, plan));
+        Assert.True(plan.Optimal);
+        Assert.Equal(PublishedSchedules.Optimum(Long), plan.MakespanS / PublishedSchedules.UnitS, 1e-9);
     }
 
     [Fact]

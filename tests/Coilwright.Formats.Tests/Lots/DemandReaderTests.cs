@@ -47,7 +47,8 @@ public sealed class DemandReaderTests
         string at = more.StartsWith("\"at\"", StringComparison.Ordinal) ? "" : "\"at\": [0, 5], ";
         EconomicDemand read = Assert.IsType<EconomicDemand>(
             Read(
-                $"\"kind\": \"economic\", \"demandPerYear\": 1, \"orderCost\": 1, \"holdingRate\": 0.2, \"priceBreaks\": {{ {at}\"price\": [2, 1], {more} }}"
+                "\"kind\": \"economic\", \"demandPerYear\": 1, \"orderCost\": 1, \"holdingRate\": 0.2, "
+                    + $"\"priceBreaks\": {{ {at}\"price\": [2, 1], {more} }}"
             )
         );
         Assert.Equal(allUnits, read.Prices!.AllUnits);
@@ -122,7 +123,8 @@ public sealed class DemandReaderTests
     {
         string periods = string.Join(", ", Enumerable.Repeat(1, 61));
         string text =
-            $"{{ \"format\": \"coilwright.demand/1\", \"kind\": \"dynamic\", \"periods\": [{periods}], \"orderCost\": 1, \"holdingPerPeriod\": 1";
+            $"{{ \"format\": \"coilwright.demand/1\", \"kind\": \"dynamic\", \"periods\": [{periods}], "
+            + "\"orderCost\": 1, \"holdingPerPeriod\": 1";
         Assert.True(DemandReader.Read(text + " }").Ok);
         Assert.Equal("1 to 60", Assert.Single(DemandReader.Read(text + ", \"minimumLot\": 5 }").Problems).Allowed);
     }

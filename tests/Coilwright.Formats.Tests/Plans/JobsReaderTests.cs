@@ -8,7 +8,8 @@ namespace Coilwright.Formats.Tests.Plans;
 public sealed class JobsReaderTests
 {
     private const string Stations =
-        "\"stations\": [ { \"name\": \"W\" }, { \"name\": \"P\", \"hours\": [ { \"from\": \"0 h\", \"to\": \"8 h\", \"every\": \"24 h\" } ] } ]";
+        "\"stations\": [ { \"name\": \"W\" }, "
+        + "{ \"name\": \"P\", \"hours\": [ { \"from\": \"0 h\", \"to\": \"8 h\", \"every\": \"24 h\" } ] } ]";
     private const string SetUps = "\"setups\": [ { \"station\": \"W\", \"from\": \"a\", \"to\": \"b\", \"time\": \"10 min\" } ]";
 
     [Fact]
@@ -18,7 +19,8 @@ public sealed class JobsReaderTests
             Stations,
             "\"jobs\": [ { \"name\": \"B-12\", \"release\": \"1 min\", \"due\": \"3 d\", \"weight\": 2, \"steps\": [ "
                 + Step(
-                    "\"on\": [ { \"station\": \"W\", \"time\": \"21 min\" }, { \"station\": \"P\", \"time\": \"0.5 h\" } ], \"family\": \"a\", \"minGap\": \"0 min\", \"maxGap\": \"24 h\""
+                    "\"on\": [ { \"station\": \"W\", \"time\": \"21 min\" }, { \"station\": \"P\", \"time\": \"0.5 h\" } ], "
+                        + "\"family\": \"a\", \"minGap\": \"0 min\", \"maxGap\": \"24 h\""
                 )
                 + " ] } ]",
             SetUps,

@@ -5,7 +5,8 @@ namespace Coilwright.Tests.Commands;
 /// <summary>coilwright lots.</summary>
 public sealed class LotsTests
 {
-    public static TheoryData<string> Demo => [.. Directory.GetFiles(RepositoryFiles.PathOf("demo/lots")).Select(Path.GetFileName)!];
+    public static TheoryData<string> Demo =>
+        [.. Directory.GetFiles(RepositoryFiles.PathOf("demo/lots")).Select(path => Path.GetFileName(path))];
 
     [Theory]
     [MemberData(nameof(Demo))]
@@ -36,7 +37,10 @@ public sealed class LotsTests
         using TestFolder folder = new();
         string file = folder.Write(
             "four.json",
-            """{ "format": "coilwright.demand/1", "kind": "dynamic", "periods": [90, 120, 80, 70], "orderCost": 500, "holdingPerPeriod": 2 }"""
+            """
+            { "format": "coilwright.demand/1", "kind": "dynamic", "periods": [90, 120, 80, 70],
+              "orderCost": 500, "holdingPerPeriod": 2 }
+            """
         );
         JsonElement answer = JsonDocument.Parse((await CommandRun.Of("lots", file, "--json")).Output).RootElement;
         Assert.Equal([210, 0, 150, 0], answer.GetProperty("orders").EnumerateArray().Select(order => order.GetDouble()));

@@ -13,7 +13,8 @@ public sealed class PlanTests
                                                 { "name": "pot", "on": [ { "station": "Pot", "time": "10 min" } ] } ] } ] }
         """;
 
-    public static TheoryData<string> Demo => [.. Directory.GetFiles(RepositoryFiles.PathOf("demo/plans")).Select(Path.GetFileName)!];
+    public static TheoryData<string> Demo =>
+        [.. Directory.GetFiles(RepositoryFiles.PathOf("demo/plans")).Select(path => Path.GetFileName(path))];
 
     [Theory]
     [MemberData(nameof(Demo))]
@@ -79,7 +80,8 @@ public sealed class PlanTests
             "bad.json",
             """
             { "format": "coilwright.jobs/1", "stations": [ { "name": "W" } ],
-              "jobs": [ { "name": "B", "due": "1 d", "release": "2 d", "steps": [ { "name": "wind", "on": [ { "station": "V", "time": "0 s" } ] } ] } ] }
+              "jobs": [ { "name": "B", "due": "1 d", "release": "2 d", "steps": [
+                { "name": "wind", "on": [ { "station": "V", "time": "0 s" } ] } ] } ] }
             """
         );
         CommandRun run = await CommandRun.Of("plan", file);
