@@ -126,6 +126,8 @@ public static class Cli
             CustomerCommand.Build(desk),
             RulesCommand.Build(desk),
             SampleCommand.Build(desk),
+            LotsCommand.Build(desk),
+            PlanCommand.Build(desk),
             PaperCommand.Build(desk),
             GuideCommand.Build(desk),
             BackupCommand.Build(desk),

@@ -20,6 +20,8 @@ internal static class JsonCommandLines
         "fit CURVE --json",
         "resonance --peak 9.19kHz --peak 470pF:4.14kHz --json",
         "gauge GAUGE --json",
+        "lots @lots/rods.json --json",
+        "plan @plans/one-old-winder.json --json",
         "batch list --shop SHOP --json",
         "batch show H-12 --shop SHOP --json",
         "stock list --shop SHOP --json",

@@ -4,8 +4,10 @@ using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
+using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
 using Coilwright.Application.Measuring;
+using Coilwright.Application.Plans;
 using Coilwright.Application.Printing;
 using Coilwright.Application.Solving;
 using Coilwright.Application.Tracing;
@@ -65,6 +67,8 @@ public static class CoilwrightServices
             .AddSingleton<PlanSampling>()
             .AddSingleton<RespondToLoad>()
             .AddSingleton<IdentifyOriginal>()
+            .AddSingleton<ChooseLots>()
+            .AddSingleton<PlanJobs>()
             .AddSingleton<JudgeTable>()
             .AddSingleton<PairCoils>()
             .AddSingleton<RestoreShop>()

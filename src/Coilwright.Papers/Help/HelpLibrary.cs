@@ -13,6 +13,8 @@ public static class HelpLibrary
         "first-hour-at-the-winder",
         "when-a-coil-is-off",
         "hotter-but-keep-the-top-end",
+        "what-to-buy",
+        "can-i-promise-this",
         "measuring-impedance",
         "assembly-day",
         "a-pickup-comes-back",
