@@ -4,6 +4,7 @@ using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
+using Coilwright.Application.Listening;
 using Coilwright.Application.Magnets;
 using Coilwright.Application.Measuring;
 using Coilwright.Application.Printing;
@@ -63,6 +64,8 @@ public static class CoilwrightServices
             .AddSingleton<StudyGauge>()
             .AddSingleton<PlanSampling>()
             .AddSingleton<RespondToLoad>()
+            .AddSingleton<HearPluck>()
+            .AddSingleton<Revoice>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<JudgeTable>()
             .AddSingleton<PairCoils>()
