@@ -16,6 +16,9 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
         FloatingPoint = 3,
         Extensible = 0xFFFE;
 
+    /// <summary>Bits that a value was rounded to: 16, 24 or 32; 24 for floating point, whose fraction has as many.</summary>
+    public int Bits { get; private init; } = 24;
+
     /// <summary>One channel as 24-bit PCM.</summary>
     public static byte[] Write(int rateHz, double[] samples)
     {
@@ -110,7 +113,7 @@ public sealed record WaveFile(int RateHz, IReadOnlyList<double[]> Channels)
             values[i % channels][i / channels] = double.IsFinite(value) ? value : 0;
         }
 
-        return new ReadOutcome<WaveFile>(new WaveFile(rate, values), []);
+        return new ReadOutcome<WaveFile>(new WaveFile(rate, values) { Bits = format == FloatingPoint ? 24 : bits }, []);
     }
 
     private static ReadOutcome<WaveFile> Wrong(string message, string? understood = null, string? allowed = null) =>

@@ -101,6 +101,7 @@ public static class Cli
         {
             PredictCommand.Build(desk),
             RespondCommand.Build(desk),
+            ListenCommand.Build(desk),
             FitCommand.Build(desk),
             ResonanceCommand.Build(desk),
             SweepCommand.Build(desk),

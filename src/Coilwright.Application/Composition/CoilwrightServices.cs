@@ -4,6 +4,7 @@ using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
+using Coilwright.Application.Listening;
 using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
 using Coilwright.Application.Measuring;
@@ -66,6 +67,8 @@ public static class CoilwrightServices
             .AddSingleton<StudyGauge>()
             .AddSingleton<PlanSampling>()
             .AddSingleton<RespondToLoad>()
+            .AddSingleton<HearPluck>()
+            .AddSingleton<Revoice>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<ChooseLots>()
             .AddSingleton<PlanJobs>()

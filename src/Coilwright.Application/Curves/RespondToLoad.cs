@@ -52,7 +52,8 @@ public sealed class RespondToLoad
             response.LowFrequencyGainDb - other.Compute([PickupResponse.ReferenceHz]).LowFrequencyGainDb
         );
 
-    private static ResponseOutcome Silent(ResponseSource source) =>
+    /// <summary>Why nothing arrives.</summary>
+    internal static ResponseOutcome Silent(ResponseSource source) =>
         source.IsShut
             ? new ResponseOutcome(
                 null,

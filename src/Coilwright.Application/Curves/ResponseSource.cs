@@ -1,8 +1,10 @@
 using System.Globalization;
+using System.Numerics;
 using System.Text.Json;
 using Coilwright.Analysis.Curves;
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Formats.Circuits;
+using Coilwright.Physics;
 using Coilwright.Physics.Circuit;
 using Coilwright.Physics.Circuit.Networks;
 using Coilwright.Workshop.Entry;
@@ -28,6 +30,9 @@ public sealed class ResponseSource
     private ResponseSource(string name, GuitarCircuit circuit) => (Name, _circuit, _load) = (name, circuit, circuit.Load);
 
     public string Name { get; }
+
+    /// <summary>The recipe's pickup; null for one that was measured and for a whole circuit.</summary>
+    public PickupModel? Model { get; private init; }
 
     /// <summary>True when the volume control is shut.</summary>
     public bool IsShut => _load.Volume is { Setting: <= 0 };
@@ -64,6 +69,23 @@ public sealed class ResponseSource
         _branch is { } branch
             ? PickupResponse.Compute(branch, _capacitanceF, _lossOhm, _load, frequenciesHz)
             : CircuitResponse.Compute(_circuit, frequenciesHz);
+
+    /// <summary>Output over the voltage that the string induces, with its phase, at frequencies in Hz; null when nothing arrives.</summary>
+    public IReadOnlyList<Complex>? Gains(double[] frequenciesHz)
+    {
+        Response response = Compute(frequenciesHz);
+        return response.IsSilent
+            ? null
+            :
+            [
+                .. response.Points.Select(point =>
+                    Complex.FromPolarCoordinates(
+                        response.LowFrequencyGain * Math.Pow(10, point.GainDb / 20),
+                        point.PhaseDegrees * Math.PI / 180
+                    )
+                ),
+            ];
+    }
 
     public ResonancePeak? FindPeak() =>
         _branch is { } branch ? PickupResponse.FindPeak(branch, _capacitanceF, _lossOhm, _load) : CircuitResponse.FindPeak(_circuit);
@@ -105,8 +127,9 @@ public sealed class ResponseSource
 
     private static ResponseSource Of(Recipe recipe, LoadCircuit? load, CancellationToken cancel)
     {
-        ForecastBranch pickup = ForecastBranch.Forecast(RecipeModelBuilder.ToModel(recipe), cancel);
-        return new ResponseSource(recipe.Name, pickup.Branch, pickup.CapacitanceF, null, load ?? LoadCircuit.None);
+        PickupModel model = RecipeModelBuilder.ToModel(recipe);
+        ForecastBranch pickup = ForecastBranch.Forecast(model, cancel);
+        return new ResponseSource(recipe.Name, pickup.Branch, pickup.CapacitanceF, null, load ?? LoadCircuit.None) { Model = model };
     }
 
     private static ReadOutcome<ResponseSource> Made<T>(ReadOutcome<T> read, Func<T, ResponseSource> make)

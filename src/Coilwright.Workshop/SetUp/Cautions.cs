@@ -58,6 +58,11 @@ public static class Cautions
         "Never connect an amplifier's loudspeaker output to a pickup: its wire burns out. "
         + "Keep a loudspeaker low while you test: sudden noise harms hearing.";
 
+    /// <summary>A sound that the program made.</summary>
+    public const string Listening =
+        "Turn headphones and loudspeaker right down before you play this, then up slowly: "
+        + "it may be louder than what played before, and loud sound harms hearing for good.";
+
     /// <summary>Old parts.</summary>
     public const string OldParts = "Old celluloid burns fiercely and old lacquers may hold lead or solvents: no flame, no dry sanding.";
 
@@ -100,6 +105,7 @@ public static class Cautions
             Job.Marking => [Vapour, Hardener],
             Job.Testing => [Magnets, Loudspeaker],
             Job.Handling => [Magnets],
+            Job.Listening => [Listening],
             Job.Owning => [Implants],
             Job.Mending => [EndFume, OldParts, Magnets, Mains],
             _ => throw new ArgumentOutOfRangeException(nameof(job), job, "unknown"),

@@ -33,6 +33,9 @@ public enum Job
     /// <summary>Finished pieces are handled, matched or packed.</summary>
     Handling,
 
+    /// <summary>A sound is played from a file.</summary>
+    Listening,
+
     /// <summary>The piece is in its owner's hands.</summary>
     Owning,
 
