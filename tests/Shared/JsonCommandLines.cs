@@ -19,6 +19,7 @@ internal static class JsonCommandLines
         "pair PAIRS --json",
         "fit CURVE --json",
         "resonance --peak 9.19kHz --peak 470pF:4.14kHz --json",
+        "listen @recipes/harbour-bridge.json --load @loads/player.json --length 0.5s --wav WAV --json",
         "gauge GAUGE --json",
         "lots @lots/rods.json --json",
         "plan @plans/one-old-winder.json --json",
@@ -47,6 +48,7 @@ internal static class JsonCommandLines
         new Dictionary<string, string>(StringComparer.Ordinal)
         {
             ["SHOP"] = shop,
+            ["WAV"] = write("heard.wav", ""),
             ["COILS"] = write(
                 "coils.csv",
                 "tag,dcResistance [kΩ],temperature [°C],inductance [H],inductanceAt "

@@ -13,6 +13,7 @@ public static class HelpLibrary
         "first-hour-at-the-winder",
         "when-a-coil-is-off",
         "hotter-but-keep-the-top-end",
+        "listen-before-you-wind",
         "what-to-buy",
         "can-i-promise-this",
         "measuring-impedance",

@@ -23,6 +23,7 @@ public sealed class FrequencyFilter
     /// <summary>A filter of a gain.</summary>
     /// <param name="rateHz">Samples per second of the sound, 4,000…400,000.</param>
     /// <param name="gainAt">Complex gain at frequencies in Hz, in their order; finite.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The rate lies outside its range.</exception>
     public static FrequencyFilter Of(double rateHz, Func<double[], IReadOnlyList<Complex>> gainAt)
     {
         Require.InRange(rateHz, 4000, 400_000);

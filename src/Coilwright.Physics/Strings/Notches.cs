@@ -15,7 +15,9 @@ public sealed record Notches(IReadOnlyList<double> ByPlaceHz, IReadOnlyList<doub
     /// <param name="aperture">What is heard along it.</param>
     /// <param name="fromBridgeM">Place of the pickup's middle from the bridge, m.</param>
     /// <param name="highestHz">Highest frequency, Hz.</param>
-    /// <remarks>By place: sin(k·p) = 0 at the pickup's middle, n = m·L/p. By aperture: the dips of <see cref="StringAperture.Travelling"/>.</remarks>
+    /// <remarks>
+    /// By place: sin(k·p) = 0 at the pickup's middle, n = m·L/p. By aperture: the dips of <see cref="StringAperture.Travelling"/>.
+    /// </remarks>
     public static Notches Of(PluckedString plucked, StringAperture aperture, double fromBridgeM, double highestHz) =>
         new(
             [

@@ -2,7 +2,9 @@ using System.Numerics;
 
 namespace Coilwright.Physics.Strings;
 
-/// <summary>What a winding hears along a string: volts for a velocity of 1 m/s of each short piece of it, towards the pickup. SI units.</summary>
+/// <summary>
+/// What a winding hears along a string: volts for a velocity of 1 m/s of each short piece of it, towards the pickup. SI units.
+/// </summary>
 public sealed class StringAperture
 {
     private readonly double[] _yM,

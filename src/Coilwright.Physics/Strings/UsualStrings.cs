@@ -57,7 +57,9 @@ public static class UsualStrings
         return [.. Enumerable.Range(0, count).Select(i => set[Math.Min(first + i, set.Length - 1)])];
     }
 
-    /// <summary>Sounding length of the open strings, m, where nothing says it: 648 mm, of a bass 864 mm; common practice, no source.</summary>
+    /// <summary>
+    /// Sounding length of the open strings, m, where nothing says it: 648 mm, of a bass 864 mm; common practice, no source.
+    /// </summary>
     /// <param name="spacingM">Distance of neighbouring strings, m: from 13.5 mm on they are those of a bass.</param>
     public static double ScaleLengthM(double spacingM) => spacingM >= BassSpacingM ? 0.864 : 0.648;
 }

@@ -37,7 +37,8 @@ internal static class ListeningFormatter
         if (answer is { PeakV: { } peak, RmsV: { } rms, FullScaleV: { } full })
         {
             lines.Add(
-                $"  level  {Value(peak, "V")} at most, {Value(rms, "V")} r.m.s. in the first second; full scale of the file is {Value(full, "V")}"
+                $"  level  {Value(peak, "V")} at most, {Value(rms, "V")} r.m.s. in the first second; full scale of the file is "
+                    + Value(full, "V")
             );
         }
 
@@ -62,16 +63,14 @@ internal static class ListeningFormatter
         return CautionFormatter.Below(string.Join(Environment.NewLine, lines), Cautions.For(Job.Listening));
     }
 
-    private static string Undone(Exchange exchanged) =>
-        exchanged.LimitHz is { } limit
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"the first pickup is undone up to {Value(limit, "Hz")}, by at most {exchanged.MostUndoneDb:0.0} dB; above that the recording's noise would be raised, and less is undone"
-            )
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $"the first pickup is undone over the whole band, by at most {exchanged.MostUndoneDb:0.0} dB"
-            );
+    private static string Undone(Exchange exchanged)
+    {
+        string most = string.Create(CultureInfo.InvariantCulture, $"by at most {exchanged.MostUndoneDb:0.0} dB");
+        return exchanged.LimitHz is { } limit
+            ? $"the first pickup is undone up to {Value(limit, "Hz")}, {most}; above that the recording's noise would be raised, and less "
+                + "is undone"
+            : $"the first pickup is undone over the whole band, {most}";
+    }
 
     private static string Line(string label, PlayedQuantity one) =>
         $"  {label}  {Value(one.Value.Value, one.Unit)}{(one.Value.Basis == Basis.Assumed ? " (assumed)" : "")}";
