@@ -20,8 +20,8 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         await page.OpenAsync("/");
         await page.GetByLabel("Room temperature").FillAsync("20");
         await page.SendAsync("Set room temperature");
-        await FollowAsync(page, "New recipe");
-        await FollowAsync(page, "Single coil, narrow and tall");
+        await page.FollowAsync("New recipe");
+        await page.FollowAsync("Single coil, narrow and tall");
         await page.SendAsync("Make the recipe");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("What is the recipe called?");
         await page.GetByLabel("Name of the recipe").FillAsync("Skerry");
@@ -37,22 +37,22 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         await page.GetByLabel("Released by").FillAsync("Mara");
         await page.SendAsync("Release revision A");
 
-        await FollowAsync(page, "Wind");
-        await FollowAsync(page, "Winders");
-        await FollowAsync(page, "Add winder");
+        await page.FollowAsync("Wind");
+        await page.FollowAsync("Winders");
+        await page.FollowAsync("Add winder");
         await page.GetByLabel("Name of the winder").FillAsync("Winder 1");
         await page.SendAsync("Keep the winder");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Winder 1" })).ToBeVisibleAsync();
 
-        await FollowAsync(page, "Spools");
+        await page.FollowAsync("Spools");
         await page.GetByLabel("Label", new() { Exact = true }).FillAsync("0117");
         await page.GetByLabel("Gauge").FillAsync("AWG 42");
         await page.GetByLabel("Wire received").FillAsync("2270 g");
         await page.SendAsync("Add spool");
         await Expect(page.GetByRole(AriaRole.Heading, new() { Name = "Spool 0117" })).ToBeVisibleAsync();
 
-        await FollowAsync(page, "Batches");
-        await FollowAsync(page, "Start a batch of Skerry");
+        await page.FollowAsync("Batches");
+        await page.FollowAsync("Start a batch of Skerry");
         await page.GetByLabel("Name of the batch").FillAsync("S-1");
         await page.GetByLabel("Spool", new() { Exact = true }).SelectOptionAsync("0117");
         await page.GetByLabel("Winder", new() { Exact = true }).SelectOptionAsync("Winder 1");
@@ -72,7 +72,7 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         IPage page = await chromium.PageAsync(shop.Url, 810, 1080);
         await page.OpenAsync($"/recipes/{recipe.RecipeId}");
         await page.GetByText("More", new() { Exact = true }).ClickAsync();
-        await FollowAsync(page, "Make a copy");
+        await page.FollowAsync("Make a copy");
         await page.GetByLabel("Name of the recipe").FillAsync("Harbour bridge");
         await page.SendAsync("Make the recipe");
         await Expect(page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Another recipe of this shop has this name");
@@ -117,12 +117,6 @@ public sealed partial class EmptyShopTests(Chromium chromium)
         {
             await LookAsync(page, name, address);
         }
-    }
-
-    private static async Task FollowAsync(IPage page, string link)
-    {
-        await page.GetByRole(AriaRole.Link, new() { Name = link, Exact = true }).First.ClickAsync();
-        await page.WaitForLoadStateAsync(LoadState.Load);
     }
 
     private static async Task LookAsync(IPage page, string name, string address)

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Batches;
+using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Quantities;
@@ -285,10 +286,16 @@ public sealed class ControlChartService(IShopRecords records, MachineService mac
         return judged.ToDictionary(one => one.Key, one => one.Value.Weighed);
     }
 
+    /// <summary>Those of some batches that cannot be shown; one that has a summary of how it stands can.</summary>
     private async Task<IReadOnlyList<UnreadableRecord>> UnreadableAsync(IEnumerable<BatchRecord> batches, CancellationToken cancel)
     {
+        HashSet<Guid> doubtful =
+        [
+            .. (await records.Summaries.UnreadableAsync(cancel).ConfigureAwait(false)).Select(batch => batch.Id),
+            .. (await records.Summaries.MissingAsync(BatchSummaries.AtOnce, cancel).ConfigureAwait(false)).Select(batch => batch.Id),
+        ];
         List<RecordStatus<VerdictLimits>> read = [];
-        foreach (BatchRecord batch in batches)
+        foreach (BatchRecord batch in batches.Where(batch => doubtful.Contains(batch.Id)))
         {
             read.Add(await dossiers.LimitsOfAsync(batch, cancel).ConfigureAwait(false));
         }
