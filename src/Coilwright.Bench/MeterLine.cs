@@ -37,11 +37,14 @@ public static partial class MeterLine
             return false;
         }
 
-        bool nothing = Math.Abs(value - NotANumber) < 1e-6 * NotANumber;
+        bool nothing = IsNotANumber(value);
         bool over = !nothing && PossibleReading.IsOverRange(Math.Abs(value));
         reading = new MeterReading(nothing || over ? null : value, over, text);
         return true;
     }
+
+    /// <summary>True for SCPI's "not a number", which an instrument sends when it has none to give.</summary>
+    internal static bool IsNotANumber(double value) => Math.Abs(value - NotANumber) < 1e-6 * NotANumber;
 
     /// <summary>What coil entry understands of a line: plain ohms, "open", or the text unchanged when it is no meter's line.</summary>
     public static string AsTyped(string line)

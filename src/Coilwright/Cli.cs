@@ -105,6 +105,8 @@ public static class Cli
             FitCommand.Build(desk),
             ResonanceCommand.Build(desk),
             SweepCommand.Build(desk),
+            MeterCommand.Build(desk),
+            CountCommand.Build(desk),
             WindCommand.Build(desk),
             JudgeCommand.Build(desk),
             GaugeCommand.Build(desk),

@@ -3,6 +3,7 @@ using Coilwright.Application.Boards;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
+using Coilwright.Application.Instruments;
 using Coilwright.Application.Judging;
 using Coilwright.Application.Listening;
 using Coilwright.Application.Lots;
@@ -70,6 +71,9 @@ public static class CoilwrightServices
             .AddSingleton<HearPluck>()
             .AddSingleton<Revoice>()
             .AddSingleton<IdentifyOriginal>()
+            .AddSingleton<ReadMeter>()
+            .AddSingleton<WatchMeter>()
+            .AddSingleton<CounterLines>()
             .AddSingleton<ChooseLots>()
             .AddSingleton<PlanJobs>()
             .AddSingleton<JudgeTable>()

@@ -33,6 +33,28 @@ public sealed class OptionReader
         return value ?? unsaid;
     }
 
+    /// <summary>A count of turns; null when the option was not given or is none.</summary>
+    /// <param name="option">Name of the option, for the message.</param>
+    /// <param name="typed">What was typed, or null.</param>
+    /// <param name="limits">What is allowed.</param>
+    public double? Turns(string option, string? typed, Limits limits)
+    {
+        if (typed is null)
+        {
+            return null;
+        }
+
+        QuantityReader reader = new(unitRequired: false);
+        double? value = reader.Read(option, typed, limits);
+        _problems.AddRange(reader.Problems);
+        if (typed.Trim().Length == 0)
+        {
+            Add(option, "nothing was entered", null, limits.Range);
+        }
+
+        return value;
+    }
+
     /// <summary>A list of frequencies, Hz, separated by commas: "120Hz,1kHz,8kHz".</summary>
     public IReadOnlyList<double>? Frequencies(string option, string? typed, double lowHz, double highHz)
     {
