@@ -4,6 +4,7 @@ using System.Text.Json.Serialization;
 using System.Text.Unicode;
 using Coilwright.Application.Backups;
 using Coilwright.Application.Composition;
+using Coilwright.Application.Instruments;
 using Coilwright.Application.Shops;
 using Coilwright.Web.Endpoints;
 using Coilwright.Web.Hosting;
@@ -54,6 +55,8 @@ public static class WebHost
         builder.Services.AddCoilwright(records, time);
         builder.Services.AddSingleton(new DemoOffer(options?.Demo));
         builder.Services.AddSingleton<RoomLine>();
+        builder.Services.AddSingleton<MeterBench>();
+        builder.Services.AddSingleton<CountBench>();
         AddBackups(builder.Services, options?.Backups);
         builder.Services.AddHostedService<SummaryKeeper>();
         builder.Services.AddSingleton<ShapeCards>();
@@ -105,6 +108,8 @@ public static class WebHost
         app.MapRules();
         app.MapFiles();
         app.MapBackups();
+        app.MapInstruments();
+        app.MapCounts();
         app.MapHelp();
         app.MapLabels();
         app.MapMagnets();

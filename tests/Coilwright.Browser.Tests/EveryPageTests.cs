@@ -126,6 +126,8 @@ public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
         "/understood",
         "/api/now",
         "/api/health",
+        "/api/meters/{name}",
+        "/api/counts/{batch}",
         "/pieces/{serial}/label.pdf",
         "/recipes/{id:guid}/papers/parts.pdf",
         "/clocks/baskets/{id:guid}/tag.pdf",

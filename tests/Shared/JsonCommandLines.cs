@@ -21,6 +21,7 @@ internal static class JsonCommandLines
         "resonance --peak 9.19kHz --peak 470pF:4.14kHz --json",
         "listen @recipes/harbour-bridge.json --load @loads/player.json --length 0.5s --wav WAV --json",
         "gauge GAUGE --json",
+        "meter read @meters/bridge.json --tcp METER --json",
         "lots @lots/rods.json --json",
         "plan @plans/one-old-winder.json --json",
         "batch list --shop SHOP --json",
@@ -32,6 +33,9 @@ internal static class JsonCommandLines
         "batch close B-7 --reason wire --shop SHOP --json",
         "batch reopen B-7 --shop SHOP --json",
     ];
+
+    /// <summary>A bridge that answers two values, for as long as the tests run.</summary>
+    private static readonly Lazy<SimulatedMeter> s_meter = new(() => SimulatedMeter.Saying("+2.53100E+00,+6.20000E+03\n"));
 
     /// <summary>The words of a line, with paths for its files.</summary>
     public static string[] Words(string line, string root, IReadOnlyDictionary<string, string> files) =>
@@ -48,6 +52,7 @@ internal static class JsonCommandLines
         new Dictionary<string, string>(StringComparer.Ordinal)
         {
             ["SHOP"] = shop,
+            ["METER"] = s_meter.Value.Address,
             ["WAV"] = write("heard.wav", ""),
             ["COILS"] = write(
                 "coils.csv",

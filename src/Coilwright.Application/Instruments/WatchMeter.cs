@@ -14,8 +14,9 @@ public abstract record MeterSight
     public sealed record Live(MeterAnswer Answer) : MeterSight;
 
     /// <summary>A value that stands still, told once while it hangs on.</summary>
+    /// <param name="Id">Names it for good: whoever records it twice records it once.</param>
     /// <param name="Answer">The mean of the standing readings, with the last line as it came.</param>
-    public sealed record Standing(MeterAnswer Answer) : MeterSight;
+    public sealed record Standing(Guid Id, MeterAnswer Answer) : MeterSight;
 
     /// <summary>Over range: nothing is clipped on, or an open coil.</summary>
     /// <param name="Answer">The reading.</param>
@@ -69,6 +70,6 @@ public sealed class WatchMeter(TimeProvider time)
             return new MeterSight.Off(answer);
         }
 
-        return standing is { } value ? new MeterSight.Standing(answer with { Value = value }) : new MeterSight.Live(answer);
+        return standing is { } value ? new MeterSight.Standing(Guid.NewGuid(), answer with { Value = value }) : new MeterSight.Live(answer);
     }
 }

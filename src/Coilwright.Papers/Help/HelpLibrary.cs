@@ -17,6 +17,8 @@ public static class HelpLibrary
         "what-to-buy",
         "can-i-promise-this",
         "measuring-impedance",
+        "hook-up-a-meter",
+        "an-old-winder-counts",
         "assembly-day",
         "a-pickup-comes-back",
         "backup-in-two-minutes",

@@ -5,6 +5,7 @@ using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Quantities;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -137,11 +138,20 @@ internal static class BatchEndpoints
                     ["Problems"] = problems,
                     ["Typed"] = typed,
                     ["Wanted"] = tag,
+                    ["Meters"] = await MetersAsync(shop, cancel),
                 },
                 Answers.StatusOf(problems)
             )
             : Answers.NotFoundPage();
     }
+
+    /// <summary>Names of the shop's instruments that read a coil's ohms.</summary>
+    private static async Task<IReadOnlyList<string>> MetersAsync(ShopServices shop, CancellationToken cancel) =>
+        [
+            .. (await shop.Pieces.Shelf.Rules.CurrentAsync(cancel))
+                .Instruments.Where(one => one.Profile.Quantity == Quantity.DcResistance.Key)
+                .Select(one => one.Name),
+        ];
 
     private static async Task<IResult> EnterAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
     {
@@ -205,6 +215,7 @@ internal static class BatchEndpoints
                     ["Status"] = standing,
                     ["MoreProblems"] = problems,
                     ["MoreTypedText"] = typed,
+                    ["Meters"] = await MetersAsync(shop, cancel),
                 },
                 StatusCodes.Status422UnprocessableEntity
             )

@@ -59,6 +59,52 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
         return await KeepAsync(id, text, ShopRulesReader.Read(text), person, cancel).ConfigureAwait(false);
     }
 
+    /// <summary>Keeps an instrument in the shop's rules, in place of one of the same name. Everything else of the rules stays.</summary>
+    /// <param name="id">Client-made id.</param>
+    /// <param name="instrument">As it stands in the rules (coilwright.rules/1).</param>
+    /// <param name="person">Who enters it.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <returns>Every problem, at the fields of the instrument; none when it was kept.</returns>
+    public async Task<IReadOnlyList<Problem>> KeepInstrumentAsync(Guid id, JsonObject instrument, string person, CancellationToken cancel)
+    {
+        (JsonObject rules, JsonArray others) = await WithoutInstrumentAsync(NameOf(instrument), cancel).ConfigureAwait(false);
+        others.Add((JsonNode)instrument);
+        string text = rules.ToJsonString(s_written);
+        IReadOnlyList<Problem> problems = await KeepAsync(id, text, ShopRulesReader.Read(text), person, cancel).ConfigureAwait(false);
+        string path = $"instruments[{others.Count - 1}].";
+        return
+        [
+            .. problems.Select(one =>
+                one.Field.StartsWith(path, StringComparison.Ordinal) ? one with { Field = one.Field[path.Length..] } : one
+            ),
+        ];
+    }
+
+    /// <summary>Takes an instrument out of the shop's rules; what it read stays.</summary>
+    /// <param name="id">Client-made id.</param>
+    /// <param name="name">Which; one that is not there changes nothing.</param>
+    /// <param name="person">Who takes it out.</param>
+    /// <param name="cancel">Gives up.</param>
+    public async Task RemoveInstrumentAsync(Guid id, string name, string person, CancellationToken cancel)
+    {
+        (JsonObject rules, _) = await WithoutInstrumentAsync(name, cancel).ConfigureAwait(false);
+        string text = rules.ToJsonString(s_written);
+        await KeepAsync(id, text, ShopRulesReader.Read(text), person, cancel).ConfigureAwait(false);
+    }
+
+    private async Task<(JsonObject Rules, JsonArray Others)> WithoutInstrumentAsync(string name, CancellationToken cancel)
+    {
+        JsonObject rules = JsonNode.Parse(await TextAsync(cancel).ConfigureAwait(false))!.AsObject();
+        JsonArray others =
+        [
+            .. (rules["instruments"]?.AsArray() ?? []).Where(one => !NameKey.Same(NameOf(one!), name)).Select(one => one!.DeepClone()),
+        ];
+        rules["instruments"] = others;
+        return (rules, others);
+    }
+
+    private static string NameOf(JsonNode instrument) => instrument["name"]?.GetValue<string>() ?? "";
+
     private static bool AreOfTheSameChart(JsonNode one, ChartLimits limits) =>
         string.Equals(one["recipe"]?.GetValue<string>(), limits.Recipe, StringComparison.OrdinalIgnoreCase)
         && (one["coil"]?.GetValue<string>() ?? "*") == limits.Coil

@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Instruments;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes.Sizes;
 using Coilwright.Workshop.Steps;
@@ -68,6 +69,9 @@ public sealed record ShopRules
 
     /// <summary>The shop's own lead colours.</summary>
     public IReadOnlyList<LeadColour> LeadColours { get; init; } = [];
+
+    /// <summary>Instruments that answer by themselves.</summary>
+    public IReadOnlyList<ShopInstrument> Instruments { get; init; } = [];
 
     /// <summary>Where frozen limits of charts were taken anew; of several for one chart the last holds.</summary>
     public IReadOnlyList<ChartLimits> ChartLimits { get; init; } = [];

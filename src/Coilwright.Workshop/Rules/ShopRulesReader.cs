@@ -1,5 +1,6 @@
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Instruments;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes.Reading;
 using Coilwright.Workshop.Steps;
@@ -66,8 +67,23 @@ public static class ShopRulesReader
                 ),
                 60
             ),
+            Instruments = InstrumentsOf(fields),
             ChartLimits = fields.Objects("chartLimits", LimitsOf, MostChartLimits),
         };
+    }
+
+    private static IReadOnlyList<ShopInstrument> InstrumentsOf(JsonFields fields)
+    {
+        IReadOnlyList<ShopInstrument> all = fields.Objects("instruments", ShopInstrument.Read, ShopInstrument.Most);
+        for (int at = 0; at < all.Count; at++)
+        {
+            if (all[at] is { } one && all.Take(at).Any(other => other is not null && NameKey.Same(other.Name, one.Name)))
+            {
+                fields.Problems.Add(fields.PathOf($"instruments[{at}].name"), "two instruments have this name", $"\"{one.Name}\"");
+            }
+        }
+
+        return all;
     }
 
     private static ChartLimits LimitsOf(JsonFields fields) =>

@@ -24,7 +24,9 @@ public static class CountCommand
         Option<string?> Machine,
         Option<string?> Stop,
         Option<string?> From,
-        Option<bool> Pulses
+        Option<bool> Pulses,
+        SendOptions Send,
+        Option<string?> Batch
     );
 
     public static Command Build(CommandContext desk)
@@ -49,7 +51,9 @@ public static class CountCommand
             },
             new("--stop") { Description = "Turns at which to stop", HelpName = "N" },
             new("--from") { Description = "What was counted before, where pulses go on", HelpName = "N" },
-            new("--pulses") { Description = "Each line is one pulse, whatever it says; otherwise it is the counter's reading" }
+            new("--pulses") { Description = "Each line is one pulse, whatever it says; otherwise it is the counter's reading" },
+            new SendOptions(),
+            new("--batch") { Description = "Batch whose coil is wound, for --send", HelpName = "NAME" }
         );
         Command command = new("count", "Turns as they come from the counter of a winder")
         {
@@ -61,6 +65,8 @@ public static class CountCommand
             options.Pulses,
         };
         options.Address.AddTo(command);
+        options.Send.AddTo(command);
+        command.Add(options.Batch);
         Option<string?> shop = ShopOptions.Shop();
         command.Add(shop);
         command.SetAction(
@@ -82,32 +88,57 @@ public static class CountCommand
         (double? stop, double from) = Check(options, parsed, read);
         Machine? machine = await MachineFile.FindAsync(parsed.GetValue(options.Machine), shop, desk, cancel).ConfigureAwait(false);
         TurnCount count = new(machine?.Counter?.Correction.Value ?? 1, stop, from);
-        TurnLines lines = new(count, parsed.GetValue(options.Pulses));
         CountFormatter formatter = new(desk.Output, desk.Error, isCorrected: machine?.Counter is not null);
         foreach (string line in CautionFormatter.Lines(Cautions.For(Job.RunningWinder)))
         {
             await desk.Error.WriteLineAsync(line).ConfigureAwait(false);
         }
 
-        long start = desk.Time.GetTimestamp();
+        using MeterSender? sender = options.Send.Sender(parsed, parsed.GetValue(options.Batch), "api/counts/");
+        CountWatch watch = new(formatter, sender, desk.Time);
+        TurnLines lines = new(count, parsed.GetValue(options.Pulses));
         IAsyncEnumerable<CounterLine> source = address is null
             ? InputLines(cancel)
             : desk.Use<CounterLines>().ReadAsync(address, new SerialLine(parsed.GetValue(options.Baud)), cancel);
-        await foreach (CounterLine line in source.ConfigureAwait(false))
+        await TakeAllAsync(source, lines, watch, isLive: address is not null, desk.Time, cancel).ConfigureAwait(false);
+        return formatter.WriteEnd(lines) ? ExitCode.Done : ExitCode.AnswerIsNo;
+    }
+
+    private static async Task TakeAllAsync(
+        IAsyncEnumerable<CounterLine> source,
+        TurnLines lines,
+        CountWatch watch,
+        bool isLive,
+        TimeProvider time,
+        CancellationToken cancel
+    )
+    {
+        long start = time.GetTimestamp();
+        using CancellationTokenSource ended = CancellationTokenSource.CreateLinkedTokenSource(cancel);
+        Task looking = watch.RunAsync(ended.Token);
+        try
         {
-            // What is piped in says nothing of when it was counted.
-            TimeSpan? at = address is null ? null : desk.Time.GetElapsedTime(start);
-            if (line.Line is null)
+            await foreach (CounterLine line in source.ConfigureAwait(false))
             {
-                formatter.WriteFault(line.Fault!.Message);
-            }
-            else if (lines.Take(line.Line, at) is { } step)
-            {
-                formatter.Write(step);
+                // What is piped in says nothing of when it was counted.
+                TimeSpan? at = isLive ? time.GetElapsedTime(start) : null;
+                if (line.Line is null)
+                {
+                    watch.Lose(line.Fault!.Message);
+                }
+                else if (lines.Take(line.Line, at) is { } step)
+                {
+                    watch.Take(step, at is { } now ? lines.Count.Rpm(now) : 0);
+                }
             }
         }
+        finally
+        {
+            await ended.CancelAsync().ConfigureAwait(false);
+            await looking.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
 
-        return formatter.WriteEnd(lines) ? ExitCode.Done : ExitCode.AnswerIsNo;
+        await watch.LookAsync(cancel).ConfigureAwait(false);
     }
 
     private static (double? Stop, double From) Check(Options options, ParseResult parsed, ReadOutcome<MeterAddress> address)
@@ -134,6 +165,11 @@ public static class CountCommand
         if (from is not null && !parsed.GetValue(options.Pulses))
         {
             typed.Add("--from", "is for pulses: a counter's reading says by itself where it stands");
+        }
+
+        if (options.Send.IsAsked(parsed) != (parsed.GetValue(options.Batch) is not null))
+        {
+            typed.Add("--send, --batch", "belong together: where the shop is served, and whose coil is wound");
         }
 
         typed.RefuseIfWrong();

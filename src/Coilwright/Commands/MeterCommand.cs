@@ -74,20 +74,36 @@ public static class MeterCommand
     {
         MeterOptions meter = new();
         Option<bool> json = new("--json") { Description = "Write a coilwright.meterReading/1 on each line" };
+        SendOptions send = new();
+        Option<string?> name = new("--name")
+        {
+            Description = "Its name in the shop that it is passed on to; the profile's unless said",
+            HelpName = "NAME",
+        };
         Command command = new("watch", "A line for each value that stands still, once each time that the clips are on; Ctrl-C ends it")
         {
             json,
+            name,
         };
         meter.AddTo(command);
+        send.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
                 (MeterProfile profile, MeterAddress address) = await meter.ReadAsync(parsed, cancel).ConfigureAwait(false);
                 bool asJson = parsed.GetValue(json);
+                using MeterSender? sender = send.Sender(parsed, parsed.GetValue(name) ?? profile.Name, "api/meters/");
                 string trouble = "";
                 await foreach (MeterSight sight in desk.Use<WatchMeter>().WatchAsync(profile, address, cancel).ConfigureAwait(false))
                 {
                     trouble = await TellAsync(desk, sight, asJson, trouble).ConfigureAwait(false);
+                    if (
+                        sender is not null
+                        && await sender.SendAsync(MeterSender.BodyOf(sight), cancel).ConfigureAwait(false) is { Length: > 0 } lost
+                    )
+                    {
+                        await desk.Error.WriteLineAsync("coilwright: " + lost).ConfigureAwait(false);
+                    }
                 }
 
                 return ExitCode.Stopped;

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Coilwright.Formats.Instruments;
 using Coilwright.Input;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Instruments;

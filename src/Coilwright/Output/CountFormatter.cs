@@ -50,6 +50,13 @@ internal sealed class CountFormatter(TextWriter output, TextWriter error, bool i
         error.Flush();
     }
 
+    /// <summary>The turns ended before the stop.</summary>
+    public void WriteEnded(CountState state)
+    {
+        output.WriteLine($"the turns ended at {Told(state.Turns)}, {Told(state.ToStop ?? 0)} before the stop: is the wire broken?");
+        output.Flush();
+    }
+
     /// <summary>How it ended.</summary>
     /// <returns>True when the turns can be trusted and no stop is missed.</returns>
     public bool WriteEnd(TurnLines lines)

@@ -15,6 +15,8 @@ public sealed class SameAnswerTests
     [
         "/api/health",
         "/api/now",
+        "/api/meters/{name}",
+        "/api/counts/{batch}",
         "/api/pieces/told",
         "/api/batches/{id:guid}/coils",
         "/api/batches/{id:guid}/events",

@@ -29,7 +29,7 @@ public sealed class LabelPdfTests
     public void A_label_warns_of_its_magnets_and_defers_to_the_data_sheet_and_one_without_magnets_does_not()
     {
         string serial = string.Concat(Enumerable.Repeat("WIDE-", 8));
-        PieceLabel label = new(serial, serial, ["Breakwater twin C", "cream cover", "four leads"], HasMagnets: true);
+        PieceLabel label = new(serial, serial, ["Breakwater twin C", "slate cover", "four leads"], HasMagnets: true);
 
         PrintedPaper
             .Read(LabelPdf.Render([label]), "Label with magnets")

@@ -34,7 +34,7 @@ public sealed partial class PrinterLabelTests
         new(StringComparer.Ordinal)
         {
             ["coil"] = new("H-12/C-014", "C-014", ["batch H-12", "Harbour bridge C", "coil main"]),
-            ["piece"] = new("2610-001", "2610-001", ["Breakwater twin C", "cream cover", "four leads"], HasMagnets: true),
+            ["piece"] = new("2610-001", "2610-001", ["Breakwater twin C", "slate cover", "four leads"], HasMagnets: true),
             ["spool"] = new("0117", "Spool 0117", ["AWG 42 single", "plain enamel", "lot K-2210", "what the supplier wrote upon it"]),
             ["box"] = new(
                 "WEST-7",

@@ -9,8 +9,10 @@ namespace Coilwright.Tests.Commands;
 /// </summary>
 public sealed class JsonAnswersTests
 {
-    /// <summary>Written as a bare list without a format, or needing a recording or a set that the demo has not.</summary>
-    private static readonly string[] s_apart = ["recipe list", "sweep read", "set show"];
+    /// <summary>
+    /// Written as a bare list without a format, needing a recording or a set that the demo has not, or without an end.
+    /// </summary>
+    private static readonly string[] s_apart = ["recipe list", "sweep read", "set show", "meter watch"];
 
     [Fact]
     public async Task Every_answer_and_every_demo_file_validates_where_most_programs_validate()

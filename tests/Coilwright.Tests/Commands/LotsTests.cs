@@ -24,7 +24,7 @@ public sealed class LotsTests
     [Fact]
     public async Task A_smallest_lot_is_told_in_years_of_cover()
     {
-        string file = RepositoryFiles.PathOf("demo/lots/cream-granulate.json");
+        string file = RepositoryFiles.PathOf("demo/lots/slate-granulate.json");
         CommandRun words = await CommandRun.Of("lots", file);
         Assert.Contains("Minimum lot 30, use 0.25 a year: 120 years of cover", words.Output, StringComparison.Ordinal);
         JsonElement answer = JsonDocument.Parse((await CommandRun.Of("lots", file, "--json")).Output).RootElement;

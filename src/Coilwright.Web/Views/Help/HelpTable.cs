@@ -47,6 +47,7 @@ public static class HelpTable
             [nameof(ClockPage)] = (Pages, "is-the-clock-right"),
             [nameof(TestPage)] = (Assembly, "final-test"),
             [nameof(MagnetsPage)] = (Assembly, "magnets"),
+            [nameof(InstrumentsPage)] = ("hook-up-a-meter", ""),
             [nameof(MeasurePage)] = (Measuring, ""),
             [nameof(MeasureCurvePage)] = (Measuring, "the-fit"),
             [nameof(MeasureSweepPage)] = (Measuring, "with-an-audio-interface"),

@@ -1,6 +1,7 @@
 import { showQuestion } from './asked';
 import { forgetDraft, say } from './drafts';
 import { newId } from './ids';
+import { meterRow } from './meter';
 import { Outbox, type Listener, type Problem } from './outbox';
 import { sentences } from './sent';
 import { SpoolQuestions } from './question';
@@ -57,6 +58,10 @@ export function coilEntry(form: HTMLFormElement): Outbox<CoilEntry, Outcome> {
     event.preventDefault();
     page.submit(outbox);
   });
+  const meter = form.querySelector<HTMLElement>('[data-meter]');
+  if (meter) {
+    meterRow(meter, (typed, instrument, saveAs) => page.takeReading(outbox, typed, instrument, saveAs));
+  }
   window.addEventListener('online', () => void outbox.flush());
   document.addEventListener('visibilitychange', () => void outbox.flush());
   outbox.resume();
@@ -67,6 +72,8 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
   private readonly log: HTMLElement;
   /** The tag as this page has put it into its field. */
   private proposed = '';
+  /** The meter whose reading stands in the field; empty for one that was typed. */
+  private instrument = '';
   private readonly questions: SpoolQuestions;
 
   constructor(
@@ -86,12 +93,32 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
     }
     this.questions.show(this.field('tag').value);
     this.field('tag').addEventListener('input', () => this.questions.show(this.field('tag').value));
+    this.field('resistance').addEventListener('input', event => {
+      this.instrument = event.isTrusted ? '' : this.instrument;
+    });
     if (document.activeElement === null || document.activeElement === document.body) {
       this.field('resistance').focus();
     }
   }
 
-  submit(outbox: Outbox<CoilEntry, Outcome>): void {
+  /** What a meter read: into the field for ohms, and hands free saved under the reading's own id, so that it is never recorded twice. */
+  takeReading(outbox: Outbox<CoilEntry, Outcome>, typed: string, instrument: string, saveAs: string | null): boolean {
+    const resistance = this.field('resistance');
+    if (saveAs !== null && resistance.value.trim() !== '') {
+      return false; // what a person types is not written over
+    }
+    resistance.value = typed;
+    this.instrument = instrument;
+    resistance.dispatchEvent(new Event('input', { bubbles: true }));
+    if (saveAs === null) {
+      resistance.focus();
+    } else {
+      this.submit(outbox, saveAs);
+    }
+    return true;
+  }
+
+  submit(outbox: Outbox<CoilEntry, Outcome>, id: string = newId()): void {
     const resistance = this.field('resistance');
     if (resistance.value.trim() === '') {
       resistance.focus();
@@ -115,7 +142,7 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       return;
     }
     const entry: CoilEntry = {
-      id: newId(),
+      id,
       batchId: this.batchId,
       tag: this.field('tag').value,
       proposed: this.field('tag').value !== '' && this.field('tag').value === this.proposed,
@@ -124,10 +151,11 @@ class EntryPage implements Listener<CoilEntry, Outcome> {
       inductance: this.value('inductance'),
       inductanceAt: this.value('inductanceAt'),
       turns: this.value('turns'),
-      instrument: '',
+      instrument: this.instrument,
       person: this.value('person'),
       coil,
     };
+    this.instrument = '';
     outbox.add(entry, this.form.dataset.name ?? '');
     for (const name of ['resistance', 'inductance', 'turns', 'tag', 'temperature']) {
       this.clear(name);

@@ -3,6 +3,7 @@ import { clocks } from './clocks';
 import { dimensions } from './dimensions';
 import { forgetDrafts, keepDrafts } from './drafts';
 import { responseCursor } from './cursor';
+import { liveCount } from './count';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { leaving } from './leaving';
@@ -49,6 +50,9 @@ if (recipe) {
 }
 const entry = document.querySelector<HTMLFormElement>('form[data-entry]');
 const ownBox = entry ? coilEntry(entry) : null;
+for (const place of document.querySelectorAll<HTMLElement>('[data-live-count]')) {
+  void liveCount(place);
+}
 for (const form of document.querySelectorAll<HTMLFormElement>('form[data-happening]')) {
   happeningKeys(form);
 }

@@ -51,6 +51,8 @@ public sealed class JsonFields
 
     public bool Has(string name) => _values.ContainsKey(name);
 
+    public bool IsObject(string name) => _values.TryGetValue(name, out JsonElement value) && value.ValueKind == JsonValueKind.Object;
+
     public bool IsList(string name) => _values.TryGetValue(name, out JsonElement value) && value.ValueKind == JsonValueKind.Array;
 
     /// <summary>A quantity that must be there; <see cref="Entered.Unknown"/> when it is not, or not understood.</summary>

@@ -1,7 +1,6 @@
 using System.Reflection;
-using Coilwright.Workshop.Instruments;
 
-namespace Coilwright.Formats.Instruments;
+namespace Coilwright.Workshop.Instruments;
 
 /// <summary>The profiles that come with the program, by the name that a command takes.</summary>
 public static class MeterProfiles

@@ -1,11 +1,10 @@
 using System.Text.Json;
 using Coilwright.Analysis.Quantities;
 using Coilwright.Workshop.Entry;
-using Coilwright.Workshop.Instruments;
 using Coilwright.Workshop.Quantities;
 using Coilwright.Workshop.Recipes.Reading;
 
-namespace Coilwright.Formats.Instruments;
+namespace Coilwright.Workshop.Instruments;
 
 /// <summary>Reads how an instrument is asked (format coilwright.meter/1) and tells every mistake at once.</summary>
 public static class MeterProfileReader
@@ -36,6 +35,13 @@ public static class MeterProfileReader
     /// <summary>The profile of a file, or every problem.</summary>
     /// <param name="json">The text of the file.</param>
     public static ReadOutcome<MeterProfile> Read(string json) => JsonDocumentReader.Read(json, Format, Whole, pointOnly: true);
+
+    /// <summary>A profile inside another document, with or without its format.</summary>
+    internal static MeterProfile Fields(JsonFields fields)
+    {
+        fields.Free("format");
+        return Whole(fields);
+    }
 
     private static MeterProfile Whole(JsonFields fields)
     {

@@ -1,8 +1,7 @@
-using Coilwright.Formats.Instruments;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Instruments;
 
-namespace Coilwright.Formats.Tests.Instruments;
+namespace Coilwright.Workshop.Tests.Instruments;
 
 public sealed class MeterProfileReaderTests
 {

@@ -1,0 +1,73 @@
+import { sound } from './sound';
+
+/** Where the counter of the batch's winder stands. */
+interface ShownCount {
+  number: number;
+  counter: number;
+  turns: number;
+  toStop: number | null;
+  rpm: number;
+  note: '' | 'soon' | 'stop' | 'back' | 'ahead' | 'ended' | 'lost';
+}
+
+/** A page that is not answered asks again after so long. */
+const againMs = 2000;
+
+/** A winder whose counter nobody passes on is asked about so seldom. */
+const idleMs = 5000;
+
+const pause = (ms: number): Promise<void> => new Promise(resolve => setTimeout(resolve, ms));
+
+const words: Record<ShownCount['note'], string> = {
+  '': '',
+  soon: 'slow down: the stop is near',
+  stop: 'stop',
+  back: 'the counter jumped back: look at it first',
+  ahead: 'the counter jumped ahead: look at it first',
+  ended: 'the turns ended before the stop: is the wire broken?',
+  lost: 'the link to the counter is lost: read it yourself',
+};
+
+/** The winder's own counter on the winder's page: shown live, and in the field for the counter while nobody types there. */
+export async function liveCount(place: HTMLElement): Promise<void> {
+  const batch = encodeURIComponent(place.dataset.liveCount ?? '');
+  let seen = 0;
+  let filled = '';
+  for (;;) {
+    try {
+      const answer = await fetch(`/api/counts/${batch}?after=${seen}`, { cache: 'no-store' });
+      if (!answer.ok) {
+        return;
+      }
+      const shown = (await answer.json()) as ShownCount;
+      if (shown.number === 0) {
+        await pause(idleMs);
+      }
+      if (shown.number === seen) {
+        continue;
+      }
+      seen = shown.number;
+      show(place, shown);
+      const field = document.getElementById('counter');
+      if (field instanceof HTMLInputElement && (field.value === '' || field.value === filled)) {
+        filled = String(shown.counter);
+        field.value = filled;
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+      }
+    } catch {
+      await pause(againMs);
+    }
+  }
+}
+
+function show(place: HTMLElement, shown: ShownCount): void {
+  const grouped = (number: number): string => Math.round(number).toLocaleString('en-GB').replace(/,/g, '\u202F');
+  place.hidden = false;
+  place.dataset.note = shown.note;
+  const left = shown.toStop === null ? '' : shown.toStop >= 0 ? `, ${grouped(shown.toStop)} to go` : `, ${grouped(-shown.toStop)} past the stop`;
+  const speed = shown.rpm > 0 ? `, ${grouped(shown.rpm)} rpm` : '';
+  place.textContent = `${grouped(shown.turns)} turns${left}${speed}${words[shown.note] === '' ? '' : ' – ' + words[shown.note]}`;
+  if (shown.note !== '') {
+    sound(shown.note === 'soon' ? 'pass' : shown.note === 'stop' ? 'hold' : 'reject');
+  }
+}
