@@ -14,6 +14,8 @@ public sealed class HandsFreeTests(Chromium chromium)
 {
     private const string Off = "9.9E37";
 
+    private static CancellationToken Cancel => TestContext.Current.CancellationToken;
+
     [Fact]
     public async Task Twenty_four_coils_are_entered_hands_free_one_of_them_open_and_one_read_again()
     {
@@ -125,13 +127,13 @@ public sealed class HandsFreeTests(Chromium chromium)
         using Process count = Count(board, shop.Url, name);
         try
         {
-            using TcpClient link = await board.AcceptTcpClientAsync(TestContext.Current.CancellationToken);
+            using TcpClient link = await board.AcceptTcpClientAsync(Cancel);
             await page.GotoAsync($"/batches/{batch}/wind");
             ILocator live = page.Locator("[data-live-count]");
             for (int turns = 100; turns <= 3400; turns += 100)
             {
-                await link.GetStream().WriteAsync(Encoding.ASCII.GetBytes(FormattableString.Invariant($"{turns}\n")));
-                await Task.Delay(500, TestContext.Current.CancellationToken); // twelve thousand turns a minute: a fast winder
+                await link.GetStream().WriteAsync(Encoding.ASCII.GetBytes(FormattableString.Invariant($"{turns}\n")), Cancel);
+                await Task.Delay(500, Cancel); // twelve thousand turns a minute: a fast winder
             }
 
             await Expect(live).ToContainTextAsync("3\u202F400 turns");

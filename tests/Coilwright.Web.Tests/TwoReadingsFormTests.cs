@@ -198,6 +198,7 @@ public sealed partial class TwoReadingsFormTests
         "cost",
         "complaint",
         "customer",
+        "address", // of an instrument: a host, a port or a device
         "since",
         "limits-person",
         "vary",

@@ -62,6 +62,7 @@ public sealed class Chromium : IAsyncLifetime
         );
         ClosesItsPagesAttribute.Opened(context);
         context.SetDefaultTimeout(15_000);
+        context.SetDefaultNavigationTimeout(60_000); // patience, no claim: a machine with other work beside it is slow to begin a page
         if (scripts)
         {
             await context.AddInitScriptAsync(Settled.CountsQuestions);
