@@ -57,14 +57,13 @@ public sealed class HandsFreeTests(Chromium chromium)
             await ClipAsync(tag, coil == 12 ? 7100 : 6180 + coil, coil == 12 ? "reject" : "pass"); // 6.18 kΩ ±4 %
         }
 
-        // C-012 was wound again: its tag is typed, and the clips go on as ever.
+        // C-012 is read again: its tag is typed, and the clips go on as ever. Two readings that disagree are never settled by a machine.
         await entry.Tag.FillAsync("C-012");
-        await ClipAsync("C-012", 6195, "pass");
+        await ClipAsync("C-012", 6195, "hold");
         await entry.AllSavedAsync();
         IReadOnlyList<(string Tag, string Typed)> table = await entry.TableAsync();
         Assert.Equal(24, table.Count(row => row.Typed.Length > 0));
         Assert.Equal("open", table.Single(row => row.Tag == "C-007").Typed);
-        Assert.StartsWith("6195", table.Single(row => row.Tag == "C-012").Typed, StringComparison.Ordinal);
     }
 
     [Fact]
