@@ -19,7 +19,9 @@ public static class HelpLibrary
         "measuring-impedance",
         "assembly-day",
         "a-pickup-comes-back",
+        "bring-in-old-notes",
         "backup-in-two-minutes",
+        "take-everything-out",
         "when-the-disk-is-full",
     ];
 
