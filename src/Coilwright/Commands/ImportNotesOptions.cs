@@ -66,7 +66,9 @@ internal sealed class ImportNotesOptions
                 );
         }
 
-        await using OpenShop open = await entry.OpenAsync(parsed, desk, cancel).ConfigureAwait(false);
+        await using OpenShop open = await (
+            dryRun ? OpenShop.OpenAsync(entry.Shop(parsed), desk, cancel) : entry.OpenAsync(parsed, desk, cancel)
+        ).ConfigureAwait(false); // a look makes no shop, and says nothing of its clock
         NoteTarget target = await TargetAsync(parsed, open, name, entry.Person(parsed), cancel).ConfigureAwait(false);
         NoteOutcome outcome = await open.Use<ImportNotes>().RunAsync(table, target, dryRun, cancel).ConfigureAwait(false);
         if (outcome.Problems.Count > 0)
