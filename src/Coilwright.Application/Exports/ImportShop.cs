@@ -46,7 +46,7 @@ public sealed class ImportShop(TimeProvider clock)
             return new ImportOutcome(manifest, problems.All, problems.Notes, IsDone: false);
         }
 
-        await FillAsync(folder, shopPath, manifest, isNew, cancel).ConfigureAwait(false);
+        await FillAsync((folder, manifest), (shopPath, isNew), progress, cancel).ConfigureAwait(false);
         return new ImportOutcome(manifest, [], problems.Notes, IsDone: true);
     }
 
@@ -147,8 +147,15 @@ public sealed class ImportShop(TimeProvider clock)
         }
     }
 
-    private async Task FillAsync(string folder, string shopPath, ExportManifest manifest, bool isNew, CancellationToken cancel)
+    private async Task FillAsync(
+        (string Folder, ExportManifest Manifest) export,
+        (string Path, bool IsNew) target,
+        IProgress<(int Done, int Of)>? progress,
+        CancellationToken cancel
+    )
     {
+        (string shopPath, bool isNew) = target;
+        ExportManifest manifest = export.Manifest;
         OpenedShop shop = isNew
             ? await OpenedShop.CreateAsync(shopPath, manifest.ShopName, clock, cancel).ConfigureAwait(false)
             : await OpenedShop.OpenAsync(shopPath, clock, cancel).ConfigureAwait(false);
@@ -157,9 +164,9 @@ public sealed class ImportShop(TimeProvider clock)
         {
             await using (shop.ConfigureAwait(false))
             {
-                await FillAsync(folder, shop, manifest, cancel).ConfigureAwait(false);
+                await FillAsync(export.Folder, shop, manifest, cancel).ConfigureAwait(false);
                 filled = true;
-                await shop.Use<BatchSummaries>().CatchUpAsync(int.MaxValue, cancel).ConfigureAwait(false);
+                await SummariseAsync(shop.Use<BatchSummaries>(), progress, cancel).ConfigureAwait(false);
             }
         }
         finally
@@ -168,6 +175,19 @@ public sealed class ImportShop(TimeProvider clock)
             {
                 ShopFile.RemoveEmpty(shopPath);
             }
+        }
+    }
+
+    /// <summary>Makes what the program keeps in short of each batch; given up, the rest is made when it is asked for.</summary>
+    private static async Task SummariseAsync(BatchSummaries summaries, IProgress<(int Done, int Of)>? progress, CancellationToken cancel)
+    {
+        int done = 0;
+        (int kept, int missing) = (1, 1);
+        while (kept > 0 && missing > 0)
+        {
+            (kept, missing) = await summaries.CatchUpAsync(BatchSummaries.AtOnce, cancel).ConfigureAwait(false);
+            done += kept;
+            progress?.Report((done, done + missing));
         }
     }
 

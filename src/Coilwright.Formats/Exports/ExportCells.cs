@@ -79,7 +79,7 @@ public static class ExportCells
             _ => "a text",
         };
 
-    private static object? Flag(string text) =>
+    private static bool? Flag(string text) =>
         text switch
         {
             "true" => true,
@@ -87,7 +87,7 @@ public static class ExportCells
             _ => null,
         };
 
-    private static object? Time(string text) =>
+    private static DateTimeOffset? Time(string text) =>
         text.EndsWith('Z')
         && DateTimeOffset.TryParse(
             text,

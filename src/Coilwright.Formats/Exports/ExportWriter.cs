@@ -43,7 +43,7 @@ public sealed class ExportWriter(string folder)
         }
 
         await FlushAsync(file, hash, waiting, cancel).ConfigureAwait(false);
-        file.Flush(flushToDisk: true);
+        ToDisk(file);
         _files.Add(new ExportedFile(table.File, records, Convert.ToHexStringLower(hash.GetHashAndReset())));
     }
 
@@ -73,6 +73,8 @@ public sealed class ExportWriter(string folder)
         hash.AppendData(bytes);
         await file.WriteAsync(bytes, cancel).ConfigureAwait(false);
     }
+
+    private static void ToDisk(FileStream file) => file.Flush(flushToDisk: true);
 
     private static int DocumentAt(ExportTable table)
     {

@@ -1,6 +1,5 @@
 using Coilwright.Storage.Model;
 using Coilwright.Workshop.Pieces;
-using Coilwright.Workshop.Pieces.Events;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 

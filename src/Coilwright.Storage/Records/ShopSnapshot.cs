@@ -30,7 +30,7 @@ internal sealed class ShopSnapshot : IShopSnapshot
     {
         DbConnection connection = context.Database.GetDbConnection();
         DbTransaction moment = connection is SqliteConnection sqlite
-            ? sqlite.BeginTransaction(deferred: true) // the other kind would wait for writers, and keep them waiting
+            ? Deferred(sqlite)
             : await connection.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, cancel);
         await context.Database.UseTransactionAsync(moment, cancel);
         return new ShopSnapshot(context, moment, await context.Shop.AsNoTracking().SingleAsync(cancel));
@@ -60,6 +60,9 @@ internal sealed class ShopSnapshot : IShopSnapshot
         await _moment.DisposeAsync();
         await _context.DisposeAsync();
     }
+
+    /// <summary>The other kind would wait for writers, and keep them waiting.</summary>
+    private static SqliteTransaction Deferred(SqliteConnection connection) => connection.BeginTransaction(deferred: true);
 
     private DbCommand Command(string sql)
     {

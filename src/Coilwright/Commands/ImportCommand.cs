@@ -53,7 +53,7 @@ internal static class ImportCommand
             ImportOutcome outcome = await Progress
                 .ShowCountAsync(
                     desk,
-                    "Reading records",
+                    "Reading records, then working out batches:",
                     count => desk.Use<ImportShop>().RunAsync(folder, shop, dryRun, count, cancel),
                     cancel
                 )
