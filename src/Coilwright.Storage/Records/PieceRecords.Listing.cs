@@ -1,6 +1,5 @@
 using Coilwright.Storage.Model;
 using Coilwright.Workshop.Pieces;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Coilwright.Storage.Records;

@@ -66,9 +66,7 @@ internal sealed class ImportNotesOptions
                 );
         }
 
-        await using OpenShop open = await (
-            dryRun ? OpenShop.OpenAsync(entry.Shop(parsed), desk, cancel) : entry.OpenAsync(parsed, desk, cancel)
-        ).ConfigureAwait(false); // a look makes no shop, and says nothing of its clock
+        await using OpenShop open = await OpenAsync(desk, parsed, entry, dryRun, cancel).ConfigureAwait(false);
         NoteTarget target = await TargetAsync(parsed, open, name, entry.Person(parsed), cancel).ConfigureAwait(false);
         NoteOutcome outcome = await open.Use<ImportNotes>().RunAsync(table, target, dryRun, cancel).ConfigureAwait(false);
         if (outcome.Problems.Count > 0)
@@ -84,6 +82,15 @@ internal sealed class ImportNotesOptions
         await desk.Output.WriteLineAsync(Words(outcome, target, dryRun)).ConfigureAwait(false);
         return ExitCode.Done;
     }
+
+    /// <summary>A look makes no shop, and says nothing of its clock.</summary>
+    private static Task<OpenShop> OpenAsync(
+        CommandContext desk,
+        ParseResult parsed,
+        EntryOptions entry,
+        bool dryRun,
+        CancellationToken cancel
+    ) => dryRun ? entry.LookAsync(parsed, desk, cancel) : entry.OpenAsync(parsed, desk, cancel);
 
     private async Task<NoteTarget> TargetAsync(ParseResult parsed, OpenShop open, string name, string person, CancellationToken cancel)
     {
@@ -108,7 +115,7 @@ internal sealed class ImportNotesOptions
         );
     }
 
-    private IReadOnlyList<(string Header, string Meaning)> Said(ParseResult parsed)
+    private List<(string Header, string Meaning)> Said(ParseResult parsed)
     {
         List<(string Header, string Meaning)> said = [];
         foreach (string one in parsed.GetValue(_columns) ?? [])
