@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coilwright.Formats.Csv;
 using Coilwright.Workshop.Exports;
 
 namespace Coilwright.Formats.Exports;
@@ -8,6 +9,8 @@ public static class ExportCells
 {
     /// <summary>With these a spreadsheet's formula begins, with white space that it takes away, and with our own mark.</summary>
     private const string Guarded = "=+-@'\t\r\n";
+
+    private static readonly TableNumbers s_numbers = new(CommaIsDecimal: false);
 
     private const string Iso = "yyyy-MM-dd'T'HH:mm:ss.fffffff'Z'";
 
@@ -48,13 +51,11 @@ public static class ExportCells
         value = column.Kind switch
         {
             ExportKind.Id => Guid.TryParseExact(text, "D", out Guid id) ? id : null,
-            ExportKind.Number => double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
-            && double.IsFinite(number)
-                ? number
-                : null,
-            ExportKind.Count => long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out long count)
+            ExportKind.Number => s_numbers.TryNumber(text, out double number, out _) ? number : null,
+            ExportKind.Count => s_numbers.TryNumber(text, out double count, out _)
+            && double.IsInteger(count)
             && count is >= int.MinValue and <= int.MaxValue
-                ? count
+                ? (long)count
                 : null,
             ExportKind.Flag => Flag(text),
             ExportKind.Time => Time(text),

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Coilwright.Formats.Csv;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Notes;
@@ -23,13 +22,7 @@ internal static class NoteUnits
 
         double[] bare =
         [
-            .. cells
-                .Select(cell => numbers.Plain(cell, isCount: false, out _))
-                .Select(plain =>
-                    double.TryParse(plain, NumberStyles.Float, CultureInfo.InvariantCulture, out double number) ? number : double.NaN
-                )
-                .Where(double.IsFinite)
-                .Order(),
+            .. cells.Select(cell => numbers.TryNumber(cell, out double number, out _) ? number : double.NaN).Where(double.IsFinite).Order(),
         ];
         if (bare.Length == 0)
         {

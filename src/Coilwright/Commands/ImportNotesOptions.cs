@@ -150,7 +150,7 @@ internal sealed class ImportNotesOptions
         }
 
         lines.Write(output, "");
-        output.WriteLine("A column that is read wrongly: --column \"HEADING=QUANTITY [UNIT]\", or \"HEADING=-\" to leave it aside.");
+        output.WriteLine("A column that is read wrongly: --column \"HEADING=dcResistance [kΩ]\", or \"HEADING=-\" to leave it aside.");
     }
 
     private static string Words(NoteOutcome outcome, NoteTarget target, bool dryRun)
