@@ -1,7 +1,7 @@
 using Coilwright.Application.Shops;
 using Coilwright.Formats.Exports;
 using Coilwright.Storage;
-using Coilwright.Storage.Records;
+using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Exports;
 

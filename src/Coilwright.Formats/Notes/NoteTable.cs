@@ -25,7 +25,8 @@ public sealed partial class NoteTable
 
     /// <summary>Reads the headings of a table and understands them.</summary>
     /// <param name="text">The table.</param>
-    /// <param name="said">What a person said of columns, by heading: a role's key, with a unit in brackets, or <see cref="LeftAside"/>.</param>
+    /// <param name="said">
+    /// What a person said of columns, by heading: a role's key, with a unit in brackets, or <see cref="LeftAside"/>.</param>
     public NoteTable(string text, IReadOnlyList<(string Header, string Meaning)> said)
     {
         _lines = [.. CsvCells.Rows(text).Take(MostCoils + 2)];

@@ -35,7 +35,6 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
         Steps = new StepRecords(database);
         Customers = new CustomerRecords(database);
         Rules = new RulesRecords(database);
-        Transfer = new ShopTransfer(database);
     }
 
     public IRecipeRecords Recipes { get; }
@@ -60,7 +59,7 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
 
     public IRulesRecords Rules { get; }
 
-    public IShopTransfer Transfer { get; }
+    public IShopTransfer Transfer => _database.Transfer;
 
     public IShopBackups Backups => _database.Backups;
 

@@ -49,6 +49,7 @@ internal static class ExportFormatter
     private static string Holds(ExportManifest manifest) =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{manifest.Records:#,##0} records in {manifest.Files.Count(file => file.Records > 0)} files, {manifest.Documents.Count} documents"
+            $"{manifest.Records:#,##0} records in {manifest.Files.Count(file => file.Records > 0)} files, "
+                + $"{manifest.Documents.Count} documents"
         );
 }

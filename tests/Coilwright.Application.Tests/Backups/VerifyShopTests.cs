@@ -61,7 +61,8 @@ public sealed class VerifyShopTests
         Assert.Contains("Repair: nothing had to be made again", output, StringComparison.Ordinal);
     }
 
-    /// <summary>Verdicts follow from causes found anywhere in the shop: a summary made before the last of them tells those of its day.</summary>
+    /// <summary>
+    /// Verdicts follow from causes found anywhere in the shop: a summary made before the last of them tells those of its day.</summary>
     [Theory]
     [InlineData(false, 1)]
     [InlineData(true, 0)]

@@ -6,7 +6,8 @@ using Coilwright.Workshop.Exports;
 namespace Coilwright.Application.Tests.Exports;
 
 /// <summary>
-/// Records of every kind drawn from a seed: texts with odd characters, corrections of corrections and undone readings, events that take others
+/// Records of every kind drawn from a seed: texts with odd characters, corrections of
+/// corrections and undone readings, events that take others
 /// back, sets, returns, customers with and without a name, numbers of any size.
 /// </summary>
 internal sealed class DrawnShop(int seed)

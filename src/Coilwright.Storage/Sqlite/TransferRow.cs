@@ -3,7 +3,7 @@ using System.Globalization;
 using Coilwright.Storage.Model;
 using Coilwright.Workshop.Exports;
 
-namespace Coilwright.Storage.Records;
+namespace Coilwright.Storage.Sqlite;
 
 /// <summary>Values of exported rows, as the database has them and back.</summary>
 internal static class TransferRow

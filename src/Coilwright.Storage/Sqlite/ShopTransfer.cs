@@ -1,9 +1,10 @@
 using System.Data;
 using Coilwright.Storage.Model;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Exports;
 using Microsoft.EntityFrameworkCore;
 
-namespace Coilwright.Storage.Records;
+namespace Coilwright.Storage.Sqlite;
 
 /// <summary>Takes a shop's records out of its database as rows, and brings them into an empty one.</summary>
 public sealed class ShopTransfer : IShopTransfer

@@ -1,12 +1,13 @@
 #pragma warning disable CA2100 // statements are made of names of the program's own tables, quoted
 using System.Data.Common;
 using Coilwright.Storage.Model;
+using Coilwright.Storage.Records;
 using Coilwright.Workshop.Exports;
 using Coilwright.Workshop.Pieces;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
-namespace Coilwright.Storage.Records;
+namespace Coilwright.Storage.Sqlite;
 
 /// <summary>A shop that is being filled, in one unit of work.</summary>
 /// <param name="context">Open; it is closed with this.</param>

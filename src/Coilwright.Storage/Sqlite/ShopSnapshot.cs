@@ -7,7 +7,7 @@ using Coilwright.Workshop.Exports;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
-namespace Coilwright.Storage.Records;
+namespace Coilwright.Storage.Sqlite;
 
 /// <summary>A shop as it was at one moment: one reading transaction from the first look to the last.</summary>
 internal sealed class ShopSnapshot : IShopSnapshot
