@@ -101,6 +101,22 @@ public static class ShopFile
         }
     }
 
+    /// <summary>Removes a shop that was just made and could not be filled; a file that resists stays, empty.</summary>
+    public static void RemoveEmpty(string path)
+    {
+        foreach (string ending in (string[])["", .. WriteAheadLog.Endings])
+        {
+            try
+            {
+                File.Delete(path + ending);
+            }
+            catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+            {
+                return; // an empty shop can be filled later
+            }
+        }
+    }
+
     /// <summary>
     /// False for a file that is marked as read-only, lies on such a disk, or belongs to somebody else: then it can still be viewed.
     /// </summary>

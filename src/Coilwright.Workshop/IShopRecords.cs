@@ -2,6 +2,7 @@ using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Exports;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -29,6 +30,9 @@ public interface IShopRecords
     IStepRecords Steps { get; }
     ICustomerRecords Customers { get; }
     IRulesRecords Rules { get; }
+
+    /// <summary>All of it, taken out or brought in whole.</summary>
+    IShopTransfer Transfer { get; }
 
     /// <summary>Backups of all of it.</summary>
     IShopBackups Backups { get; }

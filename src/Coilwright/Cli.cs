@@ -136,6 +136,8 @@ public static class Cli
             BackupCommand.Build(desk),
             RestoreCommand.Build(desk),
             VerifyCommand.Build(desk),
+            ExportCommand.Build(desk),
+            ImportCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

@@ -2,6 +2,7 @@ using Coilwright.Application.Backups;
 using Coilwright.Application.Boards;
 using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
+using Coilwright.Application.Exports;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Instruments;
 using Coilwright.Application.Judging;
@@ -9,6 +10,7 @@ using Coilwright.Application.Listening;
 using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
 using Coilwright.Application.Measuring;
+using Coilwright.Application.Notes;
 using Coilwright.Application.Plans;
 using Coilwright.Application.Printing;
 using Coilwright.Application.Solving;
@@ -21,6 +23,7 @@ using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Magnets;
+using Coilwright.Workshop.Notes;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
@@ -79,7 +82,8 @@ public static class CoilwrightServices
             .AddSingleton<JudgeTable>()
             .AddSingleton<PairCoils>()
             .AddSingleton<RestoreShop>()
-            .AddSingleton<VerifyShop>();
+            .AddSingleton<VerifyShop>()
+            .AddSingleton<ImportShop>();
 
     /// <summary>As above, with a shop: its records, the rules for changing them, and what a person can do with them.</summary>
     /// <param name="services">Where it is registered.</param>
@@ -96,6 +100,9 @@ public static class CoilwrightServices
             .AddSingleton<RecallThing>()
             .AddSingleton(BackupPlan.Of(records.Backups.ShopPath, [], isDaily: false))
             .AddSingleton<BackUpShop>()
+            .AddSingleton<ExportShop>()
+            .AddSingleton<NoteService>()
+            .AddSingleton<ImportNotes>()
             .AddSingleton<ShopServices>();
 
     /// <summary>The shop's records, whole and by what belongs together: a service asks for no more than it needs.</summary>
@@ -113,6 +120,7 @@ public static class CoilwrightServices
             .AddSingleton(records.Steps)
             .AddSingleton(records.Customers)
             .AddSingleton(records.Rules)
+            .AddSingleton(records.Transfer)
             .AddSingleton(records.Backups);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>

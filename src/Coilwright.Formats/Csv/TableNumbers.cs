@@ -48,7 +48,10 @@ public readonly partial record struct TableNumbers(bool CommaIsDecimal)
     }
 
     /// <summary>The cell with a point; null, with the reason, when it says two things.</summary>
-    private string? Plain(string cell, bool isCount, out string why)
+    /// <param name="cell">The cell.</param>
+    /// <param name="isCount">True for a count, in which a separator groups thousands.</param>
+    /// <param name="why">Why not; empty otherwise.</param>
+    public string? Plain(string cell, bool isCount, out string why)
     {
         why = "";
         if (isCount && Thousands().IsMatch(cell))

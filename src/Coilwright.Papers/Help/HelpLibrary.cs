@@ -21,7 +21,9 @@ public static class HelpLibrary
         "an-old-winder-counts",
         "assembly-day",
         "a-pickup-comes-back",
+        "bring-in-old-notes",
         "backup-in-two-minutes",
+        "take-everything-out",
         "when-the-disk-is-full",
     ];
 

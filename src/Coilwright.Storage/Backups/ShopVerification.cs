@@ -1,3 +1,6 @@
+using Coilwright.Storage.Records;
+using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop;
 using Coilwright.Workshop.Backups;
 using Microsoft.Data.Sqlite;
 
@@ -21,6 +24,26 @@ public static class ShopVerification
         }
     }
 
+    /// <summary>Reads the records of a sound, up-to-date shop without writing anything into it or beside it.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="read">Reads; the records are closed when it is done.</param>
+    /// <param name="cancel">Gives up.</param>
+    /// <exception cref="ShopFileException">It is not there, or is no shop.</exception>
+    public static async Task<T> LookAsync<T>(string path, Func<IShopRecords, Task<T>> read, CancellationToken cancel)
+    {
+        ShopHeader.Check(path);
+        return await WithCopyAsync(
+            path,
+            async readable =>
+            {
+                string options = ShopContextOptions.Looking(readable, alone: WriteAheadLog.BytesBeside(readable) == 0);
+                await using ShopRecords shop = new(new SqliteDatabase(readable, options));
+                return await read(shop);
+            },
+            cancel
+        );
+    }
+
     /// <summary>What a shop's file holds now, with the log beside it.</summary>
     /// <exception cref="ShopFileException">It is no shop, or damaged.</exception>
     internal static async Task<ShopContents> ContentsAsync(string path, CancellationToken cancel)
@@ -34,7 +57,7 @@ public static class ShopVerification
     /// <summary>
     /// A log without its index would make the database write one beside it: file and log are then read as copies in the temporary folder.
     /// </summary>
-    private static async Task<ShopCheck> WithCopyAsync(string path, Func<string, Task<ShopCheck>> check, CancellationToken cancel)
+    private static async Task<T> WithCopyAsync<T>(string path, Func<string, Task<T>> check, CancellationToken cancel)
     {
         if (!File.Exists(path + "-wal") || File.Exists(path + "-shm"))
         {

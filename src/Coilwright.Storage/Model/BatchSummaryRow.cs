@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -44,5 +45,22 @@ internal sealed record BatchSummaryRow
     public static string WordOf(BatchState? state) => state?.ToString() ?? "";
 
     /// <summary>The summary of this row.</summary>
-    public BatchSummary ToSummary() => JsonSerializer.Deserialize<BatchSummary>(Json, s_options)!;
+    public BatchSummary ToSummary() => JsonSerializer.Deserialize<BatchSummary>(Json, s_options) ?? throw new JsonException("null");
+
+    /// <summary>As <see cref="ToSummary"/>, for one who asks whether the row can be trusted.</summary>
+    public KeptSummary AsKept()
+    {
+        string text = $"{State} {Hold.ToString(CultureInfo.InvariantCulture)} {Json}";
+        try
+        {
+            BatchSummary summary = ToSummary();
+            return summary.BatchId == BatchId && WordOf(summary.State) == State && summary.Hold == Hold
+                ? new KeptSummary(summary, "", text)
+                : new KeptSummary(null, "what lists look for in it is not what it says", text);
+        }
+        catch (Exception unreadable) when (unreadable is JsonException or NotSupportedException)
+        {
+            return new KeptSummary(null, "it cannot be read", text);
+        }
+    }
 }

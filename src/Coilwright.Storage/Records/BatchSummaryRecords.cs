@@ -77,6 +77,12 @@ internal sealed class BatchSummaryRecords(ShopDatabase database) : IBatchSummary
         return [.. rows.Select(pair => (pair.batch, pair.row.ToSummary()))];
     }
 
+    public async Task<KeptSummary?> FindAsync(Guid batchId, CancellationToken cancel)
+    {
+        await using ShopContext context = database.Open();
+        return (await Made(context).SingleOrDefaultAsync(row => row.BatchId == batchId, cancel))?.AsKept();
+    }
+
     public async Task<IReadOnlyDictionary<Guid, BatchSummary>> AllAsync(CancellationToken cancel)
     {
         await using ShopContext context = database.Open();

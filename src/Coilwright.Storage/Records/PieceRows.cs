@@ -89,8 +89,28 @@ internal static class PieceRows
             !context.PieceEvents.Any(gone => gone.PieceId == part.PieceId && gone.Kind == s_partOut && gone.About == part.Id)
         );
 
+    /// <summary>Pieces whose place in the list of those in the shop is not what their events say.</summary>
+    public static async Task<IReadOnlyList<PieceRecord>> MislistedAsync(ShopContext context, CancellationToken cancel)
+    {
+        HashSet<Guid> listed = [.. await context.OpenPieces.AsNoTracking().Select(row => row.PieceId).ToListAsync(cancel)];
+        List<PieceRecord> pieces = await context
+            .Pieces.AsNoTracking()
+            .OrderBy(row => EF.Property<long>(row, ShopContext.EntryOrder))
+            .ToListAsync(cancel);
+        List<PieceRecord> wrong = [];
+        foreach (PieceRecord[] some in pieces.Chunk(PieceRows.AtOnce))
+        {
+            ILookup<Guid, PieceEvent> events = (await PieceRows.EventsAsync(context, [.. some.Select(piece => piece.Id)], cancel)).ToLookup(
+                one => one.PieceId
+            );
+            wrong.AddRange(some.Where(piece => PieceEventLog.IsInShop([.. events[piece.Id]]) != listed.Contains(piece.Id)));
+        }
+
+        return wrong;
+    }
+
     /// <summary>Keeps the list of pieces in the shop in step with their events.</summary>
-    private static async Task FollowAsync(ShopContext context, Guid pieceId, CancellationToken cancel)
+    public static async Task FollowAsync(ShopContext context, Guid pieceId, CancellationToken cancel)
     {
         bool inShop = PieceEventLog.IsInShop(await EventsAsync(context, [pieceId], cancel)),
             listed = await context.OpenPieces.AnyAsync(row => row.PieceId == pieceId, cancel);

@@ -2,6 +2,7 @@ using System.Linq.Expressions;
 using Coilwright.Storage.Model;
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.ControlCharts;
+using Coilwright.Workshop.Exports;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
@@ -12,6 +13,9 @@ internal abstract class ShopDatabase : IAsyncDisposable
 {
     /// <summary>Backups of it.</summary>
     public abstract IShopBackups Backups { get; }
+
+    /// <summary>All of it, taken out or brought in whole.</summary>
+    public abstract IShopTransfer Transfer { get; }
 
     /// <summary>A unit of work of its own: what is saved in it is durable when it is committed.</summary>
     public abstract ShopContext Open();

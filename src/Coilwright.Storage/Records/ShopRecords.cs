@@ -4,6 +4,7 @@ using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Exports;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -57,6 +58,8 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     public ICustomerRecords Customers { get; }
 
     public IRulesRecords Rules { get; }
+
+    public IShopTransfer Transfer => _database.Transfer;
 
     public IShopBackups Backups => _database.Backups;
 

@@ -3,6 +3,7 @@ using Coilwright.Storage.Model;
 using Coilwright.Storage.Records;
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.ControlCharts;
+using Coilwright.Workshop.Exports;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -16,6 +17,8 @@ internal sealed class SqliteDatabase(string path, string connectionString) : Sho
     private readonly DbContextOptions<ShopContext> _options = ShopContextOptions.For(connectionString);
 
     public override IShopBackups Backups { get; } = new SqliteBackups(path, connectionString);
+
+    public override IShopTransfer Transfer => new ShopTransfer(this);
 
     public override ShopContext Open() => new(_options);
 

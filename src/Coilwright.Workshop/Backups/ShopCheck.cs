@@ -12,6 +12,15 @@ public sealed record ShopFinding(string What, string ToDo);
 /// <param name="Findings">Everything that is wrong; empty for a sound file.</param>
 public sealed record ShopCheck(string Path, ShopContents? Contents, long LogBytes, IReadOnlyList<ShopFinding> Findings)
 {
+    /// <summary>What is no fault and worth knowing.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
+    /// <summary>Summaries that were held against their records.</summary>
+    public int SummariesCompared { get; init; }
+
+    /// <summary>True when the file itself is wrong, and not only what follows from its records.</summary>
+    public bool IsDamaged { get; init; }
+
     /// <summary>True when nothing is wrong.</summary>
     public bool IsSound => Findings.Count == 0;
 }

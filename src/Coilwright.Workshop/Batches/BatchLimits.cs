@@ -32,6 +32,10 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
         return made.Value ?? [];
     }
 
+    /// <summary>The limits that a batch would have; null for a revision that gives none. Nothing is written.</summary>
+    public async Task<VerdictLimits?> WouldBeAsync(BatchRecord batch, RevisionRecord revision, CancellationToken cancel) =>
+        await BeginAsync(batch, revision, cancel).ConfigureAwait(false) is { Count: > 0 } rows ? KeptLimits.Read(rows) : null;
+
     /// <summary>The limits of a batch.</summary>
     /// <param name="batch">The batch.</param>
     /// <param name="frequenciesHz">Frequencies of its readings: what a good coil reads there is kept with the batch.</param>

@@ -25,6 +25,12 @@ public interface IPieceRecords
     /// <summary>Pieces by id or by serial; without regard to case. What is not there is left out.</summary>
     Task<IReadOnlyList<PieceRecord>> FindAsync(IReadOnlyList<string> serials, CancellationToken cancel);
 
+    /// <summary>Pieces that stand in the list of those in the shop, or are missing there, against what their events say.</summary>
+    Task<IReadOnlyList<PieceRecord>> MislistedAsync(CancellationToken cancel);
+
+    /// <summary>Lists pieces again, or lists them no more, as their events say.</summary>
+    Task ListAgainAsync(IReadOnlyList<Guid> pieces, CancellationToken cancel);
+
     /// <summary>Pieces that have not left the shop: neither shipped nor given up, or come back.</summary>
     Task<IReadOnlyList<PieceRecord>> InShopAsync(CancellationToken cancel);
 

@@ -21,6 +21,14 @@ internal sealed class EntryOptions
     /// <summary>Who did it.</summary>
     public string Person(ParseResult parsed) => parsed.GetRequiredValue(_person);
 
+    /// <summary>The shop's file.</summary>
+    public string Shop(ParseResult parsed) => parsed.GetValue(_shop) ?? OpenShop.UsualPath;
+
+    /// <summary>Opens the shop for a look: it must be there, and nothing is asked about the clock.</summary>
+    /// <exception cref="WrongInputException">The shop cannot be opened.</exception>
+    public Task<OpenShop> LookAsync(ParseResult parsed, CommandContext desk, CancellationToken cancel) =>
+        OpenShop.OpenAsync(Shop(parsed), desk, cancel);
+
     /// <summary>Opens the shop, and asks about the clock before anything is stored.</summary>
     /// <exception cref="WrongInputException">The shop cannot be opened, or the clock and the newest record do not go together.</exception>
     public Task<OpenShop> OpenAsync(ParseResult parsed, CommandContext desk, CancellationToken cancel) =>

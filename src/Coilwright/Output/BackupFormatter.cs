@@ -83,9 +83,21 @@ internal static class BackupFormatter
             output.WriteLine($"  What to do: {finding.ToDo}.");
         }
 
+        foreach (string note in check.Notes)
+        {
+            output.WriteLine($"Note: {note}.");
+        }
+
         if (check.IsSound)
         {
-            output.WriteLine("Sound: every page and index was read, and every record finds the ones it names.");
+            string summaries =
+                check.SummariesCompared > 0
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $" Summaries of batches held against their records: {check.SummariesCompared:#,##0}."
+                    )
+                    : "";
+            output.WriteLine("Sound: every page and index was read, and every record finds the ones it names." + summaries);
         }
     }
 

@@ -34,6 +34,11 @@ public sealed class BatchSummaries(IShopRecords records, BatchDossiers dossiers)
         return (kept, await Kept.MissingCountAsync(cancel).ConfigureAwait(false));
     }
 
+    /// <summary>Makes the summary of a batch again, whatever is kept.</summary>
+    /// <returns>False when it could not be kept.</returns>
+    public async Task<bool> RemakeAsync(BatchRecord batch, CancellationToken cancel) =>
+        (await MakeAsync(batch, cancel).ConfigureAwait(false)).IsKept;
+
     /// <summary>
     /// Batches that may need a person: under way, with coils on hold, not to be shown, and the newest of those that were not looked through
     /// yet.

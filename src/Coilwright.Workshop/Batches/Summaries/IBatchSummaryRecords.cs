@@ -35,6 +35,9 @@ public interface IBatchSummaryRecords
         CancellationToken cancel
     );
 
+    /// <summary>What is kept of one batch by this version of the program; null when nothing is.</summary>
+    Task<KeptSummary?> FindAsync(Guid batchId, CancellationToken cancel);
+
     /// <summary>Every summary that there is, by batch.</summary>
     Task<IReadOnlyDictionary<Guid, BatchSummary>> AllAsync(CancellationToken cancel);
 
