@@ -2,6 +2,7 @@ using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -29,6 +30,7 @@ public interface IShopRecords
     IStepRecords Steps { get; }
     ICustomerRecords Customers { get; }
     IRulesRecords Rules { get; }
+    ILearningRecords Learning { get; }
 
     /// <summary>Backups of all of it.</summary>
     IShopBackups Backups { get; }

@@ -109,6 +109,7 @@ public static class CoilwrightServices
             .AddSingleton(records.Steps)
             .AddSingleton(records.Customers)
             .AddSingleton(records.Rules)
+            .AddSingleton(records.Learning)
             .AddSingleton(records.Backups);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>

@@ -4,6 +4,7 @@ using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -34,6 +35,7 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
         Steps = new StepRecords(database);
         Customers = new CustomerRecords(database);
         Rules = new RulesRecords(database);
+        Learning = new LearningRecords(database);
     }
 
     public IRecipeRecords Recipes { get; }
@@ -57,6 +59,8 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     public ICustomerRecords Customers { get; }
 
     public IRulesRecords Rules { get; }
+
+    public ILearningRecords Learning { get; }
 
     public IShopBackups Backups => _database.Backups;
 
