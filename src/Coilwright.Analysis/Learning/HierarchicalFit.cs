@@ -98,7 +98,7 @@ public static class HierarchicalFit
             {
                 EffectPrior[] seen = [.. _hierarchy.Effects.Where(one => one.Effect.Kind == kind)];
                 double over = seen.Sum(one => Square(_hierarchy.Sum([one])) / one.Variance);
-                _kinds[kind] = ((_priors.Weight + over) / (_priors.Weight + seen.Length), seen.Length);
+                _kinds[kind] = ((_priors.KindWeight + over) / (_priors.KindWeight + seen.Length), seen.Length);
             }
 
             int place = 0;
@@ -110,7 +110,7 @@ public static class HierarchicalFit
                 _cells,
                 Variance,
                 _priors.Weight + _good,
-                _kinds.ToDictionary(kind => kind.Key, kind => new KindSpread(kind.Value.Times, _priors.Weight + kind.Value.Effects))
+                _kinds.ToDictionary(kind => kind.Key, kind => new KindSpread(kind.Value.Times, _priors.KindWeight + kind.Value.Effects))
             );
 
         private void Weigh(Func<(IReadOnlyList<EffectPrior> Effects, double[] LogRatios), double> middle)

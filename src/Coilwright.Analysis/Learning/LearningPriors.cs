@@ -10,8 +10,11 @@ public sealed record LearningPriors(double CoilDeviation)
     /// <summary>And so much in inductance.</summary>
     public static LearningPriors Inductance { get; } = new(0.01);
 
-    /// <summary>How many coils <see cref="CoilDeviation"/> weighs as, and how many effects of a kind their starting variance does.</summary>
+    /// <summary>How many coils <see cref="CoilDeviation"/> weighs as.</summary>
     public double Weight { get; init; } = 4;
+
+    /// <summary>How many effects of a kind, such as lots, their starting variance weighs as.</summary>
+    public double KindWeight { get; init; } = 8;
 
     /// <summary>Part of the coils that are taken to be bad, weighing as <see cref="BadWeight"/> coils.</summary>
     public double BadPart { get; init; } = 0.03;

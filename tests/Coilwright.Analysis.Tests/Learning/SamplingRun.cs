@@ -67,8 +67,8 @@ internal sealed class SamplingRun
             {
                 int[] seen = [.. Enumerable.Range(0, all.Length).Where(k => all[k].Effect.Kind == kind)];
                 times[kind] = InverseChiSquare(
-                    priors.Weight + seen.Length,
-                    priors.Weight + seen.Sum(k => value[k] * value[k] / all[k].Variance)
+                    priors.KindWeight + seen.Length,
+                    priors.KindWeight + seen.Sum(k => value[k] * value[k] / all[k].Variance)
                 );
             }
 

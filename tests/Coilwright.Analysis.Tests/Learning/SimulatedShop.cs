@@ -3,7 +3,8 @@ using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.Tests.Learning;
 
-/// <summary>A shop whose truth is known: bobbins, wires, lots and spools that are off by so much, and coils that scatter, some of them bad.</summary>
+/// <summary>A shop whose truth is known: bobbins, wires, lots and spools that are off by so much, and coils that scatter,
+/// some of them bad; a shop's bobbins or lots differ by 0.4 to 1.7 times what is taken to hold before.</summary>
 internal sealed class SimulatedShop
 {
     private readonly Random _random;
@@ -12,6 +13,7 @@ internal sealed class SimulatedShop
     private readonly double _scatterOhm;
     private readonly double _scatterHenry;
     private readonly double _bad;
+    private readonly Dictionary<EffectKind, double> _spread;
 
     /// <param name="seed">Another shop for each.</param>
     /// <param name="isTrue">True for a shop whose forecasts have no bias at all.</param>
@@ -21,6 +23,7 @@ internal sealed class SimulatedShop
         _scatterOhm = 0.003 + 0.006 * _random.NextDouble();
         _scatterHenry = 0.006 + 0.01 * _random.NextDouble();
         _bad = 0.06 * _random.NextDouble();
+        _spread = Enum.GetValues<EffectKind>().ToDictionary(kind => kind, _ => 0.4 + 1.3 * _random.NextDouble());
         int bobbins = 1 + _random.Next(4),
             wires = 1 + _random.Next(2);
         for (int batch = 0; batch < 2 + _random.Next(10); batch++)
@@ -61,7 +64,7 @@ internal sealed class SimulatedShop
             : effects.Sum(one =>
                 _truth.TryGetValue(one.Effect, out double known)
                     ? known
-                    : _truth[one.Effect] = Normal.Sample(_random, 0, Math.Sqrt(one.Variance))
+                    : _truth[one.Effect] = Normal.Sample(_random, 0, _spread[one.Effect.Kind] * Math.Sqrt(one.Variance))
             );
 
     /// <summary>What a good coil reads next.</summary>
