@@ -4,6 +4,7 @@ using Coilwright.Application.Comparisons;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Judging;
+using Coilwright.Application.Learning;
 using Coilwright.Application.Listening;
 using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
@@ -18,6 +19,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Pieces;
@@ -115,6 +117,9 @@ public static class CoilwrightServices
     private static IServiceCollection AddWinding(this IServiceCollection services) =>
         services
             .AddSingleton<RecipeService>()
+            .AddSingleton<LearningService>()
+            .AddSingleton<LearnFromReadings>()
+            .AddSingleton<RecipeOfShop>()
             .AddSingleton<WindingService>()
             .AddSingleton<BatchDossiers>()
             .AddSingleton<BatchSummaries>()
