@@ -12,8 +12,7 @@ internal sealed partial class ForecastInputs
     public IReadOnlyList<LearntPlaces> Learnt { get; private set; } = [];
 
     private void AddLearnt(PickupModel model) =>
-        Learnt =
-        [
+        Learnt = [
             .. model.Coils.Select(coil =>
             {
                 string of = model.Coils.Count > 1 ? $" of coil {coil.Name}" : "";
@@ -34,25 +33,14 @@ internal sealed partial class ForecastInputs
 
         if (!_common.TryGetValue((name, learnt), out int common))
         {
-            common = _common[(name, learnt)] = Append(
-                Input(name, learnt.Factor, learnt.Half, learnt.Source) with
-                {
-                    IsCommon = true,
-                }
-            );
+            common = _common[(name, learnt)] = Append(Input(name, learnt.Factor, learnt.Half, learnt.Source) with { IsCommon = true });
         }
 
         return (common, Append(Input($"scatter of the shop's coils about it{of}", 1, learnt.CoilHalf, learnt.Source)));
     }
 
     private static UncertainInput Input(string name, double middle, double half, string source) =>
-        new(
-            name,
-            "1",
-            new Estimate(middle, middle * Math.Exp(-half), middle * Math.Exp(half), Basis.Learnt),
-            Scatter.LogNormal,
-            source
-        )
+        new(name, "1", new Estimate(middle, middle * Math.Exp(-half), middle * Math.Exp(half), Basis.Learnt), Scatter.LogNormal, source)
         {
             Cause = "learnt",
         };

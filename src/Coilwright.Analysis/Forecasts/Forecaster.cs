@@ -233,9 +233,7 @@ public static class Forecaster
             || (result == CoilResult.Capacitance && model.Coils[c].Winding.MeasuredCapacitanceF is not null);
 
         private Figure Learnt(int coil, CoilResult result, Figure figure) =>
-            result is CoilResult.DcResistance or CoilResult.Inductance
-                ? Learnt(coil, result == CoilResult.DcResistance, figure)
-                : figure;
+            result is CoilResult.DcResistance or CoilResult.Inductance ? Learnt(coil, result == CoilResult.DcResistance, figure) : figure;
 
         /// <summary>A figure with the basis and the source of what was learnt.</summary>
         private Figure Learnt(int? coil, bool isResistance, Figure figure) =>

@@ -146,9 +146,7 @@ public static class HierarchicalFit
         private double GoodOf(double off)
         {
             double log =
-                Math.Log(_bad / (1 - _bad))
-                + Math.Log(Variance / BadVariance) / 2
-                + off * off / 2 * (1 / Variance - 1 / BadVariance);
+                Math.Log(_bad / (1 - _bad)) + Math.Log(Variance / BadVariance) / 2 + off * off / 2 * (1 / Variance - 1 / BadVariance);
             return 1 / (1 + Math.Exp(Math.Min(700, log)));
         }
 

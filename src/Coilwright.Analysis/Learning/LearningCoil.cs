@@ -66,6 +66,5 @@ public sealed record LearningCoil(string Bobbin, string Core, string Wire, strin
     /// <summary>Kinds by which inductances are.</summary>
     public static IReadOnlyList<EffectKind> InductanceGroups { get; } = [EffectKind.Core];
 
-    private static EffectPrior Prior(EffectKind kind, string name, double deviation) =>
-        new(new Effect(kind, name), deviation * deviation);
+    private static EffectPrior Prior(EffectKind kind, string name, double deviation) => new(new Effect(kind, name), deviation * deviation);
 }

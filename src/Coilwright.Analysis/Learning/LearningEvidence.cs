@@ -24,14 +24,13 @@ public static class LearningEvidence
     /// <summary>Fewer coils say nothing. Our assumption.</summary>
     private const int Fewest = 5;
 
-    /// <summary>Less is no more than a bench meter's own error. Our assumption.</summary>
-    private const double Least = 0.001;
-
     /// <summary>Every group of every quantity, with those marked that are off.</summary>
-    /// <param name="quantities">What was learnt, each with the kinds of effect that coils are grouped by.</param>
+    /// <param name="quantities">
+    /// What was learnt, each with the kinds of effect that coils are grouped by, and the least deviation that is more than a meter's own.
+    /// </param>
     /// <remarks>Student's t for each, and Holm's steps over all of them [Holm1979].</remarks>
     public static IReadOnlyList<IReadOnlyList<EvidenceGroup>> Find(
-        IReadOnlyList<(LearntQuantity Learnt, IReadOnlyList<EffectKind> By)> quantities
+        IReadOnlyList<(LearntQuantity Learnt, IReadOnlyList<EffectKind> By, double Least)> quantities
     )
     {
         EvidenceGroup[][] found = [.. quantities.Select(one => Groups(one.Learnt, one.By))];
@@ -44,8 +43,8 @@ public static class LearningEvidence
 
         return
         [
-            .. found.Select(groups =>
-                groups.Select(group => group with { IsOff = off.Contains(group) && Math.Abs(group.Mean) >= Least }).ToArray()
+            .. found.Zip(quantities, (groups, one) =>
+                groups.Select(group => group with { IsOff = off.Contains(group) && Math.Abs(group.Mean) >= one.Least }).ToArray()
             ),
         ];
     }

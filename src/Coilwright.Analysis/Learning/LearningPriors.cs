@@ -4,6 +4,12 @@ namespace Coilwright.Analysis.Learning;
 /// <param name="CoilDeviation">Standard deviation of good coils about their bobbin and wire, a part of one, above zero.</param>
 public sealed record LearningPriors(double CoilDeviation)
 {
+    /// <summary>Of the mean of a shop's resistances less is no more than its meter's own error. Our assumption.</summary>
+    public const double LeastResistance = 0.001;
+
+    /// <summary>The same of its inductances: the meter, and the coil's own capacitance across it. Our assumption.</summary>
+    public const double LeastInductance = 0.01;
+
     /// <summary>Good coils scatter so much in DC resistance: what a bench meter and a room's temperature leave.</summary>
     public static LearningPriors Resistance { get; } = new(0.005);
 

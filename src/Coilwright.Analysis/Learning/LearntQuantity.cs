@@ -30,8 +30,7 @@ public sealed record LearntQuantity(
     public bool Knows(Effect effect) => _hierarchy.Value.Knows(effect);
 
     /// <summary>How many coils with this effect were read.</summary>
-    public int CoilsOf(Effect effect) =>
-        Cells.Where(cell => cell.Effects.Any(one => one.Effect == effect)).Sum(cell => cell.Coils);
+    public int CoilsOf(Effect effect) => Cells.Where(cell => cell.Effects.Any(one => one.Effect == effect)).Sum(cell => cell.Coils);
 
     /// <summary>The correction of a coil with these effects, and what the next one will read.</summary>
     /// <param name="effects">What the coil has in common with others; effects that were not seen keep their spread.</param>

@@ -92,10 +92,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         IReadOnlyList<LearningRecord> learnt = await records.Learning.AllAsync(cancel).ConfigureAwait(false);
         return learnt.Any(record => record.Act == LearningAct.Accepted && record.TimeUtc <= batch.BegunUtc)
             ? plain.With(
-                new LearningBook(learnt).For(
-                    batch.BegunUtc,
-                    await LearntParts.SpoolAsync(records, spool, cancel).ConfigureAwait(false)
-                )
+                new LearningBook(learnt).For(batch.BegunUtc, await LearntParts.SpoolAsync(records, spool, cancel).ConfigureAwait(false))
             )
             : plain;
     }

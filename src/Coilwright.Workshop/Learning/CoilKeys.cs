@@ -1,6 +1,7 @@
 using System.Globalization;
 using Coilwright.Analysis.Learning;
 using Coilwright.Physics.Wire;
+using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Stock;
 
@@ -16,8 +17,7 @@ public static class CoilKeys
     public static string Bobbin(RecipeBobbin bobbin)
     {
         double width = Math.Min(bobbin.CoreLength.Si, bobbin.CoreWidth.Si);
-        string ends =
-            Math.Abs(bobbin.EndRadius.Si - width / 2) > SameM ? $", ends {Millimetres(bobbin.EndRadius.Si)} mm" : "";
+        string ends = Math.Abs(bobbin.EndRadius.Si - width / 2) > SameM ? $", ends {Millimetres(bobbin.EndRadius.Si)} mm" : "";
         return $"{Millimetres(bobbin.CoreLength.Si)} × {Millimetres(bobbin.CoreWidth.Si)} × {Millimetres(bobbin.WindingHeight.Si)} mm{ends}";
     }
 
@@ -30,8 +30,8 @@ public static class CoilKeys
                 coil.Poles.Select(pole =>
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{pole.PositionsM.Count} {pole.Shape} {pole.Material.Name} {pole.Material.RelativePermeability} "
-                            + $"{Millimetres(pole.Diameter.Si)} × {Millimetres(pole.Length.Si)} mm"
+                        $"{pole.PositionsM.Count} × {KeyLabels.Of(pole.Material.Name)}{Own(pole.Material.RelativePermeability)} "
+                            + $"{pole.Shape.ToString().ToLowerInvariant()} {Millimetres(pole.Diameter.Si)} × {Millimetres(pole.Length.Si)} mm"
                     )
                 )
             );
@@ -40,11 +40,10 @@ public static class CoilKeys
     public static string Wire(RecipeWire wire) =>
         string.Join(
             ' ',
-            ((string)
-                $"{wire.Gauge} {wire.Insulation} {wire.Build} {wire.BareDiameter?.Typed} {wire.OverallDiameter?.Typed} {wire.ResistancePerLength?.Typed}").Split(
-                ' ',
-                StringSplitOptions.RemoveEmptyEntries
-            )
+            (
+                (string)
+                    $"{wire.Gauge} {wire.Insulation} {wire.Build} {wire.BareDiameter?.Typed} {wire.OverallDiameter?.Typed} {wire.ResistancePerLength?.Typed}"
+            ).Split(' ', StringSplitOptions.RemoveEmptyEntries)
         );
 
     /// <summary>The lot of a spool: as bought, or the spool's own where nobody said; empty for no spool.</summary>
@@ -77,7 +76,12 @@ public static class CoilKeys
         return
             at > 0
             && name.EndsWith(')')
-            && int.TryParse(name.AsSpan(at + LineMark.Length, name.Length - at - LineMark.Length - 1), NumberStyles.None, CultureInfo.InvariantCulture, out int line)
+            && int.TryParse(
+                name.AsSpan(at + LineMark.Length, name.Length - at - LineMark.Length - 1),
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out int line
+            )
             ? (name[..at], line - 1)
             : (name, 0);
     }
@@ -115,6 +119,9 @@ public static class CoilKeys
     }
 
     private const string LineMark = " (line ";
+
+    private static string Own(double? permeability) =>
+        permeability is { } own ? string.Create(CultureInfo.InvariantCulture, $" of permeability {own}") : "";
 
     private static string Millimetres(double metres) =>
         (Math.Round(metres / SameM) * SameM * 1e3).ToString("0.##", CultureInfo.InvariantCulture);

@@ -25,15 +25,7 @@ public sealed record LineOfCoils(string Name, Effect Effect, int Coils)
 /// <param name="Spool">The spool that is meant; empty where none is named.</param>
 /// <param name="Plain">Forecast without learning.</param>
 /// <param name="Learnt">Forecast with it.</param>
-public sealed record LearntMove(
-    string Recipe,
-    string Letter,
-    string Coil,
-    string Quantity,
-    string Spool,
-    Estimate Plain,
-    Estimate Learnt
-);
+public sealed record LearntMove(string Recipe, string Letter, string Coil, string Quantity, string Spool, Estimate Plain, Estimate Learnt);
 
 /// <summary>A set and what became of it.</summary>
 /// <param name="Set">The set.</param>
@@ -85,7 +77,8 @@ public static class LearningWords
         string words = parts[0];
         if (parts.Length == 2)
         {
-            words += lot.Length == 0 ? ", no spool named" : ", " + (lot.StartsWith("spool ", StringComparison.Ordinal) ? lot : "lot " + lot);
+            words +=
+                lot.Length == 0 ? ", no spool named" : ", " + (lot.StartsWith("spool ", StringComparison.Ordinal) ? lot : "lot " + lot);
         }
 
         return CoilKeys.InLine(words, endings);

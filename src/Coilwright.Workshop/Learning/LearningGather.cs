@@ -111,8 +111,7 @@ internal sealed class LearningGather(IShopRecords records)
     }
 
     private static ReadingRecord? Usable(IReadOnlyList<ReadingRecord> inForce, string quantity) =>
-        inForce.LastOrDefault(reading => reading.Quantity == quantity) is { Si: > 0, Flag: "" } reading
-        && !IsWithoutTemperature(reading)
+        inForce.LastOrDefault(reading => reading.Quantity == quantity) is { Si: > 0, Flag: "" } reading && !IsWithoutTemperature(reading)
             ? reading
             : null;
 
@@ -214,8 +213,7 @@ internal sealed class PlainCoil
     public double Turns => _plan.SetUp.Turns;
 
     /// <summary>DC resistance at 20 °C with so many turns, Ω: it goes with the wire that they take.</summary>
-    public double Ohm(double turns) =>
-        _plan.Forecast.Coils[_plan.Index].DcResistance.Value * (_plan.WireM(turns) / _plan.WireM(Turns));
+    public double Ohm(double turns) => _plan.Forecast.Coils[_plan.Index].DcResistance.Value * (_plan.WireM(turns) / _plan.WireM(Turns));
 
     /// <summary>What a meter shows of the inductance at a frequency, H; null where that cannot be foretold. Turns act squared.</summary>
     public double? Henry(double hz, double turns) => _expected.At(hz)?.InductanceH * (turns / Turns) * (turns / Turns);

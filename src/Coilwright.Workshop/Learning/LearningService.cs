@@ -50,13 +50,7 @@ public sealed class LearningService(IShopRecords records, TimeProvider clock)
     /// <param name="reason">Why.</param>
     /// <param name="person">Who.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<IReadOnlyList<Problem>> DecideAsync(
-        int number,
-        bool accept,
-        string reason,
-        string person,
-        CancellationToken cancel
-    )
+    public async Task<IReadOnlyList<Problem>> DecideAsync(int number, bool accept, string reason, string person, CancellationToken cancel)
     {
         LearningBook book = await BookAsync(cancel).ConfigureAwait(false);
         string field = accept ? "accept" : "decline";
@@ -70,7 +64,12 @@ public sealed class LearningService(IShopRecords records, TimeProvider clock)
         {
             string word = decided.Act == LearningAct.Accepted ? "accepted" : "declined";
             problems.Add(
-                new Problem(field, FormattableString.Invariant($"set {number} was {word} on {decided.TimeUtc:yyyy-MM-dd}"), null, Waiting(waiting))
+                new Problem(
+                    field,
+                    FormattableString.Invariant($"set {number} was {word} on {decided.TimeUtc:yyyy-MM-dd}"),
+                    null,
+                    Waiting(waiting)
+                )
             );
         }
         else if (number != waiting)

@@ -16,8 +16,8 @@ internal static class LearntSetBuilder
         LearntQuantity ohms = HierarchicalFit.Fit(coils.Resistance, coils.Wire, LearningPriors.Resistance),
             henries = HierarchicalFit.Fit(coils.Inductance, [], LearningPriors.Inductance);
         IReadOnlyList<IReadOnlyList<EvidenceGroup>> found = LearningEvidence.Find([
-            (ohms, LearningCoil.ResistanceGroups),
-            (henries, LearningCoil.InductanceGroups),
+            (ohms, LearningCoil.ResistanceGroups, LearningPriors.LeastResistance),
+            (henries, LearningCoil.InductanceGroups, LearningPriors.LeastInductance),
         ]);
         return new LearntSet(
             number,
@@ -90,7 +90,7 @@ internal static class LearntSetBuilder
         );
     }
 
-    /// <summary>The effects that the group's coils share, those of single spools and winders left to their spread.</summary>
+    /// <summary>The effects of most of the group's coils: their spool and winder too.</summary>
     private static EffectPrior[] EffectsOf(EvidenceGroup group, LearntQuantity learnt)
     {
         LearningCell[] cells = [.. learnt.Cells.Where(cell => group.Effects.All(effect => cell.Effects.Any(one => one.Effect == effect)))];

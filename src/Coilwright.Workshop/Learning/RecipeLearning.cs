@@ -45,14 +45,13 @@ public sealed class RecipeLearning(LearntSet set, LearningBook book, DateTimeOff
             $"{set.Words}, from {Coils(onBobbin)} on this bobbin{LotWords(keys, ofLot)}"
         );
         LearntFactor? ohm = onBobbin > 0 || knowsWire ? Factor(set.Resistance, keys.OfResistance, source) : null,
-            measured =
-                onBobbin > 0
-                    ? Factor(
-                        set.Resistance,
-                        [.. keys.OfResistance.Where(one => one.Effect.Kind is EffectKind.Shop or EffectKind.Bobbin or EffectKind.Winder)],
-                        source
-                    )
-                    : null;
+            measured = onBobbin > 0
+                ? Factor(
+                    set.Resistance,
+                    [.. keys.OfResistance.Where(one => one.Effect.Kind is EffectKind.Shop or EffectKind.Bobbin or EffectKind.Winder)],
+                    source
+                )
+                : null;
         int cores = set.Inductance.CoilsOf(bobbin);
         LearntFactor? henry =
             cores > 0

@@ -75,7 +75,8 @@ public sealed class KnownParts : IEquatable<KnownParts>
             };
 
     /// <summary>The same limits and the same rules of lengths, so that the same forecasts come of them.</summary>
-    public bool Equals(KnownParts? other) => other is not null && Sizes == other.Sizes && Equals(Learning, other.Learning) && _known.SequenceEqual(other._known);
+    public bool Equals(KnownParts? other) =>
+        other is not null && Sizes == other.Sizes && Equals(Learning, other.Learning) && _known.SequenceEqual(other._known);
 
     public override bool Equals(object? obj) => Equals(obj as KnownParts);
 

@@ -116,7 +116,11 @@ internal static class LearnCommand
         public Option<bool> Propose { get; } =
             new("--propose") { Description = "Works out what all coils show, and keeps it as a numbered proposal when it is new" };
         public Option<int?> Accept { get; } =
-            new Option<int?>("--accept") { Description = "The proposed set of this number holds for later forecasts", HelpName = "N" }.AsCount();
+            new Option<int?>("--accept")
+            {
+                Description = "The proposed set of this number holds for later forecasts",
+                HelpName = "N",
+            }.AsCount();
         public Option<int?> Decline { get; } =
             new Option<int?>("--decline") { Description = "The proposed set of this number does not hold", HelpName = "N" }.AsCount();
         public Option<string?> Close { get; } =

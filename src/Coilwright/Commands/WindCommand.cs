@@ -47,6 +47,19 @@ public static class WindCommand
                     typed.Add("RECIPE", "name a recipe file, or a batch with --batch");
                 }
 
+                if (
+                    parsed.GetValue(options.Batch) is not null
+                    && (parsed.GetValue(options.Learning.Spool) is not null || parsed.GetValue(options.Learning.Without))
+                )
+                {
+                    typed.Add(
+                        "--batch",
+                        "a batch has its own spool and what was learnt as it began",
+                        null,
+                        "a recipe file with --spool or --without-learning"
+                    );
+                }
+
                 typed.RefuseIfWrong();
                 WindingSetUp setUp = parsed.GetValue(options.Batch) is { } batch
                     ? await OfBatchAsync(batch, parsed, options, roomC, desk, cancel).ConfigureAwait(false)

@@ -9,8 +9,7 @@ namespace Coilwright.Input;
 internal sealed class LearningOptions(string shop = "Takes in what this shop knows of its parts and what its readings taught it")
 {
     /// <summary>The shop.</summary>
-    public Option<string?> Shop { get; } =
-        new("--shop") { Description = shop, HelpName = "FILE" };
+    public Option<string?> Shop { get; } = new("--shop") { Description = shop, HelpName = "FILE" };
 
     /// <summary>The spool.</summary>
     public Option<string?> Spool { get; } =

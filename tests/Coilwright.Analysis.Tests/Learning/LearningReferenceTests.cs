@@ -23,8 +23,11 @@ public sealed class LearningReferenceTests
     /// <summary>Newcomb's 66 passages of light, ns less 24,800 [Stigler1977], from memory.</summary>
     private static readonly double[] s_newcomb =
     [
-        .. ((string)"28 26 33 24 34 -44 27 16 40 -2 29 22 24 21 25 30 23 29 31 19 24 20 36 32 36 28 25 21 28 29 37 25 28 26 30 32 36 26 30 22 36 23 "
-            + "27 27 28 27 31 27 26 33 26 32 32 24 39 28 24 25 32 25 29 27 28 29 16 23")
+        .. (
+            (string)
+                "28 26 33 24 34 -44 27 16 40 -2 29 22 24 21 25 30 23 29 31 19 24 20 36 32 36 28 25 21 28 29 37 25 28 26 30 32 36 26 30 22 36 23 "
+            + "27 27 28 27 31 27 26 33 26 32 32 24 39 28 24 25 32 25 29 27 28 29 16 23"
+        )
             .Split(' ')
             .Select(value => double.Parse(value, System.Globalization.CultureInfo.InvariantCulture)),
     ];
@@ -67,14 +70,11 @@ public sealed class LearningReferenceTests
         {
             double Below(double at) =>
                 between
-                    .Zip(
-                        weights,
-                        (tau, weight) =>
-                        {
-                            (double mean, double variance) = Schools(tau).Sum(SchoolOf(j, tau));
-                            return weight * Normal.CDF(mean, Math.Sqrt(variance), at);
-                        }
-                    )
+                    .Zip(weights, (tau, weight) =>
+                    {
+                        (double mean, double variance) = Schools(tau).Sum(SchoolOf(j, tau));
+                        return weight * Normal.CDF(mean, Math.Sqrt(variance), at);
+                    })
                     .Sum() / weights.Sum();
             double low = -20,
                 high = 40;
@@ -135,16 +135,10 @@ public sealed class LearningReferenceTests
     }
 
     private static EffectPrior[] SchoolOf(int j, double between) =>
-        [
-            new(new Effect(EffectKind.Shop, ""), 1e8),
-            new(new Effect(EffectKind.Bobbin, "ABCDEFGH"[j].ToString()), between * between),
-        ];
+        [new(new Effect(EffectKind.Shop, ""), 1e8), new(new Effect(EffectKind.Bobbin, "ABCDEFGH"[j].ToString()), between * between)];
 
     private static NormalHierarchy Schools(double between) =>
-        new(
-            [.. s_schools.Select((one, j) => new LearningCell(SchoolOf(j, between), 1 / (one.Error * one.Error), one.Mean, 1, 1))],
-            _ => 1
-        );
+        new([.. s_schools.Select((one, j) => new LearningCell(SchoolOf(j, between), 1 / (one.Error * one.Error), one.Mean, 1, 1))], _ => 1);
 
     /// <summary>The common mean and its variance at a spread between schools [Gelman2013, equation 5.20].</summary>
     private static (double Mean, double Variance) Pooled(double between)

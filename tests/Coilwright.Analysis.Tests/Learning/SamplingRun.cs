@@ -74,7 +74,9 @@ internal sealed class SamplingRun
 
             if (draw >= 0)
             {
-                _draws.Add((all.Select((one, k) => (one.Effect, value[k])).ToDictionary(one => one.Effect, one => one.Item2), variance, new(times)));
+                _draws.Add(
+                    (all.Select((one, k) => (one.Effect, value[k])).ToDictionary(one => one.Effect, one => one.Item2), variance, new(times))
+                );
             }
         }
     }
