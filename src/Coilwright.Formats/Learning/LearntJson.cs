@@ -32,6 +32,14 @@ public static class LearntJson
                 json.WriteNumber("number", waiting.Set.Number);
                 WriteLines(json, waiting.Set);
                 WriteMoves(json, status.Moves);
+                if (status.Hindsight is { } hindsight)
+                {
+                    json.WriteStartObject("pastCoils");
+                    json.WriteNumber("coils", hindsight.Coils);
+                    json.WriteNumber("otherwise", hindsight.Otherwise);
+                    json.WriteEndObject();
+                }
+
                 json.WriteEndObject();
             }
 

@@ -43,6 +43,9 @@ public sealed record LearningStatus
     /// <summary>What that set changes.</summary>
     public IReadOnlyList<LearntMove> Moves { get; init; } = [];
 
+    /// <summary>Past coils that it would have called otherwise; null when nothing waits.</summary>
+    public LearningHindsight? Hindsight { get; init; }
+
     /// <summary>Why nothing is proposed; empty when something is, or nobody asked.</summary>
     public string WhyNot { get; init; } = "";
 

@@ -17,6 +17,7 @@ namespace Coilwright.Workshop.Learning;
 /// <param name="Wire">Measured lengths of spools.</param>
 /// <param name="Lines">Lines of bobbins and lots, in the order in which they were first wound.</param>
 /// <param name="WithoutTemperature">How many coils are left out since nobody knows how warm they were.</param>
+/// <param name="Read">Every coil whose resistance could be compared.</param>
 /// <param name="Unreadable">Batches that could not be read.</param>
 internal sealed record GatheredCoils(
     IReadOnlyList<LearningReading> Resistance,
@@ -24,6 +25,7 @@ internal sealed record GatheredCoils(
     IReadOnlyList<LearningCell> Wire,
     IReadOnlyList<LineOfCoils> Lines,
     int WithoutTemperature,
+    IReadOnlyList<CoilRead> Read,
     IReadOnlyList<UnreadableRecord> Unreadable
 );
 
@@ -33,6 +35,7 @@ internal sealed class LearningGather(IShopRecords records)
     /// <summary>Farther off than this factor is no coil of this recipe at all: open, half a coil, a slip of the decimal point.</summary>
     private const double Farthest = 2;
 
+    private readonly List<CoilRead> _read = [];
     private readonly List<LearningReading> _ohms = [];
     private readonly List<LearningReading> _henries = [];
     private readonly Dictionary<Effect, LearningCell> _wire = [];
@@ -66,7 +69,7 @@ internal sealed class LearningGather(IShopRecords records)
             );
         }
 
-        return new GatheredCoils(_ohms, _henries, [.. _wire.Values], _lines, _withoutTemperature, read.Unreadable());
+        return new GatheredCoils(_ohms, _henries, [.. _wire.Values], _lines, _withoutTemperature, _read, read.Unreadable());
     }
 
     private async Task AddAsync(
@@ -100,7 +103,9 @@ internal sealed class LearningGather(IShopRecords records)
             );
             IReadOnlyList<ReadingRecord> inForce = dossier.InForce(tag);
             double turns = inForce.LastOrDefault(reading => reading.Turns is > 0)?.Turns ?? dossier.TurnsOf(tag) ?? plain.Turns;
-            Add(_ohms, Usable(inForce, QuantityKey.DcResistance)?.Comparable() / plain.Ohm(turns), coil.OfResistance);
+            double? ohm = Usable(inForce, QuantityKey.DcResistance)?.Comparable();
+            Add(_ohms, ohm / plain.Ohm(turns), coil.OfResistance);
+            _read.AddRange(ohm is { } at20C ? [new CoilRead(batch, at20C)] : []);
             ReadingRecord? henry = Usable(inForce, QuantityKey.Inductance);
             double? expected = henry is null ? null : plain.Henry(henry.AtHz ?? VerdictLimits.UsualHz, turns);
             Add(_henries, henry?.Si / expected, coil.OfInductance);

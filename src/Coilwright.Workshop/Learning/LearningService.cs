@@ -158,6 +158,7 @@ public sealed class LearningService(IShopRecords records, TimeProvider clock)
             Sets = sets,
             Waiting = waiting,
             Moves = waiting is null ? [] : await MovesAsync(book, waiting.Set, nowUtc, cancel).ConfigureAwait(false),
+            Hindsight = waiting is null ? null : await HindsightAsync(book, waiting.Set, coils, nowUtc, cancel).ConfigureAwait(false),
             WhyNot = waiting is null ? whyNot : "",
             Lines = [.. coils.Lines.Select(line => line with { Ending = EndingOf(book, line.Effect) })],
             OhmCoils = coils.Resistance.Count,
@@ -165,6 +166,20 @@ public sealed class LearningService(IShopRecords records, TimeProvider clock)
             WithoutTemperature = coils.WithoutTemperature,
             Unreadable = coils.Unreadable,
         };
+    }
+
+    private async Task<LearningHindsight> HindsightAsync(
+        LearningBook book,
+        LearntSet set,
+        GatheredCoils coils,
+        DateTimeOffset nowUtc,
+        CancellationToken cancel
+    )
+    {
+        KnownParts plain = await KnownParts.ReadAsync(records.Recipes, records.Rules, cancel).ConfigureAwait(false);
+        return await LearningHindsight
+            .CountAsync(records, coils.Read, spool => plain.With(new RecipeLearning(set, book, nowUtc, spool)), cancel)
+            .ConfigureAwait(false);
     }
 
     private static LearningRecord? EndingOf(LearningBook book, Effect effect)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -12,6 +13,11 @@ namespace Coilwright.Workshop.Learning;
 /// <param name="Lines">What it was proposed for, as it was told.</param>
 public sealed record LearntSet(int Number, LearntQuantity Resistance, LearntQuantity Inductance, IReadOnlyList<LearntLine> Lines)
 {
+    private const int MostKept = 40;
+
+    /// <summary>Sets that were read: a record never changes, and what follows from one takes a while.</summary>
+    private static readonly ConcurrentDictionary<(Guid Record, DateTimeOffset TimeUtc), LearntSet> s_known = new();
+
     private static readonly JsonSerializerOptions s_json = new() { Converters = { new JsonStringEnumConverter() } };
 
     /// <summary>When it was accepted, or proposed while nobody has accepted it.</summary>
@@ -29,9 +35,20 @@ public sealed record LearntSet(int Number, LearntQuantity Resistance, LearntQuan
     /// <exception cref="InvalidOperationException">It cannot be read.</exception>
     public static LearntSet Read(LearningRecord record, DateTimeOffset timeUtc)
     {
+        if (s_known.TryGetValue((record.Id, timeUtc), out LearntSet? known))
+        {
+            return known;
+        }
+
         try
         {
-            return JsonSerializer.Deserialize<LearntSet>(record.Json, s_json)! with { TimeUtc = timeUtc };
+            if (s_known.Count >= MostKept)
+            {
+                s_known.Clear();
+            }
+
+            LearntSet read = JsonSerializer.Deserialize<LearntSet>(record.Json, s_json)!;
+            return s_known[(record.Id, timeUtc)] = read with { TimeUtc = timeUtc };
         }
         catch (JsonException damaged)
         {

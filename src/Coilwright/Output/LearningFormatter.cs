@@ -73,6 +73,16 @@ internal static class LearningFormatter
             table.Write(writer);
         }
 
+        if (status.Hindsight is { Otherwise: > 0 } past)
+        {
+            writer.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Of {past.Coils} past coils without a target, {past.Otherwise} would have lain on the other side of a limit."
+                )
+            );
+        }
+
         writer.WriteLine();
         writer.WriteLine(
             string.Create(CultureInfo.InvariantCulture, $"coilwright learn --accept {set.Number} --reason TEXT, or --decline {set.Number}")

@@ -34,6 +34,8 @@ public sealed class LearningServiceTests
         Assert.InRange(line.Half, 0.0005, 0.003);
         Assert.False(line.Apart); // one bobbin on wire that was never measured: one number under both names
         LearntMove move = Assert.Single(proposed.Moves);
+        Assert.Equal(30, proposed.Hindsight!.Coils);
+        Assert.InRange(proposed.Hindsight.Otherwise, 0, 4); // all lay in the plain limits, and 5 % lie outside of the learnt ones
         Assert.Equal(plain, move.Plain);
         Assert.Equal(plain, Forecast(revision, await PartsAsync(shop, ""))); // a proposal changes nothing
 
