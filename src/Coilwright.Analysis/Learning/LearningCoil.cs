@@ -43,7 +43,7 @@ public sealed record LearningCoil(string Bobbin, string Core, string Wire, strin
             .. OfWire,
         ];
 
-    /// <summary>What the wire's ohms per metre have in common with others': half of its doubt is the specification's, half the lot's.</summary>
+    /// <summary>What the wire's ohms per metre have in common with others'; half of its doubt is the specification's.</summary>
     public IReadOnlyList<EffectPrior> OfWire =>
         [
             Prior(EffectKind.Wire, Wire, Math.Max(LeastDoubt, WireDoubt) / Math.Sqrt(2)),

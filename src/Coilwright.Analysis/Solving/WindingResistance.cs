@@ -3,7 +3,7 @@ using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Solving;
 
-/// <summary>A coil's resistance from its winding alone, without the field: the forecast's own, layer by layer, with what was learnt.</summary>
+/// <summary>A coil's resistance from its winding alone, without the field: layer by layer as forecast, with what was learnt.</summary>
 public static class WindingResistance
 {
     /// <summary>Turns that still count as wound.</summary>

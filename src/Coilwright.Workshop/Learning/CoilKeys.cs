@@ -18,7 +18,8 @@ public static class CoilKeys
     {
         double width = Math.Min(bobbin.CoreLength.Si, bobbin.CoreWidth.Si);
         string ends = Math.Abs(bobbin.EndRadius.Si - width / 2) > SameM ? $", ends {Millimetres(bobbin.EndRadius.Si)} mm" : "";
-        return $"{Millimetres(bobbin.CoreLength.Si)} × {Millimetres(bobbin.CoreWidth.Si)} × {Millimetres(bobbin.WindingHeight.Si)} mm{ends}";
+        string core = $"{Millimetres(bobbin.CoreLength.Si)} × {Millimetres(bobbin.CoreWidth.Si)}";
+        return $"{core} × {Millimetres(bobbin.WindingHeight.Si)} mm{ends}";
     }
 
     /// <summary>What stands in the bobbin: rows of poles with material and size.</summary>
@@ -31,20 +32,26 @@ public static class CoilKeys
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"{pole.PositionsM.Count} × {KeyLabels.Of(pole.Material.Name)}{Own(pole.Material.RelativePermeability)} "
-                            + $"{pole.Shape.ToString().ToLowerInvariant()} {Millimetres(pole.Diameter.Si)} × {Millimetres(pole.Length.Si)} mm"
+                            + $"{pole.Shape.ToString().ToLowerInvariant()} "
+                            + $"{Millimetres(pole.Diameter.Si)} × {Millimetres(pole.Length.Si)} mm"
                     )
                 )
             );
 
     /// <summary>The wire's specification, with what was measured of it.</summary>
-    public static string Wire(RecipeWire wire) =>
-        string.Join(
-            ' ',
-            (
-                (string)
-                    $"{wire.Gauge} {wire.Insulation} {wire.Build} {wire.BareDiameter?.Typed} {wire.OverallDiameter?.Typed} {wire.ResistancePerLength?.Typed}"
-            ).Split(' ', StringSplitOptions.RemoveEmptyEntries)
-        );
+    public static string Wire(RecipeWire wire)
+    {
+        string?[] parts =
+        [
+            wire.Gauge,
+            wire.Insulation,
+            wire.Build,
+            wire.BareDiameter?.Typed,
+            wire.OverallDiameter?.Typed,
+            wire.ResistancePerLength?.Typed,
+        ];
+        return string.Join(' ', parts.Where(part => !string.IsNullOrWhiteSpace(part)).Select(part => part!.Trim()));
+    }
 
     /// <summary>The lot of a spool: as bought, or the spool's own where nobody said; empty for no spool.</summary>
     public static string Lot(string label, IReadOnlyDictionary<string, SpoolRecord> spools)
@@ -59,7 +66,7 @@ public static class CoilKeys
             : "spool " + label.ToUpperInvariant();
     }
 
-    /// <summary>Standard deviation of the wire's ohms per metre before any was measured, a part of one: twice that of its diameter.</summary>
+    /// <summary>Standard deviation of the wire's ohms per metre before any was measured: twice that of its diameter.</summary>
     public static double WireDoubt(WireModel wire) =>
         wire.MeasuredOhmPerM is { } measured
             ? measured.StandardDeviation / measured.Value

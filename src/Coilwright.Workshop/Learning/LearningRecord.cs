@@ -16,7 +16,7 @@ public enum LearningAct
     Closed,
 }
 
-/// <summary>One step of what the shop learns. Never edited: a set in force is followed by another, and a line that ended by a new one.</summary>
+/// <summary>One step of what the shop learns. Never edited: a set is followed by another, and a line that ended by a new one.</summary>
 public sealed record LearningRecord
 {
     /// <summary>Made by the client.</summary>

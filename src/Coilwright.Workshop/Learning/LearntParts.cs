@@ -4,7 +4,7 @@ using Coilwright.Workshop.Stock;
 
 namespace Coilwright.Workshop.Learning;
 
-/// <summary>What a shop knows of its parts, with what it has learnt: for a coil that is wound now, and for a batch as it was begun.</summary>
+/// <summary>What a shop knows of its parts and has learnt: for a coil that is wound now, and for a batch as it was begun.</summary>
 public static class LearntParts
 {
     /// <summary>For a coil that is wound at a moment.</summary>

@@ -21,7 +21,8 @@ public sealed class RecipeLearning(LearntSet set, LearningBook book, DateTimeOff
     private string Key =>
         string.Create(
             CultureInfo.InvariantCulture,
-            $"{set.Number} {set.TimeUtc.UtcTicks} {book.Endings.Count(one => one.TimeUtc <= timeUtc)} {spool.Label.ToUpperInvariant()} {spool.Lot}"
+            $"{set.Number} {set.TimeUtc.UtcTicks} {book.Endings.Count(one => one.TimeUtc <= timeUtc)} "
+                + $"{spool.Label.ToUpperInvariant()} {spool.Lot}"
         );
 
     /// <summary>The same for the wire of a spool.</summary>

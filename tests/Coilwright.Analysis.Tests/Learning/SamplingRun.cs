@@ -3,7 +3,7 @@ using MathNet.Numerics.Distributions;
 
 namespace Coilwright.Analysis.Tests.Learning;
 
-/// <summary>The model of <see cref="HierarchicalFit"/> by drawing everything in turn, variances and bad coils too: Gibbs's sampler.</summary>
+/// <summary>The model of <see cref="HierarchicalFit"/> with everything drawn in turn: Gibbs's sampler.</summary>
 internal sealed class SamplingRun
 {
     private static readonly EffectKind[] s_free = [EffectKind.Bobbin, EffectKind.Core, EffectKind.Lot, EffectKind.Spool];
