@@ -76,14 +76,13 @@ public static class LearningWords
     {
         (string plain, int endings) = CoilKeys.FromLine(name);
         string[] parts = plain.Split('|', 2);
-        string lot = parts.Length < 2 ? "" : parts[1];
-        string words = parts[0];
-        if (parts.Length == 2)
-        {
-            words +=
-                lot.Length == 0 ? ", no spool named" : ", " + (lot.StartsWith("spool ", StringComparison.Ordinal) ? lot : "lot " + lot);
-        }
-
+        string words = parts.Length == 2 ? $"{parts[0]}, {LotWords(parts[1])}" : parts[0];
         return CoilKeys.InLine(words, endings);
+    }
+
+    private static string LotWords(string lot)
+    {
+        string named = lot.StartsWith("spool ", StringComparison.Ordinal) ? lot : "lot " + lot;
+        return lot.Length == 0 ? "no spool named" : named;
     }
 }

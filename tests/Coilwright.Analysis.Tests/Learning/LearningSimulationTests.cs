@@ -123,7 +123,10 @@ public sealed class LearningSimulationTests
     {
         public int Held { get; private set; }
 
-        public void Add(LearntCorrection known, double truth, bool next) =>
-            Held += Math.Abs(truth - known.Mean) <= (next ? known.NextHalf : known.Half) ? 1 : 0;
+        public void Add(LearntCorrection known, double truth, bool next)
+        {
+            double half = next ? known.NextHalf : known.Half;
+            Held += Math.Abs(truth - known.Mean) <= half ? 1 : 0;
+        }
     }
 }
