@@ -14,8 +14,8 @@ public sealed class LearntForecastTests
     public void A_coil_has_what_was_learnt_and_all_else_of_the_plain_forecast()
     {
         PickupModel plain = Pickups.Single();
-        Prediction before = Forecaster.Predict(plain, null),
-            after = Forecaster.Predict(Learnt(plain), null);
+        Prediction before = Predicted(plain),
+            after = Predicted(Learnt(plain));
         CoilForecast was = before.Coils[0],
             now = after.Coils[0];
         Assert.Equal(1.02, now.DcResistance.Value / was.DcResistance.Value, 1e-9);
@@ -50,8 +50,8 @@ public sealed class LearntForecastTests
                 },
             ],
         };
-        Figure ohm = Forecaster.Predict(measured, null).Coils[0].DcResistance,
-            was = Forecaster.Predict(plain, null).Coils[0].DcResistance;
+        Figure ohm = Predicted(measured).Coils[0].DcResistance,
+            was = Predicted(plain).Coils[0].DcResistance;
         Assert.Equal(1.05 * 0.99, ohm.Value / was.Value, 1e-9);
         Assert.Equal(Math.Sqrt(0.003 * 0.003 + 0.008 * 0.008 + 0.01 * 0.01), HalfOf(ohm), 0.0005);
     }
@@ -60,13 +60,23 @@ public sealed class LearntForecastTests
     public void A_run_scatters_as_the_shops_coils_do()
     {
         PickupModel learnt = Learnt(Pickups.Single());
-        RunSpread run = RunForecaster.Spread(learnt, null, new Dictionary<string, SpreadTarget>(), samples: 2000, seed: 1);
+        RunSpread run = RunForecaster.Spread(
+            learnt,
+            null,
+            new Dictionary<string, SpreadTarget>(),
+            samples: 2000,
+            seed: 1,
+            cancel: TestContext.Current.CancellationToken
+        );
         QuantitySpread ohm = run.Quantities.Single(one => one.Name == "dcResistance");
         double expected = Math.Sqrt(0.003 * 0.003 + 0.008 * 0.008 + 0.002 * 0.002 + 0.0039 * 0.0039) / 1.96; // turns, and 1 °C of the room
         Assert.Equal(expected, ohm.StandardDeviation / ohm.Mean, 0.1 * expected);
         Assert.Equal("learnt", ohm.Causes[0].Cause);
         Assert.All(run.FieldCheck.Quantities, line => Assert.InRange(line.Largest, 0, 0.05)); // what was learnt is no error of the field
     }
+
+    private static Prediction Predicted(PickupModel model) =>
+        Forecaster.Predict(model, null, cancel: TestContext.Current.CancellationToken);
 
     private static PickupModel Learnt(PickupModel model) =>
         model with
