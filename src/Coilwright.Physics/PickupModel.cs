@@ -120,6 +120,12 @@ public sealed record CoilModel
 
     /// <summary>Relative permittivity of that tape; null without.</summary>
     public Estimate? TapePermittivity { get; init; }
+
+    /// <summary>What the shop's own readings say of such coils; null takes the plain forecast.</summary>
+    public LearntCoil? Learnt { get; init; }
+
+    /// <summary>What they say of its DC resistance on its wire; null where nothing.</summary>
+    public LearntFactor? LearntResistance => Wire.MeasuredOhmPerM is null ? Learnt?.DcResistance : Learnt?.OnMeasuredWire;
 }
 
 /// <summary>A point or a size in metres.</summary>

@@ -3,6 +3,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Exports;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -30,6 +31,7 @@ public interface IShopRecords
     IStepRecords Steps { get; }
     ICustomerRecords Customers { get; }
     IRulesRecords Rules { get; }
+    ILearningRecords Learning { get; }
 
     /// <summary>All of it, taken out or brought in whole.</summary>
     IShopTransfer Transfer { get; }

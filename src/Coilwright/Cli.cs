@@ -117,6 +117,7 @@ public static class Cli
             RecipeCommand.Build(desk),
             BatchCommand.Build(desk),
             ReadCommand.Build(desk),
+            LearnCommand.Build(desk),
             MachineCommand.Build(desk),
             StockCommand.Build(desk),
             PieceCommand.Build(desk),

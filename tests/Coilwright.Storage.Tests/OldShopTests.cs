@@ -29,6 +29,7 @@ public sealed class OldShopTests
     [InlineData(6)]
     [InlineData(7)]
     [InlineData(8)]
+    [InlineData(9)]
     public async Task A_shop_of_every_version_is_brought_up_to_date_and_keeps_its_records(int version)
     {
         await using TempShop temp = await TempShop.StartAsync();

@@ -30,6 +30,7 @@ internal static class JsonCommandLines
         "stock show 0117 --shop SHOP --json",
         "trace 0117 --shop SHOP --json",
         "piece show 2647-001 --shop SHOP --json",
+        "learn --propose --shop SHOP --json",
         "batch close B-7 --reason wire --shop SHOP --json",
         "batch reopen B-7 --shop SHOP --json",
     ];

@@ -114,6 +114,7 @@ internal sealed partial class ForecastInputs
         }
 
         AddSizes(model);
+        AddLearnt(model);
     }
 
     /// <summary>Places of the strings' inputs: steel, magnets, height; null without strings.</summary>

@@ -91,6 +91,7 @@ internal sealed partial class ForecastVector
     private readonly double[] _buildChange;
     private readonly double[,] _scale;
     private readonly double[] _sheetChange;
+    private readonly double?[] _learnt;
     private readonly SizeShift _sizes;
     private double _cores;
     private PeakPredictor? _bareTrail;
@@ -106,6 +107,7 @@ internal sealed partial class ForecastVector
         _buildChange = new double[_coils];
         _scale = new double[_coils, _coils];
         _sheetChange = new double[inputs.Sheets.Count];
+        _learnt = new double?[_coils];
         _sizes = new SizeShift(scene, inputs);
     }
 
@@ -241,7 +243,10 @@ internal sealed partial class ForecastVector
         double turns = TurnsOf(c, x);
         WoundCoil wound = ForecastScene.Wind(coil, x[places.Bare], overallM, turns, packing, ohmPerM);
         double stretchChange = (1 + x[places.Stretch]) / (1 + coil.Winding.Stretch);
-        _resistance[c] = wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
+        _resistance[c] = _inputs.Learnt[c].DcResistance is { } learnt
+            ? LearntOhm(c, x, learnt, turns)
+            : wound.DcResistanceOhm(x[_inputs.Temperature]) * stretchChange;
+        _learnt[c] = LearntHenry(c, x);
         _turnsRatio[c] = turns / coil.Winding.Turns;
         _buildChange[c] = wound.BuildM - _scene.Wound[c].BuildM;
         y[PlaceOf(c, CoilResult.TurnsPerLayer)] = wound.TurnsPerLayer;
@@ -267,7 +272,9 @@ internal sealed partial class ForecastVector
                 double middle = _scene.Field.StaticInductanceH[i, j];
                 double build = i == j ? _scene.Field.AirInductanceByBuildHPerM[i] * _buildChange[i] : 0;
                 double core = cores * _scene.Field.InductanceSpreadH[i, j] + _sizes.Field.StaticH[i, j];
-                _scale[i, j] = Math.Abs(middle) > 0 ? (middle + build + core) / middle * _turnsRatio[i] * _turnsRatio[j] : 0;
+                double plain = Math.Abs(middle) > 0 ? (middle + build + core) / middle : 0;
+                double learnt = i == j && _learnt[i] is { } factor ? factor : plain * LearntMutual(i, j);
+                _scale[i, j] = learnt * _turnsRatio[i] * _turnsRatio[j];
             }
         }
     }
@@ -292,6 +299,11 @@ internal sealed partial class ForecastVector
     private double SelfH(int k, int coil)
     {
         double middle = _scene.ElementH(_sheetChange, k, coil, coil).Real;
+        if (_learnt[coil] is { } learnt)
+        {
+            return middle * learnt;
+        }
+
         double moved = middle * Math.Exp(_cores * Math.Asinh(_scene.Field.SpectrumSpreadH[k][coil, coil].Real / middle));
         double sized = _sizes.Field.SpectrumH[k][coil, coil];
         return Math.Max(moved + sized + _scene.Field.AirInductanceByBuildHPerM[coil] * _buildChange[coil], LeastSelf * middle);
@@ -302,7 +314,8 @@ internal sealed partial class ForecastVector
     {
         double most = MostCoupling * Math.Sqrt(SelfH(k, i) * SelfH(k, j));
         double sized = _sizes.Field.SpectrumH[k][i, j];
-        return Math.Clamp(middle + sized + _cores * _scene.Field.SpectrumSpreadH[k][i, j].Real, -most, most);
+        double moved = (middle + sized + _cores * _scene.Field.SpectrumSpreadH[k][i, j].Real) * LearntMutual(i, j);
+        return Math.Clamp(moved, -most, most);
     }
 
     /// <summary>

@@ -124,7 +124,7 @@ public static class Forecaster
     {
         public CoilForecast Coil(int c)
         {
-            Figure Of(CoilResult result) => Make(Formula.Coil[result], vector.PlaceOf(c, result), Measured(c, result));
+            Figure Of(CoilResult result) => Learnt(c, result, Make(Formula.Coil[result], vector.PlaceOf(c, result), Measured(c, result)));
             return new CoilForecast
             {
                 Name = model.Coils[c].Name,
@@ -152,8 +152,8 @@ public static class Forecaster
                 results[vector.PlaceOf(first)].Estimate.Value > 0 ? new ResonanceForecast(Of(first), Of(first + 1), Of(first + 2)) : null;
             return new PickupForecast
             {
-                DcResistance = Of(PickupResult.DcResistance),
-                Inductance = Of(PickupResult.Inductance),
+                DcResistance = Learnt(null, isResistance: true, Of(PickupResult.DcResistance)),
+                Inductance = Learnt(null, isResistance: false, Of(PickupResult.Inductance)),
                 Capacitance = Of(PickupResult.Capacitance),
                 CapacitanceShares = new CapacitanceShares(
                     Make(
@@ -231,6 +231,29 @@ public static class Forecaster
         private bool Measured(int c, CoilResult result) =>
             (result == CoilResult.Build && model.Coils[c].Winding.MeasuredBuildM is not null)
             || (result == CoilResult.Capacitance && model.Coils[c].Winding.MeasuredCapacitanceF is not null);
+
+        private Figure Learnt(int coil, CoilResult result, Figure figure) =>
+            result is CoilResult.DcResistance or CoilResult.Inductance ? Learnt(coil, result == CoilResult.DcResistance, figure) : figure;
+
+        /// <summary>A figure with the basis and the source of what was learnt.</summary>
+        private Figure Learnt(int? coil, bool isResistance, Figure figure) =>
+            ForecastVector.IsLearnt(model, coil, isResistance)
+                ? figure with
+                {
+                    Estimate = figure.Estimate with { Basis = Basis.Learnt },
+                    Derivation = figure.Derivation with
+                    {
+                        Symbols = "(" + figure.Derivation.Symbols + ") × what the shop's coils read over it",
+                        Source = string.Join(
+                            "; ",
+                            model
+                                .Coils.Where((_, c) => c == (coil ?? c))
+                                .Select(one => (isResistance ? one.LearntResistance : one.Learnt!.Inductance)!.Source)
+                                .Distinct(StringComparer.Ordinal)
+                        ),
+                    },
+                }
+                : figure;
 
         private Figure Make(Formula formula, int place, bool measured)
         {

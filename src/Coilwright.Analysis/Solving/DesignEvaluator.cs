@@ -59,12 +59,22 @@ internal sealed class DesignEvaluator
                         return coil with
                         {
                             Wire = wire.Model ?? coil.Wire,
+                            Learnt = LearntOn(coil, wire),
                             Winding = coil.Winding with { Turns = whole ? Math.Round(scaled) : scaled },
                         };
                     }
                 ),
             ],
         };
+
+    /// <summary>What was learnt of a coil, of its bobbin alone where another wire is wound on it.</summary>
+    private static LearntCoil? LearntOn(CoilModel coil, WireChoice wire) =>
+        wire.Model is null || wire.Model == coil.Wire || coil.Learnt is not { } learnt
+            ? coil.Learnt
+            : learnt with
+            {
+                DcResistance = learnt.OnMeasuredWire,
+            };
 
     /// <summary>Every quantity by name; NaN where one does not exist. Follows the peaks of the design evaluated before.</summary>
     public IReadOnlyList<(string Name, string Unit, double Value)> Evaluate(PickupModel design)

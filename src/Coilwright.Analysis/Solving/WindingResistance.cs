@@ -3,7 +3,7 @@ using Coilwright.Physics;
 
 namespace Coilwright.Analysis.Solving;
 
-/// <summary>A coil's resistance from its winding alone, without the field: the forecast's own, layer by layer.</summary>
+/// <summary>A coil's resistance from its winding alone, without the field: layer by layer as forecast, with what was learnt.</summary>
 public static class WindingResistance
 {
     /// <summary>Turns that still count as wound.</summary>
@@ -14,7 +14,8 @@ public static class WindingResistance
     /// <summary>DC resistance of a coil at 20 °C, Ω.</summary>
     /// <param name="model">The pickup.</param>
     /// <param name="coil">Place of the coil.</param>
-    public static double At20C(PickupModel model, int coil) => ForecastScene.WoundOf(model, coil).DcResistanceOhm(20);
+    public static double At20C(PickupModel model, int coil) =>
+        ForecastScene.WoundOf(model, coil).DcResistanceOhm(20) * (model.Coils[coil].LearntResistance?.Factor ?? 1);
 
     /// <summary>Mean length of a turn of a coil, m.</summary>
     public static double MeanTurnM(PickupModel model, int coil) => ForecastScene.WoundOf(model, coil).MeanTurnM;

@@ -64,21 +64,16 @@ public static class RunForecaster
             progress?.Report(SharesDone);
             QuantitySpread[] spreads = Summaries(work, drawn, causes, shares);
             int few = Math.Min(samples, RemedySamples);
+            Work plain = work.WithoutLearning();
             SpreadRemedy[] remedies =
             [
                 .. RunInputs
                     .RemediesFor(inputs, byTime)
                     .Select(remedy => work.Try(remedy.Key, remedy.Words, [.. inputs.Select(remedy.Change)], few)),
             ];
-            return new RunSpread(
-                samples,
-                seed,
-                spreads,
-                remedies,
-                FieldModelCheck.LargestError(model, work.Scene, work.Inputs, whole, cancel)
-            )
+            return new RunSpread(samples, seed, spreads, remedies, plain.LargestError(byTime))
             {
-                FieldCheck = work.Check(CheckSamples),
+                FieldCheck = plain.Check(CheckSamples),
                 OutsideAny = work.OutsideAny(drawn),
             };
         }
@@ -216,6 +211,25 @@ public static class RunForecaster
             _places = [.. parted.Select(one => one.Place)];
             return [.. parted.Select(one => one.Input)];
         }
+
+        /// <summary>The same run by the plain forecast, by which the field's model is checked: what was learnt is no field.</summary>
+        public Work WithoutLearning() =>
+            _model.Coils.All(coil => coil.Learnt is null)
+                ? this
+                : new Work(
+                    _model with
+                    {
+                        Coils = [.. _model.Coils.Select(coil => coil with { Learnt = null })],
+                    },
+                    _load,
+                    Targets,
+                    _seed,
+                    _cancel
+                );
+
+        /// <summary>Largest relative difference of the inductance against full solutions at the edge of the draw.</summary>
+        public double LargestError(bool byTime) =>
+            FieldModelCheck.LargestError(_model, Scene, Inputs, [.. Inputs.All.Select(input => RunInputs.OfRun(input, byTime))], _cancel);
 
         public FieldCheck Check(int samples) =>
             new SampledFieldCheck(_model, Scene, Inputs, [.. Inputs.All.Select(input => RunInputs.OfRun(input, byTime: false))]).Run(

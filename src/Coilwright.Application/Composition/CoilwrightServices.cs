@@ -6,6 +6,7 @@ using Coilwright.Application.Exports;
 using Coilwright.Application.Forecasts;
 using Coilwright.Application.Instruments;
 using Coilwright.Application.Judging;
+using Coilwright.Application.Learning;
 using Coilwright.Application.Listening;
 using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
@@ -21,6 +22,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Notes;
@@ -121,11 +123,15 @@ public static class CoilwrightServices
             .AddSingleton(records.Customers)
             .AddSingleton(records.Rules)
             .AddSingleton(records.Transfer)
+            .AddSingleton(records.Learning)
             .AddSingleton(records.Backups);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>
         services
             .AddSingleton<RecipeService>()
+            .AddSingleton<LearningService>()
+            .AddSingleton<LearnFromReadings>()
+            .AddSingleton<RecipeOfShop>()
             .AddSingleton<WindingService>()
             .AddSingleton<BatchDossiers>()
             .AddSingleton<BatchSummaries>()

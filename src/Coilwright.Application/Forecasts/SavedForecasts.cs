@@ -20,7 +20,7 @@ public sealed class SavedForecasts(ForecastRecipe forecast)
     {
         string key = string.Create(
             CultureInfo.InvariantCulture,
-            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson} {parts.Sizes}"
+            $"{revision.RecipeId} {revision.Number} {revision.TimeUtc.UtcTicks} {loadJson} {parts.Sizes} {parts.Learning}"
         );
         if (_kept.TryGetValue(key, out RecipeForecast? known))
         {

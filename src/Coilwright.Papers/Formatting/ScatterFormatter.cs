@@ -23,6 +23,7 @@ public static class ScatterFormatter
             "magnetSizes" => "sizes of magnets and keepers",
             "metalworkSizes" => "sizes of cover and plates",
             "capacitance" => "capacitance not yet measured",
+            "learnt" => "what the shop's own coils scatter by",
             _ => cause,
         };
 }

@@ -16,6 +16,7 @@ public static class HelpLibrary
         "listen-before-you-wind",
         "what-to-buy",
         "can-i-promise-this",
+        "what-my-readings-taught-it",
         "measuring-impedance",
         "hook-up-a-meter",
         "an-old-winder-counts",

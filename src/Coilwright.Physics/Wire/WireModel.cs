@@ -21,6 +21,9 @@ public sealed record WireModel
     /// <summary>Conductivity of the copper at 20 °C, S/m: that of the table the gauge stands in.</summary>
     public double ConductivitySPerM { get; init; } = CopperWire.StandardConductivitySPerM;
 
+    /// <summary>Resistance per metre at 20 °C, Ω/m: as measured, or of the middle of its bare diameter.</summary>
+    public double OhmPerMAt20C => MeasuredOhmPerM?.Value ?? CopperWire.OhmPerM(BareDiameterM.Value, 20, ConductivitySPerM);
+
     /// <summary>Relative permittivity of the enamel.</summary>
     public required Estimate EnamelPermittivity { get; init; }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Customers;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -42,6 +43,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
     internal DbSet<InkMixRecord> InkMixes => Set<InkMixRecord>();
     internal DbSet<StepUndoRecord> StepUndos => Set<StepUndoRecord>();
     internal DbSet<CustomerRecord> Customers => Set<CustomerRecord>();
+    internal DbSet<LearningRecord> Learning => Set<LearningRecord>();
     internal DbSet<ShopRulesRecord> Rules => Set<ShopRulesRecord>();
 
     protected override void ConfigureConventions(ModelConfigurationBuilder configurationBuilder) =>
@@ -78,6 +80,13 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
             summary.Property(row => row.BatchId).ValueGeneratedNever();
             summary.HasIndex(row => row.State);
             summary.HasOne<BatchRecord>().WithOne().HasForeignKey<BatchSummaryRow>(row => row.BatchId).OnDelete(DeleteBehavior.Restrict);
+        });
+        modelBuilder.Entity<LearningRecord>(learning =>
+        {
+            learning.ToTable("Learning").HasKey(CountedKey(learning));
+            learning.HasAlternateKey(row => row.Id);
+            learning.Property(row => row.Act).HasConversion<string>();
+            learning.HasIndex(row => new { row.Act, row.Number }).IsUnique();
         });
         modelBuilder.Entity<ReadingRecord>(MapReading);
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));

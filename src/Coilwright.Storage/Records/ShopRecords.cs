@@ -5,6 +5,7 @@ using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Batches.Summaries;
 using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Exports;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
@@ -35,6 +36,7 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
         Steps = new StepRecords(database);
         Customers = new CustomerRecords(database);
         Rules = new RulesRecords(database);
+        Learning = new LearningRecords(database);
     }
 
     public IRecipeRecords Recipes { get; }
@@ -60,6 +62,8 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     public IRulesRecords Rules { get; }
 
     public IShopTransfer Transfer => _database.Transfer;
+
+    public ILearningRecords Learning { get; }
 
     public IShopBackups Backups => _database.Backups;
 

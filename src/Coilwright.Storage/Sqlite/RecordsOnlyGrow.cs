@@ -61,6 +61,12 @@ internal static class RecordsOnlyGrow
         .. Frozen("BatchLimits", "", "the limits of a batch stay as they were when it began"),
     ];
 
+    /// <summary>Triggers of the migration that brought what the shop learns.</summary>
+    public static readonly IReadOnlyList<string> LearningRules =
+    [
+        .. Frozen("Learning", "", "what was learnt is followed by another set, never changed"),
+    ];
+
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]
         select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";

@@ -1,5 +1,6 @@
 using Coilwright.Workshop.Batches.Events;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -85,6 +86,17 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
 
     private Task<KnownParts> KnownPartsAsync(CancellationToken cancel) => KnownParts.ReadAsync(records.Recipes, records.Rules, cancel);
 
+    /// <summary>What the shop knows of the batch's parts, with the set that held as it began, on the spool that is on now.</summary>
+    private async Task<KnownParts> PartsOfAsync(KnownParts plain, BatchRecord batch, string spool, CancellationToken cancel)
+    {
+        IReadOnlyList<LearningRecord> learnt = await records.Learning.AllAsync(cancel).ConfigureAwait(false);
+        return learnt.Any(record => record.Act == LearningAct.Accepted && record.TimeUtc <= batch.BegunUtc)
+            ? plain.With(
+                new LearningBook(learnt).For(batch.BegunUtc, await LearntParts.SpoolAsync(records, spool, cancel).ConfigureAwait(false))
+            )
+            : plain;
+    }
+
     private async Task<BatchProgress?> StatusAsync(Guid batchId, KnownParts parts, CancellationToken cancel)
     {
         if (await winding.StatusAsync(batchId, cancel).ConfigureAwait(false) is not { } standing)
@@ -111,7 +123,7 @@ public sealed class BatchEventService(IShopRecords records, WindingService windi
         return new BatchProgress(
             standing,
             history,
-            CoilPlan.Of(revision, batch.CoilName, parts),
+            CoilPlan.Of(revision, batch.CoilName, await PartsOfAsync(parts, batch, history.Spool, cancel).ConfigureAwait(false)),
             standing.State == BatchState.UnderWay ? next : null
         );
     }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 
@@ -25,7 +26,7 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
     /// <summary>What is written as a batch begins; nothing for a revision that gives no limits.</summary>
     public async Task<IReadOnlyList<BatchLimitsRecord>> BeginAsync(BatchRecord batch, RevisionRecord revision, CancellationToken cancel)
     {
-        KnownParts parts = await KnownPartsAsync(cancel).ConfigureAwait(false);
+        KnownParts parts = await LearntParts.AtAsync(records, batch.BegunUtc, batch.Spool, cancel).ConfigureAwait(false);
         RecordStatus<IReadOnlyList<BatchLimitsRecord>> made = await RecordStatus
             .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Begin(batch, revision, parts)))
             .ConfigureAwait(false);
@@ -67,7 +68,11 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
     )
     {
         RevisionRecord revision = await RevisionAsync(batch, cancel).ConfigureAwait(false);
-        KnownParts parts = await KnownPartsAsync(cancel).ConfigureAwait(false);
+        KnownParts parts = await (
+            kept.Count > 0
+                ? LearntParts.UnderAsync(records, kept[0].Calibration, batch, cancel)
+                : LearntParts.AtAsync(records, batch.BegunUtc, batch.Spool, cancel)
+        ).ConfigureAwait(false);
         RecordStatus<VerdictLimits> forecast = await RecordStatus
             .ReadAsync("Batch " + batch.Name, () => Task.FromResult(Forecast(revision, batch.CoilName, parts)))
             .ConfigureAwait(false);
@@ -81,11 +86,11 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
         List<BatchLimitsRecord> made = [];
         if (kept.Count == 0)
         {
-            made.Add(Row(batch, 0, KeptLimits.Write(limits), atBegin: false, nowUtc));
+            made.Add(Row(batch, 0, KeptLimits.Write(limits), atBegin: false, nowUtc, parts));
         }
 
         bool atBegin = kept.Count > 0 && kept[0].AtBegin;
-        made.AddRange(wanted.Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin, nowUtc)));
+        made.AddRange(wanted.Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin, nowUtc, parts)));
         return await records.Batches.TryAddLimitsAsync(made, cancel).ConfigureAwait(false)
             ? await records.Batches.LimitsAsync(batch.Id, cancel).ConfigureAwait(false)
             : [.. kept, .. made];
@@ -97,12 +102,19 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
         double[] usual = [VerdictLimits.UsualHz, limits.Inductance?.AtHz ?? VerdictLimits.UsualHz];
         return
         [
-            Row(batch, 0, KeptLimits.Write(limits), atBegin: true, batch.BegunUtc),
-            .. usual.Distinct().Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin: true, batch.BegunUtc)),
+            Row(batch, 0, KeptLimits.Write(limits), atBegin: true, batch.BegunUtc, parts),
+            .. usual.Distinct().Select(hz => Row(batch, hz, KeptLimits.Write(limits.Expected(hz)), atBegin: true, batch.BegunUtc, parts)),
         ];
     }
 
-    private static BatchLimitsRecord Row(BatchRecord batch, double hz, string json, bool atBegin, DateTimeOffset timeUtc) =>
+    private static BatchLimitsRecord Row(
+        BatchRecord batch,
+        double hz,
+        string json,
+        bool atBegin,
+        DateTimeOffset timeUtc,
+        KnownParts parts
+    ) =>
         new()
         {
             Id = Guid.NewGuid(),
@@ -111,6 +123,7 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
             Json = json,
             RevisionNumber = batch.RevisionNumber,
             Program = ProgramVersion.Text,
+            Calibration = parts.Learning?.Set.Number ?? 0,
             AtBegin = atBegin,
             TimeUtc = timeUtc,
         };
@@ -118,8 +131,6 @@ internal sealed class BatchLimits(IShopRecords records, TimeProvider clock, Func
     private async Task<RevisionRecord> RevisionAsync(BatchRecord batch, CancellationToken cancel) =>
         await records.Recipes.FindRevisionAsync(batch.RecipeId, batch.RevisionNumber, cancel).ConfigureAwait(false)
         ?? throw new InvalidOperationException($"Batch {batch.Id} stands on a revision that is not there.");
-
-    private Task<KnownParts> KnownPartsAsync(CancellationToken cancel) => KnownParts.ReadAsync(records.Recipes, records.Rules, cancel);
 
     private VerdictLimits Forecast(RevisionRecord revision, string coilName, KnownParts parts) =>
         forecast?.Invoke(revision, coilName)

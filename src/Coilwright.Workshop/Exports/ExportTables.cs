@@ -28,10 +28,29 @@ public static partial class ExportTables
         PieceReadings(),
         StepUndos(),
         Rules(),
+        Learning(),
     ];
 
     /// <summary>Tables of a shop that follow from the others.</summary>
     public static IReadOnlyList<string> Derived { get; } = ["BatchSummaries", "OpenPieces"];
+
+    private static ExportTable Learning() =>
+        new("learning.csv", "Learning", "What the shop learnt from its readings")
+        {
+            Columns =
+            [
+                new("id", "Id", ExportKind.Id),
+                new("act", "Act", ExportKind.Word) { Words = ["Proposed", "Accepted", "Declined", "Closed"] },
+                new("number", "Number", ExportKind.Count),
+                new("line", "Line", ExportKind.Text),
+                new("set", "Json", ExportKind.Text),
+                new("reason", "Reason", ExportKind.Text),
+                new("program", "Program", ExportKind.Text),
+                new("person", "Person", ExportKind.Text),
+                new("time", "TimeUtc", ExportKind.Time),
+            ],
+            Keys = [new(["id"]), new(["act", "number"])],
+        };
 
     private static ExportTable Revisions() =>
         new("revisions.csv", "Revisions", "Revisions of recipes")

@@ -1,3 +1,4 @@
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Recipes.Sizes;
 using Coilwright.Workshop.Rules;
 
@@ -24,6 +25,9 @@ public sealed class KnownParts : IEquatable<KnownParts>
     /// <summary>How well lengths are known for which a recipe states no ±.</summary>
     public SizeRules Sizes { get; init; } = SizeRules.Usual;
 
+    /// <summary>What it has learnt from its readings; null takes the plain forecast.</summary>
+    public RecipeLearning? Learning { get; init; }
+
     /// <summary>Gathers the limits that these revisions state.</summary>
     public static KnownParts Of(IEnumerable<RevisionRecord> revisions) =>
         new([
@@ -46,15 +50,19 @@ public sealed class KnownParts : IEquatable<KnownParts>
     }
 
     /// <summary>The same with what the shop's rules say of lengths.</summary>
-    public KnownParts With(SizeRules sizes) => new(_known) { Sizes = sizes };
+    public KnownParts With(SizeRules sizes) => new(_known) { Sizes = sizes, Learning = Learning };
+
+    /// <summary>The same with what the shop has learnt; null takes it away.</summary>
+    public KnownParts With(RecipeLearning? learning) => new(_known) { Sizes = Sizes, Learning = learning };
 
     /// <summary>The recipe with the shop's limit on each bobbin for which it states none itself, and the shop's rules of lengths.</summary>
     public Recipe Fill(Recipe recipe) =>
-        _known.Count == 0 && Sizes == SizeRules.Usual
+        _known.Count == 0 && Sizes == SizeRules.Usual && Learning is null
             ? recipe
             : recipe with
             {
                 SizeRules = Sizes,
+                Learning = Learning,
                 Coils =
                 [
                     .. recipe.Coils.Select(coil =>
@@ -67,11 +75,12 @@ public sealed class KnownParts : IEquatable<KnownParts>
             };
 
     /// <summary>The same limits and the same rules of lengths, so that the same forecasts come of them.</summary>
-    public bool Equals(KnownParts? other) => other is not null && Sizes == other.Sizes && _known.SequenceEqual(other._known);
+    public bool Equals(KnownParts? other) =>
+        other is not null && Sizes == other.Sizes && Equals(Learning, other.Learning) && _known.SequenceEqual(other._known);
 
     public override bool Equals(object? obj) => Equals(obj as KnownParts);
 
-    public override int GetHashCode() => HashCode.Combine(Sizes, _known.Count);
+    public override int GetHashCode() => HashCode.Combine(Sizes, Learning, _known.Count);
 
     private double? Find(RecipeBobbin bobbin) => _known.Find(known => Same(known, bobbin))?.FillLimit;
 

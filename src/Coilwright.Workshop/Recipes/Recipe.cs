@@ -3,6 +3,7 @@ using Coilwright.Physics;
 using Coilwright.Physics.Electrostatics;
 using Coilwright.Physics.Winding;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Recipes.Sizes;
 
@@ -37,11 +38,14 @@ public sealed record Recipe
     /// <summary>How well lengths are known for which the recipe states no ±; the shop's rules where it has any.</summary>
     public SizeRules SizeRules { get; init; } = SizeRules.Usual;
 
+    /// <summary>What the shop has learnt from its readings; null takes the plain forecast.</summary>
+    public RecipeLearning? Learning { get; init; }
+
     /// <summary>The document, verbatim: nothing is lost on the way through.</summary>
     public required string Json { get; init; }
 
-    /// <summary>What its forecasts are kept by: the document and how well lengths are known.</summary>
-    public string ForecastKey => string.Create(CultureInfo.InvariantCulture, $"{Json} {SizeRules}");
+    /// <summary>What its forecasts are kept by: the document, how well lengths are known, and what was learnt.</summary>
+    public string ForecastKey => string.Create(CultureInfo.InvariantCulture, $"{Json} {SizeRules} {Learning}");
 }
 
 /// <summary>A wanted value with the tolerance about it.</summary>

@@ -27,7 +27,7 @@ public static class RecipeModelBuilder
     public static PickupModel ToModel(Recipe recipe, double temperatureC = 20) =>
         new()
         {
-            Coils = [.. recipe.Coils.Select(Coil)],
+            Coils = [.. recipe.Coils.Select(coil => Learnt(recipe, coil, Coil(coil)))],
             Bars = [.. recipe.Magnets.Select(Bar), .. recipe.Metalwork.Where(part => part.Shape == MetalworkShape.Keeper).Select(Keeper)],
             Sheets =
             [
@@ -57,6 +57,9 @@ public static class RecipeModelBuilder
             "epoxy" => 3.6,
             _ => 1,
         };
+
+    private static CoilModel Learnt(Recipe recipe, RecipeCoil coil, CoilModel model) =>
+        recipe.Learning is { } learning ? model with { Learnt = learning.Of(coil, model.Wire) } : model;
 
     private static CoilModel Coil(RecipeCoil coil) =>
         new()

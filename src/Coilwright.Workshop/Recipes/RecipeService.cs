@@ -1,5 +1,6 @@
 using Coilwright.Analysis.Forecasts;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Rules;
 
 namespace Coilwright.Workshop.Recipes;
@@ -15,11 +16,13 @@ public sealed record RecipeOutcome(IReadOnlyList<Problem> Problems, RevisionReco
 /// <param name="clock">The time.</param>
 /// <param name="forecast">Makes the forecast without which nothing is released; the fast engine's unless said.</param>
 /// <param name="rules">The shop's rules, which say how well lengths are known; common practice without them.</param>
+/// <param name="learning">What the shop has learnt; nothing without.</param>
 public sealed class RecipeService(
     IRecipeRecords records,
     TimeProvider clock,
     Func<Recipe, Prediction>? forecast = null,
-    IRulesRecords? rules = null
+    IRulesRecords? rules = null,
+    ILearningRecords? learning = null
 )
 {
     /// <summary>Newest revision of every recipe, by name.</summary>
@@ -38,8 +41,16 @@ public sealed class RecipeService(
         return read.Unreadable();
     }
 
-    /// <summary>What the shop knows of its parts: its own limits of fill, and how well lengths are known.</summary>
-    public Task<KnownParts> KnownPartsAsync(CancellationToken cancel) => KnownParts.ReadAsync(records, rules, cancel);
+    /// <summary>
+    /// What the shop knows of its parts: its own limits of fill, how well lengths are known, and what its readings taught.
+    /// </summary>
+    public async Task<KnownParts> KnownPartsAsync(CancellationToken cancel)
+    {
+        KnownParts known = await KnownParts.ReadAsync(records, rules, cancel).ConfigureAwait(false);
+        return learning is null
+            ? known
+            : known.With(new LearningBook(await learning.AllAsync(cancel).ConfigureAwait(false)).For(clock.GetUtcNow(), ("", "")));
+    }
 
     /// <summary>
     /// Saves a recipe: into its draft, or as the next revision of a released one. Text that changes nothing makes no revision.

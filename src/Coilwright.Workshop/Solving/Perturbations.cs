@@ -30,7 +30,7 @@ internal static class Perturbations
     public static (PickupModel Base, IReadOnlyList<Perturbation> Changes) Of(Recipe recipe, KnownParts parts)
     {
         string json = new RecipeEdit(recipe.Json).WithoutMeasuredWinding().Json;
-        Reread read = new(parts);
+        Reread read = new(parts.With(learning: null)); // a bobbin of another height is none that was learnt
         PickupModel model = read.Model(json, out _) ?? throw new InvalidOperationException("A recipe that was read cannot be read again.");
         List<Perturbation> changes =
         [

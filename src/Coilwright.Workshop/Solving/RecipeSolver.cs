@@ -174,6 +174,7 @@ public static class RecipeSolver
                 ? read with
                 {
                     SizeRules = recipe.SizeRules,
+                    Learning = recipe.Learning,
                 }
                 : throw new InvalidOperationException("A recipe that was found cannot be read.");
             PickupModel model = RecipeModelBuilder.ToModel(written);

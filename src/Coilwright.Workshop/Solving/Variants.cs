@@ -3,7 +3,6 @@ using Coilwright.Physics;
 using Coilwright.Physics.Wire;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Recipes;
-using Coilwright.Workshop.Recipes.Sizes;
 
 namespace Coilwright.Workshop.Solving;
 
@@ -21,13 +20,13 @@ internal sealed class Variants
 
     internal static readonly string[] Grades = ["alnico-2", "alnico-3", "alnico-4", "alnico-5", "alnico-8", "ferrite", "neodymium"];
 
-    private readonly SizeRules _sizes;
+    private readonly Recipe _recipe;
     private readonly string _baseJson;
     private readonly List<(string Json, PickupModel Model, IReadOnlyDictionary<string, string> Edits)> _families = [];
 
     public Variants(Recipe recipe, IReadOnlyList<Varied> vary, IReadOnlyDictionary<Choice, (double Low, double High)>? around = null)
     {
-        _sizes = recipe.SizeRules;
+        _recipe = recipe;
         bool rewound = vary.Any(one => one.What is Choice.Turns or Choice.Gauge or Choice.Build);
         bool measured = recipe.Coils.Any(coil => coil.Winding.Build is not null || coil.Winding.Capacitance is not null);
         _baseJson = rewound && measured ? new RecipeEdit(recipe.Json).WithoutMeasuredWinding().Json : recipe.Json;
@@ -155,7 +154,8 @@ internal sealed class Variants
         string json = edit.Json;
         if (!_families.Any(family => family.Json == json) && RecipeReader.Read(json) is { Ok: true, Value: { } recipe })
         {
-            _families.Add((json, RecipeModelBuilder.ToModel(recipe with { SizeRules = _sizes }), edits));
+            Recipe known = recipe with { SizeRules = _recipe.SizeRules, Learning = _recipe.Learning };
+            _families.Add((json, RecipeModelBuilder.ToModel(known), edits));
         }
     }
 

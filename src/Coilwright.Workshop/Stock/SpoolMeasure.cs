@@ -31,6 +31,14 @@ public sealed record SpoolMeasure(Estimate OhmPerM, Estimate BareDiameterM, doub
     /// </summary>
     private const double BestCopper = 1.02;
 
+    /// <summary>What the last measured length of a spool says; null when none was measured.</summary>
+    /// <param name="size">The size on the label.</param>
+    /// <param name="readings">Readings of the spool in order of entry.</param>
+    public static SpoolMeasure? Of(WireSize size, IEnumerable<SpoolReadingRecord> readings) =>
+        readings.LastOrDefault(reading => reading.Kind == SpoolReadingKind.Measured) is { LengthM: { } lengthM, Ohm: { } ohm } measured
+            ? For(size, lengthM, ohm, measured.TemperatureC)
+            : null;
+
     /// <summary>Works a measurement out.</summary>
     /// <param name="size">The size on the label.</param>
     /// <param name="lengthM">Length measured, m.</param>

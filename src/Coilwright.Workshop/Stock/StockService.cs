@@ -213,11 +213,8 @@ public sealed class StockService(IShopRecords records, TimeProvider clock, Batch
     {
         WireSize size = WireCatalogue.Standard.Find(spool.Gauge)
             ?? throw new InvalidOperationException($"Spool {spool.Label} is of a gauge that is in no table.");
-        SpoolReadingRecord? measured = LastOf(readings, SpoolReadingKind.Measured),
-            weighed = LastOf(readings, SpoolReadingKind.Weighed);
-        SpoolMeasure? measure = measured is { LengthM: { } lengthM, Ohm: { } ohm }
-            ? SpoolMeasure.For(size, lengthM, ohm, measured.TemperatureC)
-            : null;
+        SpoolReadingRecord? weighed = LastOf(readings, SpoolReadingKind.Weighed);
+        SpoolMeasure? measure = SpoolMeasure.Of(size, readings);
         Estimate mass = MassOf(spool, size, measure);
         (Estimate? left, string words) = Left(spool, weighed, mass, uses);
         return new SpoolStatus

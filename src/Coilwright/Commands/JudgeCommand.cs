@@ -48,6 +48,7 @@ public static class JudgeCommand
             DefaultValueFactory = _ => 1,
         }.AsCount();
         Option<bool> json = new("--json") { Description = "Write coilwright.judgement/1" };
+        LearningOptions learning = new();
         Command command = new("judge", "A verdict for each coil of a table, with the probable cause")
         {
             recipe,
@@ -59,10 +60,11 @@ public static class JudgeCommand
             group,
             json,
         };
+        learning.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
-                Recipe reference = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe reference = await learning.ReadAsync(parsed.GetRequiredValue(recipe), parsed, desk, cancel).ConfigureAwait(false);
                 string path = parsed.GetRequiredValue(readings);
                 List<string> notes = [];
                 ReadOutcome<IReadOnlyList<ReadingRow>> read = ReadingTable.Read(

@@ -34,6 +34,7 @@ public static class PredictCommand
             Description = "Add what one per cent of wire, a gauge, 100 turns, a millimetre of height or the poles would change",
         };
         Option<bool> json = new("--json") { Description = "Write coilwright.prediction/1" };
+        LearningOptions learning = new();
         Command command = new("predict", "What the pickup will measure, with intervals")
         {
             recipe,
@@ -44,6 +45,7 @@ public static class PredictCommand
             sensitivity,
             json,
         };
+        learning.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
@@ -51,7 +53,7 @@ public static class PredictCommand
                 IReadOnlyList<double>? frequenciesHz = typed.Frequencies("--at", parsed.GetValue(at), 10, 20_000);
                 double jigM = typed.Quantity("--jig", parsed.GetValue(jig), QuantityKind.Length, 1e-4, 0.05, unsaid: 1e-3);
                 typed.RefuseIfWrong();
-                Recipe read = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = await learning.ReadAsync(parsed.GetRequiredValue(recipe), parsed, desk, cancel).ConfigureAwait(false);
                 LoadCircuit? circuit = await RecipeFile.ReadLoadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
                 ForecastOptions options = new() { JigM = jigM };
                 options = frequenciesHz is null ? options : options with { FrequenciesHz = frequenciesHz };

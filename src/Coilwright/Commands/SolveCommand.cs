@@ -42,6 +42,7 @@ public static class SolveCommand
             DefaultValueFactory = _ => 40,
         }.AsCount();
         Option<bool> json = new("--json") { Description = "Write coilwright.solutions/1" };
+        LearningOptions learning = new();
         Command command = new("solve", "Works backwards from targets: which wire, how many turns, which parts give what is wanted")
         {
             recipe,
@@ -52,10 +53,11 @@ public static class SolveCommand
             points,
             json,
         };
+        learning.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
-                Recipe read = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = await learning.ReadAsync(parsed.GetRequiredValue(recipe), parsed, desk, cancel).ConfigureAwait(false);
                 LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
                 string[] vary = parsed.GetValue(varied) ?? [];
                 SolveRequest asked = new(parsed.GetValue(want) ?? [], vary.Length == 0 ? null : string.Join(',', vary), chosen.Circuit)

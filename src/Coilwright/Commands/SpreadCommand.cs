@@ -30,6 +30,7 @@ public static class SpreadCommand
         }.AsCount();
         Option<bool> byTime = new("--by-time") { Description = "The winder stops by the clock instead of by the count" },
             json = new("--json") { Description = "Write coilwright.spread/1" };
+        LearningOptions learning = new();
         Command command = new("spread", "The spread of a production run: distribution, causes, and what would narrow it")
         {
             recipe,
@@ -39,6 +40,7 @@ public static class SpreadCommand
             byTime,
             json,
         };
+        learning.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
@@ -55,7 +57,7 @@ public static class SpreadCommand
                 }
 
                 typed.RefuseIfWrong();
-                Recipe read = await RecipeFile.ReadAsync(parsed.GetRequiredValue(recipe), cancel).ConfigureAwait(false);
+                Recipe read = await learning.ReadAsync(parsed.GetRequiredValue(recipe), parsed, desk, cancel).ConfigureAwait(false);
                 LoadOption chosen = await LoadOption.ReadAsync(parsed.GetValue(load), cancel).ConfigureAwait(false);
                 RunSpread run = await Progress
                     .ShowAsync(

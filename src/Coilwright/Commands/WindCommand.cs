@@ -24,7 +24,9 @@ public static class WindCommand
             options.Recipe,
             options.Batch,
             options.Machine,
-            options.Shop,
+            options.Learning.Shop,
+            options.Learning.Spool,
+            options.Learning.Without,
             options.Room,
             options.Json,
             options.Html,
@@ -43,6 +45,19 @@ public static class WindCommand
                 if ((parsed.GetValue(options.Recipe) is null) == (parsed.GetValue(options.Batch) is null))
                 {
                     typed.Add("RECIPE", "name a recipe file, or a batch with --batch");
+                }
+
+                if (
+                    parsed.GetValue(options.Batch) is not null
+                    && (parsed.GetValue(options.Learning.Spool) is not null || parsed.GetValue(options.Learning.Without))
+                )
+                {
+                    typed.Add(
+                        "--batch",
+                        "a batch has its own spool and what was learnt as it began",
+                        null,
+                        "a recipe file with --spool or --without-learning"
+                    );
                 }
 
                 typed.RefuseIfWrong();
@@ -65,7 +80,7 @@ public static class WindCommand
         CancellationToken cancel
     )
     {
-        await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(options.Shop), desk, cancel).ConfigureAwait(false);
+        await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(options.Learning.Shop), desk, cancel).ConfigureAwait(false);
         Guid id = (await open.FindBatchAsync(name, cancel).ConfigureAwait(false)).Batch.Id;
         string? machine = parsed.GetValue(options.Machine) is { } named
             ? (await open.FindMachineAsync(named, cancel).ConfigureAwait(false)).Name
@@ -83,9 +98,9 @@ public static class WindCommand
         CancellationToken cancel
     )
     {
-        Recipe recipe = await RecipeFile.ReadAsync(parsed.GetValue(options.Recipe)!, cancel).ConfigureAwait(false);
+        Recipe recipe = await options.Learning.ReadAsync(parsed.GetValue(options.Recipe)!, parsed, desk, cancel).ConfigureAwait(false);
         Machine? on = await MachineFile
-            .FindAsync(parsed.GetValue(options.Machine), parsed.GetValue(options.Shop), desk, cancel)
+            .FindAsync(parsed.GetValue(options.Machine), parsed.GetValue(options.Learning.Shop), desk, cancel)
             .ConfigureAwait(false);
         WindingSetUp setUp = await Progress
             .ShowAsync(
@@ -159,8 +174,8 @@ public static class WindCommand
                     "A winder: a machine file (coilwright.machine/1), or its name in the shop of --shop; the batch's own unless said",
                 HelpName = "NAME or FILE",
             };
-        public Option<string?> Shop { get; } =
-            new("--shop") { Description = "The shop whose machines and batches are meant", HelpName = "FILE" };
+        public LearningOptions Learning { get; } =
+            new("The shop whose machines and batches are meant, whose parts are known and whose readings taught it");
         public Option<string?> Room { get; } =
             new("--room")
             {

@@ -51,7 +51,7 @@ public static class RecipeVariation
             return new(null, read.Problems);
         }
 
-        Recipe variant = found with { SizeRules = recipe.SizeRules };
+        Recipe variant = found with { SizeRules = recipe.SizeRules, Learning = recipe.Learning };
 
         bool physical = question.Kind is not (VariationKind.LeftHanded or VariationKind.Leads or VariationKind.Colour);
         return new(
