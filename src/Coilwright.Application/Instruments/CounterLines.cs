@@ -31,13 +31,19 @@ public sealed class CounterLines(TimeProvider time)
                 .ConfigureAwait(false);
             if (pump is not null)
             {
-                await foreach (string line in pump.Lines.ReadAllAsync(cancel).ConfigureAwait(false))
+                try
                 {
-                    yield return new CounterLine(line);
+                    await foreach (string line in pump.Lines.ReadAllAsync(cancel).ConfigureAwait(false))
+                    {
+                        yield return new CounterLine(line);
+                    }
+                }
+                finally
+                {
+                    owner!.Dispose();
+                    await pump.DisposeAsync().ConfigureAwait(false);
                 }
 
-                owner!.Dispose();
-                await pump.DisposeAsync().ConfigureAwait(false);
                 fault = new InstrumentException(InstrumentTrouble.Lost, "the link to the counter is lost: look at the cable");
             }
 

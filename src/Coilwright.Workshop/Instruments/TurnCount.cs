@@ -53,6 +53,9 @@ public sealed class TurnCount(double correction = 1, double? stop = null, double
     /// <summary>A correction makes parts of turns: within half a turn the stop is reached.</summary>
     private const double Reached = 0.5;
 
+    /// <summary>A link may hold lines back for so long and give several at once.</summary>
+    private static readonly TimeSpan s_held = TimeSpan.FromSeconds(2);
+
     private static readonly TimeSpan s_window = TimeSpan.FromSeconds(2);
 
     private readonly Queue<(TimeSpan At, double Counter)> _recent = [];
@@ -124,7 +127,7 @@ public sealed class TurnCount(double correction = 1, double? stop = null, double
         return StateOf(NoteOf(at ?? TimeSpan.Zero));
     }
 
-    private bool IsTooFast(double counts, TimeSpan passed) => counts * correction > 10 + FastestRpm * passed.TotalMinutes;
+    private bool IsTooFast(double counts, TimeSpan passed) => counts * correction > FastestRpm * (passed + s_held).TotalMinutes;
 
     private void Keep(TimeSpan? at, bool jumped)
     {

@@ -56,15 +56,11 @@ public sealed class CountTests
     [Fact]
     public async Task A_lost_link_is_taken_up_again_and_no_turn_is_lost_or_invented()
     {
-        using TcpListener board = new(IPAddress.Loopback, 0);
-        board.Start();
-        string address = FormattableString.Invariant($"127.0.0.1:{((IPEndPoint)board.LocalEndpoint).Port}");
-        Task sent = SendAsync(board, "100\n120\n14", "160\n1000\n"); // pulled in the middle of 140: no turn of it counts
-        CommandRun count = await CommandRun.UntilAsync("STOP", "count", "--tcp", address, "--stop", "1000");
-        await sent;
+        await using Board board = new("100\n120\n14", "160\n500\n"); // pulled in the middle of 140: no turn of it counts
+        CommandRun count = await CommandRun.UntilAsync("STOP", "count", "--tcp", board.Address, "--stop", "500");
         Assert.Equal(130, count.Exit);
         string[] turns = [.. LinesOf(count.Output).Where(line => line.Contains(" to go", StringComparison.Ordinal))];
-        Assert.Equal(["100 turns, 900 to go", "120 turns, 880 to go", "160 turns, 840 to go", "1,000 turns, 0 to go"], turns);
+        Assert.Equal(["100 turns, 400 to go", "120 turns, 380 to go", "160 turns, 340 to go", "500 turns, 0 to go"], turns);
         Assert.Contains("the link to the counter is lost", count.Error, StringComparison.Ordinal);
     }
 
@@ -76,13 +72,34 @@ public sealed class CountTests
         Assert.Contains("5 problems", run.Error, StringComparison.Ordinal);
     }
 
-    /// <summary>One line after another: each is sent, and the link is lost.</summary>
-    private static async Task SendAsync(TcpListener board, params string[] texts)
+    /// <summary>A small board at a winder: it sends one text after another, and the link is lost after each.</summary>
+    private sealed class Board : IAsyncDisposable
     {
-        foreach (string text in texts)
+        private readonly TcpListener _listener = new(IPAddress.Loopback, 0);
+        private readonly Task _sent;
+
+        public Board(params string[] texts)
         {
-            using TcpClient client = await board.AcceptTcpClientAsync(Cancel);
-            await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(text), Cancel);
+            _listener.Start();
+            Address = FormattableString.Invariant($"127.0.0.1:{((IPEndPoint)_listener.LocalEndpoint).Port}");
+            _sent = SendAsync(texts);
+        }
+
+        public string Address { get; }
+
+        public async ValueTask DisposeAsync()
+        {
+            await _sent;
+            _listener.Dispose();
+        }
+
+        private async Task SendAsync(string[] texts)
+        {
+            foreach (string text in texts)
+            {
+                using TcpClient client = await _listener.AcceptTcpClientAsync(Cancel);
+                await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(text), Cancel);
+            }
         }
     }
 
