@@ -26,7 +26,7 @@ public static class TableLabel
         ["InkMixes"] = "mixes of ink",
         ["StepUndos"] = "steps taken back",
         ["Customers"] = "customers",
-        ["Learning"] = "what the shop learnt",
+        ["Learning"] = "records of what the shop learnt",
         ["Rules"] = "rules of the shop",
     };
 
