@@ -98,6 +98,9 @@ internal sealed class DrawnShop(int seed)
             case "revisions.csv":
                 Set("number", (long)n + 1);
                 break;
+            case "learning.csv":
+                Set("number", (long)n + 1);
+                break;
             case "readings.csv":
                 bool corrects = row[table.PlaceOf("supersedes")] is not null;
                 Set("withdraws", corrects && _random.Next(2) == 0);
