@@ -9,7 +9,7 @@ using static Microsoft.Playwright.Assertions;
 
 namespace Coilwright.Browser.Tests;
 
-/// <summary>The bench answers by itself: clip on, the value stands still, the coil is recorded with its verdict; unclip, next coil.</summary>
+/// <summary>The bench answers by itself: clip on, the value stands still, the coil is recorded with its verdict; unclip.</summary>
 public sealed class HandsFreeTests(Chromium chromium)
 {
     private const string Off = "9.9E37";
@@ -174,7 +174,7 @@ public sealed class HandsFreeTests(Chromium chromium)
         await page.GetByLabel("Where it hangs").SelectOptionAsync("on the network");
         await page.GetByLabel("Address").FillAsync(meter.Address);
         await page.SendAsync("Keep the instrument");
-        await page.SendAsync("Try Bench 1");
+        await page.SendAsync("Try it: Bench 1");
         await Expect(page.GetByText("was understood as")).ToBeVisibleAsync();
     }
 

@@ -26,10 +26,10 @@ public sealed class SettingsFormTests
             .Concat(Named(MachineForm.Cams))
             .Concat(Named(MachineForm.Tensions));
 
-    [Fact]
+    [Fact] // instruments have a page of their own, where each is tried
     public void Every_rule_of_the_format_has_its_field() =>
         Assert.Equal(
-            PathsOf("rules.json").Order(StringComparer.Ordinal),
+            PathsOf("rules.json").Where(path => !path.StartsWith("instruments", StringComparison.Ordinal)).Order(StringComparer.Ordinal),
             RuleFields.Select(field => field.Path).Append(RulesForm.Needs).Distinct().Order(StringComparer.Ordinal)
         );
 

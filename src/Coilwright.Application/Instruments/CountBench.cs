@@ -16,7 +16,7 @@ public sealed record ShownCount(long Number, double Counter, double Turns, doubl
     public static readonly ShownCount Nothing = new(0, 0, 0, null, 0, "", null);
 }
 
-/// <summary>The counters that run just now, by their batches. A counter's reading stands for itself, so nothing is kept beyond it.</summary>
+/// <summary>The counters that run just now, by their batches. A reading stands for itself, so nothing is kept beyond it.</summary>
 /// <param name="time">The clock.</param>
 public sealed class CountBench(TimeProvider time)
 {

@@ -70,17 +70,17 @@ public sealed class StreamLink(Stream stream, string end, IDisposable owner) : I
     {
         string seconds = string.Create(CultureInfo.InvariantCulture, $"{wait.TotalSeconds:0.###} s");
         string begun = _pump.Begun;
-        return begun.Length > 0
-            ? new InstrumentException(
-                InstrumentTrouble.Silent,
-                $"the instrument sent \"{begun}\" and never ended the line within {seconds}: is the line end of its profile right?",
-                begun
-            )
-            : new InstrumentException(
-                InstrumentTrouble.Silent,
-                ask.Length > 0
-                    ? $"the instrument did not answer \"{ask}\" within {seconds}: is it on, and does it know these words?"
-                    : $"the instrument sent nothing within {seconds}: is it set to send by itself?"
-            );
+        if (begun.Length > 0)
+        {
+            string cut =
+                $"the instrument sent \"{begun}\" and never ended the line within {seconds}: is the line end of its profile right?";
+            return new InstrumentException(InstrumentTrouble.Silent, cut, begun);
+        }
+
+        string silent =
+            ask.Length > 0
+                ? $"the instrument did not answer \"{ask}\" within {seconds}: is it on, and does it know these words?"
+                : $"the instrument sent nothing within {seconds}: is it set to send by itself?";
+        return new InstrumentException(InstrumentTrouble.Silent, silent);
     }
 }

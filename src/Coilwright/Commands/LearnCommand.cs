@@ -25,17 +25,16 @@ internal static class LearnCommand
             options.Close,
             options.List,
             options.Reason,
-            options.Person,
-            options.Shop,
             options.Json,
         };
+        options.Entry.AddTo(command);
         command.SetAction(
             async (parsed, cancel) =>
             {
                 OptionReader typed = new();
                 Check(typed, parsed, options);
                 typed.RefuseIfWrong();
-                await using OpenShop open = await OpenShop.OpenAsync(parsed.GetValue(options.Shop), desk, cancel).ConfigureAwait(false);
+                await using OpenShop open = await OpenAsync(options, parsed, desk, cancel).ConfigureAwait(false);
                 LearningStatus status = await DoAsync(open.Use<LearnFromReadings>(), parsed, options, cancel).ConfigureAwait(false);
                 if (parsed.GetValue(options.Json))
                 {
@@ -52,6 +51,10 @@ internal static class LearnCommand
         return command;
     }
 
+    /// <summary>A list stores nothing, so it asks nothing about the clock.</summary>
+    private static Task<OpenShop> OpenAsync(Options options, ParseResult parsed, CommandContext desk, CancellationToken cancel) =>
+        parsed.GetValue(options.List) ? options.Entry.LookAsync(parsed, desk, cancel) : options.Entry.OpenAsync(parsed, desk, cancel);
+
     private static async Task<LearningStatus> DoAsync(
         LearnFromReadings learn,
         ParseResult parsed,
@@ -59,7 +62,7 @@ internal static class LearnCommand
         CancellationToken cancel
     )
     {
-        string person = parsed.GetValue(options.Person) ?? "",
+        string person = options.Entry.Person(parsed),
             reason = parsed.GetValue(options.Reason) ?? "";
         if (parsed.GetValue(options.Propose))
         {
@@ -132,8 +135,7 @@ internal static class LearnCommand
         public Option<bool> List { get; } = new("--list") { Description = "Sets and lines on record" };
         public Option<string?> Reason { get; } =
             new("--reason") { Description = "Why, for --accept, --decline and --close", HelpName = "TEXT" };
-        public Option<string> Person { get; } = ShopOptions.Person();
-        public Option<string?> Shop { get; } = ShopOptions.Shop();
+        public EntryOptions Entry { get; } = new();
         public Option<bool> Json { get; } = new("--json") { Description = "Write coilwright.learnt/1" };
     }
 }

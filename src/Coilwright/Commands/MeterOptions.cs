@@ -43,12 +43,13 @@ internal sealed class MeterOptions
             wrong = [new Problem("--usbtmc", "such an instrument sends nothing unasked, and the profile has no \"ask\"")];
         }
 
-        return wrong.Length + profile.Problems.Count == 0
-            ? (profile.Value!, address.Value!)
-            : throw new WrongInputException(
-                profile.Problems.Any(one => one.Field != Unknown) ? named : "",
-                [.. profile.Problems, .. wrong]
-            );
+        if (wrong.Length + profile.Problems.Count == 0)
+        {
+            return (profile.Value!, address.Value!);
+        }
+
+        bool isFile = profile.Problems.Any(one => one.Field != Unknown);
+        throw new WrongInputException(isFile ? named : "", [.. profile.Problems, .. wrong]);
     }
 
     private static async Task<ReadOutcome<MeterProfile>> ProfileAsync(string named, CancellationToken cancel)

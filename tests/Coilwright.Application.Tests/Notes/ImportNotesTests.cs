@@ -159,8 +159,14 @@ public sealed class ImportNotesTests
         Assert.DoesNotContain("line 3", error, StringComparison.Ordinal);
     }
 
-    private static string Words(NoteColumn column) =>
-        column.Role is not { } role
-            ? "-"
-            : (role == NoteRole.Tag ? "tag" : $"{role.Label} {column.Unit}") + (column.UnitFrom.Length > 0 ? "?" : "");
+    private static string Words(NoteColumn column)
+    {
+        if (column.Role is not { } role)
+        {
+            return "-";
+        }
+
+        string name = role == NoteRole.Tag ? "tag" : $"{role.Label} {column.Unit}";
+        return column.UnitFrom.Length > 0 ? name + "?" : name;
+    }
 }

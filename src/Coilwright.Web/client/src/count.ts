@@ -64,10 +64,18 @@ function show(place: HTMLElement, shown: ShownCount): void {
   const grouped = (number: number): string => Math.round(number).toLocaleString('en-GB').replace(/,/g, '\u202F');
   place.hidden = false;
   place.dataset.note = shown.note;
-  const left = shown.toStop === null ? '' : shown.toStop >= 0 ? `, ${grouped(shown.toStop)} to go` : `, ${grouped(-shown.toStop)} past the stop`;
+  const left = leftOf(shown.toStop, grouped);
   const speed = shown.rpm > 0 ? `, ${grouped(shown.rpm)} rpm` : '';
   place.textContent = `${grouped(shown.turns)} turns${left}${speed}${words[shown.note] === '' ? '' : ' – ' + words[shown.note]}`;
   if (shown.note !== '') {
     sound(shown.note === 'soon' ? 'pass' : shown.note === 'stop' ? 'hold' : 'reject');
   }
+}
+
+/** Turns to come, or past the stop; nothing without a stop. */
+function leftOf(toStop: number | null, grouped: (number: number) => string): string {
+  if (toStop === null) {
+    return '';
+  }
+  return toStop >= 0 ? `, ${grouped(toStop)} to go` : `, ${grouped(-toStop)} past the stop`;
 }
