@@ -1,6 +1,7 @@
 using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
+using Coilwright.Application.Instruments;
 using Coilwright.Workshop.Instruments;
 
 namespace Coilwright.Web.Tests;
@@ -125,6 +126,43 @@ public sealed class InstrumentPagesTests
         Assert.Equal(standing.GetProperty("number").GetInt64(), again.GetProperty("number").GetInt64());
     }
 
+    /// <summary>A value from an hour ago is no coil that is clipped on now: whoever turns hands free on would record it.</summary>
+    [Fact]
+    public async Task What_nobody_confirms_any_more_is_shown_no_more_and_an_old_count_tells_its_age()
+    {
+        PassingClock clock = new();
+        await using ServedShop shop = await ServedShop.StartAsync(clock);
+        await KeepAsync(shop, "Bench 1", "ohms", "", "");
+        await PassAsync(
+            shop,
+            "Bench 1",
+            new
+            {
+                kind = "standing",
+                value = 6182.1,
+                raw = "6182.1",
+                id = Guid.NewGuid(),
+            }
+        );
+        Assert.Equal("standing", (await ShownAsync(shop, "Bench 1", 0)).GetProperty("kind").GetString());
+        clock.Pass(TimeSpan.FromSeconds(11));
+        JsonElement late = await ShownAsync(shop, "Bench 1", 0);
+        Assert.Equal(("trouble", JsonValueKind.Null), (late.GetProperty("kind").GetString(), late.GetProperty("id").ValueKind));
+
+        CountBench counts = new(clock);
+        counts.Pass("B-7", new ShownCount(0, 3400, 3400, 4600, 1200, "", 0));
+        clock.Pass(TimeSpan.FromHours(1));
+        Assert.Equal(3600, (await counts.NextAsync("b-7", 0, TimeSpan.Zero, Cancel)).AgeS);
+    }
+
+    [Fact]
+    public async Task Taking_out_what_is_not_there_writes_no_rules()
+    {
+        await using ServedShop shop = await ServedShop.StartAsync();
+        await PostAsync(shop, "/shop/instruments/remove", ("instrument", "Bench 9"));
+        Assert.Null(await shop.Services.Records.Rules.NewestAsync(Cancel));
+    }
+
     [Fact]
     public async Task An_instrument_that_is_not_there_and_a_sight_that_is_none_are_refused()
     {
@@ -170,5 +208,20 @@ public sealed class InstrumentPagesTests
         using FormUrlEncodedContent form = new(fields.ToDictionary(one => one.Name, one => one.Value));
         using HttpResponseMessage answer = await shop.Client.PostAsync(new Uri(path, UriKind.Relative), form, Cancel);
         return (answer.StatusCode, WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(Cancel)));
+    }
+
+    /// <summary>Time that passes when it is told to; waits are real.</summary>
+    private sealed class PassingClock : TimeProvider
+    {
+        private readonly DateTimeOffset _start = new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero);
+        private TimeSpan _passed;
+
+        public override long TimestampFrequency => TimeSpan.TicksPerSecond;
+
+        public void Pass(TimeSpan more) => _passed += more;
+
+        public override DateTimeOffset GetUtcNow() => _start + _passed;
+
+        public override long GetTimestamp() => _passed.Ticks;
     }
 }

@@ -85,9 +85,9 @@ public static class HierarchicalFit
                 foreach (double ratio in _groups[g].LogRatios)
                 {
                     double off = ratio - sums[g].Mean,
-                        is_ = GoodOf(off);
-                    squares += is_ * (off * off + sums[g].Variance);
-                    good += is_;
+                        trust = GoodOf(off);
+                    squares += trust * (off * off + sums[g].Variance);
+                    good += trust;
                     coils++;
                 }
             }
@@ -125,11 +125,11 @@ public static class HierarchicalFit
                     good = 0;
                 foreach (double ratio in group.LogRatios)
                 {
-                    double is_ = GoodOf(ratio - about),
-                        weight = is_ / Variance + (1 - is_) / BadVariance;
+                    double trust = GoodOf(ratio - about),
+                        weight = trust / Variance + (1 - trust) / BadVariance;
                     precision += weight;
                     sum += weight * ratio;
-                    good += is_;
+                    good += trust;
                 }
 
                 _good += good;

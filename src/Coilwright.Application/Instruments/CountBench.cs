@@ -9,18 +9,18 @@ namespace Coilwright.Application.Instruments;
 /// <param name="ToStop">Turns to come; null without a stop.</param>
 /// <param name="Rpm">Turns a minute.</param>
 /// <param name="Note">"", "soon", "stop", "back", "ahead", "ended" or "lost".</param>
-/// <param name="At">When it was passed on, by this computer's clock.</param>
-public sealed record ShownCount(long Number, double Counter, double Turns, double? ToStop, double Rpm, string Note, DateTimeOffset? At)
+/// <param name="AgeS">How long ago it was passed on, s.</param>
+public sealed record ShownCount(long Number, double Counter, double Turns, double? ToStop, double Rpm, string Note, double AgeS)
 {
     /// <summary>Before anything was passed on.</summary>
-    public static readonly ShownCount Nothing = new(0, 0, 0, null, 0, "", null);
+    public static readonly ShownCount Nothing = new(0, 0, 0, null, 0, "", 0);
 }
 
 /// <summary>The counters that run just now, by their batches. A reading stands for itself, so nothing is kept beyond it.</summary>
 /// <param name="time">The clock.</param>
 public sealed class CountBench(TimeProvider time)
 {
-    private readonly ConcurrentDictionary<string, Newest<ShownCount>> _counts = new(StringComparer.OrdinalIgnoreCase);
+    private readonly ConcurrentDictionary<string, Newest<(ShownCount Count, long At)>> _counts = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>True for a batch that was asked about before: that it is there need not be looked up again.</summary>
     /// <param name="batch">Its name.</param>
@@ -28,8 +28,8 @@ public sealed class CountBench(TimeProvider time)
 
     /// <summary>A counter is passed on.</summary>
     /// <param name="batch">Name of the batch whose coil is wound.</param>
-    /// <param name="count">Where it stands; its number and time are given here.</param>
-    public void Pass(string batch, ShownCount count) => Of(batch).Change(_ => count with { Number = 0, At = time.GetUtcNow() });
+    /// <param name="count">Where it stands; its number and age are given here.</param>
+    public void Pass(string batch, ShownCount count) => Of(batch).Change(_ => (count, time.GetTimestamp()));
 
     /// <summary>Where the counter stands once it differs from what was seen, or after a while unchanged.</summary>
     /// <param name="batch">Name of the batch whose coil is wound.</param>
@@ -38,9 +38,10 @@ public sealed class CountBench(TimeProvider time)
     /// <param name="cancel">Gives up.</param>
     public async Task<ShownCount> NextAsync(string batch, long seen, TimeSpan patience, CancellationToken cancel)
     {
-        (long number, ShownCount count) = await Of(batch).NextAsync(seen, patience, cancel).ConfigureAwait(false);
-        return count with { Number = number };
+        (long number, (ShownCount count, long at)) = await Of(batch).NextAsync(seen, patience, cancel).ConfigureAwait(false);
+        return count with { Number = number, AgeS = Math.Round(time.GetElapsedTime(at).TotalSeconds) };
     }
 
-    private Newest<ShownCount> Of(string batch) => _counts.GetOrAdd(batch.Trim(), _ => new Newest<ShownCount>(time, ShownCount.Nothing));
+    private Newest<(ShownCount Count, long At)> Of(string batch) =>
+        _counts.GetOrAdd(batch.Trim(), _ => new Newest<(ShownCount, long)>(time, (ShownCount.Nothing, time.GetTimestamp())));
 }

@@ -14,6 +14,9 @@ public sealed record ShownValue(long Number, string Kind, string Words, string T
 {
     /// <summary>Before anything was shown.</summary>
     public static readonly ShownValue Nothing = new(0, "off", "waiting for the instrument", "", null, "");
+
+    /// <summary>A bench computer that passed its readings on and does so no more.</summary>
+    public static readonly ShownValue Silent = new(0, "trouble", "nothing comes from the instrument any more: type the coil", "", null, "");
 }
 
 /// <summary>
@@ -26,6 +29,9 @@ public sealed class MeterBench(WatchMeter watch, TimeProvider time) : IAsyncDisp
 {
     /// <summary>How long an instrument is asked on after the last page has looked.</summary>
     public static readonly TimeSpan Linger = TimeSpan.FromSeconds(20);
+
+    /// <summary>A value counts for so long after it was last seen: a slow instrument sends every few seconds. Our choice.</summary>
+    public static readonly TimeSpan Confirmed = TimeSpan.FromSeconds(10);
 
     private readonly ConcurrentDictionary<string, Shown> _shown = new(StringComparer.OrdinalIgnoreCase);
 

@@ -12,7 +12,8 @@ internal sealed class Shown(TimeProvider time)
     private CancellationTokenSource? _stop;
     private Task _work = Task.CompletedTask;
     private ShopInstrument? _asked;
-    private long _lookedAt;
+    private long _lookedAt,
+        _shownAt;
 
     /// <summary>Asks the instrument from now on, unless it is asked already.</summary>
     public void Keep(ShopInstrument instrument, Func<CancellationToken, IAsyncEnumerable<MeterSight>> watch)
@@ -27,6 +28,7 @@ internal sealed class Shown(TimeProvider time)
 
             _stop?.Cancel();
             _asked = instrument;
+            _newest.Change(_ => ShownValue.Nothing); // what was shown before may be another coil's
             CancellationTokenSource stop = new();
             _stop = stop;
             _work = Task.Run(() => AskAsync(watch(stop.Token), stop), CancellationToken.None);
@@ -34,14 +36,25 @@ internal sealed class Shown(TimeProvider time)
     }
 
     /// <summary>Something was shown.</summary>
-    public void Show(MeterSight sight) => _newest.Change(before => Told(sight, before));
+    public void Show(MeterSight sight)
+    {
+        Interlocked.Exchange(ref _shownAt, time.GetTimestamp());
+        _newest.Change(before => Told(sight, before));
+    }
 
     /// <summary>What is shown once it differs from what was seen, or after a while unchanged.</summary>
     public async Task<ShownValue> NextAsync(long seen, TimeSpan patience, CancellationToken cancel)
     {
+        _newest.Change(before => IsOld(before) ? ShownValue.Silent : before);
         (long number, ShownValue value) = await _newest.NextAsync(seen, patience, cancel).ConfigureAwait(false);
         return value with { Number = number };
     }
+
+    /// <summary>A value that nobody confirms any more says nothing of what is clipped on now.</summary>
+    private bool IsOld(ShownValue value) =>
+        value.Kind is "live" or "standing" or "off"
+        && value != ShownValue.Nothing
+        && time.GetElapsedTime(Interlocked.Read(ref _shownAt)) > MeterBench.Confirmed;
 
     /// <summary>Ends the line.</summary>
     public async Task StopAsync()

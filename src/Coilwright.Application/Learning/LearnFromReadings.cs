@@ -10,7 +10,8 @@ public sealed class LearnFromReadings(LearningService learning)
     public Task<LearningStatus> ListAsync(CancellationToken cancel) => learning.ListAsync(cancel);
 
     /// <summary>What the readings show now; kept as a numbered proposal when they show something new.</summary>
-    public Task<LearningStatus> ProposeAsync(string person, CancellationToken cancel) => learning.ProposeAsync(person, cancel);
+    public Task<LearningStatus> ProposeAsync(string reason, string person, CancellationToken cancel) =>
+        learning.ProposeAsync(reason, person, cancel);
 
     /// <summary>A proposed set holds for later forecasts.</summary>
     public Task<IReadOnlyList<Problem>> AcceptAsync(int number, string reason, string person, CancellationToken cancel) =>

@@ -12,8 +12,6 @@ namespace Coilwright.Web.Endpoints;
 /// <summary>Counters that are passed on, by the names of their batches, and what the winder's page shows of them.</summary>
 internal static class CountEndpoints
 {
-    private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(15);
-
     private static readonly string[] s_notes = ["", "soon", "stop", "back", "ahead", "ended", "lost"];
 
     /// <summary>What a counter's computer passes on.</summary>
@@ -39,8 +37,7 @@ internal static class CountEndpoints
             return Results.Json(ShownCount.Nothing);
         }
 
-        using CancellationTokenSource ends = CancellationTokenSource.CreateLinkedTokenSource(cancel, life.ApplicationStopping);
-        return Results.Json(await counts.NextAsync(batch, after ?? 0, s_patience, ends.Token));
+        return await Answers.NextAsync((patience, ends) => counts.NextAsync(batch, after ?? 0, patience, ends), life, cancel);
     }
 
     private static async Task<IResult> PassAsync(
@@ -65,10 +62,10 @@ internal static class CountEndpoints
         Problem[] problems = [.. Wrong(passed)];
         if (problems.Length == 0)
         {
-            counts.Pass(batch, new ShownCount(0, passed.Counter, passed.Turns, passed.ToStop, passed.Rpm, passed.Note, null));
+            counts.Pass(batch, new ShownCount(0, passed.Counter, passed.Turns, passed.ToStop, passed.Rpm, passed.Note, 0));
         }
 
-        return Results.Json(new { problems }, statusCode: Answers.StatusOf(problems));
+        return Answers.Told(Answers.StatusOf(problems), problems);
     }
 
     private static IEnumerable<Problem> Wrong(Passed passed)
@@ -93,6 +90,6 @@ internal static class CountEndpoints
     private static IResult Unknown(string name)
     {
         Problem unknown = new("batch", "no batch of this name is in the shop", name);
-        return Results.Json(new { problems = new[] { unknown } }, statusCode: StatusCodes.Status404NotFound);
+        return Answers.Told(StatusCodes.Status404NotFound, unknown);
     }
 }

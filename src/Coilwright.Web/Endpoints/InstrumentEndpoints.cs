@@ -16,9 +16,6 @@ namespace Coilwright.Web.Endpoints;
 /// <summary>The shop's instruments: which there are, whether one answers, and what it shows just now.</summary>
 internal static class InstrumentEndpoints
 {
-    /// <summary>How long a page waits for something new before it asks again.</summary>
-    private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(15);
-
     /// <summary>What a bench computer passes on.</summary>
     /// <param name="Kind">"live", "standing", "off" or "trouble".</param>
     /// <param name="Value">The value in the unit of its kind; left out when there is none.</param>
@@ -121,8 +118,7 @@ internal static class InstrumentEndpoints
             return Unknown(name);
         }
 
-        using CancellationTokenSource ends = CancellationTokenSource.CreateLinkedTokenSource(cancel, life.ApplicationStopping);
-        return Results.Json(await bench.NextAsync(instrument, after ?? 0, s_patience, ends.Token));
+        return await Answers.NextAsync((patience, ends) => bench.NextAsync(instrument, after ?? 0, patience, ends), life, cancel);
     }
 
     private static async Task<IResult> PassAsync(
@@ -147,11 +143,11 @@ internal static class InstrumentEndpoints
         if (SightOf(passed, instrument.Profile) is not { } sight)
         {
             Problem wrong = new("kind", "is not what an instrument shows", passed.Kind, "live or standing with a value, off, trouble");
-            return Results.Json(new { problems = new[] { wrong } }, statusCode: StatusCodes.Status422UnprocessableEntity);
+            return Answers.Told(StatusCodes.Status422UnprocessableEntity, wrong);
         }
 
         bench.Pass(instrument.Name, sight);
-        return Results.Json(new { problems = Array.Empty<Problem>() });
+        return Answers.Told(StatusCodes.Status200OK);
     }
 
     private static MeterSight? SightOf(Passed passed, MeterProfile profile)
@@ -173,6 +169,6 @@ internal static class InstrumentEndpoints
     private static IResult Unknown(string name)
     {
         Problem unknown = new("name", "no instrument of this name is in the shop", name, "one that stands under Shop, Instruments");
-        return Results.Json(new { problems = new[] { unknown } }, statusCode: StatusCodes.Status404NotFound);
+        return Answers.Told(StatusCodes.Status404NotFound, unknown);
     }
 }

@@ -3,6 +3,10 @@ using System.Reflection;
 namespace Coilwright.Workshop.Instruments;
 
 /// <summary>The profiles that come with the program, by the name that a command takes.</summary>
+/// <remarks>
+/// What they ask are the measurement instructions of SCPI-1999 (MEASure, READ, FETCh), from memory of the standard, not read; that a
+/// bridge answers its first parameter first is common practice, no source.
+/// </remarks>
 public static class MeterProfiles
 {
     private const string Prefix = "meters/";

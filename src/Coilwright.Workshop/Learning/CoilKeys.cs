@@ -10,14 +10,13 @@ namespace Coilwright.Workshop.Learning;
 /// <summary>By what names the coils of a shop are told apart when it learns from them.</summary>
 public static class CoilKeys
 {
-    /// <summary>Bobbins are the same when their sizes agree within this, as where the shop's limits of fill are found, m.</summary>
-    private const double SameM = 0.05e-3;
+    private const string LineMark = " (line ";
 
     /// <summary>The bobbin: core length and width, winding height, and the radius of its ends where it is no racetrack.</summary>
     public static string Bobbin(RecipeBobbin bobbin)
     {
         double width = Math.Min(bobbin.CoreLength.Si, bobbin.CoreWidth.Si);
-        string ends = Math.Abs(bobbin.EndRadius.Si - width / 2) > SameM ? $", ends {Millimetres(bobbin.EndRadius.Si)} mm" : "";
+        string ends = Math.Abs(bobbin.EndRadius.Si - width / 2) > KnownParts.SameM ? $", ends {Millimetres(bobbin.EndRadius.Si)} mm" : "";
         string core = $"{Millimetres(bobbin.CoreLength.Si)} × {Millimetres(bobbin.CoreWidth.Si)}";
         return $"{core} × {Millimetres(bobbin.WindingHeight.Si)} mm{ends}";
     }
@@ -72,7 +71,7 @@ public static class CoilKeys
             ? measured.StandardDeviation / measured.Value
             : 2 * wire.BareDiameterM.StandardDeviation / wire.BareDiameterM.Value;
 
-    /// <summary>The name of an effect in its so-manieth line: each ending of a line begins another.</summary>
+    /// <summary>The name of an effect in the line that holds: each ending of a line begins another.</summary>
     public static string InLine(string name, int endings) =>
         endings == 0 ? name : string.Create(CultureInfo.InvariantCulture, $"{name}{LineMark}{endings + 1})");
 
@@ -125,11 +124,9 @@ public static class CoilKeys
         };
     }
 
-    private const string LineMark = " (line ";
-
     private static string Own(double? permeability) =>
         permeability is { } own ? string.Create(CultureInfo.InvariantCulture, $" of permeability {own}") : "";
 
     private static string Millimetres(double metres) =>
-        (Math.Round(metres / SameM) * SameM * 1e3).ToString("0.##", CultureInfo.InvariantCulture);
+        (Math.Round(metres / KnownParts.SameM) * KnownParts.SameM * 1e3).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -34,7 +34,7 @@ public sealed record LearningRecord
     /// <summary>The set as proposed; empty otherwise.</summary>
     public string Json { get; init; } = "";
 
-    /// <summary>Why; empty for a proposal.</summary>
+    /// <summary>Why; of a proposal perhaps empty.</summary>
     public string Reason { get; init; } = "";
 
     /// <summary>Version of the program that wrote it.</summary>

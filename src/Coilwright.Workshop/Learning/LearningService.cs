@@ -19,9 +19,10 @@ public sealed class LearningService(IShopRecords records, TimeProvider clock)
     }
 
     /// <summary>Works out what the readings show, and keeps it as a proposal when they show something new.</summary>
+    /// <param name="reason">Why now; may stay empty.</param>
     /// <param name="person">Who asks.</param>
     /// <param name="cancel">Gives up.</param>
-    public async Task<LearningStatus> ProposeAsync(string person, CancellationToken cancel)
+    public async Task<LearningStatus> ProposeAsync(string reason, string person, CancellationToken cancel)
     {
         LearningBook book = await BookAsync(cancel).ConfigureAwait(false);
         GatheredCoils coils = await new LearningGather(records).ReadAsync(book, cancel).ConfigureAwait(false);
@@ -36,7 +37,7 @@ public sealed class LearningService(IShopRecords records, TimeProvider clock)
                 .ConfigureAwait(false);
         }
 
-        LearningRecord proposal = Record(LearningAct.Proposed, number, "", person) with { Json = set.Write() };
+        LearningRecord proposal = Record(LearningAct.Proposed, number, reason, person) with { Json = set.Write() };
         await records.Learning.AddAsync(proposal, cancel).ConfigureAwait(false); // made at the same time elsewhere: that one is shown
         return await StatusAsync(await BookAsync(cancel).ConfigureAwait(false), coils, "", cancel).ConfigureAwait(false);
     }

@@ -14,7 +14,7 @@ namespace Coilwright.Workshop.Recipes;
 /// </remarks>
 public sealed class KnownParts : IEquatable<KnownParts>
 {
-    private const double SameM = 0.05e-3;
+    internal const double SameM = 0.05e-3;
     private readonly List<RecipeBobbin> _known;
 
     private KnownParts(List<RecipeBobbin> known) => _known = known;

@@ -87,6 +87,11 @@ public sealed class RuleService(IRulesRecords records, TimeProvider clock)
     /// <param name="cancel">Gives up.</param>
     public async Task RemoveInstrumentAsync(Guid id, string name, string person, CancellationToken cancel)
     {
+        if (!(await CurrentAsync(cancel).ConfigureAwait(false)).Instruments.Any(one => NameKey.Same(one.Name, name)))
+        {
+            return;
+        }
+
         (JsonObject rules, _) = await WithoutInstrumentAsync(name, cancel).ConfigureAwait(false);
         string text = rules.ToJsonString(s_written);
         await KeepAsync(id, text, ShopRulesReader.Read(text), person, cancel).ConfigureAwait(false);

@@ -87,6 +87,15 @@ public static class CountCommand
         MeterAddress? address = read.Value;
         (double? stop, double from) = Check(options, parsed, read);
         Machine? machine = await MachineFile.FindAsync(parsed.GetValue(options.Machine), shop, desk, cancel).ConfigureAwait(false);
+        if (parsed.GetValue(options.Machine) is { } named && machine is null)
+        {
+            throw WrongInputException.About(
+                "--machine",
+                $"there is no file {named}",
+                "a winder's file, or with --shop the name of one there"
+            );
+        }
+
         TurnCount count = new(machine?.Counter?.Correction.Value ?? 1, stop, from);
         CountFormatter formatter = new(desk.Output, desk.Error, isCorrected: machine?.Counter is not null);
         foreach (string line in CautionFormatter.Lines(Cautions.For(Job.RunningWinder)))
@@ -171,6 +180,8 @@ public static class CountCommand
         {
             typed.Add("--send, --batch", "belong together: where the shop is served, and whose coil is wound");
         }
+
+        options.Send.Check(parsed, typed);
 
         typed.RefuseIfWrong();
         return (stop, from ?? 0);

@@ -66,7 +66,7 @@ internal static class LearnCommand
             reason = parsed.GetValue(options.Reason) ?? "";
         if (parsed.GetValue(options.Propose))
         {
-            return await learn.ProposeAsync(person, cancel).ConfigureAwait(false);
+            return await learn.ProposeAsync(reason, person, cancel).ConfigureAwait(false);
         }
 
         IReadOnlyList<Problem> problems = [];
@@ -108,9 +108,9 @@ internal static class LearnCommand
             typed.Add("--reason", "say why: it is kept with the record", null, "a few words");
         }
 
-        if (!decides && parsed.GetValue(options.Reason) is not null)
+        if (acts[4] && parsed.GetValue(options.Reason) is not null)
         {
-            typed.Add("--reason", "a reason goes with a decision", null, "--accept N, --decline N or --close LINE");
+            typed.Add("--reason", "a list needs no reason", null, "--propose, --accept N, --decline N or --close LINE");
         }
     }
 

@@ -92,6 +92,9 @@ public static class MeterCommand
             {
                 (MeterProfile profile, MeterAddress address) = await meter.ReadAsync(parsed, cancel).ConfigureAwait(false);
                 bool asJson = parsed.GetValue(json);
+                OptionReader typed = new();
+                send.Check(parsed, typed, name);
+                typed.RefuseIfWrong();
                 using MeterSender? sender = send.Sender(parsed, parsed.GetValue(name) ?? profile.Name, "api/meters/");
                 string trouble = "";
                 await foreach (MeterSight sight in desk.Use<WatchMeter>().WatchAsync(profile, address, cancel).ConfigureAwait(false))

@@ -27,6 +27,18 @@ internal sealed class SendOptions
     /// <summary>True when it is to be passed on.</summary>
     public bool IsAsked(ParseResult parsed) => parsed.GetValue(_send) is not null;
 
+    /// <summary>What was said beside the address belongs to one.</summary>
+    /// <param name="parsed">The command line.</param>
+    /// <param name="typed">Takes what is wrong.</param>
+    /// <param name="others">Further options that belong to it.</param>
+    public void Check(ParseResult parsed, OptionReader typed, params Option<string?>[] others)
+    {
+        foreach (Option<string?> option in others.Append(_token).Where(one => !IsAsked(parsed) && parsed.GetValue(one) is not null))
+        {
+            typed.Add(option.Name, "belongs to --send, which is not there");
+        }
+    }
+
     /// <summary>Passes it on; null when nobody asked for it.</summary>
     /// <param name="parsed">The command line.</param>
     /// <param name="name">The instrument or batch there.</param>

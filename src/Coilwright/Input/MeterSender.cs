@@ -1,6 +1,8 @@
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
+using System.Text.Json;
 using Coilwright.Application.Instruments;
+using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Input;
 
@@ -82,15 +84,33 @@ internal sealed class MeterSender : IDisposable
             using HttpResponseMessage answer = await _client.PostAsJsonAsync(_address, body, cancel).ConfigureAwait(false);
             return answer.IsSuccessStatusCode
                 ? ""
-                : $"the shop at {_address.GetLeftPart(UriPartial.Authority)} refused it ({(int)answer.StatusCode})";
+                : $"the shop at {Server} refused it: {await WhyAsync(answer, cancel).ConfigureAwait(false)}";
         }
         catch (HttpRequestException)
         {
-            return $"nothing answers at {_address.GetLeftPart(UriPartial.Authority)}: is the shop served there?";
+            return $"nothing answers at {Server}: is the shop served there?";
         }
         catch (OperationCanceledException) when (!cancel.IsCancellationRequested)
         {
-            return $"the shop at {_address.GetLeftPart(UriPartial.Authority)} does not answer in time";
+            return $"the shop at {Server} does not answer in time";
         }
     }
+
+    private string Server => _address.GetLeftPart(UriPartial.Authority);
+
+    /// <summary>The first problem that the shop names, or the status where it names none.</summary>
+    private static async Task<string> WhyAsync(HttpResponseMessage answer, CancellationToken cancel)
+    {
+        try
+        {
+            Refusal? told = await answer.Content.ReadFromJsonAsync<Refusal>(cancel).ConfigureAwait(false);
+            return told is { Problems: [var first, ..] } ? first.Message : $"status {(int)answer.StatusCode}";
+        }
+        catch (Exception other) when (other is JsonException or NotSupportedException)
+        {
+            return $"status {(int)answer.StatusCode}"; // no shop of ours
+        }
+    }
+
+    private sealed record Refusal(IReadOnlyList<Problem> Problems);
 }

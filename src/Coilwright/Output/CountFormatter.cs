@@ -66,7 +66,7 @@ internal sealed class CountFormatter(TextWriter output, TextWriter error, bool i
         bool good = lines.Unread == 0 && lines.Count.Jumps == 0 && !isShort;
         if (isShort)
         {
-            output.WriteLine($"ended {Told(state.ToStop!.Value)} turns before the stop, at {Told(state.Turns)}");
+            output.WriteLine($"ended {TurnsOf(state.ToStop!.Value)} before the stop, at {Told(state.Turns)}");
         }
 
         if (lines.Unread > 0 || lines.Count.Jumps > 0)
@@ -74,7 +74,7 @@ internal sealed class CountFormatter(TextWriter output, TextWriter error, bool i
             error.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{lines.Unread} lines were not understood, and the counter jumped {lines.Count.Jumps} times: check the count"
+                    $"lines not understood: {lines.Unread}; jumps of the counter: {lines.Count.Jumps}. Check the count"
                 )
             );
         }
@@ -84,8 +84,7 @@ internal sealed class CountFormatter(TextWriter output, TextWriter error, bool i
 
     private string LineOf(CountState state)
     {
-        string turns =
-            Told(state.Turns) + (state.Turns == 1 ? " turn" : " turns") + (isCorrected ? $" (counter {Told(state.Counter)})" : "");
+        string turns = TurnsOf(state.Turns) + (isCorrected ? $" (counter {Told(state.Counter)})" : "");
         return state.ToStop switch
         {
             null => turns,
@@ -98,7 +97,7 @@ internal sealed class CountFormatter(TextWriter output, TextWriter error, bool i
     {
         if (state.Note == CountNote.Soon)
         {
-            output.WriteLine($"slow down: {Told(Math.Max(0, state.ToStop ?? 0))} turns to the stop");
+            output.WriteLine($"slow down: {TurnsOf(Math.Max(0, state.ToStop ?? 0))} to the stop");
         }
 
         if (state.Note == CountNote.Stop)
@@ -106,6 +105,8 @@ internal sealed class CountFormatter(TextWriter output, TextWriter error, bool i
             output.WriteLine($"STOP at {Told(state.Turns)} turns");
         }
     }
+
+    private static string TurnsOf(double turns) => Told(turns) + (turns == 1 ? " turn" : " turns");
 
     /// <summary>A tenth of a turn is all that a corrected count knows.</summary>
     private static string Told(double turns) => turns.ToString("#,##0.#", CultureInfo.InvariantCulture);

@@ -41,7 +41,7 @@ public sealed class CountTests
         CommandRun run = await PipedAsync("\nx\n\n", "count", "--pulses", "--from", "7,996", "--stop", "8k");
         Assert.Equal(1, run.Exit); // one turn short
         Assert.Contains("7,999 turns, 1 to go", LinesOf(run.Output));
-        Assert.Equal("ended 1 turns before the stop, at 7,999", LinesOf(run.Output)[^1]);
+        Assert.Equal("ended 1 turn before the stop, at 7,999", LinesOf(run.Output)[^1]);
     }
 
     [Fact]
@@ -101,6 +101,18 @@ public sealed class CountTests
                 await client.GetStream().WriteAsync(Encoding.ASCII.GetBytes(text), Cancel);
             }
         }
+    }
+
+    [Theory]
+    [InlineData("no file", "--machine", "winder 9")]
+    [InlineData("belongs to --send", "--token", "x")]
+    [InlineData("belong together", "--batch", "B-7")]
+    [InlineData("is not the address", "--send", "ftp://bench", "--batch", "B-7")]
+    public async Task What_would_be_passed_over_in_silence_is_refused(string said, params string[] words)
+    {
+        CommandRun run = await CommandRun.Of(["count", "--tcp", "127.0.0.1:9", .. words]);
+        Assert.Equal((2, ""), (run.Exit, run.Output));
+        Assert.Contains(said, run.Error, StringComparison.Ordinal);
     }
 
     private static string[] LinesOf(string output) =>

@@ -27,7 +27,7 @@ public sealed class LearningServiceTests
         BatchStatus before = await shop.StatusAsync(batch);
         Estimate plain = Forecast(revision, await PartsAsync(shop, ""));
 
-        LearningStatus proposed = await Learning(shop).ProposeAsync("Mara", Cancel);
+        LearningStatus proposed = await Learning(shop).ProposeAsync("", "Mara", Cancel);
         LearntLine line = Assert.Single(proposed.Waiting!.Set.Lines);
         Assert.Equal((1, "B1", QuantityKey.DcResistance, 30), (proposed.Waiting.Set.Number, line.Name, line.Quantity, line.Coils));
         Assert.Equal(0.012, line.Correction, 0.002);
@@ -60,7 +60,7 @@ public sealed class LearningServiceTests
         Assert.Equal(learnt.Value, (await shop.Run.StatusAsync(next.Id, Cancel))!.Plan.Forecast.Coils[0].DcResistance.Value);
         Assert.Contains(
             "nothing was read since set 1",
-            (await Learning(shop).ProposeAsync("Mara", Cancel)).WhyNot,
+            (await Learning(shop).ProposeAsync("", "Mara", Cancel)).WhyNot,
             StringComparison.Ordinal
         );
     }
@@ -70,10 +70,10 @@ public sealed class LearningServiceTests
     {
         await using WorkingShop shop = await WorkingShop.StartAsync();
         RevisionRecord revision = await shop.ReleasedAsync(WorkingShop.Harbour(targets: "{}"));
-        Assert.Contains("no coil", (await Learning(shop).ProposeAsync("Mara", Cancel)).WhyNot, StringComparison.Ordinal);
+        Assert.Contains("no coil", (await Learning(shop).ProposeAsync("", "Mara", Cancel)).WhyNot, StringComparison.Ordinal);
         await WoundAsync(shop, revision, "H-1", 20, 1, "");
         await WoundAsync(shop, revision, "H-2", 12, 1.02, "", temperature: "");
-        LearningStatus status = await Learning(shop).ProposeAsync("Mara", Cancel);
+        LearningStatus status = await Learning(shop).ProposeAsync("", "Mara", Cancel);
         Assert.Null(status.Waiting);
         Assert.Equal((20, 12), (status.OhmCoils, status.WithoutTemperature));
         Assert.Contains("do not show", status.WhyNot, StringComparison.Ordinal);
@@ -116,7 +116,7 @@ public sealed class LearningServiceTests
             )
         );
         await WoundAsync(shop, revision, "H-1", 30, 1.02, "0117");
-        LearntLine line = Assert.Single((await Learning(shop).ProposeAsync("Mara", Cancel)).Waiting!.Set.Lines);
+        LearntLine line = Assert.Single((await Learning(shop).ProposeAsync("", "Mara", Cancel)).Waiting!.Set.Lines);
         Assert.Equal(0.02, line.Correction, 0.002);
         LearntSet set = (await Learning(shop).ListAsync(Cancel)).Waiting!.Set;
         Analysis.Learning.LearntCorrection wire = set.Resistance.Correction([
@@ -148,7 +148,7 @@ public sealed class LearningServiceTests
             StringComparison.Ordinal
         );
         await WoundAsync(shop, revision, "H-2", 20, 0.98, "");
-        LearningStatus status = await Learning(shop).ProposeAsync("Mara", Cancel);
+        LearningStatus status = await Learning(shop).ProposeAsync("", "Mara", Cancel);
         Assert.Equal(["B1", "W1", "B2", "W2"], status.Lines.Select(one => one.Name));
         double[] corrections = [.. status.Waiting!.Set.Lines.Select(one => one.Correction).Order()];
         Assert.Equal(2, corrections.Length);
@@ -162,12 +162,12 @@ public sealed class LearningServiceTests
         await using WorkingShop shop = await WorkingShop.StartAsync();
         RevisionRecord revision = await shop.ReleasedAsync(WorkingShop.Harbour(targets: "{}"));
         await WoundAsync(shop, revision, "H-1", 20, 1.012, "");
-        await Learning(shop).ProposeAsync("Mara", Cancel);
+        await Learning(shop).ProposeAsync("", "Mara", Cancel);
         IReadOnlyList<Problem> problems = await Learning(shop).DecideAsync(7, accept: true, " ", "Mara", Cancel);
         Assert.Equal(["reason", "accept"], problems.Select(one => one.Field));
-        Assert.Equal(1, (await Learning(shop).ProposeAsync("Mara", Cancel)).Waiting!.Set.Number); // the same once more
+        Assert.Equal(1, (await Learning(shop).ProposeAsync("", "Mara", Cancel)).Waiting!.Set.Number); // the same once more
         await WoundAsync(shop, revision, "H-2", 20, 1.012, "");
-        Assert.Equal(2, (await Learning(shop).ProposeAsync("Mara", Cancel)).Waiting!.Set.Number);
+        Assert.Equal(2, (await Learning(shop).ProposeAsync("", "Mara", Cancel)).Waiting!.Set.Number);
         Assert.Contains("replaced", Assert.Single(await DecideAsync(1, true)).Message, StringComparison.Ordinal);
         Assert.Empty(await DecideAsync(2, false));
         Assert.Contains("declined", Assert.Single(await DecideAsync(2, true)).Message, StringComparison.Ordinal);
@@ -184,7 +184,7 @@ public sealed class LearningServiceTests
 
     private static async Task AcceptAsync(WorkingShop shop)
     {
-        int number = (await Learning(shop).ProposeAsync("Mara", Cancel)).Waiting!.Set.Number;
+        int number = (await Learning(shop).ProposeAsync("", "Mara", Cancel)).Waiting!.Set.Number;
         Assert.Empty(await Learning(shop).DecideAsync(number, accept: true, "many coils", "Mara", Cancel));
     }
 

@@ -8,7 +8,13 @@ interface ShownCount {
   toStop: number | null;
   rpm: number;
   note: '' | 'soon' | 'stop' | 'back' | 'ahead' | 'ended' | 'lost';
+
+  /** How long ago it was passed on, s. */
+  ageS: number;
 }
+
+/** An older count says nothing of the coil that is wound now: it is shown with its age, and filled in nowhere. */
+const oldS = 60;
 
 /** A page that is not answered asks again after so long. */
 const againMs = 2000;
@@ -42,14 +48,13 @@ export async function liveCount(place: HTMLElement): Promise<void> {
       const shown = (await answer.json()) as ShownCount;
       if (shown.number === 0) {
         await pause(idleMs);
-      }
-      if (shown.number === seen) {
         continue;
       }
+      const isNew = shown.number !== seen;
       seen = shown.number;
-      show(place, shown);
+      show(place, shown, isNew && shown.ageS < oldS);
       const field = document.getElementById('counter');
-      if (field instanceof HTMLInputElement && (field.value === '' || field.value === filled)) {
+      if (isNew && shown.ageS < oldS && field instanceof HTMLInputElement && (field.value === '' || field.value === filled)) {
         filled = String(shown.counter);
         field.value = filled;
         field.dispatchEvent(new Event('input', { bubbles: true }));
@@ -60,14 +65,16 @@ export async function liveCount(place: HTMLElement): Promise<void> {
   }
 }
 
-function show(place: HTMLElement, shown: ShownCount): void {
+function show(place: HTMLElement, shown: ShownCount, isLive: boolean): void {
   const grouped = (number: number): string => Math.round(number).toLocaleString('en-GB').replace(/,/g, '\u202F');
   place.hidden = false;
   place.dataset.note = shown.note;
   const left = leftOf(shown.toStop, grouped);
   const speed = shown.rpm > 0 ? `, ${grouped(shown.rpm)} rpm` : '';
-  place.textContent = `${grouped(shown.turns)} turns${left}${speed}${words[shown.note] === '' ? '' : ' – ' + words[shown.note]}`;
-  if (shown.note !== '') {
+  const note = words[shown.note] === '' ? '' : ' – ' + words[shown.note];
+  const age = shown.ageS < oldS ? '' : `, ${Math.floor(shown.ageS / 60)} min ago`;
+  place.textContent = `${grouped(shown.turns)} turns${left}${shown.ageS < oldS ? speed : ''}${age}${note}`;
+  if (isLive && shown.note !== '') {
     sound(shown.note === 'soon' ? 'pass' : shown.note === 'stop' ? 'hold' : 'reject');
   }
 }
