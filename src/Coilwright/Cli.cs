@@ -139,6 +139,8 @@ public static class Cli
             VerifyCommand.Build(desk),
             ExportCommand.Build(desk),
             ImportCommand.Build(desk),
+            UserCommand.Build(desk),
+            TokenCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

@@ -17,7 +17,7 @@ internal sealed class ServedShop : IAsyncDisposable
 
     private ServedShop() { }
 
-    private static readonly SocketsHttpHandler s_handler = new() { AllowAutoRedirect = false };
+    private static readonly SocketsHttpHandler s_handler = new() { AllowAutoRedirect = false, UseCookies = false };
 
     public ShopServices Services { get; private set; } = null!;
     public HttpClient Client { get; private set; } = null!;
@@ -34,6 +34,22 @@ internal sealed class ServedShop : IAsyncDisposable
         await shop._app.StartAsync();
         shop.Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(shop._app.Urls.Single()) };
         return shop;
+    }
+
+    /// <summary>A part of the program that serves it.</summary>
+    public T Use<T>()
+        where T : notnull => _app.Services.GetRequiredService<T>();
+
+    /// <summary>A browser of its own, with the key of a session; with none it is signed in nowhere.</summary>
+    public HttpClient Browser(string? key = null)
+    {
+        HttpClient browser = new(s_handler, disposeHandler: false) { BaseAddress = Url };
+        if (key is not null)
+        {
+            browser.DefaultRequestHeaders.Add("Cookie", "coilwright-session=" + key);
+        }
+
+        return browser;
     }
 
     public async ValueTask DisposeAsync()

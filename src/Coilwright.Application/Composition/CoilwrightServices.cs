@@ -12,6 +12,7 @@ using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
 using Coilwright.Application.Measuring;
 using Coilwright.Application.Notes;
+using Coilwright.Application.People;
 using Coilwright.Application.Plans;
 using Coilwright.Application.Printing;
 using Coilwright.Application.Solving;
@@ -26,9 +27,11 @@ using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Notes;
+using Coilwright.Workshop.People;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Secrets;
 using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
@@ -97,6 +100,7 @@ public static class CoilwrightServices
             .AddRecords(records)
             .AddWinding()
             .AddPieces()
+            .AddPeople()
             .AddSingleton<PrintPiecePaper>()
             .AddSingleton<PrintLabels>()
             .AddSingleton<RecallThing>()
@@ -124,6 +128,8 @@ public static class CoilwrightServices
             .AddSingleton(records.Rules)
             .AddSingleton(records.Transfer)
             .AddSingleton(records.Learning)
+            .AddSingleton(records.People)
+            .AddSingleton(records.Secrets)
             .AddSingleton(records.Backups);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>
@@ -141,6 +147,15 @@ public static class CoilwrightServices
             .AddSingleton<ControlChartService>()
             .AddSingleton<BatchEventService>()
             .AddSingleton<BatchSetUpService>();
+
+    /// <summary>Who may sign in, and what is kept from some of them.</summary>
+    private static IServiceCollection AddPeople(this IServiceCollection services) =>
+        services
+            .AddSingleton<ISecretHasher, PasswordHashes>()
+            .AddSingleton<AccountService>()
+            .AddSingleton<SignInService>()
+            .AddSingleton<TokenService>()
+            .AddSingleton<SecretRecipeService>();
 
     private static IServiceCollection AddPieces(this IServiceCollection services) =>
         services

@@ -92,6 +92,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));
         MapWindingRoom(modelBuilder);
         MapPieces(modelBuilder);
+        MapPeople(modelBuilder);
     }
 
     private static void MapWindingRoom(ModelBuilder modelBuilder)

@@ -28,6 +28,7 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
                 ("/shop", "Customers"),
                 ("/measure", "Measure"),
                 ("/shop/rules", "Rules"),
+                ("/shop/people", "People"),
                 ("/shop/instruments", "Instruments"),
                 ("/shop/files", "Bring in files"),
                 ("/shop/backups", "Backups"),
