@@ -14,6 +14,7 @@ internal sealed class ServedShop : IAsyncDisposable
     private readonly string _folder = Directory.CreateTempSubdirectory("coilwright-served-").FullName;
     private ShopRecords _records = null!;
     private WebApplication _app = null!;
+    private TimeProvider _time = TimeProvider.System;
 
     private ServedShop() { }
 
@@ -27,13 +28,28 @@ internal sealed class ServedShop : IAsyncDisposable
     public static async Task<ServedShop> StartAsync(TimeProvider? clock = null, params string[] hosts)
     {
         ServedShop shop = new();
-        TimeProvider time = clock ?? TimeProvider.System;
-        shop._records = await ShopFile.CreateAsync(shop.File, "Lantern Quay workshop", time);
-        shop._app = WebHost.Build(["http://127.0.0.1:0"], shop._records, time, new() { Hosts = hosts });
-        shop.Services = shop._app.Services.GetRequiredService<ShopServices>();
-        await shop._app.StartAsync();
-        shop.Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(shop._app.Urls.Single()) };
+        shop._time = clock ?? TimeProvider.System;
+        shop._records = await ShopFile.CreateAsync(shop.File, "Lantern Quay workshop", shop._time);
+        await shop.ServeAsync(hosts);
         return shop;
+    }
+
+    private async Task ServeAsync(string[] hosts)
+    {
+        _app = WebHost.Build(["http://127.0.0.1:0"], _records, _time, new() { Hosts = hosts });
+        Services = _app.Services.GetRequiredService<ShopServices>();
+        await _app.StartAsync();
+        Client = new HttpClient(s_handler, disposeHandler: false) { BaseAddress = new Uri(_app.Urls.Single()) };
+    }
+
+    /// <summary>Stops the server, and serves the same file anew, at another port.</summary>
+    public async Task RestartAsync()
+    {
+        Client.Dispose();
+        await _app.DisposeAsync();
+        await _records.DisposeAsync();
+        _records = await ShopFile.OpenAsync(File);
+        await ServeAsync([]);
     }
 
     /// <summary>A part of the program that serves it.</summary>

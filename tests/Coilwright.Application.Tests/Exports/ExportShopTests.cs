@@ -103,7 +103,9 @@ public sealed class ExportShopTests : IDisposable
             table.Columns.Select(column => $"{table.Records}.{column.Property}")
         );
         Assert.Equal(
-            columns.Where(column => !ExportTables.Derived.Concat(ExportTables.Staying).Contains(column.Split('.')[0])).Order(StringComparer.Ordinal),
+            columns
+                .Where(column => !ExportTables.Derived.Concat(ExportTables.Staying).Contains(column.Split('.')[0]))
+                .Order(StringComparer.Ordinal),
             exported.Order(StringComparer.Ordinal)
         );
         Assert.Equal(

@@ -22,7 +22,9 @@ internal sealed class PeopleOfShop : IAsyncDisposable
 
     public static async Task<PeopleOfShop> StartAsync(TimeProvider? clock = null)
     {
+#pragma warning disable CA2000 // closed with the people
         PeopleOfShop people = new(await ServedShop.StartAsync(clock));
+#pragma warning restore CA2000
         foreach (Role role in RoleRights.OfPeople.Reverse()) // the owner first
         {
             InvitedOutcome made = await people

@@ -20,7 +20,9 @@ public sealed partial class RouteRulesTests
         (string Method, string Pattern)[] routes = RoutesOf(shop);
 
         Assert.InRange(routes.Length, 150, 1000);
-        Assert.Empty(routes.Where(route => RouteRules.Of(route.Pattern, route.Method) is null).Select(route => $"{route.Method} {route.Pattern}"));
+        Assert.Empty(
+            routes.Where(route => RouteRules.Of(route.Pattern, route.Method) is null).Select(route => $"{route.Method} {route.Pattern}")
+        );
         string[] unused =
         [
             .. RouteRules
@@ -75,7 +77,9 @@ public sealed partial class RouteRulesTests
     {
         await using PeopleOfShop people = await PeopleOfShop.StartAsync();
         List<string> wrong = [];
-        foreach ((string method, string pattern) in RoutesOf(people.Shop).Where(route => route.Method == "GET" && !route.Pattern.Contains('{')))
+        foreach (
+            (string method, string pattern) in RoutesOf(people.Shop).Where(route => route.Method == "GET" && !route.Pattern.Contains('{'))
+        )
         {
             RouteRule rule = RouteRules.Of(pattern, method)!;
             foreach (Role role in RoleRights.OfPeople.Where(role => rule.Needs is { } right && RoleRights.Of(role).Contains(right)))
@@ -91,12 +95,17 @@ public sealed partial class RouteRulesTests
 
     private static async Task<HttpStatusCode> AskAsync(HttpClient browser, string method, string pattern)
     {
-        string address = Parameter().Replace(pattern, part => part.Value.Contains("guid", StringComparison.Ordinal) ? Guid.Empty.ToString() : "1");
+        string address = Parameter()
+            .Replace(pattern, part => part.Value.Contains("guid", StringComparison.Ordinal) ? Guid.Empty.ToString() : "1");
         using HttpRequestMessage request = new(new HttpMethod(method), new Uri(address, UriKind.Relative));
         if (method != "GET")
         {
             bool isApi = address.StartsWith("/api", StringComparison.Ordinal);
-            request.Content = new StringContent(isApi ? "{}" : "", Encoding.UTF8, isApi ? "application/json" : "application/x-www-form-urlencoded");
+            request.Content = new StringContent(
+                isApi ? "{}" : "",
+                Encoding.UTF8,
+                isApi ? "application/json" : "application/x-www-form-urlencoded"
+            );
         }
 
         using HttpResponseMessage answer = await browser.SendAsync(request, Cancel);
@@ -109,7 +118,9 @@ public sealed partial class RouteRulesTests
                 .Endpoints.OfType<RouteEndpoint>()
                 .Where(route => !(route.RoutePattern.RawText ?? "").Contains("{*", StringComparison.Ordinal))
                 .SelectMany(route =>
-                    (route.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods ?? []).Select(method => (method, route.RoutePattern.RawText!))
+                    (route.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods ?? []).Select(method =>
+                        (method, route.RoutePattern.RawText!)
+                    )
                 ),
         ];
 

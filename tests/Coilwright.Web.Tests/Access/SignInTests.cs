@@ -18,8 +18,8 @@ public sealed class SignInTests
     {
         await using ServedShop shop = await ServedShop.StartAsync();
         using HttpClient browser = shop.Browser();
-        Assert.Equal(HttpStatusCode.OK, (await browser.GetAsync("/", Cancel)).StatusCode);
-        Assert.Contains("needs no account", await browser.GetStringAsync("/shop/people", Cancel), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await GetAsync(browser, "/")).StatusCode);
+        Assert.Contains("needs no account", await TextAsync(await GetAsync(browser, "/shop/people")), StringComparison.Ordinal);
 
         foreach (string weak in (string[])["", "short", "aaaaaaaaaaaaaaaa", "Ines Ines Ines"])
         {
@@ -33,11 +33,11 @@ public sealed class SignInTests
         Assert.Contains("httponly", cookie, StringComparison.OrdinalIgnoreCase);
         Assert.Contains("samesite=lax", cookie, StringComparison.OrdinalIgnoreCase);
 
-        using HttpResponseMessage asked = await browser.GetAsync("/batches?state=open", Cancel);
+        using HttpResponseMessage asked = await GetAsync(browser, "/batches?state=open");
         Assert.Equal(HttpStatusCode.Redirect, asked.StatusCode);
         Assert.Equal("/sign-in?to=%2Fbatches%3Fstate%3Dopen", asked.Headers.Location?.OriginalString);
         using HttpClient owner = shop.Browser(KeyOf(made));
-        Assert.Contains("Ines", await owner.GetStringAsync("/shop/people", Cancel), StringComparison.Ordinal);
+        Assert.Contains("Ines", await TextAsync(await GetAsync(owner, "/shop/people")), StringComparison.Ordinal);
         using HttpResponseMessage twice = await SendAsync(owner, "/shop/people/first", ("name", "Other"), ("password", Password));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, twice.StatusCode);
     }
@@ -47,7 +47,10 @@ public sealed class SignInTests
     {
         await using PeopleOfShop people = await PeopleOfShop.StartAsync();
         using HttpClient browser = people.Shop.Browser();
-        foreach ((string wanted, string reached) in ((string, string)[])[("/batches?a=1", "/batches?a=1"), ("//elsewhere.example/", "/"), ("http://elsewhere.example/", "/")])
+        foreach (
+            (string wanted, string reached) in ((string, string)[])
+                [("/batches?a=1", "/batches?a=1"), ("//elsewhere.example/", "/"), ("http://elsewhere.example/", "/")]
+        )
         {
             using HttpResponseMessage signed = await SignInAsync(browser, Role.Winder, Password, wanted);
             Assert.Equal(HttpStatusCode.Redirect, signed.StatusCode);
@@ -77,7 +80,7 @@ public sealed class SignInTests
             Assert.Equal(HttpStatusCode.Redirect, other.StatusCode);
         }
 
-        clock.Now += SignInService.Lock;
+        clock.Pass(SignInService.Lock);
         using HttpResponseMessage again = await SignInAsync(browser, Role.Winder, Password);
         Assert.Equal(HttpStatusCode.Redirect, again.StatusCode);
     }
@@ -109,17 +112,22 @@ public sealed class SignInTests
         string key = KeyOf(await SendAsync(browser, "/sign-in", ("name", "tove"), ("password", first)));
         using HttpClient tove = people.Shop.Browser(key);
 
-        using HttpResponseMessage sent = await tove.GetAsync("/", Cancel);
+        using HttpResponseMessage sent = await GetAsync(tove, "/");
         Assert.Equal("/account", sent.Headers.Location?.OriginalString);
-        using HttpResponseMessage entry = await tove.PostAsJsonAsync($"/api/batches/{Guid.NewGuid()}/coils", new { tag = "C-1" }, Cancel);
+        using HttpResponseMessage entry = await PostJsonAsync(tove, $"/api/batches/{Guid.NewGuid()}/coils", new { tag = "C-1" });
         Assert.Equal(HttpStatusCode.Unauthorized, entry.StatusCode);
-        using HttpResponseMessage wrong = await SendAsync(tove, "/account/password", ("old", "not it at all"), ("password", "a boat full of wire"));
+        using HttpResponseMessage wrong = await SendAsync(
+            tove,
+            "/account/password",
+            ("old", "not it at all"),
+            ("password", "a boat full of wire")
+        );
         Assert.Equal(HttpStatusCode.UnprocessableEntity, wrong.StatusCode);
         using HttpResponseMessage set = await SendAsync(tove, "/account/password", ("old", first), ("password", "a boat full of wire"));
         Assert.Equal(HttpStatusCode.Redirect, set.StatusCode);
         using HttpClient anew = people.Shop.Browser(KeyOf(set));
-        Assert.Equal(HttpStatusCode.OK, (await anew.GetAsync("/", Cancel)).StatusCode);
-        Assert.Equal(HttpStatusCode.Redirect, (await tove.GetAsync("/", Cancel)).StatusCode); // the session of the first password is over
+        Assert.Equal(HttpStatusCode.OK, (await GetAsync(anew, "/")).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await GetAsync(tove, "/")).StatusCode); // the session of the first password is over
     }
 
     [Fact]
@@ -137,22 +145,26 @@ public sealed class SignInTests
         }
 
         Assert.Equal(HttpStatusCode.Redirect, (await SwitchAsync(tablet, Role.Winder, "4711")).StatusCode);
-        Assert.Contains($"This is <strong>{PeopleOfShop.NameOf(Role.Winder)}", await tablet.GetStringAsync("/who", Cancel), StringComparison.Ordinal);
+        Assert.Contains(
+            $"This is <strong>{PeopleOfShop.NameOf(Role.Winder)}",
+            await TextAsync(await GetAsync(tablet, "/who")),
+            StringComparison.Ordinal
+        );
         using HttpResponseMessage test = await SendAsync(tablet, "/test", ("serial", "1"));
         Assert.Equal(HttpStatusCode.Forbidden, test.StatusCode);
 
         await SwitchAsync(tablet, Role.Owner, "80351");
-        Assert.Equal(HttpStatusCode.OK, (await tablet.GetAsync("/compare", Cancel)).StatusCode);
-        Assert.Equal(HttpStatusCode.Forbidden, (await tablet.GetAsync("/shop/people", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await GetAsync(tablet, "/compare")).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await GetAsync(tablet, "/shop/people")).StatusCode);
         using HttpResponseMessage pin = await SendAsync(tablet, "/account/pin", ("pin", "9173"));
         Assert.Equal(HttpStatusCode.NotFound, pin.StatusCode);
 
-        clock.Now += SignInService.PinIdle + TimeSpan.FromMinutes(1);
-        using HttpResponseMessage idle = await tablet.GetAsync("/batches", Cancel);
+        clock.Pass(SignInService.PinIdle + TimeSpan.FromMinutes(1));
+        using HttpResponseMessage idle = await GetAsync(tablet, "/batches");
         Assert.Equal("/who", idle.Headers.Location?.OriginalString);
-        Assert.Contains("Say who stands at this tablet", await tablet.GetStringAsync("/who", Cancel), StringComparison.Ordinal);
+        Assert.Contains("Say who stands at this tablet", await TextAsync(await GetAsync(tablet, "/who")), StringComparison.Ordinal);
         await SwitchAsync(tablet, Role.Winder, "4711");
-        Assert.Equal(HttpStatusCode.OK, (await tablet.GetAsync("/batches", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await GetAsync(tablet, "/batches")).StatusCode);
     }
 
     [Fact]
@@ -183,17 +195,18 @@ public sealed class SignInTests
             office = await people.AsAsync(Role.Office),
             tester = await people.AsAsync(Role.Tester);
 
-        SessionRecord session = (await people.Use<SignInService>().SessionsAsync(Cancel)).First(one => one.AccountId == IdOf(people, Role.Winder).Result);
+        Guid winderId = await IdAsync(people, Role.Winder);
+        SessionRecord session = (await people.Use<SignInService>().SessionsAsync(Cancel)).First(one => one.AccountId == winderId);
         await SendAsync(owner, "/shop/people/sessions/end", ("session", session.Id.ToString()));
-        Assert.Equal(HttpStatusCode.Redirect, (await winder.GetAsync("/", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await GetAsync(winder, "/")).StatusCode);
         await SendAsync(owner, "/shop/people/role", ("name", PeopleOfShop.NameOf(Role.Office)), ("role", "winder"));
-        Assert.Equal(HttpStatusCode.Redirect, (await office.GetAsync("/", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await GetAsync(office, "/")).StatusCode);
         await SendAsync(owner, "/shop/people/remove", ("name", PeopleOfShop.NameOf(Role.Tester)));
-        Assert.Equal(HttpStatusCode.Redirect, (await tester.GetAsync("/", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await GetAsync(tester, "/")).StatusCode);
         using HttpResponseMessage last = await SendAsync(owner, "/shop/people/remove", ("name", PeopleOfShop.NameOf(Role.Owner)));
         Assert.Contains("is the only owner", await TextAsync(last), StringComparison.Ordinal);
-        clock.Now += SignInService.Idle + TimeSpan.FromMinutes(1);
-        Assert.Equal(HttpStatusCode.Redirect, (await owner.GetAsync("/", Cancel)).StatusCode);
+        clock.Pass(SignInService.Idle + TimeSpan.FromMinutes(1));
+        Assert.Equal(HttpStatusCode.Redirect, (await GetAsync(owner, "/")).StatusCode);
     }
 
     [Fact]
@@ -201,10 +214,10 @@ public sealed class SignInTests
     {
         await using PeopleOfShop people = await PeopleOfShop.StartAsync();
         HttpClient winder = await people.AsAsync(Role.Winder);
-        Assert.Equal(HttpStatusCode.OK, (await winder.GetAsync("/", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await GetAsync(winder, "/")).StatusCode);
         await people.Shop.RestartAsync();
         using HttpClient again = people.Shop.Browser(winder.DefaultRequestHeaders.GetValues("Cookie").Single().Split('=', 2)[1]);
-        Assert.Equal(HttpStatusCode.OK, (await again.GetAsync("/", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await GetAsync(again, "/")).StatusCode);
     }
 
     [Fact]
@@ -212,8 +225,8 @@ public sealed class SignInTests
     {
         await using PeopleOfShop people = await PeopleOfShop.StartAsync();
         HttpClient winder = await people.AsAsync(Role.Winder);
-        await SendAsync(winder, "/room", ("temperature", "21.5"), ("person", "Somebody else"));
-        Assert.Equal(PeopleOfShop.NameOf(Role.Winder), (await people.Shop.Services.Records.Room.NewestAsync(Cancel))?.Person);
+        await SendAsync(winder, "/room", ("room", "21.5"), ("person", "Somebody else"));
+        Assert.Equal(PeopleOfShop.NameOf(Role.Winder), (await people.Shop.Services.Records.Room.LatestAsync(Cancel))?.Person);
     }
 
     [Fact]
@@ -223,23 +236,34 @@ public sealed class SignInTests
         await using PeopleOfShop people = await PeopleOfShop.StartAsync(clock);
         HttpClient owner = await people.AsAsync(Role.Owner);
         string page = await TextAsync(
-            await SendAsync(owner, "/shop/people/tokens", ("token-name", "Bench 2 meter"), ("token-role", "instrument"), ("token-days", "2"))
+            await SendAsync(
+                owner,
+                "/shop/people/tokens",
+                ("token-name", "Bench 2 meter"),
+                ("token-role", "instrument"),
+                ("token-days", "2")
+            )
         );
         string key = page.Split("<code>")[1].Split("</code>")[0];
         using HttpClient bench = people.Shop.Browser();
         bench.DefaultRequestHeaders.Authorization = new("Bearer", key);
 
-        Assert.NotEqual(HttpStatusCode.Unauthorized, (await bench.PostAsJsonAsync("/api/meters/none", new { }, Cancel)).StatusCode);
-        Assert.Equal(HttpStatusCode.Forbidden, (await bench.GetAsync("/batches", Cancel)).StatusCode);
-        using HttpResponseMessage twice = await SendAsync(owner, "/shop/people/tokens", ("token-name", "bench 2  METER"), ("token-role", "winder"));
+        Assert.NotEqual(HttpStatusCode.Unauthorized, (await PostJsonAsync(bench, "/api/meters/none", new { })).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await GetAsync(bench, "/batches")).StatusCode);
+        using HttpResponseMessage twice = await SendAsync(
+            owner,
+            "/shop/people/tokens",
+            ("token-name", "bench 2  METER"),
+            ("token-role", "winder")
+        );
         Assert.Equal(HttpStatusCode.UnprocessableEntity, twice.StatusCode);
-        clock.Now += TimeSpan.FromDays(2);
-        using HttpResponseMessage ended = await bench.PostAsJsonAsync("/api/meters/none", new { }, Cancel);
+        clock.Pass(TimeSpan.FromDays(2));
+        using HttpResponseMessage ended = await PostJsonAsync(bench, "/api/meters/none", new { });
         Assert.Equal(HttpStatusCode.Unauthorized, ended.StatusCode);
         JsonNode told = (await ended.Content.ReadFromJsonAsync<JsonNode>(Cancel))!;
         Assert.NotEmpty(told["problems"]!.AsArray());
         using HttpClient forged = people.Shop.Browser("not-a-key");
-        Assert.Equal(HttpStatusCode.Redirect, (await forged.GetAsync("/", Cancel)).StatusCode);
+        Assert.Equal(HttpStatusCode.Redirect, (await GetAsync(forged, "/")).StatusCode);
     }
 
     [Fact]
@@ -258,7 +282,7 @@ public sealed class SignInTests
         }
     }
 
-    private static async Task<Guid> IdOf(PeopleOfShop people, Role role) =>
+    private static async Task<Guid> IdAsync(PeopleOfShop people, Role role) =>
         (await people.Use<AccountService>().PeopleAsync(Cancel)).First(one => one.Name == PeopleOfShop.NameOf(role)).Id;
 
     private static async Task SetPinAsync(PeopleOfShop people, Role role, string pin)
@@ -273,11 +297,21 @@ public sealed class SignInTests
     private static Task<HttpResponseMessage> SignInAsync(HttpClient browser, Role role, string password, string to = "/") =>
         SendAsync(browser, "/sign-in", ("name", PeopleOfShop.NameOf(role)), ("password", password), ("to", to));
 
-    private static async Task<HttpResponseMessage> SendAsync(HttpClient browser, string address, params (string Name, string Value)[] fields)
+    private static async Task<HttpResponseMessage> SendAsync(
+        HttpClient browser,
+        string address,
+        params (string Name, string Value)[] fields
+    )
     {
         using FormUrlEncodedContent form = new(fields.Select(field => KeyValuePair.Create(field.Name, field.Value)));
         return await browser.PostAsync(new Uri(address, UriKind.Relative), form, Cancel);
     }
+
+    private static Task<HttpResponseMessage> GetAsync(HttpClient browser, string address) =>
+        browser.GetAsync(new Uri(address, UriKind.Relative), Cancel);
+
+    private static Task<HttpResponseMessage> PostJsonAsync(HttpClient browser, string address, object body) =>
+        browser.PostAsJsonAsync(new Uri(address, UriKind.Relative), body, Cancel);
 
     private static async Task<string> TextAsync(HttpResponseMessage answer)
     {
