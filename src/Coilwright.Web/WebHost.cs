@@ -87,6 +87,7 @@ public static class WebHost
         app.UseMiddleware<AccessGuard>();
         app.UseMiddleware<ReadableForms>();
         app.UseMiddleware<PersonOfAccount>();
+        app.UseMiddleware<SecretGuard>();
         app.UseMiddleware<ClockGuard>();
         app.MapBuiltAssets();
         app.MapToday();
@@ -121,6 +122,7 @@ public static class WebHost
         app.MapInstruments();
         app.MapSignIn();
         app.MapPeople();
+        app.MapSecrets();
         app.MapCounts();
         app.MapHelp();
         app.MapLabels();

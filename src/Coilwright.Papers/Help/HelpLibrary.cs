@@ -23,6 +23,7 @@ public static class HelpLibrary
         "assembly-day",
         "a-pickup-comes-back",
         "bring-in-old-notes",
+        "who-may-see-what",
         "backup-in-two-minutes",
         "take-everything-out",
         "when-the-disk-is-full",

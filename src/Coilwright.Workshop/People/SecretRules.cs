@@ -4,8 +4,8 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Workshop.People;
 
 /// <summary>
-/// What a password and a PIN must be. Long and not guessable from the name, without rules about signs, as [NIST63B] advises: at least 8
-/// letters there for a password beside something else, 15 for one alone; 12 here, with few tries, is this program's own middle.
+/// What a password and a PIN must be: long, not guessable from the name, without rules about signs. Common practice, no source; the
+/// least lengths are this program's own.
 /// </summary>
 public static class SecretRules
 {

@@ -63,6 +63,7 @@ internal static class RouteRules
         new("POST", "/batches/{id:guid}/undo", Right.Wind),
         new("POST", "/batches/{id:guid}/answer", Right.Wind),
         new("GET", "/batches/{id:guid}/setup", Right.Wind),
+        new("GET", "/batches/{id:guid}/setup.pdf", Right.Wind),
         new("GET", "/batches/{id:guid}/tags", Right.Wind),
         new("any", "/batches/{id:guid}/coils/{tag}/correct", Right.Wind),
         new("POST", "/batches/{id:guid}/coils/{tag}/was", Right.Wind),
@@ -114,7 +115,7 @@ internal static class RouteRules
         new("POST", "/charts/limits", Right.Design),
         new("POST", "/machines", Right.Design),
         new("any", "/machines/**", Right.Design),
-        new("POST", "/recipes/{id:guid}/secret", Right.Secrets),
+        new("any", "/recipes/{id:guid}/secret", Right.Secrets),
         // the shop itself
         new("any", "/shop/**", Right.Manage),
         new("any", "/demo", Right.Manage),

@@ -62,6 +62,7 @@ public static class HelpTable
             [nameof(ShopPage)] = (Pages, "customers"),
             [nameof(EraseCustomerPage)] = (Pages, "customers"),
             [nameof(RulesPage)] = (Assembly, "state-the-shop-s-own-rules-once"),
+            [nameof(SecretPage)] = ("who-may-see-what", "secret-recipes"),
             [nameof(PeoplePage)] = ("who-may-see-what", ""),
             [nameof(SignInPage)] = ("who-may-see-what", "signing-in"),
             [nameof(WhoPage)] = ("who-may-see-what", "a-tablet-that-many-share"),
