@@ -48,13 +48,26 @@ internal static class Pages
     {
         if (!IPAddress.IsLoopback(address) && !await shop.Use<SignInService>().IsNeededAsync(cancel).ConfigureAwait(false))
         {
-            throw WrongInputException.About(
-                "--listen",
-                $"{address} can be reached over the network, and this shop has no accounts: anybody there could read and change it",
-                "make an owner first, with coilwright user add NAME --role owner, or under Shop, People; or 127.0.0.1 or ::1"
-            );
+            throw NoAccounts(address);
         }
     }
+
+    /// <summary>A shop that is not there yet is made for this computer alone: it has no accounts.</summary>
+    /// <exception cref="WrongInputException">The network can reach the address, and there is no such shop.</exception>
+    public static void CheckReach(string shop, IPAddress address)
+    {
+        if (!IPAddress.IsLoopback(address) && !File.Exists(shop))
+        {
+            throw NoAccounts(address);
+        }
+    }
+
+    private static WrongInputException NoAccounts(IPAddress address) =>
+        WrongInputException.About(
+            "--listen",
+            $"{address} can be reached over the network, and this shop has no accounts: anybody there could read and change it",
+            "make an owner first, with coilwright user add NAME --role owner, or under Shop, People; or 127.0.0.1 or ::1"
+        );
 
     /// <summary>Every name and address under which a server that listens there is reached.</summary>
     public static IReadOnlyList<string> NamesOf(IPAddress listen, IReadOnlyList<string> hosts)

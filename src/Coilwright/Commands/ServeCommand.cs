@@ -61,6 +61,7 @@ public static class ServeCommand
                 Pages.CheckPort(parsed.GetValue(port));
                 IPAddress address = Pages.ReadListen(parsed.GetRequiredValue(listen));
                 IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
+                Pages.CheckReach(parsed.GetValue(shop) ?? OpenShop.UsualPath, address);
                 await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
                 await Pages.CheckReachAsync(open, address, cancel).ConfigureAwait(false);
                 IReadOnlyList<string> names = Pages.NamesOf(address, hosts);
