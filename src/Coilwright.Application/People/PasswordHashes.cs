@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Identity;
 
 namespace Coilwright.Application.People;
 
-/// <summary>Passwords and PINs as ASP.NET Core Identity keeps them: PBKDF2 with HMAC-SHA512, salted, the count of rounds in the text.</summary>
+/// <summary>Passwords and PINs as ASP.NET Core Identity keeps them: PBKDF2 with HMAC-SHA512, salted, rounds in the text.</summary>
 public sealed class PasswordHashes : ISecretHasher
 {
     private readonly PasswordHasher<PasswordHashes> _hasher = new();

@@ -21,13 +21,12 @@ internal static class SetUpHead
         }
 
         return coil.OnMachine?.Timed is { } timed
-            ? (
-                "Stop after",
-                string.Create(CultureInfo.InvariantCulture, $"{timed.Seconds:0} s"),
-                setUp.OnlyWhatIsSet ? "by the clock" : Clock(coil, timed)
-            )
+            ? ("Stop after", string.Create(CultureInfo.InvariantCulture, $"{timed.Seconds:0} s"), ClockNote(setUp, coil, timed))
             : ("Stop after", "–", "no counter, and neither recipe nor machine states a speed");
     }
+
+    private static string ClockNote(WindingSetUp setUp, CoilSetUp coil, TimedForecast timed) =>
+        setUp.OnlyWhatIsSet ? "by the clock" : Clock(coil, timed);
 
     private static string StopNote(WindingSetUp setUp, CoilSetUp coil)
     {

@@ -74,9 +74,12 @@ internal static class PeopleEndpoints
                 (IReadOnlyList<Problem> problems, string tellOnce, string words) = await act(typed, person.Name, people, cancel);
                 return problems.Count == 0 && tellOnce.Length == 0
                     ? Results.LocalRedirect(Address)
-                    : await PageAsync(problems, problems.Count == 0 ? FormValues.Nothing : typed, (tellOnce, words), people, cancel);
+                    : await PageAsync(problems, Again(typed, problems), (tellOnce, words), people, cancel);
             })
             .WithMetadata(new ChangesNothing());
+
+    /// <summary>What was typed stands in the form again while something is wrong with it.</summary>
+    private static FormValues Again(FormValues typed, IReadOnlyList<Problem> problems) => problems.Count == 0 ? FormValues.Nothing : typed;
 
     private static async Task<(IReadOnlyList<Problem>, string, string)> InviteAsync(
         FormValues typed,

@@ -4,7 +4,7 @@ using Microsoft.Extensions.Primitives;
 
 namespace Coilwright.Web.Hosting.Access;
 
-/// <summary>Who did it is the account that is signed in, not a word that was typed: it takes its place in every form that is sent.</summary>
+/// <summary>Who did it is the account that is signed in, not a word that was typed, in every form that is sent.</summary>
 public sealed class PersonOfAccount(RequestDelegate next)
 {
     /// <summary>Fields that name who did it.</summary>
