@@ -16,7 +16,7 @@ public sealed class BlindTests
 
     private readonly TimeProvider _time;
     private readonly Func<bool> _draw;
-    private readonly KeptSounds<Guid, Kept> _kept = new(MostTests);
+    private readonly RecentlyUsed<Guid, Kept> _kept = new(MostTests);
 
     private sealed record Kept(BlindTest Test, DateTimeOffset BegunUtc);
 
@@ -28,7 +28,7 @@ public sealed class BlindTests
     /// <summary>Tests with draws of one's own.</summary>
     /// <param name="time">The clock.</param>
     /// <param name="draw">Draws a round: true when X is B.</param>
-    internal BlindTests(TimeProvider time, Func<bool> draw) => (_time, _draw) = (time, draw);
+    public BlindTests(TimeProvider time, Func<bool> draw) => (_time, _draw) = (time, draw);
 
     /// <summary>Begins a test, or says why it cannot be: "design1" or "rounds".</summary>
     /// <param name="heard">The two designs.</param>
@@ -42,7 +42,9 @@ public sealed class BlindTests
         }
         else if (heard.Designs[0].Volts.SequenceEqual(heard.Designs[1].Volts))
         {
-            problems.Add(new Problem("design1", "both sound alike to the last bit: there is nothing to tell apart", Allowed: "another design"));
+            problems.Add(
+                new Problem("design1", "both sound alike to the last bit: there is nothing to tell apart", Allowed: "another design")
+            );
         }
 
         if (!BlindVerdict.Lengths.Contains(rounds))

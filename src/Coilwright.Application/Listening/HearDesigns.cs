@@ -23,16 +23,16 @@ public sealed class HearDesigns : IDisposable
 
     private sealed record Pickup(ResponseSource Bare, IReadOnlyList<StringAperture> Apertures);
 
-    private readonly KeptSounds<PickupKey, Pickup> _pickups = new(MostPickups);
-    private readonly KeptSounds<SoundKey, HeardDesign> _sounds = new(MostSounds);
+    private readonly RecentlyUsed<PickupKey, Pickup> _pickups = new(MostPickups);
+    private readonly RecentlyUsed<SoundKey, HeardDesign> _sounds = new(MostSounds);
     private readonly SemaphoreSlim _places = new(AtATime);
     private int _made;
 
     /// <summary>How many sounds were worked out, not taken from memory.</summary>
-    internal int Made => _made;
+    public int Made => _made;
 
     /// <summary>How many sounds are kept.</summary>
-    internal int Kept => _sounds.Count;
+    public int Kept => _sounds.Count;
 
     /// <summary>The sounds, or every problem by its field: "design0" and on, "load0" and on, "string", "pitch", "pluck", "level".</summary>
     /// <param name="asked">What to hear.</param>

@@ -29,8 +29,7 @@ public sealed record ListenChoice(Guid RecipeId, string LoadKey)
     ];
 
     /// <summary>The load; null for a key that is not known.</summary>
-    internal LoadCircuit? Load =>
-        LoadKey == Unloaded ? LoadCircuit.None : UsualLoad.All.FirstOrDefault(load => load.Key == LoadKey)?.Load;
+    internal LoadCircuit? Load => LoadKey == Unloaded ? LoadCircuit.None : UsualLoad.All.FirstOrDefault(load => load.Key == LoadKey)?.Load;
 }
 
 /// <summary>Designs of the shop to hear one against the other.</summary>

@@ -6,6 +6,7 @@ using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Measuring;
 
 namespace Coilwright.Commands;
 
@@ -132,9 +133,7 @@ public static class ListenCommand
     {
         OptionReader typed = new();
         double? Read(Option<string?> option, Limits limits) =>
-            parsed.GetValue(option) is { } text
-                ? typed.Quantity(option.Name, text, limits.Kind, limits.Min, limits.Max, limits.Min)
-                : null;
+            parsed.GetValue(option) is { } text ? typed.Quantity(option.Name, text, limits.Kind, limits.Min, limits.Max, limits.Min) : null;
         PluckQuestion asked = new(
             parsed.GetValue(options.Number),
             Read(options.Pitch, PluckLimits.Pitch),

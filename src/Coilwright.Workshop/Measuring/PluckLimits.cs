@@ -1,6 +1,6 @@
 using Coilwright.Workshop.Entry;
 
-namespace Coilwright.Application.Listening;
+namespace Coilwright.Workshop.Measuring;
 
 /// <summary>What a pluck may be, alike for the command and the page.</summary>
 public static class PluckLimits

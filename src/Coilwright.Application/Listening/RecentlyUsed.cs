@@ -1,10 +1,10 @@
 namespace Coilwright.Application.Listening;
 
-/// <summary>The sounds and pickups asked for last, by what they are made from: a bounded memory.</summary>
+/// <summary>What was asked for last, by what it is made from: a bounded memory.</summary>
 /// <param name="most">How many are kept; the one longest not asked for goes first.</param>
 /// <typeparam name="TKey">What one is made from, whole.</typeparam>
 /// <typeparam name="TValue">What is kept.</typeparam>
-internal sealed class KeptSounds<TKey, TValue>(int most)
+internal sealed class RecentlyUsed<TKey, TValue>(int most)
     where TKey : notnull
     where TValue : class
 {
