@@ -25,7 +25,8 @@ public sealed class ListenPageTests(Chromium chromium)
           return hold.call(this, value, time);
         };
         AudioParam.prototype.linearRampToValueAtTime = function (value, time) {
-          window.ramps.push({ from: this.held.value, jump: Math.abs(this.held.value - this.held.was), to: value, length: time - this.held.time });
+          const { value: from, time: start, was } = this.held;
+          window.ramps.push({ from, jump: Math.abs(from - was), to: value, length: time - start });
           return ramp.call(this, value, time);
         };
         """;

@@ -44,16 +44,17 @@ public sealed record BlindView(BlindTest Test)
     /// <summary>How often guessing does as well.</summary>
     /// <param name="verdict">The verdict.</param>
     public static string Guessing(BlindVerdict verdict) =>
-        $"Somebody who only guesses has {verdict.Hits} or more of {verdict.Rounds} right in {Percent(verdict.GuessProbability)} of such tests.";
+        $"Somebody who only guesses has {verdict.Hits} or more of {verdict.Rounds} right in "
+        + $"{Percent(verdict.GuessProbability)} of such tests.";
 
     /// <summary>What the verdict means, and what it does not.</summary>
     /// <param name="verdict">The verdict.</param>
     public static string Meaning(BlindVerdict verdict) =>
         verdict.IsHeard
-            ? "It says that the two can be told apart here, by you, in this sound; not which is better. Of twenty tests by guessing about one "
-                + "comes out so: if it matters, run it once more."
-            : $"That does not show that there is none. A test of {verdict.Rounds} rounds finds somebody who is right in three rounds of four "
-                + $"in {Percent(BlindVerdict.FindsThreeInFour(verdict.Rounds))} of cases; more rounds find more.";
+            ? "It says that the two can be told apart here, by you, in this sound; not which is better. One test in twenty at most comes out "
+                + "so by guessing: if it matters, run it once more."
+            : $"That does not show that there is none. A test of {verdict.Rounds} rounds finds somebody who is right in three rounds of "
+                + $"four in {Percent(BlindVerdict.FindsThreeInFour(verdict.Rounds))} of cases; who hears less is found less often.";
 
     /// <summary>A part as a percentage, with two digits.</summary>
     public static string Percent(double part)

@@ -81,8 +81,8 @@ public sealed record ListenView(HeardDesigns Heard, string Query)
     private static string Played(HeardDesign design) =>
         design.Strings.Count > 1
             ? $"{design.Strings.Count} open strings, {Pitch(design.Strings[0])} to {Pitch(design.Strings[^1])}"
-            : $"String {design.Strings[0].StringNumber} at {Pitch(design.Strings[0])}, plucked {Length(design.Strings[0], "pluck")} and heard "
-                + $"{Length(design.Strings[0], "fromBridge")} from the bridge";
+            : $"String {design.Strings[0].StringNumber} at {Pitch(design.Strings[0])}, plucked {Length(design.Strings[0], "pluck")} and "
+                + $"heard {Length(design.Strings[0], "fromBridge")} from the bridge";
 
     private static string Level(HeardDesign design) =>
         design.IsLevelKnown
