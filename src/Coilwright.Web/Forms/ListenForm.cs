@@ -71,7 +71,7 @@ public sealed record ListenForm(ListenQuestion Question, FormValues Typed, IRead
     {
         FormValues typed = FormValues.Of([.. sent.Select(field => (field.Key, field.Value.ToString()))]);
         List<Problem> problems = [];
-        ListenChoice?[] designs = [.. Enumerable.Range(0, most).Select(place => Choice(typed, place, problems))];
+        ListenChoice?[] designs = [.. Enumerable.Range(0, most).Select(place => Choice(typed, place, recipes, problems))];
         if (typed["level"].Length == 0)
         {
             Fill(designs, recipes);
@@ -87,7 +87,24 @@ public sealed record ListenForm(ListenQuestion Question, FormValues Typed, IRead
         return new ListenForm(question, typed, problems);
     }
 
-    private static ListenChoice? Choice(FormValues typed, int place, List<Problem> problems)
+    /// <summary>Problems for the list on top, under what their fields are called on the page.</summary>
+    public static IReadOnlyList<Problem> Named(IReadOnlyList<Problem> problems)
+    {
+        string Called(string field)
+        {
+            string letter = field.Length > 0 ? ((char)(field[^1] - '0' + 'A')).ToString() : "";
+            return field switch
+            {
+                ['d', 'e', 's', 'i', 'g', 'n', _] => letter,
+                ['l', 'o', 'a', 'd', _] => "load of " + letter,
+                _ => field,
+            };
+        }
+
+        return [.. problems.Select(problem => problem with { Field = Called(problem.Field) })];
+    }
+
+    private static ListenChoice? Choice(FormValues typed, int place, IReadOnlyList<RevisionRecord> recipes, List<Problem> problems)
     {
         string recipe = typed[Name("design", place)],
             load = typed[Name("load", place)];
@@ -96,7 +113,7 @@ public sealed record ListenForm(ListenQuestion Question, FormValues Typed, IRead
             return null;
         }
 
-        if (!Guid.TryParse(recipe, out Guid id))
+        if (!Guid.TryParse(recipe, out Guid id) || recipes.All(one => one.RecipeId != id))
         {
             problems.Add(new Problem(Name("design", place), "no such recipe is in this shop", Allowed: "a recipe of the list"));
             return null;

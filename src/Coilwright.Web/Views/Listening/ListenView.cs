@@ -67,7 +67,7 @@ public sealed record ListenView(HeardDesigns Heard, string Query)
                 : "True level.";
         }
 
-        string before = told.Length > 0 ? $" Before that, {told}." : "";
+        string before = told.Length > 0 ? $" Unmatched, {told}." : "";
         return "Levels are matched: all have the same r.m.s. voltage in the first second. To the ear a few tenths of a decibel may be left."
             + before;
     }

@@ -11,7 +11,7 @@ export function listen(root: HTMLElement): void {
   if (!play || !said || voices.length === 0) {
     return;
   }
-  const player = new Player(voices.map(voice => voice.dataset.sound ?? ''));
+  const player = new Player(voices.map(voice => voice.dataset.wave ?? ''));
   let chosen = 0;
   const show = (): void => {
     voices.forEach((voice, at) => voice.setAttribute('aria-pressed', String(player.sounds && at === chosen)));
