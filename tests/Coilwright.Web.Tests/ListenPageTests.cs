@@ -91,10 +91,10 @@ public sealed partial class ListenPageTests
         using HttpResponseMessage sound = await GetAsync(shop, "/listen/0.wav" + wrong);
         Assert.Equal((HttpStatusCode.UnprocessableEntity, "text/plain"), (sound.StatusCode, sound.Content.Headers.ContentType!.MediaType));
         string string9 = await RefusedAsync(shop, "?level=matched&string=9" + Two(shop));
-        Assert.Contains("there is no such string", string9, StringComparison.Ordinal);
+        Assert.Contains("no such string. Understood: 9. Allowed: 1 to 6", string9, StringComparison.Ordinal);
         string strummed = await RefusedAsync(shop, "?level=matched&play=strum&pitch=110 Hz" + Two(shop));
         Assert.Contains("all open strings are strummed", strummed, StringComparison.Ordinal);
-        Assert.Contains("choose a design to hear", await RefusedAsync(shop, "?level=matched"), StringComparison.Ordinal);
+        Assert.Contains("Choose a design to hear", await RefusedAsync(shop, "?level=matched"), StringComparison.Ordinal);
         using HttpResponseMessage beyond = await GetAsync(shop, "/listen/3.wav?level=matched" + Two(shop));
         Assert.Equal(HttpStatusCode.NotFound, beyond.StatusCode);
     }
