@@ -109,8 +109,8 @@ public sealed class ListenPageTests(Chromium chromium)
         return shop;
     }
 
-    private static Task HearsAsync(IPage page, double a, double b) =>
-        page.WaitForFunctionAsync(
+    private static async Task HearsAsync(IPage page, double a, double b) =>
+        await page.WaitForFunctionAsync(
             "([a, b]) => Math.abs(window.gains[0].value - a) < 1e-3 && Math.abs(window.gains[1].value - b) < 1e-3",
             new[] { a, b }
         );
