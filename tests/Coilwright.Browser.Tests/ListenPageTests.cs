@@ -42,7 +42,7 @@ public sealed class ListenPageTests(Chromium chromium)
         await page.GotoAsync("/listen");
         ILocator said = page.GetByRole(AriaRole.Status);
         await Expect(said).ToHaveTextAsync("Nothing sounds.");
-        await page.GetByRole(AriaRole.Button, new() { Name = "Play" }).ClickAsync();
+        await page.GetByRole(AriaRole.Button, new() { Name = "Play", Exact = true }).ClickAsync();
         await Expect(said).ToContainTextAsync("You hear A: Harbour bridge A");
         await HearsAsync(page, 1, 0);
         await page.GetByRole(AriaRole.Button, new() { Name = "B: " }).ClickAsync();
@@ -96,7 +96,7 @@ public sealed class ListenPageTests(Chromium chromium)
         await page.GotoAsync("/listen");
         await Expect(page.Locator("audio")).ToHaveCountAsync(2);
         await Expect(page.Locator("audio").First).ToBeVisibleAsync();
-        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Play" })).ToBeHiddenAsync();
+        await Expect(page.GetByRole(AriaRole.Button, new() { Name = "Play", Exact = true })).ToBeHiddenAsync();
         await page.GetByText("What is played and heard, and the files").ClickAsync();
         await Expect(page.GetByRole(AriaRole.Link, new() { Name = "Download A (WAV)" })).ToBeVisibleAsync();
     }
