@@ -94,6 +94,8 @@ public static class WebHost
         app.MapRecipes();
         app.MapNewRecipe();
         app.MapCompare();
+        app.MapListen();
+        app.MapBlind();
         app.MapSolve();
         app.MapSpread();
         app.MapVariants();

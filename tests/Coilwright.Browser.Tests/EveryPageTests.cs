@@ -124,6 +124,8 @@ public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
         "/recipes/{id:guid}/{number:int}/section-{coil:int}.svg",
         "/charts/coils.csv",
         "/understood",
+        "/listen/{place:int}.wav",
+        "/listen/blind/{sound}.wav",
         "/api/now",
         "/api/health",
         "/api/meters/{name}",

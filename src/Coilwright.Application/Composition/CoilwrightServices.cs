@@ -78,6 +78,8 @@ public static class CoilwrightServices
             .AddSingleton<RespondToLoad>()
             .AddSingleton<HearPluck>()
             .AddSingleton<Revoice>()
+            .AddSingleton<HearDesigns>()
+            .AddSingleton<BlindTests>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<ReadMeter>()
             .AddSingleton<WatchMeter>()

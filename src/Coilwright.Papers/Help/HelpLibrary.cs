@@ -14,6 +14,7 @@ public static class HelpLibrary
         "when-a-coil-is-off",
         "hotter-but-keep-the-top-end",
         "listen-before-you-wind",
+        "do-i-really-hear-it",
         "what-to-buy",
         "can-i-promise-this",
         "what-my-readings-taught-it",

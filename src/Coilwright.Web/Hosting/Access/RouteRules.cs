@@ -104,6 +104,8 @@ internal static class RouteRules
         // design
         new("any", "/compare", Right.Design),
         new("any", "/compare/**", Right.Design),
+        new("any", "/listen", Right.Design),
+        new("any", "/listen/**", Right.Design),
         new("POST", "/recipes", Right.Design),
         new("any", "/recipes/new", Right.Design),
         new("POST", "/recipes/{id:guid}", Right.Design),

@@ -25,6 +25,8 @@ public static class HelpTable
             [nameof(RecipePage)] = (Pages, "a-recipe"),
             [nameof(SensitivityPage)] = (Pages, "small-changes"),
             [nameof(ComparePage)] = (Pages, "compare"),
+            [nameof(ListenPage)] = ("listen-before-you-wind", "on-the-page-listen"),
+            [nameof(BlindPage)] = ("do-i-really-hear-it", ""),
             [nameof(SolvePage)] = ("hotter-but-keep-the-top-end", "ask-backwards"),
             [nameof(SpreadPage)] = (Pages, "spread-of-a-run"),
             [nameof(HoldPage)] = (Pages, "keep-turns-or-keep-ohms"),
