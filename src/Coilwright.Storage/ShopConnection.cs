@@ -26,12 +26,7 @@ public static class ShopConnection
     ) =>
         IsFile(connection)
             ? ShopFile.CreateAsync(connection, shopName, clock, cancel)
-            : PostgresShop.CreateAsync(
-                PostgresAddress.Read(connection),
-                shopName,
-                (clock ?? TimeProvider.System).GetUtcNow(),
-                cancel
-            );
+            : PostgresShop.CreateAsync(PostgresAddress.Read(connection), shopName, (clock ?? TimeProvider.System).GetUtcNow(), cancel);
 
     /// <summary>Opens a shop; an older one is brought up to date first.</summary>
     /// <exception cref="ShopFileException">It is not there, is no shop, is damaged, cannot be reached, or is newer.</exception>

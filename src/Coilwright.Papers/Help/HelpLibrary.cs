@@ -25,6 +25,7 @@ public static class HelpLibrary
         "bring-in-old-notes",
         "backup-in-two-minutes",
         "take-everything-out",
+        "move-to-postgresql",
         "when-the-disk-is-full",
     ];
 

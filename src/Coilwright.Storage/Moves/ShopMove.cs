@@ -2,18 +2,13 @@ using System.Data.Common;
 using Coilwright.Storage.Model;
 using Coilwright.Storage.Records;
 using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop.Backups;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using Npgsql;
 
 namespace Coilwright.Storage.Moves;
-
-/// <summary>A table that was copied.</summary>
-/// <param name="Name">Its name.</param>
-/// <param name="Rows">How many rows it has.</param>
-/// <param name="Hash">SHA-256 of what is in them, in their order; the same in both databases.</param>
-public sealed record MovedTable(string Name, long Rows, string Hash);
 
 /// <summary>
 /// Copies a whole shop from one database into an empty one: every table as it is at one moment, in one unit of work, read back and compared

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using Coilwright.Storage.Model;
 using Coilwright.Storage.Sqlite;
+using Coilwright.Workshop.Backups;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 

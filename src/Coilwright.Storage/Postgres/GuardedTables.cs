@@ -45,9 +45,7 @@ internal static class GuardedTables
 
     /// <summary>Names of all guards.</summary>
     public static IReadOnlyList<string> Names { get; } =
-    [
-        .. Rules.Where(rule => rule.StartsWith("CREATE TRIGGER", StringComparison.Ordinal)).Select(rule => rule.Split('"')[1]),
-    ];
+    [.. Rules.Where(rule => rule.StartsWith("CREATE TRIGGER", StringComparison.Ordinal)).Select(rule => rule.Split('"')[1])];
 
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         [

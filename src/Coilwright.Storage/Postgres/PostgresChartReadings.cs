@@ -37,13 +37,7 @@ internal static class PostgresChartReadings
         return walk.Coils();
     }
 
-    private static async Task WalkAsync(
-        NpgsqlConnection connection,
-        ChartWalk walk,
-        string quantity,
-        Guid batch,
-        CancellationToken cancel
-    )
+    private static async Task WalkAsync(NpgsqlConnection connection, ChartWalk walk, string quantity, Guid batch, CancellationToken cancel)
     {
         await using NpgsqlCommand command = new(NewestFirst, connection);
         command.Parameters.Add(new NpgsqlParameter { Value = batch });

@@ -25,59 +25,54 @@ internal static class PostgresShop
     /// <summary>False for a database in which there is nothing yet.</summary>
     /// <exception cref="ShopFileException">It cannot be reached.</exception>
     public static Task<bool> ExistsAsync(PostgresAddress address, CancellationToken cancel) =>
-        PostgresRefusal.GuardAsync(
-            address,
-            async () =>
-            {
-                await using PostgresDatabase database = new(address);
-                await using ShopContext context = database.Open();
-                return await HoldsSomethingAsync(context, cancel);
-            }
-        );
+        PostgresRefusal.GuardAsync(address, async () =>
+        {
+            await using PostgresDatabase database = new(address);
+            await using ShopContext context = database.Open();
+            return await HoldsSomethingAsync(context, cancel);
+        });
 
     /// <summary>Makes a shop in a database in which there is nothing yet: all of it in one unit of work.</summary>
     /// <exception cref="ShopFileException">There is something in it, or it cannot be reached or written.</exception>
-    public static Task<ShopRecords> CreateAsync(PostgresAddress address, string shopName, DateTimeOffset nowUtc, CancellationToken cancel) =>
-        PostgresRefusal.GuardAsync(
-            address,
-            async () =>
+    public static Task<ShopRecords> CreateAsync(
+        PostgresAddress address,
+        string shopName,
+        DateTimeOffset nowUtc,
+        CancellationToken cancel
+    ) => PostgresRefusal.GuardAsync(address, async () =>
+        {
+            await using (PostgresDatabase database = new(address))
             {
-                await using (PostgresDatabase database = new(address))
-                {
-                    await using ShopContext context = database.Open();
-                    await FillAsync(address, context, shopName, nowUtc, cancel);
-                }
-
-                return await OpenAsync(address, cancel);
+                await using ShopContext context = database.Open();
+                await FillAsync(address, context, shopName, nowUtc, cancel);
             }
-        );
+
+            return await OpenAsync(address, cancel);
+        });
 
     /// <summary>Opens a shop; an older one is brought up to date first.</summary>
     /// <exception cref="ShopFileException">It is not there, is no shop, cannot be reached, or was written by a newer version.</exception>
     public static Task<ShopRecords> OpenAsync(PostgresAddress address, CancellationToken cancel) =>
-        PostgresRefusal.GuardAsync(
-            address,
-            async () =>
+        PostgresRefusal.GuardAsync(address, async () =>
+        {
+            PostgresDatabase database = new(address);
+            try
             {
-                PostgresDatabase database = new(address);
-                try
+                await using ShopContext context = database.Open();
+                await CheckAsync(address, context, cancel);
+                if ((await context.Database.GetPendingMigrationsAsync(cancel)).Any())
                 {
-                    await using ShopContext context = database.Open();
-                    await CheckAsync(address, context, cancel);
-                    if ((await context.Database.GetPendingMigrationsAsync(cancel)).Any())
-                    {
-                        await context.Database.MigrateAsync(cancel); // it keeps a second program waiting
-                    }
+                    await context.Database.MigrateAsync(cancel); // it keeps a second program waiting
+                }
 
-                    return new ShopRecords(database);
-                }
-                catch
-                {
-                    await database.DisposeAsync();
-                    throw;
-                }
+                return new ShopRecords(database);
             }
-        );
+            catch
+            {
+                await database.DisposeAsync();
+                throw;
+            }
+        });
 
     /// <summary>Takes away a shop that was just made and could not be filled; one that holds records stays.</summary>
     public static async Task RemoveEmptyAsync(PostgresAddress address, CancellationToken cancel)

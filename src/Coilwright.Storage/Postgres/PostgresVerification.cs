@@ -20,25 +20,22 @@ internal static class PostgresVerification
     /// <summary>Counts its tables, and names guards that were taken away.</summary>
     /// <exception cref="ShopFileException">It is not there, is no shop, cannot be reached, or was written by a newer version.</exception>
     public static Task<ShopCheck> CheckAsync(PostgresAddress address, CancellationToken cancel) =>
-        PostgresRefusal.GuardAsync(
-            address,
-            async () =>
+        PostgresRefusal.GuardAsync(address, async () =>
+        {
+            await using ShopRecords shop = await PostgresShop.OpenAsync(address, cancel);
+            await using ShopContext context = shop.Open();
+            ShopFinding[] findings =
+            [
+                .. (await MissingGuardsAsync(context, cancel)).Select(guard => new ShopFinding(
+                    $"the guard {guard} is missing or switched off: records could be changed",
+                    "copy the shop into a new database, which has all guards: coilwright move --to CONNECTION"
+                )),
+            ];
+            return new ShopCheck(address.Shown, await ContentsAsync(shop, context, cancel), 0, findings)
             {
-                await using ShopRecords shop = await PostgresShop.OpenAsync(address, cancel);
-                await using ShopContext context = shop.Open();
-                ShopFinding[] findings =
-                [
-                    .. (await MissingGuardsAsync(context, cancel)).Select(guard => new ShopFinding(
-                        $"the guard {guard} is missing or switched off: records could be changed",
-                        "copy the shop into a new database, which has all guards: coilwright move --to CONNECTION"
-                    )),
-                ];
-                return new ShopCheck(address.Shown, await ContentsAsync(context, cancel), 0, findings)
-                {
-                    Notes = ["whether its pages are sound is for the server to say: data checksums, and pg_amcheck"],
-                };
-            }
-        );
+                Notes = ["whether its pages are sound is for the server to say: data checksums, and pg_amcheck"],
+            };
+        });
 
     /// <summary>Reads the records of a shop.</summary>
     /// <exception cref="ShopFileException">It is not there, or is no shop.</exception>
@@ -62,7 +59,7 @@ internal static class PostgresVerification
         return [.. GuardedTables.Names.Where(name => !there.Contains(name))];
     }
 
-    private static async Task<ShopContents> ContentsAsync(ShopContext context, CancellationToken cancel)
+    private static async Task<ShopContents> ContentsAsync(ShopRecords records, ShopContext context, CancellationToken cancel)
     {
         await using DbTransaction moment = await ShopSnapshot.MomentAsync(context, cancel);
         Dictionary<string, long> rows = new(StringComparer.Ordinal);
@@ -75,7 +72,8 @@ internal static class PostgresVerification
             rows[table] = Convert.ToInt64(await command.ExecuteScalarAsync(cancel), CultureInfo.InvariantCulture);
         }
 
+        DateTimeOffset? newest = await records.NewestRecordTimeAsync(cancel);
         ShopContext.ShopRow shop = await context.Shop.AsNoTracking().SingleAsync(cancel);
-        return new ShopContents(shop.Name, shop.CreatedUtc, await PostgresShop.VersionAsync(context, cancel), null, rows);
+        return new ShopContents(shop.Name, shop.CreatedUtc, await PostgresShop.VersionAsync(context, cancel), newest, rows);
     }
 }
