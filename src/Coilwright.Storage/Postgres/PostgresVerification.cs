@@ -33,6 +33,7 @@ internal static class PostgresVerification
             ];
             return new ShopCheck(address.Shown, await ContentsAsync(shop, context, cancel), 0, findings)
             {
+                PagesRead = false,
                 Notes = ["whether its pages are sound is for the server to say: data checksums, and pg_amcheck"],
             };
         });
