@@ -30,8 +30,10 @@ public static class ShopConnection
 
     /// <summary>Opens a shop; an older one is brought up to date first.</summary>
     /// <exception cref="ShopFileException">It is not there, is no shop, is damaged, cannot be reached, or is newer.</exception>
+#pragma warning disable CA2000 // handed to the caller
     public static Task<ShopRecords> OpenAsync(string connection, CancellationToken cancel = default) =>
         IsFile(connection) ? ShopFile.OpenAsync(connection, cancel) : PostgresShop.OpenAsync(PostgresAddress.Read(connection), cancel);
+#pragma warning restore CA2000
 
     /// <summary>Removes a shop that was just made and could not be filled; one that resists stays, empty.</summary>
     public static async Task RemoveEmptyAsync(string connection)

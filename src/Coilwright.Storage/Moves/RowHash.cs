@@ -19,12 +19,12 @@ internal sealed class RowHash : IDisposable
     /// <summary>Takes a row's values, in the order of the table's columns.</summary>
     public void Add(IEnumerable<object?> row)
     {
+        byte[] head = new byte[5];
         foreach (object? value in row)
         {
             (byte kind, byte[] bytes) = Bytes(value);
-            Span<byte> head = stackalloc byte[5];
             head[0] = kind;
-            BinaryPrimitives.WriteInt32BigEndian(head[1..], bytes.Length);
+            BinaryPrimitives.WriteInt32BigEndian(head.AsSpan(1), bytes.Length);
             _hash.AppendData(head);
             _hash.AppendData(bytes);
         }

@@ -122,7 +122,7 @@ internal sealed class TableOfShop
             object?[] row = new object?[_columns.Length];
             for (int at = 0; at < row.Length; at++)
             {
-                row[at] = reader.IsDBNull(at) ? null : Value(_columns[at].Kind, reader, at);
+                row[at] = await reader.IsDBNullAsync(at, cancel) ? null : Value(_columns[at].Kind, reader, at);
             }
 
             yield return row;
