@@ -141,6 +141,7 @@ public static class Cli
             VerifyCommand.Build(desk),
             ExportCommand.Build(desk),
             ImportCommand.Build(desk),
+            MoveCommand.Build(desk),
             UserCommand.Build(desk),
             TokenCommand.Build(desk),
             ServeCommand.Build(desk),

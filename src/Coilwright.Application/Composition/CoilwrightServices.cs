@@ -15,6 +15,7 @@ using Coilwright.Application.Notes;
 using Coilwright.Application.People;
 using Coilwright.Application.Plans;
 using Coilwright.Application.Printing;
+using Coilwright.Application.Shops;
 using Coilwright.Application.Solving;
 using Coilwright.Application.Tracing;
 using Coilwright.Application.Winding;
@@ -90,6 +91,7 @@ public static class CoilwrightServices
             .AddSingleton<PairCoils>()
             .AddSingleton<RestoreShop>()
             .AddSingleton<VerifyShop>()
+            .AddSingleton<MoveShop>()
             .AddSingleton<ImportShop>();
 
     /// <summary>As above, with a shop: its records, the rules for changing them, and what a person can do with them.</summary>

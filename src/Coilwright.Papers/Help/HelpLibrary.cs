@@ -27,6 +27,7 @@ public static class HelpLibrary
         "who-may-see-what",
         "backup-in-two-minutes",
         "take-everything-out",
+        "move-to-postgresql",
         "when-the-disk-is-full",
     ];
 

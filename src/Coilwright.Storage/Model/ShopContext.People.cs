@@ -4,7 +4,7 @@ using Microsoft.EntityFrameworkCore;
 
 namespace Coilwright.Storage.Model;
 
-public sealed partial class ShopContext
+public partial class ShopContext
 {
     internal DbSet<AccountRecord> Accounts => Set<AccountRecord>();
     internal DbSet<AccountEventRecord> AccountEvents => Set<AccountEventRecord>();

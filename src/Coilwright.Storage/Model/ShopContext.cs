@@ -17,7 +17,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Coilwright.Storage.Model;
 
 /// <summary>The tables of a shop's file. Times are ISO 8601 text in UTC, so that they sort as they read.</summary>
-public sealed partial class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)
+public partial class ShopContext(DbContextOptions options) : DbContext(options)
 {
     /// <summary>Order of entry; the database counts it.</summary>
     internal const string EntryOrder = "EntryOrder";

@@ -135,5 +135,9 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     /// <summary>Closes the database.</summary>
     public ValueTask DisposeAsync() => _database.DisposeAsync();
 
+    /// <summary>Lets the order of entry go on after rows that were copied in with theirs.</summary>
+    internal Task FollowOrderAsync(ShopContext context, IReadOnlyList<string> tables, CancellationToken cancel) =>
+        _database.FollowOrderAsync(context, tables, cancel);
+
     internal ShopContext Open() => _database.Open();
 }

@@ -73,13 +73,19 @@ public static class ServeCommand
                     open,
                     desk
                 );
+                BackUpShop backUp = open.Use<BackUpShop>();
+                if (backUp.Instead.Length > 0)
+                {
+                    await desk.Output.WriteLineAsync("No daily backup is made here. " + backUp.Instead).ConfigureAwait(false);
+                }
+
                 await using DemoServer demo = new(desk);
                 ServingOptions options = new()
                 {
                     Hosts = IPAddress.IsLoopback(address) ? hosts : names,
                     Certificate = https,
                     Demo = demo,
-                    Backups = BackupPlan.Of(open.Use<BackUpShop>().ShopPath, parsed.GetRequiredValue(backups), isDaily: true),
+                    Backups = BackupPlan.Of(backUp.ShopPath, parsed.GetRequiredValue(backups), isDaily: backUp.Instead.Length == 0),
                 };
                 return await Pages.ServeAsync(open, new(address, parsed.GetValue(port)), options, desk, cancel).ConfigureAwait(false);
             }
@@ -117,7 +123,7 @@ public static class ServeCommand
             return null;
         }
 
-        X509Certificate2 made = ShopCertificate.OfShop(shop.Use<BackUpShop>().ShopPath, names, now);
+        X509Certificate2 made = ShopCertificate.OfShop(BackupPlan.FileOf(shop.Use<BackUpShop>().ShopPath), names, now);
         desk.Output.WriteLine(
             "The browser asks once whether to trust this certificate of the shop's own. It is the right one if its SHA-256 is"
         );
