@@ -18,16 +18,16 @@ public static class Cli
     /// <param name="output">Where answers go.</param>
     /// <param name="error">Where messages go.</param>
     /// <param name="time">Clock for records; the system's unless a test hands in another.</param>
-    /// <param name="cancel">Stops a command, as Ctrl+C does.</param>
     /// <param name="input">Where passwords are read; the terminal unless a test hands in another.</param>
+    /// <param name="cancel">Stops a command, as Ctrl+C does.</param>
     /// <returns>An <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(
         string[] args,
         TextWriter output,
         TextWriter error,
         TimeProvider? time = null,
-        CancellationToken cancel = default,
-        TextReader? input = null
+        TextReader? input = null,
+        CancellationToken cancel = default
     )
     {
         using CommandContext desk = new(output, error, time ?? TimeProvider.System) { Input = input };

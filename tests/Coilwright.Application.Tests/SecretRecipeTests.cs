@@ -117,7 +117,7 @@ public sealed partial class SecretRecipeTests
             double metres = coil.GetProperty("wireLength").GetProperty("value").GetDouble();
             double turns = RecipeReader.Read(recipe.Json).Value!.Coils[0].Winding.Turns;
             figures[recipe.RecipeName + " turns"] = turns.ToString("#,##0", System.Globalization.CultureInfo.InvariantCulture);
-            figures[recipe.RecipeName + " wire"] = metres.ToString("#,##0", System.Globalization.CultureInfo.InvariantCulture);
+            figures[recipe.RecipeName + " wire"] = metres.ToString("#,##0 'm'", System.Globalization.CultureInfo.InvariantCulture);
         }
 
         await Task.CompletedTask;
@@ -126,12 +126,17 @@ public sealed partial class SecretRecipeTests
 
     /// <summary>Thousands are parted by a comma or a narrow space.</summary>
     private static bool Holds(string page, string figure) =>
-        Regex.IsMatch(page, $@"(?<![\d.,]){Regex.Escape(figure).Replace(",", "[,\u202F\u00A0]?", StringComparison.Ordinal)}(?!\d)");
+        Regex.IsMatch(
+            page,
+            $@"(?<![\d.,]){Regex.Escape(figure).Replace(",", "[,\u202F\u00A0]?", StringComparison.Ordinal).Replace("\\ ", "[ \u202F\u00A0]", StringComparison.Ordinal)}(?!\d)"
+        );
 
     private static async Task<HttpClient> BrowserAsync(DemoShop demo, Uri url, Role role)
     {
         KeyOutcome signed = await demo.Opened.Use<SignInService>().SignInAsync(role.ToString(), Password, "test", Cancel);
+#pragma warning disable CA2000 // closed with the browser
         HttpClient browser = new(new SocketsHttpHandler { AllowAutoRedirect = false, UseCookies = false }) { BaseAddress = url };
+#pragma warning restore CA2000
         browser.DefaultRequestHeaders.Add("Cookie", "coilwright-session=" + signed.Key);
         return browser;
     }
