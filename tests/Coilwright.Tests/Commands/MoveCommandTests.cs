@@ -57,7 +57,7 @@ public sealed class MoveCommandTests
     {
         using StringWriter output = new(CultureInfo.InvariantCulture),
             error = new(CultureInfo.InvariantCulture);
-        int exit = await Cli.RunAsync(args, output, error, TimeProvider.System, Cancel);
+        int exit = await Cli.RunAsync(args, output, error, TimeProvider.System, cancel: Cancel);
         return new CommandRun(exit, output.ToString(), error.ToString());
     }
 }
