@@ -45,7 +45,7 @@ public sealed partial class SecretRecipeTests
         Dictionary<string, string> figures = await FiguresAsync(demo, secret);
         using HttpClient engineer = await BrowserAsync(demo, url, Role.Engineer);
         Dictionary<string, string> open = await CrawlAsync(engineer, secret);
-        Assert.All(figures, figure => Assert.Contains(open.Values, page => Holds(page, figure.Value))); // the search finds what is there
+        Assert.All(figures, figure => Assert.Contains(open.Values, page => Found(page, figure.Value).Success)); // the search finds what is there
 
         foreach (RevisionRecord recipe in secret)
         {
@@ -57,13 +57,14 @@ public sealed partial class SecretRecipeTests
         {
             using HttpClient browser = await BrowserAsync(demo, url, role);
             Dictionary<string, string> seen = await CrawlAsync(browser, secret);
-            Assert.InRange(seen.Count, 60, 2000);
+            Assert.InRange(seen.Count, 60, 3000);
             found.AddRange(
                 from page in seen
                 where !IsSet(page.Key)
                 from figure in figures
-                where Holds(page.Value, figure.Value)
-                select $"{role} {page.Key}: {figure.Key} {figure.Value}"
+                let there = Found(page.Value, figure.Value)
+                where there.Success
+                select $"{role} {page.Key}: {figure.Key}: …{page.Value[Math.Max(0, there.Index - 60)..(there.Index + there.Length)]}…"
             );
         }
 
@@ -125,11 +126,14 @@ public sealed partial class SecretRecipeTests
     }
 
     /// <summary>Thousands are parted by a comma or a narrow space.</summary>
-    private static bool Holds(string page, string figure) =>
-        Regex.IsMatch(
-            page,
-            $@"(?<![\d.,]){Regex.Escape(figure).Replace(",", "[,\u202F\u00A0]?", StringComparison.Ordinal).Replace("\\ ", "[ \u202F\u00A0]", StringComparison.Ordinal)}(?!\d)"
-        );
+    private static Match Found(string page, string figure)
+    {
+        string loose = Regex
+            .Escape(figure)
+            .Replace(",", "[,\u202F\u00A0]?", StringComparison.Ordinal)
+            .Replace("\\ ", "[ \u202F\u00A0]", StringComparison.Ordinal);
+        return Regex.Match(page, $@"(?<![\d.,]){loose}(?!\d)");
+    }
 
     private static async Task<HttpClient> BrowserAsync(DemoShop demo, Uri url, Role role)
     {
@@ -174,7 +178,7 @@ public sealed partial class SecretRecipeTests
         ]);
         while (next.TryDequeue(out string? address))
         {
-            if (!asked.Add(address) || asked.Count > 900 || Skipped().IsMatch(address))
+            if (!asked.Add(address) || asked.Count > 3000 || Skipped().IsMatch(address))
             {
                 continue;
             }

@@ -5,7 +5,7 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Application.Listening;
 
 /// <summary>A person wants to know whether a difference is heard: blind tests, kept in memory while they run.</summary>
-/// <remarks>Nothing of a test is stored. At most sixteen run at a time; the one longest not touched goes first, and after two hours each.
+/// <remarks>Nothing of a test is stored. At most sixteen run at a time; the one longest not touched goes first, and each after two hours without a touch.
 /// </remarks>
 public sealed class BlindTests
 {
@@ -18,7 +18,7 @@ public sealed class BlindTests
     private readonly Func<bool> _draw;
     private readonly RecentlyUsed<Guid, Kept> _kept = new(MostTests);
 
-    private sealed record Kept(BlindTest Test, DateTimeOffset BegunUtc);
+    private sealed record Kept(BlindTest Test, DateTimeOffset TouchedUtc);
 
     /// <summary>Tests whose draws nobody can foretell.</summary>
     /// <param name="time">The clock.</param>
@@ -46,6 +46,16 @@ public sealed class BlindTests
                 new Problem("design1", "both sound alike to the last bit: there is nothing to tell apart", Allowed: "another design")
             );
         }
+        else if (!heard.SameNotes)
+        {
+            problems.Add(
+                new Problem(
+                    "design1",
+                    "the two play different notes, because their strings differ: the test would tell the strings apart, not the pickups",
+                    Allowed: "a recipe with the same strings, or one string at a pitch that you name under Listen"
+                )
+            );
+        }
 
         if (!BlindVerdict.Lengths.Contains(rounds))
         {
@@ -62,7 +72,11 @@ public sealed class BlindTests
         return new ReadOutcome<BlindTest>(test, []);
     }
 
-    /// <summary>A test; null when it is not kept any more, or never was.</summary>
+    /// <summary>A test; null when it is not kept any more, or never was. To find it is to touch it.</summary>
     /// <param name="id">Its key.</param>
-    public BlindTest? Find(Guid id) => _kept.Find(id) is { } kept && _time.GetUtcNow() - kept.BegunUtc < s_life ? kept.Test : null;
+    public BlindTest? Find(Guid id)
+    {
+        DateTimeOffset now = _time.GetUtcNow();
+        return _kept.Find(id) is { } kept && now - kept.TouchedUtc < s_life ? _kept.Keep(id, kept with { TouchedUtc = now }).Test : null;
+    }
 }

@@ -106,14 +106,14 @@ public sealed class HearDesigns : IDisposable
     {
         if (_sounds.Find(key) is { } kept)
         {
-            return Named(kept, revision, key.Load);
+            return Named(kept, revision, key.Load, place);
         }
 
         await _places.WaitAsync(cancel).ConfigureAwait(false);
         try
         {
             return _sounds.Find(key) is { } meanwhile
-                ? Named(meanwhile, revision, key.Load)
+                ? Named(meanwhile, revision, key.Load, place)
                 : await Task.Run(() => Make(key, revision, load, place, cancel), cancel).ConfigureAwait(false);
         }
         finally
@@ -123,12 +123,13 @@ public sealed class HearDesigns : IDisposable
     }
 
     /// <summary>Two recipes of one text sound alike under their own names.</summary>
-    private static ReadOutcome<HeardDesign> Named(HeardDesign design, RevisionRecord revision, string load) =>
+    private static ReadOutcome<HeardDesign> Named(HeardDesign design, RevisionRecord revision, string load, int place) =>
         new(
             design with
             {
                 Name = $"{revision.RecipeName} {revision.Letter}",
                 LoadName = ListenChoice.Loads.First(one => one.Key == load).Name,
+                Place = place,
             },
             []
         );
@@ -160,7 +161,7 @@ public sealed class HearDesigns : IDisposable
         }
 
         Interlocked.Increment(ref _made);
-        return Named(_sounds.Keep(key, design), revision, key.Load);
+        return Named(_sounds.Keep(key, design), revision, key.Load, place);
     }
 
     private static ReadOutcome<HeardDesign> Played(

@@ -17,6 +17,9 @@ public sealed record HeardDesign(
     bool IsLevelKnown
 )
 {
+    /// <summary>Its place on the page, from 0; a place before it may be empty.</summary>
+    public int Place { get; init; }
+
     /// <summary>Largest voltage, V.</summary>
     public double PeakV { get; init; }
 
@@ -49,6 +52,13 @@ public sealed record HeardDesigns(ListenQuestion Asked, IReadOnlyList<HeardDesig
     public double? LouderDb(int place) =>
         Designs[0].IsLevelKnown && Designs[place].IsLevelKnown ? 20 * Math.Log10(Designs[place].RmsV / Designs[0].RmsV) : null;
 
+    /// <summary>True where all play the same notes, to a thousandth; otherwise what is heard is not the pickup alone.</summary>
+    public bool SameNotes =>
+        Designs.All(design =>
+            design.Strings.Count == Designs[0].Strings.Count
+            && design.Strings.Zip(Designs[0].Strings).All(pair => Math.Abs(PitchHz(pair.First) / PitchHz(pair.Second) - 1) < 1e-3)
+        );
+
     /// <summary>The sound file of a design, one channel of 24 bits.</summary>
     /// <param name="place">Which, from 0.</param>
     public byte[] Wave(int place)
@@ -56,4 +66,6 @@ public sealed record HeardDesigns(ListenQuestion Asked, IReadOnlyList<HeardDesig
         double scale = ScaleOf(place);
         return WaveFile.Write(RateHz, [.. Designs[place].Volts.Select(volt => volt * scale)]);
     }
+
+    private static double PitchHz(ListeningAnswer answer) => answer.Played.First(one => one.Key == "pitch").Value.Value;
 }

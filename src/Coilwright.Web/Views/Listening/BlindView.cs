@@ -8,6 +8,10 @@ namespace Coilwright.Web.Views.Listening;
 /// <param name="Test">The test.</param>
 public sealed record BlindView(BlindTest Test)
 {
+    private const string Heard =
+        "It says that the two can be told apart here, by you, in this sound; not which is better. One test in twenty at most comes out so "
+        + "by guessing: if it matters, run it once more.";
+
     /// <summary>Number of the round under way, from 1.</summary>
     public int Round { get; } = Test.Round;
 
@@ -49,12 +53,8 @@ public sealed record BlindView(BlindTest Test)
 
     /// <summary>What the verdict means, and what it does not.</summary>
     /// <param name="verdict">The verdict.</param>
-    public static string Meaning(BlindVerdict verdict) =>
-        verdict.IsHeard
-            ? "It says that the two can be told apart here, by you, in this sound; not which is better. One test in twenty at most comes out "
-                + "so by guessing: if it matters, run it once more."
-            : $"That does not show that there is none. A test of {verdict.Rounds} rounds finds somebody who is right in three rounds of "
-                + $"four in {Percent(BlindVerdict.FindsThreeInFour(verdict.Rounds))} of cases; who hears less is found less often.";
+    /// <param name="matched">True where both had one level.</param>
+    public static string Meaning(BlindVerdict verdict, bool matched) => verdict.IsHeard ? Loudness(matched) + Heard : NotShown(verdict);
 
     /// <summary>A part as a percentage, with two digits.</summary>
     public static string Percent(double part)
@@ -69,4 +69,10 @@ public sealed record BlindView(BlindTest Test)
         };
         return percent.ToString(digits, CultureInfo.InvariantCulture) + " %";
     }
+
+    private static string Loudness(bool matched) => matched ? "" : "The levels were not matched: what you heard may be loudness alone. ";
+
+    private static string NotShown(BlindVerdict verdict) =>
+        $"That does not show that there is none. A test of {verdict.Rounds} rounds finds somebody who is right in three rounds of "
+        + $"four in {Percent(BlindVerdict.FindsThreeInFour(verdict.Rounds))} of cases; who hears less is found less often.";
 }

@@ -16,28 +16,26 @@ public sealed record ListenView(HeardDesigns Heard, string Query)
     public IReadOnlyList<ListenVoice> Voices { get; } =
     [
         .. Heard.Designs.Select(
-            (design, place) =>
+            (design, at) =>
                 new ListenVoice(
-                    LetterOf(place),
+                    LetterOf(design.Place),
                     $"{design.Name}, {Lower(design.LoadName)}",
-                    string.Create(CultureInfo.InvariantCulture, $"/listen/{place}.wav?{Query}"),
-                    $"{LetterOf(place)} {design.Name}.wav"
+                    string.Create(CultureInfo.InvariantCulture, $"/listen/{at}.wav?{Query}"),
+                    $"{LetterOf(design.Place)} {design.Name}.wav"
                 )
         ),
     ];
 
     /// <summary>What is heard of each design, in a sentence.</summary>
     public IReadOnlyList<(string Letter, string Words)> Told { get; } =
-    [.. Heard.Designs.Select((design, place) => (LetterOf(place), $"{Played(design)}. {Level(design)}{Deaf(design)}"))];
+    [.. Heard.Designs.Select(design => (LetterOf(design.Place), $"{Played(design)}. {Level(design)}{Deaf(design)}"))];
 
     /// <summary>What was done to the levels, and what one has more than the other.</summary>
     public string Levels { get; } = LevelsOf(Heard);
 
     /// <summary>That it is not the same note; empty where it is.</summary>
     public string OtherNote { get; } =
-        Heard.Designs.Select(design => string.Join(' ', design.Strings.Select(Pitch))).Distinct().Count() > 1
-            ? "They do not play the same notes: their strings differ. What you hear is not the pickup alone."
-            : "";
+        Heard.SameNotes ? "" : "They do not play the same notes: their strings differ. What you hear is not the pickup alone.";
 
     /// <summary>What the sound takes for granted or leaves out, in sentences.</summary>
     public IReadOnlyList<string> Assumed { get; } =
@@ -56,8 +54,8 @@ public sealed record ListenView(HeardDesigns Heard, string Query)
         [
             .. Enumerable
                 .Range(1, heard.Designs.Count - 1)
-                .Where(place => heard.LouderDb(place) is not null)
-                .Select(place => Louder(LetterOf(place), heard.LouderDb(place)!.Value)),
+                .Where(at => heard.LouderDb(at) is not null)
+                .Select(at => Louder(heard.Designs[at], heard.LouderDb(at)!.Value, heard.Designs[0])),
         ];
         string told = string.Join("; ", louder);
         if (!heard.Asked.Matched)
@@ -72,10 +70,10 @@ public sealed record ListenView(HeardDesigns Heard, string Query)
             + before;
     }
 
-    private static string Louder(string letter, double db)
+    private static string Louder(HeardDesign design, double db, HeardDesign first)
     {
         string size = string.Create(CultureInfo.InvariantCulture, $"{Math.Abs(db):0.0} dB");
-        return db >= 0 ? $"{letter} is {size} louder than A" : $"{letter} is {size} softer than A";
+        return $"{LetterOf(design.Place)} is {size} {(db >= 0 ? "louder" : "softer")} than {LetterOf(first.Place)}";
     }
 
     private static string Played(HeardDesign design) =>

@@ -1,5 +1,8 @@
-/** A change from one sound to another takes this long: short enough to compare, long enough not to click. */
-const fadeS = 0.01;
+/**
+ * A change from one sound to another takes this long: short enough to compare, and no sample of 48,000 a second steps by more than a
+ * thousandth of the sound (−60 dB), so that nothing clicks.
+ */
+const fadeS = 0.025;
 
 /**
  * Sounds of one length that run in one clock, one of them heard at a time: a change of sound goes on at the same place of the note.
