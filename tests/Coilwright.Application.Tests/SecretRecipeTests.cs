@@ -45,7 +45,8 @@ public sealed partial class SecretRecipeTests
         Dictionary<string, string> figures = await FiguresAsync(demo, secret);
         using HttpClient engineer = await BrowserAsync(demo, url, Role.Engineer);
         Dictionary<string, string> open = await CrawlAsync(engineer, secret);
-        Assert.All(figures, figure => Assert.Contains(open.Values, page => Found(page, figure.Value).Success)); // the search finds what is there
+        // The search finds what is there.
+        Assert.All(figures, figure => Assert.Contains(open.Values, page => Found(page, figure.Value).Success));
 
         foreach (RevisionRecord recipe in secret)
         {

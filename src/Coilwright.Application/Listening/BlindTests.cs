@@ -5,7 +5,9 @@ using Coilwright.Workshop.Entry;
 namespace Coilwright.Application.Listening;
 
 /// <summary>A person wants to know whether a difference is heard: blind tests, kept in memory while they run.</summary>
-/// <remarks>Nothing of a test is stored. At most sixteen run at a time; the one longest not touched goes first, and each after two hours without a touch.
+/// <remarks>
+/// Nothing of a test is stored. At most sixteen run at a time; the one longest not touched goes first, and each after two hours without a
+/// touch.
 /// </remarks>
 public sealed class BlindTests
 {

@@ -23,7 +23,9 @@ public sealed class MoveShop(TimeProvider clock)
     /// <param name="to">Connection of the target: nothing yet, or a shop without records.</param>
     /// <param name="progress">Told how many rows were copied, of how many; null for nobody.</param>
     /// <param name="cancel">Gives up; nothing is kept.</param>
-    /// <exception cref="ShopRefusedException">One of the two cannot be used, the target holds records, or a row does not go over.</exception>
+    /// <exception cref="ShopRefusedException">
+    /// One of the two cannot be used, the target holds records, or a row does not go over.
+    /// </exception>
     public async Task<MoveOutcome> RunAsync(string from, string to, IProgress<(int Done, int Of)>? progress, CancellationToken cancel)
     {
         try

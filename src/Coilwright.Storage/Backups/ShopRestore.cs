@@ -20,7 +20,8 @@ public static class ShopRestore
         if (!ShopConnection.IsFile(target))
         {
             throw new BackupException(
-                $"{target}: a backup is restored into a file; copy the shop from there to the server: coilwright move --shop FILE --to {target}."
+                $"{target}: a backup is restored into a file; copy the shop from there to the server: "
+                    + $"coilwright move --shop FILE --to {target}."
             );
         }
 

@@ -119,7 +119,8 @@ internal static class PostgresShop
         if (await OneAsync(context, "SHOW server_encoding", cancel) is not "UTF8")
         {
             throw new ShopFileException(
-                $"{address.Shown}: this database does not keep text as UTF-8; make one that does: createdb --encoding=UTF8 --template=template0."
+                $"{address.Shown}: this database does not keep text as UTF-8; make one that does: "
+                    + "createdb --encoding=UTF8 --template=template0."
             );
         }
 

@@ -117,7 +117,8 @@ internal static class BlindEndpoints
             {
                 ["Title"] = "This test is over",
                 ["Text"] =
-                    "A blind test is kept for two hours after its last answer, until the program stops at most, and never stored. Begin a new one under Listen.",
+                    "A blind test is kept until two hours after its last answer or until the program stops, and never stored. Begin a new "
+                    + "one under Listen.",
             },
             StatusCodes.Status404NotFound
         );
