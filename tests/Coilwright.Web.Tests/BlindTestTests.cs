@@ -57,12 +57,16 @@ public sealed class BlindTestTests
     }
 
     [Fact]
-    public void So_many_tests_are_kept_and_each_two_hours()
+    public void So_many_tests_are_kept_and_each_two_hours_from_its_last_touch()
     {
         PassingTime time = new();
         BlindTests tests = new(time, () => false);
         BlindTest[] begun = [.. Enumerable.Range(0, BlindTests.MostTests + 1).Select(_ => Begun(tests, 10))];
         Assert.Null(tests.Find(begun[0].Id));
+        Assert.Same(begun[1], tests.Find(begun[1].Id));
+        time.Now += TimeSpan.FromMinutes(119);
+        Assert.Same(begun[1], tests.Find(begun[1].Id));
+        time.Now += TimeSpan.FromMinutes(119);
         Assert.Same(begun[1], tests.Find(begun[1].Id));
         time.Now += TimeSpan.FromHours(2);
         Assert.Null(tests.Find(begun[1].Id));

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Coilwright.Application.Curves;
 using Coilwright.Application.Listening;
@@ -182,6 +183,67 @@ public sealed partial class ListenPageTests
         Assert.Contains("nothing to tell apart", await refused.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
         using HttpResponseMessage gone = await GetAsync(shop, $"/listen/blind?test={Guid.NewGuid()}");
         Assert.Equal(HttpStatusCode.NotFound, gone.StatusCode);
+    }
+
+    [Fact]
+    public async Task A_place_left_empty_leaves_the_letters_of_the_others_where_they_are()
+    {
+        await using ServedShop shop = await StockedAsync();
+        string apart = Two(shop)
+            .Replace("design1", "design2", StringComparison.Ordinal)
+            .Replace("design0", "design1", StringComparison.Ordinal);
+        string page = await PageAsync(shop, "/listen?level=true&length=0.5%20s" + apart);
+        Assert.Contains(">B: Harbour bridge A, on load player<", page, StringComparison.Ordinal);
+        Assert.Contains(">C: Keel blade A, on load player<", page, StringComparison.Ordinal);
+        Assert.Matches("True levels: C is [0-9.]+ dB (louder|softer) than B", page);
+        Assert.DoesNotContain("data-voice=\"A\"", page, StringComparison.Ordinal);
+        Assert.Equal(2, VoiceAddress().Count(page));
+        foreach (Match address in VoiceAddress().Matches(page))
+        {
+            await WaveAsync(shop, Address(address));
+        }
+    }
+
+    [Fact]
+    public async Task A_blind_test_of_two_that_play_different_notes_is_refused_in_words()
+    {
+        await using ServedShop shop = await StockedAsync();
+        JsonNode four = JsonNode.Parse(Recipe("keel-blade.json"))!;
+        four["name"] = "Keel blade for four";
+        four["strings"]!["count"] = 4;
+        Assert.Empty((await shop.Services.Recipes.SaveAsync(Guid.NewGuid(), four.ToJsonString(), "", "Joss", 0, Cancel)).Problems);
+        IReadOnlyList<RevisionRecord> recipes = await shop.Services.Recipes.ListAsync(Cancel);
+        string Of(string name) => recipes.First(recipe => recipe.RecipeName == name).RecipeId.ToString();
+        string[] form =
+        [
+            .. (string[])["level", "matched", "play", "strum", "length", "0.5 s", "rounds", "10"],
+            .. (string[])["design0", Of("Keel blade"), "design1", Of("Keel blade for four")],
+        ];
+        using FormUrlEncodedContent sent = KnownHostsTests.Form([.. form.Chunk(2).Select(pair => (pair[0], pair[1]))]);
+        using HttpResponseMessage refused = await shop.Client.PostAsync(new Uri("/listen/blind", UriKind.Relative), sent, Cancel);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Contains("play different notes", await refused.Content.ReadAsStringAsync(Cancel), StringComparison.Ordinal);
+        string query = string.Join('&', form.Chunk(2).Select(pair => $"{pair[0]}={Uri.EscapeDataString(pair[1])}"));
+        Assert.Contains("do not play the same notes", await PageAsync(shop, "/listen?" + query), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("true", true)]
+    [InlineData("matched", false)]
+    public async Task A_difference_heard_at_true_level_may_be_loudness_alone(string level, bool told)
+    {
+        await using ServedShop shop = await StockedAsync();
+        string[] form = ["level", level, "length", "0.5 s", "rounds", "10", .. Two(shop).Split('&', '=').Skip(1)];
+        string test = await PostedAsync(shop, "/listen/blind", form);
+        BlindTest under = shop.Use<BlindTests>().Find(Guid.Parse(test[^36..]))!;
+        for (int round = 1; round <= 10; round++)
+        {
+            under.Answer(round, under.Unknown(round)!.AsSpan().SequenceEqual(under.Known(1)));
+        }
+
+        string over = await PageAsync(shop, test);
+        Assert.Contains("10 of 10 right", over, StringComparison.Ordinal);
+        Assert.Equal(told, over.Contains("may be loudness alone", StringComparison.Ordinal));
     }
 
     private static readonly string[] s_files = ["harbour-bridge.json", "keel-blade.json"];
