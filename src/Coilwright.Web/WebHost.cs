@@ -96,6 +96,7 @@ public static class WebHost
         app.MapCompare();
         app.MapListen();
         app.MapBlind();
+        app.MapRecordings();
         app.MapSolve();
         app.MapSpread();
         app.MapVariants();

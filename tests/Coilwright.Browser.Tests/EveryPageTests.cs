@@ -126,6 +126,7 @@ public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
         "/understood",
         "/listen/{place:int}.wav",
         "/listen/blind/{sound}.wav",
+        "/listen/recording/{which}.wav",
         "/api/now",
         "/api/health",
         "/api/meters/{name}",

@@ -80,6 +80,7 @@ public static class CoilwrightServices
             .AddSingleton<HearPluck>()
             .AddSingleton<Revoice>()
             .AddSingleton<HearDesigns>()
+            .AddSingleton<HearRecordings>()
             .AddSingleton<BlindTests>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<ReadMeter>()

@@ -138,26 +138,30 @@ public sealed class HearDesigns : IDisposable
     {
         if (_pickups.Find(key.Pickup) is not { } pickup)
         {
-            ReadOutcome<Recipe> recipe = RecipeReader.Read(revision.Json);
-            if (recipe.Value is not { } read)
+            ReadOutcome<ResponseSource> made = ShopPickup.Of(
+                revision.RecipeName,
+                revision.Json,
+                key.Pickup.Parts,
+                $"design{place}",
+                cancel
+            );
+            if (made.Value is not { } bare)
             {
-                string why = recipe.Problems.Count > 0 ? recipe.Problems[0].Message : "it does not read";
-                return Wrong(new Problem($"design{place}", $"{revision.RecipeName} cannot be forecast yet: {why}"));
+                return new ReadOutcome<HeardDesign>(null, made.Problems);
             }
 
-            ResponseSource bare = ResponseSource.Of(key.Pickup.Parts.Fill(read), null, cancel);
             IReadOnlyList<StringAperture> along = bare.Model?.Strings is null ? [] : ApertureForecast.Of(bare.Model, cancel);
             pickup = _pickups.Keep(key.Pickup, new Pickup(bare, along));
         }
 
         cancel.ThrowIfCancellationRequested();
         ResponseSource source = pickup.Bare.On(load);
-        ReadOutcome<HeardDesign> made = source.Gains([1000]) is null
+        ReadOutcome<HeardDesign> played = source.Gains([1000]) is null
             ? Wrong(RespondToLoad.Silent(source).Why! with { Field = $"load{place}" })
             : Played(key, source, pickup.Apertures, cancel);
-        if (made.Value is not { } design)
+        if (played.Value is not { } design)
         {
-            return made;
+            return played;
         }
 
         Interlocked.Increment(ref _made);

@@ -162,7 +162,7 @@ public static class ListenCommand
         Bench.WaveFile recording = await SoundFile.ReadAsync(parsed.GetValue(options.In)!, cancel).ConfigureAwait(false);
         RevoicedSound sound = desk.Use<Revoice>().Exchange(from, to, recording).OrRefuseOptions(OptionOf);
         string path = parsed.GetValue(options.Wav)!;
-        await SoundFile.WriteAsync(path, sound.Wave, cancel).ConfigureAwait(false);
+        await SoundFile.WriteAsync(path, sound.Wave(), cancel).ConfigureAwait(false);
         await desk.Output.WriteLineAsync(ListeningFormatter.Write(sound, path)).ConfigureAwait(false);
         return ExitCode.Done;
     }

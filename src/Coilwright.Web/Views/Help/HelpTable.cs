@@ -26,6 +26,7 @@ public static class HelpTable
             [nameof(SensitivityPage)] = (Pages, "small-changes"),
             [nameof(ComparePage)] = (Pages, "compare"),
             [nameof(ListenPage)] = ("listen-before-you-wind", "on-the-page-listen"),
+            [nameof(RecordingPage)] = ("listen-before-you-wind", "your-own-recording-on-the-page"),
             [nameof(BlindPage)] = ("do-i-really-hear-it", ""),
             [nameof(SolvePage)] = ("hotter-but-keep-the-top-end", "ask-backwards"),
             [nameof(SpreadPage)] = (Pages, "spread-of-a-run"),
