@@ -61,9 +61,11 @@ public sealed class BlindTest
     {
         lock (_gate)
         {
-            return round == _answered + 1 && round <= Rounds ? _waves[_isSecond ? 1 : 0] : null;
+            return round == _answered + 1 && round <= Rounds ? Drawn : null;
         }
     }
+
+    private byte[] Drawn => _waves[_isSecond ? 1 : 0];
 
     /// <summary>Takes an answer. One for another round than the one under way, such as one that was sent twice, changes nothing.</summary>
     /// <param name="round">Number of the round that it is for.</param>

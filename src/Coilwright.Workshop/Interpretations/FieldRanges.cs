@@ -64,6 +64,7 @@ internal static partial class FieldRanges
         ["winder.counted"] = FieldKind.Turns,
         ["wind.counter"] = FieldKind.Turns,
         ["batch.more"] = FieldKind.Count,
+        ["people.days"] = FieldKind.Count,
         ["parts.count"] = FieldKind.Count,
         ["charts.last"] = FieldKind.Count,
         ["charts.from"] = FieldKind.Count,

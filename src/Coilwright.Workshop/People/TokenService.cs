@@ -1,4 +1,3 @@
-using System.Globalization;
 using Coilwright.Workshop.Entry;
 
 namespace Coilwright.Workshop.People;
@@ -44,11 +43,12 @@ public sealed class TokenService(IPeopleRecords records, TimeProvider clock)
             );
         }
 
-        int? count = int.TryParse(days.Trim(), NumberStyles.None, CultureInfo.InvariantCulture, out int typed) ? typed : null;
-        if (days.Trim().Length > 0 && count is null or < 1 or > MostDays)
+        bool ends = days.Trim().Length > 0;
+        int count = 0;
+        if (ends && !CountParser.TryParse(days, 1, MostDays, out count, out string why))
         {
-            string allowed = string.Create(CultureInfo.InvariantCulture, $"1 to {MostDays:#,0} days, or nothing for never");
-            problems.Add(new Problem("token-days", "this is no number of days", null, allowed));
+            string allowed = $"{CountParser.Range(1, MostDays)} days, or nothing for never";
+            problems.Add(new Problem("token-days", why, null, allowed));
         }
 
         if (problems.Count > 0)
@@ -66,7 +66,7 @@ public sealed class TokenService(IPeopleRecords records, TimeProvider clock)
             KeyHash = SecretKey.HashOf(key),
             Role = read!.Value,
             MadeUtc = now,
-            UntilUtc = count is { } many ? now + TimeSpan.FromDays(many) : null,
+            UntilUtc = ends ? now + TimeSpan.FromDays(count) : null,
             Person = by.Trim(),
         };
         if (!await records.KeepTokenAsync(token, cancel).ConfigureAwait(false))
