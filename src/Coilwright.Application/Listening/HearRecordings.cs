@@ -117,7 +117,7 @@ public sealed class HearRecordings(Revoice revoice) : IDisposable
     }
 
     private static string In(string file, Problem problem) =>
-        problem.Field.Length > 0 ? $"{file}, {problem.Field}: {problem.Message}" : $"{file}: {problem.Message}";
+        problem.Field.Length > 0 ? $"the file {file}, {problem.Field}: {problem.Message}" : $"the file {file}: {problem.Message}";
 
     private static ReadOutcome<NamedSource> Named(ReadOutcome<ResponseSource> made, string name, PickupOfSound asked, LoadCircuit load)
     {

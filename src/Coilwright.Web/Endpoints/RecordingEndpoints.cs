@@ -51,9 +51,10 @@ internal static class RecordingEndpoints
         byte[] wave = sent.Files.GetFile("recording") is { Length: > 0 } file ? await BytesAsync(file, cancel) : before?.Asked.Wave ?? [];
         KnownParts parts = await shop.Recipes.KnownPartsAsync(cancel);
         ReadOutcome<HeardRecording> heard = await hear.HearAsync(new RevoiceQuestion(from, to, wave, matched), recipes, parts, cancel);
+        string again = before is null ? "" : $"{before.Id}";
         return heard.Value is { } made
             ? Results.LocalRedirect($"/listen/recording?sound={made.Id}")
-            : Page(new RecordingForm(from, to, matched), recipes, heard.Problems, null, before is null ? "" : $"{before.Id}");
+            : Page(new RecordingForm(from, to, matched), recipes, heard.Problems, null, again);
     }
 
     /// <summary>What was chosen; a file that was sent before stays until another or a recipe is chosen.</summary>
