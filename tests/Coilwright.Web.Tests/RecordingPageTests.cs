@@ -16,7 +16,7 @@ public sealed class RecordingPageTests
 
     private static CancellationToken Cancel => TestContext.Current.CancellationToken;
 
-    /// <summary>There and back is the recording again, within half a decibel of its level: the signal is a plucked string without noise.</summary>
+    /// <summary>Within half a decibel of its level: the signal is a plucked string without noise.</summary>
     [Fact]
     public async Task From_one_pickup_to_another_and_back_is_the_recording_again()
     {
