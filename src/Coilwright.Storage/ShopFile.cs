@@ -17,7 +17,7 @@ public static class ShopFile
     public const int ApplicationId = 0x436F5772;
 
     /// <summary>Number of migrations this program knows; kept in the file's header as its user version.</summary>
-    public const int SchemaVersion = 10;
+    public const int SchemaVersion = 11;
 
     private const int Corrupt = 11;
     private const int NotADatabase = 26;

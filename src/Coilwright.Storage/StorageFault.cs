@@ -1,4 +1,6 @@
+using System.Net.Sockets;
 using Microsoft.Data.Sqlite;
+using Npgsql;
 
 namespace Coilwright.Storage;
 
@@ -25,6 +27,15 @@ public sealed record StorageFault(bool DiskIsFull, string Words)
         "the shop's file may only be read: nothing was stored. Look at its rights, or at those of its folder."
     );
 
+    private static readonly StorageFault s_mayNot = new(
+        false,
+        "this account may only read the shop's database: nothing was stored. Its owner grants the rights."
+    );
+    private static readonly StorageFault s_away = new(
+        false,
+        "the server of the shop's database does not answer. Send it again when it does: what was stored already is not stored twice."
+    );
+
     /// <summary>The fault behind a failure; null when it is another one.</summary>
     public static StorageFault? Of(Exception failure)
     {
@@ -38,9 +49,23 @@ public sealed record StorageFault(bool DiskIsFull, string Words)
                     return s_full;
                 case SqliteException { SqliteErrorCode: ReadOnly }:
                     return s_readOnly;
+                case PostgresException { SqlState: PostgresErrorCodes.DiskFull }:
+                    return s_full;
+                case PostgresException { SqlState: PostgresErrorCodes.ReadOnlySqlTransaction or PostgresErrorCodes.InsufficientPrivilege }:
+                    return s_mayNot;
+                case PostgresException lost when IsAway(lost.SqlState):
+                case NpgsqlException { InnerException: SocketException or IOException }:
+                    return s_away;
             }
         }
 
         return null;
     }
+
+    private static bool IsAway(string state) =>
+        state
+            is PostgresErrorCodes.AdminShutdown
+                or PostgresErrorCodes.CrashShutdown
+                or PostgresErrorCodes.CannotConnectNow
+                or PostgresErrorCodes.TooManyConnections;
 }

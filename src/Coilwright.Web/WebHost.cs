@@ -8,6 +8,7 @@ using Coilwright.Application.Instruments;
 using Coilwright.Application.Shops;
 using Coilwright.Web.Endpoints;
 using Coilwright.Web.Hosting;
+using Coilwright.Web.Hosting.Access;
 using Coilwright.Web.Views;
 using Coilwright.Web.Views.Recipes;
 using Coilwright.Workshop;
@@ -40,10 +41,15 @@ public static class WebHost
                 ContentRootPath = AppContext.BaseDirectory,
             }
         );
-        builder.WebHost.UseKestrelCore().UseUrls(urls);
+        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().UseUrls(urls);
         builder.WebHost.ConfigureKestrel(server =>
         {
             server.AddServerHeader = false;
+            if (options?.Certificate is { } certificate)
+            {
+                server.ConfigureHttpsDefaults(https => https.ServerCertificate = certificate);
+            }
+
             server.Limits.MaxRequestBodySize = 4 << 20;
         });
         builder.Services.AddRouting();
@@ -62,6 +68,7 @@ public static class WebHost
         builder.Services.AddSingleton<ShapeCards>();
         builder.Services.AddSingleton<ShowRecipe>();
         builder.Services.AddRazorComponents();
+        builder.Services.AddRateLimiter(SignInLimit.Set);
         builder.Services.Configure<WebEncoderOptions>(encoder => encoder.TextEncoderSettings = new TextEncoderSettings(UnicodeRanges.All));
         builder.Services.ConfigureHttpJsonOptions(json =>
         {
@@ -76,13 +83,20 @@ public static class WebHost
         app.UseMiddleware<SameOrigin>();
         app.UseMiddleware<HeadAsGet>();
         app.UseRouting();
+        app.UseRateLimiter();
+        app.UseMiddleware<AccessGuard>();
         app.UseMiddleware<ReadableForms>();
+        app.UseMiddleware<PersonOfAccount>();
+        app.UseMiddleware<SecretGuard>();
         app.UseMiddleware<ClockGuard>();
         app.MapBuiltAssets();
         app.MapToday();
         app.MapRecipes();
         app.MapNewRecipe();
         app.MapCompare();
+        app.MapListen();
+        app.MapBlind();
+        app.MapRecordings();
         app.MapSolve();
         app.MapSpread();
         app.MapVariants();
@@ -109,6 +123,9 @@ public static class WebHost
         app.MapFiles();
         app.MapBackups();
         app.MapInstruments();
+        app.MapSignIn();
+        app.MapPeople();
+        app.MapSecrets();
         app.MapCounts();
         app.MapHelp();
         app.MapLabels();

@@ -5,10 +5,12 @@ using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Exports;
 using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.People;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Secrets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 
@@ -32,6 +34,8 @@ public interface IShopRecords
     ICustomerRecords Customers { get; }
     IRulesRecords Rules { get; }
     ILearningRecords Learning { get; }
+    IPeopleRecords People { get; }
+    ISecretRecords Secrets { get; }
 
     /// <summary>All of it, taken out or brought in whole.</summary>
     IShopTransfer Transfer { get; }

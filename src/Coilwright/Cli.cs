@@ -18,6 +18,7 @@ public static class Cli
     /// <param name="output">Where answers go.</param>
     /// <param name="error">Where messages go.</param>
     /// <param name="time">Clock for records; the system's unless a test hands in another.</param>
+    /// <param name="input">Where passwords are read; the terminal unless a test hands in another.</param>
     /// <param name="cancel">Stops a command, as Ctrl+C does.</param>
     /// <returns>An <see cref="ExitCode"/>.</returns>
     public static async Task<int> RunAsync(
@@ -25,10 +26,11 @@ public static class Cli
         TextWriter output,
         TextWriter error,
         TimeProvider? time = null,
+        TextReader? input = null,
         CancellationToken cancel = default
     )
     {
-        using CommandContext desk = new(output, error, time ?? TimeProvider.System);
+        using CommandContext desk = new(output, error, time ?? TimeProvider.System) { Input = input };
         try
         {
             ParseResult parsed = BuildRoot(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
@@ -139,6 +141,9 @@ public static class Cli
             VerifyCommand.Build(desk),
             ExportCommand.Build(desk),
             ImportCommand.Build(desk),
+            MoveCommand.Build(desk),
+            UserCommand.Build(desk),
+            TokenCommand.Build(desk),
             ServeCommand.Build(desk),
             DemoCommand.Build(desk),
         };

@@ -17,6 +17,9 @@ public sealed class CommandContext(TextWriter output, TextWriter error, TimeProv
     /// <summary>Messages.</summary>
     public TextWriter Error => error;
 
+    /// <summary>Where a question is answered, in place of the terminal; null for the terminal.</summary>
+    public TextReader? Input { get; init; }
+
     /// <summary>The clock.</summary>
     public TimeProvider Time => time;
 

@@ -36,7 +36,11 @@ public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
     public async Task No_page_of_the_program_is_left_out_of_the_walk()
     {
         IReadOnlyList<string> pages = await demo.PagesAsync();
-        HashSet<string> walked = [.. pages.Select(page => EveryPage.KindOf(page, demo.Patterns).Split('?')[0])];
+        HashSet<string> walked =
+        [
+            .. pages.Select(page => EveryPage.KindOf(page, demo.Patterns).Split('?')[0]),
+            .. PeopleDayTests.PagesOfAccounts,
+        ];
         string[] left =
         [
             .. demo.Patterns.Select(one => one.Text).Where(one => !walked.Contains(one) && !s_noPages.Contains(one)).Distinct(),
@@ -124,6 +128,9 @@ public sealed class EveryPageTests(Chromium chromium, DemoShop demo)
         "/recipes/{id:guid}/{number:int}/section-{coil:int}.svg",
         "/charts/coils.csv",
         "/understood",
+        "/listen/{place:int}.wav",
+        "/listen/blind/{sound}.wav",
+        "/listen/recording/{which}.wav",
         "/api/now",
         "/api/health",
         "/api/meters/{name}",

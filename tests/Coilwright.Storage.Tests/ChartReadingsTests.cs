@@ -8,9 +8,11 @@ namespace Coilwright.Storage.Tests;
 /// <summary>
 /// Readings for charts against the plain way: every reading of every batch, those in force, the last of each coil, by first entry.
 /// </summary>
-public sealed class ChartReadingsTests
+public class ChartReadingsTests
 {
     private static CancellationToken Cancel => TempShop.Cancel;
+
+    private protected virtual Task<TempShop> StartAsync() => TempShop.StartAsync();
 
     [Theory]
     [InlineData(1)]
@@ -18,7 +20,7 @@ public sealed class ChartReadingsTests
     [InlineData(3)]
     public async Task The_whole_run_is_what_the_plain_way_gives(int seed)
     {
-        await using TempShop temp = await TempShop.StartAsync();
+        await using TempShop temp = await StartAsync();
         (BatchRecord[] batches, List<ReadingRecord> all) = await MixedAsync(temp, seed);
         ChartQuery query = new()
         {
@@ -40,7 +42,7 @@ public sealed class ChartReadingsTests
     [Fact]
     public async Task The_first_coils_are_the_beginning_of_the_run_and_the_last_its_end()
     {
-        await using TempShop temp = await TempShop.StartAsync();
+        await using TempShop temp = await StartAsync();
         BatchRecord[] batches = [await temp.BatchAsync("H-1"), await temp.BatchAsync("H-2"), await temp.BatchAsync("H-3")];
         Random random = new(11);
         List<ReadingRecord> all = [];

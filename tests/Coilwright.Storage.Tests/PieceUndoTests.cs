@@ -7,14 +7,16 @@ using Coilwright.Workshop.Steps;
 namespace Coilwright.Storage.Tests;
 
 /// <summary>An event that was taken back is still in the file, and no question finds a piece by it.</summary>
-public sealed class PieceUndoTests
+public class PieceUndoTests
 {
     private static CancellationToken Cancel => TempShop.Cancel;
+
+    private protected virtual Task<TempShop> StartAsync() => TempShop.StartAsync();
 
     [Fact]
     public async Task No_question_finds_a_piece_by_an_event_that_was_taken_back_though_it_is_kept()
     {
-        await using TempShop temp = await TempShop.StartAsync();
+        await using TempShop temp = await StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         PieceRecord piece = new()
         {

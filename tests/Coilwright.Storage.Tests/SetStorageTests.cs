@@ -4,14 +4,16 @@ using Coilwright.Workshop.Pieces.Events;
 
 namespace Coilwright.Storage.Tests;
 
-public sealed class SetStorageTests
+public class SetStorageTests
 {
     private static CancellationToken Cancel => TempShop.Cancel;
+
+    private protected virtual Task<TempShop> StartAsync() => TempShop.StartAsync();
 
     [Fact]
     public async Task Two_tablets_that_want_one_piece_make_one_set_and_half_of_none()
     {
-        await using TempShop temp = await TempShop.StartAsync();
+        await using TempShop temp = await StartAsync();
         BatchRecord batch = await temp.BatchAsync();
         PieceRecord[] pieces = [.. Enumerable.Range(1, 7).Select(number => Piece(batch, $"P-{number}"))];
         foreach (PieceRecord piece in pieces)
@@ -46,7 +48,7 @@ public sealed class SetStorageTests
     [Fact]
     public async Task A_piece_that_left_its_set_may_join_another_and_one_sent_twice_is_kept_once()
     {
-        await using TempShop temp = await TempShop.StartAsync();
+        await using TempShop temp = await StartAsync();
         PieceRecord piece = Piece(await temp.BatchAsync(), "P-1");
         Assert.Null(await temp.Shop.Pieces.AddAsync(piece, [], Cancel));
         JoinedSet joined = Joined(piece, Guid.NewGuid(), "one") with { Why = "because" };

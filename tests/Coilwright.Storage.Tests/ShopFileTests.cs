@@ -29,7 +29,7 @@ public sealed class ShopFileTests
     [InlineData("foreign_keys", "1")]
     [InlineData("busy_timeout", "20000")]
     [InlineData("application_id", "1131370354")]
-    [InlineData("user_version", "10")]
+    [InlineData("user_version", "11")]
     public async Task Every_connection_is_durable_and_holds_foreign_keys(string pragma, string expected)
     {
         await using TempShop temp = await TempShop.StartAsync();

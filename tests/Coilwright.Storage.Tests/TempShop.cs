@@ -1,4 +1,5 @@
 using Coilwright.Storage.Records;
+using Coilwright.Storage.Tests.Postgres;
 using Coilwright.Workshop.Batches;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
@@ -14,6 +15,9 @@ internal sealed class TempShop : IAsyncDisposable
 
     public string PathOfShop => PathOf("shop.db");
 
+    /// <summary>Its file, or where it is on a server.</summary>
+    public string Connection { get; private set; } = "";
+
     public ShopRecords Shop { get; private set; } = null!;
 
     public static CancellationToken Cancel => TestContext.Current.CancellationToken;
@@ -21,7 +25,16 @@ internal sealed class TempShop : IAsyncDisposable
     public static async Task<TempShop> StartAsync()
     {
         TempShop temp = new();
+        temp.Connection = temp.PathOfShop;
         temp.Shop = await ShopFile.CreateAsync(temp.PathOfShop, "Lantern Quay workshop", cancel: Cancel);
+        return temp;
+    }
+
+    /// <summary>The same on a server, in a database of its own.</summary>
+    public static async Task<TempShop> OnServerAsync()
+    {
+        TempShop temp = new() { Connection = await PostgresServer.Current.NewDatabaseAsync() };
+        temp.Shop = await ShopConnection.CreateAsync(temp.Connection, "Lantern Quay workshop", cancel: Cancel);
         return temp;
     }
 
@@ -30,7 +43,7 @@ internal sealed class TempShop : IAsyncDisposable
     public async Task ReopenAsync()
     {
         await Shop.DisposeAsync();
-        Shop = await ShopFile.OpenAsync(PathOfShop, Cancel);
+        Shop = await ShopConnection.OpenAsync(Connection, Cancel);
     }
 
     public static RevisionRecord Revision(

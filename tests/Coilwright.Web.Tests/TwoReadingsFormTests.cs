@@ -170,6 +170,7 @@ public sealed partial class TwoReadingsFormTests
     /// <summary>Fields of words, and those whose text is a small language of its own that the page answers as a whole.</summary>
     private static readonly HashSet<string> s_words =
     [
+        "token-name",
         "tag",
         "code",
         "name",
@@ -282,7 +283,7 @@ public sealed partial class TwoReadingsFormTests
     [GeneratedRegex("""<input\s(?:[^>"]|"[^"]*")*>""")]
     private static partial Regex Input();
 
-    [GeneratedRegex("""type="(?:hidden|checkbox|radio|range|date|file)" """, RegexOptions.IgnorePatternWhitespace)]
+    [GeneratedRegex("""type="(?:hidden|checkbox|radio|range|date|file|password)" """, RegexOptions.IgnorePatternWhitespace)]
     private static partial Regex Other();
 
     [GeneratedRegex("""\sname="([^"]+)" """, RegexOptions.IgnorePatternWhitespace)]

@@ -22,6 +22,9 @@ public sealed class BackUpShop(IShopBackups backups, BackupPlan plan, TimeProvid
     /// <summary>The shop's file.</summary>
     public string ShopPath => backups.ShopPath;
 
+    /// <summary>What to do instead, where the keeper of a server takes backups; empty where this program takes them.</summary>
+    public string Instead => backups.Instead;
+
     /// <summary>Why the last try into the plan's folders failed; empty when it did not.</summary>
     public IReadOnlyList<string> Failures { get; private set; } = [];
 
@@ -161,7 +164,7 @@ public sealed class BackUpShop(IShopBackups backups, BackupPlan plan, TimeProvid
     /// <summary>The plan's folders, and whether each lies on another volume than the shop.</summary>
     public IReadOnlyList<BackupFolder> Folders()
     {
-        string volume = backups.VolumeOf(ShopPath);
+        string volume = backups.VolumeOf(BackupPlan.FileOf(ShopPath));
         return [.. plan.Folders.Select(folder => new BackupFolder(folder, backups.VolumeOf(folder) != volume))];
     }
 

@@ -1,3 +1,4 @@
+using Coilwright.Storage;
 using Coilwright.Workshop.Backups;
 
 namespace Coilwright.Application.Backups;
@@ -9,8 +10,19 @@ namespace Coilwright.Application.Backups;
 /// <param name="IsStated">True when a person named the folders; false for the default.</param>
 public sealed record BackupPlan(IReadOnlyList<string> Folders, int Keep, bool IsDaily, bool IsStated)
 {
-    /// <summary>The folder "backups" beside the shop's file.</summary>
-    public static string UsualFolder(string shopPath) => Path.Combine(Path.GetDirectoryName(Path.GetFullPath(shopPath))!, "backups");
+    /// <summary>The folder "backups" beside the shop's file; of a shop on a server, beside this computer's own.</summary>
+    public static string UsualFolder(string shopPath) =>
+        Path.Combine(Path.GetDirectoryName(Path.GetFullPath(FileOf(shopPath)))!, "backups");
+
+    /// <summary>The shop's file; for a shop on a server, a name on this computer for what lies beside a file elsewhere.</summary>
+    public static string FileOf(string shopPath) =>
+        ShopConnection.IsFile(shopPath)
+            ? shopPath
+            : Path.Combine(
+                Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create),
+                "coilwright",
+                "server"
+            );
 
     /// <summary>The plan of a shop: the folders that a person named, or the usual one.</summary>
     public static BackupPlan Of(string shopPath, IReadOnlyList<string> stated, bool isDaily) =>

@@ -102,6 +102,7 @@ public sealed class VerifyShop(TimeProvider clock)
             ],
             Notes =
             [
+                .. file.Notes,
                 .. Note(audit.Summaries.Missing, "have no summary yet; it is made when a page asks for it, or in the background"),
                 .. Note(audit.Summaries.JudgedOtherwise, "have the verdicts of their day: a cause was found in the shop since"),
             ],

@@ -12,8 +12,10 @@ using Coilwright.Application.Lots;
 using Coilwright.Application.Magnets;
 using Coilwright.Application.Measuring;
 using Coilwright.Application.Notes;
+using Coilwright.Application.People;
 using Coilwright.Application.Plans;
 using Coilwright.Application.Printing;
+using Coilwright.Application.Shops;
 using Coilwright.Application.Solving;
 using Coilwright.Application.Tracing;
 using Coilwright.Application.Winding;
@@ -26,9 +28,11 @@ using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
 using Coilwright.Workshop.Magnets;
 using Coilwright.Workshop.Notes;
+using Coilwright.Workshop.People;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Returns;
+using Coilwright.Workshop.Secrets;
 using Coilwright.Workshop.Sets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
@@ -75,6 +79,9 @@ public static class CoilwrightServices
             .AddSingleton<RespondToLoad>()
             .AddSingleton<HearPluck>()
             .AddSingleton<Revoice>()
+            .AddSingleton<HearDesigns>()
+            .AddSingleton<HearRecordings>()
+            .AddSingleton<BlindTests>()
             .AddSingleton<IdentifyOriginal>()
             .AddSingleton<ReadMeter>()
             .AddSingleton<WatchMeter>()
@@ -85,6 +92,7 @@ public static class CoilwrightServices
             .AddSingleton<PairCoils>()
             .AddSingleton<RestoreShop>()
             .AddSingleton<VerifyShop>()
+            .AddSingleton<MoveShop>()
             .AddSingleton<ImportShop>();
 
     /// <summary>As above, with a shop: its records, the rules for changing them, and what a person can do with them.</summary>
@@ -97,6 +105,7 @@ public static class CoilwrightServices
             .AddRecords(records)
             .AddWinding()
             .AddPieces()
+            .AddPeople()
             .AddSingleton<PrintPiecePaper>()
             .AddSingleton<PrintLabels>()
             .AddSingleton<RecallThing>()
@@ -124,6 +133,8 @@ public static class CoilwrightServices
             .AddSingleton(records.Rules)
             .AddSingleton(records.Transfer)
             .AddSingleton(records.Learning)
+            .AddSingleton(records.People)
+            .AddSingleton(records.Secrets)
             .AddSingleton(records.Backups);
 
     private static IServiceCollection AddWinding(this IServiceCollection services) =>
@@ -141,6 +152,15 @@ public static class CoilwrightServices
             .AddSingleton<ControlChartService>()
             .AddSingleton<BatchEventService>()
             .AddSingleton<BatchSetUpService>();
+
+    /// <summary>Who may sign in, and what is kept from some of them.</summary>
+    private static IServiceCollection AddPeople(this IServiceCollection services) =>
+        services
+            .AddSingleton<ISecretHasher, PasswordHashes>()
+            .AddSingleton<AccountService>()
+            .AddSingleton<SignInService>()
+            .AddSingleton<TokenService>()
+            .AddSingleton<SecretRecipeService>();
 
     private static IServiceCollection AddPieces(this IServiceCollection services) =>
         services

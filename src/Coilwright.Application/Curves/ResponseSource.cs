@@ -64,6 +64,13 @@ public sealed class ResponseSource
             : Made(RecipeReader.ReadFile(text), recipe => Of(recipe, load, cancel));
     }
 
+    /// <summary>The same pickup on another load; a whole circuit keeps its pickups.</summary>
+    /// <param name="load">What hangs on it.</param>
+    public ResponseSource On(LoadCircuit load) =>
+        _branch is { } branch
+            ? new ResponseSource(Name, branch, _capacitanceF, _lossOhm, load) { Model = Model }
+            : new ResponseSource(Name, _circuit with { Load = load });
+
     /// <summary>The response at the frequencies asked for.</summary>
     public Response Compute(double[] frequenciesHz) =>
         _branch is { } branch
@@ -125,7 +132,12 @@ public sealed class ResponseSource
         );
     }
 
-    private static ResponseSource Of(Recipe recipe, LoadCircuit? load, CancellationToken cancel)
+    /// <summary>A recipe's pickup.</summary>
+    /// <param name="recipe">The recipe.</param>
+    /// <param name="load">What hangs on it; null for nothing.</param>
+    /// <param name="cancel">Stops it.</param>
+    /// <exception cref="OperationCanceledException">It was stopped.</exception>
+    public static ResponseSource Of(Recipe recipe, LoadCircuit? load, CancellationToken cancel)
     {
         PickupModel model = RecipeModelBuilder.ToModel(recipe);
         ForecastBranch pickup = ForecastBranch.Forecast(model, cancel);

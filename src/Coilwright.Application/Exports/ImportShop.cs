@@ -33,7 +33,7 @@ public sealed class ImportShop(TimeProvider clock)
         CancellationToken cancel
     )
     {
-        bool isNew = !File.Exists(shopPath);
+        bool isNew = !await OpenedShop.ExistsAsync(shopPath, cancel).ConfigureAwait(false);
         if (!isNew)
         {
             await RefuseFullAsync(shopPath, cancel).ConfigureAwait(false);
@@ -173,7 +173,7 @@ public sealed class ImportShop(TimeProvider clock)
         {
             if (isNew && !filled)
             {
-                ShopFile.RemoveEmpty(shopPath);
+                await ShopConnection.RemoveEmptyAsync(shopPath).ConfigureAwait(false);
             }
         }
     }

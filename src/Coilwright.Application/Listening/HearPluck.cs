@@ -1,10 +1,6 @@
-using System.Numerics;
-using Coilwright.Analysis.Listening;
 using Coilwright.Application.Curves;
-using Coilwright.Application.Measuring;
 using Coilwright.Bench;
 using Coilwright.Formats.Listening;
-using Coilwright.Physics.Sound;
 using Coilwright.Physics.Strings;
 using Coilwright.Workshop.Entry;
 
@@ -24,9 +20,8 @@ public sealed class HearPluck
     /// <summary>Length of the sound unless another is said, s.</summary>
     public const double UsualDurationS = 5;
 
-    private const double FadeS = 0.03,
-        Level = 0.7,
-        LeastDb = -200;
+    /// <summary>Largest value of a file, of full scale.</summary>
+    internal const double Level = 0.7;
 
     /// <summary>The sound, or every problem by its field: "string", "pitch", "pluck"; one of the load stands under "--load".</summary>
     /// <param name="source">A recipe's pickup, a measured one or a circuit, on its load.</param>
@@ -45,74 +40,36 @@ public sealed class HearPluck
             return new ReadOutcome<HeardSound>(null, [RespondToLoad.Silent(source).Why!]);
         }
 
-        StringAperture aperture = ApertureOf(source, played, cancel);
-        IReadOnlyList<HeardPartial> partials = Heard(source, played, aperture);
+        StringSynthesis synthesis = StringSynthesis.Of(source, cancel);
+        PlayedString heard = synthesis.Play(played);
         double duration = asked.DurationS ?? UsualDurationS;
-        double[] volts = Sound(source, partials, duration);
+        double[] volts = synthesis.Volts([(heard, 0)], duration);
         double peak = Math.Max(volts.Max(Math.Abs), 1e-12);
-        ListeningAnswer answer = new(
-            source.Name,
-            played.Number,
-            played.Played,
-            partials,
-            Notches.Of(played.Plucked, aperture, played.FromBridgeM, HighestHz)
-        )
-        {
-            DurationS = duration,
-            RateHz = MakeSignal.UsualRateHz,
-            Assumed = ListeningNotes.Of(source, asked),
-        };
-        byte[] wave = WaveFile.Write(MakeSignal.UsualRateHz, [.. volts.Select(volt => volt * Level / peak)]);
+        byte[] wave = WaveFile.Write(StringSynthesis.RateHz, [.. volts.Select(volt => volt * Level / peak)]);
+        ListeningAnswer answer = AnswerOf(source, asked, heard, duration);
         return new ReadOutcome<HeardSound>(new HeardSound(source.Model?.Strings is null ? answer : Levels(answer, volts, peak), wave), []);
     }
 
-    private static ListeningAnswer Levels(ListeningAnswer answer, double[] volts, double peak)
-    {
-        int first = Math.Min(volts.Length, MakeSignal.UsualRateHz);
-        return answer with
+    /// <summary>What is told of one string.</summary>
+    internal static ListeningAnswer AnswerOf(ResponseSource source, PluckQuestion asked, PlayedString heard, double durationS) =>
+        new(
+            source.Name,
+            heard.On.Number,
+            heard.On.Played,
+            heard.Partials,
+            Notches.Of(heard.On.Plucked, heard.Aperture, heard.On.FromBridgeM, HighestHz)
+        )
+        {
+            DurationS = durationS,
+            RateHz = StringSynthesis.RateHz,
+            Assumed = ListeningNotes.Of(source, asked),
+        };
+
+    private static ListeningAnswer Levels(ListeningAnswer answer, double[] volts, double peak) =>
+        answer with
         {
             PeakV = peak,
-            RmsV = Math.Sqrt(volts.Take(first).Sum(volt => volt * volt) / first),
+            RmsV = StringSynthesis.RmsOf(volts),
             FullScaleV = peak / Level,
         };
-    }
-
-    /// <summary>The recipe's own along the string; a point where nothing is known of magnets and coils.</summary>
-    private static StringAperture ApertureOf(ResponseSource source, PluckedOn played, CancellationToken cancel) =>
-        source.Model is { Strings: not null } model
-            ? ApertureForecast.Of(model, cancel)[played.Number - 1]
-            : StringAperture.OfPoints((0, 1));
-
-    private static HeardPartial[] Heard(ResponseSource source, PluckedOn played, StringAperture aperture)
-    {
-        IReadOnlyList<StringPartial> partials = played.Plucked.Partials(HighestHz);
-        IReadOnlyList<Complex> gains = source.Gains([.. partials.Select(one => one.FrequencyHz)])!;
-        double[] induced =
-        [
-            .. partials.Select(one => one.VelocityMPerS * aperture.Heard(played.Plucked.RadPerM(one.Number), played.FromBridgeM)),
-        ];
-        double[] levels = [.. induced.Zip(gains, (volt, gain) => Math.Abs(volt) * gain.Magnitude)];
-        double strongest = Math.Max(levels.Max(), double.Epsilon);
-        return [.. partials.Select((one, i) => new HeardPartial(one, induced[i], Db(levels[i] / strongest)))];
-    }
-
-    private static double Db(double ratio) => Math.Max(LeastDb, 20 * Math.Log10(Math.Max(ratio, double.Epsilon)));
-
-    private static double[] Sound(ResponseSource source, IReadOnlyList<HeardPartial> partials, double durationS)
-    {
-        int rate = MakeSignal.UsualRateHz,
-            count = (int)Math.Round(durationS * rate);
-        double[] induced = DampedSines.Samples(
-            [.. partials.Select(one => (one.InducedV, one.Partial.FrequencyHz, one.Partial.DecayPerS))],
-            rate,
-            count
-        );
-        double[] volts = FrequencyFilter.Of(rate, hz => source.Gains(hz)!).Apply(induced);
-        for (int i = 0; i < Math.Min(count, (int)(FadeS * rate)); i++)
-        {
-            volts[count - 1 - i] *= i / (FadeS * rate);
-        }
-
-        return volts;
-    }
 }

@@ -23,7 +23,7 @@ internal sealed class PluckedOn
     private PluckedOn(PickupModel? model, PluckQuestion asked)
     {
         StringSetModel? set = model?.Strings;
-        int count = set?.Count ?? UsualCount;
+        int count = CountOf(model);
         double spacing = set?.SpacingM ?? UsualSpacingM;
         IReadOnlyList<double> tuning = UsualStrings.TuningHz(count, spacing);
         Number = NumberOf(asked, count, tuning);
@@ -70,6 +70,9 @@ internal sealed class PluckedOn
         PluckedOn made = new(model, asked);
         return new ReadOutcome<PluckedOn>(made._problems.Count == 0 ? made : null, made._problems);
     }
+
+    /// <summary>Number of strings over a pickup; a usual one where nothing says it.</summary>
+    public static int CountOf(PickupModel? model) => model?.Strings?.Count ?? UsualCount;
 
     /// <summary>The one asked for; otherwise the one whose open pitch is nearest.</summary>
     private int NumberOf(PluckQuestion asked, int count, IReadOnlyList<double> tuning)

@@ -28,15 +28,29 @@ public sealed class OpenedShop : IAsyncDisposable
     public T Use<T>()
         where T : notnull => _services.GetRequiredService<T>();
 
-    /// <summary>Opens a shop's file.</summary>
-    /// <exception cref="ShopRefusedException">There is no such file, or it is no shop this program can read.</exception>
+    /// <summary>False where a new shop may be made: no file, or a database in which there is nothing.</summary>
+    /// <exception cref="ShopRefusedException">The server of a shop's database cannot be reached, or refuses.</exception>
+    public static async Task<bool> ExistsAsync(string connection, CancellationToken cancel)
+    {
+        try
+        {
+            return await ShopConnection.ExistsAsync(connection, cancel).ConfigureAwait(false);
+        }
+        catch (ShopFileException refused)
+        {
+            throw new ShopRefusedException(refused.Message, refused);
+        }
+    }
+
+    /// <summary>Opens a shop by its connection: a file's path, or where its database is.</summary>
+    /// <exception cref="ShopRefusedException">There is no such file or database, or it is no shop this program can read.</exception>
     public static Task<OpenedShop> OpenAsync(string path, TimeProvider time, CancellationToken cancel) =>
-        GuardAsync(ShopFile.OpenAsync(path, cancel), time);
+        GuardAsync(() => ShopConnection.OpenAsync(path, cancel), time);
 
     /// <summary>Makes a new shop.</summary>
     /// <exception cref="ShopRefusedException">There is a file already, or none can be written there.</exception>
     public static Task<OpenedShop> CreateAsync(string path, string shopName, TimeProvider time, CancellationToken cancel) =>
-        GuardAsync(ShopFile.CreateAsync(path, shopName, time, cancel), time);
+        GuardAsync(() => ShopConnection.CreateAsync(path, shopName, time, cancel), time);
 
     /// <summary>Closes the file.</summary>
     public async ValueTask DisposeAsync()
@@ -45,11 +59,11 @@ public sealed class OpenedShop : IAsyncDisposable
         await _records.DisposeAsync().ConfigureAwait(false);
     }
 
-    private static async Task<OpenedShop> GuardAsync(Task<ShopRecords> opening, TimeProvider time)
+    private static async Task<OpenedShop> GuardAsync(Func<Task<ShopRecords>> open, TimeProvider time)
     {
         try
         {
-            return new OpenedShop(await opening.ConfigureAwait(false), time);
+            return new OpenedShop(await open().ConfigureAwait(false), time);
         }
         catch (ShopFileException refused)
         {

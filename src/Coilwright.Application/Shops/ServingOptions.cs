@@ -1,3 +1,4 @@
+using System.Security.Cryptography.X509Certificates;
 using Coilwright.Application.Backups;
 
 namespace Coilwright.Application.Shops;
@@ -7,6 +8,9 @@ public sealed record ServingOptions
 {
     /// <summary>Names besides this computer's own under which the pages answer.</summary>
     public IReadOnlyList<string> Hosts { get; init; } = [];
+
+    /// <summary>With what the pages are served over HTTPS; null over plain HTTP, which stays on this computer.</summary>
+    public X509Certificate2? Certificate { get; init; }
 
     /// <summary>Shows the invented shop when a person asks for it; null where there is none to offer.</summary>
     public IDemoServer? Demo { get; init; }

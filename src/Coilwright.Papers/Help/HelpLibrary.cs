@@ -14,6 +14,7 @@ public static class HelpLibrary
         "when-a-coil-is-off",
         "hotter-but-keep-the-top-end",
         "listen-before-you-wind",
+        "do-i-really-hear-it",
         "what-to-buy",
         "can-i-promise-this",
         "what-my-readings-taught-it",
@@ -23,8 +24,10 @@ public static class HelpLibrary
         "assembly-day",
         "a-pickup-comes-back",
         "bring-in-old-notes",
+        "who-may-see-what",
         "backup-in-two-minutes",
         "take-everything-out",
+        "move-to-postgresql",
         "when-the-disk-is-full",
     ];
 

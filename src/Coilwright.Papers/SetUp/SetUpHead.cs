@@ -16,13 +16,26 @@ internal static class SetUpHead
             return (
                 setUp.IsForNoWinder ? "Real turns" : "Counter stop",
                 Count(coil.CounterStop(setUp.CounterCorrection)),
-                setUp.IsForNoWinder ? "no counter's correction is in it" : Correction(setUp, coil)
+                StopNote(setUp, coil)
             );
         }
 
         return coil.OnMachine?.Timed is { } timed
-            ? ("Stop after", string.Create(CultureInfo.InvariantCulture, $"{timed.Seconds:0} s"), Clock(coil, timed))
+            ? ("Stop after", string.Create(CultureInfo.InvariantCulture, $"{timed.Seconds:0} s"), ClockNote(setUp, coil, timed))
             : ("Stop after", "–", "no counter, and neither recipe nor machine states a speed");
+    }
+
+    private static string ClockNote(WindingSetUp setUp, CoilSetUp coil, TimedForecast timed) =>
+        setUp.OnlyWhatIsSet ? "by the clock" : Clock(coil, timed);
+
+    private static string StopNote(WindingSetUp setUp, CoilSetUp coil)
+    {
+        if (setUp.OnlyWhatIsSet)
+        {
+            return "the counter's correction is in it";
+        }
+
+        return setUp.IsForNoWinder ? "no counter's correction is in it" : Correction(setUp, coil);
     }
 
     /// <summary>What the meter should read in the room: what it is called, the figure, and its limits.</summary>

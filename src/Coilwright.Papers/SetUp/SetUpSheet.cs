@@ -36,7 +36,11 @@ public static class SetUpSheet
         (string stop, string turns, string basis) = SetUpHead.Stop(setUp, coil);
         (string meter, string ohms, string limits) = SetUpHead.Meter(setUp, coil);
         yield return new LargePart(stop, turns, basis);
-        yield return new FiguresPart([new KeyFigure(meter, ohms, limits)], 1);
+        if (!setUp.OnlyWhatIsSet)
+        {
+            yield return new FiguresPart([new KeyFigure(meter, ohms, limits)], 1);
+        }
+
         if (setUp.Phase is { IsRed: true } phase)
         {
             yield return new CautionPart($"Stop: {phase.Warnings[0].Message} ({phase.Warnings[0].Understood ?? ""}).");
@@ -46,6 +50,11 @@ public static class SetUpSheet
         foreach (SetUpStep step in SetUpSteps.Of(setUp, coil))
         {
             yield return new StepPart(++number, step.Name, Lines(step), step.Caution.Length > 0 ? [step.Caution] : []);
+        }
+
+        if (setUp.OnlyWhatIsSet)
+        {
+            yield break;
         }
 
         (string broken, IReadOnlyList<string> choices) = SetUpSteps.Break(coil);

@@ -67,7 +67,11 @@ public static class SetUpSheetHtmlWriter
         }
 
         html.Append("</ol>");
-        WriteBreak(html, coil);
+        if (!setUp.OnlyWhatIsSet)
+        {
+            WriteBreak(html, coil);
+        }
+
         html.Append(
             $"<footer><div><p class=\"closing\">{E(Cautions.ClosingLine)}</p><p>{E(Where(setUp))}, page {page} of "
                 + $"{setUp.Coils.Count}</p></div>{BarCode.Svg(SetUpHead.Code(setUp, coil))}</footer></article>"
@@ -100,7 +104,11 @@ public static class SetUpSheetHtmlWriter
 
         html.Append("<section class=\"largest\">");
         WriteLarge(html, "stop", SetUpHead.Stop(setUp, coil));
-        WriteLarge(html, "meter", SetUpHead.Meter(setUp, coil));
+        if (!setUp.OnlyWhatIsSet)
+        {
+            WriteLarge(html, "meter", SetUpHead.Meter(setUp, coil));
+        }
+
         html.Append("</section>");
     }
 

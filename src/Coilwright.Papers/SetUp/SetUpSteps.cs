@@ -8,8 +8,37 @@ namespace Coilwright.Papers.SetUp;
 /// <summary>The steps of setting up a coil, in the order of the work.</summary>
 internal static class SetUpSteps
 {
-    public static IReadOnlyList<SetUpStep> Of(WindingSetUp setUp, CoilSetUp coil) =>
-        [Mount(coil), Thread(setUp, coil), Machine(setUp, coil), Wind(coil), Check(setUp, coil)];
+    /// <summary>What a person sets or does by hand, of all that the sheet says.</summary>
+    private static readonly string[] s_set =
+    [
+        "Wire runs",
+        "Spindle",
+        "Start",
+        "Wire",
+        "Spool",
+        "Tension",
+        "Machine",
+        "Pitch",
+        "Recipe's pitch",
+        "Set pitch",
+        "How",
+        "Speed",
+        "Write down",
+        "Iron to a pole",
+    ];
+
+    public static IReadOnlyList<SetUpStep> Of(WindingSetUp setUp, CoilSetUp coil)
+    {
+        SetUpStep[] steps = [Mount(coil), Thread(setUp, coil), Machine(setUp, coil), Wind(coil), Check(setUp, coil)];
+        return setUp.OnlyWhatIsSet ? [.. steps.Select(OnlySet)] : steps;
+    }
+
+    private static SetUpStep OnlySet(SetUpStep step) =>
+        step with
+        {
+            Pairs = [.. step.Pairs.Where(pair => s_set.Contains(pair.Term))],
+            Terms = [.. step.Terms.Where(term => s_set.Contains(term.Term))],
+        };
 
     /// <summary>What to choose from when the wire breaks, at three quarters of the turns for example.</summary>
     public static (string Heading, IReadOnlyList<string> Choices) Break(CoilSetUp coil)

@@ -17,6 +17,14 @@ public static class ShopRestore
     /// <exception cref="BackupException">The backup is none, is damaged, or was written by a newer program.</exception>
     public static async Task<RestorePlan> PlanAsync(string backup, string target, CancellationToken cancel)
     {
+        if (!ShopConnection.IsFile(target))
+        {
+            throw new BackupException(
+                $"{target}: a backup is restored into a file; copy the shop from there to the server: "
+                    + $"coilwright move --shop FILE --to {target}."
+            );
+        }
+
         BackupManifest manifest = await Task.Run(() => BackupArchive.Extract(backup, to: null), cancel);
         if (manifest.Shop.SchemaVersion > ShopFile.SchemaVersion)
         {

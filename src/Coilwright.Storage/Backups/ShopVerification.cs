@@ -1,3 +1,4 @@
+using Coilwright.Storage.Postgres;
 using Coilwright.Storage.Records;
 using Coilwright.Storage.Sqlite;
 using Coilwright.Workshop;
@@ -13,6 +14,11 @@ public static class ShopVerification
     /// <exception cref="ShopFileException">It is not there, is no shop, or was written by a newer version.</exception>
     public static async Task<ShopCheck> CheckAsync(string path, CancellationToken cancel)
     {
+        if (PostgresAddress.IsOne(path))
+        {
+            return await PostgresVerification.CheckAsync(PostgresAddress.Read(path), cancel);
+        }
+
         try
         {
             ShopHeader.Check(path);
@@ -31,6 +37,11 @@ public static class ShopVerification
     /// <exception cref="ShopFileException">It is not there, or is no shop.</exception>
     public static async Task<T> LookAsync<T>(string path, Func<IShopRecords, Task<T>> read, CancellationToken cancel)
     {
+        if (PostgresAddress.IsOne(path))
+        {
+            return await PostgresVerification.LookAsync(PostgresAddress.Read(path), read, cancel);
+        }
+
         ShopHeader.Check(path);
         return await WithCopyAsync(
             path,

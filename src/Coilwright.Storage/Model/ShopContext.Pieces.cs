@@ -9,7 +9,7 @@ using Microsoft.EntityFrameworkCore;
 namespace Coilwright.Storage.Model;
 
 /// <summary>The tables of pieces, their steps, customers and the shop's rules.</summary>
-public sealed partial class ShopContext
+public partial class ShopContext
 {
     private static void MapPieces(ModelBuilder modelBuilder)
     {

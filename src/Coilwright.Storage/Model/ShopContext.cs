@@ -17,7 +17,7 @@ using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
 namespace Coilwright.Storage.Model;
 
 /// <summary>The tables of a shop's file. Times are ISO 8601 text in UTC, so that they sort as they read.</summary>
-public sealed partial class ShopContext(DbContextOptions<ShopContext> options) : DbContext(options)
+public partial class ShopContext(DbContextOptions options) : DbContext(options)
 {
     /// <summary>Order of entry; the database counts it.</summary>
     internal const string EntryOrder = "EntryOrder";
@@ -92,6 +92,7 @@ public sealed partial class ShopContext(DbContextOptions<ShopContext> options) :
         modelBuilder.Entity<RoomTemperature>(room => room.ToTable("RoomTemperatures").HasKey(CountedKey(room)));
         MapWindingRoom(modelBuilder);
         MapPieces(modelBuilder);
+        MapPeople(modelBuilder);
     }
 
     private static void MapWindingRoom(ModelBuilder modelBuilder)

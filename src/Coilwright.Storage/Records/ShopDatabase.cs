@@ -3,6 +3,7 @@ using Coilwright.Storage.Model;
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Exports;
+using Coilwright.Workshop.Steps;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 
@@ -25,6 +26,12 @@ internal abstract class ShopDatabase : IAsyncDisposable
 
     /// <summary>Events of pieces of a kind whose property has this text, without regard to case.</summary>
     public abstract IQueryable<PieceEventRow> WithText(ShopContext context, string kind, string property, string text);
+
+    /// <summary>Mixes of ink with this label, or with lots that match a pattern, without regard to case.</summary>
+    public abstract IQueryable<InkMixRecord> MixesWith(ShopContext context, string label, string within);
+
+    /// <summary>Lets the order of entry go on after rows that were copied in with theirs.</summary>
+    public abstract Task FollowOrderAsync(ShopContext context, IReadOnlyList<string> tables, CancellationToken cancel);
 
     /// <summary>Erases so that the old text is overwritten where it stood, not only unlinked.</summary>
     public abstract Task OverwriteAsync(ShopContext context, Func<Task> erase, CancellationToken cancel);

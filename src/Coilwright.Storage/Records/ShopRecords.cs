@@ -7,10 +7,12 @@ using Coilwright.Workshop.Customers;
 using Coilwright.Workshop.Exports;
 using Coilwright.Workshop.Learning;
 using Coilwright.Workshop.Machines;
+using Coilwright.Workshop.People;
 using Coilwright.Workshop.Pieces;
 using Coilwright.Workshop.Readings;
 using Coilwright.Workshop.Recipes;
 using Coilwright.Workshop.Rules;
+using Coilwright.Workshop.Secrets;
 using Coilwright.Workshop.Steps;
 using Coilwright.Workshop.Stock;
 using Microsoft.EntityFrameworkCore;
@@ -37,6 +39,8 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
         Customers = new CustomerRecords(database);
         Rules = new RulesRecords(database);
         Learning = new LearningRecords(database);
+        People = new PeopleRecords(database);
+        Secrets = new SecretRecords(database);
     }
 
     public IRecipeRecords Recipes { get; }
@@ -64,6 +68,10 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
     public IShopTransfer Transfer => _database.Transfer;
 
     public ILearningRecords Learning { get; }
+
+    public IPeopleRecords People { get; }
+
+    public ISecretRecords Secrets { get; }
 
     public IShopBackups Backups => _database.Backups;
 
@@ -126,6 +134,10 @@ public sealed class ShopRecords : IShopRecords, IAsyncDisposable
 
     /// <summary>Closes the database.</summary>
     public ValueTask DisposeAsync() => _database.DisposeAsync();
+
+    /// <summary>Lets the order of entry go on after rows that were copied in with theirs.</summary>
+    internal Task FollowOrderAsync(ShopContext context, IReadOnlyList<string> tables, CancellationToken cancel) =>
+        _database.FollowOrderAsync(context, tables, cancel);
 
     internal ShopContext Open() => _database.Open();
 }

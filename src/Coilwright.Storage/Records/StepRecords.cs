@@ -78,9 +78,9 @@ internal sealed class StepRecords(ShopDatabase database) : IStepRecords
             .Replace("%", "\\%", StringComparison.Ordinal)
             .Replace("_", "\\_", StringComparison.Ordinal);
         string within = $"%{literal}%";
-        return await context
-            .InkMixes.AsNoTracking()
-            .Where(row => row.Label == labelOrLot || EF.Functions.Like(row.Lots, within, "\\"))
+        return await database
+            .MixesWith(context, labelOrLot, within)
+            .AsNoTracking()
             .OrderByDescending(row => EF.Property<long>(row, ShopContext.EntryOrder))
             .ToListAsync(cancel);
     }

@@ -67,6 +67,13 @@ internal static class RecordsOnlyGrow
         .. Frozen("Learning", "", "what was learnt is followed by another set, never changed"),
     ];
 
+    /// <summary>Triggers of the migration that brought people who sign in, and secret recipes.</summary>
+    public static readonly IReadOnlyList<string> PeopleRules =
+    [
+        .. Frozen("AccountEvents", "", "what was done with an account stays on record"),
+        .. Frozen("SecretMarks", "", "a recipe is marked anew, never changed"),
+    ];
+
     private static IEnumerable<string> Frozen(string table, string when, string why) =>
         from act in (string[])["UPDATE", "DELETE"]
         select $"CREATE TRIGGER {table}_no_{act.ToLowerInvariant()} BEFORE {act} ON {table} {when}BEGIN SELECT RAISE(ABORT, '{why}'); END;";

@@ -53,5 +53,5 @@ internal sealed class ShopFilling(ShopContext context, IDbContextTransaction alo
         await context.DisposeAsync();
     }
 
-    private static string Name(int at) => FormattableString.Invariant($"$p{at}");
+    private static string Name(int at) => FormattableString.Invariant($"@p{at}");
 }

@@ -28,12 +28,19 @@ internal sealed class ShopSnapshot : IShopSnapshot
     /// <summary>Begins the look; the context is closed with it.</summary>
     public static async Task<ShopSnapshot> BeginAsync(ShopContext context, CancellationToken cancel)
     {
+        DbTransaction moment = await MomentAsync(context, cancel);
+        return new ShopSnapshot(context, moment, await context.Shop.AsNoTracking().SingleAsync(cancel));
+    }
+
+    /// <summary>Everything read in it is of one moment; nobody is kept from writing.</summary>
+    public static async Task<DbTransaction> MomentAsync(ShopContext context, CancellationToken cancel)
+    {
         DbConnection connection = context.Database.GetDbConnection();
         DbTransaction moment = connection is SqliteConnection sqlite
             ? Deferred(sqlite)
             : await connection.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, cancel);
         await context.Database.UseTransactionAsync(moment, cancel);
-        return new ShopSnapshot(context, moment, await context.Shop.AsNoTracking().SingleAsync(cancel));
+        return moment;
     }
 
     public async Task<long> CountAsync(ExportTable table, CancellationToken cancel)

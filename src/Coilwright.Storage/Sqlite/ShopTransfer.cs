@@ -1,4 +1,3 @@
-using System.Data;
 using Coilwright.Storage.Model;
 using Coilwright.Storage.Records;
 using Coilwright.Workshop.Exports;
@@ -58,7 +57,7 @@ public sealed class ShopTransfer : IShopTransfer
         ShopContext context = _database.Open();
         try
         {
-            ShopFilling filling = new(context, await context.Database.BeginTransactionAsync(IsolationLevel.Serializable, cancel));
+            ShopFilling filling = new(context, await context.Database.BeginTransactionAsync(cancel));
             await context
                 .Shop.Where(row => row.Id == 1)
                 .ExecuteUpdateAsync(set => set.SetProperty(row => row.Name, name).SetProperty(row => row.CreatedUtc, createdUtc), cancel);

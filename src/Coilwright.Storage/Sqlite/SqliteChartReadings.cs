@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Globalization;
 using Coilwright.Workshop.ControlCharts;
 using Microsoft.Data.Sqlite;
@@ -56,7 +57,8 @@ internal static class SqliteChartReadings
         }
     }
 
-    private static ChartRow RowOf(SqliteDataReader row) =>
+    /// <summary>The row that a reader of the columns above stands at.</summary>
+    public static ChartRow RowOf(DbDataReader row) =>
         new(
             row.GetInt64(0),
             row.GetGuid(1),
@@ -74,7 +76,7 @@ internal static class SqliteChartReadings
             row.GetBoolean(9)
         );
 
-    private static double? Number(SqliteDataReader row, int column) => row.IsDBNull(column) ? null : row.GetDouble(column);
+    private static double? Number(DbDataReader row, int column) => row.IsDBNull(column) ? null : row.GetDouble(column);
 
     /// <summary>An id as it stands in the file.</summary>
     private static string Text(Guid id) => id.ToString().ToUpperInvariant();

@@ -4,6 +4,7 @@ using Coilwright.Storage.Records;
 using Coilwright.Workshop.Backups;
 using Coilwright.Workshop.ControlCharts;
 using Coilwright.Workshop.Exports;
+using Coilwright.Workshop.Steps;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 
@@ -32,6 +33,14 @@ internal sealed class SqliteDatabase(string path, string connectionString) : Sho
             WHERE Kind = {kind} AND json_extract(Payload, {"$." + property}) = {text} COLLATE NOCASE
             """
         );
+
+    /// <summary>Its own comparison takes letters of the alphabet without regard to case.</summary>
+    public override IQueryable<InkMixRecord> MixesWith(ShopContext context, string label, string within) =>
+        context.InkMixes.Where(row => row.Label == label || EF.Functions.Like(row.Lots, within, "\\"));
+
+    /// <summary>A file follows the greatest number by itself.</summary>
+    public override Task FollowOrderAsync(ShopContext context, IReadOnlyList<string> tables, CancellationToken cancel) =>
+        Task.CompletedTask;
 
     public override async Task OverwriteAsync(ShopContext context, Func<Task> erase, CancellationToken cancel)
     {

@@ -30,9 +30,7 @@ internal static class TransferRow
         value switch
         {
             null => DBNull.Value,
-            Guid id => id.ToString().ToUpperInvariant(),
             DateTimeOffset time => time.UtcDateTime.ToString(Iso, CultureInfo.InvariantCulture),
-            bool flag => flag ? 1L : 0L,
             _ => value,
         };
 
@@ -70,10 +68,10 @@ internal static class TransferRow
     private static object Value(ExportKind kind, DbDataReader reader, int at) =>
         kind switch
         {
-            ExportKind.Id => Guid.Parse(reader.GetString(at)),
+            ExportKind.Id => reader.GetGuid(at),
             ExportKind.Number => reader.GetDouble(at),
             ExportKind.Count => reader.GetInt64(at),
-            ExportKind.Flag => reader.GetInt64(at) != 0,
+            ExportKind.Flag => reader.GetBoolean(at),
             ExportKind.Time => Backups.ShopReader.Moment(reader.GetString(at)),
             _ => reader.GetString(at),
         };

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
+using Coilwright.Web.Hosting.Access;
 using Coilwright.Workshop.Entry;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.Json;
@@ -49,6 +50,7 @@ internal static class ApiBody
         if (body is JsonObject fields)
         {
             Place(fields, inPath, problems);
+            PutPerson(fields, request.HttpContext, options.GetTypeInfo(typeof(T)));
             problems.AddRange(ProblemsOf(fields, options.GetTypeInfo(typeof(T)), options));
             value = problems.Count == 0 ? fields.Deserialize<T>(options) : null;
         }
@@ -75,6 +77,16 @@ internal static class ApiBody
         wrong is JsonException { LineNumber: { } line, BytePositionInLine: { } place }
             ? $"line {line + 1}, place {place + 1}"
             : "a field stands in it twice";
+
+    /// <summary>Who did it is the account that is signed in, whatever the body says.</summary>
+    private static void PutPerson(JsonObject fields, HttpContext context, JsonTypeInfo type)
+    {
+        const string Person = "person";
+        if (context.SignedIn() is { } who && type.Properties.Any(known => Same(known.Name, Person)))
+        {
+            fields[Person] = who.Name;
+        }
+    }
 
     /// <summary>Puts the id of the address into the body; one that says another is a problem.</summary>
     private static void Place(JsonObject fields, (string Name, Guid Id)? inPath, List<Problem> problems)

@@ -4,6 +4,7 @@ using Coilwright.Application.Forecasts;
 using Coilwright.Formats.Forecasts;
 using Coilwright.Web.Forms;
 using Coilwright.Web.Hosting;
+using Coilwright.Web.Hosting.Access;
 using Coilwright.Web.Views;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
@@ -96,7 +97,10 @@ internal static class ApiEndpoints
             cancel,
             late
         );
-        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
+        return Results.Json(
+            AnswerTo(outcome, HiddenRecipes.IsHidden(request.HttpContext, await RecipeOfAsync(id, shop, cancel))),
+            statusCode: Answers.StatusOf(outcome.Problems)
+        );
     }
 
     private static async Task<IResult> UndoAsync(Guid id, HttpRequest request, ShopServices shop, CancellationToken cancel)
@@ -108,20 +112,27 @@ internal static class ApiEndpoints
         }
 
         CoilEntryOutcome outcome = await shop.Winding.UndoLastAsync(id, sent.Id, sent.Person, cancel);
-        return Results.Json(AnswerTo(outcome), statusCode: Answers.StatusOf(outcome.Problems));
+        return Results.Json(
+            AnswerTo(outcome, HiddenRecipes.IsHidden(request.HttpContext, await RecipeOfAsync(id, shop, cancel))),
+            statusCode: Answers.StatusOf(outcome.Problems)
+        );
     }
 
-    private static EntryAnswer AnswerTo(CoilEntryOutcome outcome) =>
+    private static async Task<Guid> RecipeOfAsync(Guid batch, ShopServices shop, CancellationToken cancel) =>
+        (await shop.Records.Batches.FindAsync(batch, cancel))?.RecipeId ?? Guid.Empty;
+
+    /// <summary>Of a secret recipe the verdict alone: a cause in turns gives away how many there are.</summary>
+    private static EntryAnswer AnswerTo(CoilEntryOutcome outcome, bool isHidden) =>
         new(
             outcome.Problems,
             outcome.Echo,
             outcome.Duplicate,
             outcome.NextTag,
-            outcome.Coil is { } coil ? VerdictOf(coil.Verdict) : null,
-            outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "",
+            outcome.Coil is { } coil ? VerdictOf(coil.Verdict, isHidden) : null,
+            !isHidden && outcome.Coil is { } at ? EntryAdvice.Signal(at.Tag, outcome.Signals) : "",
             outcome.CountWords
         );
 
-    private static VerdictAnswer VerdictOf(Verdict verdict) =>
-        new(verdict.Kind, verdict.Reasons, VerdictAdvice.Cause(verdict), VerdictAdvice.Check(verdict));
+    private static VerdictAnswer VerdictOf(Verdict verdict, bool isHidden) =>
+        new(verdict.Kind, verdict.Reasons, isHidden ? "" : VerdictAdvice.Cause(verdict), isHidden ? "" : VerdictAdvice.Check(verdict));
 }

@@ -57,7 +57,10 @@ internal static class CompareEndpoints
             {
                 ["Form"] = form,
                 ["Recipes"] = recipes,
-                ["View"] = ComparisonView.Of(compare.Compare(form.Question, recipes, await shop.Recipes.KnownPartsAsync(cancel))),
+                ["View"] = ComparisonView.Of(compare.Compare(form.Question, recipes, await shop.Recipes.KnownPartsAsync(cancel))) with
+                {
+                    Listen = form.Listen,
+                },
             }
         );
     }
@@ -72,6 +75,9 @@ internal static class CompareEndpoints
         CompareForm form = CompareForm.Read(await request.ReadFormAsync(cancel));
         return ComparisonView.Of(
             compare.Compare(form.Question, await shop.Recipes.ListAsync(cancel), await shop.Recipes.KnownPartsAsync(cancel))
-        );
+        ) with
+        {
+            Listen = form.Listen,
+        };
     }
 }

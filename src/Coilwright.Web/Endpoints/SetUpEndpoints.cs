@@ -3,6 +3,7 @@ using System.Text;
 using Coilwright.Application.Composition;
 using Coilwright.Application.Winding;
 using Coilwright.Papers.SetUp;
+using Coilwright.Web.Hosting.Access;
 using Coilwright.Workshop;
 using Coilwright.Workshop.Entry;
 using Coilwright.Workshop.Machines;
@@ -47,14 +48,15 @@ internal static class SetUpEndpoints
             return Answers.NotFoundPage();
         }
 
+        WindingSetUp setUp = set.SetUp with { OnlyWhatIsSet = HiddenRecipes.IsHidden(response.HttpContext, set.Run.Status.Batch.RecipeId) };
         if (IsPdf(response))
         {
-            return PiecePaperEndpoints.Pdf(SetUpSheet.Of(set.SetUp), size);
+            return PiecePaperEndpoints.Pdf(SetUpSheet.Of(setUp), size);
         }
 
         string query = machine is null ? "" : "?machine=" + Uri.EscapeDataString(machine);
         return Sheet(
-            set.SetUp,
+            setUp,
             [
                 ($"/batches/{id}", $"Batch {set.Run.Status.Batch.Name}"),
                 ($"/batches/{id}/wind{query}", "At the winder"),

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json.Nodes;
 using Coilwright.Application.Comparisons;
+using Coilwright.Application.Listening;
 using Microsoft.AspNetCore.Http;
 
 namespace Coilwright.Web.Forms;
@@ -39,6 +40,18 @@ public sealed record CompareForm(
 
     /// <summary>What is asked.</summary>
     public CompareQuestion Question => new(Designs, Pinned, Load.ToJsonString(), Loads, Bare, Curve);
+
+    /// <summary>Where the first designs of these are heard, on a player's load; empty where fewer than two are chosen.</summary>
+    public string Listen
+    {
+        get
+        {
+            Guid[] heard = [.. Designs.OfType<Guid>().Distinct().Take(ListenQuestion.MostDesigns)];
+            return heard.Length > 1
+                ? "/listen?" + string.Join('&', heard.Select((recipe, place) => $"{ListenForm.Name("design", place)}={recipe}"))
+                : "";
+        }
+    }
 
     /// <summary>The page before anybody has chosen: the first two recipes.</summary>
     public static CompareForm First(IReadOnlyList<Guid> recipes) =>

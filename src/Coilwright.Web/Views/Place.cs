@@ -9,7 +9,7 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
     public static IReadOnlyList<Place> All { get; } =
     [
         new("Today", [("/", "Today")]),
-        new("Design", [("/recipes", "Recipes"), ("/recipes/new", "New recipe"), ("/compare", "Compare")]),
+        new("Design", [("/recipes", "Recipes"), ("/recipes/new", "New recipe"), ("/compare", "Compare"), ("/listen", "Listen")]),
         new("Wind", [("/batches", "Batches"), ("/spools", "Spools"), ("/machines", "Winders"), ("/charts", "Charts")]),
         new(
             "Finish",
@@ -28,6 +28,7 @@ public sealed record Place(string Name, IReadOnlyList<(string Address, string Na
                 ("/shop", "Customers"),
                 ("/measure", "Measure"),
                 ("/shop/rules", "Rules"),
+                ("/shop/people", "People"),
                 ("/shop/instruments", "Instruments"),
                 ("/shop/files", "Bring in files"),
                 ("/shop/backups", "Backups"),

@@ -6,6 +6,9 @@ public interface IShopBackups
     /// <summary>The shop's file.</summary>
     string ShopPath { get; }
 
+    /// <summary>What to do instead, where the store's own keeper takes backups; empty where this program takes them.</summary>
+    string Instead => "";
+
     /// <summary>
     /// Writes a backup into a folder and reads it back; it has its name only when all of it was found as it should be.
     /// </summary>

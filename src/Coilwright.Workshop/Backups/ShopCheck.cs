@@ -18,6 +18,9 @@ public sealed record ShopCheck(string Path, ShopContents? Contents, long LogByte
     /// <summary>Summaries that were held against their records.</summary>
     public int SummariesCompared { get; init; }
 
+    /// <summary>False where pages and indexes are a server's to look after, and were not read here.</summary>
+    public bool PagesRead { get; init; } = true;
+
     /// <summary>True when the file itself is wrong, and not only what follows from its records.</summary>
     public bool IsDamaged { get; init; }
 

@@ -28,6 +28,11 @@ public static class TableLabel
         ["Customers"] = "customers",
         ["Learning"] = "records of what the shop learnt",
         ["Rules"] = "rules of the shop",
+        ["Accounts"] = "accounts",
+        ["AccountEvents"] = "records of accounts",
+        ["Sessions"] = "sessions",
+        ["Tokens"] = "tokens",
+        ["SecretMarks"] = "marks of secret recipes",
     };
 
     /// <summary>Names of tables that have a label.</summary>

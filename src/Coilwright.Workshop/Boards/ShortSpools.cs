@@ -26,12 +26,16 @@ internal static class ShortSpools
 
         string wanted = string.Join(" and ", runs.Select(run => $"{Count(run.CoilsLeft)} of {run.Status.Batch.Name}"));
         string may = spool.WillFinish(1, neededM) == "no" ? "does not finish" : "may not finish";
+        string brief = $"It {may} the coils still to be wound: {wanted}.";
         return new TodayLine(
             TodayMark.Short,
             "Spool " + spool.Spool.Label,
-            $"It {may} the coils still to be wound: {wanted}. {Metres(left.Value)} left, {Metres(neededM)} needed.",
+            $"{brief} {Metres(left.Value)} left, {Metres(neededM)} needed.",
             new WorkLink("See the wire", WorkPlace.Spools)
-        );
+        )
+        {
+            Brief = brief,
+        };
     }
 
     private static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);

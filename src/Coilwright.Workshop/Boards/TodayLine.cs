@@ -62,7 +62,11 @@ public sealed record WorkLink(string Words, WorkPlace Place, string Name = "", G
 /// <param name="About">What it is about: "H-12, coil H-001".</param>
 /// <param name="Words">What is the matter, in a sentence or two.</param>
 /// <param name="Do">What to do about it.</param>
-public sealed record TodayLine(TodayMark Mark, string About, string Words, WorkLink Do);
+public sealed record TodayLine(TodayMark Mark, string About, string Words, WorkLink Do)
+{
+    /// <summary>The same without a figure that follows from a recipe; empty where nothing is left.</summary>
+    public string Brief { get; init; } = "";
+}
 
 /// <summary>Something that falls due.</summary>
 /// <param name="AtUtc">When; null for now.</param>

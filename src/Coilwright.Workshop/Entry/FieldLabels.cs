@@ -54,6 +54,10 @@ public static partial class FieldLabels
         ["stepsPerTurn"] = "steps of one turn of the screw",
         ["wheels"] = "teeth of the wheels",
         ["cost"] = "cost",
+        ["pin"] = "PIN",
+        ["token-name"] = "name of the token",
+        ["token-role"] = "what the token is for",
+        ["token-days"] = "days until it ends",
     };
 
     /// <summary>"coils[1].winding.turns" is "Coil 2, winding, turns"; empty for a problem with the whole.</summary>

@@ -29,10 +29,32 @@ public static partial class ExportTables
         StepUndos(),
         Rules(),
         Learning(),
+        SecretMarks(),
     ];
 
     /// <summary>Tables of a shop that follow from the others.</summary>
     public static IReadOnlyList<string> Derived { get; } = ["BatchSummaries", "OpenPieces"];
+
+    /// <summary>
+    /// Tables of a shop that stay where they are: who may sign in at this place, with what keys. A shop that is brought in elsewhere
+    /// makes its own.
+    /// </summary>
+    public static IReadOnlyList<string> Staying { get; } = ["Accounts", "AccountEvents", "Sessions", "Tokens"];
+
+    private static ExportTable SecretMarks() =>
+        new("secret-marks.csv", "SecretMarks", "Recipes that are secret")
+        {
+            Columns =
+            [
+                new("id", "Id", ExportKind.Id),
+                new("recipe", "RecipeId", ExportKind.Id),
+                new("isSecret", "IsSecret", ExportKind.Flag),
+                new("reason", "Reason", ExportKind.Text),
+                new("person", "Person", ExportKind.Text),
+                new("time", "TimeUtc", ExportKind.Time),
+            ],
+            Keys = [new(["id"])],
+        };
 
     private static ExportTable Learning() =>
         new("learning.csv", "Learning", "What the shop learnt from its readings")

@@ -62,6 +62,12 @@ public sealed record WindingSetUp
     /// <summary>The coils' signs; red when they work against each other. Null when the recipe was not at hand.</summary>
     public RecipePhase? Phase { get; init; }
 
+    /// <summary>
+    /// True for a secret recipe before those who wind it: the sheet says what must be set at the winder, and nothing that follows from the
+    /// recipe.
+    /// </summary>
+    public bool OnlyWhatIsSet { get; init; }
+
     /// <summary>True when no coil is forecast to be thicker than its window.</summary>
     public bool Fits => Coils.All(coil => coil.Fill.Fits);
 

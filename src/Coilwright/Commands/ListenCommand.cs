@@ -6,15 +6,13 @@ using Coilwright.Input;
 using Coilwright.Output;
 using Coilwright.Physics.Circuit;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.Measuring;
 
 namespace Coilwright.Commands;
 
 /// <summary>coilwright listen: a plucked string through a pickup, or a recording as another pickup would have given it.</summary>
 public static class ListenCommand
 {
-    private const double ShortestS = 0.1,
-        LongestS = 60;
-
     private sealed record Options(
         Argument<string?> Pickup,
         Option<string?> Load,
@@ -134,14 +132,14 @@ public static class ListenCommand
     private static async Task<int> PluckAsync(CommandContext desk, Options options, ParseResult parsed, CancellationToken cancel)
     {
         OptionReader typed = new();
-        double? Read(Option<string?> option, QuantityKind kind, double low, double high) =>
-            parsed.GetValue(option) is { } text ? typed.Quantity(option.Name, text, kind, low, high, low) : null;
+        double? Read(Option<string?> option, Limits limits) =>
+            parsed.GetValue(option) is { } text ? typed.Quantity(option.Name, text, limits.Kind, limits.Min, limits.Max, limits.Min) : null;
         PluckQuestion asked = new(
             parsed.GetValue(options.Number),
-            Read(options.Pitch, QuantityKind.Frequency, 20, 2000),
-            Read(options.Pluck, QuantityKind.Length, 1e-3, 2),
-            Read(options.Width, QuantityKind.Length, 0, 0.05),
-            Read(options.Length, QuantityKind.Duration, ShortestS, LongestS)
+            Read(options.Pitch, PluckLimits.Pitch),
+            Read(options.Pluck, PluckLimits.Pluck),
+            Read(options.Width, PluckLimits.Width),
+            Read(options.Length, PluckLimits.Length)
         );
         typed.RefuseIfWrong();
         LoadCircuit? load = await RecipeFile.ReadLoadAsync(parsed.GetValue(options.Load), cancel).ConfigureAwait(false);
@@ -164,7 +162,7 @@ public static class ListenCommand
         Bench.WaveFile recording = await SoundFile.ReadAsync(parsed.GetValue(options.In)!, cancel).ConfigureAwait(false);
         RevoicedSound sound = desk.Use<Revoice>().Exchange(from, to, recording).OrRefuseOptions(OptionOf);
         string path = parsed.GetValue(options.Wav)!;
-        await SoundFile.WriteAsync(path, sound.Wave, cancel).ConfigureAwait(false);
+        await SoundFile.WriteAsync(path, sound.Wave(), cancel).ConfigureAwait(false);
         await desk.Output.WriteLineAsync(ListeningFormatter.Write(sound, path)).ConfigureAwait(false);
         return ExitCode.Done;
     }

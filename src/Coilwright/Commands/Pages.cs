@@ -1,9 +1,12 @@
 using System.Globalization;
 using System.Net;
+using System.Net.NetworkInformation;
+using System.Net.Sockets;
 using Coilwright.Application.Shops;
 using Coilwright.Input;
 using Coilwright.Web;
 using Coilwright.Workshop.Entry;
+using Coilwright.Workshop.People;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Hosting;
 
@@ -21,7 +24,8 @@ internal static class Pages
         }
     }
 
-    /// <summary>The address to listen on; one that the network can reach is refused.</summary>
+    /// <summary>The address to listen on.</summary>
+    /// <exception cref="WrongInputException">It is no address.</exception>
     public static IPAddress ReadListen(string typed)
     {
         if (string.Equals(typed, "localhost", StringComparison.OrdinalIgnoreCase))
@@ -29,19 +33,54 @@ internal static class Pages
             return IPAddress.Loopback;
         }
 
-        const string Allowed = "127.0.0.1, another 127.x.x.x, or ::1";
-        if (!IPAddress.TryParse(typed, out IPAddress? address))
-        {
-            throw WrongInputException.About("--listen", $"{typed} is no address", Allowed);
-        }
-
-        return IPAddress.IsLoopback(address)
+        return IPAddress.TryParse(typed, out IPAddress? address)
             ? address
             : throw WrongInputException.About(
                 "--listen",
-                $"{typed} can be reached over the network, and this shop has no users yet: anybody there could read and change it",
-                Allowed
+                $"{typed} is no address",
+                "127.0.0.1, ::1, or an address of this computer in the shop's network; 0.0.0.0 for all of them"
             );
+    }
+
+    /// <summary>Refuses to serve a shop beyond this computer before it has an owner who lets others in.</summary>
+    /// <exception cref="WrongInputException">The network can reach the address, and the shop has no accounts.</exception>
+    public static async Task CheckReachAsync(OpenShop shop, IPAddress address, CancellationToken cancel)
+    {
+        if (!IPAddress.IsLoopback(address) && !await shop.Use<SignInService>().IsNeededAsync(cancel).ConfigureAwait(false))
+        {
+            throw NoAccounts(address);
+        }
+    }
+
+    /// <summary>A shop that is not there yet is made for this computer alone: it has no accounts.</summary>
+    /// <exception cref="WrongInputException">The network can reach the address, and there is no such shop.</exception>
+    public static void CheckReach(string shop, IPAddress address)
+    {
+        if (!IPAddress.IsLoopback(address) && !File.Exists(shop))
+        {
+            throw NoAccounts(address);
+        }
+    }
+
+    private static WrongInputException NoAccounts(IPAddress address) =>
+        WrongInputException.About(
+            "--listen",
+            $"{address} can be reached over the network, and this shop has no accounts: anybody there could read and change it",
+            "make an owner first, with coilwright user add NAME --role owner, or under Shop, People; or 127.0.0.1 or ::1"
+        );
+
+    /// <summary>Every name and address under which a server that listens there is reached.</summary>
+    public static IReadOnlyList<string> NamesOf(IPAddress listen, IReadOnlyList<string> hosts)
+    {
+        bool isAny = listen.Equals(IPAddress.Any) || listen.Equals(IPAddress.IPv6Any);
+        IEnumerable<string> own = isAny
+            ? NetworkInterface
+                .GetAllNetworkInterfaces()
+                .SelectMany(one => one.GetIPProperties().UnicastAddresses)
+                .Where(one => !one.Address.IsIPv6LinkLocal)
+                .Select(one => one.Address.ToString())
+            : [listen.ToString()];
+        return [.. hosts.Concat(own).Append("localhost").Distinct(StringComparer.OrdinalIgnoreCase)];
     }
 
     /// <summary>Names under which the pages answer besides this computer's own.</summary>
@@ -99,11 +138,24 @@ internal static class Pages
     /// <exception cref="WrongInputException">The port is taken.</exception>
     public static async Task<Served> StartAsync(OpenShop shop, IPEndPoint listen, ServingOptions options, CommandContext desk)
     {
-        WebApplication app = WebHost.Build([$"{Uri.UriSchemeHttp}://{listen}"], shop.Records, desk.Time, options);
+        string scheme = options.Certificate is null ? Uri.UriSchemeHttp : Uri.UriSchemeHttps;
+        WebApplication app = WebHost.Build([$"{scheme}://{listen}"], shop.Records, desk.Time, options);
         try
         {
             await app.StartAsync(CancellationToken.None).ConfigureAwait(false);
             return new Served(app);
+        }
+        catch (Exception refused)
+            when (refused
+                    is SocketException { SocketErrorCode: SocketError.AddressNotAvailable }
+                        or IOException
+                        {
+                            InnerException.InnerException: SocketException { SocketErrorCode: SocketError.AddressNotAvailable }
+                        }
+            )
+        {
+            await app.DisposeAsync().ConfigureAwait(false);
+            throw WrongInputException.About("--listen", $"{listen.Address} is no address of this computer", "one of its own, or 0.0.0.0");
         }
         catch (IOException)
         {

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Net;
+using System.Security.Cryptography.X509Certificates;
 using Coilwright.Application.Backups;
 using Coilwright.Application.Shops;
 using Coilwright.Demo;
@@ -7,7 +8,7 @@ using Coilwright.Input;
 
 namespace Coilwright.Commands;
 
-/// <summary>coilwright serve: the pages of a shop, on this computer only.</summary>
+/// <summary>coilwright serve: the pages of a shop, on this computer, and beyond it once the shop has accounts.</summary>
 public static class ServeCommand
 {
     public const int UsualPort = 5210;
@@ -38,6 +39,12 @@ public static class ServeCommand
             HelpName = "FOLDER",
             DefaultValueFactory = _ => [],
         };
+        Option<string?> certificate = new("--certificate")
+        {
+            Description = "A certificate of the shop's own for HTTPS, as PEM; one is made beside the shop's file unless said",
+            HelpName = "FILE",
+        };
+        Option<string?> key = new("--certificate-key") { Description = "The certificate's key, as PEM", HelpName = "FILE" };
         Command command = new("serve", "Serves the shop's pages on this computer until stopped with Ctrl+C")
         {
             shop,
@@ -45,6 +52,8 @@ public static class ServeCommand
             host,
             port,
             backups,
+            certificate,
+            key,
         };
         command.SetAction(
             async (parsed, cancel) =>
@@ -52,17 +61,73 @@ public static class ServeCommand
                 Pages.CheckPort(parsed.GetValue(port));
                 IPAddress address = Pages.ReadListen(parsed.GetRequiredValue(listen));
                 IReadOnlyList<string> hosts = Pages.ReadHosts(parsed.GetRequiredValue(host));
+                Pages.CheckReach(parsed.GetValue(shop) ?? OpenShop.UsualPath, address);
                 await using OpenShop open = await OpenShop.OpenOrCreateAsync(parsed.GetValue(shop), desk, cancel).ConfigureAwait(false);
+                await Pages.CheckReachAsync(open, address, cancel).ConfigureAwait(false);
+                IReadOnlyList<string> names = Pages.NamesOf(address, hosts);
+                using X509Certificate2? https = ReadCertificate(
+                    parsed.GetValue(certificate),
+                    parsed.GetValue(key),
+                    address,
+                    names,
+                    open,
+                    desk
+                );
+                BackUpShop backUp = open.Use<BackUpShop>();
+                if (backUp.Instead.Length > 0)
+                {
+                    await desk.Output.WriteLineAsync("No daily backup is made here. " + backUp.Instead).ConfigureAwait(false);
+                }
+
                 await using DemoServer demo = new(desk);
                 ServingOptions options = new()
                 {
-                    Hosts = hosts,
+                    Hosts = IPAddress.IsLoopback(address) ? hosts : names,
+                    Certificate = https,
                     Demo = demo,
-                    Backups = BackupPlan.Of(open.Use<BackUpShop>().ShopPath, parsed.GetRequiredValue(backups), isDaily: true),
+                    Backups = BackupPlan.Of(backUp.ShopPath, parsed.GetRequiredValue(backups), isDaily: backUp.Instead.Length == 0),
                 };
                 return await Pages.ServeAsync(open, new(address, parsed.GetValue(port)), options, desk, cancel).ConfigureAwait(false);
             }
         );
         return command;
+    }
+
+    /// <summary>The certificate that was named; beyond this computer one that is made; null on this computer alone.</summary>
+    private static X509Certificate2? ReadCertificate(
+        string? certificate,
+        string? key,
+        IPAddress listen,
+        IReadOnlyList<string> names,
+        OpenShop shop,
+        CommandContext desk
+    )
+    {
+        if (certificate is null != key is null)
+        {
+            throw WrongInputException.About(
+                certificate is null ? "--certificate" : "--certificate-key",
+                "a certificate and its key go together",
+                "both --certificate and --certificate-key, or neither"
+            );
+        }
+
+        DateTimeOffset now = desk.Time.GetUtcNow();
+        if (certificate is not null && key is not null)
+        {
+            return ShopCertificate.Read(certificate, key, now);
+        }
+
+        if (IPAddress.IsLoopback(listen))
+        {
+            return null;
+        }
+
+        X509Certificate2 made = ShopCertificate.OfShop(BackupPlan.FileOf(shop.Use<BackUpShop>().ShopPath), names, now);
+        desk.Output.WriteLine(
+            "The browser asks once whether to trust this certificate of the shop's own. It is the right one if its SHA-256 is"
+        );
+        desk.Output.WriteLine("  " + ShopCertificate.Fingerprint(made));
+        return made;
     }
 }

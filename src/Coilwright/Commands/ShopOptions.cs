@@ -6,7 +6,11 @@ namespace Coilwright.Commands;
 internal static class ShopOptions
 {
     public static Option<string?> Shop() =>
-        new("--shop") { Description = "The shop's file; the one of this computer unless said", HelpName = "FILE" };
+        new("--shop")
+        {
+            Description = "The shop's file, or postgres://user@host:port/database; the one of this computer unless said",
+            HelpName = "FILE",
+        };
 
     public static Option<string> Person() =>
         new("--person")

@@ -40,14 +40,14 @@ internal sealed class OpenShop : IAsyncDisposable
     public static async Task<OpenShop> OpenAsync(string? path, CommandContext desk, CancellationToken cancel)
     {
         string file = path ?? UsualPath;
-        return path is null && !File.Exists(file)
+        return path is null && !await ExistsAsync(file, cancel).ConfigureAwait(false)
             ? await CreateAsync(file, "My workshop", desk.Time, cancel).ConfigureAwait(false)
             : await GuardAsync(OpenedShop.OpenAsync(file, desk.Time, cancel)).ConfigureAwait(false);
     }
 
     /// <summary>As <see cref="OpenAsync"/>, but a named shop that is not there yet is made: for the commands a shop begins with.</summary>
     public static async Task<OpenShop> OpenOrCreateAsync(string? path, CommandContext desk, CancellationToken cancel) =>
-        path is not null && !File.Exists(path)
+        path is not null && !await ExistsAsync(path, cancel).ConfigureAwait(false)
             ? await CreateAsync(path, "My workshop", desk.Time, cancel).ConfigureAwait(false)
             : await OpenAsync(path, desk, cancel).ConfigureAwait(false);
 
@@ -55,6 +55,18 @@ internal sealed class OpenShop : IAsyncDisposable
     /// <exception cref="WrongInputException">There is a file already, or none can be written there.</exception>
     public static Task<OpenShop> CreateAsync(string path, string shopName, TimeProvider time, CancellationToken cancel) =>
         GuardAsync(OpenedShop.CreateAsync(path, shopName, time, cancel));
+
+    private static async Task<bool> ExistsAsync(string connection, CancellationToken cancel)
+    {
+        try
+        {
+            return await OpenedShop.ExistsAsync(connection, cancel).ConfigureAwait(false);
+        }
+        catch (ShopRefusedException refused)
+        {
+            throw WrongInputException.About("--shop", refused.Message);
+        }
+    }
 
     private static async Task<OpenShop> GuardAsync(Task<OpenedShop> opening)
     {

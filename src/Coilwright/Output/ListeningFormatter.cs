@@ -3,7 +3,6 @@ using Coilwright.Application.Listening;
 using Coilwright.Formats.Listening;
 using Coilwright.Papers.Formatting;
 using Coilwright.Physics;
-using Coilwright.Physics.Sound;
 using Coilwright.Workshop.SetUp;
 
 namespace Coilwright.Output;
@@ -50,7 +49,7 @@ internal static class ListeningFormatter
     /// <summary>A recording as another pickup would have given it.</summary>
     public static string Write(RevoicedSound sound, string path)
     {
-        List<string> lines = [Undone(sound.Exchanged)];
+        List<string> lines = [sound.Undone];
         if (sound.LevelDb < 0)
         {
             lines.Add(
@@ -61,15 +60,6 @@ internal static class ListeningFormatter
         lines.AddRange(sound.Notes.Select(note => "  note: " + note));
         lines.Add(Written(path, sound.RateHz));
         return CautionFormatter.Below(string.Join(Environment.NewLine, lines), Cautions.For(Job.Listening));
-    }
-
-    private static string Undone(Exchange exchanged)
-    {
-        string most = string.Create(CultureInfo.InvariantCulture, $"by at most {exchanged.MostUndoneDb:0.0} dB");
-        return exchanged.LimitHz is { } limit
-            ? $"the first pickup is undone up to {Value(limit, "Hz")}, {most}; above that the recording's noise would be raised, and less "
-                + "is undone"
-            : $"the first pickup is undone over the whole band, {most}";
     }
 
     private static string Line(string label, PlayedQuantity one) =>

@@ -208,7 +208,7 @@ public sealed class BackupCommandTests
     {
         using StringWriter output = new(CultureInfo.InvariantCulture),
             error = new(CultureInfo.InvariantCulture);
-        int exit = await Cli.RunAsync(args, output, error, new StandingClock(Day(day)), Cancel);
+        int exit = await Cli.RunAsync(args, output, error, new StandingClock(Day(day)), cancel: Cancel);
         return new CommandRun(exit, output.ToString(), error.ToString());
     }
 

@@ -105,7 +105,7 @@ public sealed class ClockQuestionTests
     {
         using StringWriter output = new(),
             error = new();
-        int exit = await Cli.RunAsync(args, output, error, clock, Cancel);
+        int exit = await Cli.RunAsync(args, output, error, clock, cancel: Cancel);
         return (exit, error.ToString());
     }
 

@@ -44,9 +44,9 @@ public sealed class ServeTests
     }
 
     [Theory]
-    [InlineData("--listen", "0.0.0.0", "no users yet")]
-    [InlineData("--listen", "192.168.1.4", "no users yet")]
-    [InlineData("--listen", "::", "no users yet")]
+    [InlineData("--listen", "0.0.0.0", "has no accounts")]
+    [InlineData("--listen", "192.168.1.4", "has no accounts")]
+    [InlineData("--listen", "::", "has no accounts")]
     [InlineData("--listen", "the shop", "no address")]
     [InlineData("--host", "http://bench", "no computer's name")]
     public async Task An_address_of_the_network_is_refused_in_words(string option, string value, string words)

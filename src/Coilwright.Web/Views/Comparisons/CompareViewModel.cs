@@ -36,6 +36,9 @@ public sealed record CompareViewModel
 
     /// <summary>The figure as a file.</summary>
     public string Svg { get; init; } = "";
+
+    /// <summary>Where the same designs are heard; empty where fewer than two are chosen.</summary>
+    public string Listen { get; init; } = "";
 }
 
 /// <summary>Key numbers of one curve; the change is against the pinned design on the same load.</summary>

@@ -7,6 +7,7 @@ import { liveCount } from './count';
 import { coilEntry } from './entry';
 import { happeningKeys, happenings } from './happening';
 import { leaving } from './leaving';
+import { listen } from './listen';
 import { liveForecast, slider } from './live';
 import { partsDraft } from './parts';
 import { revisionDraft } from './revision';
@@ -65,6 +66,9 @@ understandings();
 waitingCoils(ownBox);
 for (const button of document.querySelectorAll<HTMLButtonElement>('button[data-sound]')) {
   soundSwitch(button);
+}
+for (const root of document.querySelectorAll<HTMLElement>('[data-listen]')) {
+  listen(root);
 }
 for (const root of document.querySelectorAll<HTMLElement>('[data-clocks]')) {
   clocks(root);
