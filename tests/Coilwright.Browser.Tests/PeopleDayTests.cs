@@ -61,7 +61,8 @@ public sealed class PeopleDayTests(Chromium chromium)
         await bench.GotoAsync("/");
         await Expect(Title(bench)).ToHaveTextAsync("Sign in");
         await owner.GotoAsync($"/batches/{batch}");
-        await Expect(owner.Locator("main")).ToContainTextAsync("6.18");
+        await owner.FollowAsync("C-001");
+        await Expect(owner.Locator("main")).ToContainTextAsync("Ebbe"); // nobody typed the name
     }
 
     /// <summary>Of a secret recipe a winder sees what must be set; a coil is entered without a name, and bears the account's.</summary>

@@ -60,7 +60,11 @@ public sealed class RecordingPageTests
         await using ServedShop shop = await StockedAsync();
         (string harbour, string keel) = await TwoAsync(shop);
         using MultipartFormDataContent form = Form(await StringAsync(shop, harbour), ("from", harbour), ("to", keel));
-        form.Add(new ByteArrayContent(Encoding.UTF8.GetBytes(MeasuredPickup)), "to.file", "old-one.json");
+        form.Add(
+            new ByteArrayContent([.. Encoding.UTF8.GetPreamble(), .. Encoding.UTF8.GetBytes(MeasuredPickup)]),
+            "to.file",
+            "old-one.json"
+        );
         using HttpResponseMessage answer = await shop.Client.PostAsync(s_page, form, Cancel);
         Assert.True(answer.StatusCode == HttpStatusCode.Found, await answer.Content.ReadAsStringAsync(Cancel));
         Assert.Contains("as with old-one", await PageAsync(shop, answer.Headers.Location!.ToString()), StringComparison.Ordinal);

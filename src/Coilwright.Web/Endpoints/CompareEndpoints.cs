@@ -57,10 +57,7 @@ internal static class CompareEndpoints
             {
                 ["Form"] = form,
                 ["Recipes"] = recipes,
-                ["View"] = ComparisonView.Of(compare.Compare(form.Question, recipes, await shop.Recipes.KnownPartsAsync(cancel))) with
-                {
-                    Listen = form.Listen,
-                },
+                ["View"] = Compared(form, compare, recipes, await shop.Recipes.KnownPartsAsync(cancel)),
             }
         );
     }
@@ -73,11 +70,13 @@ internal static class CompareEndpoints
     )
     {
         CompareForm form = CompareForm.Read(await request.ReadFormAsync(cancel));
-        return ComparisonView.Of(
-            compare.Compare(form.Question, await shop.Recipes.ListAsync(cancel), await shop.Recipes.KnownPartsAsync(cancel))
-        ) with
-        {
-            Listen = form.Listen,
-        };
+        return Compared(form, compare, await shop.Recipes.ListAsync(cancel), await shop.Recipes.KnownPartsAsync(cancel));
     }
+
+    private static CompareViewModel Compared(
+        CompareForm form,
+        CompareRecipes compare,
+        IReadOnlyList<RevisionRecord> recipes,
+        KnownParts parts
+    ) => ComparisonView.Of(compare.Compare(form.Question, recipes, parts)) with { Listen = form.Listen };
 }

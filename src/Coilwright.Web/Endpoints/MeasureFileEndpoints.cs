@@ -56,7 +56,7 @@ internal static class MeasureFileEndpoints
         bool chosen = file is { Length: > 0 };
         return new SentCurve(
             chosen ? file!.FileName : form[place + "name"].ToString(),
-            chosen ? await TextAsync(file!, cancel) : form[place + "text"].ToString(),
+            chosen ? await SentFile.TextAsync(file!, cancel) : form[place + "text"].ToString(),
             form[place + "capacitance"].ToString(),
             form[place + "resistance"].ToString()
         );
@@ -65,7 +65,9 @@ internal static class MeasureFileEndpoints
     private static async Task<IResult> GaugeAsync(HttpRequest request, StudyGauge gauge, CancellationToken cancel)
     {
         IFormCollection form = await request.ReadFormAsync(cancel);
-        string text = form.Files.GetFile("file") is { Length: > 0 } file ? await TextAsync(file, cancel) : form["table"].ToString();
+        string text = form.Files.GetFile("file") is { Length: > 0 } file
+            ? await SentFile.TextAsync(file, cancel)
+            : form["table"].ToString();
         List<Problem> problems = [];
         double? tolerance = Number(form, "tolerance", problems),
             reference = Number(form, "reference", problems);
@@ -121,7 +123,7 @@ internal static class MeasureFileEndpoints
         }
 
         ReadOutcome<FitAnswer> fitted = recordings.Fit(
-            new RecordingQuestion(file.FileName, await BytesAsync(file, cancel), SignalOf(form), form["resistor"].ToString())
+            new RecordingQuestion(file.FileName, await SentFile.BytesAsync(file, cancel), SignalOf(form), form["resistor"].ToString())
             {
                 InputResistance = form["inputResistance"].ToString(),
                 InputCapacitance = form["inputCapacitance"].ToString(),
@@ -164,17 +166,4 @@ internal static class MeasureFileEndpoints
 
     private static SignalQuestion SignalOf(IFormCollection form) =>
         new(form["from"].ToString(), form["to"].ToString(), form["length"].ToString());
-
-    private static async Task<string> TextAsync(IFormFile file, CancellationToken cancel)
-    {
-        using StreamReader reader = new(file.OpenReadStream(), Encoding.UTF8);
-        return await reader.ReadToEndAsync(cancel);
-    }
-
-    private static async Task<byte[]> BytesAsync(IFormFile file, CancellationToken cancel)
-    {
-        using MemoryStream bytes = new((int)file.Length);
-        await file.CopyToAsync(bytes, cancel);
-        return bytes.ToArray();
-    }
 }

@@ -1,4 +1,3 @@
-using System.Text;
 using Coilwright.Application.Composition;
 using Coilwright.Application.Listening;
 using Coilwright.Web.Forms;
@@ -48,7 +47,9 @@ internal static class RecordingEndpoints
         PickupOfSound from = await PickupAsync(sent, "from", before?.Asked.From, cancel),
             to = await PickupAsync(sent, "to", before?.Asked.To, cancel);
         bool matched = sent["level"] != "true";
-        byte[] wave = sent.Files.GetFile("recording") is { Length: > 0 } file ? await BytesAsync(file, cancel) : before?.Asked.Wave ?? [];
+        byte[] wave = sent.Files.GetFile("recording") is { Length: > 0 } file
+            ? await SentFile.BytesAsync(file, cancel)
+            : before?.Asked.Wave ?? [];
         KnownParts parts = await shop.Recipes.KnownPartsAsync(cancel);
         ReadOutcome<HeardRecording> heard = await hear.HearAsync(new RevoiceQuestion(from, to, wave, matched), recipes, parts, cancel);
         string again = before is null ? "" : $"{before.Id}";
@@ -64,7 +65,7 @@ internal static class RecordingEndpoints
         string load = sent[name + "Load"].ToString();
         if (sent.Files.GetFile(name + ".file") is { Length: > 0 } file)
         {
-            return new PickupOfSound(recipe, load, file.FileName, Encoding.UTF8.GetString(await BytesAsync(file, cancel)));
+            return new PickupOfSound(recipe, load, file.FileName, await SentFile.TextAsync(file, cancel));
         }
 
         return recipe is null && before is { FileText.Length: > 0 } kept
@@ -73,13 +74,6 @@ internal static class RecordingEndpoints
                 LoadKey = load,
             }
             : new PickupOfSound(recipe, load, "", "");
-    }
-
-    private static async Task<byte[]> BytesAsync(IFormFile file, CancellationToken cancel)
-    {
-        using MemoryStream bytes = new((int)file.Length);
-        await file.CopyToAsync(bytes, cancel);
-        return bytes.ToArray();
     }
 
     private static IResult Sound(string which, Guid sound, HearRecordings hear)
